@@ -1,6 +1,6 @@
 import { Injectable, NotFoundException } from '@nestjs/common';
 import { randomUUID } from 'node:crypto';
-import { IsNull, type EntityManager } from 'typeorm';
+import { IsNull, type EntityManager, type SelectQueryBuilder } from 'typeorm';
 import { plainDateAt } from '../../shared/calendar/plain-date.js';
 import {
   holding,
@@ -147,6 +147,22 @@ export class ToldService {
     return (await query.getRawMany<RawFact>()).map(factOfRaw) as FactOf<Kind>[];
   }
 
+  /** Facts of some kinds of a calendar year that were not taken back, in the order they were told. */
+  async factsOfYear(farmId: string, year: number, kinds: readonly ToldKind[]): Promise<ToldFact[]> {
+    const query = this.rows(farmId);
+    query
+      .andWhere('f.kind IN (:...kinds)', { kinds })
+      .andWhere('f.on >= :first AND f.on <= :last', {
+        first: `${year}-01-01`,
+        last: `${year}-12-31`,
+      })
+      .andWhere('f.takenBackAt IS NULL')
+      .andWhere(withoutReplaced(query))
+      .orderBy('f.toldAt', 'ASC')
+      .addOrderBy('f.id', 'ASC');
+    return (await query.getRawMany<RawFact>()).map(factOfRaw);
+  }
+
   /** Whether something was told under a key, taken back since or not. */
   async hasKey(farmId: string, key: string): Promise<boolean> {
     return (await this.database.manager.countBy(ToldFactEntity, { farmId, key })) !== 0;
@@ -159,17 +175,7 @@ export class ToldService {
     if (about !== undefined) query.andWhere('f.about = :about', { about });
     if (from !== undefined) query.andWhere('f.on >= :from', { from });
     if (!history) {
-      query
-        .andWhere('f.takenBackAt IS NULL')
-        .andWhere(
-          `NOT EXISTS ${query
-            .subQuery()
-            .select('1')
-            .from(ToldFactEntity, 'later')
-            .where('later.farmId = f.farmId AND later.replaces = f.id')
-            .andWhere('later.takenBackAt IS NULL')
-            .getQuery()}`,
-        );
+      query.andWhere('f.takenBackAt IS NULL').andWhere(withoutReplaced(query));
     }
     const total = await query.getCount();
     const rows = await query
@@ -234,6 +240,16 @@ const COLUMNS = [
   'replaces',
   'takenBackAt',
 ] as const;
+
+/** That no fact that holds has taken its place: on another day than its own, too. */
+const withoutReplaced = (query: SelectQueryBuilder<ToldFactEntity>): string =>
+  `NOT EXISTS ${query
+    .subQuery()
+    .select('1')
+    .from(ToldFactEntity, 'later')
+    .where('later.farmId = f.farmId AND later.replaces = f.id')
+    .andWhere('later.takenBackAt IS NULL')
+    .getQuery()}`;
 
 type RawFact = Record<(typeof COLUMNS)[number], string | null>;
 
