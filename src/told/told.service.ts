@@ -1,6 +1,6 @@
 import { Injectable, NotFoundException } from '@nestjs/common';
 import { randomUUID } from 'node:crypto';
-import { IsNull, type EntityManager, type SelectQueryBuilder } from 'typeorm';
+import { In, IsNull, type EntityManager, type SelectQueryBuilder } from 'typeorm';
 import { plainDateAt } from '../../shared/calendar/plain-date.js';
 import {
   holding,
@@ -25,6 +25,7 @@ import type { ToldQueryDto } from './told.dto.js';
 
 const PAGE = 200;
 const leavesPlans = (kind: ToldKind): boolean => TOLD_KINDS[kind].leavesPlans === true;
+const TICKS = ['chore-done', 'alarm-seen'] as const satisfies readonly ToldKind[];
 const ROWS_AT_ONCE = 200;
 
 /** Some of a farm's facts, the newest first, and how many there are. */
@@ -32,6 +33,8 @@ export interface ToldPage {
   readonly facts: readonly ToldFact[];
   readonly total: number;
   readonly skip: number;
+  /** With history: ids of those here that another one has taken the place of. */
+  readonly replaced?: readonly string[];
 }
 
 /** Keeps what is told of a farm. Nothing is ever overwritten or deleted: it is taken back. */
@@ -169,11 +172,12 @@ export class ToldService {
   }
 
   async find(farmId: string, asked: ToldQueryDto): Promise<ToldPage> {
-    const { kind, about, from, history = false, skip = 0, take = PAGE } = asked;
+    const { kind, about, from, history = false, ticks = true, skip = 0, take = PAGE } = asked;
     const query = this.rows(farmId);
     if (kind !== undefined) query.andWhere('f.kind = :kind', { kind });
     if (about !== undefined) query.andWhere('f.about = :about', { about });
     if (from !== undefined) query.andWhere('f.on >= :from', { from });
+    if (!ticks) query.andWhere('f.kind NOT IN (:...ticks)', { ticks: TICKS });
     if (!history) {
       query.andWhere('f.takenBackAt IS NULL').andWhere(withoutReplaced(query));
     }
@@ -185,7 +189,23 @@ export class ToldService {
       .offset(skip)
       .limit(take)
       .getRawMany<RawFact>();
-    return { facts: rows.map(factOfRaw), total, skip };
+    const facts = rows.map(factOfRaw);
+    return {
+      facts,
+      total,
+      skip,
+      ...(history ? { replaced: await this.replacedOf(farmId, facts) } : {}),
+    };
+  }
+
+  /** Ids of those facts that another one that holds has taken the place of. */
+  private async replacedOf(farmId: string, facts: readonly ToldFact[]): Promise<string[]> {
+    if (facts.length === 0) return [];
+    const later = await this.database.manager.find(ToldFactEntity, {
+      select: { replaces: true },
+      where: { farmId, replaces: In(facts.map(({ id }) => id)), takenBackAt: IsNull() },
+    });
+    return later.map(({ replaces }) => replaces!);
   }
 
   /** What hangs on all that was told: where herds stand, how many birds there are. */

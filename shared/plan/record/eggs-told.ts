@@ -2,7 +2,7 @@ import { addDays, daysBetween, type PlainDate } from '../../calendar/plain-date.
 import type { ToldFact } from '../../farm/told-fact.js';
 import type { BatchPlan } from '../batch-plan.js';
 import { aliveByTold, type BatchSums } from './batch-sums.js';
-import type { RecordLine } from './how-it-went.js';
+import type { RecordLine } from './record-line.js';
 
 /**
  * Eggs that were counted, in all and a hen, beside those planned for the same days. A hen is one that

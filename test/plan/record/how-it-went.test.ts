@@ -3,7 +3,8 @@ import fc from 'fast-check';
 import { addDays } from '../../../shared/calendar/plain-date.js';
 import type { Batch } from '../../../shared/farm/batch.js';
 import type { ToldFact } from '../../../shared/farm/told-fact.js';
-import { howItWent, type RecordLine } from '../../../shared/plan/record/how-it-went.js';
+import { howItWent } from '../../../shared/plan/record/how-it-went.js';
+import type { RecordLine } from '../../../shared/plan/record/record-line.js';
 import { newRequest } from '../../support/factories.js';
 import { plannedBatch } from '../../support/pictures.js';
 
