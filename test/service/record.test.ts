@@ -2,10 +2,24 @@ import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
 import type { HowItWent } from '../../shared/plan/record/how-it-went.js';
 import type { YearCounts } from '../../shared/plan/record/year-counts.js';
 import type { ToldFact } from '../../shared/farm/told-fact.js';
+import { TOLD_KINDS } from '../../shared/farm/told-kinds.js';
+import type { ToldPage } from '../../src/told/told.service.js';
+import { download, uploaded } from '../support/archives.js';
+import { newHerd, newPaddock } from '../support/pasture-factories.js';
 import { openApp, type TestApp } from '../support/app.js';
 import { databases } from '../support/databases.js';
 import { batchBody, inDays, saveFarm, type SavedFarm } from '../support/orders.js';
 import { expectFieldProblem, expectProblem } from '../support/problem.js';
+
+const withoutId = <Row extends { id: string }>({ id: _id, ...row }: Row): object => row;
+/** Ids are those of the copy: each stands for the place where it is first named. */
+function withoutIdsIn(text: string): string {
+  const seen = new Map<string, string>();
+  return text.replaceAll(/[0-9a-f]{8}-[0-9a-f-]{27}/g, (id) => {
+    if (!seen.has(id)) seen.set(id, `id-${seen.size}`);
+    return seen.get(id)!;
+  });
+}
 
 describe.each(databases())('the record on $name', (database) => {
   let app: TestApp;
@@ -85,6 +99,51 @@ describe.each(databases())('the record on $name', (database) => {
     await tell('bought', '2021-05-01', details, { about, replaces: wrong.id });
     expect((await get<YearCounts>('years/2020')).money.spent).toBe(0);
     expect((await get<YearCounts>('years/2021')).money.spent).toBe(900);
+  });
+
+  it('is the same when the farm is read back from its file', async () => {
+    const { body: paddock } = await app.api
+      .post(`${farm.path}/paddocks`)
+      .send(withoutId(newPaddock()))
+      .expect(201);
+    const { body: herd } = await app.api
+      .post(`${farm.path}/herds`)
+      .send(withoutId(newHerd()))
+      .expect(201);
+    const [paddockId, herdId] = [paddock, herd].map((row) => (row as { id: string }).id);
+    const more: Record<string, [string, object]> = {
+      weighed: [batchId, { birds: 5, totalKg: 11 }],
+      'water-drunk': [batchId, { liters: 9 }],
+      'brooder-seen': [batchId, { underHeatC: 33, besideC: 26 }],
+      'eggs-counted': [batchId, { days: 1, eggs: 3 }],
+      'eggs-gone': [batchId, { eggs: 12, how: 'sold', money: '4.10' }],
+      rained: ['ground', { mm: 6 }],
+      calved: [herdId!, { calves: 1 }],
+      milked: [herdId!, { liters: 8 }],
+      note: [batchId, { text: 'Shut the north door.' }],
+      'grass-reading': [paddockId!, { heightCm: 14 }],
+      'paddock-mown': [paddockId!, { isLeftLying: true }],
+      'ground-check': ['ground', { isWorkable: true }],
+      'herd-move': [herdId!, { paddockId }],
+      'work-progress': [`batch/${batchId}/meat.weigh`, { doneOn: inDays(-40), hours: 1.5 }],
+      'chore-done': [`batch/${batchId}/round`, {}],
+      'alarm-seen': ['alarm/losses', {}],
+    };
+    for (const [kind, [about, details]] of Object.entries(more))
+      await tell(kind, inDays(-30), details, { about });
+    const { facts } = (await app.api.get(`${farm.path}/told?history=true`)).body as ToldPage;
+    expect([...new Set(facts.map(({ kind }) => kind))].sort()).toEqual(
+      Object.keys(TOLD_KINDS).sort(),
+    );
+    const copyId = await uploaded(app, await download(app, farm.id));
+    const copy = { ...farm, id: copyId, path: `/api/farms/${copyId}` };
+    const yearOf = inDays(-30).slice(0, 4);
+    for (const path of ['told?history=true', 'record/batches', `record/years/${yearOf}`]) {
+      const [one, other] = await Promise.all(
+        [farm, copy].map((of) => app.api.get(`${of.path}/${path}`).expect(200)),
+      );
+      expect(withoutIdsIn(other!.text)).toBe(withoutIdsIn(one!.text));
+    }
   });
 
   it('refuses what is no year, and knows no batch that is not there', async () => {

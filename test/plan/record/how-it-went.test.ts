@@ -22,7 +22,7 @@ const fact = (kind: ToldFact['kind'], day: number, details: object, more: object
     ...more,
   }) as ToldFact;
 
-const PRICES = { each: '3', feedPerBag: { starter: '20', grower: '20' }, processingEach: '5' };
+const PRICES = { feedPerBag: { starter: '20', grower: '20' }, processingPerBird: '5.25' };
 const went = (facts: readonly ToldFact[], today = 120, batch: Partial<Batch> = {}) =>
   howItWent({
     batchId: 'b',
@@ -78,6 +78,18 @@ describe('how a batch went', () => {
     const { lines } = went(unpaid, 120, { prices: PRICES, bagKg: 20 });
     expect(lineOf(lines, 'feed-cost').actual).toBe(40000); // 20 bags at 20.00
     expect(lineOf(lines, 'cost').note).toMatch(/feed at the planned price/);
+  });
+
+  it('pays for processing by the birds that were processed', () => {
+    const hired = { prices: PRICES, bagKg: 20, processing: 'hired' } as const;
+    const { lines } = went(SEASON, 120, hired);
+    const fewer = SEASON.map((each) =>
+      each.kind === 'processed' ? fact('processed', 56, { birds: 38, liveKg: 95 }) : each,
+    );
+    const left = fact('died', 56, { birds: 2 });
+    const less = went([...fewer, left], 120, hired);
+    expect(lineOf(lines, 'cost').actual! - lineOf(less.lines, 'cost').actual!).toBe(1050); // 2 × 5.25
+    expect(lineOf(lines, 'cost-live').note).toBe('without the weight of 6 that left alive');
   });
 
   it('says what is missing rather than guess it', () => {
