@@ -39,4 +39,9 @@ export const TOLD_FACT = named('ToldFact', 'What happened, to what, when, and wh
 export const TOLD_PAGE = named('ToldPage', 'Told facts, the newest first, and how many there are.');
 export const CALENDAR_ADDRESS = named('CalendarAddress', 'Where a farm’s calendar is found.');
 export const TRUST = named('Trust', 'The household’s authority, as a phone shows it.');
+export const HOW_IT_WENT = named(
+  'HowItWent',
+  'A batch as it was planned, beside what was told of it.',
+);
+export const YEAR_COUNTS = named('YearCounts', 'What was told of a calendar year, counted.');
 export const TODAY = named('Today', 'All that a household asks on the day it is.');

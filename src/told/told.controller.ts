@@ -39,6 +39,12 @@ export class ToldController {
     type: Boolean,
     description: 'With facts that were taken back or replaced.',
   })
+  @ApiQuery({
+    name: 'ticks',
+    required: false,
+    type: Boolean,
+    description: 'With chores ticked off and alarms seen; true when left out.',
+  })
   @ApiQuery({ name: 'skip', required: false, type: Number })
   @ApiQuery({ name: 'take', required: false, type: Number, description: '200 when left out.' })
   async find(@Param('farmId') farmId: string, @Query() query: Asked): Promise<ToldPage> {
@@ -55,7 +61,11 @@ export class ToldController {
 }
 
 /** A query holds text only: yes and no are read from it. */
-function typed({ history, ...rest }: Asked): object {
-  const yesNo = history === 'true' ? true : history === 'false' ? false : history;
-  return { ...withNumbers(rest), ...(history === undefined ? {} : { history: yesNo }) };
+function typed({ history, ticks, ...rest }: Asked): object {
+  return { ...withNumbers(rest), ...yesNo('history', history), ...yesNo('ticks', ticks) };
 }
+
+const yesNo = (name: string, given: unknown): object =>
+  given === undefined
+    ? {}
+    : { [name]: given === 'true' ? true : given === 'false' ? false : given };

@@ -22,5 +22,7 @@ export class ToldQueryDto extends dtoOf(
     from: optional(date('From')),
     /** With those taken back and replaced as well. */
     history: optional(yesNo('With history')),
+    /** Ticks of chores and alarms that were seen; true when left out. */
+    ticks: optional(yesNo('With ticks')),
   }),
 ) {}

@@ -1,6 +1,6 @@
 import { Injectable, NotFoundException } from '@nestjs/common';
 import { randomUUID } from 'node:crypto';
-import { IsNull, type EntityManager } from 'typeorm';
+import { In, IsNull, type EntityManager, type SelectQueryBuilder } from 'typeorm';
 import { plainDateAt } from '../../shared/calendar/plain-date.js';
 import {
   holding,
@@ -25,6 +25,7 @@ import type { ToldQueryDto } from './told.dto.js';
 
 const PAGE = 200;
 const leavesPlans = (kind: ToldKind): boolean => TOLD_KINDS[kind].leavesPlans === true;
+const TICKS = ['chore-done', 'alarm-seen'] as const satisfies readonly ToldKind[];
 const ROWS_AT_ONCE = 200;
 
 /** Some of a farm's facts, the newest first, and how many there are. */
@@ -32,6 +33,8 @@ export interface ToldPage {
   readonly facts: readonly ToldFact[];
   readonly total: number;
   readonly skip: number;
+  /** With history: ids of those here that another one has taken the place of. */
+  readonly replaced?: readonly string[];
 }
 
 /** Keeps what is told of a farm. Nothing is ever overwritten or deleted: it is taken back. */
@@ -147,29 +150,36 @@ export class ToldService {
     return (await query.getRawMany<RawFact>()).map(factOfRaw) as FactOf<Kind>[];
   }
 
+  /** Facts of some kinds of a calendar year that were not taken back, in the order they were told. */
+  async factsOfYear(farmId: string, year: number, kinds: readonly ToldKind[]): Promise<ToldFact[]> {
+    const query = this.rows(farmId);
+    query
+      .andWhere('f.kind IN (:...kinds)', { kinds })
+      .andWhere('f.on >= :first AND f.on <= :last', {
+        first: `${year}-01-01`,
+        last: `${year}-12-31`,
+      })
+      .andWhere('f.takenBackAt IS NULL')
+      .andWhere(withoutReplaced(query))
+      .orderBy('f.toldAt', 'ASC')
+      .addOrderBy('f.id', 'ASC');
+    return (await query.getRawMany<RawFact>()).map(factOfRaw);
+  }
+
   /** Whether something was told under a key, taken back since or not. */
   async hasKey(farmId: string, key: string): Promise<boolean> {
     return (await this.database.manager.countBy(ToldFactEntity, { farmId, key })) !== 0;
   }
 
   async find(farmId: string, asked: ToldQueryDto): Promise<ToldPage> {
-    const { kind, about, from, history = false, skip = 0, take = PAGE } = asked;
+    const { kind, about, from, history = false, ticks = true, skip = 0, take = PAGE } = asked;
     const query = this.rows(farmId);
     if (kind !== undefined) query.andWhere('f.kind = :kind', { kind });
     if (about !== undefined) query.andWhere('f.about = :about', { about });
     if (from !== undefined) query.andWhere('f.on >= :from', { from });
+    if (!ticks) query.andWhere('f.kind NOT IN (:...ticks)', { ticks: TICKS });
     if (!history) {
-      query
-        .andWhere('f.takenBackAt IS NULL')
-        .andWhere(
-          `NOT EXISTS ${query
-            .subQuery()
-            .select('1')
-            .from(ToldFactEntity, 'later')
-            .where('later.farmId = f.farmId AND later.replaces = f.id')
-            .andWhere('later.takenBackAt IS NULL')
-            .getQuery()}`,
-        );
+      query.andWhere('f.takenBackAt IS NULL').andWhere(withoutReplaced(query));
     }
     const total = await query.getCount();
     const rows = await query
@@ -179,7 +189,23 @@ export class ToldService {
       .offset(skip)
       .limit(take)
       .getRawMany<RawFact>();
-    return { facts: rows.map(factOfRaw), total, skip };
+    const facts = rows.map(factOfRaw);
+    return {
+      facts,
+      total,
+      skip,
+      ...(history ? { replaced: await this.replacedOf(farmId, facts) } : {}),
+    };
+  }
+
+  /** Ids of those facts that another one that holds has taken the place of. */
+  private async replacedOf(farmId: string, facts: readonly ToldFact[]): Promise<string[]> {
+    if (facts.length === 0) return [];
+    const later = await this.database.manager.find(ToldFactEntity, {
+      select: { replaces: true },
+      where: { farmId, replaces: In(facts.map(({ id }) => id)), takenBackAt: IsNull() },
+    });
+    return later.map(({ replaces }) => replaces!);
   }
 
   /** What hangs on all that was told: where herds stand, how many birds there are. */
@@ -234,6 +260,16 @@ const COLUMNS = [
   'replaces',
   'takenBackAt',
 ] as const;
+
+/** That no fact that holds has taken its place: on another day than its own, too. */
+const withoutReplaced = (query: SelectQueryBuilder<ToldFactEntity>): string =>
+  `NOT EXISTS ${query
+    .subQuery()
+    .select('1')
+    .from(ToldFactEntity, 'later')
+    .where('later.farmId = f.farmId AND later.replaces = f.id')
+    .andWhere('later.takenBackAt IS NULL')
+    .getQuery()}`;
 
 type RawFact = Record<(typeof COLUMNS)[number], string | null>;
 

@@ -31,6 +31,7 @@ const OwnScreen = lazy(() => import('./screens/work/own-screen.js'));
 const AwayScreen = lazy(() => import('./screens/work/away-screen.js'));
 const SheetScreen = lazy(() => import('./screens/work/sheet-screen.js'));
 const MoveSheet = lazy(() => import('./screens/pasture/move-sheet.js'));
+const RecordScreen = lazy(() => import('./screens/record/record-screen.js'));
 const SourcesScreen = lazy(() => import('./screens/sources/sources-screen.js'));
 const StartScreen = lazy(() => import('./screens/start/start-screen.js'));
 const TrustScreen = lazy(() => import('./screens/trust/trust-screen.js'));
@@ -191,6 +192,9 @@ function FarmScreens({ farm }: { farm: SavedFarm }) {
       </Route>
       <Route path="/farm/:farmId/place">
         {inShell(<FarmScreen farm={farm} tables={tables} />)}
+      </Route>
+      <Route path="/farm/:farmId/record">
+        {inShell(<RecordScreen farm={farm} tables={tables} />)}
       </Route>
       <Route path="/farm/:farmId/sources">{inShell(<SourcesScreen tables={tables} />)}</Route>
       <Route>

@@ -6,6 +6,7 @@ import type { ReadyGoal } from '../../shared/farm/ready-goal.js';
 import type { Outline } from '../../shared/farm/paddock.js';
 import type { FarmPicture } from '../../shared/farm/picture.js';
 import type { KeptPlan } from '../../shared/farm/kept-plan.js';
+import type { ToldFact } from '../../shared/farm/told-fact.js';
 import type { Handover } from '../../shared/farm/handover.js';
 import { planAnimals } from '../../shared/plan/farm/animal-plans.js';
 import {
@@ -20,6 +21,8 @@ import { explainBatch, explainPasture } from '../../shared/plan/farm/explain-pla
 import { sitterSheet, type SitterSheet } from '../../shared/plan/handover/sitter-sheet.js';
 import { stopsOn } from '../../shared/plan/handover/sheet-stops.js';
 import { planPasture, type PasturePlan } from '../../shared/plan/pasture/pasture-plan.js';
+import type { HowItWent } from '../../shared/plan/record/how-it-went.js';
+import { recordOfBatch, recordOfBatches } from '../../shared/plan/record/record-of-batch.js';
 import { todayOf, type Today } from '../../shared/plan/today/today.js';
 import {
   startFarm,
@@ -62,6 +65,12 @@ export interface PlannedPicture {
 export interface AskedOutlook extends PlannedPicture {
   readonly history: readonly DailyWeather[];
   readonly permille: Int32Array;
+}
+
+/** A picture with what was told that tells how batches went. */
+export interface AskedRecord {
+  readonly picture: FarmPicture;
+  readonly facts: readonly ToldFact[];
 }
 
 /** The work of a farm, what is kept of it for the next time, and the day that it is on. */
@@ -136,6 +145,12 @@ export const TASKS = {
 
   /** The rows of a farm that begins: its plans are made to size what it needs. */
   startFarm: (asked: StartAsked): StartedFarm => startFarm(asked, { tables, newId: randomUUID }),
+
+  recordOfBatch: ({ picture, ...asked }: AskedRecord & { readonly batchId: string }): HowItWent =>
+    recordOfBatch(picture, tables, asked),
+
+  recordOfBatches: ({ picture, facts }: AskedRecord): HowItWent[] =>
+    recordOfBatches(picture, tables, facts),
 
   planPasture: (picture: FarmPicture): PasturePlan => planPasture(picture, tables),
 

@@ -5,6 +5,7 @@ import {
   IconChecklist,
   IconEgg,
   IconHome,
+  IconNotebook,
   IconPlant2,
   IconSunrise,
 } from '@tabler/icons-react';
@@ -25,6 +26,7 @@ export const PLACES: readonly Place[] = [
   { path: '/batches', label: 'Batches', short: 'Batches', icon: <IconEgg aria-hidden /> },
   { path: '/pasture', label: 'Grass and cattle', short: 'Grass', icon: <IconPlant2 aria-hidden /> },
   { path: '/work', label: 'Work', short: 'Work', icon: <IconChecklist aria-hidden /> },
+  { path: '/record', label: 'The record', short: 'Record', icon: <IconNotebook aria-hidden /> },
   {
     path: '/facilities',
     label: 'Buildings and gear',

@@ -19,6 +19,8 @@ interface Props {
   readonly farm: SavedFarm;
   readonly today: PlainDate;
   readonly what: Tellable;
+  /** The fact that it changes, and its day. */
+  readonly changes?: { readonly id: string; readonly on: PlainDate };
   readonly cows?: readonly { readonly id: string; readonly name: string }[];
   readonly onTold: (fact: ToldFact) => void;
   readonly onBack: () => void;
@@ -27,9 +29,9 @@ interface Props {
 type Draft = Readonly<Record<string, unknown>>;
 
 /** One thing that happened: its numbers are filled in as planned, and one press tells it. */
-export function TellForm({ farm, today, what, cows = [], onTold, onBack }: Props) {
+export function TellForm({ farm, today, what, changes, cows = [], onTold, onBack }: Props) {
   const [draft, setDraft] = useState<Draft>(what.start);
-  const [on, setOn] = useState<PlainDate | undefined>(today);
+  const [on, setOn] = useState<PlainDate | undefined>(changes?.on ?? today);
   const tell = useTell<ToldKind>(farm.id);
   const isChanged = JSON.stringify(draft) !== JSON.stringify(what.start);
   const back = useWayBack(
@@ -55,7 +57,10 @@ export function TellForm({ farm, today, what, cows = [], onTold, onBack }: Props
       onSubmit={(event) => {
         event.preventDefault();
         if (!isRight) return;
-        const said = { kind: what.kind, about: what.about, on, details: withoutNothing(draft) };
+        const said = {
+          ...{ kind: what.kind, about: what.about, on, details: withoutNothing(draft) },
+          ...(changes ? { replaces: changes.id } : {}),
+        };
         tell.mutate(said as Parameters<typeof tell.mutate>[0], {
           onSuccess: ([fact]) => fact && onTold(fact as ToldFact),
         });
@@ -81,7 +86,7 @@ export function TellForm({ farm, today, what, cows = [], onTold, onBack }: Props
         {problems.length === 0 && <Failure error={tell.error} />}
         <Group>
           <Button type="submit" size="md" disabled={!isRight} loading={tell.isPending}>
-            Tell it
+            {changes ? 'Change it' : 'Tell it'}
           </Button>
           <Button variant="subtle" onClick={back}>
             Back

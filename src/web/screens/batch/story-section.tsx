@@ -5,7 +5,7 @@ import type { StoryPart } from '../../../../shared/plan/story/story-part.js';
 import { Num } from '../../explain/number.js';
 
 interface Props {
-  readonly part: StoryPart | 'now' | 'days' | 'paper';
+  readonly part: StoryPart | 'now' | 'record' | 'days' | 'paper';
   readonly title: string;
   /** Its time is over: it stands shut, to be opened. */
   readonly isPast?: boolean;

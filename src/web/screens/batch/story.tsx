@@ -12,6 +12,7 @@ import { WorkMarksOf } from '../../tick/work-marks.js';
 import { BeforePart, isHere } from './before-part.js';
 import { DaySection } from './day-section.js';
 import { KeyFacts } from './key-facts.js';
+import { HowItWentPart } from './how-it-went.js';
 import { MovedTasks } from './moved-tasks.js';
 import { NowSection } from './now-section.js';
 import { BrooderPart, CostPart, EndPart, FeedPart, OutPart } from './story-parts.js';
@@ -48,6 +49,9 @@ export function Story({ plan, asked, onChange, printBase }: Props) {
           <OutPart {...part} onChoose={onChange} />
           <EndPart {...part} onChoose={onChange} />
           <CostPart {...part} />
+          {plan.arrivalDate <= plan.today && printBase !== undefined && (
+            <HowItWentPart farm={asked.farm} batchId={asked.batch.id!} />
+          )}
           {isUnderWay && before}
           <StorySection part="days" title="Day by day">
             <More title="Every day as a table">

@@ -54,6 +54,11 @@ function TodayPage({ day, farm }: { day: ReturnType<typeof onDayItIs>; farm: Sav
             ))}
           </ul>
         )}
+        {0 < animals.length && (
+          <p>
+            <Link href={`/farm/${farm.id}/record`}>All that was told</Link>
+          </p>
+        )}
         {dialog}
         {0 < day.unplanned.length && (
           <p className="today-stop">

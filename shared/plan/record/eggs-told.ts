@@ -1,0 +1,61 @@
+import { addDays, daysBetween, type PlainDate } from '../../calendar/plain-date.js';
+import type { ToldFact } from '../../farm/told-fact.js';
+import type { BatchPlan } from '../batch-plan.js';
+import { aliveByTold, type BatchSums } from './batch-sums.js';
+import type { RecordLine } from './record-line.js';
+
+/**
+ * Eggs that were counted, in all and a hen, beside those planned for the same days. A hen is one that
+ * was alive at the end of the days counted. None for birds that are not kept to lay.
+ */
+export function eggsOf({
+  batchId,
+  plan,
+  facts,
+  sums,
+  placed,
+  arrivedOn,
+}: {
+  readonly batchId: string;
+  readonly plan: BatchPlan;
+  readonly facts: readonly ToldFact[];
+  readonly sums: BatchSums;
+  readonly placed: number;
+  readonly arrivedOn: PlainDate;
+}): RecordLine[] {
+  if (!plan.laying) return [];
+  const labels = [
+    ['eggs', 'Eggs, of the days counted', 'eggs'],
+    ['eggs-per-hen', 'Eggs a hen, of the days counted', 'eggs'],
+  ] as const;
+  if (sums.counts.length === 0)
+    return labels.map(([id, label, unit]) => ({ id, label, unit, note: 'no eggs were counted' }));
+  const seriesOf = (id: string): readonly number[] =>
+    plan.daily.find((each) => each.id === id)?.values ?? [];
+  const [eggs, alive] = [seriesOf('eggs-day'), seriesOf('alive')];
+  let [planned, plannedEach, actual, actualEach, days] = [0, 0, 0, 0, 0];
+  for (const { on, details } of sums.counts) {
+    const hens = aliveByTold(batchId, facts, { placed, on });
+    for (let back = 0; back < details.days; back++) {
+      const day = daysBetween(arrivedOn, addDays(on, -back));
+      planned += eggs[day] ?? 0;
+      plannedEach += alive[day] ? (eggs[day] ?? 0) / alive[day] : 0;
+    }
+    actual += details.eggs;
+    actualEach += hens === 0 ? 0 : details.eggs / hens;
+    days += details.days;
+  }
+  const note = `${days} ${days === 1 ? 'day' : 'days'} counted`;
+  const told = [
+    [Math.round(planned), actual],
+    [plannedEach, actualEach],
+  ] as const;
+  return labels.map(([id, label, unit], k) => ({
+    id,
+    label,
+    unit,
+    planned: told[k]![0],
+    actual: told[k]![1],
+    note,
+  }));
+}

@@ -1,0 +1,88 @@
+import Big from 'big.js';
+import { holding, type FactOf, type ToldFact, type ToldKind } from '../../farm/told-fact.js';
+import { minorDigits } from '../../units/format.js';
+
+/** What left the place and what came in within a calendar year, as it was told. */
+export interface YearCounts {
+  readonly year: number;
+  readonly birds: {
+    readonly came: number;
+    readonly died: number;
+    readonly processed: number;
+    readonly sold: number;
+    readonly given: number;
+  };
+  /** Birds processed of each batch, the most first. */
+  readonly processedOf: readonly { readonly batchId: string; readonly birds: number }[];
+  readonly eggs: { readonly counted: number; readonly sold: number; readonly given: number };
+  readonly milkL: number;
+  readonly calves: number;
+  /** Smallest coins of the farm's currency. */
+  readonly money: { readonly taken: number; readonly spent: number };
+  /** How much of what was sold or bought was told without its money. */
+  readonly withoutMoney: { readonly sales: number; readonly purchases: number };
+}
+
+/**
+ * Counts what was told of a calendar year. What was taken back or changed does not count; money is
+ * added exactly and is whole coins.
+ *
+ * @param facts of the farm, of any year
+ */
+export function yearCounts(year: number, facts: readonly ToldFact[], currency: string): YearCounts {
+  const held = holding(facts).filter(({ on }) => on.slice(0, 4) === `${year}`);
+  const of = <Kind extends ToldKind>(kind: Kind): FactOf<Kind>[] =>
+    held.filter((fact): fact is FactOf<Kind> => fact.kind === kind);
+  const [gone, eggsGone, bought] = [of('gone'), of('eggs-gone'), of('bought')];
+  const sales = [...gone, ...eggsGone].filter(({ details }) => details.how === 'sold');
+  const birdsThat = (how: 'sold' | 'given'): number =>
+    total(gone, ({ details }) => (details.how === how ? details.birds : 0));
+  const eggsThat = (how: 'sold' | 'given'): number =>
+    total(eggsGone, ({ details }) => (details.how === how ? details.eggs : 0));
+  const processed = of('processed');
+  return {
+    year,
+    birds: {
+      came: total(of('arrived'), ({ details }) => details.birds - (details.dead ?? 0)),
+      died: total(of('died'), ({ details }) => details.birds),
+      processed: total(processed, ({ details }) => details.birds),
+      sold: birdsThat('sold'),
+      given: birdsThat('given'),
+    },
+    processedOf: byBatch(processed),
+    eggs: {
+      counted: total(of('eggs-counted'), ({ details }) => details.eggs),
+      sold: eggsThat('sold'),
+      given: eggsThat('given'),
+    },
+    milkL: total(of('milked'), ({ details }) => details.liters),
+    calves: total(of('calved'), ({ details }) => details.calves),
+    money: { taken: moneyOf(sales, currency), spent: moneyOf(bought, currency) },
+    withoutMoney: { sales: unpriced(sales), purchases: unpriced(bought) },
+  };
+}
+
+function byBatch(processed: readonly FactOf<'processed'>[]): YearCounts['processedOf'] {
+  const birds = new Map<string, number>();
+  for (const { about, details } of processed)
+    birds.set(about, (birds.get(about) ?? 0) + details.birds);
+  return [...birds]
+    .map(([batchId, n]) => ({ batchId, birds: n }))
+    .sort((a, b) => b.birds - a.birds || (a.batchId < b.batchId ? -1 : 1));
+}
+
+type WithMoney = { readonly details: { readonly money?: string | undefined } };
+
+const moneyOf = (facts: readonly WithMoney[], currency: string): number =>
+  Number(
+    facts
+      .reduce((sum, { details }) => sum.plus(details.money ?? 0), new Big(0))
+      .times(10 ** minorDigits(currency))
+      .round(0, Big.roundHalfUp),
+  );
+
+const unpriced = (facts: readonly WithMoney[]): number =>
+  facts.filter(({ details }) => details.money === undefined).length;
+
+const total = <T>(list: readonly T[], of: (each: T) => number): number =>
+  list.reduce((sum, each) => sum + of(each), 0);

@@ -1,0 +1,34 @@
+import { Controller, Get, Param } from '@nestjs/common';
+import { ApiTags } from '@nestjs/swagger';
+import type { HowItWent } from '../../shared/plan/record/how-it-went.js';
+import type { YearCounts } from '../../shared/plan/record/year-counts.js';
+import { Answers, AnswersList } from '../common/answers.js';
+import { HOW_IT_WENT, YEAR_COUNTS } from '../common/plan-answers.js';
+import { RecordService } from './record.service.js';
+
+@ApiTags('what happened')
+@Controller('farms/:farmId/record')
+export class RecordController {
+  constructor(private readonly record: RecordService) {}
+
+  /** Every batch that has come, planned beside told, the newest first. */
+  @AnswersList(HOW_IT_WENT)
+  @Get('batches')
+  ofBatches(@Param('farmId') farmId: string): Promise<HowItWent[]> {
+    return this.record.ofBatches(farmId);
+  }
+
+  /** One batch, planned beside told. */
+  @Answers(HOW_IT_WENT)
+  @Get('batches/:batchId')
+  ofBatch(@Param('farmId') farmId: string, @Param('batchId') batchId: string): Promise<HowItWent> {
+    return this.record.ofBatch(farmId, batchId);
+  }
+
+  /** What was told of a calendar year, counted: birds, eggs, milk, calves and money. */
+  @Answers(YEAR_COUNTS)
+  @Get('years/:year')
+  ofYear(@Param('farmId') farmId: string, @Param('year') year: string): Promise<YearCounts> {
+    return this.record.ofYear(farmId, year);
+  }
+}

@@ -1,0 +1,73 @@
+import { Injectable } from '@nestjs/common';
+import { holding, type ToldFact, type ToldKind } from '../../shared/farm/told-fact.js';
+import type { HowItWent } from '../../shared/plan/record/how-it-went.js';
+import { yearCounts, type YearCounts } from '../../shared/plan/record/year-counts.js';
+import { FieldError } from '../../shared/problems/field-problem.js';
+import { BatchesService } from '../batches/batches.service.js';
+import { PicturesService } from '../picture/pictures.service.js';
+import { ToldService } from '../told/told.service.js';
+import { WorkPool } from '../work-pool/work-pool.service.js';
+
+/** Reads what was told beside what was planned. Nothing of it is kept: the told facts are. */
+@Injectable()
+export class RecordService {
+  constructor(
+    private readonly batches: BatchesService,
+    private readonly pictures: PicturesService,
+    private readonly told: ToldService,
+    private readonly work: WorkPool,
+  ) {}
+
+  async ofBatches(farmId: string): Promise<HowItWent[]> {
+    const { picture } = await this.pictures.of(farmId);
+    return this.work.run('recordOfBatches', { picture, facts: await this.factsOf(farmId) });
+  }
+
+  async ofBatch(farmId: string, batchId: string): Promise<HowItWent> {
+    await this.batches.findOne(farmId, batchId);
+    const { picture } = await this.pictures.of(farmId);
+    const facts = holding(await this.factsOf(farmId)).filter(isAbout(batchId));
+    return this.work.run('recordOfBatch', { picture, batchId, facts });
+  }
+
+  /** @throws FieldError when it is no year that a farm can have a record of */
+  async ofYear(farmId: string, asked: string): Promise<YearCounts> {
+    const year = /^\d{4}$/.test(asked) ? Number(asked) : NaN;
+    if (!(FIRST_YEAR <= year && year <= LAST_YEAR)) throw new FieldError([noYear(asked)]);
+    const { farm } = (await this.pictures.of(farmId)).picture;
+    const facts = await this.told.factsOfYear(farmId, year, COUNTED);
+    return yearCounts(year, facts, farm.currency);
+  }
+
+  private factsOf(farmId: string): Promise<ToldFact[]> {
+    return this.told.factsOf(farmId, ...OF_BATCHES);
+  }
+}
+
+const OF_BATCHES = [
+  ...(['arrived', 'died', 'processed', 'gone', 'feed-opened'] as const),
+  ...(['bought', 'eggs-counted', 'work-progress'] as const),
+] as const satisfies readonly ToldKind[];
+
+const COUNTED = [
+  ...(['arrived', 'died', 'processed', 'gone', 'eggs-counted'] as const),
+  ...(['eggs-gone', 'milked', 'calved', 'bought'] as const),
+] as const satisfies readonly ToldKind[];
+
+/** What was bought is of the whole farm; the key of work names its batch. */
+const isAbout =
+  (batchId: string) =>
+  ({ about, kind }: ToldFact): boolean =>
+    about === batchId || kind === 'bought' || about.startsWith(`batch/${batchId}/`);
+
+const [FIRST_YEAR, LAST_YEAR] = [1900, 2200];
+
+const noYear = (given: string) =>
+  ({
+    field: 'year',
+    code: 'out-of-bounds',
+    given: given.slice(0, 40),
+    min: FIRST_YEAR,
+    max: LAST_YEAR,
+    fix: 'Give a calendar year in four digits, such as 2027.',
+  }) as const;

@@ -1,0 +1,49 @@
+import { keepPreviousData, useQuery } from '@tanstack/react-query';
+import type { ToldFact, ToldKind } from '../../../shared/farm/told-fact.js';
+import type { HowItWent } from '../../../shared/plan/record/how-it-went.js';
+import type { YearCounts } from '../../../shared/plan/record/year-counts.js';
+import { ofFarm } from './queries.js';
+
+/** Some of what was told, the newest first. */
+export interface ToldPage {
+  readonly facts: readonly ToldFact[];
+  readonly total: number;
+  /** Ids of those here that another one has taken the place of. */
+  readonly replaced: readonly string[];
+}
+
+export interface ToldFilter {
+  readonly about?: string | undefined;
+  readonly kind?: ToldKind | undefined;
+}
+
+/** As many are shown at a time. */
+export const FACTS_AT_ONCE = 200;
+
+/** What was told, with what was changed and taken back; ticks of chores and alarms left out. */
+export function useTold(farmId: string, { about, kind }: ToldFilter, skip: number) {
+  const query = new URLSearchParams({
+    history: 'true',
+    ticks: 'false',
+    skip: `${skip}`,
+    take: `${FACTS_AT_ONCE}`,
+    ...(about === undefined ? {} : { about }),
+    ...(kind === undefined ? {} : { kind }),
+  });
+  return useQuery({
+    ...ofFarm<ToldPage>(farmId, `/told?${query.toString()}`),
+    placeholderData: keepPreviousData,
+  });
+}
+
+export const useYearCounts = (farmId: string, year: number) =>
+  useQuery({
+    ...ofFarm<YearCounts>(farmId, `/record/years/${year}`),
+    placeholderData: keepPreviousData,
+  });
+
+export const useHowAllWent = (farmId: string) =>
+  useQuery(ofFarm<HowItWent[]>(farmId, '/record/batches'));
+
+export const useHowItWent = (farmId: string, batchId: string) =>
+  useQuery(ofFarm<HowItWent>(farmId, `/record/batches/${batchId}`));

@@ -1,0 +1,33 @@
+import type { PlainDate } from '../../../../shared/calendar/plain-date.js';
+import type { ToldFact } from '../../../../shared/farm/told-fact.js';
+import { TOLD_KINDS } from '../../../../shared/farm/told-kinds.js';
+import type { SavedFarm } from '../../api/queries.js';
+import { FormDialog } from '../../fields/form-dialog.js';
+import { TellForm } from '../../tell/tell-form.js';
+import { KIND_WORDS } from './kind-words.js';
+
+interface Props {
+  readonly farm: SavedFarm;
+  readonly today: PlainDate;
+  readonly fact: ToldFact;
+  readonly onDone: () => void;
+}
+
+/** Changes what was told: what it was before is kept. */
+export default function ChangeDialog({ farm, today, fact, onDone }: Props) {
+  const { id, kind, about, on, details } = fact;
+  const words = KIND_WORDS[kind] ?? 'What was told';
+  const start = details as Readonly<Record<string, unknown>>;
+  return (
+    <FormDialog onClose={onDone} title={`Change: ${words.toLowerCase()}`} size="md">
+      <TellForm
+        farm={farm}
+        today={today}
+        what={{ kind, about, words, start, fields: TOLD_KINDS[kind].details }}
+        changes={{ id, on }}
+        onTold={onDone}
+        onBack={onDone}
+      />
+    </FormDialog>
+  );
+}

@@ -1,0 +1,32 @@
+import './record.css';
+import { Group, Stack, Title } from '@mantine/core';
+import { useSearchParams } from 'wouter';
+import type { Tables } from '../../../../shared/tables/tables.js';
+import { usePicture, type SavedFarm } from '../../api/queries.js';
+import { PrintButton } from '../../shell/print-button.js';
+import { Section } from '../../shell/section.js';
+import { useAll } from '../../shell/states.js';
+import { BatchesCard } from './batches-card.js';
+import { ToldList } from './told-list.js';
+import { YearCard } from './year-card.js';
+
+/** What happened: counted by the year, batch by batch, and all that was told. */
+export default function RecordScreen({ farm, tables }: { farm: SavedFarm; tables: Tables }) {
+  const all = useAll(usePicture(farm.id));
+  const [search] = useSearchParams();
+  if ('waiting' in all) return all.waiting;
+  const [picture] = all.data;
+  return (
+    <Stack maw={1000}>
+      <Group justify="space-between">
+        <Title order={1}>The record</Title>
+        <PrintButton />
+      </Group>
+      <YearCard farm={farm} tables={tables} />
+      <BatchesCard farm={farm} />
+      <Section title="What was told">
+        <ToldList farm={farm} picture={picture} of={search.get('of') ?? undefined} />
+      </Section>
+    </Stack>
+  );
+}

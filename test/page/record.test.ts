@@ -1,0 +1,88 @@
+import { afterAll, beforeAll, describe, expect, it, jest } from '@jest/globals';
+import type { Page } from 'playwright-core';
+import { batchBody, inDays } from '../support/orders.js';
+import { newFarm } from '../support/factories.js';
+import { House, seriousFindings } from '../support/page.js';
+
+jest.setTimeout(120_000);
+
+let house: House;
+beforeAll(async () => (house = await House.open()));
+afterAll(() => house.close());
+
+const post = async <T>(path: string, body: object): Promise<T> => {
+  const answer = await fetch(`${house.url}/api${path}`, {
+    method: 'POST',
+    headers: { 'content-type': 'application/json' },
+    body: JSON.stringify(body),
+  });
+  expect(answer.status).toBe(201);
+  return (await answer.json()) as T;
+};
+
+/** A farm with a batch that is over but for a bird or two. */
+async function farmWithRecord(): Promise<{ id: string; batch: string }> {
+  const { id } = await post<{ id: string }>('/farms', newFarm({ units: 'us' }));
+  const { id: batch } = await post<{ id: string }>(`/farms/${id}/batches`, {
+    ...batchBody({ name: 'Spring', arrivalDate: inDays(-70), orderedBirds: 50 }),
+  });
+  const tell = (kind: string, on: string, details: object) =>
+    post(`/farms/${id}/told`, { facts: [{ kind, about: batch, on, details, saidBy: 'Adult A' }] });
+  await tell('arrived', inDays(-70), { birds: 50 });
+  await tell('died', inDays(-60), { birds: 6 });
+  await tell('processed', inDays(-14), { birds: 40, liveKg: 100 });
+  return { id, batch };
+}
+
+const row = (page: Page, text: string | RegExp) => page.locator('.record-row', { hasText: text });
+
+describe('the record on a phone', () => {
+  it('shows what was told; a change keeps what it was, and taking back can be undone', async () => {
+    const { id } = await farmWithRecord();
+    const { page, errors } = await house.page('phone');
+    await page.goto(`${house.url}/farm/${id}/record`);
+    await row(page, '6 died')
+      .getByText(/Told by Adult A/)
+      .waitFor();
+    await row(page, '40 birds processed').waitFor();
+
+    await row(page, '6 died').getByRole('button', { name: 'Change' }).click();
+    const dialog = page.getByRole('dialog');
+    await dialog.getByLabel('Birds that died').fill('10');
+    await dialog.getByRole('button', { name: 'Change it' }).click();
+    await row(page, '10 died')
+      .getByText(/Was: 6 died, told by Adult A/)
+      .waitFor();
+
+    await row(page, '10 died').getByRole('button', { name: 'Take back' }).click();
+    await row(page, '10 died')
+      .getByText(/Taken back/)
+      .waitFor();
+    await row(page, /6 died/)
+      .getByRole('button', { name: 'Take back' })
+      .waitFor(); // it holds again
+    await row(page, '10 died').getByRole('button', { name: 'Undo' }).click();
+    await row(page, /10 died.*Was: 6 died/)
+      .getByRole('button', { name: 'Change' })
+      .waitFor();
+    expect(await seriousFindings(page)).toEqual([]);
+    expect(errors).toEqual([]);
+  });
+
+  it('shows only what it is asked for, and is reached from the batch that is over', async () => {
+    const { id, batch } = await farmWithRecord();
+    await post(`/farms/${id}/told`, {
+      facts: [{ kind: 'died', about: batch, on: inDays(-30), details: { birds: 4 } }],
+    });
+    const { page, errors } = await house.page('phone');
+    await page.goto(`${house.url}/farm/${id}/batches/${batch}`);
+    await page.getByRole('heading', { name: 'How it went' }).waitFor();
+    await page.getByRole('link', { name: 'All that was told of them' }).click();
+    await row(page, '40 birds processed').waitFor();
+    await page.getByLabel('What').selectOption('Birds that died');
+    await row(page, '40 birds processed').waitFor({ state: 'detached' });
+    await row(page, '4 died').waitFor();
+    await page.getByRole('region', { name: 'How batches went' }).getByText('Spring').waitFor();
+    expect(errors).toEqual([]);
+  });
+});

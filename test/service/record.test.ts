@@ -1,0 +1,158 @@
+import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
+import type { HowItWent } from '../../shared/plan/record/how-it-went.js';
+import type { YearCounts } from '../../shared/plan/record/year-counts.js';
+import type { ToldFact } from '../../shared/farm/told-fact.js';
+import { TOLD_KINDS } from '../../shared/farm/told-kinds.js';
+import type { ToldPage } from '../../src/told/told.service.js';
+import { download, uploaded } from '../support/archives.js';
+import { newHerd, newPaddock } from '../support/pasture-factories.js';
+import { openApp, type TestApp } from '../support/app.js';
+import { databases } from '../support/databases.js';
+import { batchBody, inDays, saveFarm, type SavedFarm } from '../support/orders.js';
+import { expectFieldProblem, expectProblem } from '../support/problem.js';
+
+const withoutId = <Row extends { id: string }>({ id: _id, ...row }: Row): object => row;
+/** Ids are those of the copy: each stands for the place where it is first named. */
+function withoutIdsIn(text: string): string {
+  const seen = new Map<string, string>();
+  return text.replaceAll(/[0-9a-f]{8}-[0-9a-f-]{27}/g, (id) => {
+    if (!seen.has(id)) seen.set(id, `id-${seen.size}`);
+    return seen.get(id)!;
+  });
+}
+
+describe.each(databases())('the record on $name', (database) => {
+  let app: TestApp;
+  let farm: SavedFarm;
+  let batchId: string;
+
+  beforeAll(async () => {
+    app = await openApp(database);
+    farm = await saveFarm(app);
+    const body = batchBody({ name: 'Spring', arrivalDate: inDays(-70), orderedBirds: 50 });
+    const saved = await app.api.post(`${farm.path}/batches`).send(body).expect(201);
+    batchId = (saved.body as { id: string }).id;
+  }, 60_000);
+  afterAll(() => app.close());
+
+  const tell = async (kind: string, on: string, details: object, more: object = {}) => {
+    const facts = [{ kind, about: batchId, on, details, ...more }];
+    const answer = await app.api.post(`${farm.path}/told`).send({ facts }).expect(201);
+    return (answer.body as ToldFact[])[0]!;
+  };
+  const get = async <T>(path: string): Promise<T> =>
+    (await app.api.get(`${farm.path}/record/${path}`).expect(200)).body as T;
+  const actual = ({ lines }: HowItWent, id: string) => lines.find((l) => l.id === id)?.actual;
+
+  it('is right to the bird and the cent once the last bird is gone', async () => {
+    await tell('arrived', inDays(-70), { birds: 52, dead: 2 });
+    const died = await tell('died', inDays(-60), { birds: 7 });
+    await tell('died', inDays(-60), { birds: 4 }, { replaces: died.id });
+    await tell(
+      'bought',
+      inDays(-70),
+      { what: 'feed', amount: 20, eachKg: 20, money: '320.01' },
+      {
+        about: 'farm',
+      },
+    );
+    await tell('feed-opened', inDays(-69), { bags: 20, bagKg: 20 });
+    await tell('gone', inDays(-20), { birds: 6, how: 'sold', money: '60.10' });
+    const before = await get<HowItWent>(`batches/${batchId}`);
+    expect(before.isOver).toBe(false);
+    await tell('processed', inDays(-14), { birds: 40, liveKg: 100, dressedKg: 72, packs: 40 });
+    const went = await get<HowItWent>(`batches/${batchId}`);
+    expect(went).toMatchObject({ isOver: true, upTo: inDays(-14), name: 'Spring' });
+    expect(actual(went, 'lost')).toBe(4);
+    expect(actual(went, 'processed')).toBe(40);
+    expect(actual(went, 'conversion')).toBeCloseTo(4, 9);
+    expect(actual(went, 'feed-cost')).toBe(32001);
+    // Planned is what was planned before anything was told: telling does not move it.
+    const plannedOf = ({ lines }: HowItWent) =>
+      lines.filter(({ id }) => id === 'came' || id === 'processed').map(({ planned }) => planned);
+    expect(plannedOf(went)).toEqual(plannedOf(before));
+    expect(await get<HowItWent[]>('batches')).toEqual([went]);
+  });
+
+  it('counts the calendar years in which it happened', async () => {
+    const years = [...new Set([-70, -60, -20, -14].map((days) => inDays(days).slice(0, 4)))];
+    const counts = await Promise.all(years.map((year) => get<YearCounts>(`years/${year}`)));
+    const sum = (of: (each: YearCounts) => number) =>
+      counts.reduce((all, each) => all + of(each), 0);
+    expect(sum(({ birds }) => birds.processed)).toBe(40);
+    expect(sum(({ birds }) => birds.died)).toBe(4);
+    expect(sum(({ birds }) => birds.sold)).toBe(6);
+    expect(sum(({ money }) => money.taken)).toBe(6010);
+    expect(sum(({ money }) => money.spent)).toBe(32001);
+  });
+
+  it('moves what was changed to another year out of the year it had been told of', async () => {
+    const about = 'farm';
+    const wrong = await tell(
+      'bought',
+      '2020-05-01',
+      { what: 'hay', amount: 1, money: '9' },
+      { about },
+    );
+    expect((await get<YearCounts>('years/2020')).money.spent).toBe(900);
+    const details = { what: 'hay', amount: 1, money: '9' };
+    await tell('bought', '2021-05-01', details, { about, replaces: wrong.id });
+    expect((await get<YearCounts>('years/2020')).money.spent).toBe(0);
+    expect((await get<YearCounts>('years/2021')).money.spent).toBe(900);
+  });
+
+  it('is the same when the farm is read back from its file', async () => {
+    const { body: paddock } = await app.api
+      .post(`${farm.path}/paddocks`)
+      .send(withoutId(newPaddock()))
+      .expect(201);
+    const { body: herd } = await app.api
+      .post(`${farm.path}/herds`)
+      .send(withoutId(newHerd()))
+      .expect(201);
+    const [paddockId, herdId] = [paddock, herd].map((row) => (row as { id: string }).id);
+    const more: Record<string, [string, object]> = {
+      weighed: [batchId, { birds: 5, totalKg: 11 }],
+      'water-drunk': [batchId, { liters: 9 }],
+      'brooder-seen': [batchId, { underHeatC: 33, besideC: 26 }],
+      'eggs-counted': [batchId, { days: 1, eggs: 3 }],
+      'eggs-gone': [batchId, { eggs: 12, how: 'sold', money: '4.10' }],
+      rained: ['ground', { mm: 6 }],
+      calved: [herdId!, { calves: 1 }],
+      milked: [herdId!, { liters: 8 }],
+      note: [batchId, { text: 'Shut the north door.' }],
+      'grass-reading': [paddockId!, { heightCm: 14 }],
+      'paddock-mown': [paddockId!, { isLeftLying: true }],
+      'ground-check': ['ground', { isWorkable: true }],
+      'herd-move': [herdId!, { paddockId }],
+      'work-progress': [`batch/${batchId}/meat.weigh`, { doneOn: inDays(-40), hours: 1.5 }],
+      'chore-done': [`batch/${batchId}/round`, {}],
+      'alarm-seen': ['alarm/losses', {}],
+    };
+    for (const [kind, [about, details]] of Object.entries(more))
+      await tell(kind, inDays(-30), details, { about });
+    const { facts } = (await app.api.get(`${farm.path}/told?history=true`)).body as ToldPage;
+    expect([...new Set(facts.map(({ kind }) => kind))].sort()).toEqual(
+      Object.keys(TOLD_KINDS).sort(),
+    );
+    const copyId = await uploaded(app, await download(app, farm.id));
+    const copy = { ...farm, id: copyId, path: `/api/farms/${copyId}` };
+    const yearOf = inDays(-30).slice(0, 4);
+    for (const path of ['told?history=true', 'record/batches', `record/years/${yearOf}`]) {
+      const [one, other] = await Promise.all(
+        [farm, copy].map((of) => app.api.get(`${of.path}/${path}`).expect(200)),
+      );
+      expect(withoutIdsIn(other!.text)).toBe(withoutIdsIn(one!.text));
+    }
+  });
+
+  it('refuses what is no year, and knows no batch that is not there', async () => {
+    for (const given of ['27', '2027x', '0000', '99999'])
+      expectFieldProblem(await app.api.get(`${farm.path}/record/years/${given}`), {
+        field: 'year',
+        code: 'out-of-bounds',
+        given,
+      });
+    expectProblem(await app.api.get(`${farm.path}/record/batches/none`), 404);
+  });
+});
