@@ -1,6 +1,6 @@
 import { afterAll, beforeAll, describe, expect, it, jest } from '@jest/globals';
 import type { Page } from 'playwright-core';
-import { House, seriousFindings } from '../support/page.js';
+import { House, seriousFindings, unfold } from '../support/page.js';
 
 jest.setTimeout(240_000);
 
@@ -156,8 +156,9 @@ describe('somebody who deletes a paddock that another has changed', () => {
 it('joins a choice for the pasture with what somebody else chose meanwhile', async () => {
   const { farm, one, errors } = await twoPages();
   await one.goto(`${house.url}${farm.replace('/farms', '/farm')}/pasture`);
+  await unfold(one, 'Key dates');
   const keep = one.getByRole('button', { name: 'Keep them for fall' });
-  await keep.waitFor({ timeout: 60_000 });
+  await keep.waitFor();
   const theirs = await fetch(`${house.url}/api${farm}/pasture/choices`, {
     method: 'PUT',
     headers: { 'content-type': 'application/json' },

@@ -1,7 +1,7 @@
 import { afterAll, beforeAll, describe, expect, it, jest } from '@jest/globals';
 import type { Locator, Page } from 'playwright-core';
 import { inDays } from '../support/orders.js';
-import { House, seriousFindings } from '../support/page.js';
+import { House, openMore, seriousFindings } from '../support/page.js';
 
 jest.setTimeout(240_000);
 
@@ -227,6 +227,7 @@ describe('the household’s own work', () => {
     await addJob(page, 'Build the whole barn', '30');
     await page.getByText('Build the whole barn: 30 h').waitFor();
     await page.getByRole('button', { name: 'Change Build the whole barn' }).click();
+    await openMore(page, 'More about it');
     await page.getByRole('checkbox', { name: 'May be spread over several days' }).uncheck();
     await page.getByRole('button', { name: 'Save' }).click();
     await page.getByRole('dialog').waitFor({ state: 'detached' });
@@ -307,7 +308,14 @@ describe('handing days over', () => {
     await openPart(page, '/away');
     await page.getByRole('button', { name: 'Add days away' }).click();
     const dialog = page.getByRole('dialog');
-    await dialog.getByLabel('Who is in charge').selectOption({ label: 'Farm sitter' });
+    // Who is away comes first; of those who stay no child can be left in charge.
+    const charge = dialog.getByLabel('Who is in charge');
+    const maren = charge.locator('option', { hasText: 'Maren' });
+    expect(await maren.count()).toBe(1);
+    await dialog.getByRole('checkbox', { name: 'Maren' }).check();
+    await dialog.getByRole('checkbox', { name: 'Tobias' }).check();
+    expect(await maren.count()).toBe(0);
+    await charge.selectOption({ label: 'Farm sitter' });
     await dialog.getByLabel('Name of who comes in').fill('Neighbor');
     // Later than the days away that the sample has handed over already.
     await dialog.getByLabel('First day').fill(inDays(75));

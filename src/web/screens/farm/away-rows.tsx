@@ -1,56 +1,49 @@
-import { Button, Group, Input, Stack } from '@mantine/core';
+import { Anchor, Button, Group, Input, Stack, Text } from '@mantine/core';
 import type { ReactNode } from 'react';
-import { awayFields, personFields, type Away } from '../../../../shared/farm/farm.js';
-import { DateField } from '../../fields/date-input.js';
+import { Link } from 'wouter';
+import { personFields, type Away } from '../../../../shared/farm/farm.js';
+import { useSayDate } from '../../explain/say-date.js';
 
-const { from: FROM, to: TO } = awayFields.fields;
-
-/** The days somebody is away, a row for each absence. */
+/** The days somebody said to be away, to be taken back; new ones are told in their one place. */
 export function AwayRows({
+  farmId,
   away,
-  errorAt,
+  error,
   onChange,
 }: {
+  farmId: string;
   away: readonly Away[];
-  errorAt: (field: string) => ReactNode;
+  error: ReactNode;
   onChange: (away: Away[]) => void;
 }) {
-  const put = (k: number, part: Partial<Away>): void =>
-    onChange(away.map((each, i) => (i === k ? { ...each, ...part } : each)));
+  const sayDate = useSayDate();
   return (
     <Input.Wrapper
       label={personFields.fields.away.label}
-      error={errorAt('away')}
+      error={error}
       component="fieldset"
       className="plain-fieldset"
     >
       <Stack gap="xs" align="flex-start">
         {away.map(({ from, to }, k) => (
-          <Group key={k} gap="xs" align="end">
-            <DateField
-              label={FROM.label}
-              value={from}
-              error={errorAt(`away.${k}.from`)}
-              onChange={(date) => put(k, { from: date ?? '' })}
-            />
-            <DateField
-              label={TO.label}
-              value={to}
-              error={errorAt(`away.${k}.to`)}
-              onChange={(date) => put(k, { to: date ?? '' })}
-            />
+          <Group key={`${from} ${to}`} gap="xs">
+            <Text>{from === to ? sayDate(from) : `${sayDate(from)} to ${sayDate(to)}`}</Text>
             <Button
               variant="subtle"
-              aria-label={`Remove absence ${k + 1}`}
+              aria-label={`Remove the absence from ${sayDate(from)}`}
               onClick={() => onChange(away.filter((_, i) => i !== k))}
             >
               Remove
             </Button>
           </Group>
         ))}
-        <Button variant="default" onClick={() => onChange([...away, { from: '', to: '' }])}>
-          Add an absence
-        </Button>
+        <Text size="sm">
+          Going away is told under{' '}
+          <Anchor component={Link} href={`/farm/${farmId}/work/away`} inherit>
+            While you’re away
+          </Anchor>
+          .
+        </Text>
       </Stack>
     </Input.Wrapper>
   );

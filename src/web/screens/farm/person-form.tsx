@@ -89,7 +89,12 @@ export function PersonForm({
           />
         </>
       )}
-      <AwayRows away={draft.away ?? []} errorAt={errorAt} onChange={(away) => set({ away })} />
+      <AwayRows
+        farmId={farm.id}
+        away={draft.away ?? []}
+        error={errorAt('away')}
+        onChange={(away) => set({ away })}
+      />
     </RowForm>
   );
 }

@@ -17,7 +17,7 @@ import { HandoverForm } from './handover-form.js';
 import { WorkNav } from './work-nav.js';
 import { formatHours } from '../../../../shared/units/format.js';
 
-/** Days that are handed to one person, with their sheets; and calendars to subscribe to. */
+/** Who is away when and who is in charge then, with their sheets; and calendars to subscribe to. */
 export default function AwayScreen({ farm }: { farm: SavedFarm }) {
   const sayDate = useSayDate();
   const [editing, setEditing] = useState<Handover | Absence | 'new'>();
@@ -32,7 +32,7 @@ export default function AwayScreen({ farm }: { farm: SavedFarm }) {
     <Stack maw={1100}>
       <Title order={1}>While you’re away</Title>
       <WorkNav farmId={farm.id} />
-      <Section title="Days with a farm sitter">
+      <Section title="Days away">
         <Text mb="sm">
           On these days whoever is away has no hours. What can be moved out of them is moved, and
           the rest is on the sheet of the one in charge, a page a day.

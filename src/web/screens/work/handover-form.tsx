@@ -13,6 +13,7 @@ import { useBatches, useHerds, useSave, type SavedFarm } from '../../api/queries
 import { useSheetPreview, type SheetPreview } from '../../api/work-queries.js';
 import { useSayDate } from '../../explain/say-date.js';
 import { formatHours } from '../../../../shared/units/format.js';
+import { listed } from '../../../../shared/units/listed.js';
 import { DateField } from '../../fields/date-input.js';
 import { wordsOfRow } from '../../fields/field-words.js';
 import { QuantityInput } from '../../fields/quantity-input.js';
@@ -63,7 +64,7 @@ export function HandoverForm({
   const form = useRowForm<Draft>({
     keptAs: draftKey(farm.id, 'handover', start?.id ?? absence?.from ?? 'new'),
     start: start ?? {
-      ...inCharge(people, absence),
+      awayIds: absence?.awayIds ?? [],
       from: absence?.from ?? addDays(plan.today, LEAD_DAYS),
       to: absence?.to ?? addDays(plan.today, LEAD_DAYS + SPAN_DAYS),
       hoursPerDay: 3,
@@ -72,11 +73,15 @@ export function HandoverForm({
       whereabouts: [],
     },
     words,
+    check: ({ awayIds: ids }): Record<string, string> =>
+      ids?.length === 0 ? { awayIds: 'Say who is away.' } : {},
     save: (ready) => save.mutateAsync(withoutEmptyRows(ready)),
     onDone,
   });
   const { draft, set, errorAt } = form;
-  const others = people.filter(({ id }) => id !== draft.personId);
+  // A sheet of before this was asked says only who is in charge: all others are away.
+  const awayIds = draft.awayIds ?? people.map(({ id }) => id).filter((id) => id !== draft.personId);
+  const staying = people.filter(({ id }) => !awayIds.includes(id));
   const stops = [...(batches.data ?? []), ...(herds.data ?? [])];
   return (
     <RowForm form={form} onDone={onDone}>
@@ -87,34 +92,28 @@ export function HandoverForm({
           people={people}
           action="Use these days"
           onPress={() =>
-            set({ from: each.from, to: each.to, personId: undefined, ...inCharge(people, each) })
+            set({ from: each.from, to: each.to, personId: undefined, awayIds: each.awayIds })
           }
         />
       ))}
+      <Checkbox.Group
+        label={FIELDS.awayIds.label}
+        value={[...awayIds]}
+        error={errorAt('awayIds')}
+        onChange={(ids) =>
+          set({
+            awayIds: ids,
+            ...(ids.includes(draft.personId ?? '') ? { personId: undefined } : {}),
+          })
+        }
+      >
+        <Group mt="xs">
+          {people.map(({ id, name }) => (
+            <Checkbox key={id} value={id} label={name} />
+          ))}
+        </Group>
+      </Checkbox.Group>
       <Group align="end">
-        <Select
-          label={FIELDS.personId.label}
-          value={draft.personId ?? ''}
-          error={errorAt('personId')}
-          options={[
-            ...people.filter(({ id, isChild }) => !isChild || id === draft.personId),
-            { id: '', name: 'Farm sitter' },
-          ]}
-          onChange={(id) =>
-            set({
-              personId: id === '' ? undefined : id,
-              ...(draft.awayIds ? { awayIds: draft.awayIds.filter((each) => each !== id) } : {}),
-            })
-          }
-        />
-        {draft.personId === undefined && (
-          <TextInput
-            label={FIELDS.sitter.label}
-            value={draft.sitter ?? ''}
-            error={errorAt('sitter')}
-            onChange={(e) => set({ sitter: e.currentTarget.value || undefined })}
-          />
-        )}
         <DateField
           label={FIELDS.from.label}
           value={draft.from}
@@ -127,6 +126,24 @@ export function HandoverForm({
           error={errorAt('to')}
           onChange={(to) => set({ to })}
         />
+      </Group>
+      <Text>{stayWords(staying)}</Text>
+      <Group align="end">
+        <Select
+          label={FIELDS.personId.label}
+          value={draft.personId ?? ''}
+          error={errorAt('personId')}
+          options={[...mayBeInCharge(staying, draft), { id: '', name: 'Farm sitter' }]}
+          onChange={(id) => set({ personId: id === '' ? undefined : id })}
+        />
+        {draft.personId === undefined && (
+          <TextInput
+            label={FIELDS.sitter.label}
+            value={draft.sitter ?? ''}
+            error={errorAt('sitter')}
+            onChange={(e) => set({ sitter: e.currentTarget.value || undefined })}
+          />
+        )}
         <QuantityInput
           field={FIELDS.hoursPerDay}
           units={farm.units}
@@ -135,19 +152,6 @@ export function HandoverForm({
           onChange={(hoursPerDay) => set({ hoursPerDay })}
         />
       </Group>
-      <Checkbox.Group
-        label={FIELDS.awayIds.label}
-        description="The others keep their hours, and their chores"
-        value={[...(draft.awayIds ?? others.map(({ id }) => id))]}
-        error={errorAt('awayIds')}
-        onChange={(awayIds) => set({ awayIds })}
-      >
-        <Group mt="xs">
-          {others.map(({ id, name }) => (
-            <Checkbox key={id} value={id} label={name} />
-          ))}
-        </Group>
-      </Checkbox.Group>
       <RoundOrder
         stops={stops}
         order={draft.roundOrder ?? []}
@@ -218,9 +222,19 @@ export function HandoverForm({
   );
 }
 
-/** On the days of an absence a sitter, as whoever stays keeps their own hours; else the first. */
-const inCharge = (people: readonly Person[], absence: Absence | undefined) =>
-  absence ? { awayIds: absence.awayIds } : { personId: people.find(({ isChild }) => !isChild)?.id };
+/** Who is still there, children counted: they keep their hours. */
+const stayWords = (staying: readonly Person[]): string =>
+  staying.length === 0
+    ? 'Nobody stays.'
+    : `${listed(staying.map(({ name }) => name))} ${staying.length === 1 ? 'stays, and keeps' : 'stay, and keep'} their hours and chores.`;
+
+/** Grown-ups who stay and have not said to be away on these days; never a child. */
+const mayBeInCharge = (staying: readonly Person[], { from, to }: Draft): readonly Person[] =>
+  staying.filter(
+    ({ isChild, away }) =>
+      !isChild &&
+      !away.some((each) => each.from <= (to ?? each.from) && (from ?? each.to) <= each.to),
+  );
 
 /** Rows in which nothing was typed are no rows. */
 const withoutEmptyRows = (draft: Draft): Draft => ({

@@ -1,4 +1,4 @@
-import { Checkbox, SimpleGrid, TextInput } from '@mantine/core';
+import { Checkbox, Group, SimpleGrid, Stack, TextInput } from '@mantine/core';
 import { addDays } from '../../../../shared/calendar/plain-date.js';
 import type { Person } from '../../../../shared/farm/farm.js';
 import {
@@ -15,7 +15,9 @@ import { QuantityInput } from '../../fields/quantity-input.js';
 import { draftKey } from '../../fields/kept-draft.js';
 import { RowForm, useRowForm } from '../../fields/row-form.js';
 import { Select } from '../../fields/select.js';
+import { FoldedFields } from './folded-fields.js';
 import { JobRepeats } from './job-repeats.js';
+import { AMOUNTS, CONDITIONS, conditionsInWords, moreInWords } from './job-words.js';
 
 type Draft = { -readonly [K in keyof OwnJob]?: OwnJob[K] | undefined };
 
@@ -27,19 +29,14 @@ const IMPORTANCE = [
   { id: 'should', name: 'Should be done' },
   { id: 'could', name: 'Could be done' },
 ];
-const CONDITIONS = ['dryGround', 'noRain', 'daylight'] as const;
-const AMOUNTS = [
-  'dryDaysInRow',
-  'soilAtLeastC',
-  'dayMaxAtLeastC',
-  'dayMaxAtMostC',
-  'nightMinAtLeastC',
-  'nextNightMinAtLeastC',
-] as const;
 const FOR_WHOM = [
   { id: '', name: 'grown-ups, or a child that is named' },
   { id: 'child', name: 'a child can do it too' },
   { id: 'adult', name: 'needs an adult' },
+];
+const MORE_FIELDS = [
+  ...['priority', 'noUseAfter', 'tiedTo', 'forWhom', 'waitsForId', 'waitDays'],
+  ...['smallestPieceHours', 'ifLate'],
 ];
 const DUE_DAYS = 14;
 
@@ -80,6 +77,10 @@ export function JobForm({
   const { draft, set, errorAt } = form;
   const conditions = draft.conditions ?? {};
   const able = draft.personIds ?? people.map(({ id }) => id);
+  const isWrong = (fields: readonly string[]): boolean =>
+    fields.some((field) => Boolean(errorAt(field)));
+  const setAmount = (key: Amount, value: number | undefined): void =>
+    set({ conditions: withValue(conditions, key, value) });
   return (
     <RowForm form={form} onDone={onDone}>
       <TextInput
@@ -103,12 +104,8 @@ export function JobForm({
           value={conditions.peopleNeeded}
           error={errorAt('conditions.peopleNeeded')}
           placeholder="1"
-          onChange={(count) =>
-            // One person is what every job takes: nothing is kept of it.
-            set({
-              conditions: withValue(conditions, 'peopleNeeded', count === 1 ? undefined : count),
-            })
-          }
+          // One person is what every job takes: nothing is kept of it.
+          onChange={(count) => setAmount('peopleNeeded', count === 1 ? undefined : count)}
         />
         <DateField
           label={FIELDS.notBefore.label}
@@ -122,26 +119,6 @@ export function JobForm({
           error={errorAt('dueOn')}
           onChange={(dueOn) => set({ dueOn })}
         />
-        <DateField
-          label={FIELDS.noUseAfter.label}
-          value={draft.noUseAfter}
-          error={errorAt('noUseAfter')}
-          onChange={(noUseAfter) => set({ noUseAfter })}
-        />
-        <Select
-          label={FIELDS.priority.label}
-          value={draft.priority}
-          error={errorAt('priority')}
-          options={IMPORTANCE}
-          onChange={(priority) => set({ priority: priority as OwnJob['priority'] })}
-        />
-        <Select
-          label={FIELDS.tiedTo.label}
-          value={draft.tiedTo?.eventId ?? ''}
-          error={errorAt('tiedTo')}
-          options={[{ id: '', name: 'nothing: its dates are fixed' }, ...events]}
-          onChange={(id) => set({ tiedTo: hangingOn(events, id) })}
-        />
         <JobRepeats
           farm={farm}
           repeats={draft.repeats}
@@ -149,67 +126,7 @@ export function JobForm({
           errorAt={errorAt}
           onChange={(repeats) => set({ repeats })}
         />
-        <Select
-          label={FIELDS.forWhom.label}
-          value={draft.forWhom ?? ''}
-          error={errorAt('forWhom')}
-          options={FOR_WHOM}
-          onChange={(forWhom) => set({ forWhom: (forWhom || undefined) as OwnJob['forWhom'] })}
-        />
-        {AMOUNTS.map((key) => (
-          <QuantityInput
-            key={key}
-            field={CONDITION[key]}
-            units={farm.units}
-            value={conditions[key]}
-            error={errorAt(`conditions.${key}`)}
-            onChange={(value) => set({ conditions: withValue(conditions, key, value) })}
-          />
-        ))}
-        <QuantityInput
-          field={FIELDS.harmedAtOrBelowC}
-          units={farm.units}
-          value={draft.harmedAtOrBelowC}
-          error={errorAt('harmedAtOrBelowC')}
-          onChange={(harmedAtOrBelowC) => set({ harmedAtOrBelowC })}
-        />
-        <Select
-          label={FIELDS.waitsForId.label}
-          value={draft.waitsForId ?? ''}
-          error={errorAt('waitsForId')}
-          options={[{ id: '', name: 'nothing' }, ...jobs.filter(({ id }) => id !== start?.id)]}
-          onChange={(id) => set({ waitsForId: id === '' ? undefined : id })}
-        />
-        <QuantityInput
-          field={FIELDS.waitDays}
-          units={farm.units}
-          value={draft.waitDays}
-          error={errorAt('waitDays')}
-          onChange={(waitDays) => set({ waitDays })}
-        />
       </SimpleGrid>
-      <Checkbox
-        label={FIELDS.canBeSpread.label}
-        checked={draft.canBeSpread ?? false}
-        onChange={(e) => set({ canBeSpread: e.currentTarget.checked })}
-      />
-      {draft.canBeSpread && (
-        <QuantityInput
-          field={FIELDS.smallestPieceHours}
-          units={farm.units}
-          value={draft.smallestPieceHours}
-          error={errorAt('smallestPieceHours')}
-          onChange={(smallestPieceHours) => set({ smallestPieceHours })}
-        />
-      )}
-      {CONDITIONS.map((key) => (
-        <Checkbox
-          key={key}
-          label={CONDITION[key].label}
-          checked={conditions[key] === true}
-          onChange={(e) => set({ conditions: { ...conditions, [key]: e.currentTarget.checked } })}
-        />
-      ))}
       {1 < people.length && (
         <Checkbox.Group
           label={FIELDS.personIds.label}
@@ -217,17 +134,123 @@ export function JobForm({
           error={errorAt('personIds')}
           onChange={(ids) => set({ personIds: ids.length === people.length ? undefined : ids })}
         >
-          {people.map((person) => (
-            <Checkbox key={person.id} value={person.id} label={person.name} mt={6} />
-          ))}
+          <Group gap="md" mt={6}>
+            {people.map((person) => (
+              <Checkbox key={person.id} value={person.id} label={person.name} />
+            ))}
+          </Group>
         </Checkbox.Group>
       )}
-      <TextInput
-        label={FIELDS.ifLate.label}
-        value={draft.ifLate ?? ''}
-        error={errorAt('ifLate')}
-        onChange={(e) => set({ ifLate: e.currentTarget.value || undefined })}
-      />
+      <FoldedFields
+        id="job-only-when"
+        title="Only when …"
+        answer={conditionsInWords(conditions, draft.harmedAtOrBelowC, farm)}
+        isWrong={isWrong([...AMOUNTS.map((key) => `conditions.${key}`), 'harmedAtOrBelowC'])}
+      >
+        <Stack gap="xs" mb="sm">
+          {CONDITIONS.map((key) => (
+            <Checkbox
+              key={key}
+              label={CONDITION[key].label}
+              checked={conditions[key] === true}
+              onChange={(e) =>
+                set({ conditions: { ...conditions, [key]: e.currentTarget.checked } })
+              }
+            />
+          ))}
+        </Stack>
+        <SimpleGrid cols={{ base: 1, xs: 2 }}>
+          {AMOUNTS.map((key) => (
+            <QuantityInput
+              key={key}
+              field={CONDITION[key]}
+              units={farm.units}
+              value={conditions[key]}
+              error={errorAt(`conditions.${key}`)}
+              onChange={(value) => setAmount(key, value)}
+            />
+          ))}
+          <QuantityInput
+            field={FIELDS.harmedAtOrBelowC}
+            units={farm.units}
+            value={draft.harmedAtOrBelowC}
+            error={errorAt('harmedAtOrBelowC')}
+            onChange={(harmedAtOrBelowC) => set({ harmedAtOrBelowC })}
+          />
+        </SimpleGrid>
+      </FoldedFields>
+      <FoldedFields
+        id="job-more"
+        title="More about it"
+        answer={moreInWords(draft, events, jobs)}
+        isWrong={isWrong(MORE_FIELDS)}
+      >
+        <Stack>
+          <SimpleGrid cols={{ base: 1, xs: 2 }}>
+            <Select
+              label={FIELDS.priority.label}
+              value={draft.priority}
+              error={errorAt('priority')}
+              options={IMPORTANCE}
+              onChange={(priority) => set({ priority: priority as OwnJob['priority'] })}
+            />
+            <DateField
+              label={FIELDS.noUseAfter.label}
+              value={draft.noUseAfter}
+              error={errorAt('noUseAfter')}
+              onChange={(noUseAfter) => set({ noUseAfter })}
+            />
+            <Select
+              label={FIELDS.tiedTo.label}
+              value={draft.tiedTo?.eventId ?? ''}
+              error={errorAt('tiedTo')}
+              options={[{ id: '', name: 'nothing: its dates are fixed' }, ...events]}
+              onChange={(id) => set({ tiedTo: hangingOn(events, id) })}
+            />
+            <Select
+              label={FIELDS.forWhom.label}
+              value={draft.forWhom ?? ''}
+              error={errorAt('forWhom')}
+              options={FOR_WHOM}
+              onChange={(forWhom) => set({ forWhom: (forWhom || undefined) as OwnJob['forWhom'] })}
+            />
+            <Select
+              label={FIELDS.waitsForId.label}
+              value={draft.waitsForId ?? ''}
+              error={errorAt('waitsForId')}
+              options={[{ id: '', name: 'nothing' }, ...jobs.filter(({ id }) => id !== start?.id)]}
+              onChange={(id) => set({ waitsForId: id === '' ? undefined : id })}
+            />
+            <QuantityInput
+              field={FIELDS.waitDays}
+              units={farm.units}
+              value={draft.waitDays}
+              error={errorAt('waitDays')}
+              onChange={(waitDays) => set({ waitDays })}
+            />
+          </SimpleGrid>
+          <Checkbox
+            label={FIELDS.canBeSpread.label}
+            checked={draft.canBeSpread ?? false}
+            onChange={(e) => set({ canBeSpread: e.currentTarget.checked })}
+          />
+          {draft.canBeSpread && (
+            <QuantityInput
+              field={FIELDS.smallestPieceHours}
+              units={farm.units}
+              value={draft.smallestPieceHours}
+              error={errorAt('smallestPieceHours')}
+              onChange={(smallestPieceHours) => set({ smallestPieceHours })}
+            />
+          )}
+          <TextInput
+            label={FIELDS.ifLate.label}
+            value={draft.ifLate ?? ''}
+            error={errorAt('ifLate')}
+            onChange={(e) => set({ ifLate: e.currentTarget.value || undefined })}
+          />
+        </Stack>
+      </FoldedFields>
     </RowForm>
   );
 }
