@@ -46,6 +46,21 @@ export type HeatSourceKind = HeatSource['kind'];
 
 const LENGTH = within(0.2, 60, 'm', 'Measure the inside of the brooder.');
 const EDGE = within(0, 100000, 'cm', 'Add up both sides of every trough or the rim of every pan.');
+const HOLDS = {
+  /** All of them together, full; left out, what is usual for so many birds. */
+  drinkersHoldL: optional(
+    number(
+      'Drinkers hold',
+      within(0.2, 5000, 'L', 'Add up what all drinkers hold when they are full.'),
+    ),
+  ),
+  feedersHoldKg: optional(
+    number(
+      'Feeders hold',
+      within(0.1, 5000, 'kg', 'Add up the feed that all feeders hold when they are full.'),
+    ),
+  ),
+} as const;
 const FLOOR = within(0.1, 10000, 'm2', 'Measure the floor: length times width.');
 
 const ROOM_OF_BROODER: RowRule<{ readonly standsIn: string; readonly roomC?: number }> = {
@@ -98,6 +113,7 @@ export const brooderFields = row(
     circuitId: optional(id('Circuit')),
     feederCm: optional(number('Feeder length', EDGE)),
     drinkerCm: optional(number('Drinker length', EDGE)),
+    ...HOLDS,
   },
   [ROOM_OF_BROODER],
 );
@@ -113,6 +129,7 @@ export const coopFields = row('Coop', {
   roostM: number('Roost', within(0, 1000, 'm', 'Add up the lengths of all roosts.')),
   nestBoxes: number('Nest boxes', whole(0, 1000, 'count', 'Count the nest boxes.')),
   runM2: number('Run', within(0, 100000, 'm2', 'Measure the run; 0 when there is none.')),
+  ...HOLDS,
   /** Hours of light a day, sun and lamp together; left out, there is no lamp. */
   lightH: optional(
     number(
@@ -130,6 +147,8 @@ export const fieldPenFields = row('FieldPen', {
   kind: choice('Kind', ['field-pen']),
   floorM2: number('Ground under one pen', FLOOR),
   count: number('Pens of this size', whole(1, 500, 'count', 'Count the pens of this size.')),
+  /** Of all pens of this size together. */
+  ...HOLDS,
   /** Closed: roof and windward side keep rain and wind off. Left out, it is not known. */
   sides: optional(choice('Wind and rain', ['closed', 'open'])),
 });

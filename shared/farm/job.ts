@@ -15,6 +15,7 @@ import {
   type SavedRowOf,
 } from './field.js';
 import { repeatFields } from './repeats.js';
+import { seenFields } from './seen.js';
 import { tiedToFields } from './tied-to.js';
 import { date, id, OWN, workKey } from './words.js';
 
@@ -197,11 +198,22 @@ export const progressFields = row(
     because: optional(text('Why')),
     /** Takes back the last that was said of it, so that what was said before holds again. */
     undo: optional(yesNo('Undo')),
+    /** A name of the client's own: said again under the same key it stays said once. */
+    tellKey: optional(id('Key')),
+    /** What its teller knew; it is asked which holds where somebody else said otherwise meanwhile. */
+    seen: optional(nested('Seen', seenFields)),
+    saidBy: optional(text('Who said so')),
   },
   [DATES_IN_ORDER],
 );
 
-const { undo: _undo, ...keptFields } = progressFields.fields;
+const {
+  undo: _undo,
+  tellKey: _tellKey,
+  seen: _seen,
+  saidBy: _saidBy,
+  ...keptFields
+} = progressFields.fields;
 
 /** What became of a piece of work, as it is kept. */
 export const toldProgressFields = row(

@@ -7,7 +7,7 @@ import { arrivedFields, diedFields, goneFields, processedFields } from './head-c
 import { toldProgressFields } from './job.js';
 import { paddockMownFields } from './mowing.js';
 import { grassReadingFields } from './paddock.js';
-import { seenFields } from './told-seen.js';
+import { seenFields } from './seen.js';
 import { date, id, workKey } from './words.js';
 import { averageOf, weighedFields, type Weighed } from './weighing.js';
 import {

@@ -73,6 +73,7 @@ import { iceFormulas } from '../poultry/ice.js';
 import { processingFormulas } from '../poultry/processing.js';
 import { stationFormulas } from '../poultry/stations.js';
 import { spaceFormulas } from '../poultry/space.js';
+import { refillFormulas } from '../poultry/refills.js';
 import { waterFormulas } from '../poultry/water.js';
 import { herdDayFormulas } from '../plan/pasture/herd-day.js';
 import { todayFormulas } from '../plan/today/today-formulas.js';
@@ -120,7 +121,6 @@ const all: readonly Readonly<Record<string, Formula>>[] = [
   arrivalFormulas,
   aroundFormulas,
   billFormulas,
-  countedFormulas,
   penHeatFormulas,
   brooderBoxFormulas,
   brooderHeatFormulas,
@@ -173,6 +173,7 @@ const all: readonly Readonly<Record<string, Formula>>[] = [
   taskFormulas,
   herdDayFormulas,
   todayFormulas,
+  refillFormulas,
   waterFormulas,
   weatherFormulas,
 ];

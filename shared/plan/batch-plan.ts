@@ -20,6 +20,7 @@ import { planLaying, type LayingPart } from './laying.js';
 import { planLeaving, type LeavingPart } from './leaving.js';
 import { collisions, occupanciesOf } from './occupancy.js';
 import { noPost } from './no-post.js';
+import { planRefills, type RefillPart } from './refills.js';
 import { planOutdoors, type OutdoorsPart } from './outdoors.js';
 import { planSpace, type SpacePart } from './space.js';
 import { planTasks, type TasksPart } from './batch-tasks.js';
@@ -45,6 +46,8 @@ export interface BatchPlan {
   readonly brooding?: BroodingPart;
   readonly heat?: HeatPart;
   readonly space: SpacePart;
+  /** How long drinkers and feeders last, by home. */
+  readonly refills: readonly RefillPart[];
   readonly outdoors: OutdoorsPart;
   readonly leaving?: LeavingPart;
   readonly laying?: LayingPart;
@@ -81,6 +84,7 @@ export function planBatch(
   const brooding = planBrooding(context);
   const heat = planHeat(context);
   const space = planSpace(context);
+  const refills = planRefills(context, feed.part.flockFeedKg);
   const outdoors = planOutdoors(context);
   const leaving = planLeaving(context, feed.part);
   const laying = planLaying(context, feed.part);
@@ -99,7 +103,20 @@ export function planBatch(
   const taken = { issues: [...collisions(occupies, context), ...noPost(context)] };
   const { issues, cautions, series } = joined([
     { cautions: cautionsOf(context) },
-    ...[hatching, birds, feed, brooding, heat, space, outdoors, leaving, laying, bill, tasks],
+    ...[
+      hatching,
+      birds,
+      feed,
+      brooding,
+      heat,
+      space,
+      refills,
+      outdoors,
+      leaving,
+      laying,
+      bill,
+      tasks,
+    ],
     taken,
   ]);
   const { flockFeedKg: _byDay, ...feedPart } = feed.part;
@@ -124,6 +141,7 @@ export function planBatch(
     ...(brooding.part ? { brooding: brooding.part } : {}),
     ...(heat.part ? { heat: heat.part } : {}),
     space: space.part,
+    refills: refills.part,
     outdoors: outdoors.part,
     ...(leaving.part ? { leaving: leaving.part } : {}),
     ...(laying.part ? { laying: laying.part } : {}),

@@ -30,10 +30,7 @@ interface CoolWater {
 export function planWater(context: PlanContext): Found<NumberQuantity> {
   const { life, tables, weather } = context;
   const heat = tables.water.heat;
-  const { species } = life.strain;
-  const other = tables.water.others.find((each) => each.species === species);
-  const isFed = other === undefined && context.batch.purpose === 'meat';
-  const cool = isFed ? ofMeatBirds(context) : byAgeOf(context, other ?? tables.water.layers);
+  const cool = coolWaterOf(context);
   const liters = cool.liters.map((L, i) => L * waterHeatFactor(heat, weather.maxC[i]!));
   const peak = liters.reduce((most, L, i) => (liters[most]! < L ? i : most), 0);
   const byDay = dailySeries(
@@ -71,6 +68,21 @@ export function planWater(context: PlanContext): Found<NumberQuantity> {
     },
   );
   return found(most, { series: [byDay] });
+}
+
+/** Drinking water of the flock on a hot day of each date, L, by day after arrival. */
+export function hotWaterL(context: PlanContext): Float64Array {
+  const { tables, weather } = context;
+  return coolWaterOf(context).liters.map(
+    (L, i) => L * waterHeatFactor(tables.water.heat, weather.hotMaxC[i]!),
+  );
+}
+
+function coolWaterOf(context: PlanContext): CoolWater {
+  const { tables, life, batch } = context;
+  const other = tables.water.others.find(({ species }) => species === life.strain.species);
+  const isFed = other === undefined && batch.purpose === 'meat';
+  return isFed ? ofMeatBirds(context) : byAgeOf(context, other ?? tables.water.layers);
 }
 
 /** Meat birds drink with what they eat. */

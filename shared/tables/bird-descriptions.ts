@@ -22,6 +22,7 @@ import {
   KJ_PER_KG,
   SIGNED,
   KG,
+  LITERS,
   M,
   M2,
   MARK,
@@ -148,6 +149,8 @@ export const broodingSchedules = table('BroodingSchedule', {
 
 const PEN = { floorM2: M2, low: M2, high: M2, ...RANGED } as const;
 
+const HOLD = (each: NumberField) => ({ rows: table('HoldRow', { fromDay: DAYS, each }) }) as const;
+
 export const space = nested(
   'Space',
   row('Space', {
@@ -177,6 +180,13 @@ export const space = nested(
       roostCm: CM,
     }),
     liveWeightCapKgPerM2: part('LiveWeightCap', { value: KG, high: KG }),
+    holds: nested(
+      'UsualHolds',
+      row('UsualHolds', {
+        drinkers: part('DrinkersHold', { ...HOLD(LITERS), because: WORDS }),
+        feeders: part('FeedersHold', { ...HOLD(KG), because: WORDS }),
+      }),
+    ),
   }),
 );
 

@@ -143,6 +143,14 @@ export interface SpaceStandards {
     readonly roostCm: number;
   };
   readonly liveWeightCapKgPerM2: Sourced & { readonly value: number; readonly high: number };
+  /** What drinkers hold, L a bird, and feeders, kg a bird, where nobody has said. */
+  readonly holds: { readonly drinkers: UsualHold; readonly feeders: UsualHold };
+}
+
+/** A row holds until the next one begins. */
+export interface UsualHold extends Sourced {
+  readonly rows: readonly { readonly fromDay: number; readonly each: number }[];
+  readonly because: string;
 }
 
 export type PenSpace = Sourced & Ranged & { readonly floorM2: number };

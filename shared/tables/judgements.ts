@@ -67,6 +67,7 @@ export const JUDGED = {
     'fewFeedDays',
     'unusualLossChance',
     'fewestLost',
+    'roundsApartH',
   ],
   /** What moves of cattle are decided by, beside heights and rests. */
   grazing: [

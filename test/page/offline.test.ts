@@ -108,3 +108,75 @@ describe('a phone without signal', () => {
     expect((await chores(farm)).total).toBe(before + 1);
   });
 });
+
+/** The pasture walk of a farm on a phone whose clock is a year behind, ready to do without signal. */
+async function walkOf(farm: string): Promise<Page> {
+  const { page } = await house.page('phone');
+  await page.addInitScript(
+    `{ const now = Date.now; Date.now = () => now() - 365 * 24 * 3600 * 1000; }`,
+  );
+  await page.goto(`${farm}/today`);
+  await isReady(page);
+  await page.goto(`${farm}/pasture/walk`);
+  await page
+    .getByRole('button', { name: /: higher$/ })
+    .first()
+    .waitFor();
+  return page;
+}
+
+/** Steps the first paddock's height up so many times, and saves the walk. */
+async function walk(page: Page, steps: number): Promise<void> {
+  const higher = page.getByRole('button', { name: /: higher$/ }).first();
+  for (let k = 0; k < steps; k++) await higher.click();
+  await page.getByRole('button', { name: /^Save/ }).click();
+}
+
+describe('two phones that were without signal', () => {
+  it('are asked which of two heights of a day holds, and the record has what was said', async () => {
+    const farm = await house.sampleFarm();
+    const [one, other] = [await walkOf(farm), await walkOf(farm)];
+    for (const page of [one, other]) await page.context().setOffline(true);
+    await walk(one, 1);
+    await walk(other, 3);
+    for (const page of [one, other]) await waiting(page, '1 waiting to be sent').waitFor();
+    await one.context().setOffline(false);
+    await waiting(one, '1 waiting to be sent').waitFor({ state: 'detached' });
+    await other.context().setOffline(false);
+    await waiting(other, '1 question: which holds?').click();
+    const dialog = other.getByRole('dialog', { name: 'Told on this phone' });
+    await dialog.getByRole('radio', { name: /^Somebody else, / }).waitFor();
+    expect(await seriousFindings(other)).toEqual([]);
+    const readings = () =>
+      get<Told>(`${farmOf(farm)}/told?kind=grass-reading&history=true&take=1000`);
+    const [hers] = [...(await readings()).facts].sort((a, b) => (a.toldAt < b.toldAt ? 1 : -1));
+    // The day is the service's, though the phone's clock is a year behind.
+    const { today } = await get<{ today: string }>(`${farmOf(farm)}/picture`);
+    expect(hers!.on).toBe(today);
+    await dialog.getByRole('radio', { name: /^You: / }).check();
+    await dialog.getByRole('button', { name: 'Save' }).click();
+    await dialog.getByText('All of it is sent.').waitFor();
+    const [mine] = [...(await readings()).facts].sort((a, b) => (a.toldAt < b.toldAt ? 1 : -1));
+    expect(mine).toMatchObject({ on: today, about: hers!.about, replaces: hers!.id });
+  });
+
+  it('keep what the service does not take, with its reason, until it is thrown away', async () => {
+    const farm = await house.sampleFarm();
+    const page = await walkOf(farm);
+    await page.context().setOffline(true);
+    await walk(page, 1);
+    await waiting(page, '1 waiting to be sent').waitFor();
+    const paddocks = await get<{ id: string }[]>(`${farmOf(farm)}/paddocks`);
+    for (const { id } of paddocks)
+      await fetch(`${house.url}/api${farmOf(farm)}/paddocks/${id}`, { method: 'DELETE' });
+    await page.context().setOffline(false);
+    await waiting(page, '1 not taken').click();
+    const dialog = page.getByRole('dialog', { name: 'Told on this phone' });
+    await dialog.getByText(/Name a paddock of this farm/).waitFor();
+    await page.reload();
+    await waiting(page, '1 not taken').click();
+    await dialog.getByRole('button', { name: /^Throw away/ }).click();
+    await page.getByRole('button', { name: 'Throw it away', exact: true }).last().click();
+    await waiting(page, '1 not taken').waitFor({ state: 'detached' });
+  });
+});

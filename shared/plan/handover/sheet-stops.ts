@@ -1,6 +1,7 @@
 import { addDays, daysBetween, type PlainDate } from '../../calendar/plain-date.js';
 import { quantityOfDay } from '../../explain/daily-series.js';
 import { input, quantity, type NumberQuantity, type Quantity } from '../../explain/quantity.js';
+import type { Farm } from '../../farm/farm.js';
 import type { Facility } from '../../farm/facility.js';
 import type { Herd } from '../../farm/herd.js';
 import type { FarmPicture } from '../../farm/picture.js';
@@ -8,7 +9,6 @@ import { cattleWaterFormulas } from '../../pasture/cattle-water.js';
 import { calvesAtFoot, milkedHead } from '../../pasture/herd-demand.js';
 import { withNamedCows } from '../../pasture/named-cows.js';
 import type { Tables } from '../../tables/tables.js';
-import type { WorkTable } from '../../tables/work-table.js';
 import { formatValue, type Reader } from '../../units/format.js';
 import { carriedSaid, lastsForDays } from '../../units/carried.js';
 import { formatDate } from '../../units/dates.js';
@@ -17,6 +17,7 @@ import type { BatchPlan } from '../batch-plan.js';
 import type { FeedPhasePart } from '../feed.js';
 import { SPOT_UNDER_HEAT, type HeatInstruction } from '../heat-instructions.js';
 import { LOOK_FOR } from '../brooding.js';
+import { refillsOn } from '../refills-on.js';
 import { hayPartFormulas } from '../pasture/hay-part.js';
 import { hayOfDay, herdDays, type HerdDay } from '../pasture/herd-day.js';
 import { bagsOpened, bagWords, type AwayDays } from './bags-to-open.js';
@@ -50,18 +51,21 @@ export function batchStop(
   date: PlainDate,
   {
     facilities,
-    lookFor,
+    tables,
+    farm,
     reader,
     away,
   }: {
     facilities: readonly Facility[];
-    lookFor: WorkTable['lookFor'];
+    tables: Tables;
+    farm: Farm;
     reader: Reader;
     away: AwayDays;
   },
 ): SheetStop | undefined {
   if (date < plan.arrivalDate || plan.lastDate < date) return undefined;
   const day = daysBetween(plan.arrivalDate, date);
+  const { lookFor } = tables.work;
   const moveOut = plan.outdoors.moveOut && String(plan.outdoors.moveOut.value);
   const isBrooding = moveOut === undefined || date < moveOut;
   const homes = plan.occupies.filter(({ from, to }) => from <= date && date <= to);
@@ -82,6 +86,10 @@ export function batchStop(
   const actions = [
     ...(next && 0 < day ? [`${next.name} begins today: mix old and new over a few days.`] : []),
     'Fresh water, drinkers rinsed.',
+    ...refillsOn(plan, date, {
+      ...{ farm, tables },
+      say: (value, unit) => formatValue(value, unit, reader),
+    }).map(({ said }) => said),
     ...(isBrooding ? heatActions(plan, date, reader) : []),
     ...(moveOut === date
       ? [
@@ -253,14 +261,12 @@ export const stopsOn =
   ): ((date: PlainDate) => SheetStop[]) =>
   (date) => {
     const { facilities, herds } = picture;
-    const { lookFor } = tables.work;
     const dayOf = herdDays(picture, tables, { pasture, on: date });
     return [
       ...batches.flatMap(
         (batch) =>
           batchStop(batch, date, {
-            facilities,
-            lookFor,
+            ...{ facilities, tables, farm: picture.farm },
             reader: { ...picture.farm, today: date },
             away,
           }) ?? [],

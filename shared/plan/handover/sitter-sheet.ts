@@ -135,10 +135,7 @@ export function sitterSheet(
   };
 }
 
-/** Looks by day of the same round as feed and water are not said once more. */
-const OFTEN_H = 12;
-
-/** Stops with how often the animals are looked at, where that is oftener than morning and evening. */
+/** Stops with how often somebody looks at the animals at least. */
 const withLooks = (
   stops: readonly SheetStop[],
   { looks }: Pick<WorkPlan, 'looks'>,
@@ -146,18 +143,18 @@ const withLooks = (
 ): SheetStop[] =>
   stops.map((stop) => {
     const everyH = looks
+      // How long the drinkers last is said with them.
+      .filter((look) => look.isOfDrinkers === undefined)
       .filter(({ ofId, from, to }) => ofId === stop.id && from <= date && date <= to)
       .reduce((least, look) => Math.min(least, look.everyH), Infinity);
-    return OFTEN_H <= everyH
-      ? stop
-      : {
-          ...stop,
-          actions: [
-            `By day somebody looks at them every ${formatHours(everyH)}, and late in the evening.`,
-            ...stop.actions,
-          ],
-        };
+    return everyH === Infinity ? stop : { ...stop, actions: [lookSaid(everyH), ...stop.actions] };
   });
+
+function lookSaid(everyH: number): string {
+  if (24 <= everyH) return 'Somebody looks at them once a day at least.';
+  if (12 <= everyH) return 'Somebody looks at them morning and evening at least.';
+  return `By day somebody looks at them every ${formatHours(everyH)}, and late in the evening.`;
+}
 
 function pageOf(
   {

@@ -5,9 +5,11 @@ import type { Purpose } from '../../farm/batch.js';
 import type { FarmPicture } from '../../farm/picture.js';
 import type { Tables } from '../../tables/tables.js';
 import type { EventKind } from '../../tables/task-template.js';
+import { formatValue } from '../../units/format.js';
 import { inOwnUnits } from '../../units/own-units.js';
 import type { BatchPlan } from '../batch-plan.js';
 import { saidOf } from '../bird-words.js';
+import { refillsOn } from '../refills-on.js';
 import { heatOfDay } from '../heat-of-day.js';
 import type { HeatWeekPart } from '../heat-instructions.js';
 import type { PlannedBatch } from '../work/dated-work.js';
@@ -43,6 +45,8 @@ export interface BatchLine {
   readonly heat?: HeatToday;
   readonly feed?: { readonly amount: Quantity; readonly phase: string };
   readonly water?: Quantity;
+  /** How long drinkers and feeders last, and on which rounds they are filled. */
+  readonly refills: readonly string[];
   readonly eggs?: Quantity;
   /** Lamp of the coop: hours to add today, and when that changes. */
   readonly lamp?: { readonly hours: NumberQuantity; readonly changesOn?: PlainDate };
@@ -71,7 +75,7 @@ export function batchLine(
     ...(next ? { next } : {}),
   };
   if (stage === 'coming' || stage === 'eggs') {
-    return { ...line, head: comingHead(plan, stage), cautions: [] };
+    return { ...line, head: comingHead(plan, stage), refills: [], cautions: [] };
   }
   const day = daysBetween(plan.arrivalDate, today);
   const ofDay = (series: string): Quantity | undefined => quantityOfDay(plan.daily, series, day);
@@ -92,6 +96,10 @@ export function batchLine(
     ...(heat ? { heat } : {}),
     ...(feed && phase ? { feed: { amount: feed, phase: phase.name } } : {}),
     ...(water ? { water } : {}),
+    refills: refillsOn(plan, today, {
+      ...{ farm: picture.farm, tables },
+      say: (value, unit) => formatValue(value, unit, { ...picture.farm, today }),
+    }).map(({ said }) => said),
     ...(eggs && 0 < Number(eggs.value) ? { eggs } : {}),
     ...(lamp ? { lamp } : {}),
     cautions: plan.cautions

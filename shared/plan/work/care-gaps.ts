@@ -130,8 +130,9 @@ function outByDay(
   there: readonly (readonly WorkPerson[])[],
 ): CareGap[] {
   const out = dates.map((date, day) => longestOut(request, there[day]!, date));
-  return [...new Set(looks.map(({ of }) => of.id))].flatMap((id) => {
-    const own = looks.filter(({ of }) => of.id === id);
+  const kinds = new Map(looks.map((look) => [`${look.of.id} ${look.isOfDrinkers ?? ''}`, look]));
+  return [...kinds.values()].flatMap(({ of, isOfDrinkers }) => {
+    const own = looks.filter((look) => look.of.id === of.id && look.isOfDrinkers === isOfDrinkers);
     const everyH = dates.map((_, day) => lookEveryH(own, day));
     const open = dates.flatMap((_, day) => (everyH[day]! < (out[day]?.hours ?? 0) ? [day] : []));
     const isVisited = (day: number): boolean => out[day]!.out === undefined;
@@ -143,15 +144,17 @@ function outByDay(
         const span = spanOf(run, dates);
         const { name } = own[0]!.of;
         const [first, last] = [everyH[run[0]!]!, everyH[run.at(-1)!]!];
+        const lasts = `drinkers hold ${formatHours(Math.min(first, last))} of water on a hot day`;
         const often = `every ${formatHours(first)} by day${first === last ? '' : `, later every ${formatHours(last)}`}`;
         const gap = out[run[0]!]!;
         const looksBetween = Math.ceil(gap.hours / first) - 1;
         const times = looksBetween === 1 ? 'once' : `${looksBetween} times`;
         return {
           ...{ kind: 'out-by-day', ...span, of: [name] },
-          said: `${name}: somebody looks ${often}. ${capital(onDays(span, request))} ${outText(gap, request)}.`,
+          said: `${name}: ${isOfDrinkers ? lasts : `somebody looks ${often}`}. ${capital(onDays(span, request))} ${outText(gap, request)}.`,
           ways: gap.out
             ? [
+                ...(isOfDrinkers ? [MORE_WATER] : []),
                 `Somebody stays at home${run.length === 1 ? ' that day' : ' on those days, by turns'}.`,
                 `A neighbor looks in ${times} in between.`,
               ]
@@ -160,6 +163,8 @@ function outByDay(
       });
   });
 }
+
+const MORE_WATER = 'Set out more drinkers, or larger ones, for the hot weeks.';
 
 /** The shortest time between two looks that animals ask for on a day; Infinity where none does. */
 const lookEveryH = (looks: readonly LookNeed[], day: number): number =>

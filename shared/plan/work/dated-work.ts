@@ -25,6 +25,7 @@ export const datedWork = (
     kind: 'batch',
     tasks: plan.tasks.tasks,
     events: keyDatesOf({ id, name }, plan.tasks.events),
+    birds: plan,
   })),
   ...herds.map((herd, h): DatedWork => {
     const { id, name } = herd;

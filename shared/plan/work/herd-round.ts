@@ -5,7 +5,7 @@ import { isThere, milkedHead } from '../../pasture/herd-demand.js';
 import { rowById, type Tables } from '../../tables/tables.js';
 import type { PasturePlan } from '../pasture/pasture-plan.js';
 import { hoursOf } from '../tasks/task-hours.js';
-import type { PlannedChore } from './work-need.js';
+import type { LookNeed, PlannedChore } from './work-need.js';
 
 const CHECK = 'turn-out.daily-check-count-water-fence-volts-feet';
 const HAY = 'turn-out.keep-offering-hay-while-dung-firms-up';
@@ -50,6 +50,39 @@ export function herdRounds(round: RoundOf): PlannedChore[] {
       templates: [CHECK],
     }),
   ];
+}
+
+/** Hours between two looks at cattle on grass or hay, and at cows in milk. */
+const LOOK_H = 24;
+const MILK_LOOK_H = 12;
+
+/**
+ * Cattle are looked at once a day at least, cows in milk at both milkings: common practice, no
+ * source. Oftener around a calving or an arrival, as the tasks of those say.
+ */
+export function herdLooks(round: Omit<RoundOf, 'isSeen'>): LookNeed[] {
+  const { herd, tables, today, days } = round;
+  const all = Array.from({ length: days }, (_, day) => day);
+  const there = all.filter((day) => 0 < headOn({ ...round, isSeen: () => false }, day));
+  const milked = there.filter((day) => 0 < milkedHead(herd, addDays(today, day), tables));
+  const of = { id: herd.id, name: herd.name };
+  return (
+    [
+      [there, LOOK_H],
+      [milked, MILK_LOOK_H],
+    ] as const
+  ).flatMap(([on, everyH]) => runsOf(on).map((run) => ({ of, everyH, ...run })));
+}
+
+/** Days one after the other, from the first to the last of each run. */
+function runsOf(days: readonly number[]): { fromDay: number; toDay: number }[] {
+  const runs: { fromDay: number; toDay: number }[] = [];
+  for (const day of days) {
+    const last = runs.at(-1);
+    if (last?.toDay === day - 1) last.toDay = day;
+    else runs.push({ fromDay: day, toDay: day });
+  }
+  return runs;
 }
 
 /** Milking, on the days on which some milk cow is in milk, for the most that are at once. */

@@ -3,7 +3,8 @@ import { templateOf } from '../tasks/task-hours.js';
 import { keyDateOn } from '../tasks/event.js';
 import type { Task } from '../tasks/task.js';
 import { comesOn } from './chore-days.js';
-import { herdRounds, type HerdRound } from './herd-round.js';
+import { herdLooks, herdRounds, type HerdRound } from './herd-round.js';
+import { readRefills } from './refill-chores.js';
 import { sourcedOf, type Reading, type WorkNeed } from './work-need.js';
 import type { DatedWork, WorkRequest } from './work-request.js';
 
@@ -19,6 +20,7 @@ export function readTasks(request: WorkRequest, work: DatedWork, reading: Readin
     if (everyDay && !isOver) readChore(request, { work, task, key, everyDay }, reading);
     else readTask(request, { work, task, key, isOver }, reading);
   }
+  readRefills(request, work, reading);
   if (work.round) readRound(request, work.round, reading);
 }
 
@@ -26,12 +28,13 @@ export function readTasks(request: WorkRequest, work: DatedWork, reading: Readin
 function readRound(
   { today, tables }: WorkRequest,
   round: HerdRound,
-  { days, marks, chores }: Reading,
+  { days, marks, chores, looks }: Reading,
 ): void {
   const others = chores.filter(({ belongsTo }) => belongsTo?.id === round.herd.id);
   const isSeen = (day: number): boolean => others.some((chore) => comesOn(chore, day));
   for (const chore of herdRounds({ ...round, tables, today, days, isSeen }))
     chores.push({ ...chore, hoursPerDay: marks.get(chore.key)?.ownHours ?? chore.hoursPerDay });
+  looks.push(...herdLooks({ ...round, tables, today, days }));
 }
 
 interface OneTask {

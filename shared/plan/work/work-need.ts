@@ -78,6 +78,8 @@ export interface LookNeed {
   readonly everyH: number;
   readonly fromDay: number;
   readonly toDay: number;
+  /** So often because drinkers, as the household gave them, last no longer. */
+  readonly isOfDrinkers?: true;
 }
 
 /** What is sent on keeps no more of a row than how that is supported. */

@@ -104,6 +104,8 @@ export interface PlannedChoreDay {
 export interface PlannedLook {
   readonly ofId: string;
   readonly everyH: number;
+  /** So often because drinkers last no longer. */
+  readonly isOfDrinkers?: true;
   readonly from: string;
   readonly to: string;
 }
@@ -230,8 +232,8 @@ export function workPlanOf(
     unplanned: request.unplanned,
     chores: choresOf(request, chores, hours),
     careGaps: careGaps({ request, chores, looks, hours }),
-    looks: looks.map(({ of, everyH, fromDay, toDay }) => ({
-      ...{ ofId: of.id, everyH },
+    looks: looks.map(({ of, everyH, fromDay, toDay, isOfDrinkers }) => ({
+      ...{ ofId: of.id, everyH, ...(isOfDrinkers ? { isOfDrinkers } : {}) },
       ...{ from: dateOf(fromDay), to: dateOf(toDay) },
     })),
     events: eventsOf(request, dateOf(problem.days - 1)),

@@ -5,6 +5,7 @@ import type { Handover } from '../../farm/handover.js';
 import type { OwnJob, Progress } from '../../farm/job.js';
 import type { Tables } from '../../tables/tables.js';
 import type { Climate } from '../../weather/climate.js';
+import type { BatchPlan } from '../batch-plan.js';
 import type { KeyDate } from '../tasks/event.js';
 import type { Task } from '../tasks/task.js';
 import type { HerdRound } from './herd-round.js';
@@ -19,6 +20,8 @@ export interface DatedWork {
   readonly events: readonly KeyDate[];
   /** Of a herd: somebody looks at it every day, whatever its tasks say. */
   readonly round?: HerdRound;
+  /** Of a batch: how long its drinkers last. */
+  readonly birds?: BatchPlan;
 }
 
 /** All that the plan of a household's work depends on. */

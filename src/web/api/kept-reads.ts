@@ -19,11 +19,16 @@ const reads = changing<ReadonlyMap<string, Read>>(new Map());
 const note = (path: string, read: Read): void => reads.set(new Map(reads.get()).set(path, read));
 
 /** A query that shows what it read last where there is no signal. */
-export const keptQuery = <T>(path: string) => ({
-  queryFn: ({ client, queryKey, signal }: QueryFunctionContext): Promise<T> => {
+export const keptQuery = <T>(path: string, { endsWithScreen = false } = {}) => ({
+  queryFn: (context: QueryFunctionContext): Promise<T> => {
+    const { client, queryKey } = context;
     const isFirst = client.getQueryData(queryKey) === undefined;
     const late = (data: T): void => void client.setQueryData(queryKey, data);
-    return readOrKept<T>(path, { signal, ...(isFirst ? { late } : {}) });
+    return readOrKept<T>(path, {
+      // Asking for it lets a query be ended by whoever leaves its screen.
+      ...(endsWithScreen ? { signal: context.signal } : {}),
+      ...(isFirst ? { late } : {}),
+    });
   },
 });
 
@@ -41,7 +46,7 @@ export async function readOrKept<T>(path: string, { signal, late }: Asking<T> = 
     return await (late ? inTime(asked) : asked);
   } catch (problem) {
     const isSlow = problem instanceof Slow;
-    if (!isSlow && !isNotReached(problem)) throw problem;
+    if (signal?.aborted || (!isSlow && !isNotReached(problem))) throw problem;
     const kept = await keptAnswer<T>(path);
     if (!kept) {
       if (isSlow) return asked;

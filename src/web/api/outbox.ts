@@ -1,5 +1,5 @@
 import type { QueryClient } from '@tanstack/react-query';
-import type { Seen } from '../../../shared/farm/told-seen.js';
+import type { Seen } from '../../../shared/farm/seen.js';
 import { serviceNowMs } from '../kept/clock.js';
 import { isUnsent, subjectsOf, type Entry, type Message } from '../kept/entry.js';
 import { drop, load, loaded, nextPlace, outbox, put, tidy } from '../kept/outbox-store.js';
@@ -91,8 +91,18 @@ let isAskedAgain = false;
 /** Sends all that is waiting, one after another in the order in which it was told. */
 export function sendAll(): Promise<void> {
   isAskedAgain = true;
-  sending ??= inTurn(sendWaiting).finally(() => (sending = undefined));
+  sending ??= inTurn(sendWaiting).finally(() => {
+    sending = undefined;
+    if (isAskedAgain) void sendAll();
+  });
   return sending;
+}
+
+let reading: Promise<void> = Promise.resolve();
+/** Waits until what was sent is read back; what is told meanwhile is sent all the same. */
+export async function readBack(): Promise<void> {
+  await sendAll();
+  await reading;
 }
 
 /** In one page of the browser at a time, where the browser can see to that. */
@@ -108,7 +118,7 @@ async function sendWaiting(): Promise<void> {
   } finally {
     for (const answer of awaited.values()) answer({ is: 'later' });
     awaited.clear();
-    await readAfter(sent);
+    reading = readAfter(sent);
   }
 }
 
@@ -149,14 +159,14 @@ function nextToSend(): Entry | undefined {
 
 async function sendOne(entry: Entry): Promise<Outcome> {
   underWay.add(entry.n);
-  const from = performance.now();
   try {
     // Whether an answer is lost cannot be known: from here on it may be with the service.
     if (!entry.mayBeThere) await put({ ...entry, mayBeThere: true });
     const outcome = await sendEntry(entry);
     const now = { ...entry, mayBeThere: outcome.is === 'later' };
     if (outcome.is === 'sent') {
-      const sentAt = new Date(serviceNowMs() + performance.now() - from).toISOString();
+      // Of the answer just heard: every read after it is asked for later than that.
+      const sentAt = new Date(serviceNowMs()).toISOString();
       await put({ ...now, state: 'sent', sentAt, ids: outcome.facts.map(({ id }) => id) });
     } else if (outcome.is === 'asked') {
       await put({ ...now, state: 'asked', theirs: outcome.theirs });

@@ -4,7 +4,7 @@ import type { FactOf, ToldKind } from '../../../shared/farm/told-fact.js';
 import { isUnsent, type Entry, type Message, type SaidFact } from '../kept/entry.js';
 import { outbox } from '../kept/outbox-store.js';
 import { ApiError } from './client.js';
-import { sendAll, takeOut, tellService, throwAway, type Told } from './outbox.js';
+import { readBack, takeOut, tellService, throwAway, type Told } from './outbox.js';
 import type { Outcome } from './send-entry.js';
 
 /** What is said of a kind of fact. */
@@ -71,7 +71,7 @@ function useThrough() {
       throw new ApiError(outcome.refusal as ApiError['problem']);
     }
     // What goes by it is read again before the form is told.
-    if (outcome.is === 'sent') await Promise.race([sendAll(), later()]);
+    if (outcome.is === 'sent') await Promise.race([readBack(), later()]);
     return { entry, outcome };
   };
 }

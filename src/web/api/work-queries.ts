@@ -12,13 +12,18 @@ import type { YearPlan } from '../../../shared/plan/year/year-plan.js';
 import type { DailyWeather } from '../../../shared/weather/climate.js';
 import type { SaidOfWork } from '../kept/entry.js';
 import { getJson, postJson, putJson, remove } from './client.js';
+import { keptQuery } from './kept-reads.js';
 import { ofFarm, useChange } from './queries.js';
 
 export const useWork = (farmId: string, isAsked = true) =>
   useQuery({ ...ofFarm<WorkPlan>(farmId, '/work'), enabled: isAsked });
 export const useYear = (farmId: string) => useQuery(ofFarm<YearPlan>(farmId, '/year'));
 /** Leaving the screen ends it. */
-export const useOutlook = (farmId: string) => useQuery(ofFarm<WorkOutlook>(farmId, OUTLOOK));
+export const useOutlook = (farmId: string) =>
+  useQuery({
+    ...ofFarm<WorkOutlook>(farmId, OUTLOOK),
+    ...keptQuery<WorkOutlook>(`/farms/${farmId}${OUTLOOK}`, { endsWithScreen: true }),
+  });
 const OUTLOOK = '/work/outlook';
 /** How far it is, asked again and again. */
 export const useOutlookProgress = (farmId: string) =>

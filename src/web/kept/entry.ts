@@ -1,5 +1,5 @@
 import type { Progress } from '../../../shared/farm/job.js';
-import type { Seen } from '../../../shared/farm/told-seen.js';
+import type { Seen } from '../../../shared/farm/seen.js';
 import type { ToldFact, ToldKind } from '../../../shared/farm/told-fact.js';
 
 /** What is said of a piece of work, or that the last of it is taken back. */

@@ -15,7 +15,7 @@ export function FarmShell({
   children,
 }: {
   farm: SavedFarm;
-  /** What is said above every screen. */
+  /** What is said at the foot of every screen. */
   notice: ReactNode;
   children: ReactNode;
 }) {
@@ -42,8 +42,8 @@ export function FarmShell({
       </header>
       <Places key={path} base={`/farm/${farm.id}`} path={path} />
       <main id="page" ref={page} tabIndex={-1} className="shell-page">
-        {notice}
         <Suspense fallback={<Working label="Loading" />}>{children}</Suspense>
+        {notice}
       </main>
     </div>
   );

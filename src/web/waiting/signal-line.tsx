@@ -1,10 +1,11 @@
 import './waiting.css';
-import { lazy, Suspense, useState, useSyncExternalStore } from 'react';
+import { lazy, Suspense, useEffect, useState, useSyncExternalStore } from 'react';
 import { formatDate } from '../../../shared/units/dates.js';
 import { useAsOf } from '../api/kept-reads.js';
 import { useUnsent } from '../api/told-queries.js';
 import { browserUnits } from '../api/browser-units.js';
 import type { SavedFarm } from '../api/queries.js';
+import { serviceNowMs } from '../kept/clock.js';
 import type { Entry } from '../kept/entry.js';
 import { signal } from '../kept/signal.js';
 import { dayOf, sayMoment, todayAt, type Place } from './say-moment.js';
@@ -48,14 +49,15 @@ function Line({
   words: string | undefined;
 }) {
   const [isOpen, setOpen] = useState(false);
-  if (words === undefined && entries.length === 0 && !isOpen) return null;
+  const late = useLate(entries);
+  if (words === undefined && late.length === 0 && !isOpen) return null;
   const isAsking = entries.some(({ state }) => state !== 'waiting');
   return (
     <div className={isAsking ? 'signal-line signal-line-asks' : 'signal-line'} role="status">
       {words !== undefined && <span>{words}</span>}
-      {0 < entries.length && (
+      {0 < late.length && (
         <button type="button" onClick={() => setOpen(true)}>
-          {waitingWords(entries)}
+          {waitingWords(late)}
         </button>
       )}
       {isOpen && (
@@ -70,6 +72,24 @@ function Line({
       )}
     </div>
   );
+}
+
+/** With signal an entry is sent in a moment: it waits only after so long, ms. */
+const A_MOMENT_MS = 3000;
+
+/** Entries that wait, and not only for the moment that sending takes. */
+function useLate(entries: readonly Entry[]): readonly Entry[] {
+  const hasSignal = useSyncExternalStore(signal.subscribe, signal.get);
+  const [now, setNow] = useState(serviceNowMs);
+  const isLate = ({ state, madeAt }: Entry): boolean =>
+    !hasSignal || state !== 'waiting' || A_MOMENT_MS <= now - Date.parse(madeAt);
+  const isSoon = entries.some((entry) => !isLate(entry));
+  useEffect(() => {
+    if (!isSoon) return;
+    const timer = setInterval(() => setNow(serviceNowMs()), A_MOMENT_MS / 3);
+    return () => clearInterval(timer);
+  }, [isSoon]);
+  return entries.filter(isLate);
 }
 
 function signalWords(hasSignal: boolean, asOf: string | undefined, farm: SavedFarm) {

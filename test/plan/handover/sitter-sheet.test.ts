@@ -15,7 +15,7 @@ import { handoverProblems } from '../../../shared/plan/handover/check-handover.j
 import { batchStop, herdStop } from '../../../shared/plan/handover/sheet-stops.js';
 import { herdDays } from '../../../shared/plan/pasture/herd-day.js';
 import { workPlanOf } from '../../../shared/plan/work/work-plan.js';
-import { newRequest, tables } from '../../support/factories.js';
+import { newFarm, newRequest, tables } from '../../support/factories.js';
 import { newBatchWork, newOwnJob, newWork } from '../../support/season-factories.js';
 import { newGroup, newHerd } from '../../support/pasture-factories.js';
 import { newPicture, plannedBatch } from '../../support/pictures.js';
@@ -41,7 +41,7 @@ const withBrooder = plannedBatch(
 const stop = (date: string) =>
   batchStop({ id: 'meat', plan: batch }, date, {
     facilities: [],
-    lookFor: tables.work.lookFor,
+    ...{ tables, farm: newFarm() },
     reader: { units: 'us', currency: 'USD', today: date },
     away: handover,
   });
@@ -147,7 +147,7 @@ describe('sitterSheet', () => {
   it('says how warm the spot under the heat may be, beside the air that it is set by', () => {
     const { actions, lookFor } = batchStop({ id: 'meat', plan: withBrooder }, '2027-05-10', {
       facilities: [],
-      lookFor: tables.work.lookFor,
+      ...{ tables, farm: newFarm() },
       reader: { units: 'us', currency: 'USD' },
       away: handover,
     })!;

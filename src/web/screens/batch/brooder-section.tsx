@@ -6,6 +6,7 @@ import { useSayDate } from '../../explain/say-date.js';
 import { WideTable } from '../../shell/wide-table.js';
 import { Section } from '../../shell/section.js';
 import { CloseOffFacts, HeatRulesTable, HeatWeeks } from './heat-weeks.js';
+import { RefillFacts } from './refill-facts.js';
 import { StockingTable } from './stocking-table.js';
 
 export function BrooderSection({ plan, brooding }: { plan: BatchPlan; brooding: BroodingPart }) {
@@ -143,6 +144,7 @@ export function BrooderSection({ plan, brooding }: { plan: BatchPlan; brooding: 
           </Table>
         </WideTable>
         <StockingTable rows={space.stocking.filter(({ isBrooder }) => isBrooder)} />
+        <RefillFacts plan={plan} isBrooder />
         {space.litter && (
           <Facts>
             <Fact of={space.litter.start} />

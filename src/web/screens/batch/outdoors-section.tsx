@@ -2,6 +2,7 @@ import { List, Stack, Text } from '@mantine/core';
 import type { BatchPlan } from '../../../../shared/plan/batch-plan.js';
 import { Fact, Facts } from '../../explain/number.js';
 import { Section } from '../../shell/section.js';
+import { RefillFacts } from './refill-facts.js';
 import { StockingTable } from './stocking-table.js';
 
 export function OutdoorsSection({ plan }: { plan: BatchPlan }) {
@@ -35,6 +36,7 @@ export function OutdoorsSection({ plan }: { plan: BatchPlan }) {
           <Fact of={outdoors.nests} />
           <Fact of={outdoors.roost} />
         </Facts>
+        <RefillFacts plan={plan} isBrooder={false} />
         <StockingTable rows={plan.space.stocking.filter(({ isBrooder }) => !isBrooder)} />
       </Section>
       {outdoors.ground && (

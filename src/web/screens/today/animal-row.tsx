@@ -90,6 +90,9 @@ function BatchRow({ line, farmId, weather, onTell, said }: Shown & { line: Batch
     >
       {heat && <HeatLines heat={heat} />}
       <LampLine line={line} />
+      {line.refills.map((said) => (
+        <p key={said}>{said}</p>
+      ))}
       <NextLine next={line.next} />
       {line.cautions.map(({ title, text }) => (
         <details key={title} className="today-why today-caution">

@@ -31,7 +31,7 @@ function TodayPage({ day, farm }: { day: ReturnType<typeof onDayItIs>; farm: Sav
           <button
             type="button"
             className="today-button"
-            aria-label="Tell what happened: the place"
+            aria-label="Rain, shopping, note: tell what happened to the place"
             onClick={() => ask()}
           >
             Rain, shopping, note

@@ -1,0 +1,72 @@
+import { describe, expect, it } from '@jest/globals';
+import type { Brooder } from '../../shared/farm/facility.js';
+import type { Person } from '../../shared/farm/farm.js';
+import type { BatchPlan } from '../../shared/plan/batch-plan.js';
+import { datedWork } from '../../shared/plan/work/dated-work.js';
+import { workPlanOf } from '../../shared/plan/work/work-plan.js';
+import { newBrooder, newRequest } from '../support/factories.js';
+import { plannedBatch } from '../support/pictures.js';
+import { newWork } from '../support/season-factories.js';
+
+const today = '2027-05-03';
+const planOf = (brooder: Partial<Brooder> = {}): BatchPlan =>
+  plannedBatch(
+    newRequest({
+      today,
+      batch: { arrivalDate: '2027-06-02', wantedBirds: 75, brooderId: 'brooder' },
+      facilities: [newBrooder(brooder)],
+    }),
+  );
+const inBrooder = (plan: BatchPlan) =>
+  plan.refills.find(({ kind, isBrooder }) => kind === 'drinkers' && isBrooder)!;
+
+describe('drinkers and feeders of a batch', () => {
+  it('are taken as usual until they are typed, and it is said', () => {
+    const usual = inBrooder(planOf());
+    expect(usual.isAssumed).toBe(true);
+    expect(usual.said).toContain('assumed');
+    const own = inBrooder(planOf({ drinkersHoldL: 100 }));
+    expect(own).toMatchObject({ isAssumed: false, holds: { value: 100 } });
+    expect(own.said).toMatch(/^Drinkers \(100 L\) last .* on a hot day .*: fill every morning\.$/);
+  });
+
+  it('last as long as their water is more than that of the hot day', () => {
+    const plan = planOf({ drinkersHoldL: 10 });
+    const hot = plan.daily.find(({ id }) => id === 'water-hot-day')!.values;
+    const share = plan.daily.find(({ id }) => id === 'drinkers-share')!.values;
+    expect(share[10]).toBeCloseTo(10 / hot[10]!, 4);
+    const usual = plan.daily.find(({ id }) => id === 'water-day')!.values;
+    hot.forEach((L, day) => expect(L).toBeGreaterThanOrEqual(usual[day]! - 1e-4));
+  });
+
+  it('that last no longer than all are out are a gap in the care, and a round at noon', () => {
+    const people: Person[] = [
+      { id: 'a', name: 'Adult A', away: [], startH: { weekday: 17, weekend: 8 } },
+    ];
+    const workOf = (brooder: Partial<Brooder>) => {
+      const plan = planOf(brooder);
+      const batches = [{ id: 'meat', name: 'Meat chicks', plan }];
+      return workPlanOf(
+        newWork({
+          today,
+          people,
+          work: datedWork(batches, { herds: [], cows: [] }, undefined),
+        }),
+        1,
+      );
+    };
+    const ofDrinkers = (given: Partial<Brooder>) => {
+      const out = String(planOf(given).outdoors.moveOut!.value);
+      return workOf(given).careGaps.filter(
+        ({ said, from }) => said.includes('drinkers hold') && from < out,
+      );
+    };
+    expect(ofDrinkers({ drinkersHoldL: 8 }).length).toBeGreaterThan(0);
+    expect(ofDrinkers({ drinkersHoldL: 100 })).toEqual([]);
+    const noon = workOf({ drinkersHoldL: 8 })
+      .chores.flat()
+      .filter(({ key }) => key === 'batch/meat/drinkers-noon');
+    expect(noon.length).toBeGreaterThan(0);
+    expect(noon[0]!.rounds).toEqual(['noon']);
+  });
+});
