@@ -11,9 +11,9 @@ const dist = (path) => new URL(`../../dist/${path}`, import.meta.url).href;
 const { addDays, plainDateAt } = await import(dist('shared/calendar/plain-date.js'));
 const { createApp } = await import(dist('src/app.js'));
 
-/** Facts there are when it is measured: one year of a busy farm, and ten. */
-const SIZES = [10_000, 100_000];
-const FACTS_A_YEAR = 10_000;
+/** Facts there are when it is measured: a year of a busy farm, and ten; a farm holds 100,000. */
+const SIZES = [9_500, 95_000];
+const FACTS_A_YEAR = 9_500;
 const RUNS = 40;
 const ROWS_AT_ONCE = 500;
 
@@ -47,6 +47,8 @@ export async function benchRecord(print) {
   };
   for (const size of SIZES) {
     await fill(app, farm.id, { ids: batches.map(({ id }) => id), today, told, to: size });
+    // Connections that ended while rows were written are noticed first.
+    await new Promise((resolve) => setTimeout(resolve, 1000));
     for (const [name, way] of Object.entries(ways)) {
       const times = [];
       for (let i = 0; i < RUNS; i++) times.push(await timed(way));
