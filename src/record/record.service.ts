@@ -1,5 +1,5 @@
 import { Injectable } from '@nestjs/common';
-import { holding, type ToldFact, type ToldKind } from '../../shared/farm/told-fact.js';
+import type { ToldFact, ToldKind } from '../../shared/farm/told-fact.js';
 import type { HowItWent } from '../../shared/plan/record/how-it-went.js';
 import { yearCounts, type YearCounts } from '../../shared/plan/record/year-counts.js';
 import { FieldError } from '../../shared/problems/field-problem.js';
@@ -26,7 +26,7 @@ export class RecordService {
   async ofBatch(farmId: string, batchId: string): Promise<HowItWent> {
     await this.batches.findOne(farmId, batchId);
     const { picture } = await this.pictures.of(farmId);
-    const facts = holding(await this.factsOf(farmId)).filter(isAbout(batchId));
+    const facts = await this.told.factsOfBatch(farmId, batchId, OF_BATCHES);
     return this.work.run('recordOfBatch', { picture, batchId, facts });
   }
 
@@ -53,12 +53,6 @@ const COUNTED = [
   ...(['arrived', 'died', 'processed', 'gone', 'eggs-counted'] as const),
   ...(['eggs-gone', 'milked', 'calved', 'bought'] as const),
 ] as const satisfies readonly ToldKind[];
-
-/** What was bought is of the whole farm; the key of work names its batch. */
-const isAbout =
-  (batchId: string) =>
-  ({ about, kind }: ToldFact): boolean =>
-    about === batchId || kind === 'bought' || about.startsWith(`batch/${batchId}/`);
 
 const [FIRST_YEAR, LAST_YEAR] = [1900, 2200];
 

@@ -150,6 +150,24 @@ export class ToldService {
     return (await query.getRawMany<RawFact>()).map(factOfRaw) as FactOf<Kind>[];
   }
 
+  /** Facts of some kinds of a batch and of its work, and what was bought, as `factsOf` gives them. */
+  async factsOfBatch(
+    farmId: string,
+    batchId: string,
+    kinds: readonly ToldKind[],
+  ): Promise<ToldFact[]> {
+    const query = this.rows(farmId)
+      .andWhere('f.kind IN (:...kinds)', { kinds })
+      .andWhere(`(f.about = :batchId OR f.kind = 'bought' OR f.about LIKE :work)`, {
+        batchId,
+        work: `batch/${batchId}/%`,
+      })
+      .andWhere('f.takenBackAt IS NULL')
+      .orderBy('f.toldAt', 'ASC')
+      .addOrderBy('f.id', 'ASC');
+    return (await query.getRawMany<RawFact>()).map(factOfRaw);
+  }
+
   /** Facts of some kinds of a calendar year that were not taken back, in the order they were told. */
   async factsOfYear(farmId: string, year: number, kinds: readonly ToldKind[]): Promise<ToldFact[]> {
     const query = this.rows(farmId);
