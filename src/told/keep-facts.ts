@@ -20,8 +20,8 @@ export type Said = Omit<HeldBy<typeof anySaid>, 'details' | 'kind'> & {
   readonly details: object;
 };
 
-/** Facts of one farm: more than twenty years of a household that tells ten a day. */
-const MOST_FACTS = 100_000;
+/** Facts of one farm: more than thirty years of a household that tells thirty a day. */
+const MOST_FACTS = 400_000;
 
 export interface Around {
   readonly farm: ToldOn;
