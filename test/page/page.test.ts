@@ -152,7 +152,7 @@ describe('a newcomer', () => {
     await page.reload();
     expect(await page.getByLabel('Meat birds', { exact: true }).inputValue()).toBe('75');
     await page.getByRole('button', { name: 'Make my plan' }).click();
-    await page.getByRole('heading', { name: 'Your plan stands' }).waitFor();
+    await page.getByRole('heading', { name: 'Your plan is made' }).waitFor();
     expect(count()).toBeLessThanOrEqual(12);
     await page.getByText(/^75 at the end, as day-old chicks arriving/).waitFor();
     await page.getByText(/^20 at the end, as day-old pullets arriving/).waitFor();
@@ -218,7 +218,7 @@ describe('a newcomer', () => {
     await page.getByText(/metric · EUR/).waitFor();
     await page.getByLabel('Meat birds', { exact: true }).fill('30');
     await page.getByRole('button', { name: 'Make my plan' }).click();
-    await page.getByRole('heading', { name: 'Your plan stands' }).waitFor();
+    await page.getByRole('heading', { name: 'Your plan is made' }).waitFor();
     await page.getByRole('link', { name: 'Go to my farm' }).click();
     await page.waitForURL(/\/farm\//);
     await page.goto(page.url().replace(/\/\w+$/, '/facilities'));

@@ -43,7 +43,7 @@ describe('somebody without a mouse', () => {
     await tabTo(page, /^Cattle$/, 60);
     await page.keyboard.type('3');
     await press(page, /^Make my plan$/, 20);
-    await page.getByRole('heading', { name: 'Your plan stands' }).waitFor();
+    await page.getByRole('heading', { name: 'Your plan is made' }).waitFor();
     await press(page, /^Go to my farm$/, 20);
     await page.getByRole('heading', { name: 'Animals' }).waitFor();
 
@@ -102,7 +102,7 @@ describe('a household that writes numbers another way', () => {
     await page.getByLabel('Longitude').fill('11,575');
     await page.getByLabel('Meat birds', { exact: true }).fill('25');
     await page.getByRole('button', { name: 'Make my plan' }).click();
-    await page.getByRole('heading', { name: 'Your plan stands' }).waitFor();
+    await page.getByRole('heading', { name: 'Your plan is made' }).waitFor();
     await page.getByRole('link', { name: 'Go to my farm' }).click();
     await page.getByRole('heading', { name: 'Animals' }).waitFor();
     const farm = page.url().replace(/\/\w+$/, '');

@@ -45,7 +45,7 @@ export interface BatchLine {
   readonly heat?: HeatToday;
   readonly feed?: { readonly amount: Quantity; readonly phase: string };
   readonly water?: Quantity;
-  /** How long drinkers and feeders last, and on which rounds they are filled. */
+  /** Drinkers and feeders that do not last from one morning to the next. */
   readonly refills: readonly string[];
   readonly eggs?: Quantity;
   /** Lamp of the coop: hours to add today, and when that changes. */
@@ -99,7 +99,9 @@ export function batchLine(
     refills: refillsOn(plan, today, {
       ...{ farm: picture.farm, tables },
       say: (value, unit) => formatValue(value, unit, { ...picture.farm, today }),
-    }).map(({ said }) => said),
+    })
+      .filter(({ rounds }) => 1 < rounds.length)
+      .map(({ said }) => said),
     ...(eggs && 0 < Number(eggs.value) ? { eggs } : {}),
     ...(lamp ? { lamp } : {}),
     cautions: plan.cautions

@@ -83,15 +83,26 @@ export function elseWords(
       : []),
     ...(WORTH_SAYING <= lost && !job.isFewDays ? [`Never finished: ${formatChance(lost)}.`] : []),
     ...(WORTH_SAYING <= partly
-      ? [`Done in part: ${formatChance(partly)}, then mostly ${tenths(partOfIt)} of it.`]
+      ? [`Partly done: ${formatChance(partly)}, then mostly ${aboutHowMuch(partOfIt)} of it.`]
       : []),
   ];
 }
 
-const tenths = (share: number): string => {
-  const whole = Math.max(1, Math.min(9, Math.round(10 * share)));
-  return whole === 5 ? 'half' : `${whole} tenths`;
-};
+const PARTS = [
+  'a little',
+  'a fifth',
+  'a third',
+  'less than half',
+  'half',
+  'more than half',
+  'two thirds',
+  'most',
+  'nearly all',
+] as const;
+
+/** A share as one would say it of a piece of work. */
+const aboutHowMuch = (share: number): string =>
+  PARTS[Math.max(1, Math.min(9, Math.round(10 * share))) - 1]!;
 
 /** What work that is unlikely to be done in time lacks. */
 export function lackWords({ lacks, waitsFor, windowDays }: JobOutlook): string | undefined {
@@ -100,7 +111,7 @@ export function lackWords({ lacks, waitsFor, windowDays }: JobOutlook): string |
       ? 'There are too few hours for it on its day, whatever else is left undone.'
       : 'There are too few hours for it between its dates, whatever else is left undone.';
   if (lacks === 'before') return `“${waitsFor?.name}”, which it waits for, is late.`;
-  if (lacks === 'hours') return 'Other work has the hours on the days that suit it.';
+  if (lacks === 'hours') return 'On the days that suit it other work takes the hours.';
   return lacks === 'weather' ? 'The weather: too few days suit it.' : undefined;
 }
 

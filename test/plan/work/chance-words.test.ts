@@ -39,7 +39,7 @@ describe('what is said of a chance', () => {
   it('says what becomes of it otherwise', () => {
     expect(elseWords(jobOf({ partly: 0.3, partOfIt: 0.52 }), reader)).toEqual([
       'Never finished: about 5 years in 10.',
-      'Done in part: about 3 years in 10, then mostly half of it.',
+      'Partly done: about 3 years in 10, then mostly half of it.',
     ]);
     expect(elseWords(jobOf({ lost: 0, usuallyBy: '2027-04-22' }), reader)).toEqual([
       'Usually done by Thu, Apr 22.',

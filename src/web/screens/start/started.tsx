@@ -22,7 +22,7 @@ export function Started({ farm, isOnline }: { farm: SavedFarm; isOnline: boolean
   return (
     <main className="start">
       <h1 ref={heading} tabIndex={-1}>
-        Your plan stands
+        Your plan is made
       </h1>
       <p className="start-lead">
         What you have not said is assumed, and marked so. Touch it to change it, whenever you like.
@@ -74,7 +74,7 @@ function ThirtyYears({ farm, isOnline }: { farm: SavedFarm; isOnline: boolean })
         <div role="status">
           <Progress value={100} animated aria-label="Fetching" />
           <p className="start-small">
-            Fetching thirty years of days. Your plan stands meanwhile; go on if you like.
+            Fetching thirty years of days. Your plan is there meanwhile; go on if you like.
           </p>
         </div>
       ) : (

@@ -36,7 +36,8 @@ function Row({
 }: {
   line: AnimalLine;
   href: string;
-  onTell: () => void;
+  /** Left out while there is nothing to tell. */
+  onTell: (() => void) | undefined;
   said: ReactNode;
   who: ReactNode;
   numbers?: ReactNode;
@@ -48,14 +49,16 @@ function Row({
         <p>
           <Link href={href}>{name}</Link> <span>{who}</span>
         </p>
-        <button
-          type="button"
-          className="today-button"
-          aria-label={`Tell what happened: ${name}`}
-          onClick={onTell}
-        >
-          Tell
-        </button>
+        {onTell && (
+          <button
+            type="button"
+            className="today-button"
+            aria-label={`Tell what happened: ${name}`}
+            onClick={onTell}
+          >
+            Tell
+          </button>
+        )}
       </div>
       {said}
       {numbers && <div className="today-numbers">{numbers}</div>}
@@ -154,13 +157,17 @@ function LampLine({ line: { lamp } }: { line: BatchLine }) {
   );
 }
 
+/** Days before which nobody has anything to tell of birds that are still to come. */
+const SOON_DAYS = 21;
+
 function ComingRow({ line, farmId, onTell, said }: Omit<Shown, 'weather'> & { line: BatchLine }) {
   const sayDate = useSayDate();
   const { head, next, stage } = line;
+  const isSoon = next !== undefined && next.days.value <= SOON_DAYS;
   return (
     <Row
       line={line}
-      onTell={onTell}
+      onTell={isSoon || stage === 'eggs' ? onTell : undefined}
       said={said}
       href={`/farm/${farmId}/batches/${line.id}`}
       who={

@@ -35,7 +35,7 @@ export function TodayHead({ day, farm }: HeadProps) {
         {!weather.isForecast && (
           <>
             {' '}
-            · <Link href={`/farm/${farm.id}/work`}>no forecast: as usual then</Link>
+            · <Link href={`/farm/${farm.id}/work`}>no forecast, so what is usual</Link>
           </>
         )}
       </p>
