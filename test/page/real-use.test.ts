@@ -58,7 +58,7 @@ describe('somebody without a mouse', () => {
     expect(await page.evaluate('document.activeElement.id')).toBe('page');
     await page.keyboard.press('Shift+Tab');
     for (const title of ['The year', 'Grass and cattle']) {
-      await press(page, new RegExp(`^${title}`), 20);
+      await press(page, new RegExp(`^${title}`), 30);
       await page.getByRole('heading', { name: title, level: 1 }).waitFor();
       await page.keyboard.press('Shift+Tab');
       await page.reload();

@@ -11,6 +11,7 @@ import * as job from '../../shared/farm/job.js';
 import * as paddock from '../../shared/farm/paddock.js';
 import * as choices from '../../shared/farm/pasture-choices.js';
 import * as repeats from '../../shared/farm/repeats.js';
+import * as seen from '../../shared/farm/seen.js';
 import * as tiedTo from '../../shared/farm/tied-to.js';
 
 const isDescription = (value: unknown): value is RowDescription =>
@@ -30,5 +31,6 @@ export const DESCRIPTIONS: readonly RowDescription[] = [
   paddock,
   choices,
   repeats,
+  seen,
   tiedTo,
 ].flatMap((module) => Object.values<unknown>(module).filter(isDescription));
