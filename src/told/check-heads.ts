@@ -54,15 +54,24 @@ const tooEarly = (field: string, { given, came }: Early): FieldProblem => ({
   fix: 'That is before the birds came. Check the day, or tell first on which day they came.',
 });
 
+/** More went on a day than there were: on the day of the fact itself, or on a later one. */
 const tooMany = (
   field: string,
   fact: HeadsChanged,
-  { there, date }: { readonly there: number; readonly date: string },
-): FieldProblem => ({
-  field,
-  code: 'out-of-bounds',
-  given: fact.details.birds,
-  min: 0,
-  max: there,
-  fix: `No more can go than there are (on ${date}). Check the number, or what was told before.`,
-});
+  { there, took, date }: NonNullable<ReturnType<typeof shortOn>>,
+): FieldProblem =>
+  fact.on < date
+    ? {
+        field,
+        code: 'conflict',
+        given: fact.details.birds,
+        fix: `Then only ${there} are left on ${date}, and ${took} are told to have gone on that day. Check what was told of it first.`,
+      }
+    : {
+        field,
+        code: 'out-of-bounds',
+        given: fact.details.birds,
+        min: 0,
+        max: there,
+        fix: `No more can go than there are (on ${date}). Check the number, or what was told before.`,
+      };

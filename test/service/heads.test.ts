@@ -60,7 +60,8 @@ describe.each(databases())('birds that are counted on $name', (database) => {
     expectFieldProblem(many, { field: 'facts.0.details.birds', code: 'out-of-bounds', max: 20 });
     await tell(of('gone', -2, { birds: 15, how: 'sold', money: '75.00' })).expect(201);
     const late = await tell(of('died', -6, { birds: 8 }));
-    expectFieldProblem(late, { field: 'facts.0.details.birds', code: 'out-of-bounds', max: 12 });
+    expectFieldProblem(late, { field: 'facts.0.details.birds', code: 'conflict', given: 8 });
+    expect(JSON.stringify(late.body)).toContain(`only 12 are left on ${inDays(-2)}, and 15 `);
     expect((await plan()).birds.atEnd.value).toBeLessThanOrEqual(5);
   });
 
