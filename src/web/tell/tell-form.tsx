@@ -1,17 +1,13 @@
-import { Button, Checkbox, Group, SimpleGrid, Stack, Textarea, TextInput } from '@mantine/core';
+import { Button, Group, SimpleGrid, Stack } from '@mantine/core';
 import { useState } from 'react';
 import type { PlainDate } from '../../../shared/calendar/plain-date.js';
-import type { Field } from '../../../shared/farm/field.js';
-import { BOUGHT_WORDS, CAUSE_WORDS, GONE_WORDS } from '../../../shared/farm/say-fact.js';
 import type { ToldFact, ToldKind } from '../../../shared/farm/told-fact.js';
 import type { SavedFarm } from '../api/queries.js';
 import { useTell } from '../api/told-queries.js';
 import { DateField } from '../fields/date-input.js';
+import { DescribedField } from '../fields/described-field.js';
 import { messagesByField, problemsIn, unreadNumbers, wordsOfRow } from '../fields/field-words.js';
 import { useWayBack } from '../fields/form-dialog.js';
-import { PriceInput } from '../fields/price-input.js';
-import { QuantityInput } from '../fields/quantity-input.js';
-import { Select } from '../fields/select.js';
 import { Failure } from '../shell/states.js';
 import type { Tellable } from './what-to-tell.js';
 
@@ -69,12 +65,11 @@ export function TellForm({ farm, today, what, changes, cows = [], onTold, onBack
       <Stack gap="sm">
         <SimpleGrid cols={{ base: 1, xs: 2 }}>
           {fields.map(([name, field], k) => (
-            <OneField
+            <DescribedField
               key={name}
-              name={name}
               field={field}
-              farm={farm}
-              cows={cows}
+              reader={farm}
+              {...(name === 'cowId' ? { rows: cows } : {})}
               isFirst={k === 0}
               value={draft[name]}
               error={errors[name]}
@@ -96,96 +91,6 @@ export function TellForm({ farm, today, what, changes, cows = [], onTold, onBack
     </form>
   );
 }
-
-function OneField({
-  name,
-  field,
-  farm,
-  cows,
-  isFirst,
-  value,
-  error,
-  onChange,
-}: {
-  name: string;
-  field: Field;
-  farm: SavedFarm;
-  cows: NonNullable<Props['cows']>;
-  isFirst: boolean;
-  value: unknown;
-  error: string | undefined;
-  onChange: (value: unknown) => void;
-}) {
-  const shown = { label: field.label, error, ...(isFirst ? { 'data-autofocus': true } : {}) };
-  if (field.kind === 'number')
-    return (
-      <QuantityInput
-        {...shown}
-        field={field}
-        units={farm.units}
-        value={value as number | undefined}
-        onChange={onChange}
-      />
-    );
-  if (field.kind === 'choice')
-    return (
-      <Select
-        {...shown}
-        value={value as string | undefined}
-        options={field.allowed.map((id) => ({ id, name: CHOICES[id] ?? id }))}
-        {...(field.isOptional ? { none: 'Not said' } : {})}
-        onChange={onChange}
-      />
-    );
-  if (field.kind === 'yes-no')
-    return (
-      <Checkbox
-        mt="lg"
-        label={field.label}
-        checked={value === true}
-        onChange={(event) => onChange(event.currentTarget.checked || undefined)}
-      />
-    );
-  if (name === 'cowId')
-    return (
-      <Select
-        {...shown}
-        value={value as string | undefined}
-        options={cows}
-        none="Not said"
-        onChange={onChange}
-      />
-    );
-  if (field.kind === 'word')
-    return (
-      <PriceInput
-        {...shown}
-        currency={farm.currency}
-        value={value as string | undefined}
-        onChange={onChange}
-      />
-    );
-  const text = {
-    ...shown,
-    value: (value as string | undefined) ?? '',
-    onChange: (event: { currentTarget: { value: string } }) =>
-      onChange(event.currentTarget.value || undefined),
-  };
-  return field.kind === 'text' && field.hasLines ? (
-    <Textarea {...text} autosize minRows={3} />
-  ) : (
-    <TextInput {...text} />
-  );
-}
-
-const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
-
-/** What choices are called. */
-const CHOICES: Readonly<Record<string, string>> = Object.fromEntries(
-  Object.entries({ ...CAUSE_WORDS, ...GONE_WORDS, ...BOUGHT_WORDS, other: 'something else' }).map(
-    ([id, words]) => [id, capital(words)],
-  ),
-);
 
 const withoutNothing = (draft: Draft): Draft =>
   Object.fromEntries(Object.entries(draft).filter(([, value]) => value !== undefined));

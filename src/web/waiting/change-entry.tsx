@@ -1,10 +1,9 @@
-import { Button, Checkbox, NativeSelect, Stack, TextInput } from '@mantine/core';
+import { Button, Stack } from '@mantine/core';
 import { useState } from 'react';
-import type { Field } from '../../../shared/farm/field.js';
 import { progressFields } from '../../../shared/farm/job.js';
 import { sendAgain } from '../api/outbox.js';
 import { DateField } from '../fields/date-input.js';
-import { QuantityInput } from '../fields/quantity-input.js';
+import { DescribedField } from '../fields/described-field.js';
 import type { Entry, SaidFact } from '../kept/entry.js';
 import { fieldsOf } from './say-entry.js';
 import { todayAt, type Place } from './say-moment.js';
@@ -34,11 +33,11 @@ export function ChangeEntry({ entry, place }: { entry: Entry; place: Place }) {
       {Object.entries(described.fields)
         .filter(([name]) => name in values && name !== 'key' && name !== 'undo')
         .map(([name, field]) => (
-          <Box
+          <DescribedField
             key={name}
             field={field}
+            reader={place}
             value={values[name]}
-            place={place}
             onChange={(value) => setValues({ ...values, [name]: value })}
           />
         ))}
@@ -51,57 +50,4 @@ export function ChangeEntry({ entry, place }: { entry: Entry; place: Place }) {
       </Button>
     </Stack>
   );
-}
-
-/** A box for a value, by how its field is described; what has none stays as it was. */
-function Box({
-  field,
-  value,
-  place,
-  onChange,
-}: {
-  field: Field;
-  value: unknown;
-  place: Place;
-  onChange: (value: unknown) => void;
-}) {
-  const { label } = field;
-  if (field.kind === 'number')
-    return (
-      <QuantityInput
-        field={field}
-        units={place.units}
-        value={value as number | undefined}
-        onChange={onChange}
-      />
-    );
-  if (field.kind === 'yes-no')
-    return (
-      <Checkbox
-        label={label}
-        checked={value === true}
-        onChange={(event) => onChange(event.currentTarget.checked)}
-      />
-    );
-  if (field.kind === 'word' && field.word.name === 'date')
-    return <DateField label={label} value={value as string | undefined} onChange={onChange} />;
-  if (field.kind === 'choice')
-    return (
-      <NativeSelect
-        label={label}
-        data={[...field.allowed]}
-        value={String(value)}
-        onChange={(event) => onChange(event.currentTarget.value)}
-      />
-    );
-  if (field.kind === 'text')
-    return (
-      <TextInput
-        label={label}
-        maxLength={field.most}
-        value={String(value ?? '')}
-        onChange={(event) => onChange(event.currentTarget.value || undefined)}
-      />
-    );
-  return null;
 }
