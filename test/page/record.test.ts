@@ -10,24 +10,16 @@ let house: House;
 beforeAll(async () => (house = await House.open()));
 afterAll(() => house.close());
 
-const post = async <T>(path: string, body: object): Promise<T> => {
-  const answer = await fetch(`${house.url}/api${path}`, {
-    method: 'POST',
-    headers: { 'content-type': 'application/json' },
-    body: JSON.stringify(body),
-  });
-  expect(answer.status).toBe(201);
-  return (await answer.json()) as T;
-};
-
 /** A farm with a batch that is over but for a bird or two. */
 async function farmWithRecord(): Promise<{ id: string; batch: string }> {
-  const { id } = await post<{ id: string }>('/farms', newFarm({ units: 'us' }));
-  const { id: batch } = await post<{ id: string }>(`/farms/${id}/batches`, {
+  const { id } = await house.post<{ id: string }>('/farms', newFarm({ units: 'us' }));
+  const { id: batch } = await house.post<{ id: string }>(`/farms/${id}/batches`, {
     ...batchBody({ name: 'Spring', arrivalDate: inDays(-70), orderedBirds: 50 }),
   });
   const tell = (kind: string, on: string, details: object) =>
-    post(`/farms/${id}/told`, { facts: [{ kind, about: batch, on, details, saidBy: 'Adult A' }] });
+    house.post(`/farms/${id}/told`, {
+      facts: [{ kind, about: batch, on, details, saidBy: 'Adult A' }],
+    });
   await tell('arrived', inDays(-70), { birds: 50 });
   await tell('died', inDays(-60), { birds: 6 });
   await tell('processed', inDays(-14), { birds: 40, liveKg: 100 });
@@ -71,7 +63,7 @@ describe('the record on a phone', () => {
 
   it('shows only what it is asked for, and is reached from the batch that is over', async () => {
     const { id, batch } = await farmWithRecord();
-    await post(`/farms/${id}/told`, {
+    await house.post(`/farms/${id}/told`, {
       facts: [{ kind: 'died', about: batch, on: inDays(-30), details: { birds: 4 } }],
     });
     const { page, errors } = await house.page('phone');

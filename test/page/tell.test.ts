@@ -10,23 +10,13 @@ let house: House;
 beforeAll(async () => (house = await House.open()));
 afterAll(() => house.close());
 
-const post = async <T>(path: string, body: object): Promise<T> => {
-  const answer = await fetch(`${house.url}/api${path}`, {
-    method: 'POST',
-    headers: { 'content-type': 'application/json' },
-    body: JSON.stringify(body),
-  });
-  expect(answer.status).toBe(201);
-  return (await answer.json()) as T;
-};
-
 /** A farm with chicks that have come, and others that come today. */
 async function farmWithChicks(): Promise<string> {
-  const { id } = await post<{ id: string }>('/farms', newFarm({ units: 'us' }));
-  await post(`/farms/${id}/batches`, {
+  const { id } = await house.post<{ id: string }>('/farms', newFarm({ units: 'us' }));
+  await house.post(`/farms/${id}/batches`, {
     ...batchBody({ name: 'Here', arrivalDate: inDays(-30), orderedBirds: 80 }),
   });
-  await post(`/farms/${id}/batches`, {
+  await house.post(`/farms/${id}/batches`, {
     ...batchBody({ name: 'Coming', arrivalDate: inDays(1), orderedBirds: 40 }),
   });
   return id;
