@@ -131,8 +131,8 @@ async function fullSample({ api }: TestApp): Promise<string> {
     .post(`${path}/handovers`)
     .send({
       sitter: 'A neighbor',
-      from: inDays(10),
-      to: inDays(12),
+      from: inDays(24),
+      to: inDays(26),
       hoursPerDay: 4,
       roundOrder: [batches![0]!.id, herds![0]!.id],
       phones: [{ who: 'Vet', number: '555 0100' }],
