@@ -13,12 +13,12 @@ export interface Way {
 }
 
 /** What lets a herd in, in the order in which paddocks are taken. */
-const ENTRIES: readonly Entry[] = ['ready', 'first-pass', 'leaf-stage', 'dormant'];
+const ENTRIES: readonly Entry[] = ['ready', 'first-pass', 'leaf-stage', 'at-rest', 'dormant'];
 
 /**
  * Paddocks that a herd may enter on a morning, in the order in which they are taken: at the ready
  * height and rested; in the first pass of the year lower; as tall as they get once their first leaves
- * die; once nothing grows any more, whatever stands.
+ * die; while nothing grows, and once nothing grows any more, what stands nearly as tall.
  *
  * Of those that are ready the one that has just become so is taken first: a round begins anew as
  * soon as its first paddock is ready again, and what grows past it is left out. Of the others, and
@@ -61,7 +61,7 @@ export function waysIn(
 }
 
 function entryOf(
-  { usualGrowth, growsKgPerHa, takes }: GrazingProblem,
+  { usualGrowth, growsKgPerHa, growthEnds, takes }: GrazingProblem,
   field: Field,
   paddock: number,
   day: number,
@@ -72,11 +72,12 @@ function entryOf(
   const isRested = sward.leastRestDays <= rest;
   if (sward.turnInKgPerHa <= mass && isRested) return 'ready';
   const isGrowing = growsKgPerHa <= usualGrowth[paddock]![day]!;
-  if (!isGrowing) return isOut ? 'dormant' : undefined;
+  const isTall = sward.leastEntryKgPerHa <= mass;
+  if (!isGrowing) return isOut && isTall ? (day < growthEnds ? 'at-rest' : 'dormant') : undefined;
   if (!isRested || mass < sward.firstPassKgPerHa) return undefined;
   const isSpring = sward.weather.days[day]!.temperatureSum < sward.kind.stemsFromSum;
   if (!isPassed && isSpring) return 'first-pass';
-  return takes !== 'most-grown' && hasAllLeaves(field, day) ? 'leaf-stage' : undefined;
+  return takes !== 'most-grown' && isTall && hasAllLeaves(field, day) ? 'leaf-stage' : undefined;
 }
 
 /**

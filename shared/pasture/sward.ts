@@ -27,6 +27,8 @@ export interface Sward {
   readonly turnInKgPerHa: number;
   /** What has to stand for the first pass of the year. */
   readonly firstPassKgPerHa: number;
+  /** What has to stand at any other time. */
+  readonly leastEntryKgPerHa: number;
   readonly rankKgPerHa: number;
   /** Days that no regrowth is shorter than; how long it really is, growth decides. */
   readonly leastRestDays: number;
