@@ -11,7 +11,7 @@ import {
 /** Weather of a run of days as swards meet it; day 0 is the first. */
 export interface GrassWeather {
   readonly days: readonly GrassDay[];
-  /** Where no rain is known the soil is never dry. */
+  /** Where no rain is known the soil is never dry, whatever is drawn from it. */
   readonly isRainKnown: boolean;
   /** 1 while snow lies. */
   readonly isSnow: Uint8Array;
