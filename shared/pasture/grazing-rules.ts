@@ -98,35 +98,8 @@ export const daysOf = (field: Field, needKg: number, harvestShare: number): numb
   needKg <= 0 ? 0 : (field.aboveResidual * field.sward.areaHa * harvestShare) / needKg;
 
 /**
- * Whether the paddocks that stay open without one are a full round: grazed one after the other at
- * the ready height, each as long as it may be, the first has had its least rest when its turn comes
- * again.
- */
-function leavesARound(
-  { herds, harvestShare, judged }: GrazingProblem,
-  fields: readonly Field[],
-  without: number,
-  day: number,
-): boolean {
-  const need = herds.reduce((sum, { demandKg }) => sum + demandKg[day]!, 0);
-  if (need <= 0) return false;
-  const longest = judged.mostStrips * Math.max(...herds.map((herd) => herd.longestStayDays));
-  let round = 0;
-  let rest = 0;
-  fields.forEach((field, p) => {
-    if (p === without || !(field.stay || isOpen(field, day))) return;
-    const { turnInKgPerHa, residualKgPerHa, areaHa, leastRestDays } = field.sward;
-    const days = ((turnInKgPerHa - residualKgPerHa) * areaHa * harvestShare[0]!) / need;
-    round += Math.min(longest, days);
-    rest = Math.max(rest, leastRestDays);
-  });
-  return rest <= round;
-}
-
-/**
  * The paddock that would be dropped from the round for hay on a morning: the tallest that is ready
- * and free, when it would still grow a cut worth mowing before growth ends, and a full round of
- * others stays open.
+ * and free, when it would still grow a cut worth mowing before growth ends.
  */
 export function tallestToSpare(
   problem: GrazingProblem,
@@ -148,7 +121,7 @@ export function tallestToSpare(
     }
     if (stubbleKgPerHa + judged.leastCutKgPerHa <= grown) tallest = p;
   });
-  return tallest !== undefined && leavesARound(problem, fields, tallest, day) ? tallest : undefined;
+  return tallest;
 }
 
 /**

@@ -107,6 +107,17 @@ describe('graze', () => {
     expect(hay(dry)).toBeGreaterThan(hay(usual));
   });
 
+  it('shuts a large paddock for hay where few cows graze the others in strips', () => {
+    const herds = [newHerd({ groups: [newGroup({ head: 2 })] })];
+    const problem = farm({ herds, paddocks: newPaddocks(3, { areaM2: 16_000 }) });
+    const books = graze(problem);
+    const hay = (mown: typeof books): number => mown.hayKg[0]!.reduce((a, b) => a + b, 0);
+    expect(books.cuts.length).toBeGreaterThan(0);
+    // Half a day of feed is not missed.
+    const [day] = [problem.herds[0]!.demandKg[problem.from]!];
+    expect(hay(books)).toBeLessThan(hay(graze(problem, 'never')) + 3 * day);
+  });
+
   it('leaves what stands rank while something leafy is ready', () => {
     const problem = farm({ choices: { makesHay: false } });
     const { stays, massKgPerHa } = graze(problem, 'never');
