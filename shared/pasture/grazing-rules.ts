@@ -18,7 +18,7 @@ const ENTRIES: readonly Entry[] = ['ready', 'first-pass', 'leaf-stage', 'at-rest
 /**
  * Paddocks that a herd may enter on a morning, in the order in which they are taken: at the ready
  * height and rested; in the first pass of the year lower; as tall as they get once their first leaves
- * die; while nothing grows, and once nothing grows any more, what stands nearly as tall.
+ * die; while nothing grows, and in the last round what stands nearly as tall.
  *
  * Of those that are ready the one that has just become so is taken first: a round begins anew as
  * soon as its first paddock is ready again, and what grows past it is left out. Of the others, and
@@ -61,12 +61,13 @@ export function waysIn(
 }
 
 function entryOf(
-  { usualGrowth, growsKgPerHa, growthEnds, takes }: GrazingProblem,
+  problem: GrazingProblem,
   field: Field,
   paddock: number,
   day: number,
   isOut: boolean,
 ): Entry | undefined {
+  const { usualGrowth, growsKgPerHa, growthEnds, takes } = problem;
   const { sward, leftDay, mass, isPassed } = field;
   const rest = leftDay === undefined ? Infinity : day - leftDay;
   const isRested = sward.leastRestDays <= rest;
@@ -77,7 +78,23 @@ function entryOf(
   if (!isRested || mass < sward.firstPassKgPerHa) return undefined;
   const isSpring = sward.weather.days[day]!.temperatureSum < sward.kind.stemsFromSum;
   if (!isPassed && isSpring) return 'first-pass';
-  return takes !== 'most-grown' && isTall && hasAllLeaves(field, day) ? 'leaf-stage' : undefined;
+  if (takes === 'most-grown' || !isTall) return undefined;
+  if (hasAllLeaves(field, day)) return 'leaf-stage';
+  return isOut && !growsUp(problem, field, paddock, day) ? 'dormant' : undefined;
+}
+
+/** Whether a paddock still reaches its ready height before winter; so it is said where no winter comes. */
+function growsUp(
+  { usualGrowth, growthEnds, to }: GrazingProblem,
+  { mass, sward }: Field,
+  paddock: number,
+  day: number,
+): boolean {
+  if (to - 1 <= growthEnds) return true;
+  let grown = mass;
+  for (let i = day; i <= growthEnds && grown < sward.turnInKgPerHa; i++)
+    grown += usualGrowth[paddock]![i]!;
+  return sward.turnInKgPerHa <= grown;
 }
 
 /**

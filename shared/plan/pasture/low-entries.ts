@@ -9,7 +9,7 @@ const WHY: Partial<Record<Entry, string>> = {
   'first-pass': 'in the first quick round, so that the last paddock does not head out',
   'leaf-stage': 'grown so slowly that old leaves would die before it is taller',
   'at-rest': 'while nothing grows',
-  dormant: 'in the last round, when nothing grows any more',
+  dormant: 'in the last round, as it gets no taller before winter',
 };
 
 /** Where many moves go in low, says which and why, and what a grazier would do about it. */

@@ -19,7 +19,7 @@ export const ENTRY_WORDS: Record<Entry, string> = {
   'leaf-stage':
     'none is at its full height; this one has all its leaves, and the old ones die if it waits',
   'at-rest': 'nothing grows in these weeks; what stands is eaten before it withers',
-  dormant: 'the last round: nothing grows any more, and this still stands tall enough',
+  dormant: 'the last round: it gets no taller before winter, and still stands tall enough',
   'standing-there': 'the herd stands there when the plan begins',
 };
 
