@@ -49,8 +49,7 @@ export function grassWeather(latitudeDeg: number, days: PlainDays): GrassWeather
     return {
       ...{ meanC, growthC: soilC, onsetC: isSnow[i] === 1 ? -Infinity : soilC },
       ...{ temperatureSum, rainMm },
-      // Where no rain is known nothing is drawn from the soil either.
-      referenceMm: days.rainMm ? days.referenceMm[i]! : 0,
+      referenceMm: days.referenceMm[i]!,
       lightMJ:
         USABLE_LIGHT *
         RADIATION_PER_ROOT_K *

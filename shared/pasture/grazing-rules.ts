@@ -13,12 +13,12 @@ export interface Way {
 }
 
 /** What lets a herd in, in the order in which paddocks are taken. */
-const ENTRIES: readonly Entry[] = ['ready', 'first-pass', 'leaf-stage', 'dormant'];
+const ENTRIES: readonly Entry[] = ['ready', 'first-pass', 'leaf-stage', 'at-rest', 'dormant'];
 
 /**
  * Paddocks that a herd may enter on a morning, in the order in which they are taken: at the ready
  * height and rested; in the first pass of the year lower; as tall as they get once their first leaves
- * die; once nothing grows any more, whatever stands.
+ * die; while nothing grows, and in the last round what stands nearly as tall.
  *
  * Of those that are ready the one that has just become so is taken first: a round begins anew as
  * soon as its first paddock is ready again, and what grows past it is left out. Of the others, and
@@ -61,22 +61,40 @@ export function waysIn(
 }
 
 function entryOf(
-  { usualGrowth, growsKgPerHa, takes }: GrazingProblem,
+  problem: GrazingProblem,
   field: Field,
   paddock: number,
   day: number,
   isOut: boolean,
 ): Entry | undefined {
+  const { usualGrowth, growsKgPerHa, growthEnds, takes } = problem;
   const { sward, leftDay, mass, isPassed } = field;
   const rest = leftDay === undefined ? Infinity : day - leftDay;
   const isRested = sward.leastRestDays <= rest;
   if (sward.turnInKgPerHa <= mass && isRested) return 'ready';
   const isGrowing = growsKgPerHa <= usualGrowth[paddock]![day]!;
-  if (!isGrowing) return isOut ? 'dormant' : undefined;
+  const isTall = sward.leastEntryKgPerHa <= mass;
+  if (!isGrowing) return isOut && isTall ? (day < growthEnds ? 'at-rest' : 'dormant') : undefined;
   if (!isRested || mass < sward.firstPassKgPerHa) return undefined;
   const isSpring = sward.weather.days[day]!.temperatureSum < sward.kind.stemsFromSum;
   if (!isPassed && isSpring) return 'first-pass';
-  return takes !== 'most-grown' && hasAllLeaves(field, day) ? 'leaf-stage' : undefined;
+  if (takes === 'most-grown' || !isTall) return undefined;
+  if (hasAllLeaves(field, day)) return 'leaf-stage';
+  return isOut && !growsUp(problem, field, paddock, day) ? 'dormant' : undefined;
+}
+
+/** Whether a paddock still reaches its ready height before winter; so it is said where no winter comes. */
+function growsUp(
+  { usualGrowth, growthEnds, to }: GrazingProblem,
+  { mass, sward }: Field,
+  paddock: number,
+  day: number,
+): boolean {
+  if (to - 1 <= growthEnds) return true;
+  let grown = mass;
+  for (let i = day; i <= growthEnds && grown < sward.turnInKgPerHa; i++)
+    grown += usualGrowth[paddock]![i]!;
+  return sward.turnInKgPerHa <= grown;
 }
 
 /**
@@ -97,35 +115,8 @@ export const daysOf = (field: Field, needKg: number, harvestShare: number): numb
   needKg <= 0 ? 0 : (field.aboveResidual * field.sward.areaHa * harvestShare) / needKg;
 
 /**
- * Whether the paddocks that stay open without one are a full round: grazed one after the other at
- * the ready height, each as long as it may be, the first has had its least rest when its turn comes
- * again.
- */
-function leavesARound(
-  { herds, harvestShare, judged }: GrazingProblem,
-  fields: readonly Field[],
-  without: number,
-  day: number,
-): boolean {
-  const need = herds.reduce((sum, { demandKg }) => sum + demandKg[day]!, 0);
-  if (need <= 0) return false;
-  const longest = judged.mostStrips * Math.max(...herds.map((herd) => herd.longestStayDays));
-  let round = 0;
-  let rest = 0;
-  fields.forEach((field, p) => {
-    if (p === without || !(field.stay || isOpen(field, day))) return;
-    const { turnInKgPerHa, residualKgPerHa, areaHa, leastRestDays } = field.sward;
-    const days = ((turnInKgPerHa - residualKgPerHa) * areaHa * harvestShare[0]!) / need;
-    round += Math.min(longest, days);
-    rest = Math.max(rest, leastRestDays);
-  });
-  return rest <= round;
-}
-
-/**
  * The paddock that would be dropped from the round for hay on a morning: the tallest that is ready
- * and free, when it would still grow a cut worth mowing before growth ends, and a full round of
- * others stays open.
+ * and free, when it would still grow a cut worth mowing before growth ends.
  */
 export function tallestToSpare(
   problem: GrazingProblem,
@@ -147,7 +138,7 @@ export function tallestToSpare(
     }
     if (stubbleKgPerHa + judged.leastCutKgPerHa <= grown) tallest = p;
   });
-  return tallest !== undefined && leavesARound(problem, fields, tallest, day) ? tallest : undefined;
+  return tallest;
 }
 
 /**

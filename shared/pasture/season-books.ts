@@ -8,7 +8,8 @@ export type StayStart = 'out-already' | 'turn-out' | 'next' | 'after-hay';
 export type StayEnd = 'eaten-down' | 'long-enough' | 'shut' | 'herd-gone' | 'plan-ends' | 'snow';
 
 /** What let a herd in. */
-export type Entry = 'ready' | 'first-pass' | 'leaf-stage' | 'dormant' | 'standing-there';
+export type Entry =
+  'ready' | 'first-pass' | 'leaf-stage' | 'at-rest' | 'dormant' | 'standing-there';
 
 /** What one stay did. Masses in kg/ha, amounts in kg. */
 export interface StayRecord extends Stay {

@@ -11,7 +11,7 @@ import {
 /** Weather of a run of days as swards meet it; day 0 is the first. */
 export interface GrassWeather {
   readonly days: readonly GrassDay[];
-  /** Where no rain is known the soil is never dry. */
+  /** Where no rain is known the soil is never dry, whatever is drawn from it. */
   readonly isRainKnown: boolean;
   /** 1 while snow lies. */
   readonly isSnow: Uint8Array;
@@ -27,6 +27,8 @@ export interface Sward {
   readonly turnInKgPerHa: number;
   /** What has to stand for the first pass of the year. */
   readonly firstPassKgPerHa: number;
+  /** What has to stand at any other time. */
+  readonly leastEntryKgPerHa: number;
   readonly rankKgPerHa: number;
   /** Days that no regrowth is shorter than; how long it really is, growth decides. */
   readonly leastRestDays: number;

@@ -72,6 +72,8 @@ export const JUDGED = {
   /** What moves of cattle are decided by, beside heights and rests. */
   grazing: [
     'firstPassShare',
+    'leastReadyShare',
+    'lowEntriesShare',
     'leastDayShare',
     'mostStrips',
     'enterDayShare',

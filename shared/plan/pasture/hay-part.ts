@@ -14,7 +14,7 @@ import { found, type Found } from '../found.js';
 import { planHayStore, type HayStorePart } from './hay-store.js';
 import { hayToStore } from './hay-to-store.js';
 import { grazingProblem, type PastureContext } from './pasture-context.js';
-import { savedOverPlainRule } from './plain-rule.js';
+import { besidePlainRule, ruleIsBetter } from './plain-rule.js';
 import { seasonFeed, type SeasonFeed } from './season-feed.js';
 import type { SeasonSward } from './season-swards.js';
 import { balesOf, type Chosen } from './surplus.js';
@@ -109,6 +109,10 @@ export function planHay(context: PastureContext, chosen: Chosen): Found<HayPart>
   const { inSeason, outside } = dryFeed(context, chosen, feed);
   const { toStore, hayPerDryKg } = hayToStore(context, { inSeason, outside });
   const store = planHayStore(context, chosen, { toStore, hayPerDryKg });
+  const beside = besidePlainRule(context, chosen, {
+    toBuyKg: store.part.toBuy.value,
+    hayPerDryKg,
+  });
   const part: HayPart = {
     ...store.part,
     inSeason,
@@ -118,13 +122,19 @@ export function planHay(context: PastureContext, chosen: Chosen): Found<HayPart>
       from(outside, 'F₂'),
     ]),
     toStore,
-    saved: savedOverPlainRule(context, chosen),
+    saved: beside.saved,
     bales: balesOf(context, toStore, 'Bales for the days of the plan'),
     ...(firstShort === undefined ? {} : { firstShort: context.dateOf(firstShort) }),
     shortDays,
     closers: firstShort === undefined ? [] : closersOf(context, inSeason),
   };
-  return found(part, { issues: [...grassShort(context, part), ...(store.issues ?? [])] });
+  return found(part, {
+    issues: [
+      ...grassShort(context, part),
+      ...(store.issues ?? []),
+      ...ruleIsBetter(context, beside, needKg(context)),
+    ],
+  });
 }
 
 /** Hay to buy in the weather of a context, until there is grass again after the next winter. */

@@ -12,7 +12,7 @@ export function pastureIssues(context: PastureContext, { books }: Chosen): PlanI
       issue(
         'note',
         'no-rain-known',
-        'No rain is known for this farm, so dry spells do not slow the grass in this plan. Type the monthly rain under Your place, fetch the weather, or import it with rain.',
+        'No rain is known for this farm, so dry spells do not slow the grass in this plan: expect less grass and less hay than it says. Type the monthly rain under Your place, fetch the weather, or import it with rain.',
       ),
     );
   }

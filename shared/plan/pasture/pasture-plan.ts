@@ -18,6 +18,7 @@ import { planHay, type HayPart } from './hay-part.js';
 import { herdPart, type HerdPart } from './herd-part.js';
 import { planHerdTasks } from './herd-tasks.js';
 import { planManure, type BirdMove } from './manure.js';
+import { lowEntries } from './low-entries.js';
 import { mowingGoes, mowingWorkOf } from './mowing-goes.js';
 import { movesOf, type Move } from './moves.js';
 import { paddockPart, type PaddockPart } from './paddock-part.js';
@@ -106,6 +107,7 @@ export function planPasture(picture: AnimalPicture, tables: Tables): PasturePlan
         ...pastureIssues(context, chosen),
         ...tooPoor(context, carries),
         ...spareGrass(context, chosen),
+        ...lowEntries(context, chosen),
       ],
     },
   ]);

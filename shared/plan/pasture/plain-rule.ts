@@ -1,6 +1,7 @@
 import type { Formula } from '../../explain/formula.js';
 import { fromJudgement, input, quantity, type NumberQuantity } from '../../explain/quantity.js';
 import { graze } from '../../pasture/grazier.js';
+import { issue, type PlanIssue } from '../../problems/plan-issue.js';
 import type { SeasonBooks } from '../../pasture/season-books.js';
 import type { PastureContext } from './pasture-context.js';
 import { seasonFeed } from './season-feed.js';
@@ -18,11 +19,25 @@ export const plainRuleFormulas = {
   },
 } satisfies Record<string, Formula>;
 
+/** These moves beside those of a plain rule in the same model. */
+export interface BesideRule {
+  /** Fed by hand less than by the rule, dry matter; below 0 where the rule feeds less. */
+  readonly saved: NumberQuantity;
+  /** Hay that the rule would leave less to buy, as it lies in store, kg; 0 where it leaves more. */
+  readonly rulesGainKg: number;
+}
+
 /**
- * What these moves feed by hand less than a plain rule in the same model, kg of dry matter; below 0
- * where the plain rule feeds less. By it nothing is left standing that a longest stay does not eat.
+ * Holds the moves of a plan against a plain rule: by it nothing is left standing that a longest stay
+ * does not eat.
+ *
+ * @param hay what is to buy by the plan, kg, and hay in store for a kilogram of dry matter eaten
  */
-export function savedOverPlainRule(context: PastureContext, chosen: Chosen): NumberQuantity {
+export function besidePlainRule(
+  context: PastureContext,
+  chosen: Chosen,
+  hay: { readonly toBuyKg: number; readonly hayPerDryKg: number },
+): BesideRule {
   const { problem } = chosen;
   const { plainHayRipeness, mostStrips } = context.tables.judgements.grazing;
   const makesHay = context.choices.makesHay !== false;
@@ -31,7 +46,7 @@ export function savedOverPlainRule(context: PastureContext, chosen: Chosen): Num
     makesHay ? 'above-a-height' : 'never',
   );
   const [ofPlain, ofPlan] = [feedAndHay(context, plain), feedAndHay(context, chosen.books)];
-  return quantity(
+  const saved = quantity(
     'Fed by hand less than by a plain rule, dry matter',
     ofPlain.fedKg - ofPlan.fedKg,
     'kg',
@@ -46,6 +61,36 @@ export function savedOverPlainRule(context: PastureContext, chosen: Chosen): Num
     ],
     { rows: [context.order] },
   );
+  const { dryMatterShare } = context.tables.pasture.hay;
+  const balance = ({ fedKg, madeKg }: typeof ofPlan): number =>
+    fedKg * hay.hayPerDryKg - madeKg / dryMatterShare;
+  const gainKg = Math.min(hay.toBuyKg, balance(ofPlan) - balance(ofPlain));
+  return { saved, rulesGainKg: Math.max(0, gainKg) };
+}
+
+/** Says where the plain rule leaves clearly less hay to buy, and what it does otherwise. */
+export function ruleIsBetter(
+  context: PastureContext,
+  { saved, rulesGainKg }: BesideRule,
+  needKg: number,
+): PlanIssue[] {
+  if (rulesGainKg <= context.tables.judgements.grazing.littleShare.value * needKg) return [];
+  const { say, choices } = context;
+  const [fed, ownFed, made, ownMade] = saved.inputs
+    .slice(0, 4)
+    .map(({ value }) => say(value as number, 'kg'));
+  const does =
+    choices.makesHay === false
+      ? `always takes the tallest grass and feeds hay until it is at its full height: ${fed} of dry matter by hand, this plan ${ownFed}. Where hay is dear, wait longer before going in`
+      : `always takes the tallest grass and shuts every paddock that stands half as tall again as it is grazed: it makes ${made} of hay and feeds ${fed}, this plan makes ${ownMade} and feeds ${ownFed}. Where hay is dear, shut earlier and more`;
+  return [
+    issue(
+      'note',
+      'plain-rule-better',
+      `By a plain rule about ${say(rulesGainKg, 'kg')} less hay would be to buy here. The rule ${does}.`,
+      [saved],
+    ),
+  ];
 }
 
 /** What is fed beside grass and what is made of hay, kg of dry matter. */

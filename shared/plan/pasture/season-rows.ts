@@ -1,6 +1,7 @@
 import { addDays, daysBetween } from '../../calendar/plain-date.js';
 import type { Formula } from '../../explain/formula.js';
 import { input, quantity, type NumberQuantity } from '../../explain/quantity.js';
+import type { Entry } from '../../pasture/season-books.js';
 import type { BirdMove } from './manure.js';
 import type { Move } from './moves.js';
 import type { HerdPart } from './herd-part.js';
@@ -187,13 +188,20 @@ export function rowTitle({ herds, paddocks }: PasturePlan, row: SeasonRow): stri
 /** Less than this beside a stay is not worth a walk with a bale, kg. */
 const LITTLE_HAY_KG = 0.5;
 
+/** Why a herd goes in lower than at the ready height. */
+const LOW_NOTES: Partial<Record<Entry, readonly string[]>> = {
+  'first-pass': ['first quick pass'],
+  'leaf-stage': ['as tall as it gets'],
+  'at-rest': ['nothing grows now'],
+  dormant: ['last round'],
+};
+
 /** What is to be minded about it. */
 export function rowNotes(row: SeasonRow): string[] {
   if (row.kind === 'birds') return row.move.isWet ? ['ground may be wet'] : [];
   if (row.kind !== 'graze') return [];
   return [
-    ...(row.move.entry === 'first-pass' ? ['first quick pass'] : []),
-    ...(row.move.entry === 'leaf-stage' ? ['as tall as it gets'] : []),
+    ...(LOW_NOTES[row.move.entry] ?? []),
     ...(1 < row.move.strips ? [`in ${row.move.strips} strips, back fence`] : []),
     ...(row.move.isRank ? ['rank'] : []),
     ...(LITTLE_HAY_KG < row.hayKg ? ['feed hay too'] : []),

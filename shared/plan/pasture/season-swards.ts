@@ -205,6 +205,8 @@ function swardOfBase(
   const { grass, grazing } = tables.judgements;
   const held = herds.some((herd) => herd.inPaddockId === paddock.id);
   const start = startOf(base, span, place, tables);
+  const firstPassKgPerHa =
+    residualKgPerHa + grazing.firstPassShare.value * (turnInKgPerHa - residualKgPerHa);
   const reading = readings.at(-1);
   const before = readings.at(-2);
   return {
@@ -235,8 +237,8 @@ function swardOfBase(
       weather: place.expected,
       residualKgPerHa,
       turnInKgPerHa,
-      firstPassKgPerHa:
-        residualKgPerHa + grazing.firstPassShare.value * (turnInKgPerHa - residualKgPerHa),
+      firstPassKgPerHa,
+      leastEntryKgPerHa: Math.max(firstPassKgPerHa, grazing.leastReadyShare.value * turnInKgPerHa),
       rankKgPerHa: Math.max(
         turnInKgPerHa * grass.rankOverReady.value,
         forage.heights.rankCm * kgPerHaCm,

@@ -16,8 +16,10 @@ export const START_WORDS: Record<StayStart, string> = {
 export const ENTRY_WORDS: Record<Entry, string> = {
   ready: 'it is rested and at its ready height',
   'first-pass': 'the first quick pass of spring, which goes in lower',
-  'leaf-stage': 'none is at its ready height; this one has three leaves again and gets no taller',
-  dormant: 'nothing grows any more, and grass is still standing there',
+  'leaf-stage':
+    'none is at its full height; this one has all its leaves, and the old ones die if it waits',
+  'at-rest': 'nothing grows in these weeks; what stands is eaten before it withers',
+  dormant: 'the last round: it gets no taller before winter, and still stands tall enough',
   'standing-there': 'the herd stands there when the plan begins',
 };
 

@@ -176,6 +176,16 @@ describe('rain', () => {
     expect(known.weather.hasRain).toBe(true);
   });
 
+  it('is not needed to make hay of what is to spare: drying goes by the warmth of the days', () => {
+    const request = newPastureRequest(roomy);
+    const { meanRainMm: _, ...climate } = request.climate;
+    const { surplus, moves } = plannedPasture({ ...request, climate });
+    expect(surplus.length).toBeGreaterThan(0);
+    expect(moves.length).toBeGreaterThan(5);
+    // Nothing is mown when the days are short.
+    for (const { cutOn } of surplus) expect(cutOn.slice(5) < '10-31').toBe(true);
+  });
+
   it('is said to be an estimate until somebody has typed it', () => {
     const request = newPastureRequest({ ...roomy, choices: { to: '2027-06-30' } });
     const climate = { ...request.climate, isEstimate: true };

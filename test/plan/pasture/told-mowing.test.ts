@@ -84,7 +84,11 @@ describe('what is told of mowing', () => {
   it('puts its bales into the store that was counted before, and into none counted later', () => {
     const today = addDays(cut.cutOn, 4);
     const bales = [mown(cut.cutOn, { bales: 4 })];
-    const store = { hayInStoreKg: 100, baleId: request.tables.pasture.hay.bales[0]!.id };
+    const store = {
+      // Through the winter, in which it runs out.
+      ...{ to: '2028-04-15', hayInStoreKg: 100 },
+      baleId: request.tables.pasture.hay.bales[0]!.id,
+    };
     const kg = 4 * request.tables.pasture.hay.bales[0]!.kg;
     const toBuy = (mowings: readonly Mowing[], more: object) =>
       planAgain(today, mowings, { ...store, ...more }).hay;

@@ -1,0 +1,53 @@
+import type { Entry, StayRecord } from '../../pasture/season-books.js';
+import { issue, type PlanIssue } from '../../problems/plan-issue.js';
+import { listed } from '../../units/listed.js';
+import type { PastureContext } from './pasture-context.js';
+import type { Chosen } from './surplus.js';
+
+/** Why herds go in below the ready height, as it is said of several moves. */
+const WHY: Partial<Record<Entry, string>> = {
+  'first-pass': 'in the first quick round, so that the last paddock does not head out',
+  'leaf-stage': 'grown so slowly that old leaves would die before it is taller',
+  'at-rest': 'while nothing grows',
+  dormant: 'in the last round, as it gets no taller before winter',
+};
+
+/** Where many moves go in low, says which and why, and what a grazier would do about it. */
+export function lowEntries(context: PastureContext, { books }: Chosen): PlanIssue[] {
+  const { tables, grass } = context;
+  const { lowEntriesShare, leastReadyShare, firstPassShare } = tables.judgements.grazing;
+  const low = books.stays.filter(
+    ({ entry, massBefore, paddock }) =>
+      WHY[entry] !== undefined && massBefore < grass.swards[paddock]!.sward.turnInKgPerHa,
+  );
+  if (low.length <= lowEntriesShare.value * books.stays.length) return [];
+  const parts = (Object.keys(WHY) as Entry[]).flatMap((entry) => {
+    const stays = low.filter((stay) => stay.entry === entry);
+    return stays.length === 0 ? [] : [`${stays.length} ${WHY[entry]} (${said(context, stays)})`];
+  });
+  const isSlow = low.some(({ entry }) => entry === 'leaf-stage' || entry === 'at-rest');
+  const ways = [
+    ...(books.cuts.length === 0 ? [] : ['shut less for hay']),
+    ...['keep fewer head', 'feed hay for some weeks while it grows'],
+  ];
+  return [
+    issue(
+      'note',
+      'goes-in-low',
+      `${low.length} of ${books.stays.length} moves go into grass below its full height: ${parts.join('; ')}. Each leaves the usual stubble.${isSlow ? ` To go in taller, ${listed(ways, 'or')}.` : ''}`,
+      [leastReadyShare, firstPassShare],
+    ),
+  ];
+}
+
+/** When, and how tall the shortest stands. */
+function said({ grass, dateOf, say }: PastureContext, stays: readonly StayRecord[]): string {
+  const heights = stays.map(
+    ({ massBefore, paddock }) => massBefore / grass.swards[paddock]!.kgPerHaCm,
+  );
+  const [first, last] = [stays[0]!, stays.at(-1)!];
+  const on = say(dateOf(first.from), 'date');
+  const until = stays.length === 1 ? '' : ` to ${say(dateOf(last.from), 'date')}`;
+  const orMore = stays.length === 1 ? '' : ' or more';
+  return `${on}${until}, at ${say(Math.min(...heights), 'cm')}${orMore}`;
+}
