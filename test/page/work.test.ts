@@ -275,7 +275,9 @@ describe('what changes a plan', () => {
     const { page } = await house.page('desktop');
     await openWork(page);
     await openPart(page, '/own');
+    await page.getByRole('heading', { name: 'Ready-made sets' }).click();
     await page.getByRole('button', { name: 'Add these jobs: Berries' }).click();
+    await page.getByRole('heading', { name: /^[0-9]+ later$/ }).click();
     await page
       .getByText(/^Cut out old canes/)
       .first()
@@ -295,6 +297,7 @@ describe('what changes a plan', () => {
     const { page } = await house.page('desktop');
     await openWork(page);
     await openPart(page, '/plan');
+    await page.getByRole('heading', { name: 'If an arrival moved' }).click();
     await page.getByRole('button', { name: 'Preview' }).click();
     await page.getByText(/^Work done late:/).waitFor({ timeout: 30_000 });
     await page.getByText('moved from', { exact: false }).first().waitFor();
