@@ -1,7 +1,7 @@
 import { daysBetween, type PlainDate } from '../calendar/plain-date.js';
 import type { Occupancy } from '../farm/batch.js';
 import type { HeadChange } from '../farm/head-count.js';
-import type { FarmPicture, NamedBatch } from '../farm/picture.js';
+import type { AnimalPicture, NamedBatch } from '../farm/picture.js';
 import { FieldError } from '../problems/field-problem.js';
 import { tablesForStrain } from '../tables/for-kind.js';
 import { tablesIn } from '../tables/in-own-units.js';
@@ -24,7 +24,7 @@ import type { ChoreHours, OtherFlock, PlanRequest } from './request.js';
  * @throws FieldError when the picture has no such batch
  */
 export function batchRequest(
-  picture: FarmPicture,
+  picture: AnimalPicture,
   allTables: Tables,
   batchId: string,
   previousArrivalDate?: PlainDate,
@@ -71,13 +71,13 @@ function isOlderFlock(other: NamedBatch, batch: NamedBatch, tables: Tables): boo
   const { olderFlockDays } = tables.judgements.birds;
   return other.purpose === 'layers' && olderFlockDays.value <= before && before <= FURTHEST_DAYS;
 }
-const headChangesOf = ({ headChanges }: FarmPicture, of: string): FarmPicture['headChanges'] =>
+const headChangesOf = ({ headChanges }: AnimalPicture, of: string): AnimalPicture['headChanges'] =>
   headChanges.filter(({ batchId }) => batchId === of);
 
-const weighingsOf = ({ weighings }: FarmPicture, of: string): FarmPicture['weighings'] =>
+const weighingsOf = ({ weighings }: AnimalPicture, of: string): AnimalPicture['weighings'] =>
   weighings.filter(({ batchId }) => batchId === of);
 
-const eggCountsOf = ({ eggCounts }: FarmPicture, of: string): FarmPicture['eggCounts'] =>
+const eggCountsOf = ({ eggCounts }: AnimalPicture, of: string): AnimalPicture['eggCounts'] =>
   eggCounts.filter(({ batchId }) => batchId === of);
 
 const around = (
@@ -90,7 +90,7 @@ const around = (
     handovers,
     publicHolidays = [],
     today,
-  }: FarmPicture,
+  }: AnimalPicture,
   tables: Tables,
 ): Omit<
   PlanRequest,
@@ -118,7 +118,7 @@ interface Held extends Pick<PlanRequest, 'occupied' | 'packed'> {
 
 /** What a batch is by itself: nothing in it hangs on the other batches. */
 interface Alone {
-  readonly picture: FarmPicture;
+  readonly picture: AnimalPicture;
   readonly tables: Tables;
   readonly context: PlanContext;
   readonly flock: OtherFlock | undefined;
@@ -140,13 +140,13 @@ const RESTS_ON = [
   'headChanges',
   'weighings',
   'eggCounts',
-] as const satisfies readonly (keyof FarmPicture)[];
+] as const satisfies readonly (keyof AnimalPicture)[];
 
-const isKnownFor = (before: Alone, picture: FarmPicture, tables: Tables): boolean =>
+const isKnownFor = (before: Alone, picture: AnimalPicture, tables: Tables): boolean =>
   before.tables === tables && RESTS_ON.every((part) => before.picture[part] === picture[part]);
 
 /** @throws FieldError when it cannot be planned */
-function alone(picture: FarmPicture, tables: Tables, batch: NamedBatch): Alone {
+function alone(picture: AnimalPicture, tables: Tables, batch: NamedBatch): Alone {
   const before = known.get(batch);
   if (before && isKnownFor(before, picture, tables)) return before;
   const context = planContext({
@@ -167,7 +167,7 @@ function alone(picture: FarmPicture, tables: Tables, batch: NamedBatch): Alone {
  * Chores of all other batches and of herds by date: the hours of a day of processing are what is left
  * of it. A batch that cannot be planned has none.
  */
-function choresBeside(picture: FarmPicture, tables: Tables, batchId: string): ChoreHours {
+function choresBeside(picture: AnimalPicture, tables: Tables, batchId: string): ChoreHours {
   const each = [
     herdChores(picture, tables),
     ...picture.batches
@@ -187,7 +187,7 @@ function choresBeside(picture: FarmPicture, tables: Tables, batchId: string): Ch
  * The day on which each batch ends, as its own plan says it: the last processing, or the first egg.
  * Left out of those that cannot be planned.
  */
-export function batchEnds(picture: FarmPicture, allTables: Tables): Record<string, PlainDate> {
+export function batchEnds(picture: AnimalPicture, allTables: Tables): Record<string, PlainDate> {
   const tables = tablesIn(picture.farm.units, allTables);
   return Object.fromEntries(
     picture.batches.flatMap((batch) => {
@@ -207,7 +207,7 @@ export function placesHeld(picture: FarmPicture, allTables: Tables): Occupancy[]
 }
 
 /** What a batch holds on to; nothing when it cannot be planned, rather than blocking the farm. */
-function heldBy(picture: FarmPicture, tables: Tables, batch: NamedBatch): Held {
+function heldBy(picture: AnimalPicture, tables: Tables, batch: NamedBatch): Held {
   try {
     const { context: byItself, flock } = alone(picture, tables, batch);
     const context = {
@@ -233,7 +233,7 @@ function endOf(context: PlanContext): PlainDate {
     : dateOf(life.firstEggAgeDays - life.arrivalAgeDays);
 }
 
-const unknownBatch = ({ batches }: FarmPicture, given: string): FieldError =>
+const unknownBatch = ({ batches }: AnimalPicture, given: string): FieldError =>
   new FieldError([
     {
       field: 'batchId',

@@ -1,5 +1,5 @@
 import type { PlainDate } from '../calendar/plain-date.js';
-import type { FarmPicture } from '../farm/picture.js';
+import type { AnimalPicture } from '../farm/picture.js';
 import { isThere, milkedHead } from '../pasture/herd-demand.js';
 import { withNamedCows } from '../pasture/named-cows.js';
 import type { TaskTemplate } from '../tables/task-template.js';
@@ -63,7 +63,7 @@ function spansOf(context: PlanContext): Span[] {
 const CHECK = 'turn-out.daily-check-count-water-fence-volts-feet';
 
 /** Hours of the daily look at herds, and of milking. Hay is not counted. */
-export function herdChores({ herds, cows }: FarmPicture, tables: Tables): ChoreHours {
+export function herdChores({ herds, cows }: AnimalPicture, tables: Tables): ChoreHours {
   if (herds.length === 0) return () => 0;
   const named = herds.map((herd) => withNamedCows(herd, cows));
   const row = rowById(tables.herdTaskTemplates, CHECK);
