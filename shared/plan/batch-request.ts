@@ -199,7 +199,7 @@ export function batchEnds(picture: AnimalPicture, allTables: Tables): Record<str
 }
 
 /** What all batches of a farm hold on to, and when; nothing of those that cannot be planned. */
-export function placesHeld(picture: FarmPicture, allTables: Tables): Occupancy[] {
+export function placesHeld(picture: AnimalPicture, allTables: Tables): Occupancy[] {
   const tables = tablesIn(picture.farm.units, allTables);
   return picture.batches
     .filter(({ arrivalDate }) => !isHistory(arrivalDate, picture.today))
