@@ -105,14 +105,8 @@ function shownText(value: number | undefined, unit: Unit, units: UnitSystem): st
   // No thermometer reads hundredths; a place needs more than two decimals of a degree.
   // Nobody knows a height above the sea to a hundredth of a foot.
   const shown = toShown(value, unit, units);
-  const isHigh = unit === 'm' && 1000 <= Math.abs(shown);
+  if (unit === 'm' && 1000 <= Math.abs(shown)) return String(Math.round(shown));
   const digits =
-    unit === 'degC'
-      ? 1
-      : unit === 'ratio'
-        ? 4
-        : isHigh
-          ? 0
-          : Math.max(2, SHOWN[unit][units].digits);
+    unit === 'degC' ? 1 : unit === 'ratio' ? 4 : Math.max(2, SHOWN[unit][units].digits);
   return String(Number(shown.toFixed(digits)));
 }
