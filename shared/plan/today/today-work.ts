@@ -31,7 +31,7 @@ export interface TodayJob {
   readonly hasNoHours?: boolean;
   /** What of today's weather or ground is against it, where it is that and not the time. */
   readonly unfitToday?: string;
-  /** The ground was found too wet, and it sounds like work in the soil that was not told to wait. */
+  /** The ground is too wet, as found or reckoned, and it sounds like work in the soil that was not told to wait. */
   readonly isOnWetGround?: true;
   /** Hours of it that nobody has. */
   readonly shortHours?: number;
@@ -120,7 +120,7 @@ function openJob(
     ...(ifLate === undefined ? {} : { ifLate }),
     ...(piece || 0 < pieces.length ? {} : { hasNoHours: true }),
     ...(piece || job.unfitToday === undefined ? {} : { unfitToday: job.unfitToday }),
-    ...(plan.groundToday === false && mayNeedDryGround(job) ? { isOnWetGround: true } : {}),
+    ...(plan.weather.isWorkable[0] === 0 && mayNeedDryGround(job) ? { isOnWetGround: true } : {}),
     ...(0 < shortHours ? { shortHours } : {}),
   };
 }
