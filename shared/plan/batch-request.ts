@@ -1,4 +1,5 @@
 import { daysBetween, type PlainDate } from '../calendar/plain-date.js';
+import type { Occupancy } from '../farm/batch.js';
 import type { HeadChange } from '../farm/head-count.js';
 import type { AnimalPicture, NamedBatch } from '../farm/picture.js';
 import { FieldError } from '../problems/field-problem.js';
@@ -12,7 +13,7 @@ import { asItCame } from './flock-told.js';
 import { birdsToProcess } from './leaving-weights.js';
 import { occupanciesOf } from './occupancy.js';
 import { flockOf } from './other-flocks.js';
-import { FURTHEST_DAYS, planningDay } from './planning-day.js';
+import { FURTHEST_DAYS, isHistory, planningDay } from './planning-day.js';
 import { processingDays } from './processing-days.js';
 import type { ChoreHours, OtherFlock, PlanRequest } from './request.js';
 
@@ -195,6 +196,14 @@ export function batchEnds(picture: AnimalPicture, allTables: Tables): Record<str
       return endDate === undefined ? [] : [[batch.id, endDate]];
     }),
   );
+}
+
+/** What all batches of a farm hold on to, and when; nothing of those that cannot be planned. */
+export function placesHeld(picture: AnimalPicture, allTables: Tables): Occupancy[] {
+  const tables = tablesIn(picture.farm.units, allTables);
+  return picture.batches
+    .filter(({ arrivalDate }) => !isHistory(arrivalDate, picture.today))
+    .flatMap((batch) => heldBy(picture, tables, batch).occupied);
 }
 
 /** What a batch holds on to; nothing when it cannot be planned, rather than blocking the farm. */

@@ -8,7 +8,7 @@ import type { FeedPart } from './feed.js';
 import { found, type Found } from './found.js';
 import type { HeatPart } from './heat.js';
 import { birdsToProcess } from './leaving-weights.js';
-import { pastTasks, takenAsOrdered } from './past-tasks.js';
+import { ORDERS, pastTasks, takenAsOrdered } from './past-tasks.js';
 import { processingDays } from './processing-days.js';
 import { workOfDay } from './processing-work.js';
 import type { PlanEvent } from './tasks/event.js';
@@ -127,7 +127,7 @@ function feedTrips(
 
 function tasksOf(context: PlanContext, events: readonly PlanEvent[]): Task[] {
   const { batch, life, tables, today, words } = context;
-  return hangTasks(tables.taskTemplates, events, {
+  return hangTasks(tables.taskTemplates.map(onDayOfOrder(context)), events, {
     id: batch.id,
     today,
     asksFor: (template) => asksFor(context, template),
@@ -137,6 +137,22 @@ function tasksOf(context: PlanContext, events: readonly PlanEvent[]): Task[] {
       number === undefined ? templateId : `${templateId}.${number}`,
     ...(words.young === 'chicks' ? {} : { said: (text) => saidOf(words, text) }),
   }).sort((a, b) => byStart(a, b) || a.offsetDays - b.offsetDays);
+}
+
+/** An order that is to be made on a day the household said stands on that day, and on no other. */
+function onDayOfOrder({ batch, today }: PlanContext): (template: TaskTemplate) => TaskTemplate {
+  const { orderDate, arrivalDate } = batch;
+  if (orderDate === undefined || orderDate <= today) return (template) => template;
+  const offsetDays = daysBetween(arrivalDate, orderDate);
+  return (template) =>
+    ORDERS.has(template.id)
+      ? {
+          ...template,
+          offsetDays,
+          earliestOffsetDays: offsetDays,
+          latestOffsetDays: offsetDays,
+        }
+      : template;
 }
 
 const asksFor = (

@@ -22,6 +22,12 @@ export function pastTasks(context: PlanContext): NonNullable<TasksFor['isPast']>
     (event.date < longPast && lastDayOf(template, dates) < longPast);
 }
 
+/** The work of ordering birds. */
+export const ORDERS: ReadonlySet<string> = new Set([
+  'meat.order-chicks-for-a-named-arrival',
+  'layers.choose-number-from-eggs-wanted-and',
+]);
+
 /** Booking the slot, which is past once there is one. */
 const BOOKING = 'meat.book-processor-or-fix-own-processing';
 

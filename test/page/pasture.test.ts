@@ -291,6 +291,7 @@ describe('the season', () => {
     await form.waitFor({ state: 'detached' });
     await page.getByText(/^Poppy, dry cow, in calf, ear tag A 21, 636 lb, bred /).waitFor();
     await page.goto(`${base}/../work/herds`);
+    await page.getByRole('heading', { name: /^[0-9]+ later$/ }).click({ timeout: 30_000 });
     await page.getByRole('heading', { name: 'Poppy: navel, tag, record' }).waitFor({
       timeout: 30_000,
     });

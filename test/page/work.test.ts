@@ -275,7 +275,9 @@ describe('what changes a plan', () => {
     const { page } = await house.page('desktop');
     await openWork(page);
     await openPart(page, '/own');
+    await page.getByRole('heading', { name: 'Ready-made sets' }).click();
     await page.getByRole('button', { name: 'Add these jobs: Berries' }).click();
+    await page.getByRole('heading', { name: /^[0-9]+ later$/ }).click();
     await page
       .getByText(/^Cut out old canes/)
       .first()
@@ -295,6 +297,7 @@ describe('what changes a plan', () => {
     const { page } = await house.page('desktop');
     await openWork(page);
     await openPart(page, '/plan');
+    await page.getByRole('heading', { name: 'If an arrival moved' }).click();
     await page.getByRole('button', { name: 'Preview' }).click();
     await page.getByText(/^Work done late:/).waitFor({ timeout: 30_000 });
     await page.getByText('moved from', { exact: false }).first().waitFor();
@@ -302,11 +305,29 @@ describe('what changes a plan', () => {
 });
 
 describe('handing days over', () => {
+  it('is not asked of who only says to be away', async () => {
+    const { page } = await house.page('phone');
+    await openWork(page);
+    await openPart(page, '/away');
+    const sheets = page.getByRole('link', { name: 'Sitter’s sheet' });
+    await sheets.first().waitFor();
+    const before = await sheets.count();
+    await page.getByRole('button', { name: 'Add days away' }).click();
+    const dialog = page.getByRole('dialog');
+    await dialog.getByRole('checkbox', { name: 'Maren' }).check();
+    await dialog.getByLabel('First day').fill(inDays(90));
+    await dialog.getByLabel('Last day').fill(inDays(91));
+    await dialog.getByRole('button', { name: 'Save' }).click();
+    await dialog.waitFor({ state: 'hidden' });
+    await page.getByText(/^Maren away, .*Tobias stays/).waitFor({ timeout: 30_000 });
+    expect(await sheets.count()).toBe(before);
+  });
+
   it('shows what it moves, is saved, and prints on one page a day', async () => {
     const { page } = await house.page('desktop');
     await openWork(page);
     await openPart(page, '/away');
-    await page.getByRole('button', { name: 'Add days away' }).click();
+    await page.getByRole('button', { name: 'Make a sheet for a sitter' }).click();
     const dialog = page.getByRole('dialog');
     // Who is away comes first; of those who stay no child can be left in charge.
     const charge = dialog.getByLabel('Who is in charge');

@@ -1,6 +1,6 @@
 import { addDays, daysBetween, type PlainDate } from '../../calendar/plain-date.js';
 import { quantityOfDay } from '../../explain/daily-series.js';
-import { input, quantity, type NumberQuantity, type Quantity } from '../../explain/quantity.js';
+import { input, quantity, type Quantity } from '../../explain/quantity.js';
 import type { Farm } from '../../farm/farm.js';
 import type { Facility } from '../../farm/facility.js';
 import type { Herd } from '../../farm/herd.js';
@@ -15,11 +15,12 @@ import { formatDate } from '../../units/dates.js';
 import type { AnimalPlans } from '../farm/animal-plans.js';
 import type { BatchPlan } from '../batch-plan.js';
 import type { FeedPhasePart } from '../feed.js';
-import { SPOT_UNDER_HEAT, type HeatInstruction } from '../heat-instructions.js';
+import { SPOT_UNDER_HEAT } from '../heat-instructions.js';
 import { LOOK_FOR } from '../brooding.js';
 import { refillsOn } from '../refills-on.js';
 import { hayPartFormulas } from '../pasture/hay-part.js';
 import { hayOfDay, herdDays, type HerdDay } from '../pasture/herd-day.js';
+import { heatActions } from './sheet-heat.js';
 import { bagsOpened, bagWords, type AwayDays } from './bags-to-open.js';
 import type { NamedCow } from '../pasture/herd-part.js';
 import type { PasturePlan } from '../pasture/pasture-plan.js';
@@ -143,31 +144,12 @@ function feedText(
   return `Feed: ${name}, ${said}: ${words}.`;
 }
 
-/** How the heaters are set that day, by night, by day, and when it is hot. */
-function heatActions({ heat, brooding }: BatchPlan, date: PlainDate, reader: Reader): string[] {
-  const week = heat?.weeks.find(({ from, to }) => from <= date && date <= to);
-  if (!week) return heat || !brooding ? [] : [LOOK_AT_HEAT];
-  const { night, day, noon } = week;
-  const say = ({ value }: NumberQuantity): string => formatValue(value, 'degC', reader);
-  const at = ({ around }: HeatInstruction): string => `${say(around)} around them`;
-  const set = ({ words, underHeat }: HeatInstruction): string =>
-    underHeat ? `${words}, spot under the heat about ${say(underHeat)}` : words;
-  return [
-    `Heat on a cold night, ${at(night)}: ${set(night)}.`,
-    `Heat on a usual day, ${at(day)}: ${set(day)}; on a hot one, ${at(noon)}: ${set(noon)}. Look at the birds first.`,
-    LOOK_AT_HEAT,
-  ];
-}
-
 /** What to look for; where heaters have a spot below them, what a thermometer there is worth. */
 function lookInBrooder({ heat }: BatchPlan, date: PlainDate): readonly string[] {
   const week = heat?.weeks.find(({ from, to }) => from <= date && date <= to);
   const hasSpot = week && [week.night, week.day, week.noon].some(({ underHeat }) => underHeat);
   return hasSpot ? [...LOOK_FOR, SPOT_UNDER_HEAT] : LOOK_FOR;
 }
-
-const LOOK_AT_HEAT =
-  'See that the heat works, hangs fast and is clear of the litter: morning, noon and last thing.';
 
 const AMOUNTS = ['alive', 'feed-day', 'water-day', 'under-heater', 'eggs-day'];
 const BROODING_CAUTIONS = new Set(['heat-lamp', 'carbon-monoxide', 'salmonella']);

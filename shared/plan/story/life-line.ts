@@ -1,6 +1,7 @@
 import { addDays, daysBetween, type PlainDate } from '../../calendar/plain-date.js';
 import type { Batch } from '../../farm/batch.js';
 import type { BatchPlan } from '../batch-plan.js';
+import { ORDERS } from '../past-tasks.js';
 import type { Task } from '../tasks/task.js';
 import type { StoryPart } from './story-part.js';
 
@@ -28,8 +29,8 @@ export function lifeLineOf(
   const { hatching, heat, outdoors, feed, leaving, laying, birds } = plan;
   const order = orderOf(plan);
   const dates: readonly (readonly [string, unknown, StoryPart])[] = [
-    orderDate === undefined
-      ? ['Order', order && dayOf(order), 'before']
+    orderDate === undefined || plan.today < orderDate
+      ? ['Order', order ? dayOf(order) : orderDate, 'before']
       : ['Ordered', orderDate, 'before'],
     ['Eggs set', hatching?.setOn.value, 'before'],
     ['Lockdown', hatching?.incubator?.lockdownOn.value, 'before'],
@@ -58,11 +59,6 @@ export function lifeLineOf(
 /** The work of ordering, while it is open. */
 export const orderOf = ({ tasks }: BatchPlan): Task | undefined =>
   tasks.tasks.find(({ templateId, isOver }) => ORDERS.has(templateId) && isOver !== true);
-
-const ORDERS: ReadonlySet<string> = new Set([
-  'meat.order-chicks-for-a-named-arrival',
-  'layers.choose-number-from-eggs-wanted-and',
-]);
 
 const dayAfter = (date: unknown): PlainDate | undefined =>
   typeof date === 'string' ? addDays(date, 1) : undefined;

@@ -27,15 +27,17 @@ export function comingDates(
 ): ComingDate[] {
   const { today } = picture;
   const last = addDays(today, AHEAD_DAYS);
-  return [
+  const ahead = [
     ...keyDates(picture, plan, batches),
     ...orders(plan, batches),
     ...feeds(batches),
     ...absences(picture),
   ]
-    .filter(({ on }) => today < on && on <= last)
-    .sort((a, b) => (a.on < b.on ? -1 : a.on > b.on ? 1 : 0))
-    .slice(0, MOST);
+    .filter(({ on }) => today < on)
+    .sort((a, b) => (a.on < b.on ? -1 : a.on > b.on ? 1 : 0));
+  const soon = ahead.filter(({ on }) => on <= last).slice(0, MOST);
+  // In a quiet time the next one is told, however far ahead: a new farm begins with it.
+  return 0 < soon.length ? soon : ahead.slice(0, 1);
 }
 
 function keyDates(

@@ -6,6 +6,7 @@ import type { Round } from '../../tables/task-template.js';
 import type { Tables } from '../../tables/tables.js';
 import { hoursOn, workPeople } from '../work/work-people.js';
 import type { PlannedJob, WorkPlan } from '../work/work-plan.js';
+import { mayNeedDryGround } from './ground-work.js';
 import { todayFormulas } from './today-formulas.js';
 
 /** Work of today: to do, due without any hours, or ticked off today. */
@@ -26,8 +27,12 @@ export interface TodayJob {
   readonly why?: string;
   readonly dueWords?: string;
   readonly ifLate?: string;
-  /** It is due, and nobody has hours for it. */
+  /** It is due, and has no place in the plan of today. */
   readonly hasNoHours?: boolean;
+  /** What of today's weather or ground is against it, where it is that and not the time. */
+  readonly unfitToday?: string;
+  /** The ground is too wet, as found or reckoned, and it sounds like work in the soil that was not told to wait. */
+  readonly isOnWetGround?: true;
   /** Hours of it that nobody has. */
   readonly shortHours?: number;
   /** To do, done today, or no longer for today: put off, or the rest of it. */
@@ -114,6 +119,8 @@ function openJob(
     ...{ why, dueWords: lastWords(why) },
     ...(ifLate === undefined ? {} : { ifLate }),
     ...(piece || 0 < pieces.length ? {} : { hasNoHours: true }),
+    ...(piece || job.unfitToday === undefined ? {} : { unfitToday: job.unfitToday }),
+    ...(plan.weather.isWorkable[0] === 0 && mayNeedDryGround(job) ? { isOnWetGround: true } : {}),
     ...(0 < shortHours ? { shortHours } : {}),
   };
 }

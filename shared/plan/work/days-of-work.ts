@@ -22,6 +22,8 @@ export interface DaysOfWork {
   readonly soilC: Float64Array;
   /** Days that are forecast. */
   readonly isForecast: Uint8Array;
+  /** On which somebody looked at the ground and said how it is. */
+  readonly isLookedAt: Uint8Array;
   /** Beyond the forecast they are no more than usual: which of them are wet is not known. */
   readonly isUsual?: true;
 }
@@ -119,7 +121,11 @@ export function daysOfWork(frame: WorkFrame, weather: DayRun): DaysOfWork {
     isWorkable[i] = isDry && 0 < run.maxC[i]! ? 1 : 0;
     isForecast[i] = known.has(i) ? 1 : 0;
   }
-  for (const { day, isWorkable: isFit } of seen) isWorkable[day] = isFit ? 1 : 0;
+  const isLookedAt = new Uint8Array(n);
+  for (const { day, isWorkable: isFit } of seen) {
+    isWorkable[day] = isFit ? 1 : 0;
+    isLookedAt[day] = 1;
+  }
   return {
     minC: run.minC.subarray(BEFORE_DAYS),
     maxC: run.maxC.subarray(BEFORE_DAYS),
@@ -133,6 +139,7 @@ export function daysOfWork(frame: WorkFrame, weather: DayRun): DaysOfWork {
       yearMeanC: yearMeanC(place.climate),
     }).subarray(BEFORE_DAYS),
     isForecast: isForecast.subarray(BEFORE_DAYS),
+    isLookedAt: isLookedAt.subarray(BEFORE_DAYS),
   };
 }
 

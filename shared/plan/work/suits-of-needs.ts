@@ -10,9 +10,16 @@ export function suitsNeed(
 ): Uint8Array | undefined {
   const suits = suitsOf(conditions, days, wetFromMm);
   // Which day beyond the forecast is wet nobody knows: work of one set day is planned for it.
-  if (suits && fromDay === untilDay && days.isForecast[fromDay] !== 1) suits[fromDay] = 1;
+  const isKnown = days.isForecast[fromDay] === 1 || isFoundWet(conditions, days, fromDay);
+  if (suits && fromDay === untilDay && !isKnown) suits[fromDay] = 1;
   return suits;
 }
+
+const isFoundWet = (
+  { dryGround }: WorkNeed['conditions'],
+  { isLookedAt, isWorkable }: DaysOfWork,
+  day: number,
+): boolean => dryGround === true && isLookedAt[day] === 1 && isWorkable[day] === 0;
 
 /**
  * Days that suit every piece of work. What follows in the dry spell that other work was begun in

@@ -9,7 +9,7 @@ import { workWindows } from '../../schedule/work-windows.js';
 import { finishDay, placedMinutes, type WorkJob } from '../../schedule/work.js';
 import type { WorkProblem } from '../../schedule/work.js';
 import { FieldError } from '../../problems/field-problem.js';
-import { workFrame, usualDays, type DaysOfWork } from './days-of-work.js';
+import { unfitDay, workFrame, usualDays, type DaysOfWork } from './days-of-work.js';
 import { groundPart, type GroundPart } from './ground-part.js';
 import { hoursFrom, workBasis, type WorkBasis } from './work-basis.js';
 import { workHorizonDays } from './work-horizon.js';
@@ -84,6 +84,10 @@ export interface PlannedJob {
   /** What would make all of it fit. */
   readonly waysToFit: readonly string[];
   readonly ifLate?: string;
+  /** It is done on ground that is dry enough, and on no other. */
+  readonly asksDryGround?: true;
+  /** What of today's weather or ground it cannot be done in, in words. */
+  readonly unfitToday?: string;
 }
 
 /** Chores of a day: what, how long, who. */
@@ -221,6 +225,7 @@ export function workPlanOf(
       why: isIn ? whyThen(work, windows, i) : unfitWords(work, i),
       waysToFit: isIn && lostMinutes === 0 ? [] : [...wordsToFit(work, i), ...moveOf(need)],
       ...(need.ifLate === undefined ? {} : { ifLate: need.ifLate }),
+      ...weatherOfToday(work, need),
     };
   });
   const look = request.groundChecks.find(({ date }) => date === request.today);
@@ -268,6 +273,24 @@ export function workPlanOf(
       { problem, plan: fitted.plan },
       windows.map(({ latestDay }) => latestDay),
     ),
+  };
+}
+
+/**
+ * What a piece of work asks of the ground, and what of today is against it: its ground, and its
+ * weather where that is forecast.
+ */
+function weatherOfToday({ request, days }: WholeWork, { conditions }: WorkNeed) {
+  const asksDryGround = conditions.dryGround === true;
+  const isTooWet = asksDryGround && days.isWorkable[0] === 0;
+  const unfitToday = isTooWet
+    ? 'ground too wet'
+    : days.isForecast[0] === 1
+      ? unfitDay(conditions, days, 0, request.tables.work.wetDay.rainMm)
+      : undefined;
+  return {
+    ...(asksDryGround ? { asksDryGround } : {}),
+    ...(unfitToday === undefined ? {} : { unfitToday }),
   };
 }
 

@@ -103,7 +103,10 @@ const isAngle = (typedAs: Bounds['typedAs']): typedAs is 'latitude' | 'longitude
 function shownText(value: number | undefined, unit: Unit, units: UnitSystem): string {
   if (value === undefined || !Number.isFinite(value)) return '';
   // No thermometer reads hundredths; a place needs more than two decimals of a degree.
+  // Nobody knows a height above the sea to a hundredth of a foot.
+  const shown = toShown(value, unit, units);
+  if (unit === 'm' && 1000 <= Math.abs(shown)) return String(Math.round(shown));
   const digits =
     unit === 'degC' ? 1 : unit === 'ratio' ? 4 : Math.max(2, SHOWN[unit][units].digits);
-  return String(Number(toShown(value, unit, units).toFixed(digits)));
+  return String(Number(shown.toFixed(digits)));
 }

@@ -50,9 +50,12 @@ export function Folded({
 }
 
 /** Open or shut, and opened by an address that ends in its name. */
-export function useUnfolding(id: string, isOpenFirst = false) {
+export function useUnfolding<Inside extends HTMLElement = HTMLDivElement>(
+  id: string,
+  isOpenFirst = false,
+) {
   const [isOpen, setOpen] = useState(isOpenFirst);
-  const inside = useRef<HTMLDivElement>(null);
+  const inside = useRef<Inside>(null);
   useEffect(() => {
     const look = (): void => {
       if (window.location.hash !== `#${id}`) return;
@@ -63,8 +66,15 @@ export function useUnfolding(id: string, isOpenFirst = false) {
     // The browser tells of a touched link, the router of a change of place.
     const tidings = ['hashchange', 'pushState'];
     for (const name of tidings) window.addEventListener(name, look);
+    // Nobody tells of a link to where the address is already.
+    const touched = ({ target }: MouseEvent): void => {
+      if (target instanceof Element && target.closest('a')?.hash === `#${id}`)
+        requestAnimationFrame(look);
+    };
+    document.addEventListener('click', touched);
     return () => {
       for (const name of tidings) window.removeEventListener(name, look);
+      document.removeEventListener('click', touched);
     };
   }, [id]);
   return { isOpen, setOpen, inside };

@@ -11,6 +11,7 @@ import { SPOT_UNDER_HEAT } from '../../../shared/plan/heat-instructions.js';
 import { bagsOpened, bagWords } from '../../../shared/plan/handover/bags-to-open.js';
 import type { BatchPlan } from '../../../shared/plan/batch-plan.js';
 import { formatValue } from '../../../shared/units/format.js';
+import { heatActions } from '../../../shared/plan/handover/sheet-heat.js';
 import { handoverProblems } from '../../../shared/plan/handover/check-handover.js';
 import { batchStop, herdStop } from '../../../shared/plan/handover/sheet-stops.js';
 import { herdDays } from '../../../shared/plan/pasture/herd-day.js';
@@ -155,6 +156,22 @@ describe('sitterSheet', () => {
     const spot = formatValue(underHeat!.value, 'degC', { units: 'us', currency: 'USD' });
     expect(actions.join(' ')).toContain(`spot under the heat about ${spot}`);
     expect(lookFor).toContain(SPOT_UNDER_HEAT);
+  });
+
+  it('says how high the lamps hang, and on the day they are hung higher to what', () => {
+    const { heat } = withBrooder;
+    // The second week as if its nights were milder.
+    const weeks = heat!.weeks.map((week, k) =>
+      k === 1 ? { ...week, lampHeight: { ...week.lampHeight!, value: 60 } } : week,
+    );
+    const reader = { units: 'metric', currency: 'EUR', today } as const;
+    const on = (date: string): string =>
+      heatActions({ ...withBrooder, heat: { ...heat!, weeks } }, date, reader)[0]!;
+    const low = formatValue(weeks[0]!.lampHeight!.value, 'cm', reader);
+    expect(on(weeks[0]!.from)).toMatch(
+      new RegExp(`hang ${low} above the bedding; from .* at 60 cm\\.`),
+    );
+    expect(on(weeks[1]!.from)).toContain(`hang 60 cm above the bedding from today (${low} until`);
   });
 
   it('gives nobody else hours on those days, and the sitter no more than said', () => {

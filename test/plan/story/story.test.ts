@@ -63,6 +63,17 @@ describe('lifeLineOf', () => {
       part: 'before',
     });
   });
+
+  it('has one day for an order that the household will make, and its work stands on it', () => {
+    const { plan, batch } = planned({ orderDate: '2027-01-11' });
+    const order = plan.tasks.tasks.find(({ templateId }) => templateId.includes('order-chicks'))!;
+    expect(lifeLineOf(plan, batch)[0]).toEqual({
+      label: 'Order',
+      on: '2027-01-11',
+      part: 'before',
+    });
+    expect([order.start, order.end]).toEqual(['2027-01-11', '2027-01-11']);
+  });
 });
 
 describe('storyPartOf', () => {

@@ -82,6 +82,36 @@ describe('the work of today', () => {
   });
 });
 
+describe('work on a day on which the ground was found too wet', () => {
+  const wet = [{ date: today, isWorkable: false }];
+
+  it('says that it is the ground, and not the time, where work waits for dry ground', () => {
+    const beds = newOwnJob({
+      ...{ id: 'beds', name: 'Spade the beds', hours: 1, notBefore: addDays(today, -3) },
+      ...{ dueOn: today, noUseAfter: today },
+      conditions: { dryGround: true },
+    });
+    const { plan, picture } = worked({ ownJobs: [beds], groundChecks: wet });
+    const [job] = todayJobs(plan, picture);
+    expect(job).toMatchObject({ hasNoHours: true, unfitToday: 'ground too wet' });
+    expect(job).not.toHaveProperty('isOnWetGround');
+  });
+
+  it('asks of work in the soil that was not told to wait, and of no other', () => {
+    const [spade, chimney] = ['Spade the beds', 'Clean the chimney'].map((name, k) =>
+      newOwnJob({ id: `job-${k}`, name, hours: 0.5, dueOn: today }),
+    );
+    const { plan, picture } = worked({ ownJobs: [spade!, chimney!], groundChecks: wet });
+    const asked = new Map(todayJobs(plan, picture).map((job) => [job.name, job.isOnWetGround]));
+    expect(asked).toEqual(
+      new Map([
+        ['Spade the beds', true],
+        ['Clean the chimney', undefined],
+      ]),
+    );
+  });
+});
+
 describe('ticks of chores', () => {
   it('are those of that day', () => {
     const chores = ['a', 'b'].map((key) => ({ key, name: key, of: 'Cows', hours: 0.5 }));

@@ -77,7 +77,7 @@ function AtHome({ form }: { form: FormProps }) {
       <Text size="sm" c="dimmed">
         Leave a box empty where it holds nobody up.
       </Text>
-      <SimpleGrid cols={2}>
+      <SimpleGrid cols={2} style={{ alignItems: 'end' }}>
         <OrderNumber form={form} field="killingCones" />
         <OrderNumber form={form} field="scalderBirds" />
         {draft.plucking !== 'hand' && <OrderNumber form={form} field="pluckerBirds" />}

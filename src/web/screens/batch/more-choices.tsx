@@ -32,7 +32,7 @@ export function MoreChoices({
       <Text size="sm" c="dimmed">
         A gray number is what the plan uses while the box is empty.
       </Text>
-      <SimpleGrid cols={2}>
+      <SimpleGrid cols={2} style={{ alignItems: 'end' }}>
         <OrderNumber form={form} field="weightFactor" usual={usual.weightFactor} />
         <OrderNumber form={form} field="feedFactor" usual={usual.feedFactor} />
         <OrderNumber form={form} field="wastePercent" usual={usual.wastePercent} />

@@ -3,6 +3,7 @@ import { Suspense, useState, type ReactNode } from 'react';
 import type { Quantity } from '../../../../shared/explain/quantity.js';
 import type { StoryPart } from '../../../../shared/plan/story/story-part.js';
 import { Num } from '../../explain/number.js';
+import { useUnfolding } from '../../shell/folded.js';
 
 interface Props {
   readonly part: StoryPart | 'now' | 'record' | 'days' | 'paper';
@@ -14,10 +15,17 @@ interface Props {
 
 /** One question that is asked of a batch, and its answer. */
 export function StorySection({ part, title, isPast = false, children }: Props) {
+  const { isOpen, setOpen, inside } = useUnfolding<HTMLElement>(part);
   return (
-    <section id={part} aria-labelledby={`${part}-title`} className="story-part">
+    <section id={part} ref={inside} aria-labelledby={`${part}-title`} className="story-part">
       <h2 id={`${part}-title`}>{title}</h2>
-      {isPast ? <More title="This is past">{children}</More> : children}
+      {isPast ? (
+        <Deeper title="This is past" isOpen={isOpen} onOpen={setOpen}>
+          {children}
+        </Deeper>
+      ) : (
+        children
+      )}
     </section>
   );
 }
@@ -51,7 +59,29 @@ export function Picture({ title, children }: { title: string; children: ReactNod
 export function More({ title, children }: { title: string; children: ReactNode }) {
   const [isOpen, setOpen] = useState(false);
   return (
-    <details className="story-more no-print" onToggle={(e) => setOpen(e.currentTarget.open)}>
+    <Deeper title={title} isOpen={isOpen} onOpen={setOpen}>
+      {children}
+    </Deeper>
+  );
+}
+
+function Deeper({
+  title,
+  isOpen,
+  onOpen,
+  children,
+}: {
+  title: string;
+  isOpen: boolean;
+  onOpen: (isOpen: boolean) => void;
+  children: ReactNode;
+}) {
+  return (
+    <details
+      className="story-more no-print"
+      open={isOpen}
+      onToggle={(e) => onOpen(e.currentTarget.open)}
+    >
       <summary>{title}</summary>
       {isOpen && <div className="story-inside">{children}</div>}
     </details>

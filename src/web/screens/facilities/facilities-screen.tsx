@@ -1,14 +1,24 @@
 import { ActionIcon, Button, Card, Group, Stack, Text, Title } from '@mantine/core';
 import { IconPencil, IconTrash } from '@tabler/icons-react';
-import { useState } from 'react';
+import { useEffect, useState } from 'react';
+import type { Occupancy } from '../../../../shared/farm/batch.js';
 import type { Facility } from '../../../../shared/farm/facility.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
+import { placesHeld } from '../../../../shared/plan/batch-request.js';
+import { gearUse, type GearUse } from '../../../../shared/plan/gear-use.js';
 import { formatValue } from '../../../../shared/units/format.js';
-import { useFacilities, useRemove, type SavedFarm } from '../../api/queries.js';
+import {
+  farmDay,
+  useFacilities,
+  usePicture,
+  useRemove,
+  type SavedFarm,
+} from '../../api/queries.js';
 import { FormDialog } from '../../fields/form-dialog.js';
 import { Failure, useAll } from '../../shell/states.js';
 import { ConfirmButton } from '../../shell/confirm-button.js';
 import { FacilityForm } from './facility-form.js';
+import { PlaceUse } from './place-use.js';
 import { draftOf, emptyDraft, KINDS, sizesOf, type Draft } from './kinds.js';
 
 export default function FacilitiesScreen({ farm, tables }: { farm: SavedFarm; tables: Tables }) {
@@ -36,6 +46,7 @@ function Facilities({
     setDraft(undefined);
   };
   const remove = useRemove(farm, 'facilities');
+  const useOf = usePlaceUse(farm, tables);
   return (
     <Stack maw={900}>
       <Title order={1}>Buildings and gear</Title>
@@ -64,10 +75,19 @@ function Facilities({
           {facilities
             .filter((f) => f.kind === kind.kind)
             .map((facility) => (
-              <Group key={facility.id} justify="space-between" wrap="nowrap" mt="xs">
+              <Group
+                key={facility.id}
+                justify="space-between"
+                align="flex-start"
+                wrap="nowrap"
+                mt="xs"
+              >
                 <div>
                   <Text fw={600}>{facility.name}</Text>
                   <Text size="sm">{summary(facility, farm)}</Text>
+                  {LIVED_IN.has(facility.kind) && useOf && (
+                    <PlaceUse use={useOf(facility.id)} today={farmDay(farm)} />
+                  )}
                 </div>
                 <Group gap={0} wrap="nowrap">
                   <ActionIcon
@@ -106,6 +126,24 @@ function Facilities({
       </FormDialog>
     </Stack>
   );
+}
+
+/** Where birds live: the other gear has no days. */
+const LIVED_IN: ReadonlySet<Facility['kind']> = new Set(['brooder', 'coop', 'field-pen']);
+
+/** Who is in each place when; undefined until that is reckoned, once the page stands. */
+function usePlaceUse(
+  farm: SavedFarm,
+  tables: Tables,
+): ((facilityId: string) => GearUse) | undefined {
+  const picture = usePicture(farm.id).data;
+  const [held, setHeld] = useState<readonly Occupancy[]>();
+  useEffect(() => {
+    if (!picture) return;
+    const timer = setTimeout(() => setHeld(placesHeld(picture, tables)), 0);
+    return () => clearTimeout(timer);
+  }, [picture, tables]);
+  return held && picture && ((id) => gearUse(held, id, picture.today));
 }
 
 function summary(facility: Facility, farm: SavedFarm): string {

@@ -3,6 +3,7 @@ import { MARK_MEANING } from '../../../../shared/explain/formula.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
 import { MarkBadge } from '../../explain/mark-badge.js';
 import { SourceView } from '../../explain/source-view.js';
+import { Folded } from '../../shell/folded.js';
 import { CheckList } from './check-list.js';
 import { Credits } from './credits.js';
 import { JudgementList } from './judgement-list.js';
@@ -26,24 +27,45 @@ export default function SourcesScreen({ tables }: { tables: Tables }) {
           </Text>
         ))}
       </Card>
-      <Title order={2}>Judgments</Title>
-      <Text>
-        No publication decides these. They are what the plans go by; you may well see one or the
-        other differently.
-      </Text>
-      <JudgementList judgements={tables.judgements} />
-      <Title order={2}>How our numbers compare</Title>
-      <Text>
-        What the plans compute beside what others measured or published. Where the two are further
-        apart than allowed, the reason stands with it.
-      </Text>
-      <CheckList sources={tables.sources} />
-      <Title order={2}>Data that came with the program</Title>
-      <Credits />
-      <Title order={2}>Sources</Title>
-      {Object.entries(tables.sources).map(([id, source]) => (
-        <SourceView key={id} source={source} />
-      ))}
+      <Folded
+        id="judgments"
+        title="Judgments"
+        answer="What no publication decides, and the plans go by"
+        isForScreen
+      >
+        <Text>
+          No publication decides these. They are what the plans go by; you may well see one or the
+          other differently.
+        </Text>
+        <JudgementList judgements={tables.judgements} />
+      </Folded>
+      <Folded
+        id="compared"
+        title="How our numbers compare"
+        answer="Beside what others measured or published"
+        isForScreen
+      >
+        <Text>
+          What the plans compute beside what others measured or published. Where the two are further
+          apart than allowed, the reason stands with it.
+        </Text>
+        <CheckList sources={tables.sources} />
+      </Folded>
+      <Folded id="data" title="Data that came with the program" isForScreen>
+        <Credits />
+      </Folded>
+      <Folded
+        id="all-sources"
+        title="Sources"
+        answer={`${Object.keys(tables.sources).length} papers, guides and tables`}
+        isForScreen
+      >
+        <Stack>
+          {Object.entries(tables.sources).map(([id, source]) => (
+            <SourceView key={id} source={source} />
+          ))}
+        </Stack>
+      </Folded>
     </Stack>
   );
 }

@@ -8,6 +8,7 @@ import { inOwnUnits } from '../../../../shared/units/own-units.js';
 import { useSave, type SavedBatch, type SavedFarm, type SavedPicture } from '../../api/queries.js';
 import { wordsOfRow } from '../../fields/field-words.js';
 import { Failure } from '../../shell/states.js';
+import { WhyThen } from './why-then.js';
 
 interface Props {
   readonly farm: SavedFarm;
@@ -15,15 +16,22 @@ interface Props {
   readonly picture: SavedPicture;
 }
 
-/** Of batches whose day was picked: the week that would suit them better, and one touch to take it. */
+/**
+ * Why batches come when they do; of those whose day was picked, the week that would suit them
+ * better, and one touch to take it.
+ */
 export function BetterWeeks({ picture, ...rest }: Props) {
-  const picked = picture.batches.filter(({ assumed = [] }) => !assumed.includes('arrivalDate'));
-  if (picked.length === 0) return null;
+  const { batches } = picture;
+  if (batches.length === 0) return null;
   return (
     <section className="start-block" aria-label="Arrival">
-      {picked.map((batch) => (
-        <OneBatch key={batch.id} batch={batch} picture={picture} {...rest} />
-      ))}
+      {batches.map((batch) =>
+        batch.assumed?.includes('arrivalDate') ? (
+          <WhyThen key={batch.id} batch={batch} picture={picture} {...rest} />
+        ) : (
+          <OneBatch key={batch.id} batch={batch} picture={picture} {...rest} />
+        ),
+      )}
     </section>
   );
 }

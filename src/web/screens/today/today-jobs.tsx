@@ -5,6 +5,7 @@ import { progressFields } from '../../../../shared/farm/job.js';
 import type { TodayJob } from '../../../../shared/plan/today/today-work.js';
 import { formatHours } from '../../../../shared/units/format.js';
 import type { UnitSystem } from '../../../../shared/units/unit.js';
+import type { SavedFarm } from '../../api/queries.js';
 import type { Tick } from '../../api/today-queries.js';
 import type { Said } from '../../api/work-queries.js';
 import { useSayDate } from '../../explain/say-date.js';
@@ -19,6 +20,11 @@ const ChangeWork = lazy(() =>
   import('../../tick/change-work.js').then((each) => ({ default: each.ChangeWork })),
 );
 
+/** Asked for on a day on which somebody found the ground too wet. */
+const WaitForDryGround = lazy(() =>
+  import('./wet-ground.js').then((each) => ({ default: each.WaitForDryGround })),
+);
+
 interface Ticks {
   readonly said: (key: string) => boolean | undefined;
   readonly tick: (one: Tick) => void;
@@ -28,9 +34,9 @@ interface Ticks {
 export function TodayJobs({
   jobs,
   date,
-  units,
+  farm,
   ...ticks
-}: Ticks & { jobs: readonly TodayJob[]; date: PlainDate; units: UnitSystem }) {
+}: Ticks & { jobs: readonly TodayJob[]; date: PlainDate; farm: SavedFarm }) {
   const [struck, setStruck] = useState<readonly TodayJob[]>([]);
   const rows = useInPlace([
     ...jobs,
@@ -41,7 +47,7 @@ export function TodayJobs({
       {rows.map((job) => (
         <JobRow
           key={job.key}
-          {...{ job, date, units, ...ticks }}
+          {...{ job, date, farm, ...ticks }}
           isStruck={struck.some(({ key }) => key === job.key)}
           onStruck={(isStruck) =>
             setStruck((before) => [
@@ -58,7 +64,7 @@ export function TodayJobs({
 function JobRow({
   job,
   date,
-  units,
+  farm,
   said,
   tick,
   isStruck,
@@ -66,11 +72,12 @@ function JobRow({
 }: Ticks & {
   job: TodayJob;
   date: PlainDate;
-  units: UnitSystem;
+  farm: SavedFarm;
   isStruck: boolean;
   onStruck: (isStruck: boolean) => void;
 }) {
   const [isOpen, setOpen] = useState(false);
+  const { units } = farm;
   const { key, name, hoursInAll, hoursDone = 0, hours, state } = job;
   const isDone = isStruck || (said(key) ?? state !== 'open');
   const before = 0 < hoursDone ? { hoursDone } : {};
@@ -126,6 +133,11 @@ function JobRow({
             )}
           </details>
         )}
+        {job.isOnWetGround && !isDone && (
+          <Suspense fallback={null}>
+            <WaitForDryGround of={job} farm={farm} />
+          </Suspense>
+        )}
       </div>
     </li>
   );
@@ -139,13 +151,13 @@ function stateOf({ state, hoursDone }: TodayJob, isDone: boolean, isStruck: bool
 }
 
 function JobWords({ job }: { job: TodayJob }) {
-  const { people, hours, hoursInAll, dueWords, hasNoHours, shortHours } = job;
+  const { people, hours, hoursInAll, dueWords, hasNoHours, unfitToday, shortHours } = job;
   return (
     <span>
       {0 < people.length && `${people.join(' + ')} · `}
       <b>{formatHours(hours)}</b>
       {hoursInAll !== undefined && ` of ${formatHours(hoursInAll)}`}
-      {hasNoHours && ' · nobody has the time'}
+      {hasNoHours && (unfitToday ? ` · not today: ${unfitToday}` : ' · nobody has the time')}
       {shortHours !== undefined && ` · ${formatHours(shortHours)} more than anyone has`}
       {dueWords && ` · ${dueWords}`}
     </span>

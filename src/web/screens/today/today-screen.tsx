@@ -82,7 +82,7 @@ function TodayPage({ day, farm }: { day: ReturnType<typeof onDayItIs>; farm: Sav
               hours.
             </p>
           )}
-          <TodayJobs jobs={jobs} date={day.on} units={farm.units} said={said} tick={tick} />
+          <TodayJobs jobs={jobs} date={day.on} farm={farm} said={said} tick={tick} />
           {jobs.length === 0 && (
             <p>
               {0 < chores.length ? 'Only the round today. ' : 'Nothing is planned for today. '}

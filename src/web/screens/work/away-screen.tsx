@@ -11,6 +11,7 @@ import { ConfirmButton } from '../../shell/confirm-button.js';
 import { FormDialog } from '../../fields/form-dialog.js';
 import { Failure, useAll } from '../../shell/states.js';
 import { Section } from '../../shell/section.js';
+import { AbsenceForm } from './absence-form.js';
 import { AbsenceLine } from './absence-line.js';
 import { CalendarLinks } from './calendar-links.js';
 import { HandoverForm } from './handover-form.js';
@@ -21,6 +22,7 @@ import { formatHours } from '../../../../shared/units/format.js';
 export default function AwayScreen({ farm }: { farm: SavedFarm }) {
   const sayDate = useSayDate();
   const [editing, setEditing] = useState<Handover | Absence | 'new'>();
+  const [isAdding, setAdding] = useState(false);
   const all = useAll(useWork(farm.id), useHandovers(farm.id), usePeople(farm.id));
   const remove = useRemove(farm, 'handovers');
   if ('waiting' in all) return all.waiting;
@@ -84,16 +86,24 @@ export default function AwayScreen({ farm }: { farm: SavedFarm }) {
         ))}
         <Failure error={remove.error} />
         <Group mt="sm">
-          <Button onClick={() => setEditing('new')}>Add days away</Button>
+          <Button onClick={() => setAdding(true)}>Add days away</Button>
+          <Button variant="default" onClick={() => setEditing('new')}>
+            Make a sheet for a sitter
+          </Button>
         </Group>
       </Section>
       <Section title="In your calendar">
         <CalendarLinks farmId={farm.id} people={plan.people} />
       </Section>
+      <FormDialog isOpen={isAdding} onClose={() => setAdding(false)} title="Add days away">
+        {isAdding && (
+          <AbsenceForm {...{ farm, people }} today={plan.today} onDone={() => setAdding(false)} />
+        )}
+      </FormDialog>
       <FormDialog
         isOpen={editing !== undefined}
         onClose={() => setEditing(undefined)}
-        title={isSaved(editing) ? 'Change days away' : 'Add days away'}
+        title={isSaved(editing) ? 'Change the days handed over' : 'Hand days over'}
         size="xl"
       >
         {editing !== undefined && (

@@ -5,6 +5,7 @@ import { useOutlook, useOutlookProgress } from '../../api/work-queries.js';
 import { playedWords } from '../../../../shared/plan/work/chance-words.js';
 import { PrintButton } from '../../shell/print-button.js';
 import { useAll } from '../../shell/states.js';
+import { Folded } from '../../shell/folded.js';
 import { Section } from '../../shell/section.js';
 import { FrostTable } from './frost-table.js';
 import { LikelyWork } from './job-chances.js';
@@ -32,12 +33,16 @@ export default function ChancesScreen({ farm }: { farm: SavedFarm }) {
       <Text size="sm" c="dimmed">
         {yearsText(outlook)} {playedWords(outlook)}
       </Text>
-      <Section title="Days dry enough to work">
+      <Folded
+        id="dry-enough"
+        title="Days dry enough to work"
+        answer="In a wet year, half of the years, and a dry one"
+      >
         <WorkableDays outlook={outlook} />
-      </Section>
-      <Section title="Frost">
+      </Folded>
+      <Folded id="frost" title="Frost" answer="How late it freezes in spring, how early in fall">
         <FrostTable outlook={outlook} farm={farm} />
-      </Section>
+      </Folded>
     </Stack>
   );
 }

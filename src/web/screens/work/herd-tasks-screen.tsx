@@ -1,10 +1,14 @@
 import { Stack, Text, Title } from '@mantine/core';
+import type { Task } from '../../../../shared/plan/tasks/task.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
 import { usePicture, type SavedFarm } from '../../api/queries.js';
+import { useSayDate } from '../../explain/say-date.js';
+import { Folded } from '../../shell/folded.js';
 import { useAll, Working } from '../../shell/states.js';
 import { TaskCard } from '../batch/task-card.js';
 import { usePasturePlan } from '../pasture/use-pasture.js';
-import { FittedTasksOf } from '../../tick/fitted-tasks.js';
+import { FittedTasksOf, inOrderOfDays, useTaskDay } from '../../tick/fitted-tasks.js';
+import type { TaskMarks } from '../../tick/task-mark.js';
 import { WorkMarksOf } from '../../tick/work-marks.js';
 import { WorkNav } from './work-nav.js';
 
@@ -30,11 +34,53 @@ export default function HerdTasksScreen({ farm, tables }: { farm: SavedFarm; tab
       )}
       <WorkMarksOf farmId={farm.id}>
         <FittedTasksOf farmId={farm.id} isSaved>
-          {plan?.tasks.map((task) => (
-            <TaskCard key={task.id} task={task} tables={tables} marks={marks} level={2} />
-          ))}
+          {plan && <HerdTasks tasks={plan.tasks} tables={tables} marks={marks} />}
         </FittedTasksOf>
       </WorkMarksOf>
     </Stack>
+  );
+}
+
+/** Tasks that stand at once: the next ones. */
+const NEXT = 6;
+
+/** The next tasks by the days on which they stand; later ones and what is past a touch away. */
+function HerdTasks({
+  tasks,
+  tables,
+  marks,
+}: {
+  tasks: readonly Task[];
+  tables: Tables;
+  marks: TaskMarks;
+}) {
+  const sayDate = useSayDate();
+  const dayOf = useTaskDay('herd');
+  const inOrder = inOrderOfDays(tasks, dayOf);
+  const open = inOrder.filter(({ isOver }) => isOver !== true);
+  const past = inOrder.filter(({ isOver }) => isOver === true);
+  const later = open.slice(NEXT);
+  const cardsOf = (some: readonly Task[], level: 2 | 3) =>
+    some.map((task) => (
+      <TaskCard key={task.id} task={task} tables={tables} marks={marks} level={level} />
+    ));
+  return (
+    <>
+      {cardsOf(open.slice(0, NEXT), 2)}
+      {later[0] && (
+        <Folded
+          id="later-tasks"
+          title={`${later.length} later`}
+          answer={`From ${sayDate(dayOf(later[0]).on)}: ${later.map(({ name }) => name).join('; ')}`}
+        >
+          <Stack>{cardsOf(later, 3)}</Stack>
+        </Folded>
+      )}
+      {0 < past.length && (
+        <Folded id="past-tasks" title={`${past.length} of before`}>
+          <Stack>{cardsOf(past, 3)}</Stack>
+        </Folded>
+      )}
+    </>
   );
 }

@@ -17,7 +17,7 @@ import { useKeptJobs } from '../../tick/kept-jobs.js';
 import { personName } from './person-name.js';
 
 /** So many are read at a glance; the rest are asked for. */
-const SHOWN = 16;
+const SHOWN = 10;
 
 /** Every piece of work: the days it may be done, the days it is done, its days to spare; and the key dates it is tied to. */
 export function JobBars({ plan, farm }: { plan: WorkPlan; farm: SavedFarm }) {

@@ -1,4 +1,5 @@
-import { Button, Group, Stack, Text } from '@mantine/core';
+import { ActionIcon, Group, Stack, Text } from '@mantine/core';
+import { IconPencil, IconTrash } from '@tabler/icons-react';
 import { addDays, type PlainDate } from '../../../../shared/calendar/plain-date.js';
 import type { OwnJob } from '../../../../shared/farm/job.js';
 import {
@@ -10,7 +11,11 @@ import { formatHours } from '../../../../shared/units/format.js';
 import { useRemove, type SavedFarm } from '../../api/queries.js';
 import { useSayDate, type SayDate } from '../../explain/say-date.js';
 import { ConfirmButton } from '../../shell/confirm-button.js';
+import { Folded } from '../../shell/folded.js';
 import { Failure } from '../../shell/states.js';
+
+/** Jobs that stand at once; the others are one touch deeper. */
+const NEXT = 10;
 
 /** The household's own jobs, to change or remove. */
 export function OwnJobs({
@@ -28,6 +33,26 @@ export function OwnJobs({
 }) {
   const sayDate = useSayDate();
   const remove = useRemove(farm, 'jobs');
+  const rowOf = (job: OwnJob) => (
+    <Group key={job.id} justify="space-between" gap="xs" wrap="nowrap">
+      <Text>
+        {job.name}: {formatHours(job.hours)}, {whenText(job, today, sayDate)}
+      </Text>
+      <Group gap={0} wrap="nowrap">
+        <ActionIcon onClick={() => onEdit(job)} aria-label={`Change ${job.name}`}>
+          <IconPencil aria-hidden />
+        </ActionIcon>
+        <ConfirmButton
+          px={10}
+          label={`Remove ${job.name}`}
+          question={`Remove ${job.name}?`}
+          onConfirm={() => remove.mutate(job)}
+        >
+          <IconTrash aria-hidden />
+        </ConfirmButton>
+      </Group>
+    </Group>
+  );
   return (
     <Stack gap="xs">
       {jobs.length === 0 && (
@@ -35,25 +60,17 @@ export function OwnJobs({
           Beds, orchard, hives, fence, firewood: what competes with the animals for the same hours.
         </Text>
       )}
-      {jobs.map((job) => (
-        <Group key={job.id} justify="space-between" gap="xs">
-          <Text>
-            {job.name}: {formatHours(job.hours)}, {whenText(job, today, sayDate)}
-          </Text>
-          <Group gap="xs">
-            <Button variant="default" onClick={() => onEdit(job)} aria-label={`Change ${job.name}`}>
-              Change
-            </Button>
-            <ConfirmButton
-              label={`Remove ${job.name}`}
-              question={`Remove ${job.name}?`}
-              onConfirm={() => remove.mutate(job)}
-            >
-              Remove
-            </ConfirmButton>
-          </Group>
-        </Group>
-      ))}
+      {jobs.slice(0, NEXT).map(rowOf)}
+      {NEXT < jobs.length && (
+        <Folded
+          id="later-jobs"
+          level={3}
+          title={`${jobs.length - NEXT} later`}
+          answer={`up to ${sayDate(jobs.at(-1)!.dueOn)}`}
+        >
+          <Stack gap="xs">{jobs.slice(NEXT).map(rowOf)}</Stack>
+        </Folded>
+      )}
       {0 < resting.length && (
         <details>
           <summary>Done and put away: {resting.length}</summary>

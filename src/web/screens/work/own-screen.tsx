@@ -7,6 +7,7 @@ import { usePicture, type SavedFarm } from '../../api/queries.js';
 import { useJobs, useWork } from '../../api/work-queries.js';
 import { FormDialog } from '../../fields/form-dialog.js';
 import { useAll } from '../../shell/states.js';
+import { Folded } from '../../shell/folded.js';
 import { Section } from '../../shell/section.js';
 import { JobForm } from './job-form.js';
 import { JobSets } from './job-sets.js';
@@ -39,7 +40,13 @@ export default function OwnScreen({ farm, tables }: { farm: SavedFarm; tables: T
           <Button onClick={() => setEditing('new')}>Add a job</Button>
         </Group>
       </Section>
-      <Section title="Ready-made sets">
+      <Folded
+        id="ready-made-sets"
+        title="Ready-made sets"
+        answer={tables.jobSets.map(({ name }) => name).join(', ')}
+        isOpenFirst={jobs.length === 0}
+        isForScreen
+      >
         <Text mb="sm">
           Work that wants the same hours and dry days as the animals. Add a set, then change or
           remove any of its jobs. Hours are estimates.
@@ -52,7 +59,7 @@ export default function OwnScreen({ farm, tables }: { farm: SavedFarm; tables: T
           events={plan.events}
           today={plan.today}
         />
-      </Section>
+      </Folded>
       <FormDialog
         isOpen={editing !== undefined}
         onClose={() => setEditing(undefined)}

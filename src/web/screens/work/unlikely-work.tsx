@@ -19,6 +19,10 @@ import { formatChance, formatYears } from '../../../../shared/units/format.js';
 import { NumbersOf } from '../../explain/about-numbers.js';
 import { useOpener } from '../../explain/explain-panel.js';
 import { Num } from '../../explain/number.js';
+import { Folded } from '../../shell/folded.js';
+
+/** Pieces of work told at once, those it matters most for first. */
+const FIRST = 4;
 
 /** Work that probably does not get done in time, and what would raise its odds most. */
 export function UnlikelyWork({ outlook }: { outlook: WorkOutlook }) {
@@ -26,11 +30,22 @@ export function UnlikelyWork({ outlook }: { outlook: WorkOutlook }) {
   const slightly = slightlyLateWords(outlook);
   if (lines.length === 0)
     return <Text>{slightly ?? 'All of it is likely to get done in time.'}</Text>;
+  const told = (line: UnlikelyLine) => (
+    <Unlikely key={line.job.key} line={line} outlook={outlook} />
+  );
   return (
     <Stack gap="md">
-      {lines.map((line) => (
-        <Unlikely key={line.job.key} line={line} outlook={outlook} />
-      ))}
+      {lines.slice(0, FIRST).map(told)}
+      {FIRST < lines.length && (
+        <Folded
+          id="more-unlikely"
+          level={3}
+          title={`${lines.length - FIRST} more`}
+          answer={[...new Set(lines.slice(FIRST).map(({ job }) => job.name))].join(', ')}
+        >
+          <Stack gap="md">{lines.slice(FIRST).map(told)}</Stack>
+        </Folded>
+      )}
       {slightly && <Text>{slightly}</Text>}
     </Stack>
   );

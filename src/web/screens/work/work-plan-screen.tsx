@@ -1,9 +1,11 @@
 import { Stack, Text, Title } from '@mantine/core';
+import type { WorkPlan } from '../../../../shared/plan/work/work-plan.js';
 import type { SavedFarm } from '../../api/queries.js';
 import { useBatches } from '../../api/queries.js';
 import { useWork } from '../../api/work-queries.js';
-import { useSayDate } from '../../explain/say-date.js';
+import { useSayDate, type SayDate } from '../../explain/say-date.js';
 import { useAll } from '../../shell/states.js';
+import { Folded } from '../../shell/folded.js';
 import { Section } from '../../shell/section.js';
 import { ArrivalMove } from './arrival-move.js';
 import { PrintButton } from '../../shell/print-button.js';
@@ -37,16 +39,29 @@ export default function WorkPlanScreen({ farm }: { farm: SavedFarm }) {
           <JobBars plan={plan} farm={farm} />
         </WorkMarksOf>
       </Section>
-      <Section title="Hours by week">
+      <Folded id="hours" title="Hours by week" answer={hoursInShort(plan, sayDate)}>
         <WeekHours plan={plan} farmId={farm.id} />
-      </Section>
+      </Folded>
       {0 < coming.length && (
-        <div className="no-print">
-          <Section title="If an arrival moved">
-            <ArrivalMove farm={farm} batches={coming} />
-          </Section>
-        </div>
+        <Folded
+          id="arrival"
+          title="If an arrival moved"
+          answer="What that would free, and what would no longer fit"
+          isForScreen
+        >
+          <ArrivalMove farm={farm} batches={coming} />
+        </Folded>
       )}
     </Stack>
   );
+}
+
+/** The weeks that ask for more than they have, in a line. */
+function hoursInShort({ weeks }: WorkPlan, sayDate: SayDate): string {
+  const over = weeks.filter(({ isOverloaded }) => isOverloaded);
+  const [first] = over;
+  if (!first) return 'No week asks for more than its hours.';
+  return over.length === 1
+    ? `The week from ${sayDate(first.from)} asks for more than its hours.`
+    : `${over.length} weeks ask for more than their hours, the first from ${sayDate(first.from)}.`;
 }

@@ -23,7 +23,7 @@ export const HoursRow = memo(function HoursRow({
   return (
     <StripRow
       name="Hours a week"
-      note={`wanted, under the line of those you have; up to ${Math.round(most)}`}
+      note={`columns: wanted; line above: what you have, ${Math.round(most)} at most`}
       href={href}
       className="year-hours"
     >

@@ -41,7 +41,7 @@ export default function YearPrint({ farm }: { farm: SavedFarm }) {
           </p>
         </header>
         <YearStrip year={year} base={base} />
-        <YearKey rows={year.rows} />
+        <YearKey year={year} />
         <YearDates year={year} base={base} />
       </article>
     </main>

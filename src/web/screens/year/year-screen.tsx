@@ -116,7 +116,7 @@ function Year({ farm, tables, year }: { farm: SavedFarm; tables: Tables; year: Y
           onDone={leave}
         />
       )}
-      <YearKey rows={year.rows} />
+      <YearKey year={year} />
       <YearFolds year={year} base={base} />
     </div>
   );

@@ -1,0 +1,98 @@
+import { Checkbox, Group, Text } from '@mantine/core';
+import { addDays, type PlainDate } from '../../../../shared/calendar/plain-date.js';
+import { awayFields, personFields, type Away, type Person } from '../../../../shared/farm/farm.js';
+import { useSave, type SavedFarm } from '../../api/queries.js';
+import { DateField } from '../../fields/date-input.js';
+import { wordsOfRow } from '../../fields/field-words.js';
+import { draftKey } from '../../fields/kept-draft.js';
+import { RowForm, useRowForm } from '../../fields/row-form.js';
+
+interface Draft {
+  readonly awayIds: readonly string[];
+  readonly from?: PlainDate | undefined;
+  readonly to?: PlainDate | undefined;
+}
+
+const LEAD_DAYS = 7;
+const SPAN_DAYS = 3;
+
+/** Who is away and when, and nothing else: whether somebody is put in charge is said after it. */
+export function AbsenceForm({
+  farm,
+  people,
+  today,
+  onDone,
+}: {
+  farm: SavedFarm;
+  people: readonly Person[];
+  today: PlainDate;
+  onDone: () => void;
+}) {
+  const words = wordsOfRow(awayFields, farm);
+  const save = useSave<Person>(farm.id, 'people', wordsOfRow(personFields, farm));
+  const form = useRowForm<Draft>({
+    keptAs: draftKey(farm.id, 'absence', 'new'),
+    start: {
+      awayIds: people.length === 1 ? people.map(({ id }) => id) : [],
+      from: addDays(today, LEAD_DAYS),
+      to: addDays(today, LEAD_DAYS + SPAN_DAYS),
+    },
+    words,
+    check: problemsOf,
+    save: async ({ awayIds, from, to }) => {
+      for (const person of people.filter(({ id }) => awayIds.includes(id)))
+        await save.mutateAsync(withAbsence(person, { from: from!, to: to! }));
+    },
+    onDone,
+  });
+  const { draft, set, errorAt } = form;
+  const fields = awayFields.fields;
+  return (
+    <RowForm form={form} onDone={onDone}>
+      <Checkbox.Group
+        label="Who is away"
+        value={[...draft.awayIds]}
+        error={errorAt('awayIds')}
+        onChange={(awayIds) => set({ awayIds })}
+      >
+        <Group mt="xs">
+          {people.map(({ id, name }) => (
+            <Checkbox key={id} value={id} label={name} />
+          ))}
+        </Group>
+      </Checkbox.Group>
+      <Group align="end">
+        <DateField
+          label={fields.from.label}
+          value={draft.from}
+          error={errorAt('from')}
+          onChange={(from) => set({ from })}
+        />
+        <DateField
+          label={fields.to.label}
+          value={draft.to}
+          error={errorAt('to')}
+          onChange={(to) => set({ to })}
+        />
+      </Group>
+      <Text size="sm">Work is planned around these days. A sheet can be made for them after.</Text>
+    </RowForm>
+  );
+}
+
+function problemsOf({ awayIds, from, to }: Draft): Record<string, string> {
+  return {
+    ...(awayIds.length === 0 ? { awayIds: 'Say who is away.' } : {}),
+    ...(from === undefined ? { from: 'Give the first day.' } : {}),
+    ...(to === undefined ? { to: 'Give the last day.' } : {}),
+    ...(from !== undefined && to !== undefined && to < from
+      ? { to: 'The last day comes before the first: swap the two.' }
+      : {}),
+  };
+}
+
+/** Saved again after a refusal of another's, the same days are not told twice. */
+const withAbsence = (person: Person, days: Away): Person => {
+  const isTold = person.away.some(({ from, to }) => from === days.from && to === days.to);
+  return isTold ? person : { ...person, away: [...person.away, days] };
+};
