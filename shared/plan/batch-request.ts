@@ -220,7 +220,7 @@ function heldBy(picture: FarmPicture, tables: Tables, batch: NamedBatch): Held {
 function endOf(context: PlanContext): PlainDate {
   const { life, dateOf } = context;
   return life.firstEggAgeDays === undefined
-    ? processingDays(context, birdsToProcess(life)).days.at(-1)!.date
+    ? processingDays(context, birdsToProcess(life)).leaving.at(-1)!.date
     : dateOf(life.firstEggAgeDays - life.arrivalAgeDays);
 }
 

@@ -63,6 +63,7 @@ export const JUDGED = {
     'leastADay',
     'splitDays',
     'splitDaysMost',
+    'leastSplitWeight',
     'slotWeightShare',
     'fewFeedDays',
     'unusualLossChance',

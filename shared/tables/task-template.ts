@@ -9,6 +9,7 @@ export type EventKind =
   | 'lockdown'
   | 'arrival'
   | 'heaters-short'
+  | 'hands-short'
   | 'mild-days'
   | 'harden-off'
   | 'last-medicated'

@@ -49,6 +49,7 @@ const EVENTS = [
   'lockdown',
   'arrival',
   'heaters-short',
+  'hands-short',
   'mild-days',
   'harden-off',
   'last-medicated',

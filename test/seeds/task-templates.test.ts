@@ -85,7 +85,7 @@ describe('task templates', () => {
   it('hang only on events that their purpose has', () => {
     for (const t of templates) {
       const events = EVENTS[t.purpose ?? 'both'];
-      const ofBoth = ['heaters-short', 'harden-off', 'last-medicated'];
+      const ofBoth = ['heaters-short', 'hands-short', 'harden-off', 'last-medicated'];
       expect([...events, ...ofBoth]).toContain(t.event);
       if (t.until) expect(events).toContain(t.until);
     }
