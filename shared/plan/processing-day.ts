@@ -9,7 +9,8 @@ import { planAtHome, type AtHome } from './processing-at-home.js';
 import { planChilling, type Chilling } from './processing-chilling.js';
 import { areHandsUnknown, type ProcessingDay, type ProcessingDays } from './processing-days.js';
 import { processingIssues } from './processing-issues.js';
-import { processingWays, type ProcessingWay } from './processing-ways.js';
+import type { ProcessingWay } from './processing-way.js';
+import { processingWays } from './processing-ways.js';
 import { hoursOfDay } from './processing-work.js';
 
 /** One day on which birds are processed. */

@@ -3,7 +3,7 @@ import { planFeed } from './feed.js';
 import { birdsToProcess, liveWeights } from './leaving-weights.js';
 import { processingDays, type ProcessingDays } from './processing-days.js';
 import { sayDays } from './processing-words.js';
-import type { ProcessingWay } from './processing-ways.js';
+import type { ProcessingWay } from './processing-way.js';
 
 /** Weeks past the planned age that birds are grown on, at most: past these they only eat. */
 const MOST_WEEKS_ON = 4;

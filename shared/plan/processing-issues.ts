@@ -4,7 +4,8 @@ import { listed } from '../units/listed.js';
 import type { PlanContext } from './context.js';
 import { birdsToProcess } from './leaving-weights.js';
 import { areHandsUnknown, type ProcessingDay, type ProcessingDays } from './processing-days.js';
-import { helpersFor, isOnPlannedDay, sayHelpers, type ProcessingWay } from './processing-ways.js';
+import type { ProcessingWay } from './processing-way.js';
+import { helpersFor, isOnPlannedDay, sayHelpers } from './processing-ways.js';
 import { sayDays } from './processing-words.js';
 import { paceOf, workOfDay } from './processing-work.js';
 

@@ -2,6 +2,7 @@ import { addDays, weekdayOf, type PlainDate } from '../calendar/plain-date.js';
 import type { Batch } from '../farm/batch.js';
 import type { PlanContext } from './context.js';
 import { growingOn, raisingFewer } from './processing-fitting.js';
+import type { ProcessingWay } from './processing-way.js';
 import {
   areHandsUnknown,
   daysUpTo,
@@ -10,17 +11,6 @@ import {
   type ProcessingDays,
 } from './processing-days.js';
 import { sayDays } from './processing-words.js';
-
-/** A way to get all of them processed, and what choosing it writes into the batch. */
-export interface ProcessingWay {
-  readonly id: 'planned' | 'helpers' | 'grow-on' | 'fewer' | 'hired';
-  readonly words: string;
-  /** Left out of the planned one. */
-  readonly chosenBy?: Pick<
-    Partial<Batch>,
-    'processing' | 'processingHelpers' | 'processingWeekday' | 'leaveAgeDays' | 'wantedBirds'
-  > & { readonly targetLiveKg?: undefined };
-}
 
 /**
  * The ways to process a batch that is too much for the hands of its planned day: by oneself on
