@@ -60,6 +60,7 @@ export const JUDGED = {
     'olderFlockDays',
     'handHours',
     'handsUnknown',
+    'apartDays',
     'leastADay',
     'splitDays',
     'splitDaysMost',

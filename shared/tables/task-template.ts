@@ -19,6 +19,7 @@ export type EventKind =
   | 'delivery'
   | 'turn-out'
   | 'cattle-arrival'
+  | 'quarantine-over'
   | 'calving'
   | 'mowing'
   | 'topping';

@@ -59,6 +59,7 @@ const EVENTS = [
   'delivery',
   'turn-out',
   'cattle-arrival',
+  'quarantine-over',
   'calving',
   'mowing',
   'topping',

@@ -1,9 +1,10 @@
-import { daysBetween } from '../../calendar/plain-date.js';
+import { addDays, daysBetween } from '../../calendar/plain-date.js';
+import { isApart } from '../../pasture/quarantine.js';
 import { templateOf } from '../tasks/task-hours.js';
 import { keyDateOn } from '../tasks/event.js';
 import type { Task } from '../tasks/task.js';
 import { comesOn } from './chore-days.js';
-import { herdLooks, herdRounds, type HerdRound } from './herd-round.js';
+import { herdLooks, herdRounds, OF_THOSE_APART, type HerdRound } from './herd-round.js';
 import { readRefills } from './refill-chores.js';
 import { sourcedOf, type Reading, type WorkNeed } from './work-need.js';
 import type { DatedWork, WorkRequest } from './work-request.js';
@@ -31,7 +32,14 @@ function readRound(
   { days, marks, chores, looks }: Reading,
 ): void {
   const others = chores.filter(({ belongsTo }) => belongsTo?.id === round.herd.id);
-  const isSeen = (day: number): boolean => others.some((chore) => comesOn(chore, day));
+  const { groups } = round.herd;
+  const isSeen = (day: number): boolean => {
+    const on = addDays(today, day);
+    const someApart = groups.some((group) => isApart(groups, group, on, tables));
+    return others.some(
+      (chore) => comesOn(chore, day) && !(someApart && chore.key.endsWith(OF_THOSE_APART)),
+    );
+  };
   for (const chore of herdRounds({ ...round, tables, today, days, isSeen }))
     chores.push({ ...chore, hoursPerDay: marks.get(chore.key)?.ownHours ?? chore.hoursPerDay });
   looks.push(...herdLooks({ ...round, tables, today, days }));
