@@ -5,7 +5,7 @@ import { FieldError } from '../problems/field-problem.js';
 import { tablesForStrain } from '../tables/for-kind.js';
 import { tablesIn } from '../tables/in-own-units.js';
 import type { Tables } from '../tables/tables.js';
-import { careOf, herdChores } from './chore-hours.js';
+import { careOf, herdChores, ownChores } from './chore-hours.js';
 import { planContext, type PlanContext } from './context.js';
 import { packedOf } from './leaving-freezer.js';
 import { asItCame } from './flock-told.js';
@@ -163,12 +163,13 @@ function alone(picture: FarmPicture, tables: Tables, batch: NamedBatch): Alone {
 }
 
 /**
- * Chores of all other batches and of herds by date: the hours of a day of processing are what is left
+ * Chores of all other batches, of herds and the household's own by date: the hours of a day of processing are what is left
  * of it. A batch that cannot be planned has none.
  */
 function choresBeside(picture: FarmPicture, tables: Tables, batchId: string): ChoreHours {
   const each = [
     herdChores(picture, tables),
+    ownChores(picture),
     ...picture.batches
       .filter(({ id }) => id !== batchId)
       .flatMap((batch) => {

@@ -1,4 +1,4 @@
-import type { PlainDate } from '../calendar/plain-date.js';
+import { dayOfYear, type PlainDate } from '../calendar/plain-date.js';
 import type { FarmPicture } from '../farm/picture.js';
 import { isThere, milkedHead } from '../pasture/herd-demand.js';
 import { withNamedCows } from '../pasture/named-cows.js';
@@ -7,6 +7,7 @@ import { rowById, type Tables } from '../tables/tables.js';
 import type { PlanContext } from './context.js';
 import type { ChoreHours } from './request.js';
 import { hoursOf } from './tasks/task-hours.js';
+import { isOften, isRepeated, timesBetween } from '../farm/repeated-jobs.js';
 
 interface Span {
   readonly from: PlainDate;
@@ -61,12 +62,19 @@ function spansOf(context: PlanContext): Span[] {
 }
 
 const CHECK = 'turn-out.daily-check-count-water-fence-volts-feet';
+const HAY = 'turn-out.keep-offering-hay-while-dung-firms-up';
 
-/** Hours of the daily look at herds, and of milking. Hay is not counted. */
-export function herdChores({ herds, cows }: FarmPicture, tables: Tables): ChoreHours {
+/**
+ * Hours of the daily look at herds, of milking, and of hay on days on which the usual air is too cold
+ * for grass, or all year where there is no paddock. Known before the season on grass is planned.
+ */
+export function herdChores(picture: FarmPicture, tables: Tables): ChoreHours {
+  const { herds, cows } = picture;
   if (herds.length === 0) return () => 0;
   const named = herds.map((herd) => withNamedCows(herd, cows));
   const row = rowById(tables.herdTaskTemplates, CHECK);
+  const hay = rowById(tables.herdTaskTemplates, HAY);
+  const isHayFed = hayDays(picture, tables);
   const { timesADay, hoursEachTime, hoursEachCow } = tables.work.milking;
   return (date) =>
     named.reduce((sum, herd) => {
@@ -75,9 +83,33 @@ export function herdChores({ herds, cows }: FarmPicture, tables: Tables): ChoreH
       return (
         sum +
         (head === 0 ? 0 : hoursOf(row, head).hours) +
+        (head === 0 || !isHayFed(date) ? 0 : hoursOf(hay, head).hours) +
         (milked === 0 ? 0 : timesADay * (hoursEachTime + hoursEachCow * milked))
       );
     }, 0);
+}
+
+function hayDays(
+  { paddocks, climate }: FarmPicture,
+  { judgements }: Tables,
+): (date: PlainDate) => boolean {
+  if (paddocks.length === 0) return () => true;
+  const { value } = judgements.work.hayBelowC;
+  return (date) => {
+    const day = dayOfYear(date) - 1;
+    return (climate.meanMinC[day]! + climate.meanMaxC[day]!) / 2 < value;
+  };
+}
+
+/** Hours of the household's own jobs that come more often than weekly, on their days. */
+export function ownChores({ jobs }: FarmPicture): ChoreHours {
+  const often = jobs.filter(isRepeated).filter(isOften);
+  return (date) =>
+    often.reduce(
+      (sum, job) =>
+        sum + timesBetween(job, date, date).length * job.hours * (job.conditions.peopleNeeded ?? 1),
+      0,
+    );
 }
 
 /** Hours of chores on a day among those on which a batch might be processed: its own and all others. */

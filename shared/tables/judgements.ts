@@ -137,6 +137,7 @@ export const JUDGED = {
     'fewDays',
     'helperHours',
     'ownFrostC',
+    'hayBelowC',
   ],
 } as const;
 

@@ -21,7 +21,7 @@ import {
   type UnlikelyLine,
 } from '../../shared/plan/work/chance-words.js';
 import type { JobOutlook } from '../../shared/plan/work/job-outlook.js';
-import { inSeries, type Series } from '../../shared/plan/work/repeated-jobs.js';
+import { inSeries, type Series } from '../../shared/farm/repeated-jobs.js';
 import type { WorkOutlook } from '../../shared/plan/work/work-outlook.js';
 import type { PlannedJob, WorkPlan } from '../../shared/plan/work/work-plan.js';
 import { isWorthTelling } from '../../shared/plan/work/worth-telling.js';

@@ -4,7 +4,7 @@ import { useState, type ReactNode } from 'react';
 import { daysBetween } from '../../../../shared/calendar/plain-date.js';
 import type { KeyDate } from '../../../../shared/plan/tasks/event.js';
 import { isOfGarden } from '../../../../shared/plan/work/of-place.js';
-import { inSeries, type Series } from '../../../../shared/plan/work/repeated-jobs.js';
+import { inSeries, type Series } from '../../../../shared/farm/repeated-jobs.js';
 import type { PlannedJob, WorkPlan } from '../../../../shared/plan/work/work-plan.js';
 import { jobQuantities } from '../../../../shared/plan/work/work-quantities.js';
 import { Num } from '../../explain/number.js';
