@@ -14,7 +14,8 @@ export function readTasks(request: WorkRequest, work: DatedWork, reading: Readin
   for (const task of work.tasks) {
     const key = `${work.kind}/${work.id}/${task.id}`;
     // What nobody has to do is known only where something was said of it.
-    const isOver = task.onDemand === true || task.isOver === true;
+    const isOver =
+      task.onDemand === true || (task.isOver === true && !isStillPlanned(request, key));
     if (isOver && !reading.marks.has(key)) continue;
     const everyDay = choreSpan(task);
     if (!isOver) readLook(request, { work, task, key }, reading);
@@ -24,6 +25,10 @@ export function readTasks(request: WorkRequest, work: DatedWork, reading: Readin
   readRefills(request, work, reading);
   if (work.round) readRound(request, work.round, reading);
 }
+
+/** What the last plan has on a day to come does not vanish before it. */
+const isStillPlanned = ({ kept, today }: WorkRequest, key: string): boolean =>
+  kept?.jobs[key]?.pieces.some(({ date }) => today <= date) ?? false;
 
 /** The round of a herd on the days that no other daily chore of it asks for. */
 function readRound(
@@ -96,14 +101,15 @@ function readChore(
 }
 
 function readTask(
-  { today, tables }: WorkRequest,
+  request: WorkRequest,
   { work, task, key, isOver }: OneTask & { isOver: boolean },
   { learned, marks, needs }: Reading,
 ): void {
+  const { today, tables } = request;
   const { graceDays, closeDays, longPastDays } = tables.judgements.work;
   const fromDay = daysBetween(today, task.earliestStart ?? task.start);
   const dueDay = daysBetween(today, task.end) + task.spareDays + (task.mayFollowDays ?? 0);
-  if (dueDay < -longPastDays.value && !marks.has(key)) return;
+  if (dueDay < -longPastDays.value && !marks.has(key) && !isStillPlanned(request, key)) return;
   const isOnItsDay = isFixed(work.kind, task);
   const lastUseDay = task.noUseAfter === undefined ? Infinity : daysBetween(today, task.noUseAfter);
   const prepares =

@@ -5,6 +5,7 @@ import { seededRandom } from '../../schedule/random.js';
 import { workNetwork } from '../../schedule/work-network.js';
 import { daysLeft } from '../../schedule/work-reasons.js';
 import { fitWork, type FittedWork } from '../../schedule/work-search.js';
+import type { EarlierWork } from '../../schedule/work-settling.js';
 import { workWindows } from '../../schedule/work-windows.js';
 import { finishDay, placedMinutes, type WorkJob } from '../../schedule/work.js';
 import type { WorkProblem } from '../../schedule/work.js';
@@ -25,6 +26,7 @@ import { onSuitableDays } from './chore-days.js';
 import { weekStartOf } from '../../calendar/week-start.js';
 import { changesSince, type WorkChange } from './work-changes.js';
 import type { KeptPlan } from '../../farm/kept-plan.js';
+import { goesOnAsKept } from './as-kept.js';
 import { earlierPieces, keptPlan } from './kept-plan.js';
 import type { Round } from '../../tables/task-template.js';
 import type { KeyDate } from '../tasks/event.js';
@@ -314,18 +316,7 @@ export function fitAll(
     workers: hours.workers,
     jobs: jobsOf(request, needs, days, hours.onItsDay),
   };
-  const fitted = fitOrExplain(needs, () =>
-    fitWork(
-      problem,
-      { plans },
-      seededRandom(request.seed),
-      request.kept && {
-        plan: earlierPieces(request, needs, request.kept),
-        costPerMove: request.tables.work.placing.moveCost,
-        ...(request.kept.madeFor === undefined ? {} : { madeFor: request.kept.madeFor }),
-      },
-    ),
-  );
+  const fitted = fitOrExplain(needs, () => fitOn(request, needs, problem, plans));
   const left = daysLeft(problem, fitted.plan);
   const { dryEnough } = frame;
   return {
@@ -334,6 +325,30 @@ export function fitAll(
     looks: asked.looks,
     hours,
   };
+}
+
+/** Fits the work in; where a day has gone by as it was planned, the plan only goes on. */
+function fitOn(
+  { kept, seed, tables, today, ...rest }: WorkRequest,
+  needs: readonly WorkNeed[],
+  problem: WorkProblem,
+  plans: number,
+): FittedWork {
+  const fit = (tries: number, earlier?: EarlierWork): FittedWork =>
+    fitWork(problem, { plans: tries }, seededRandom(seed), earlier);
+  if (!kept) return fit(plans);
+  const was = earlierPieces({ today, people: rest.people }, needs, kept);
+  const { madeFor } = kept;
+  const earlier = {
+    plan: was,
+    costPerMove: tables.work.placing.moveCost,
+    ...(madeFor === undefined ? {} : { madeFor }),
+  };
+  if (kept.plannedOn < today) {
+    const goesOn = fit(1, earlier);
+    if (goesOnAsKept(problem, needs, goesOn, { kept, was, today })) return goesOn;
+  }
+  return fit(plans, earlier);
 }
 
 /** Needs as jobs of the engine, their days that suit by the weather given. */
@@ -370,13 +385,13 @@ export function jobsOf(
   });
 }
 
-/** Work of one set day, and what is short, is done in one go or not at all. */
+/** Work of one set day, and what is short in all, is done in one go or not at all. */
 function smallestPiece(
-  { canBeSpread, hours, fromDay, untilDay, smallestPieceHours }: WorkNeed,
+  { canBeSpread, hours, hoursDone = 0, fromDay, untilDay, smallestPieceHours }: WorkNeed,
   usual: WorkTable['smallestPieceHours'],
 ): Pick<WorkJob, 'smallestPieceMinutes'> {
   const longerThan = smallestPieceHours ?? usual.longerThanHours;
-  if (!canBeSpread || fromDay === untilDay || hours <= longerThan) return {};
+  if (!canBeSpread || fromDay === untilDay || hours + hoursDone <= longerThan) return {};
   return { smallestPieceMinutes: Math.round(60 * (smallestPieceHours ?? usual.value)) };
 }
 
