@@ -1,10 +1,18 @@
 import { DateTime } from 'luxon';
-import { dayOfYear, type PlainDate } from './plain-date.js';
+import { dayOfYear, remember, type PlainDate } from './plain-date.js';
 import { dayLengthH } from './day-length.js';
 
+// Every plan of a farm asks for the same days of one zone.
+const offsetsH = new Map<string, number>();
+
 /** Hours by which the clock of a place is ahead of UTC at noon of a day, summer time included. */
-export const utcOffsetH = (date: PlainDate, timeZone: string): number =>
-  DateTime.fromISO(`${date}T12:00`, { zone: timeZone }).offset / 60;
+export function utcOffsetH(date: PlainDate, timeZone: string): number {
+  const key = `${date} ${timeZone}`;
+  const known = offsetsH.get(key);
+  if (known !== undefined) return known;
+  const { offset } = DateTime.fromISO(`${date}T12:00`, { zone: timeZone });
+  return remember(offsetsH, key, offset / 60);
+}
 
 /**
  * Sunrise and sunset on the clock of a place, hours after midnight.

@@ -43,8 +43,8 @@ export const yearOf = (date: PlainDate): number => Number(date.slice(0, 4));
 /** 1 January … 12 December. */
 export const monthOf = (date: PlainDate): number => Number(date.slice(5, 7));
 
-/** 1 Monday … 7 Sunday (ISO 8601). */
-export const weekdayOf = (date: PlainDate): number => at(date).weekday;
+/** 1 Monday … 7 Sunday (ISO 8601); 1 January 1970 was a Thursday. */
+export const weekdayOf = (date: PlainDate): number => ((((epochDayOf(date) + 3) % 7) + 7) % 7) + 1;
 
 export const isLeapYear = (year: number): boolean =>
   year % 4 === 0 && (year % 100 !== 0 || year % 400 === 0);
@@ -75,9 +75,6 @@ export function plainDateAt(instantMs: number, timeZone: string): PlainDate {
 export const isTimeZone = (zone: unknown): zone is string =>
   typeof zone === 'string' && IANAZone.isValidZone(zone);
 
-// Plain dates are handled in UTC, where every day has 24 hours, so a clock change cannot move one.
-const at = (date: PlainDate): DateTime => DateTime.fromISO(date, { zone: 'utc' });
-
 const DAY_MS = 86_400_000;
 
 // A plan asks for the same few hundred dates thousands of times, and parsing one costs microseconds.
@@ -89,7 +86,8 @@ const datesByEpochDay = new Map<number, PlainDate>();
 function epochDayOf(date: PlainDate): number {
   const known = epochDays.get(date);
   if (known !== undefined) return known;
-  const day = at(date).toMillis() / DAY_MS;
+  // Plain dates are handled in UTC, where every day has 24 hours, so a clock change cannot move one.
+  const day = DateTime.fromISO(date, { zone: 'utc' }).toMillis() / DAY_MS;
   return remember(epochDays, date, day);
 }
 
@@ -104,7 +102,8 @@ function dateOfEpochDay(day: number): PlainDate {
   );
 }
 
-function remember<K, V>(cache: Map<K, V>, key: K, value: V): V {
+/** Keeps what was worked out, within bounds; it is what it returns. */
+export function remember<K, V>(cache: Map<K, V>, key: K, value: V): V {
   if (MOST_REMEMBERED <= cache.size) cache.clear();
   cache.set(key, value);
   return value;

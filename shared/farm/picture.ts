@@ -73,6 +73,20 @@ export interface FarmPicture {
   readonly keptPlans: readonly KeptPlan[];
 }
 
+/** What no plan of animals rests on: the household's work, and what is only looked at. */
+const BESIDE_ANIMALS = ['jobs', 'progress', 'groundChecks', 'keptPlans', 'brooderLooks'] as const;
+
+/** A farm as far as the plans of its animals and their ground rest on it. */
+export type AnimalPicture = Omit<FarmPicture, (typeof BESIDE_ANIMALS)[number]>;
+
+/** Leaves out of a farm what no plan of its animals rests on: work that is ticked off moves none of them. */
+export function animalPicture(picture: FarmPicture): AnimalPicture {
+  const isBeside = (part: string): boolean => (BESIDE_ANIMALS as readonly string[]).includes(part);
+  return Object.fromEntries(
+    Object.entries(picture).filter(([part]) => !isBeside(part)),
+  ) as unknown as AnimalPicture;
+}
+
 /** The same farm with a batch as it would be: in the place of the one with its id, else added. */
 export function withBatch(picture: FarmPicture, batch: NamedBatch): FarmPicture {
   const isThere = picture.batches.some(({ id }) => id === batch.id);

@@ -1,7 +1,7 @@
 import { addDays, type PlainDate } from '../calendar/plain-date.js';
 import type { DailySeries } from '../explain/daily-series.js';
 import type { Occupancy, Purpose, Sex } from '../farm/batch.js';
-import type { FarmPicture } from '../farm/picture.js';
+import type { AnimalPicture } from '../farm/picture.js';
 import type { PlanIssue } from '../problems/plan-issue.js';
 import { rowById, type Tables } from '../tables/tables.js';
 import type { WeatherWay } from '../weather/climate.js';
@@ -70,7 +70,7 @@ export interface BatchPlan {
  *   inside the plan
  */
 export function planBatch(
-  picture: FarmPicture,
+  picture: AnimalPicture,
   tables: Tables,
   batchId: string,
   previousArrivalDate?: PlainDate,

@@ -1,11 +1,11 @@
 import { daysBetween, type PlainDate } from '../calendar/plain-date.js';
 import type { HeadChange } from '../farm/head-count.js';
-import type { FarmPicture, NamedBatch } from '../farm/picture.js';
+import type { AnimalPicture, NamedBatch } from '../farm/picture.js';
 import { FieldError } from '../problems/field-problem.js';
 import { tablesForStrain } from '../tables/for-kind.js';
 import { tablesIn } from '../tables/in-own-units.js';
 import type { Tables } from '../tables/tables.js';
-import { careOf, herdChores, ownChores } from './chore-hours.js';
+import { careOf, herdChores } from './chore-hours.js';
 import { planContext, type PlanContext } from './context.js';
 import { packedOf } from './leaving-freezer.js';
 import { asItCame } from './flock-told.js';
@@ -23,7 +23,7 @@ import type { ChoreHours, OtherFlock, PlanRequest } from './request.js';
  * @throws FieldError when the picture has no such batch
  */
 export function batchRequest(
-  picture: FarmPicture,
+  picture: AnimalPicture,
   allTables: Tables,
   batchId: string,
   previousArrivalDate?: PlainDate,
@@ -70,13 +70,13 @@ function isOlderFlock(other: NamedBatch, batch: NamedBatch, tables: Tables): boo
   const { olderFlockDays } = tables.judgements.birds;
   return other.purpose === 'layers' && olderFlockDays.value <= before && before <= FURTHEST_DAYS;
 }
-const headChangesOf = ({ headChanges }: FarmPicture, of: string): FarmPicture['headChanges'] =>
+const headChangesOf = ({ headChanges }: AnimalPicture, of: string): AnimalPicture['headChanges'] =>
   headChanges.filter(({ batchId }) => batchId === of);
 
-const weighingsOf = ({ weighings }: FarmPicture, of: string): FarmPicture['weighings'] =>
+const weighingsOf = ({ weighings }: AnimalPicture, of: string): AnimalPicture['weighings'] =>
   weighings.filter(({ batchId }) => batchId === of);
 
-const eggCountsOf = ({ eggCounts }: FarmPicture, of: string): FarmPicture['eggCounts'] =>
+const eggCountsOf = ({ eggCounts }: AnimalPicture, of: string): AnimalPicture['eggCounts'] =>
   eggCounts.filter(({ batchId }) => batchId === of);
 
 const around = (
@@ -89,7 +89,7 @@ const around = (
     handovers,
     publicHolidays = [],
     today,
-  }: FarmPicture,
+  }: AnimalPicture,
   tables: Tables,
 ): Omit<
   PlanRequest,
@@ -117,7 +117,7 @@ interface Held extends Pick<PlanRequest, 'occupied' | 'packed'> {
 
 /** What a batch is by itself: nothing in it hangs on the other batches. */
 interface Alone {
-  readonly picture: FarmPicture;
+  readonly picture: AnimalPicture;
   readonly tables: Tables;
   readonly context: PlanContext;
   readonly flock: OtherFlock | undefined;
@@ -139,13 +139,13 @@ const RESTS_ON = [
   'headChanges',
   'weighings',
   'eggCounts',
-] as const satisfies readonly (keyof FarmPicture)[];
+] as const satisfies readonly (keyof AnimalPicture)[];
 
-const isKnownFor = (before: Alone, picture: FarmPicture, tables: Tables): boolean =>
+const isKnownFor = (before: Alone, picture: AnimalPicture, tables: Tables): boolean =>
   before.tables === tables && RESTS_ON.every((part) => before.picture[part] === picture[part]);
 
 /** @throws FieldError when it cannot be planned */
-function alone(picture: FarmPicture, tables: Tables, batch: NamedBatch): Alone {
+function alone(picture: AnimalPicture, tables: Tables, batch: NamedBatch): Alone {
   const before = known.get(batch);
   if (before && isKnownFor(before, picture, tables)) return before;
   const context = planContext({
@@ -163,13 +163,12 @@ function alone(picture: FarmPicture, tables: Tables, batch: NamedBatch): Alone {
 }
 
 /**
- * Chores of all other batches, of herds and the household's own by date: the hours of a day of processing are what is left
+ * Chores of all other batches, of herds by date: the hours of a day of processing are what is left
  * of it. A batch that cannot be planned has none.
  */
-function choresBeside(picture: FarmPicture, tables: Tables, batchId: string): ChoreHours {
+function choresBeside(picture: AnimalPicture, tables: Tables, batchId: string): ChoreHours {
   const each = [
     herdChores(picture, tables),
-    ownChores(picture),
     ...picture.batches
       .filter(({ id }) => id !== batchId)
       .flatMap((batch) => {
@@ -187,7 +186,7 @@ function choresBeside(picture: FarmPicture, tables: Tables, batchId: string): Ch
  * The day on which each batch ends, as its own plan says it: the last processing, or the first egg.
  * Left out of those that cannot be planned.
  */
-export function batchEnds(picture: FarmPicture, allTables: Tables): Record<string, PlainDate> {
+export function batchEnds(picture: AnimalPicture, allTables: Tables): Record<string, PlainDate> {
   const tables = tablesIn(picture.farm.units, allTables);
   return Object.fromEntries(
     picture.batches.flatMap((batch) => {
@@ -199,7 +198,7 @@ export function batchEnds(picture: FarmPicture, allTables: Tables): Record<strin
 }
 
 /** What a batch holds on to; nothing when it cannot be planned, rather than blocking the farm. */
-function heldBy(picture: FarmPicture, tables: Tables, batch: NamedBatch): Held {
+function heldBy(picture: AnimalPicture, tables: Tables, batch: NamedBatch): Held {
   try {
     const { context: byItself, flock } = alone(picture, tables, batch);
     const context = {
@@ -225,7 +224,7 @@ function endOf(context: PlanContext): PlainDate {
     : dateOf(life.firstEggAgeDays - life.arrivalAgeDays);
 }
 
-const unknownBatch = ({ batches }: FarmPicture, given: string): FieldError =>
+const unknownBatch = ({ batches }: AnimalPicture, given: string): FieldError =>
   new FieldError([
     {
       field: 'batchId',

@@ -1,5 +1,5 @@
 import { dayOfYear, type PlainDate } from '../calendar/plain-date.js';
-import type { FarmPicture } from '../farm/picture.js';
+import type { AnimalPicture } from '../farm/picture.js';
 import { isThere, milkedHead } from '../pasture/herd-demand.js';
 import { withNamedCows } from '../pasture/named-cows.js';
 import type { TaskTemplate } from '../tables/task-template.js';
@@ -7,7 +7,6 @@ import { rowById, type Tables } from '../tables/tables.js';
 import type { PlanContext } from './context.js';
 import type { ChoreHours } from './request.js';
 import { hoursOf } from './tasks/task-hours.js';
-import { isOften, isRepeated, timesBetween } from '../farm/repeated-jobs.js';
 
 interface Span {
   readonly from: PlainDate;
@@ -68,7 +67,7 @@ const HAY = 'turn-out.keep-offering-hay-while-dung-firms-up';
  * Hours of the daily look at herds, of milking, and of hay on days on which the usual air is too cold
  * for grass, or all year where there is no paddock. Known before the season on grass is planned.
  */
-export function herdChores(picture: FarmPicture, tables: Tables): ChoreHours {
+export function herdChores(picture: AnimalPicture, tables: Tables): ChoreHours {
   const { herds, cows } = picture;
   if (herds.length === 0) return () => 0;
   const named = herds.map((herd) => withNamedCows(herd, cows));
@@ -90,7 +89,7 @@ export function herdChores(picture: FarmPicture, tables: Tables): ChoreHours {
 }
 
 function hayDays(
-  { paddocks, climate }: FarmPicture,
+  { paddocks, climate }: AnimalPicture,
   { judgements }: Tables,
 ): (date: PlainDate) => boolean {
   if (paddocks.length === 0) return () => true;
@@ -99,17 +98,6 @@ function hayDays(
     const day = dayOfYear(date) - 1;
     return (climate.meanMinC[day]! + climate.meanMaxC[day]!) / 2 < value;
   };
-}
-
-/** Hours of the household's own jobs that come more often than weekly, on their days. */
-export function ownChores({ jobs }: FarmPicture): ChoreHours {
-  const often = jobs.filter(isRepeated).filter(isOften);
-  return (date) =>
-    often.reduce(
-      (sum, job) =>
-        sum + timesBetween(job, date, date).length * job.hours * (job.conditions.peopleNeeded ?? 1),
-      0,
-    );
 }
 
 /** Hours of chores on a day among those on which a batch might be processed: its own and all others. */

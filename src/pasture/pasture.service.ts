@@ -1,4 +1,5 @@
 import { Injectable } from '@nestjs/common';
+import { animalPicture } from '../../shared/farm/picture.js';
 import type { PastureChoices } from '../../shared/farm/pasture-choices.js';
 import { hasGrass } from '../../shared/plan/farm/has-grass.js';
 import { checkPasture } from '../../shared/plan/pasture/check-pasture.js';
@@ -14,11 +15,12 @@ import { choicesOf, PicturesService, type SavedPicture } from '../picture/pictur
 import { TablesService } from '../reference/tables.service.js';
 import { SharedAnswers } from '../work-pool/shared-answers.js';
 import type { PlannedPicture } from '../work-pool/tasks.js';
+import { signatureOf } from '../work-pool/signature.js';
 import { WorkPool } from '../work-pool/work-pool.service.js';
 
 @Injectable()
 export class PastureService {
-  /** Plans by farm, revision and day: nothing is planned again that did not change. */
+  /** Plans by what they rest on: nothing is planned again that did not change. */
   private readonly plans = new SharedAnswers<PasturePlan>(50);
 
   constructor(
@@ -76,8 +78,9 @@ export class PastureService {
     });
   }
 
-  private planIn({ key, picture }: SavedPicture): Promise<PasturePlan> {
-    return this.plans.of(key, () => this.work.run('planPasture', picture));
+  private planIn({ picture }: SavedPicture): Promise<PasturePlan> {
+    const animals = animalPicture(picture);
+    return this.plans.of(signatureOf(animals), () => this.work.run('planPasture', animals));
   }
 
   private pictureOf(document: FarmDocumentDto) {

@@ -1,14 +1,15 @@
 import { randomUUID } from 'node:crypto';
 import { workerData } from 'node:worker_threads';
+import { LRUCache } from 'lru-cache';
 import type { Check } from '../../shared/checks/compare.js';
 import type { PlainDate } from '../../shared/calendar/plain-date.js';
 import type { ReadyGoal } from '../../shared/farm/ready-goal.js';
 import type { Outline } from '../../shared/farm/paddock.js';
-import type { FarmPicture } from '../../shared/farm/picture.js';
+import { animalPicture, type AnimalPicture, type FarmPicture } from '../../shared/farm/picture.js';
 import type { KeptPlan } from '../../shared/farm/kept-plan.js';
 import type { ToldFact } from '../../shared/farm/told-fact.js';
 import type { Handover } from '../../shared/farm/handover.js';
-import { planAnimals } from '../../shared/plan/farm/animal-plans.js';
+import { planAnimals, type AnimalPlans } from '../../shared/plan/farm/animal-plans.js';
 import {
   findArrivals,
   type ArrivalSearch,
@@ -46,6 +47,7 @@ import { climateFromDaily, type Climate, type DailyWeather } from '../../shared/
 import { cutOutline } from '../outlines/cut-outline.js';
 import { outlinesOfGeoJson, type GeoJsonOutlines } from '../outlines/geojson.js';
 import { joinOutlines, type Joined } from '../outlines/join-outlines.js';
+import { signatureOf } from './signature.js';
 import { parseDailyCsv, parseForecastCsv, type ImportedDay } from '../weather-files/daily-csv.js';
 
 /** A batch to be planned, in the picture of its farm. */
@@ -86,7 +88,16 @@ const tables = workerData as Tables;
 const encoder = new TextEncoder();
 const jsonBytes = (value: unknown): Uint8Array => encoder.encode(JSON.stringify(value));
 
-const animalsOf = ({ picture, pasture }: PlannedPicture) => planAnimals(picture, tables, pasture);
+/** Plans of the farms whose work was last asked for: most of what a household says moves none of them. */
+const lastAnimals = new LRUCache<string, AnimalPlans>({ max: 8 });
+
+function animalsOf({ picture, pasture }: PlannedPicture): AnimalPlans {
+  const animals = animalPicture(picture);
+  const key = signatureOf(animals);
+  const plans = lastAnimals.get(key) ?? planAnimals(animals, tables, pasture);
+  lastAnimals.set(key, plans);
+  return plans;
+}
 
 /**
  * Every plan is made by one of these, away from the thread that answers requests. Each takes one
@@ -152,7 +163,7 @@ export const TASKS = {
   recordOfBatches: ({ picture, facts }: AskedRecord): HowItWent[] =>
     recordOfBatches(picture, tables, facts),
 
-  planPasture: (picture: FarmPicture): PasturePlan => planPasture(picture, tables),
+  planPasture: (picture: AnimalPicture): PasturePlan => planPasture(picture, tables),
 
   explainPasture: (picture: FarmPicture): Uint8Array => jsonBytes(explainPasture(picture, tables)),
 

@@ -296,7 +296,7 @@ describe('the season', () => {
     });
     // A link into what is shut opens it.
     await page.goto(`${base}#key-dates`);
-    await page.getByText('Poppy: calving due').waitFor({ timeout: 30_000 });
+    await page.getByText('Poppy: calving due', { exact: true }).waitFor({ timeout: 30_000 });
     await page.goto(`${base}/land`);
     await page.getByRole('button', { name: 'Delete Cows' }).click();
     await page.getByText('Delete Cows, Bluebell, Clover, Poppy?').waitFor();

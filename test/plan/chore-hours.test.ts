@@ -1,9 +1,8 @@
 import { describe, expect, it } from '@jest/globals';
 import type { FarmPicture } from '../../shared/farm/picture.js';
-import { herdChores, ownChores } from '../../shared/plan/chore-hours.js';
+import { herdChores } from '../../shared/plan/chore-hours.js';
 import { newFarm, tables } from '../support/factories.js';
 import { newPaddocks } from '../support/pasture-factories.js';
-import { newOwnJob } from '../support/season-factories.js';
 import { newPicture } from '../support/pictures.js';
 import { climateFromMonthlyMeans } from '../../shared/weather/climate.js';
 
@@ -25,24 +24,5 @@ describe('chores that go before a day of processing', () => {
     expect(onGrass('2027-01-10')).toBeCloseTo(0.75, 9);
     const inLot = herdChores(pictureWith({ herds: [herd], paddocks: [] }), tables);
     expect(inLot('2027-07-10')).toBeCloseTo(0.75, 9);
-  });
-
-  it('are the household’s own that come more often than weekly, on their days', () => {
-    const weekdays = { every: 'weekdays', weekdays: [6, 7] } as const;
-    const hours = ownChores(
-      pictureWith({
-        jobs: [
-          newOwnJob({ id: 'a', hours: 0.5, dueOn: '2027-05-01', repeats: weekdays }),
-          newOwnJob({
-            id: 'b',
-            hours: 9,
-            dueOn: '2027-05-01',
-            repeats: { every: 'days', everyDays: 7 },
-          }),
-        ],
-      }),
-    );
-    // A Saturday, a Monday, and a Saturday before the first time.
-    expect(['2027-05-08', '2027-05-10', '2027-04-24'].map(hours)).toEqual([0.5, 0, 0]);
   });
 });

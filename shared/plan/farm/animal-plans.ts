@@ -1,4 +1,4 @@
-import type { FarmPicture } from '../../farm/picture.js';
+import type { AnimalPicture } from '../../farm/picture.js';
 import { FieldError } from '../../problems/field-problem.js';
 import type { Tables } from '../../tables/tables.js';
 import { planBatch, type BatchPlan } from '../batch-plan.js';
@@ -23,7 +23,7 @@ export interface AnimalPlans {
  * @param known the plan of the same picture's pasture, where it is there already
  */
 export function planAnimals(
-  picture: FarmPicture,
+  picture: AnimalPicture,
   tables: Tables,
   known?: PasturePlan,
 ): AnimalPlans {

@@ -1,11 +1,11 @@
-import type { FarmPicture } from '../../farm/picture.js';
+import type { AnimalPicture } from '../../farm/picture.js';
 import type { Tables } from '../../tables/tables.js';
 import { batchRequest } from '../batch-request.js';
 import { followerOf } from './follower.js';
 import type { PastureRequest } from './pasture-request.js';
 
 /** The pasture in the picture of its farm, with the birds that follow a herd. */
-export function pastureOfFarm(picture: FarmPicture, tables: Tables): PastureRequest {
+export function pastureOfFarm(picture: AnimalPicture, tables: Tables): PastureRequest {
   const { farm, climate, today, paddocks, herds, cows, readings, pastureChoices, batches } =
     picture;
   return {

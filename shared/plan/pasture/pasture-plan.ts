@@ -1,7 +1,7 @@
 import type { Sourced } from '../../explain/formula.js';
 import { input, quantity, type NumberQuantity } from '../../explain/quantity.js';
 import type { MowingWork } from '../../farm/mowing.js';
-import type { FarmPicture } from '../../farm/picture.js';
+import type { AnimalPicture } from '../../farm/picture.js';
 import { recalibrateFormulas } from '../../pasture/recalibrate.js';
 import { FieldError, type FieldProblem } from '../../problems/field-problem.js';
 import type { PlanIssue } from '../../problems/plan-issue.js';
@@ -86,7 +86,7 @@ const OF_EVERY_PASTURE = ['electric-fence'];
  *
  * @throws FieldError naming every field that makes a plan impossible
  */
-export function planPasture(picture: FarmPicture, tables: Tables): PasturePlan {
+export function planPasture(picture: AnimalPicture, tables: Tables): PasturePlan {
   const request = pastureOfFarm(picture, tables);
   checkPasture(request);
   if (request.paddocks.length === 0) throw new FieldError([NO_PADDOCK]);

@@ -38,12 +38,13 @@ function drinkersByDay(
 ): Map<number, RefillDay> {
   const say = (value: number | string, unit: Parameters<typeof formatValue>[1]): string =>
     formatValue(value, unit, { ...farm, today });
+  const found = new Map<number, RefillDay>();
+  // What nobody has said of the drinkers is told as it is, but asks for no hours and alarms nobody.
+  if (!birds.refills.some(({ kind, isAssumed }) => kind === 'drinkers' && !isAssumed)) return found;
   const first = Math.max(0, daysBetween(today, birds.arrivalDate));
   const last = Math.min(days - 1, daysBetween(today, birds.lastDate));
-  const found = new Map<number, RefillDay>();
   for (let day = first; day <= last; day++) {
     const [drinkers] = refillsOn(birds, addDays(today, day), { farm, tables, say });
-    // What nobody has said of the drinkers is told as it is, but asks for no hours and alarms nobody.
     if (drinkers?.kind === 'drinkers' && !drinkers.isAssumed) found.set(day, drinkers);
   }
   return found;

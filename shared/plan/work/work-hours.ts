@@ -61,13 +61,13 @@ export function workHours(
     const found = isBoundToItsDay(need) ? takeItsDay(need, people, { given, left }) : undefined;
     if (found) onItsDay.set(need.key, found);
   }
+  const suns = Array.from({ length: days }, (_, day) => sunHours(addDays(today, day), farm));
   const workers = left.map((minutes, w): Worker => {
     const { weekday, weekend } = people[w]!.startH ?? tables.work.startH;
     const lightMinutes = minutes.map((free, day) => {
       if (free === 0) return 0;
-      const date = addDays(today, day);
-      const { riseH, setH } = sunHours(date, farm);
-      const startH = weekdayOf(date) < 6 ? weekday : weekend;
+      const { riseH, setH } = suns[day]!;
+      const startH = weekdayOf(addDays(today, day)) < 6 ? weekday : weekend;
       const lightH = Math.min(startH + free / 60, setH) - Math.max(startH, riseH);
       return Math.max(0, Math.min(free, Math.round(60 * lightH)));
     });
