@@ -5,7 +5,7 @@ import { daysBetween } from '../../../../shared/calendar/plain-date.js';
 import type { KeyDate } from '../../../../shared/plan/tasks/event.js';
 import { isOfGarden } from '../../../../shared/plan/work/of-place.js';
 import { inSeries, type Series } from '../../../../shared/farm/repeated-jobs.js';
-import type { PlannedJob, WorkPlan } from '../../../../shared/plan/work/work-plan.js';
+import type { PlannedJob, WorkPlan } from '../../../../shared/plan/work/planned-work.js';
 import { jobQuantities } from '../../../../shared/plan/work/work-quantities.js';
 import { Num } from '../../explain/number.js';
 import { useSayDate, type SayDate } from '../../explain/say-date.js';
