@@ -17,7 +17,8 @@ import { mostUnderGas } from './gas-limit.js';
 import { homeSpaceOf } from './home-space.js';
 import { leftOn } from './freezer-account.js';
 import { packedOf, paceOf } from './leaving-freezer.js';
-import { areHandsUnknown, mostOnAllDays } from './processing-days.js';
+import { areHandsUnknown } from './hands-of-day.js';
+import { mostOnAllDays } from './processing-days.js';
 import { workOfDay } from './processing-work.js';
 import { spaceStandardOf } from './space-standard.js';
 

@@ -3,13 +3,8 @@ import type { Batch } from '../farm/batch.js';
 import type { PlanContext } from './context.js';
 import { growingOn, raisingFewer } from './processing-fitting.js';
 import type { ProcessingWay } from './processing-way.js';
-import {
-  areHandsUnknown,
-  daysUpTo,
-  handsOn,
-  processingDays,
-  type ProcessingDays,
-} from './processing-days.js';
+import { areHandsUnknown, handsOn } from './hands-of-day.js';
+import { daysUpTo, processingDays, type ProcessingDays } from './processing-days.js';
 import { sayDays } from './processing-words.js';
 
 /**
