@@ -54,6 +54,8 @@ export const cattleGroupFields = row(
     ),
     arrivesOn: optional(date('Arrives on')),
     leavesOn: optional(date('Leaves on')),
+    /** Where they stand when they come to others: a pen, or a paddock by its name. */
+    apartIn: optional(text('Kept apart in')),
     bredOn: optional(date('Bred on')),
     /** Due date when it is known otherwise; else the service date plus the breed's gestation. */
     calvesOn: optional(date('Calving due, if known')),

@@ -1,6 +1,7 @@
 import { addDays, daysBetween, type PlainDate } from '../calendar/plain-date.js';
 import type { Cow } from '../farm/cow.js';
 import type { CattleGroup, Herd } from '../farm/herd.js';
+import { apartOf } from './quarantine.js';
 import { rowById, type Tables } from '../tables/tables.js';
 import { cattleWaterL, hotDayWaterL } from './cattle-water.js';
 import type { CattleClass } from '../tables/pasture-tables.js';
@@ -168,12 +169,8 @@ export function herdDays(
 
 /** Day from which a group grazes: after its quarantine, where it joins cattle that are there. */
 function grassFrom(herd: Herd, group: CattleGroup, tables: Tables, first: PlainDate): number {
-  const { arrivesOn } = group;
-  if (arrivesOn === undefined) return 0;
-  const joins = herd.groups.some(
-    (other) => other !== group && (other.arrivesOn === undefined || other.arrivesOn < arrivesOn),
-  );
-  return daysBetween(first, arrivesOn) + (joins ? tables.pasture.quarantineDays.value : 0);
+  const from = apartOf(herd.groups, group, tables)?.out ?? group.arrivesOn;
+  return from === undefined ? 0 : daysBetween(first, from);
 }
 
 /** Grass or hay that the grain of a milk cow stands in for, kg of dry matter a day. */

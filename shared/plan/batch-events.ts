@@ -82,22 +82,34 @@ function mildDay(context: PlanContext): number | undefined {
 
 /**
  * The days of processing: work that is done once before them hangs on the first, once after them on
- * the last, and that of the day itself on each.
+ * the last, and that of the day itself on each. Birds that no day has hands for are work to arrange.
  */
 function processingOf(context: PlanContext): PlanEvent[] {
-  const { days } = processingDays(context, birdsToProcess(context.life));
-  return days.map(({ date, birds }, k): PlanEvent => {
-    const event = { kind: 'processing', date, counts: { 'hundred-birds': birds } } as const;
-    if (days.length === 1) return event;
-    return {
-      ...event,
-      ...(k === 0 ? {} : { number: k + 1 }),
-      what: `${birds} birds`,
-      nearDays: 1,
-      ...(k === 0 ? { once: 'before' } : k === days.length - 1 ? { once: 'after' } : {}),
-    };
-  });
+  const { days, left, leaving } = processingDays(context, birdsToProcess(context.life));
+  const short: PlanEvent[] =
+    left === 0 ? [] : [{ kind: 'hands-short', date: leaving[0]!.date, what: `${left} birds` }];
+  const { date: last } = leaving.at(-1)!;
+  const aroundIt = { kind: 'processing', date: last, nearDays: NOT_OF_THE_DAY } as const;
+  if (days.length === 0)
+    return [...short, { ...aroundIt, once: 'before' }, { ...aroundIt, once: 'after' }];
+  return [
+    ...short,
+    ...days.map(({ date, birds }, k): PlanEvent => {
+      const event = { kind: 'processing', date, counts: { 'hundred-birds': birds } } as const;
+      if (days.length === 1) return event;
+      return {
+        ...event,
+        ...(k === 0 ? {} : { number: k + 1 }),
+        what: `${birds} birds`,
+        nearDays: 1,
+        ...(k === 0 ? { once: 'before' } : k === days.length - 1 ? { once: 'after' } : {}),
+      };
+    }),
+  ];
 }
+
+/** Where nobody has hours on any day, the work of the day itself is not the household's. */
+const NOT_OF_THE_DAY = -1;
 
 /** Last day of medicated feed: the days on its label before the first bird or egg is eaten. */
 function lastMedicated({ batch }: PlanContext, eatenFrom: PlainDate): PlanEvent[] {

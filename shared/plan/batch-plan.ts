@@ -7,6 +7,7 @@ import { rowById, type Tables } from '../tables/tables.js';
 import type { WeatherWay } from '../weather/climate.js';
 import { batchRequest } from './batch-request.js';
 import { planBill, type BillPart } from './bill.js';
+import { birdsApart } from './birds-apart.js';
 import { planBirds, type BirdsPart } from './birds.js';
 import { planBrooding, type BroodingPart } from './brooding.js';
 import type { BirdWords } from './bird-words.js';
@@ -100,7 +101,7 @@ export function planBatch(
   });
   const tasks = planTasks(context, feed.part, heat.part);
   const occupies = occupanciesOf(context);
-  const taken = { issues: [...collisions(occupies, context), ...noPost(context)] };
+  const taken = { issues: [...collisions(occupies, context), ...noPost(context), ...birdsApart(context)] };
   const { issues, cautions, series } = joined([
     { cautions: cautionsOf(context) },
     ...[

@@ -164,7 +164,7 @@ function alone(picture: AnimalPicture, tables: Tables, batch: NamedBatch): Alone
 }
 
 /**
- * Chores of all other batches and of herds by date: the hours of a day of processing are what is left
+ * Chores of all other batches, of herds by date: the hours of a day of processing are what is left
  * of it. A batch that cannot be planned has none.
  */
 function choresBeside(picture: AnimalPicture, tables: Tables, batchId: string): ChoreHours {
@@ -229,7 +229,7 @@ function heldBy(picture: AnimalPicture, tables: Tables, batch: NamedBatch): Held
 function endOf(context: PlanContext): PlainDate {
   const { life, dateOf } = context;
   return life.firstEggAgeDays === undefined
-    ? processingDays(context, birdsToProcess(life)).days.at(-1)!.date
+    ? processingDays(context, birdsToProcess(life)).leaving.at(-1)!.date
     : dateOf(life.firstEggAgeDays - life.arrivalAgeDays);
 }
 

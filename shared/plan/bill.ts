@@ -4,6 +4,7 @@ import { costMinor } from '../money/money.js';
 import { issue, type PlanIssue } from '../problems/plan-issue.js';
 import type { BirdsPart } from './birds.js';
 import { capital } from './bird-words.js';
+import { listed } from '../units/listed.js';
 import type { PlanContext } from './context.js';
 import type { FeedPart } from './feed.js';
 import { found, type Found } from './found.js';
@@ -276,9 +277,3 @@ const withoutPrice = (lines: readonly string[]): PlanIssue[] =>
           `The bill leaves out ${listed(lines)}: no price is given. Give it once under Prices of your place, or in this batch.`,
         ),
       ];
-
-/** “chicks, bedding and starter feed”. */
-function listed(words: readonly string[]): string {
-  const last = words.at(-1)!;
-  return words.length === 1 ? last : `${words.slice(0, -1).join(', ')} and ${last}`;
-}

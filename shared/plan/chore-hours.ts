@@ -1,4 +1,4 @@
-import type { PlainDate } from '../calendar/plain-date.js';
+import { dayOfYear, type PlainDate } from '../calendar/plain-date.js';
 import type { AnimalPicture } from '../farm/picture.js';
 import { isThere, milkedHead } from '../pasture/herd-demand.js';
 import { withNamedCows } from '../pasture/named-cows.js';
@@ -61,12 +61,19 @@ function spansOf(context: PlanContext): Span[] {
 }
 
 const CHECK = 'turn-out.daily-check-count-water-fence-volts-feet';
+const HAY = 'turn-out.keep-offering-hay-while-dung-firms-up';
 
-/** Hours of the daily look at herds, and of milking. Hay is not counted. */
-export function herdChores({ herds, cows }: AnimalPicture, tables: Tables): ChoreHours {
+/**
+ * Hours of the daily look at herds, of milking, and of hay on days on which the usual air is too cold
+ * for grass, or all year where there is no paddock. Known before the season on grass is planned.
+ */
+export function herdChores(picture: AnimalPicture, tables: Tables): ChoreHours {
+  const { herds, cows } = picture;
   if (herds.length === 0) return () => 0;
   const named = herds.map((herd) => withNamedCows(herd, cows));
   const row = rowById(tables.herdTaskTemplates, CHECK);
+  const hay = rowById(tables.herdTaskTemplates, HAY);
+  const isHayFed = hayDays(picture, tables);
   const { timesADay, hoursEachTime, hoursEachCow } = tables.work.milking;
   return (date) =>
     named.reduce((sum, herd) => {
@@ -75,9 +82,22 @@ export function herdChores({ herds, cows }: AnimalPicture, tables: Tables): Chor
       return (
         sum +
         (head === 0 ? 0 : hoursOf(row, head).hours) +
+        (head === 0 || !isHayFed(date) ? 0 : hoursOf(hay, head).hours) +
         (milked === 0 ? 0 : timesADay * (hoursEachTime + hoursEachCow * milked))
       );
     }, 0);
+}
+
+function hayDays(
+  { paddocks, climate }: AnimalPicture,
+  { judgements }: Tables,
+): (date: PlainDate) => boolean {
+  if (paddocks.length === 0) return () => true;
+  const { value } = judgements.work.hayBelowC;
+  return (date) => {
+    const day = dayOfYear(date) - 1;
+    return (climate.meanMinC[day]! + climate.meanMaxC[day]!) / 2 < value;
+  };
 }
 
 /** Hours of chores on a day among those on which a batch might be processed: its own and all others. */

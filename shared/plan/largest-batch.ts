@@ -17,7 +17,8 @@ import { mostUnderGas } from './gas-limit.js';
 import { homeSpaceOf } from './home-space.js';
 import { leftOn } from './freezer-account.js';
 import { packedOf, paceOf } from './leaving-freezer.js';
-import { areHandsUnknown, handHoursUpTo } from './processing-days.js';
+import { areHandsUnknown } from './hands-of-day.js';
+import { mostOnAllDays } from './processing-days.js';
 import { workOfDay } from './processing-work.js';
 import { spaceStandardOf } from './space-standard.js';
 
@@ -260,14 +261,14 @@ function inHours(context: PlanContext): Room | undefined {
   // Where nobody is named it is not known who could come.
   if (areHandsUnknown(context)) return undefined;
   const work = workOfDay(context);
-  const days = tables.judgements.birds.splitDays;
+  const days = tables.judgements.birds.splitDaysMost;
   return {
     kind: 'hours',
     name: 'Hands on the last days',
     have: fromTable(
       days,
-      `Hours for birds, of ${days.value} days`,
-      handHoursUpTo(context),
+      `Hours for birds, up to ${days.value} days before`,
+      mostOnAllDays(context) * work.birdH,
       'h',
       'A',
     ) as Valued,

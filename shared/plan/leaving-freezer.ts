@@ -51,7 +51,7 @@ export function packedOf(context: PlanContext): Packed[] {
     const literEach = literEachOf(context, life.weightKg.male[day - 1]!);
     return [{ batchName: batch.name, freezerId, on: date, birds, literEach }];
   }
-  return processingDays(context, birdsToProcess(life)).days.map(({ date, birds, index }) => ({
+  return processingDays(context, birdsToProcess(life)).leaving.map(({ date, birds, index }) => ({
     batchName: batch.name,
     freezerId,
     on: date,

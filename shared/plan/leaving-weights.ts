@@ -15,7 +15,7 @@ import { rowById } from '../tables/tables.js';
 import { capital } from './bird-words.js';
 import type { PlanContext } from './context.js';
 import type { Life } from './life.js';
-import type { ProcessingDay } from './processing-days.js';
+import type { LeavingDay } from './processing-days.js';
 import { livingInputs, speedInputs, weighedSpread } from './weighed.js';
 
 export interface LiveWeights {
@@ -30,7 +30,7 @@ export interface LiveWeights {
 export const birdsToProcess = ({ aliveAll, days }: Life): number =>
   Math.max(1, Math.floor(aliveAll[days - 1]! + 1e-9));
 
-type DayOfBirds = Pick<ProcessingDay, 'index' | 'birds'>;
+type DayOfBirds = Pick<LeavingDay, 'index' | 'birds'>;
 
 /**
  * Live weights of an average bird and of all, as they are processed.

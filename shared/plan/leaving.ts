@@ -28,7 +28,7 @@ import {
   type LiveWeights,
 } from './leaving-weights.js';
 import { planProcessingDay, type ProcessingDayWork } from './processing-day.js';
-import { processingDays, type ProcessingDay } from './processing-days.js';
+import { processingDays, type LeavingDay } from './processing-days.js';
 import { planSlot, type SlotPart } from './slot.js';
 
 export interface LeavingPart extends LiveWeights, DressedWeights, FreezerPart, ProcessingDayWork {
@@ -47,13 +47,13 @@ export function planLeaving(context: PlanContext, feed: FeedPart): Found<Leaving
   if (batch.purpose !== 'meat') return found(undefined);
   const on = context.dateOf(life.days - 1);
   const days = processingDays(context, birdsToProcess(life));
-  const live = liveWeights(context, days.days);
+  const live = liveWeights(context, days.leaving);
   const dressed = dressedWeights(context, live);
   const freezer = planFreezer(context, dressed.packedAll);
   const day = planProcessingDay(context, dressed, days);
   const slot = planSlot(context, live.liveEach);
   const part: LeavingPart = {
-    ...whenTheyLeave(context, days.days),
+    ...whenTheyLeave(context, days.leaving),
     ...live,
     ...dressed,
     ...freezer.part,
@@ -83,7 +83,7 @@ export function planLeaving(context: PlanContext, feed: FeedPart): Found<Leaving
 /** The day on which the last of them are processed, which may be one before they are full grown. */
 function whenTheyLeave(
   { batch, life, dateOf }: PlanContext,
-  days: readonly ProcessingDay[],
+  days: readonly LeavingDay[],
 ): Pick<LeavingPart, 'on' | 'age'> {
   const age = ageInput(batch, life);
   const last = days.at(-1)!;

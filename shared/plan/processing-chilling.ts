@@ -49,15 +49,18 @@ function tapWater({ climate }: PlanContext): NumberQuantity {
 function iceOf(
   context: PlanContext,
   { dressedEach, dressedAll }: DressedWeights,
-  { days }: ProcessingDays,
+  { leaving }: ProcessingDays,
 ): NumberQuantity {
   const { tables, weather } = context;
   const { ice, iceBalance } = tables.processing;
   const water = tapWater(context);
   const perKg = (index: number): number =>
     icePerCarcass(tables.processing, { airC: weather.maxC[index]!, waterC: water.value });
-  const kg = days.reduce((sum, day) => sum + day.birds * dressedEach.value * perKg(day.index), 0);
-  const hottest = Math.max(...days.map(({ index }) => weather.maxC[index]!));
+  const kg = leaving.reduce(
+    (sum, day) => sum + day.birds * dressedEach.value * perKg(day.index),
+    0,
+  );
+  const hottest = Math.max(...leaving.map(({ index }) => weather.maxC[index]!));
   return quantity(
     'Ice',
     kg,

@@ -7,8 +7,11 @@ import { found, type Found } from './found.js';
 import { birdsToProcess, type DressedWeights } from './leaving-weights.js';
 import { planAtHome, type AtHome } from './processing-at-home.js';
 import { planChilling, type Chilling } from './processing-chilling.js';
-import { areHandsUnknown, type ProcessingDay, type ProcessingDays } from './processing-days.js';
-import { processingIssues, processingWays, type ProcessingWay } from './processing-ways.js';
+import { areHandsUnknown } from './hands-of-day.js';
+import type { ProcessingDay, ProcessingDays } from './processing-days.js';
+import { processingIssues } from './processing-issues.js';
+import type { ProcessingWay } from './processing-way.js';
+import { processingWays } from './processing-ways.js';
 import { hoursOfDay } from './processing-work.js';
 
 /** One day on which birds are processed. */
@@ -26,8 +29,10 @@ export interface ProcessingDayWork extends Chilling, Partial<AtHome> {
   readonly feedOffAt: string;
   /** Other ways than the planned one, where that day is too short for all of it. */
   readonly processingWays: readonly ProcessingWay[];
-  /** From the first to the last; one, where the day is long enough. */
+  /** From the first to the last; one, where the day is long enough, none where nobody has hours. */
   readonly processingDays: readonly ProcessingDayPart[];
+  /** Birds that no day has hands for; left out where each has a day. */
+  readonly birdsWithoutHands?: number;
 }
 
 /** Feed withdrawal, hands and hours, chilling and ice; more than a day of it, where one is short. */
@@ -38,19 +43,23 @@ export function planProcessingDay(
 ): Found<ProcessingDayWork> {
   const isHired = context.batch.processing === 'hired';
   const birds = birdsToProcess(context.life);
+  const ways = processingWays(context, days, birds);
   const chilling = planChilling(context, weights, days);
   const part: ProcessingDayWork = {
-    ...feedOffOf(context, days.days[0]!.date),
+    ...feedOffOf(context, days.leaving[0]!.date),
     ...chilling,
-    processingWays: processingWays(context, days, birds),
+    processingWays: ways,
     processingDays: days.days.map((day) => ({
       on: day.date,
       birds: day.birds,
       ...(isHired ? {} : hoursOfThat(context, day)),
     })),
-    ...(isHired ? {} : planAtHome(context, days, birds, chilling.chillTime)),
+    ...(days.left === 0 ? {} : { birdsWithoutHands: days.left }),
+    ...(isHired || days.days.length === 0
+      ? {}
+      : planAtHome(context, days, birds - days.left, chilling.chillTime)),
   };
-  return found(part, { issues: isHired ? [] : processingIssues(context, days, birds) });
+  return found(part, { issues: isHired ? [] : processingIssues(context, days, ways) });
 }
 
 const LAST_HOUR = 24;

@@ -1,25 +1,5 @@
-import { dayOfYear, weekdayOf, type PlainDate } from '../calendar/plain-date.js';
-import { dayLengthH } from '../calendar/day-length.js';
-import type { Person } from '../farm/farm.js';
 import type { PlanContext } from './context.js';
-import { choreHoursOn } from './chore-hours.js';
-import { mostThroughStations, workOfDay } from './processing-work.js';
-
-/** What people can do at home on one day. */
-export interface DayOfHands {
-  readonly date: PlainDate;
-  readonly hands: number;
-  /** Hours of all of them, in daylight, when the chores of the day are done. */
-  readonly hours: number;
-  /** Hours of those chores. */
-  readonly chores: number;
-  /** Of the hands, those who come to help. */
-  readonly helpers: number;
-  /** Who of the household has hours. */
-  readonly names: readonly string[];
-  /** Birds they can process in those hours. */
-  readonly most: number;
-}
+import { areHandsUnknown, handsOn, type DayOfHands } from './hands-of-day.js';
 
 export interface ProcessingDay extends DayOfHands {
   /** Days after the arrival. */
@@ -27,11 +7,16 @@ export interface ProcessingDay extends DayOfHands {
   readonly birds: number;
 }
 
+/** Birds that are gone by the evening of a day. */
+export type LeavingDay = Pick<ProcessingDay, 'date' | 'index' | 'birds'>;
+
 export interface ProcessingDays {
-  /** From the first to the last; every bird is on one of them. */
+  /** Those that have hands, from the first to the last; empty where no day has. */
   readonly days: readonly ProcessingDay[];
-  /** Birds of them that are too much for the hands there are. */
+  /** Birds for which no day has hands: who processes them is still to be arranged. */
   readonly left: number;
+  /** All birds: those that are left count on the planned day. One day at least. */
+  readonly leaving: readonly LeavingDay[];
   /** The planned day as it is, whether birds are processed on it or not. */
   readonly planned: DayOfHands;
 }
@@ -39,9 +24,11 @@ export interface ProcessingDays {
 /**
  * The days on which a batch is processed: the fewest that have the hands and the daylight for all of
  * it, of those the latest, and as many birds on each as it can take of an even share. None is kept
- * past its age: days before the planned one are looked at, a judged number of them, in which two
- * weekends lie. A day on which hardly any could be done is left out. A hired processor takes all on
- * one day, and where no people are named nothing is split: who could come is not known.
+ * past its age: weekends before the planned day are looked at, two at first and more where these do
+ * not hold them, but no day on which the birds weigh too little. A day on which hardly any could be
+ * done is left out. What no day has hands for is left, and said; it is never heaped on a day. A hired
+ * processor takes all on one day, and where no people are named nothing is split: who could come is
+ * not known.
  *
  * @param birds whole birds to process, 1 or more
  */
@@ -63,32 +50,60 @@ function daysFor(context: PlanContext, birds: number): ProcessingDays {
   const { life, batch, tables, dateOf } = context;
   const last = life.days - 1;
   const planned = handsOn(context, dateOf(last));
+  const all = { ...planned, index: last, birds };
   if (batch.processing === 'hired' || areHandsUnknown(context) || birds <= planned.most)
-    return { days: [{ ...planned, index: last, birds }], left: 0, planned };
+    return { days: [all], left: 0, leaving: [all], planned };
   const least = tables.judgements.birds.leastADay.value;
   // A day is not set up for a handful: they are done on the others, which last somewhat longer.
   const needed = Math.max(1, birds - (least - 1));
-  const enough = Math.min(birds, least);
-  const { splitDays, splitDaysMost } = tables.judgements.birds;
-  const near = daysWithHands(context, enough, splitDays.value);
-  // Where two weekends do not hold them, a third is better than a day that nobody can do.
-  const possible =
-    needed <= near.reduce((sum, { most }) => sum + most, 0)
-      ? near
-      : daysWithHands(context, enough, splitDaysMost.value);
-  if (possible.length === 0)
-    return { days: [{ ...planned, index: last, birds }], left: birds, planned };
-  const chosen = fewestLatest(possible, needed);
-  const room = chosen.reduce((sum, { most }) => sum + most, 0);
-  const left = room < needed ? birds - room : 0;
-  return { days: shared(chosen, birds).toReversed(), left, planned };
+  const possible = daysForAll(context, Math.min(birds, least), needed);
+  const room = roomOf(possible);
+  if (needed <= room) {
+    const days = shared(fewestLatest(possible, needed), birds).toReversed();
+    return { days, left: 0, leaving: days, planned };
+  }
+  const days = possible.map((day) => ({ ...day, birds: day.most })).toReversed();
+  const left = birds - room;
+  return { days, left, leaving: withThoseLeft(days, { ...all, birds: left }), planned };
+}
+
+/** The days near the planned one that hold so many; all there are where no span of days does. */
+function daysForAll(context: PlanContext, least: number, needed: number): Possible[] {
+  const { splitDays, splitDaysMost } = context.tables.judgements.birds;
+  let possible: Possible[] = [];
+  for (let days = splitDays.value; days <= splitDaysMost.value; days += WEEK) {
+    possible = daysWithHands(context, least, days);
+    if (needed <= roomOf(possible)) break;
+  }
+  return possible;
+}
+
+const WEEK = 7;
+
+const roomOf = (days: readonly Possible[]): number => days.reduce((sum, { most }) => sum + most, 0);
+
+function withThoseLeft(days: readonly LeavingDay[], left: LeavingDay): LeavingDay[] {
+  const others = days.filter(({ index }) => index < left.index);
+  const same = days.find(({ index }) => index === left.index);
+  return [...others, { ...left, birds: left.birds + (same?.birds ?? 0) }];
 }
 
 type Possible = Omit<ProcessingDay, 'birds'>;
 
-/** Days up to the planned one on which so many birds can be done at least, the latest first. */
-const daysWithHands = (context: PlanContext, least: number, days: number): Possible[] =>
-  daysUpTo(context, days).filter(({ most }) => least <= most);
+/**
+ * Days up to the planned one on which so many birds can be done at least, the latest first; beyond
+ * the usual days only those on which birds weigh enough of what they would in the end.
+ */
+function daysWithHands(context: PlanContext, least: number, days: number): Possible[] {
+  const { meanWeightKg } = context.life;
+  const { splitDays, leastSplitWeight } = context.tables.judgements.birds;
+  const last = context.life.days - 1;
+  const leastKg = leastSplitWeight.value * meanWeightKg[last]!;
+  return daysUpTo(context, days).filter(
+    ({ most, index }) =>
+      least <= most && (last - index < splitDays.value || leastKg <= meanWeightKg[index]!),
+  );
+}
 
 /** The days among which a batch may be split, the planned one first, then those before it. */
 export function daysUpTo(
@@ -156,85 +171,6 @@ export function shareStillThere(context: PlanContext, birds: number): Float64Arr
   });
 }
 
-/** Whether the household has said nothing of who processes. */
-export const areHandsUnknown = ({
-  people,
-  batch,
-}: Pick<PlanContext, 'people' | 'batch'>): boolean =>
-  people.length === 0 && batch.processingHelpers === undefined;
-
-/** Hours that hands have for birds on the days among which a batch is split, setting up taken off. */
-export function handHoursUpTo(context: PlanContext): number {
-  const { tables } = context;
-  const { leastADay, splitDaysMost } = tables.judgements.birds;
-  const { fixedH } = workOfDay(context);
-  return daysWithHands(context, leastADay.value, splitDaysMost.value).reduce(
-    (sum, { hours }) => sum + hours - fixedH,
-    0,
-  );
-}
-
-type AroundHands = Pick<
-  PlanContext,
-  'batch' | 'people' | 'farm' | 'tables' | 'handovers' | 'choresOfOthers'
->;
-
-/**
- * Who has hours on a day, by their weekdays, days away and the daylight. Chores of the day are taken
- * off first; helpers, on the weekday they come, are added.
- */
-export function handsOn(context: AroundHands, date: PlainDate): DayOfHands {
-  const { batch, people, farm, tables } = context;
-  const { handHours, handsUnknown } = tables.judgements.birds;
-  const daylight = dayLengthH({ latitudeDeg: farm.latitudeDeg, dayOfYear: dayOfYear(date) });
-  const there = people
-    .map((person) => ({ name: person.name, hours: hoursOf(context, person, date) }))
-    .filter(({ hours }) => 0 < hours);
-  const own =
-    people.length === 0
-      ? Array.from({ length: handsUnknown.value }, () => handHours.value)
-      : there.map(({ hours }) => hours);
-  const helpers = comesOn(batch, date) ? (batch.processingHelpers ?? 0) : 0;
-  const ofHelpers = Array.from({ length: helpers }, () => handHours.value);
-  const each = [...own, ...ofHelpers].map((h) => Math.min(h, daylight));
-  const ownHours = own.reduce((all, h) => all + Math.min(h, daylight), 0);
-  const chores = people.length === 0 ? 0 : Math.min(ownHours, choreHoursOn(context, date));
-  const hours = each.reduce((all, h) => all + h, 0) - chores;
-  const { fixedH, birdH } = workOfDay(context);
-  const most = Math.min(
-    (hours - fixedH) / birdH,
-    mostThroughStations(context, each.length, Math.max(0, ...each)),
-  );
-  return {
-    date,
-    hands: each.length,
-    hours,
-    chores,
-    helpers,
-    names: there.map(({ name }) => name),
-    most: Math.max(0, Math.floor(most + 1e-9)),
-  };
-}
-
-const comesOn = (
-  { helpersWeekday }: Pick<PlanContext['batch'], 'helpersWeekday'>,
-  date: PlainDate,
-): boolean => helpersWeekday === undefined || helpersWeekday === weekdayOf(date);
-
-/** Hours of one of the household, none on days away or handed over. */
-function hoursOf(
-  { tables, handovers = [] }: AroundHands,
-  { id, away, hoursByWeekday }: Person,
-  date: PlainDate,
-): number {
-  const isOn = ({ from, to }: { readonly from: PlainDate; readonly to: PlainDate }): boolean =>
-    from <= date && date <= to;
-  const handover = handovers.find(isOn);
-  // Whoever is in charge is there; the others as the hand-over and their own absences say.
-  const isInCharge = handover?.personId === id;
-  const isHandedOver = handover !== undefined && (handover.awayIds?.includes(id) ?? true);
-  const isAway = !isInCharge && (isHandedOver || away.some(isOn));
-  return isAway
-    ? 0
-    : (hoursByWeekday?.[weekdayOf(date) - 1] ?? tables.judgements.birds.handHours.value);
-}
+/** Birds that hands can do on all days among which a batch may be split. */
+export const mostOnAllDays = (context: PlanContext): number =>
+  roomOf(daysForAll(context, context.tables.judgements.birds.leastADay.value, Infinity));

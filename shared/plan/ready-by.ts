@@ -25,7 +25,7 @@ import { nightsOfPlace } from './expected-nights.js';
 import { largestBatch, type LargestBatch } from './largest-batch.js';
 import { liveWeights } from './leaving-weights.js';
 import { lifeOf } from './life.js';
-import { areHandsUnknown, handsOn } from './processing-days.js';
+import { areHandsUnknown, handsOn } from './hands-of-day.js';
 import type { PlanRequest } from './request.js';
 import {
   arrivalsFor,

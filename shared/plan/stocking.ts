@@ -95,7 +95,7 @@ function atHome(context: PlanContext): Asked[] {
   const { each } = homeSpaceOf(context);
   const moved = { ...at, when: 'At the move', day: moveOutDay, birds: life.aliveAll[moveOutDay]! };
   const last = isMeat
-    ? processingDays(context, birdsToProcess(life)).days.at(-1)!.index
+    ? processingDays(context, birdsToProcess(life)).leaving.at(-1)!.index
     : (life.firstEggAgeDays ?? life.lastAgeDays) - life.arrivalAgeDays;
   const ended = { ...at, when: isMeat ? 'On the last day' : 'At the first egg', day: last };
   return [

@@ -60,9 +60,11 @@ export const JUDGED = {
     'olderFlockDays',
     'handHours',
     'handsUnknown',
+    'apartDays',
     'leastADay',
     'splitDays',
     'splitDaysMost',
+    'leastSplitWeight',
     'slotWeightShare',
     'fewFeedDays',
     'unusualLossChance',
@@ -137,6 +139,7 @@ export const JUDGED = {
     'fewDays',
     'helperHours',
     'ownFrostC',
+    'hayBelowC',
   ],
 } as const;
 

@@ -9,6 +9,7 @@ export type EventKind =
   | 'lockdown'
   | 'arrival'
   | 'heaters-short'
+  | 'hands-short'
   | 'mild-days'
   | 'harden-off'
   | 'last-medicated'
@@ -18,6 +19,7 @@ export type EventKind =
   | 'delivery'
   | 'turn-out'
   | 'cattle-arrival'
+  | 'quarantine-over'
   | 'calving'
   | 'mowing'
   | 'topping';

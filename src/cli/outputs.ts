@@ -13,7 +13,7 @@ import { planPasture } from '../../shared/plan/pasture/pasture-plan.js';
 import { todayOf } from '../../shared/plan/today/today.js';
 import { readyBy } from '../../shared/plan/ready-by.js';
 import { calendarEntries } from '../../shared/plan/work/calendar-entries.js';
-import type { WorkPlan } from '../../shared/plan/work/work-plan.js';
+import type { WorkPlan } from '../../shared/plan/work/planned-work.js';
 import { planWork, workOutlook } from '../../shared/plan/farm/work-of-farm.js';
 import { FieldError } from '../../shared/problems/field-problem.js';
 import type { Tables } from '../../shared/tables/tables.js';

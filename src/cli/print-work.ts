@@ -21,9 +21,9 @@ import {
   type UnlikelyLine,
 } from '../../shared/plan/work/chance-words.js';
 import type { JobOutlook } from '../../shared/plan/work/job-outlook.js';
-import { inSeries, type Series } from '../../shared/plan/work/repeated-jobs.js';
+import { inSeries, type Series } from '../../shared/farm/repeated-jobs.js';
 import type { WorkOutlook } from '../../shared/plan/work/work-outlook.js';
-import type { PlannedJob, WorkPlan } from '../../shared/plan/work/work-plan.js';
+import type { PlannedJob, WorkPlan } from '../../shared/plan/work/planned-work.js';
 import { isWorthTelling } from '../../shared/plan/work/worth-telling.js';
 import { inOwnUnits } from '../../shared/units/own-units.js';
 import { formatDate, formatLongDate, formatMonthDay } from '../../shared/units/dates.js';

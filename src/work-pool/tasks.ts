@@ -32,7 +32,7 @@ import {
 } from '../../shared/plan/start/start-farm.js';
 import type { WorkComparison } from '../../shared/plan/work/compare-plans.js';
 import type { WorkOutlook } from '../../shared/plan/work/work-outlook.js';
-import type { WorkPlan } from '../../shared/plan/work/work-plan.js';
+import type { WorkPlan } from '../../shared/plan/work/planned-work.js';
 import type { YearPlan } from '../../shared/plan/year/year-plan.js';
 import {
   compareWork,

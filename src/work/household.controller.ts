@@ -1,6 +1,6 @@
 import { Body, Controller, HttpCode, Post } from '@nestjs/common';
 import { ApiTags } from '@nestjs/swagger';
-import type { WorkPlan } from '../../shared/plan/work/work-plan.js';
+import type { WorkPlan } from '../../shared/plan/work/planned-work.js';
 import { FarmDocumentDto } from '../documents/farm-document.dto.js';
 import { WorkService } from './work.service.js';
 import { Answers } from '../common/answers.js';

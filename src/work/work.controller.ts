@@ -4,7 +4,7 @@ import { type GroundCheck, toldGroundFields } from '../../shared/farm/ground-che
 import { type Progress, toldProgressFields } from '../../shared/farm/job.js';
 import type { WorkComparison } from '../../shared/plan/work/compare-plans.js';
 import type { WorkOutlook } from '../../shared/plan/work/work-outlook.js';
-import type { WorkPlan } from '../../shared/plan/work/work-plan.js';
+import type { WorkPlan } from '../../shared/plan/work/planned-work.js';
 import { ArrivalMoveDto, GroundLookDto, ProgressDto } from './work.dto.js';
 import { WorkService } from './work.service.js';
 import { Answers } from '../common/answers.js';

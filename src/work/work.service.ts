@@ -18,7 +18,7 @@ import { refuseUnplannable } from '../../shared/plan/farm/check-picture.js';
 import type { MowingWork } from '../../shared/farm/mowing.js';
 import type { Today } from '../../shared/plan/today/today.js';
 import type { WorkOutlook } from '../../shared/plan/work/work-outlook.js';
-import type { WorkPlan } from '../../shared/plan/work/work-plan.js';
+import type { WorkPlan } from '../../shared/plan/work/planned-work.js';
 import { FieldError } from '../../shared/problems/field-problem.js';
 import type { Tables } from '../../shared/tables/tables.js';
 import { storageFaultOf } from '../common/storage-fault.js';

@@ -8,7 +8,7 @@ import { compareWork, planWork } from '../../shared/plan/farm/work-of-farm.js';
 import { stopsOn } from '../../shared/plan/handover/sheet-stops.js';
 import { sitterSheet } from '../../shared/plan/handover/sitter-sheet.js';
 import { planPasture, type PasturePlan } from '../../shared/plan/pasture/pasture-plan.js';
-import type { WorkPlan } from '../../shared/plan/work/work-plan.js';
+import type { WorkPlan } from '../../shared/plan/work/planned-work.js';
 import { pictureOfFile } from '../../src/cli/farm-file.js';
 import { loadTables, PROJECT_ROOT, SEEDS_DIR } from '../../src/reference/load-tables.js';
 

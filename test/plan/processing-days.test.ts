@@ -112,18 +112,86 @@ describe('the days of processing', () => {
     const { processingWays } = found.leaving!;
     expect(processingWays.map(({ id }) => id)).toEqual(['planned', 'helpers', 'hired']);
     for (const { chosenBy } of processingWays.slice(1)) {
-      const chosen = plan({ wantedBirds: 72, processingWeekday: 7, ...chosenBy }, busy);
+      const { targetLiveKg: _none, ...more } = chosenBy!;
+      const chosen = plan({ wantedBirds: 72, processingWeekday: 7, ...more }, busy);
       expect(chosen.leaving!.processingDays).toHaveLength(1);
       expect(codes(chosen)).not.toContain('processing-split');
     }
     expect(processingWays[2]!.chosenBy).toMatchObject({ processingWeekday: 5 });
   });
 
-  it('say when there are hands for only a part', () => {
-    const found = plan({ wantedBirds: 400, processingWeekday: 7 });
+  it('never hold more than there are hands for; what is over is said, and work to arrange', () => {
+    const found = plan({ wantedBirds: 500, processingWeekday: 7 });
     expect(codes(found)).toContain('processing-too-much');
-    const { processingDays, birdsToProcess } = found.leaving!;
-    expect(processingDays.reduce((sum, { birds }) => sum + birds, 0)).toBe(birdsToProcess);
+    const { processingDays, birdsToProcess, birdsWithoutHands, birdsADay } = found.leaving!;
+    const done = processingDays.reduce((sum, { birds }) => sum + birds, 0);
+    expect(done + birdsWithoutHands!).toBe(birdsToProcess);
+    for (const { birds, untilH } of processingDays) {
+      expect(birds).toBeLessThanOrEqual(birdsADay!.value);
+      expect(untilH).toBeLessThan(20);
+    }
+    const rest = found.tasks.tasks.find(
+      (each) => each.templateId === 'processing.arrange-the-rest',
+    );
+    expect(rest!.name).toContain(`${birdsWithoutHands} birds`);
+    expect(rest!.end < processingDays[0]!.on).toBe(true);
+  });
+
+  // Two adults with evenings, five hours on Saturday and three on Sunday; one alone; one with hens.
+  const evenings = { away: [], hoursByWeekday: [2, 2, 2, 2, 2, 5, 3] };
+  const TOO_MUCH: readonly (readonly [string, Partial<Batch>, readonly Person[]])[] = [
+    [
+      'two with evenings',
+      { wantedBirds: 102, leaveAgeDays: 56 },
+      [
+        { id: 'a', name: 'A', ...evenings },
+        { id: 'b', name: 'B', ...evenings },
+      ],
+    ],
+    ['one alone', { wantedBirds: 75, processingWeekday: 6 }, [{ id: 'a', name: 'A', ...evenings }]],
+    ['a target weight', { wantedBirds: 90, targetLiveKg: 2.4 }, [WORKING[0]!]],
+    ['slow birds', { wantedBirds: 150, strainId: 'slow-meat', leaveAgeDays: 84 }, WORKING],
+  ];
+
+  it.each(TOO_MUCH)('offer only what makes all of them fit: %s', (_, batch, people) => {
+    const more = { ...batch, wantedBirds: 2 * batch.wantedBirds! };
+    const many = { ...batch, wantedBirds: 5 * batch.wantedBirds! };
+    const tooMuch = [batch, more, many].filter((asked) =>
+      codes(plan(asked, people)).includes('processing-too-much'),
+    );
+    expect(tooMuch).toContain(many);
+    for (const asked of tooMuch) {
+      const found = plan(asked, people);
+      const { processingWays } = found.leaving!;
+      expect(processingWays.map(({ id }) => id)).toContain('hired');
+      expect(processingWays.length).toBeGreaterThan(1);
+      for (const { id, chosenBy } of processingWays) {
+        const { targetLiveKg: _given, ...plain } = asked;
+        const { targetLiveKg: _none, ...chosen } = chosenBy!;
+        const tried = plan({ ...('targetLiveKg' in chosenBy! ? plain : asked), ...chosen }, people);
+        expect([id, codes(tried).includes('processing-too-much')]).toEqual([id, false]);
+        expect(tried.leaving!.birdsWithoutHands).toBeUndefined();
+      }
+    }
+  });
+
+  it('say what growing the last ones on costs', () => {
+    const [, batch, people] = TOO_MUCH[0]!;
+    const ways = plan(batch, people).leaving!.processingWays;
+    expect(ways.find(({ id }) => id === 'grow-on')?.words).toMatch(/more feed.*live on average/);
+  });
+
+  it('are none where nobody has hours, with the work before them as ever', () => {
+    const found = plan({ wantedBirds: 40 }, [
+      { id: 'a', name: 'A', away: [], hoursByWeekday: [1, 1, 1, 1, 1, 1, 1] },
+    ]);
+    const { processingDays, birdsWithoutHands, birdsToProcess, liveEach } = found.leaving!;
+    expect(processingDays).toEqual([]);
+    expect(birdsWithoutHands).toBe(birdsToProcess);
+    expect(liveEach.value).toBeGreaterThan(1);
+    const ids = found.tasks.tasks.map(({ templateId }) => templateId);
+    expect(ids).toContain('processing.close-batch-account');
+    expect(ids).not.toContain('processing.kill-scald-pluck-eviscerate');
   });
 
   it('are one for a hired processor, whoever is at home', () => {

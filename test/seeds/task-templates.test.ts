@@ -85,7 +85,7 @@ describe('task templates', () => {
   it('hang only on events that their purpose has', () => {
     for (const t of templates) {
       const events = EVENTS[t.purpose ?? 'both'];
-      const ofBoth = ['heaters-short', 'harden-off', 'last-medicated'];
+      const ofBoth = ['heaters-short', 'hands-short', 'harden-off', 'last-medicated'];
       expect([...events, ...ofBoth]).toContain(t.event);
       if (t.until) expect(events).toContain(t.until);
     }
@@ -138,4 +138,15 @@ describe('task templates of herds', () => {
       expect(() => backSchedule(set.map(hung), '2027-01-01')).not.toThrow();
     },
   );
+});
+
+// A trip to the shop on two days is two trips.
+it('what is bought or fetched is one trip: in one go, or on the one day of its event', () => {
+  const all = [...templates, ...tables.herdTaskTemplates];
+  const trips = all.filter(({ name }) => /^(buy|fetch|gather cones|collect)/i.test(name));
+  expect(trips.map(({ id }) => id)).toEqual(
+    expect.arrayContaining(['calving.buy-kit-and-colostrum-replacer-100-g', 'meat.fetch-feed']),
+  );
+  const isOfItsDay = (t: TaskTemplate): boolean => t.offsetDays === 0 && t.lengthDays === 1;
+  expect(trips.filter((t) => !t.notSplit && !isOfItsDay(t)).map(({ id }) => id)).toEqual([]);
 });

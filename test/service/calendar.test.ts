@@ -1,7 +1,7 @@
 import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
 import ICAL from 'ical.js';
 import type { Person } from '../../shared/farm/farm.js';
-import type { WorkPlan } from '../../shared/plan/work/work-plan.js';
+import type { WorkPlan } from '../../shared/plan/work/planned-work.js';
 import { openApp, type TestApp } from '../support/app.js';
 import { anyDatabase } from '../support/databases.js';
 import { expectProblem } from '../support/problem.js';

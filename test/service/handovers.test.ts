@@ -4,7 +4,7 @@ import { addDays, plainDateAt } from '../../shared/calendar/plain-date.js';
 import type { Handover } from '../../shared/farm/handover.js';
 import type { Person } from '../../shared/farm/farm.js';
 import type { SitterSheet } from '../../shared/plan/handover/sitter-sheet.js';
-import type { WorkPlan } from '../../shared/plan/work/work-plan.js';
+import type { WorkPlan } from '../../shared/plan/work/planned-work.js';
 import { openApp, type TestApp } from '../support/app.js';
 import { databases } from '../support/databases.js';
 import { expectProblem } from '../support/problem.js';

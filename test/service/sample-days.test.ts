@@ -2,7 +2,7 @@ import { afterAll, afterEach, beforeAll, describe, expect, it, jest } from '@jes
 import { addDays } from '../../shared/calendar/plain-date.js';
 import type { Handover } from '../../shared/farm/handover.js';
 import type { TickedToday } from '../../shared/plan/today/today.js';
-import type { WorkPlan } from '../../shared/plan/work/work-plan.js';
+import type { WorkPlan } from '../../shared/plan/work/planned-work.js';
 import { loadTables, readSeed } from '../../src/reference/load-tables.js';
 import { sampleOnDay } from '../../src/sample-farm/sample-on-day.js';
 import { readSample } from '../../src/sample-farm/sample-seed.js';

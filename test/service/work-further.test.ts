@@ -5,7 +5,7 @@ import type { OwnJob, Progress } from '../../shared/farm/job.js';
 import type { Saved } from '../../shared/farm/saved.js';
 import type { WorkComparison } from '../../shared/plan/work/compare-plans.js';
 import type { WorkOutlook } from '../../shared/plan/work/work-outlook.js';
-import type { WorkPlan } from '../../shared/plan/work/work-plan.js';
+import type { WorkPlan } from '../../shared/plan/work/planned-work.js';
 import { KeptPlanEntity } from '../../src/work/kept-plan.entity.js';
 import { openApp, type TestApp } from '../support/app.js';
 import { dailyCsv, syntheticDays } from '../support/daily-weather.js';

@@ -3,7 +3,7 @@ import { addDays, daysBetween, plainDateAt } from '../../shared/calendar/plain-d
 import type { Person } from '../../shared/farm/farm.js';
 import type { OwnJob } from '../../shared/farm/job.js';
 import type { Saved } from '../../shared/farm/saved.js';
-import type { WorkPlan } from '../../shared/plan/work/work-plan.js';
+import type { WorkPlan } from '../../shared/plan/work/planned-work.js';
 import { openApp, type TestApp } from '../support/app.js';
 import { databases } from '../support/databases.js';
 import { expectProblem } from '../support/problem.js';

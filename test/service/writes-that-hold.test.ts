@@ -2,7 +2,7 @@ import { afterAll, beforeAll, beforeEach, describe, expect, it } from '@jest/glo
 import { addDays } from '../../shared/calendar/plain-date.js';
 import type { Herd } from '../../shared/farm/herd.js';
 import type { Paddock } from '../../shared/farm/paddock.js';
-import type { WorkPlan } from '../../shared/plan/work/work-plan.js';
+import type { WorkPlan } from '../../shared/plan/work/planned-work.js';
 import { Database } from '../../src/database/database.js';
 import { PersonEntity } from '../../src/people/person.entity.js';
 import { openApp, type TestApp } from '../support/app.js';

@@ -3,7 +3,7 @@ import { addDays, plainDateAt } from '../../shared/calendar/plain-date.js';
 import type { Batch } from '../../shared/farm/batch.js';
 import type { Saved } from '../../shared/farm/saved.js';
 import type { BatchPlan } from '../../shared/plan/batch-plan.js';
-import type { WorkPlan } from '../../shared/plan/work/work-plan.js';
+import type { WorkPlan } from '../../shared/plan/work/planned-work.js';
 import type { YearPlan } from '../../shared/plan/year/year-plan.js';
 import { openApp, type TestApp } from '../support/app.js';
 import { anyDatabase } from '../support/databases.js';

@@ -3,7 +3,7 @@ import { addDays, plainDateAt } from '../../shared/calendar/plain-date.js';
 import type { KeptJob } from '../../shared/farm/resting-jobs.js';
 import type { Saved } from '../../shared/farm/saved.js';
 import type { PasturePlan } from '../../shared/plan/pasture/pasture-plan.js';
-import type { WorkPlan } from '../../shared/plan/work/work-plan.js';
+import type { WorkPlan } from '../../shared/plan/work/planned-work.js';
 import { openApp, type TestApp } from '../support/app.js';
 import { databases } from '../support/databases.js';
 import { batchBody } from '../support/orders.js';

@@ -1,7 +1,7 @@
 import type { FarmPicture } from '../../farm/picture.js';
 import type { Tables } from '../../tables/tables.js';
 import type { DailyWeather } from '../../weather/climate.js';
-import type { WorkPlan } from '../work/work-plan.js';
+import type { WorkPlan } from '../work/planned-work.js';
 import { yearPlan, type YearPlan } from '../year/year-plan.js';
 import type { AnimalPlans } from './animal-plans.js';
 import { workOfFarm } from './work-of-farm.js';

@@ -1,7 +1,7 @@
 import { datesFrom, daysBetween, type PlainDate } from '../../calendar/plain-date.js';
 import type { Person } from '../../farm/farm.js';
 import type { Handover, Whereabout, PhoneNumber } from '../../farm/handover.js';
-import type { PlannedChoreDay, PlannedJob, WorkPlan } from '../work/work-plan.js';
+import type { PlannedChoreDay, PlannedJob, WorkPlan } from '../work/planned-work.js';
 import type { Round } from '../../tables/task-template.js';
 import { formatHours } from '../../units/format.js';
 import type { SheetStop } from './sheet-stops.js';

@@ -11,6 +11,7 @@ import {
 import { gestationFormulas } from '../../pasture/gestation.js';
 import { calvingsOf } from '../../pasture/herd-demand.js';
 import { groupsOf } from '../../pasture/named-cows.js';
+import { apartOf, type Apart } from '../../pasture/quarantine.js';
 import type { SeasonBooks, StayRecord } from '../../pasture/season-books.js';
 import { issue } from '../../problems/plan-issue.js';
 import { found, type Found } from '../found.js';
@@ -66,7 +67,11 @@ export interface HerdDates {
   readonly arrivals: readonly {
     readonly classId: string;
     readonly on: string;
-    readonly out: string;
+    readonly head: number;
+    /** The first day among those that are there; left out where they come to none. */
+    readonly out?: string;
+    /** Where they stand apart until then, as the household says. */
+    readonly apartIn?: string;
   }[];
   readonly calvings: readonly {
     readonly classId: string;
@@ -107,14 +112,17 @@ export function datesOf(context: PastureContext, chosen: Chosen, h: number): Fou
     number,
     ...(cow ? { cow: { id: cow.id, name: cow.name } } : {}),
   }));
-  const arrivals = groupsOf(herd).flatMap((group) =>
+  const groups = groupsOf(herd);
+  const arrivals = groups.flatMap((group) =>
     group.arrivesOn === undefined
       ? []
       : [
           {
             classId: group.classId,
             on: group.arrivesOn,
-            out: addDays(group.arrivesOn, tables.pasture.quarantineDays.value),
+            head: group.head,
+            ...outOf(apartOf(groups, group, tables)),
+            ...(group.apartIn === undefined ? {} : { apartIn: group.apartIn }),
           },
         ],
   );
@@ -176,6 +184,8 @@ export function datesOf(context: PastureContext, chosen: Chosen, h: number): Fou
     cautions: needsMagnesium && !isOut ? [...cautions, 'grass-tetany'] : cautions,
   });
 }
+
+const outOf = (apart: Apart | undefined): { out?: string } => (apart ? { out: apart.out } : {});
 
 function turnOutOf(context: PastureContext, stay: StayRecord): Quantity {
   const { herds, herdDays, span, dateOf, tables, paddocks } = context;

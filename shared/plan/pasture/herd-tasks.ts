@@ -56,7 +56,16 @@ function eventsOf({ turnOut, arrivals, calvings }: HerdDates): PlanEvent[] {
   const isParted = calvings.some(({ cow }) => cow !== undefined);
   return [
     ...(turnOut ? [{ kind: 'turn-out', date: String(turnOut.value) } as const] : []),
-    ...arrivals.map((a, k): PlanEvent => ({ kind: 'cattle-arrival', number: k + 1, date: a.on })),
+    ...arrivals.map(({ on, head, apartIn }, k): PlanEvent => ({
+      kind: 'cattle-arrival',
+      number: k + 1,
+      date: on,
+      counts: { 'ten-head': head },
+      ...(apartIn === undefined ? {} : { what: apartIn }),
+    })),
+    ...arrivals.flatMap(({ out }, k): PlanEvent[] =>
+      out === undefined ? [] : [{ kind: 'quarantine-over', number: k + 1, date: out }],
+    ),
     ...calvings.map(({ head, number, cow, due }): PlanEvent => ({
       kind: 'calving',
       date: String(due.value),

@@ -24,6 +24,7 @@ import { movesOf, type Move } from './moves.js';
 import { paddockPart, type PaddockPart } from './paddock-part.js';
 import { pastureContext } from './pasture-context.js';
 import { pastureIssues } from './pasture-issues.js';
+import { quarantineIssues } from './quarantine-issues.js';
 import { pastureOfFarm } from './pasture-of-farm.js';
 import { farmFactorRow } from './pasture-support.js';
 import { rounded } from './rounded-days.js';
@@ -105,6 +106,7 @@ export function planPasture(picture: AnimalPicture, tables: Tables): PasturePlan
     {
       issues: [
         ...pastureIssues(context, chosen),
+        ...quarantineIssues(context, chosen),
         ...tooPoor(context, carries),
         ...spareGrass(context, chosen),
         ...lowEntries(context, chosen),

@@ -31,6 +31,7 @@ const PARTS: Partial<Record<EventKind, StoryPart>> = {
   'harden-off': 'out',
   'move-out': 'out',
   processing: 'end',
+  'hands-short': 'end',
   'first-egg': 'end',
 };
 

@@ -38,6 +38,7 @@ const NAMES: Partial<Record<EventKind, { readonly id: string; readonly words: st
   processing: { id: 'leaving', words: 'processing' },
   'turn-out': { id: 'turn-out', words: 'turn-out' },
   'cattle-arrival': { id: 'arrival', words: 'cattle arrive' },
+  'quarantine-over': { id: 'joining', words: 'new cattle out of quarantine' },
   calving: { id: 'calving', words: 'calving due' },
   mowing: { id: 'mowing', words: 'hay is mown' },
 };

@@ -5,7 +5,7 @@ import type { BatchPlan } from '../batch-plan.js';
 import type { PasturePlan } from '../pasture/pasture-plan.js';
 import type { PlannedBatch } from '../work/dated-work.js';
 import type { CareGap } from '../work/care-gaps.js';
-import type { WorkPlan } from '../work/work-plan.js';
+import type { WorkPlan } from '../work/planned-work.js';
 import { isWorthTelling } from '../work/worth-telling.js';
 import { alarmsOf } from './alarms.js';
 import type { Attention, Looked } from './looked-at.js';

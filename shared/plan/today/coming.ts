@@ -4,7 +4,7 @@ import { isOfGarden, isOfPlace } from '../work/of-place.js';
 import { orderOf } from '../story/life-line.js';
 import { fittedDays } from '../work/fitted-days.js';
 import type { PlannedBatch } from '../work/dated-work.js';
-import type { WorkPlan } from '../work/work-plan.js';
+import type { WorkPlan } from '../work/planned-work.js';
 import type { Place } from './looked-at.js';
 
 /** A date that is worth knowing before it comes. */

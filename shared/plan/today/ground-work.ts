@@ -1,4 +1,4 @@
-import type { PlannedJob } from '../work/work-plan.js';
+import type { PlannedJob } from '../work/planned-work.js';
 
 /** Words by which a household calls work in the soil: beds, rows, posts, and what is sown or driven in. */
 const IN_THE_SOIL =

@@ -3,7 +3,7 @@ import type { FarmPicture } from '../../farm/picture.js';
 import type { IssueLevel } from '../../problems/plan-issue.js';
 import type { PasturePlan } from '../pasture/pasture-plan.js';
 import type { PlannedBatch } from '../work/dated-work.js';
-import type { WorkPlan } from '../work/work-plan.js';
+import type { WorkPlan } from '../work/planned-work.js';
 import type { AnimalLine } from './animal-lines.js';
 
 /** Where something is looked into and put right. */

@@ -4,7 +4,7 @@ import type { FarmPicture } from '../../farm/picture.js';
 import type { Tables } from '../../tables/tables.js';
 import { weatherFormulas } from '../outside-weather.js';
 import { groundOn } from '../work/ground-quantities.js';
-import type { WorkPlan } from '../work/work-plan.js';
+import type { WorkPlan } from '../work/planned-work.js';
 import { todayFormulas } from './today-formulas.js';
 
 export interface TodayWeather {

@@ -5,7 +5,7 @@ import type { FarmPicture } from '../../farm/picture.js';
 import type { Round } from '../../tables/task-template.js';
 import type { Tables } from '../../tables/tables.js';
 import { hoursOn, workPeople } from '../work/work-people.js';
-import type { PlannedJob, WorkPlan } from '../work/work-plan.js';
+import type { PlannedJob, WorkPlan } from '../work/planned-work.js';
 import { mayNeedDryGround } from './ground-work.js';
 import { todayFormulas } from './today-formulas.js';
 

@@ -1,7 +1,7 @@
 import type { PlainDate } from '../../calendar/plain-date.js';
 import type { FarmPicture } from '../../farm/picture.js';
 import type { Tables } from '../../tables/tables.js';
-import type { WorkPlan } from '../work/work-plan.js';
+import type { WorkPlan } from '../work/planned-work.js';
 import { animalLines, type AnimalLine, type PlannedAnimals } from './animal-lines.js';
 import { attentionOf } from './attention.js';
 import type { Attention } from './looked-at.js';

@@ -5,7 +5,7 @@ import type { Person } from '../../farm/farm.js';
 import { openThingOf } from '../open/open-things.js';
 import { formatDate, type DateReader } from '../../units/dates.js';
 import type { JobOutlook } from './job-outlook.js';
-import type { PlannedJob, WorkPlan } from './work-plan.js';
+import type { PlannedJob, WorkPlan } from './planned-work.js';
 import { hoursOn, workPeople } from './work-people.js';
 import { HOURS_OF } from './work-quantities.js';
 import type { WorkRequest } from './work-request.js';

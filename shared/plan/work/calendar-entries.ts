@@ -2,7 +2,7 @@ import type { PlainDate } from '../../calendar/plain-date.js';
 import type { PasturePlan } from '../pasture/pasture-plan.js';
 import { isOfPlace } from './of-place.js';
 import type { CareGap } from './care-gaps.js';
-import type { PlannedJob, WorkPlan } from './work-plan.js';
+import type { PlannedJob, WorkPlan } from './planned-work.js';
 import { formatDate } from '../../units/dates.js';
 import { formatHours } from '../../units/format.js';
 import type { UnitSystem } from '../../units/unit.js';

@@ -3,7 +3,7 @@ import { formatDate, type DateReader } from '../../units/dates.js';
 import { formatChance, formatHours } from '../../units/format.js';
 import type { BetterOdds } from './better-odds.js';
 import type { JobOutlook } from './job-outlook.js';
-import { inSeries } from './repeated-jobs.js';
+import { inSeries } from '../../farm/repeated-jobs.js';
 import type { WorkOutlook } from './work-outlook.js';
 
 /** In fewer years than this the household need not hear of it. */

@@ -1,5 +1,6 @@
 import type { WorkChange } from './work-changes.js';
-import { workPlanOf, type PlannedJob, type WorkPlan } from './work-plan.js';
+import { workPlanOf } from './work-plan.js';
+import type { PlannedJob, WorkPlan } from './planned-work.js';
 import type { WorkRequest } from './work-request.js';
 
 /** Two plans of the work side by side: what a change frees, and what it breaks. */

@@ -1,6 +1,6 @@
 import type { Candidate } from './better-odds.js';
 import type { WholeWork } from './whole-work.js';
-import { fitAll } from './work-plan.js';
+import { fitAll } from './fitted-work.js';
 import type { WorkRequest } from './work-request.js';
 
 /** Makes the same work with some birds of a batch fewer; nothing where that cannot be. */

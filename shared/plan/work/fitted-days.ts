@@ -1,5 +1,5 @@
 import type { PlainDate } from '../../calendar/plain-date.js';
-import type { WorkPlan } from './work-plan.js';
+import type { WorkPlan } from './planned-work.js';
 
 /** The days of a piece of work that a household acts on. */
 export interface FittedDay {

@@ -10,7 +10,7 @@ import {
   type Quantity,
 } from '../../explain/quantity.js';
 import type { DryEnough } from './work-ground.js';
-import type { WorkPlan } from './work-plan.js';
+import type { WorkPlan } from './planned-work.js';
 
 export const groundFormulas = {
   dryEnough: {

@@ -2,10 +2,14 @@ import { addDays, daysBetween, type PlainDate } from '../../calendar/plain-date.
 import { together } from '../../explain/quantity.js';
 import type { Herd } from '../../farm/herd.js';
 import { isThere, milkedHead } from '../../pasture/herd-demand.js';
+import { isApart } from '../../pasture/quarantine.js';
 import { rowById, type Tables } from '../../tables/tables.js';
 import type { PasturePlan } from '../pasture/pasture-plan.js';
 import { hoursOf } from '../tasks/task-hours.js';
 import type { LookNeed, PlannedChore } from './work-need.js';
+
+/** Work of those that stand apart: nobody looks at the others with it. */
+export const OF_THOSE_APART = 'cattle.twice-daily-health-checks-stock-handled-last';
 
 const CHECK = 'turn-out.daily-check-count-water-fence-volts-feet';
 const HAY = 'turn-out.keep-offering-hay-while-dung-firms-up';
@@ -63,7 +67,7 @@ const MILK_LOOK_H = 12;
 export function herdLooks(round: Omit<RoundOf, 'isSeen'>): LookNeed[] {
   const { herd, tables, today, days } = round;
   const all = Array.from({ length: days }, (_, day) => day);
-  const there = all.filter((day) => 0 < headOn({ ...round, isSeen: () => false }, day));
+  const there = all.filter((day) => 0 < headOn(round, day));
   const milked = there.filter((day) => 0 < milkedHead(herd, addDays(today, day), tables));
   const of = { id: herd.id, name: herd.name };
   return (
@@ -158,9 +162,17 @@ function choreOf(
   ];
 }
 
-const headOn = ({ herd, today }: RoundOf, day: number): number => {
+/** Cattle of the herd that is there, those left out that still stand apart: their work is their own. */
+const headOn = (
+  { herd, tables, today }: Pick<RoundOf, 'herd' | 'tables' | 'today'>,
+  day: number,
+): number => {
   const on = addDays(today, day);
-  return herd.groups.reduce((sum, group) => sum + (isThere(group, on) ? group.head : 0), 0);
+  return herd.groups.reduce(
+    (sum, group) =>
+      sum + (isThere(group, on) && !isApart(herd.groups, group, on, tables) ? group.head : 0),
+    0,
+  );
 };
 
 /** Beyond the season that is planned all feed comes by hand; within it as it is planned. */

@@ -40,19 +40,23 @@ function lostOf({ minutes }: WorkJob, pieces: readonly WorkPiece[]) {
   return 0 < placed && placed < minutes ? { lostMinutes: minutes - placed } : {};
 }
 
-/** An earlier plan in the days and people of a new one; what cannot be said in them is left out. */
+/**
+ * An earlier plan in the days and people of a new one, from today on; what cannot be said in them is
+ * left out.
+ */
 export function earlierPieces(
-  { today, people }: WorkRequest,
+  { today, people }: Pick<WorkRequest, 'today' | 'people'>,
   needs: readonly WorkNeed[],
   kept: KeptPlan,
 ): WorkPiece[][] {
   const index = new Map(people.map(({ id }, w) => [id, w]));
   return needs.map((need) => {
-    const pieces = (kept.jobs[need.key]?.pieces ?? []).map(({ date, minutes, personIds }) => ({
+    const ahead = (kept.jobs[need.key]?.pieces ?? []).filter(({ date }) => today <= date);
+    const pieces = ahead.map(({ date, minutes, personIds }) => ({
       day: daysBetween(today, date),
       minutes,
       workers: personIds.map((id) => index.get(id) ?? -1).sort((a, b) => a - b),
     }));
-    return pieces.every(({ day, workers }) => 0 <= day && !workers.includes(-1)) ? pieces : [];
+    return pieces.every(({ workers }) => !workers.includes(-1)) ? pieces : [];
   });
 }

@@ -15,11 +15,17 @@ export function asSaid(
   const { learned: _learned, ...unlearned } = need;
   return {
     ...(ownHours === undefined ? need : { ...unlearned, hasOwnHours: true }),
-    hours: 0 < hoursDone ? Math.max(leastHours.value, hours - hoursDone) : hours,
+    hours: 0 < hoursDone ? hoursLeft(hours - hoursDone, leastHours.value) : hours,
     ...(0 < hoursDone ? { hoursDone } : {}),
     ...daysAsSaid(need, said, today),
   };
 }
+
+/** A minute: what is left of work that was done as it was reckoned is nothing. */
+const NOTHING_H = 1 / 60;
+
+/** Hours that are left of work: what was not reckoned with, where it is not ticked off all the same. */
+const hoursLeft = (left: number, leastH: number): number => (NOTHING_H < left ? left : leastH);
 
 type Days = Pick<WorkNeed, 'fromDay' | 'dueDay' | 'untilDay'>;
 

@@ -1,5 +1,6 @@
 import { addDays, daysBetween, type PlainDate } from '../../calendar/plain-date.js';
 import type { Sourced } from '../../explain/formula.js';
+import { KILLING } from '../processing-work.js';
 import type { OwnJob } from '../../farm/job.js';
 import { movedWithEvent } from './hanging-jobs.js';
 import { placeKeyDates } from './place-dates.js';
@@ -10,7 +11,7 @@ import {
   keyOfTime,
   oneTime,
   timesBetween,
-} from './repeated-jobs.js';
+} from '../../farm/repeated-jobs.js';
 import type { PlannedChore, Reading, WorkNeed } from './work-need.js';
 import type { WorkRequest } from './work-request.js';
 
@@ -22,13 +23,14 @@ export function readOwnJobs(request: WorkRequest, { days, marks, needs, chores }
   const events = [...request.work.flatMap((work) => work.events), ...placeKeyDates(request)];
   const last = addDays(today, days - 1);
   const shown = tables.judgements.work.shownDoneDays.value;
+  const busy = processingDaysOf(request);
   const repeated = new Set(ownJobs.filter(isRepeated).map(({ id }) => id));
   for (const given of ownJobs) {
     const job = movedWithEvent(given, events);
     if (!isRepeated(job)) {
       needs.push(needOf(job, { key: `own/${job.id}`, today, days, repeated }));
     } else if (isOften(job)) {
-      const onDays = new Set(timesBetween(job, today, last).map((on) => daysBetween(today, on)));
+      const onDays = daysOf(job, { today, last, busy });
       if (0 < onDays.size) chores.push(choreOf(job, onDays, marks.get(`own/${job.id}`)?.ownHours));
     } else {
       // The time before today may still be open, and what was ticked of late can be undone.
@@ -41,6 +43,35 @@ export function readOwnJobs(request: WorkRequest, { days, marks, needs, chores }
       }
     }
   }
+}
+
+/** Dates on which the household processes birds, of those that are known. */
+const processingDaysOf = ({ work }: WorkRequest): ReadonlySet<PlainDate> =>
+  new Set(
+    work.flatMap(({ tasks }) =>
+      tasks.filter(({ templateId }) => KILLING.includes(templateId)).map(({ start }) => start),
+    ),
+  );
+
+/** Days that are looked back to, so that what was done a day early is not asked for again. */
+const LOOK_BACK_DAYS = 7;
+
+/**
+ * Days from today on which a job comes. On a day of processing it comes the day before instead, or
+ * the one before that, where the job does not come on those anyhow.
+ */
+function daysOf(
+  job: Parameters<typeof timesBetween>[0],
+  { today, last, busy }: { today: PlainDate; last: PlainDate; busy: ReadonlySet<PlainDate> },
+): Set<number> {
+  const dates = timesBetween(job, addDays(today, -LOOK_BACK_DAYS), last);
+  const own = new Set(dates);
+  const moved = dates.map((date) => {
+    if (!busy.has(date)) return date;
+    const earlier = [1, 2].map((days) => addDays(date, -days)).filter((each) => job.dueOn <= each);
+    return earlier.find((each) => !busy.has(each) && !own.has(each)) ?? date;
+  });
+  return new Set(moved.filter((date) => today <= date).map((date) => daysBetween(today, date)));
 }
 
 interface Around {

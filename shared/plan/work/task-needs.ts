@@ -1,9 +1,10 @@
-import { daysBetween } from '../../calendar/plain-date.js';
+import { addDays, daysBetween } from '../../calendar/plain-date.js';
+import { isApart } from '../../pasture/quarantine.js';
 import { templateOf } from '../tasks/task-hours.js';
 import { keyDateOn } from '../tasks/event.js';
 import type { Task } from '../tasks/task.js';
 import { comesOn } from './chore-days.js';
-import { herdLooks, herdRounds, type HerdRound } from './herd-round.js';
+import { herdLooks, herdRounds, OF_THOSE_APART, type HerdRound } from './herd-round.js';
 import { readRefills } from './refill-chores.js';
 import { sourcedOf, type Reading, type WorkNeed } from './work-need.js';
 import type { DatedWork, WorkRequest } from './work-request.js';
@@ -13,7 +14,8 @@ export function readTasks(request: WorkRequest, work: DatedWork, reading: Readin
   for (const task of work.tasks) {
     const key = `${work.kind}/${work.id}/${task.id}`;
     // What nobody has to do is known only where something was said of it.
-    const isOver = task.onDemand === true || task.isOver === true;
+    const isOver =
+      task.onDemand === true || (task.isOver === true && !isStillPlanned(request, key));
     if (isOver && !reading.marks.has(key)) continue;
     const everyDay = choreSpan(task);
     if (!isOver) readLook(request, { work, task, key }, reading);
@@ -24,6 +26,10 @@ export function readTasks(request: WorkRequest, work: DatedWork, reading: Readin
   if (work.round) readRound(request, work.round, reading);
 }
 
+/** What the last plan has on a day to come does not vanish before it. */
+const isStillPlanned = ({ kept, today }: WorkRequest, key: string): boolean =>
+  kept?.jobs[key]?.pieces.some(({ date }) => today <= date) ?? false;
+
 /** The round of a herd on the days that no other daily chore of it asks for. */
 function readRound(
   { today, tables }: WorkRequest,
@@ -31,7 +37,14 @@ function readRound(
   { days, marks, chores, looks }: Reading,
 ): void {
   const others = chores.filter(({ belongsTo }) => belongsTo?.id === round.herd.id);
-  const isSeen = (day: number): boolean => others.some((chore) => comesOn(chore, day));
+  const { groups } = round.herd;
+  const isSeen = (day: number): boolean => {
+    const on = addDays(today, day);
+    const someApart = groups.some((group) => isApart(groups, group, on, tables));
+    return others.some(
+      (chore) => comesOn(chore, day) && !(someApart && chore.key.endsWith(OF_THOSE_APART)),
+    );
+  };
   for (const chore of herdRounds({ ...round, tables, today, days, isSeen }))
     chores.push({ ...chore, hoursPerDay: marks.get(chore.key)?.ownHours ?? chore.hoursPerDay });
   looks.push(...herdLooks({ ...round, tables, today, days }));
@@ -88,14 +101,15 @@ function readChore(
 }
 
 function readTask(
-  { today, tables }: WorkRequest,
+  request: WorkRequest,
   { work, task, key, isOver }: OneTask & { isOver: boolean },
   { learned, marks, needs }: Reading,
 ): void {
+  const { today, tables } = request;
   const { graceDays, closeDays, longPastDays } = tables.judgements.work;
   const fromDay = daysBetween(today, task.earliestStart ?? task.start);
   const dueDay = daysBetween(today, task.end) + task.spareDays + (task.mayFollowDays ?? 0);
-  if (dueDay < -longPastDays.value && !marks.has(key)) return;
+  if (dueDay < -longPastDays.value && !marks.has(key) && !isStillPlanned(request, key)) return;
   const isOnItsDay = isFixed(work.kind, task);
   const lastUseDay = task.noUseAfter === undefined ? Infinity : daysBetween(today, task.noUseAfter);
   const prepares =

@@ -1,4 +1,4 @@
-import type { WorkPlan, WorkWeek } from './work-plan.js';
+import type { WorkPlan, WorkWeek } from './planned-work.js';
 
 /** Weeks near enough to be told even when only chores are done in them. */
 const NEAR_WEEKS = 26;

@@ -2,7 +2,7 @@ import { latestStart } from '../../schedule/latest-start.js';
 import { crewHours } from '../../schedule/usual-ahead.js';
 import { chanceOf, type PlayedJob } from '../../schedule/work-years.js';
 import type { PlayedWork } from './played-work.js';
-import { inSeries } from './repeated-jobs.js';
+import { inSeries } from '../../farm/repeated-jobs.js';
 import type { WholeWork } from './whole-work.js';
 
 /** Work that is unlikely to be done in time. */

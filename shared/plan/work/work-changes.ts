@@ -49,11 +49,13 @@ export function changesSince(
       if (from !== undefined)
         changes.push({ ...about, kind: 'fits-no-more', why: unfitWords(work, i) });
     } else if (from === undefined || lostNow(work, i) < lostBefore(was)) {
-      changes.push({
-        ...about,
-        kind: 'fits-now',
-        why: 0 < lostNow(work, i) ? partWords(work, i) : 'There are hours and days for it now.',
-      });
+      // What the end of the earlier plan cut off has only come into sight.
+      if (finishDay(now) + daysSince < problem.days)
+        changes.push({
+          ...about,
+          kind: 'fits-now',
+          why: 0 < lostNow(work, i) ? partWords(work, i) : 'There are hours and days for it now.',
+        });
     } else if (lostBefore(was) < lostNow(work, i)) {
       changes.push({ ...about, kind: 'fits-in-part', why: partWords(work, i) });
     } else if (from !== to || was.pieces.at(-1)!.date !== dateOf(finishDay(now))) {

@@ -1,5 +1,5 @@
 import { daysBetween } from '../../calendar/plain-date.js';
-import { isRepeated } from './repeated-jobs.js';
+import { isRepeated } from '../../farm/repeated-jobs.js';
 import type { WorkRequest } from './work-request.js';
 
 /**

@@ -14,7 +14,7 @@ import { unlikelyWork } from './why-unlikely.js';
 import { workBasis } from './work-basis.js';
 import type { DryEnough } from './work-ground.js';
 import { sourcedOf } from './work-need.js';
-import { fitAll } from './work-plan.js';
+import { fitAll } from './fitted-work.js';
 import { yearsOf, type HistoryRequest } from './years-of-weather.js';
 
 /** Days of a time of the month on which the ground can be worked. */

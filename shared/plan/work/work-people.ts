@@ -1,6 +1,7 @@
 import { weekdayOf, type PlainDate } from '../../calendar/plain-date.js';
 import type { Person } from '../../farm/farm.js';
 import type { Handover } from '../../farm/handover.js';
+import { handoverOn, isAtHome } from '../../farm/who-is-there.js';
 import type { Tables } from '../../tables/tables.js';
 import type { WorkNeed } from './work-need.js';
 import type { WorkRequest } from './work-request.js';
@@ -31,22 +32,16 @@ export const isCaretaker = (person: WorkPerson, { id, personId }: Handover): boo
 
 type Dated = Pick<WorkRequest, 'handovers' | 'tables'>;
 
-const handoverOn = (handovers: readonly Handover[], date: PlainDate): Handover | undefined =>
-  handovers.find(({ from, to }) => from <= date && date <= to);
-
 /** Whether a person is on the farm on a date, if only for the night; who comes in is on their days. */
 export function isThere(
   person: WorkPerson,
   date: PlainDate,
   { handovers }: Pick<WorkRequest, 'handovers'>,
 ): boolean {
-  const handover = handoverOn(handovers, date);
-  if (handover && isCaretaker(person, handover)) return true;
-  if (handover && (handover.awayIds?.includes(person.id) ?? true)) return false;
-  return (
-    person.comesInFor === undefined &&
-    !person.away.some(({ from, to }) => from <= date && date <= to)
-  );
+  const { comesInFor } = person;
+  return comesInFor === undefined
+    ? isAtHome(person, date, handovers)
+    : handoverOn(handovers, date)?.id === comesInFor;
 }
 
 /** Hours of a person on a date: on days that are handed over, of whoever is in charge or stays. */

@@ -11,7 +11,7 @@ import { frostFreeDays, frostFreeFormulas } from '../../weather/frost-free-days.
 import type { WorkBasis } from './work-basis.js';
 import type { JobOutlook } from './job-outlook.js';
 import type { NamedFrost, WorkOutlook } from './work-outlook.js';
-import type { PlannedJob, WorkWeek } from './work-plan.js';
+import type { PlannedJob, WorkWeek } from './planned-work.js';
 
 export const workFormulas = {
   latest: {

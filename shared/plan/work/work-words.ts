@@ -156,8 +156,14 @@ export function wordsToFit(work: WholeWork, index: number): string[] {
   const isNeeded = need.priority === 'must' || need.isBeforeEvent === true;
   const hasDays = Math.max(0, job.fromDay) <= job.untilDay;
   // What animals wait for, or the household must have, is not left without a way.
-  return 0 < ways.length || !isNeeded || !hasDays ? ways : [doneByOthers(job)];
+  if (0 < ways.length || !isNeeded || !hasDays) return ways;
+  const missing = job.peopleNeeded - job.able.length;
+  return [0 < missing && 0 < job.able.length ? moreHands(job, missing) : doneByOthers(job)];
 }
+
+/** Work for two, where one is there. */
+const moreHands = ({ minutes, peopleNeeded }: WorkJob, missing: number): string =>
+  `It takes ${peopleNeeded} people: have ${missing === 1 ? 'somebody' : `${missing} others`} come to help for ${formatHours(minutes / 60)}.`;
 
 const doneByOthers = ({ minutes, peopleNeeded, suits }: WorkJob): string =>
   `Have somebody else do all ${formatHours((minutes * peopleNeeded) / 60)} of it${suits ? ', in whatever weather comes' : ''}.`;

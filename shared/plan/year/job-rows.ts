@@ -3,7 +3,7 @@ import type { OwnJob, Progress } from '../../farm/job.js';
 import type { JobSet } from '../../tables/job-sets.js';
 import type { KeyDate } from '../tasks/event.js';
 import { movedWithEvent } from '../work/hanging-jobs.js';
-import type { PlannedJob } from '../work/work-plan.js';
+import type { PlannedJob } from '../work/planned-work.js';
 import { inOrder, type YearBar, type YearRow } from './year-row.js';
 
 /** What the jobs of a household are seen by. */

@@ -6,7 +6,7 @@ import type { PasturePlan } from '../pasture/pasture-plan.js';
 import type { PlannedBatch } from '../work/dated-work.js';
 import { placeKeyDates } from '../work/place-dates.js';
 import { fittedDays } from '../work/fitted-days.js';
-import type { WorkPlan } from '../work/work-plan.js';
+import type { WorkPlan } from '../work/planned-work.js';
 import type { WorkRequest } from '../work/work-request.js';
 import { awayRows } from './away-rows.js';
 import { batchRowWithWork } from './batch-row.js';

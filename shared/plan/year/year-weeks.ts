@@ -3,7 +3,7 @@ import { weekStartOf } from '../../calendar/week-start.js';
 import { comesOn } from '../work/chore-days.js';
 import { workNeeds } from '../work/work-needs.js';
 import { hoursOn, workPeople } from '../work/work-people.js';
-import type { WorkPlan } from '../work/work-plan.js';
+import type { WorkPlan } from '../work/planned-work.js';
 import type { WorkRequest } from '../work/work-request.js';
 import type { YearSpan } from './year-span.js';
 

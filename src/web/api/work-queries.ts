@@ -7,7 +7,7 @@ import type { WorkComparison } from '../../../shared/plan/work/compare-plans.js'
 import type { CareGap } from '../../../shared/plan/work/care-gaps.js';
 import type { WorkChange } from '../../../shared/plan/work/work-changes.js';
 import type { WorkOutlook } from '../../../shared/plan/work/work-outlook.js';
-import type { WorkPlan } from '../../../shared/plan/work/work-plan.js';
+import type { WorkPlan } from '../../../shared/plan/work/planned-work.js';
 import type { YearPlan } from '../../../shared/plan/year/year-plan.js';
 import type { DailyWeather } from '../../../shared/weather/climate.js';
 import type { SaidOfWork } from '../kept/entry.js';

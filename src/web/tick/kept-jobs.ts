@@ -1,5 +1,5 @@
 import { useRef } from 'react';
-import type { PlannedJob } from '../../../shared/plan/work/work-plan.js';
+import type { PlannedJob } from '../../../shared/plan/work/planned-work.js';
 import { useWorkMarks } from './work-marks.js';
 
 /** Work of a list: that of which something was said here stays in place, whatever the plan does with it. */

@@ -2,7 +2,8 @@ import { describe, expect, it } from '@jest/globals';
 import fc from 'fast-check';
 import { addDays } from '../../../shared/calendar/plain-date.js';
 import type { Person } from '../../../shared/farm/farm.js';
-import { workPlanOf, type WorkPlan } from '../../../shared/plan/work/work-plan.js';
+import { workPlanOf } from '../../../shared/plan/work/work-plan.js';
+import type { WorkPlan } from '../../../shared/plan/work/planned-work.js';
 import { newBatchWork, newWork } from '../../support/season-factories.js';
 
 type More = Parameters<typeof newWork>[0];

@@ -1,6 +1,6 @@
 import { describe, expect, it } from '@jest/globals';
 import { fewerBirds } from '../../../shared/plan/work/fewer-birds.js';
-import { fitAll } from '../../../shared/plan/work/work-plan.js';
+import { fitAll } from '../../../shared/plan/work/fitted-work.js';
 import { newBatchWork, newOwnJob, newWork } from '../../support/season-factories.js';
 
 describe('fewerBirds', () => {

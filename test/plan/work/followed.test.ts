@@ -4,7 +4,7 @@ import type { Progress } from '../../../shared/farm/job.js';
 import type { KeptPlan } from '../../../shared/farm/kept-plan.js';
 import { planAnimals } from '../../../shared/plan/farm/animal-plans.js';
 import { planWork } from '../../../shared/plan/farm/work-of-farm.js';
-import type { PlannedJob } from '../../../shared/plan/work/work-plan.js';
+import type { PlannedJob } from '../../../shared/plan/work/planned-work.js';
 import { checkDto } from '../../../src/common/check-dto.js';
 import { FarmDocumentDto } from '../../../src/documents/farm-document.dto.js';
 import { pictureOfDocument } from '../../../src/picture/farm-document.js';

@@ -1,7 +1,8 @@
 import { describe, expect, it } from '@jest/globals';
 import type { OwnJob, Progress } from '../../../shared/farm/job.js';
 import { afterSaid } from '../../../shared/farm/said-of-work.js';
-import { workPlanOf, type WorkPlan } from '../../../shared/plan/work/work-plan.js';
+import { workPlanOf } from '../../../shared/plan/work/work-plan.js';
+import type { WorkPlan } from '../../../shared/plan/work/planned-work.js';
 import { newBatchWork, newOwnJob, newWork } from '../../support/season-factories.js';
 
 type More = Parameters<typeof newWork>[0];

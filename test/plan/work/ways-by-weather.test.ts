@@ -1,6 +1,7 @@
 import { describe, expect, it } from '@jest/globals';
 import type { OwnJob } from '../../../shared/farm/job.js';
-import { workPlanOf, type PlannedJob } from '../../../shared/plan/work/work-plan.js';
+import { workPlanOf } from '../../../shared/plan/work/work-plan.js';
+import type { PlannedJob } from '../../../shared/plan/work/planned-work.js';
 import { RAIN_MM } from '../../support/pasture-factories.js';
 import { newOwnJob, newWork } from '../../support/season-factories.js';
 

@@ -1,6 +1,7 @@
 import { describe, expect, it } from '@jest/globals';
 import { addDays, daysBetween } from '../../../shared/calendar/plain-date.js';
-import { workPlanOf, type WorkPlan } from '../../../shared/plan/work/work-plan.js';
+import { workPlanOf } from '../../../shared/plan/work/work-plan.js';
+import type { WorkPlan } from '../../../shared/plan/work/planned-work.js';
 import type { DailyWeather } from '../../../shared/weather/climate.js';
 import { RAIN_MM } from '../../support/pasture-factories.js';
 import { newBatchWork, newOwnJob, newWork } from '../../support/season-factories.js';

@@ -66,8 +66,13 @@ function TheDay({ leaving }: { leaving: LeavingPart }) {
   const [day, ...hour] = leaving.feedOffAt.split(' ');
   const days = leaving.processingDays;
   return (
-    <Section level={3} title={days.length === 1 ? 'The last day' : 'The last days'}>
+    <Section level={3} title={days.length <= 1 ? 'The last day' : 'The last days'}>
       <DaysOfIt days={days} />
+      {leaving.birdsWithoutHands !== undefined && (
+        <Text mb="xs" c="stop">
+          {leaving.birdsWithoutHands} birds have nobody to process them yet.
+        </Text>
+      )}
       {leaving.slowest && <Text mb="xs">What holds the day up is {leaving.slowest}.</Text>}
       <Facts>
         <Fact

@@ -1,5 +1,5 @@
 import { Button, Group, Text } from '@mantine/core';
-import type { ProcessingWay } from '../../../../shared/plan/processing-ways.js';
+import type { ProcessingWay } from '../../../../shared/plan/processing-way.js';
 import type { BatchDraft } from './use-plan.js';
 
 interface Props {

@@ -131,6 +131,17 @@ export function HerdForm({
                   onChange={(value) => setGroup(k, { [name]: value })}
                 />
               ))}
+              {group.arrivesOn !== undefined && (
+                <TextInput
+                  label={GROUP.apartIn.label}
+                  description="If others are there: a pen, or a paddock by its name"
+                  value={group.apartIn ?? ''}
+                  error={error('apartIn')}
+                  onChange={({ currentTarget: { value } }) =>
+                    setGroup(k, { apartIn: value === '' ? undefined : value })
+                  }
+                />
+              )}
               {group.bredOn !== undefined && (
                 <Select
                   label={GROUP.breedId.label}

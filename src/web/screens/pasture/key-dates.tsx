@@ -74,12 +74,18 @@ function HerdFacts({
           note={`${sayDate(c.early)} to ${sayDate(c.late)} in about 19 of 20 calvings. `}
         />
       ))}
-      {herd.arrivals.map((a) => (
-        <div key={a.on}>
-          <dt>{label('Out of quarantine')}</dt>
-          <dd>{sayDate(a.out)}</dd>
-        </div>
-      ))}
+      {herd.arrivals.map(
+        ({ on, out, apartIn }) =>
+          out !== undefined && (
+            <div key={on}>
+              <dt>{label('Out of quarantine')}</dt>
+              <dd>
+                {sayDate(out)}, apart from {sayDate(on)}
+                {apartIn === undefined ? '' : ` in ${apartIn}`}
+              </dd>
+            </div>
+          ),
+      )}
       <Fact of={herd.lastGrazing} label={label('Last day on grass')} />
     </>
   );

@@ -1,6 +1,6 @@
 import { Anchor, Code, Stack, Text } from '@mantine/core';
 import { useQuery } from '@tanstack/react-query';
-import type { WorkPlan } from '../../../../shared/plan/work/work-plan.js';
+import type { WorkPlan } from '../../../../shared/plan/work/planned-work.js';
 import { postJson } from '../../api/client.js';
 import { ofFarm, useChange } from '../../api/queries.js';
 import { ConfirmButton } from '../../shell/confirm-button.js';

@@ -1,7 +1,7 @@
 import { Card, SimpleGrid, Stack, Text, Title } from '@mantine/core';
 import { addDays } from '../../../../shared/calendar/plain-date.js';
 import { groundOn } from '../../../../shared/plan/work/ground-quantities.js';
-import type { WorkPlan } from '../../../../shared/plan/work/work-plan.js';
+import type { WorkPlan } from '../../../../shared/plan/work/planned-work.js';
 import { roundsSaid } from '../../../../shared/plan/work/rounds-said.js';
 import { formatHours } from '../../../../shared/units/format.js';
 import type { SavedFarm } from '../../api/queries.js';

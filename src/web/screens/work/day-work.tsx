@@ -1,5 +1,5 @@
 import { Text } from '@mantine/core';
-import type { PlannedJob, WorkPlan } from '../../../../shared/plan/work/work-plan.js';
+import type { PlannedJob, WorkPlan } from '../../../../shared/plan/work/planned-work.js';
 import { formatHours } from '../../../../shared/units/format.js';
 import type { SavedFarm } from '../../api/queries.js';
 import { DayJob } from '../../tick/day-job.js';

@@ -1,5 +1,5 @@
 import { Stack, Text } from '@mantine/core';
-import type { WorkPlan } from '../../../../shared/plan/work/work-plan.js';
+import type { WorkPlan } from '../../../../shared/plan/work/planned-work.js';
 import type { SavedFarm } from '../../api/queries.js';
 import { Section } from '../../shell/section.js';
 import { useSayDate } from '../../explain/say-date.js';

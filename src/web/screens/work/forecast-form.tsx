@@ -3,7 +3,7 @@ import { useState } from 'react';
 import { addDays } from '../../../../shared/calendar/plain-date.js';
 import { problemsOfNumber } from '../../../../shared/farm/bounds.js';
 import { forecastDayFields } from '../../../../shared/farm/forecast.js';
-import type { WorkPlan } from '../../../../shared/plan/work/work-plan.js';
+import type { WorkPlan } from '../../../../shared/plan/work/planned-work.js';
 import type { SavedFarm } from '../../api/queries.js';
 import { useTypeForecast } from '../../api/work-queries.js';
 import { useSayDate } from '../../explain/say-date.js';

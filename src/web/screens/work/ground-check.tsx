@@ -1,5 +1,5 @@
 import { Button, Group, Text } from '@mantine/core';
-import type { WorkPlan } from '../../../../shared/plan/work/work-plan.js';
+import type { WorkPlan } from '../../../../shared/plan/work/planned-work.js';
 import type { SavedFarm } from '../../api/queries.js';
 import { useLook } from '../../api/mark-queries.js';
 import { Failure } from '../../shell/states.js';

@@ -8,7 +8,7 @@ import {
   phoneNumberFields,
   type Handover,
 } from '../../../../shared/farm/handover.js';
-import type { WorkPlan } from '../../../../shared/plan/work/work-plan.js';
+import type { WorkPlan } from '../../../../shared/plan/work/planned-work.js';
 import { useBatches, useHerds, useSave, type SavedFarm } from '../../api/queries.js';
 import { useSheetPreview, type SheetPreview } from '../../api/work-queries.js';
 import { useSayDate } from '../../explain/say-date.js';

@@ -5,7 +5,7 @@ import { isLikely } from '../../../../shared/plan/work/chance-words.js';
 import { aboutChances } from '../../../../shared/plan/work/about-work.js';
 import type { JobOutlook } from '../../../../shared/plan/work/job-outlook.js';
 import type { WorkOutlook } from '../../../../shared/plan/work/work-outlook.js';
-import { inSeries } from '../../../../shared/plan/work/repeated-jobs.js';
+import { inSeries } from '../../../../shared/farm/repeated-jobs.js';
 import { outlookQuantities } from '../../../../shared/plan/work/work-quantities.js';
 import { formatChance, formatYears } from '../../../../shared/units/format.js';
 import { NumbersOf } from '../../explain/about-numbers.js';

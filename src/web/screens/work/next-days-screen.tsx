@@ -1,7 +1,7 @@
 import { Alert, Button, Stack, Text, Title } from '@mantine/core';
 import { Link } from 'wouter';
 import { addDays } from '../../../../shared/calendar/plain-date.js';
-import type { WorkPlan } from '../../../../shared/plan/work/work-plan.js';
+import type { WorkPlan } from '../../../../shared/plan/work/planned-work.js';
 import type { SavedFarm } from '../../api/queries.js';
 import { useWork } from '../../api/work-queries.js';
 import { useSayDate, type SayDate } from '../../explain/say-date.js';

@@ -1,6 +1,6 @@
 import { List, Stack, Text } from '@mantine/core';
-import { inSeries } from '../../../../shared/plan/work/repeated-jobs.js';
-import type { WorkPlan } from '../../../../shared/plan/work/work-plan.js';
+import { inSeries } from '../../../../shared/farm/repeated-jobs.js';
+import type { WorkPlan } from '../../../../shared/plan/work/planned-work.js';
 import { isWorthTelling } from '../../../../shared/plan/work/worth-telling.js';
 import { formatHours } from '../../../../shared/units/format.js';
 import type { SavedFarm } from '../../api/queries.js';

@@ -6,7 +6,7 @@ import {
   isRepeated,
   repeatWords,
   timesBetween,
-} from '../../../../shared/plan/work/repeated-jobs.js';
+} from '../../../../shared/farm/repeated-jobs.js';
 import { formatHours } from '../../../../shared/units/format.js';
 import { useRemove, type SavedFarm } from '../../api/queries.js';
 import { useSayDate, type SayDate } from '../../explain/say-date.js';

@@ -1,4 +1,4 @@
-import type { WorkPlan } from '../../../../shared/plan/work/work-plan.js';
+import type { WorkPlan } from '../../../../shared/plan/work/planned-work.js';
 
 export const personName = ({ people }: WorkPlan, id: string): string =>
   people.find((person) => person.id === id)?.name ?? id;

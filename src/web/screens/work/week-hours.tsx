@@ -4,7 +4,7 @@ import { useMemo, useState } from 'react';
 import type { AboutNumbers } from '../../../../shared/explain/moved.js';
 import { weeksToTell } from '../../../../shared/plan/work/weeks-to-tell.js';
 import { aboutWeeks } from '../../../../shared/plan/work/about-work.js';
-import type { WorkPlan, WorkWeek } from '../../../../shared/plan/work/work-plan.js';
+import type { WorkPlan, WorkWeek } from '../../../../shared/plan/work/planned-work.js';
 import { weekQuantities } from '../../../../shared/plan/work/work-quantities.js';
 import { usePeople, useTables } from '../../api/queries.js';
 import { useHandovers } from '../../api/work-queries.js';

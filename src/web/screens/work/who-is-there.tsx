@@ -1,7 +1,7 @@
 import { List, Text } from '@mantine/core';
 import { addDays } from '../../../../shared/calendar/plain-date.js';
 import type { CareGap } from '../../../../shared/plan/work/care-gaps.js';
-import type { WorkPlan } from '../../../../shared/plan/work/work-plan.js';
+import type { WorkPlan } from '../../../../shared/plan/work/planned-work.js';
 import { Section } from '../../shell/section.js';
 
 /** What comes later is read when it is nearer. */

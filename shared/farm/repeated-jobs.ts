@@ -1,7 +1,7 @@
-import { addDays, daysBetween, weekdayOf, type PlainDate } from '../../calendar/plain-date.js';
-import type { OwnJob } from '../../farm/job.js';
-import type { Repeats } from '../../farm/repeats.js';
-import { formatWeekday } from '../../units/dates.js';
+import { addDays, daysBetween, weekdayOf, type PlainDate } from '../calendar/plain-date.js';
+import type { OwnJob } from './job.js';
+import type { Repeats } from './repeats.js';
+import { formatWeekday } from '../units/dates.js';
 
 /** What comes more often than that is done on its day, like a chore. */
 const WEEK_DAYS = 7;

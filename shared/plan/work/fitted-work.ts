@@ -1,0 +1,145 @@
+import { FieldError } from '../../problems/field-problem.js';
+import { RingError } from '../../schedule/activity-network.js';
+import { seededRandom } from '../../schedule/random.js';
+import { daysLeft } from '../../schedule/work-reasons.js';
+import { fitWork, type FittedWork } from '../../schedule/work-search.js';
+import type { EarlierWork } from '../../schedule/work-settling.js';
+import type { WorkJob, WorkProblem } from '../../schedule/work.js';
+import type { WorkTable } from '../../tables/work-table.js';
+import { goesOnAsKept } from './as-kept.js';
+import { onSuitableDays } from './chore-days.js';
+import { usualDays, workFrame, type DaysOfWork } from './days-of-work.js';
+import { earlierPieces } from './kept-plan.js';
+import { suitsOfNeeds } from './suits-of-needs.js';
+import type { WholeWork } from './whole-work.js';
+import { workHorizonDays } from './work-horizon.js';
+import { workHours, type WorkHours } from './work-hours.js';
+import type { LookNeed, PlannedChore, WorkNeed } from './work-need.js';
+import { workNeeds } from './work-needs.js';
+import { canDo, workPeople } from './work-people.js';
+import type { WorkRequest } from './work-request.js';
+
+/** Plans to try: a few tenths of a second; fewer where an earlier plan is gone on from. */
+const PLANS = 6000;
+const PLANS_AGAIN = 700;
+
+export const plansFor = ({ kept }: WorkRequest): number => (kept ? PLANS_AGAIN : PLANS);
+
+/** The problem of the work, solved: for the plan and for what looks further. */
+export function fitAll(
+  given: WorkRequest,
+  plans = plansFor(given),
+): {
+  work: WholeWork;
+  chores: readonly PlannedChore[];
+  looks: readonly LookNeed[];
+  hours: WorkHours;
+} {
+  const request = { ...given, people: workPeople(given.people, given.handovers) };
+  const horizon = workHorizonDays(request);
+  const frame = workFrame(request, horizon);
+  const days = usualDays(frame);
+  const asked = workNeeds(request, horizon);
+  const { needs, done, struckOut } = asked;
+  const chores = onSuitableDays(asked.chores, days, request.tables.work.wetDay.rainMm);
+  const hours = workHours(request, { ...asked, chores }, horizon);
+  const problem: WorkProblem = {
+    days: horizon,
+    workers: hours.workers,
+    jobs: jobsOf(request, needs, days, hours.onItsDay),
+  };
+  const fitted = fitOrExplain(needs, () => fitOn(request, needs, problem, plans));
+  const left = daysLeft(problem, fitted.plan);
+  const { dryEnough } = frame;
+  return {
+    work: { request, days, dryEnough, needs, problem, fitted, left, done, struckOut },
+    chores,
+    looks: asked.looks,
+    hours,
+  };
+}
+
+/** Fits the work in; where a day has gone by as it was planned, the plan only goes on. */
+function fitOn(
+  { kept, seed, tables, today, ...rest }: WorkRequest,
+  needs: readonly WorkNeed[],
+  problem: WorkProblem,
+  plans: number,
+): FittedWork {
+  const fit = (tries: number, earlier?: EarlierWork): FittedWork =>
+    fitWork(problem, { plans: tries }, seededRandom(seed), earlier);
+  if (!kept) return fit(plans);
+  const was = earlierPieces({ today, people: rest.people }, needs, kept);
+  const { madeFor } = kept;
+  const earlier = {
+    plan: was,
+    costPerMove: tables.work.placing.moveCost,
+    ...(madeFor === undefined ? {} : { madeFor }),
+  };
+  if (kept.plannedOn < today) {
+    const goesOn = fit(1, earlier);
+    if (goesOnAsKept(problem, needs, goesOn, { kept, was, today })) return goesOn;
+  }
+  return fit(plans, earlier);
+}
+
+/** Needs as jobs of the engine, their days that suit by the weather given. */
+export function jobsOf(
+  { people, tables }: WorkRequest,
+  needs: readonly WorkNeed[],
+  days: DaysOfWork,
+  onItsDay: WorkHours['onItsDay'],
+): WorkJob[] {
+  const index = new Map(needs.map((need, i) => [need.key, i]));
+  const { smallestPieceHours, wetDay } = tables.work;
+  const { priority } = tables.work.placing;
+  const suitsOfAll = suitsOfNeeds(needs, days, wetDay.rainMm);
+  return needs.map((need, i): WorkJob => {
+    const { lostCost, lateCostPerDay } = priority.find((each) => each.id === need.priority)!;
+    const suits = suitsOfAll[i];
+    const bound = onItsDay.get(need.key);
+    return {
+      id: need.key,
+      minutes: Math.max(1, Math.round(need.hours * 60)),
+      peopleNeeded: need.conditions.peopleNeeded ?? 1,
+      able: people.flatMap((person, w) => (canDo(person, need) ? [w] : [])),
+      ...smallestPiece(need, smallestPieceHours),
+      fromDay: need.fromDay,
+      dueDay: need.dueDay,
+      untilDay: need.untilDay,
+      ...(suits ? { suits } : {}),
+      needsLight: need.conditions.daylight ?? false,
+      waitsFor: need.waitsFor.map((wait) => ({ job: index.get(wait.key)!, days: wait.days })),
+      lateCostPerDay,
+      lostCost,
+      ...(bound ? { pinned: [bound.piece] } : {}),
+    };
+  });
+}
+
+/** Work of one set day, and what is short in all, is done in one go or not at all. */
+function smallestPiece(
+  { canBeSpread, hours, hoursDone = 0, fromDay, untilDay, smallestPieceHours }: WorkNeed,
+  usual: WorkTable['smallestPieceHours'],
+): Pick<WorkJob, 'smallestPieceMinutes'> {
+  const longerThan = smallestPieceHours ?? usual.longerThanHours;
+  if (!canBeSpread || fromDay === untilDay || hours + hoursDone <= longerThan) return {};
+  return { smallestPieceMinutes: Math.round(60 * (smallestPieceHours ?? usual.value)) };
+}
+
+function fitOrExplain(needs: readonly WorkNeed[], fit: () => FittedWork): FittedWork {
+  try {
+    return fit();
+  } catch (error) {
+    if (!(error instanceof RingError)) throw error;
+    const names = error.ring.map((i) => needs[i]!.name);
+    throw new FieldError([
+      {
+        field: 'ownJobs',
+        code: 'not-allowed',
+        given: names.join(' → '),
+        fix: `These wait for each other in a circle: ${names.join(' → ')}. Take one of the waits away.`,
+      },
+    ]);
+  }
+}

@@ -1,0 +1,161 @@
+import { addDays } from '../../shared/calendar/plain-date.js';
+import type { Batch } from '../../shared/farm/batch.js';
+import type { Person } from '../../shared/farm/farm.js';
+import type { CattleGroup } from '../../shared/farm/herd.js';
+import type { FarmPicture } from '../../shared/farm/picture.js';
+import { newBatch, newRequest } from './factories.js';
+import { newHerd, newPaddocks } from './pasture-factories.js';
+import { newPicture } from './pictures.js';
+import { newOwnJob } from './season-factories.js';
+
+export const TODAY = '2027-03-15';
+
+const EVENINGS = [2, 2, 2, 2, 2, 6, 4];
+const AT_HOME = [5, 5, 5, 5, 5, 6, 3];
+const AT_WORK = [1, 1, 1, 1, 1, 7, 5];
+
+const person = (name: string, hoursByWeekday: number[], more: Partial<Person> = {}): Person => ({
+  ...{ id: name, name, away: [], hoursByWeekday },
+  ...more,
+});
+const child = (name: string): Person => person(name, [1, 1, 1, 1, 1, 2, 2], { isChild: true });
+const meat = (more: Partial<Batch> = {}) => ({
+  ...newBatch({ arrivalDate: '2027-05-05', wantedBirds: 40, leaveAgeDays: 56, ...more }),
+  id: 'meat',
+  name: 'Meat',
+});
+const hens = (more: Partial<Batch> = {}) => ({
+  ...meat({ purpose: 'layers', strainId: 'brown-layer', sex: 'pullets', wantedBirds: 30, ...more }),
+  id: 'hens',
+  name: 'Hens',
+});
+const cattle = (more: CattleGroup[] = []) => ({
+  herds: [newHerd({ groups: [{ classId: 'cow-calf', head: 4, calvesOn: '2027-05-01' }, ...more] })],
+  paddocks: newPaddocks(6),
+});
+const ground = { dryGround: true } as const;
+const beds = (hours: number) =>
+  newOwnJob({
+    id: 'beds',
+    name: 'Dig the new beds',
+    hours,
+    dueOn: '2027-05-10',
+    conditions: ground,
+  });
+const fence = newOwnJob({ id: 'fence', name: 'Mend the fence', hours: 8, dueOn: '2027-04-20' });
+const potatoes = (dueOn: string, noUseAfter: string) =>
+  newOwnJob({
+    id: 'potatoes',
+    name: 'Plant potatoes',
+    hours: 5,
+    conditions: ground,
+    dueOn,
+    noUseAfter,
+  });
+const jobs = [beds(24), fence, potatoes('2027-04-25', '2027-05-10')];
+
+function householdOf(more: Partial<FarmPicture>): FarmPicture {
+  const { farm, climate, facilities } = newRequest();
+  return newPicture({ farm, climate, facilities, today: TODAY, jobs, ...more });
+}
+
+/** Days away of a household at its first calving. */
+const AT_CALVING = { away: [{ from: '2027-04-29', to: '2027-05-03' }] };
+const IN_MAY = { away: [{ from: '2027-05-01', to: '2027-05-31' }] };
+
+function wetSpring(): FarmPicture['climate'] {
+  const days = Array.from({ length: 12 }, (_, k) => addDays(TODAY, k));
+  const forecast = days.map((date) => ({ date, minC: 4, maxC: 10, rainMm: 9 }));
+  return { ...newRequest().climate, forecast };
+}
+
+/** Ten invented households in a spring, each short of something else. */
+export const TEN_HOUSEHOLDS: readonly (readonly [string, FarmPicture])[] = [
+  ['one alone', householdOf({ people: [person('Ann', EVENINGS)], batches: [meat()] })],
+  [
+    'two with jobs',
+    householdOf({
+      people: [person('Ann', AT_WORK), person('Ben', AT_WORK)],
+      batches: [meat({ wantedBirds: 60 })],
+    }),
+  ],
+  [
+    'three generations',
+    householdOf({
+      people: [
+        person('Gran', [3, 3, 3, 3, 3, 2, 2]),
+        person('Ann', EVENINGS),
+        person('Ben', EVENINGS),
+        child('Tom'),
+      ],
+      batches: [meat({ wantedBirds: 100 }), hens()],
+      ...cattle(),
+    }),
+  ],
+  [
+    'a milk cow',
+    householdOf({
+      people: [person('Ann', AT_HOME), person('Ben', AT_WORK)],
+      batches: [meat()],
+      ...cattle([{ classId: 'milk-cow', head: 1, calvesOn: '2027-04-20' }]),
+    }),
+  ],
+  [
+    'twins in May',
+    householdOf({
+      people: [person('Ann', AT_HOME, IN_MAY), person('Ben', [2, 2, 2, 2, 2, 4, 4])],
+      batches: [meat()],
+    }),
+  ],
+  [
+    'a wet spring',
+    householdOf({
+      climate: wetSpring(),
+      people: [person('Ann', EVENINGS), person('Ben', EVENINGS)],
+      batches: [meat({ arrivalDate: '2027-04-14' })],
+      jobs: [beds(24), fence, potatoes('2027-03-22', '2027-03-26')],
+    }),
+  ],
+  [
+    'away at calving',
+    householdOf({
+      people: [person('Ann', AT_HOME, AT_CALVING), person('Ben', AT_WORK, AT_CALVING)],
+      ...cattle(),
+    }),
+  ],
+  [
+    'a slot in July',
+    householdOf({
+      people: [person('Ann', EVENINGS), person('Ben', AT_WORK)],
+      batches: [
+        meat({
+          ...{ wantedBirds: 80, processing: 'hired', slotDate: '2027-07-08' },
+          arrivalDate: '2027-05-12',
+        }),
+      ],
+    }),
+  ],
+  [
+    'no machine',
+    householdOf({
+      people: [person('Ann', EVENINGS), person('Ben', EVENINGS)],
+      batches: [meat({ wantedBirds: 75, plucking: 'hand', processingIsFirst: true })],
+      jobs: [beds(60), fence, potatoes('2027-04-25', '2027-05-10')],
+    }),
+  ],
+  [
+    'four children',
+    householdOf({
+      people: [
+        person('Ann', [1.5, 1.5, 1.5, 1.5, 1.5, 3, 2]),
+        person('Ben', AT_WORK),
+        ...['Ida', 'Tom', 'Una', 'Max'].map(child),
+      ],
+      batches: [meat(), hens({ wantedBirds: 20, arrivalDate: '2027-04-28' })],
+      jobs: [
+        beds(24),
+        newOwnJob({ id: 'stones', name: 'Pick up stones', hours: 6, forWhom: 'child' }),
+      ],
+    }),
+  ],
+];
