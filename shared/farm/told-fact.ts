@@ -162,6 +162,7 @@ export const weighingsOf = (facts: readonly BirdsWeighed[]): Weighing[] =>
       date: on,
       birds: details.birds,
       averageKg: averageOf(details),
+      ...(details.eachKg === undefined ? {} : { eachKg: details.eachKg }),
     }))
     .sort((a, b) => (a.date < b.date ? -1 : a.date > b.date ? 1 : 0));
 

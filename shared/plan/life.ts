@@ -55,6 +55,8 @@ export interface Life {
   readonly cockerelsLeaveAgeDays: number | undefined;
   /** Age at which the target weight is reached, undefined when it never is. */
   readonly targetReachedAgeDays: number | undefined;
+  /** Ages between which it is reached, as the weighings leave it open; undefined without any. */
+  readonly targetReachedBetween: readonly [soonest: number, latest: number] | undefined;
   readonly lastTableAgeDays: number;
   /** Days in the plan, the arrival day and the last day included. */
   readonly days: number;
@@ -208,6 +210,8 @@ export function lifeOf(batch: Batch, tables: Tables, conditions: Conditions = {}
     firstEggAgeDays,
     cockerelsLeaveAgeDays,
     targetReachedAgeDays,
+    targetReachedBetween:
+      targetReachedAgeDays === undefined ? undefined : reachedBetween(growing, target!),
     lastTableAgeDays: growing.lastTableAgeDays,
     days,
     placed,
@@ -310,8 +314,20 @@ const LATEST_TARGET_AGE_DAYS = 365;
 /** A target is for birds that are worth processing. */
 const FIRST_TARGET_AGE_DAYS = 7;
 
-function firstAgeOf(growing: Growing, targetKg: number): number | undefined {
-  const meanKg = growing.meanWeightsTo(LATEST_TARGET_AGE_DAYS);
+function firstAgeOf(growing: Growing, targetKg: number, speed?: number): number | undefined {
+  const meanKg = growing.meanWeightsTo(LATEST_TARGET_AGE_DAYS, speed);
   const age = meanKg.findIndex((kg, day) => FIRST_TARGET_AGE_DAYS <= day && targetKg <= kg);
   return age < 0 ? undefined : age;
+}
+
+/** Ages between which a target is reached. It is not before a weighing that lay under it. */
+function reachedBetween(growing: Growing, targetKg: number): Life['targetReachedBetween'] {
+  const { own } = growing;
+  if (own?.speed === undefined) return undefined;
+  const [slow, fast] = speedRange(own.speed);
+  const lighter = own.weighings.filter(({ isUsed, kg }) => isUsed && kg < targetKg);
+  const notBefore = Math.max(0, ...lighter.map(({ ageDays }) => ageDays + 1));
+  const soonest = Math.max(notBefore, firstAgeOf(growing, targetKg, fast) ?? 0);
+  const latest = firstAgeOf(growing, targetKg, slow) ?? LATEST_TARGET_AGE_DAYS;
+  return [soonest, Math.max(soonest, latest)];
 }
