@@ -72,6 +72,7 @@ export const JUDGED = {
     'fewestWeights',
     'flocksApart',
     'wanderDays',
+    'changedShare',
     'unusualLossChance',
     'fewestLost',
     'roundsApartH',

@@ -72,6 +72,15 @@ export class ToldService {
     return this.database.write(farmId, keep, { raises });
   }
 
+  /** One fact. @throws NotFoundException when the farm was told none with the id */
+  async findOne(farmId: string, id: string): Promise<ToldFact> {
+    const row = isId(id)
+      ? await this.database.manager.findOneBy(ToldFactEntity, { id, farmId })
+      : null;
+    if (!row) throw notTold(id);
+    return toFact(row);
+  }
+
   /** Takes a fact back: what it had replaced holds again. Taking it back twice is the same. */
   async takeBack(farmId: string, id: string): Promise<void> {
     // What a fact is never changes: it can be read before the write whose revision hangs on it.
@@ -79,9 +88,7 @@ export class ToldService {
       ? await this.database.manager.findOneBy(ToldFactEntity, { id, farmId })
       : null;
     const takeBack = async (manager: EntityManager): Promise<void> => {
-      if (!row) {
-        throw new NotFoundException(`This farm was told nothing with the id "${id.slice(0, 64)}".`);
-      }
+      if (!row) throw notTold(id);
       await this.takeBackAll(farmId, [id]);
       if (row.kind === 'work-progress') await this.takeBackUndone(farmId, row.about);
       await this.settle(manager, farmId, [toFact(row)], () => 'id');
@@ -265,6 +272,9 @@ export class ToldService {
     });
   }
 }
+
+const notTold = (id: string): NotFoundException =>
+  new NotFoundException(`This farm was told nothing with the id "${id.slice(0, 64)}".`);
 
 const COLUMNS = [
   'id',

@@ -206,6 +206,13 @@ describe.each(databases())('what is told on $name', (database) => {
     });
     expect(after.leaving!.liveEach.value).toBeLessThan(before.leaving!.liveEach.value);
     expect(after.feed.total.value).toBeLessThan(before.feed.total.value);
+    const changed = (await app.api.get(`${farm.path}/record/changed/${fact!.id}`).expect(200))
+      .body as { because: string; changes: { id: string; words: string }[] };
+    expect(changed.because).toMatch(/^10 birds weighed/);
+    expect(changed.changes.map((each) => each.id)).toEqual(
+      expect.arrayContaining(['weight', 'feed']),
+    );
+    await app.api.get(`${farm.path}/record/changed/${farm.brooderId}`).expect(404);
     const wrongs = [
       [{ birds: 10 }, 'details.averageKg', 'missing'],
       [{ birds: 10, averageKg: 1, totalKg: 10 }, 'details.averageKg', 'conflict'],
