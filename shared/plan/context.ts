@@ -37,15 +37,15 @@ export interface PlanContext extends PlanRequest {
 }
 
 export function planContext(asked: PlanRequest): PlanContext {
-  const { batch, weighings = [], headChanges, today } = asked;
+  const { batch, weighings = [], headChanges, eggCounts, today } = asked;
   const tables = tablesForStrain(asked.tables, batch.strainId);
   const request = tables === asked.tables ? asked : { ...asked, tables };
-  const usual = lifeOf(batch, tables, { weighings, headChanges, today });
+  const usual = lifeOf(batch, tables, { weighings, headChanges, eggCounts, today });
   const first = aroundLife(request, usual);
   // Growing birds outdoors answer to the air: worked out once the day of the move is known.
   const outdoorC = outdoorAir(first, usual);
   if (!outdoorC) return first;
-  const life = lifeOf(batch, tables, { weighings, headChanges, today, outdoorC });
+  const life = lifeOf(batch, tables, { weighings, headChanges, eggCounts, today, outdoorC });
   return life.days === usual.days ? { ...first, life } : aroundLife(request, life);
 }
 

@@ -1,5 +1,6 @@
 import type { Sourced } from '../explain/formula.js';
 import type { Batch } from '../farm/batch.js';
+import type { EggCount } from '../farm/egg-count.js';
 import type { HeadChange } from '../farm/head-count.js';
 import type { Weighing } from '../farm/weighing.js';
 import { daysBetween, type PlainDate } from '../calendar/plain-date.js';
@@ -29,6 +30,7 @@ export interface Conditions {
   /** Average air of each day after arrival on which they are outdoors; NaN on other days. */
   readonly outdoorC?: Float64Array | undefined;
   readonly weighings?: readonly Weighing[];
+  readonly eggCounts?: readonly EggCount[] | undefined;
   /** What changed how many there are, with the day up to which that is known. */
   readonly headChanges?: readonly HeadChange[] | undefined;
   readonly today?: PlainDate;

@@ -1,3 +1,4 @@
+import { addDays } from '../calendar/plain-date.js';
 import type { Sourced } from '../explain/formula.js';
 import type { Batch } from '../farm/batch.js';
 import { sexShares } from '../poultry/growth.js';
@@ -14,6 +15,7 @@ import type { LayCurve } from '../tables/lay-tables.js';
 import { rowById, type Tables } from '../tables/tables.js';
 import { aliveOn, flockTold, type FlockTold } from './flock-told.js';
 import { eggsSetOf, type EggsSet } from './eggs-set.js';
+import { firstEggAge, firstEggBounds } from './first-egg.js';
 import {
   growingOf,
   speedRange,
@@ -52,6 +54,8 @@ export interface Life {
   /** Age at leaving for meat; age at the end of the first laying year for layers. */
   readonly lastAgeDays: number;
   readonly firstEggAgeDays: number | undefined;
+  /** Days by which counted eggs moved it, later above 0; the whole curve of lay moves along. */
+  readonly firstEggMovedDays: number;
   readonly cockerelsLeaveAgeDays: number | undefined;
   /** Age at which the target weight is reached, undefined when it never is. */
   readonly targetReachedAgeDays: number | undefined;
@@ -112,7 +116,8 @@ export function lifeOf(batch: Batch, tables: Tables, conditions: Conditions = {}
   const layCurve = isLaying
     ? rowById(tables.layCurves, batch.layCurveId ?? strain.layCurve!)
     : undefined;
-  const firstEggAgeDays = layCurve && Math.round(layCurve.firstEggWeek * 7);
+  const usualFirstEgg = layCurve && Math.round(layCurve.firstEggWeek * 7);
+  const firstEggAgeDays = layCurve && firstEggOf(batch, layCurve, tables, conditions);
 
   const growing = growingOf(batch, { strain, table: growthTable, tables }, conditions);
   const shares = sexShares(batch.sex);
@@ -208,6 +213,7 @@ export function lifeOf(batch: Batch, tables: Tables, conditions: Conditions = {}
     arrivalAgeDays,
     lastAgeDays,
     firstEggAgeDays,
+    firstEggMovedDays: (firstEggAgeDays ?? 0) - (usualFirstEgg ?? 0),
     cockerelsLeaveAgeDays,
     targetReachedAgeDays,
     targetReachedBetween:
@@ -244,6 +250,21 @@ export function lifeOf(batch: Batch, tables: Tables, conditions: Conditions = {}
 
 /** A plan lasts two days at least, however soon the last bird was gone. */
 const LEAST_AGE_DAYS = 4;
+
+/** Age at the first egg: the table's, moved by what was counted while they are here. */
+function firstEggOf(
+  { arrivalDate, hatchToArrivalDays }: Batch,
+  curve: LayCurve,
+  { judgements }: Tables,
+  { eggCounts = [] }: Conditions,
+): number {
+  const { least, most } = firstEggBounds(curve, judgements.birds);
+  return firstEggAge(Math.round(curve.firstEggWeek * 7), eggCounts, {
+    hatchDate: addDays(arrivalDate, -hatchToArrivalDays),
+    least: Math.max(least, hatchToArrivalDays),
+    most,
+  });
+}
 
 /** What was told of a batch that says how many came, or of which that was told. */
 function toldOf(batch: Batch, { headChanges, today }: Conditions): FlockTold | undefined {

@@ -73,6 +73,8 @@ export const JUDGED = {
     'flocksApart',
     'wanderDays',
     'changedShare',
+    'earlyEggShare',
+    'lateEggShare',
     'unusualLossChance',
     'fewestLost',
     'roundsApartH',

@@ -4,6 +4,7 @@ import { In, IsNull, type EntityManager, type SelectQueryBuilder } from 'typeorm
 import { plainDateAt } from '../../shared/calendar/plain-date.js';
 import {
   holding,
+  type EggsWereCounted,
   type FactOf,
   type HerdMove,
   type ToldFact,
@@ -14,11 +15,13 @@ import { TOLD_KINDS, type ToldOn } from '../../shared/farm/told-kinds.js';
 import { isId } from '../database/ids.js';
 import { Database } from '../database/database.js';
 import { FarmEntity } from '../farms/farm.entity.js';
+import { TablesService } from '../reference/tables.service.js';
 import { BatchEntity } from '../batches/batch.entity.js';
 import { HerdEntity } from '../herds/herd.entity.js';
 import { PaddockEntity } from '../paddocks/paddock.entity.js';
 import { keepFacts, type Said } from './keep-facts.js';
 import { changesHeads, settleHeads } from './check-heads.js';
+import { refuseEarlyEggs } from './check-eggs.js';
 import { settlePlaces } from './check-places.js';
 import { toFact, ToldFactEntity } from './told-fact.entity.js';
 import type { ToldQueryDto } from './told.dto.js';
@@ -40,7 +43,10 @@ export interface ToldPage {
 /** Keeps what is told of a farm. Nothing is ever overwritten or deleted: it is taken back. */
 @Injectable()
 export class ToldService {
-  constructor(private readonly database: Database) {}
+  constructor(
+    private readonly database: Database,
+    private readonly tables: TablesService,
+  ) {}
 
   /**
    * Keeps facts, all or none. One that was told before under the same key is given back as it is.
@@ -246,6 +252,8 @@ export class ToldService {
       const field = fieldOf(moved[0]!, 'details.paddockId');
       await settlePlaces(manager, farmId, { changed: moved, all }, field);
     }
+    const eggs = told.filter((fact): fact is EggsWereCounted => fact.kind === 'eggs-counted');
+    await refuseEarlyEggs(manager, farmId, { eggs, tables: this.tables.tables }, fieldOf);
     const counted = told.filter(changesHeads);
     if (0 < counted.length) {
       const all = await this.factsOf(farmId, 'arrived', 'died', 'processed', 'gone');

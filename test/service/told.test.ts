@@ -255,6 +255,12 @@ describe.each(databases())('what is told on $name', (database) => {
     ] as const;
     for (const [details, field, code] of wrongs)
       expectFieldProblem(await tell(counted(details)), { field: `facts.0.${field}`, code });
+    // Pullets of three weeks lay nothing; that there were no eggs is so.
+    const young = (eggs: number) => ({ ...counted({ days: 1, eggs }), on: inDays(-239) });
+    const tooYoung = { field: 'facts.0.on', code: 'out-of-bounds' } as const;
+    expectFieldProblem(await tell(young(3)), tooYoung);
+    const [none] = (await tell(young(0)).expect(201)).body as ToldFact[];
+    await app.api.delete(`${farm.path}/told/${none!.id}`).expect(204);
     for (const fact of [again!, facts[0]!])
       await app.api.delete(`${farm.path}/told/${fact.id}`).expect(204);
     expect(await planned()).toEqual(before);
