@@ -1,26 +1,30 @@
 import type { FarmPicture } from './picture.js';
 import {
   eggCountsOf,
+  feedOpeningsOf,
   headChangesOf,
   weighingsOf,
   type BirdsWeighed,
   type EggsWereCounted,
+  type FactOf,
   type HeadsChanged,
   type ToldFact,
   type ToldKind,
 } from './told-fact.js';
 
+const HEADS = ['arrived', 'died', 'processed', 'gone'] as const;
+const isOneOf = (kinds: readonly ToldKind[], kind: ToldKind): boolean => kinds.includes(kind);
+
 /** Kinds of facts that a plan of their batch goes by. */
 export const MOVES_BATCH = [
-  ...(['arrived', 'died', 'processed', 'gone'] as const),
-  ...(['weighed', 'eggs-counted'] as const),
+  ...HEADS,
+  ...(['weighed', 'eggs-counted', 'feed-opened'] as const),
 ] as const satisfies readonly ToldKind[];
 
-export type FactOfBatch = HeadsChanged | BirdsWeighed | EggsWereCounted;
+export type FactOfBatch = HeadsChanged | BirdsWeighed | EggsWereCounted | FactOf<'feed-opened'>;
 export type ToldOfBatch = readonly FactOfBatch[];
 
-const isOfBatch = (fact: ToldFact): fact is FactOfBatch =>
-  (MOVES_BATCH as readonly ToldKind[]).includes(fact.kind);
+const isOfBatch = (fact: ToldFact): fact is FactOfBatch => isOneOf(MOVES_BATCH, fact.kind);
 
 /** The batch whose plan goes by a fact; undefined where none does. */
 export const batchOfFact = (fact: ToldFact): string | undefined =>
@@ -37,13 +41,13 @@ export function pictureWithout(picture: FarmPicture, facts: ToldOfBatch, id: str
     picture.batches.some((batch) => batch.id === batchId);
   const weighed = rest.filter((fact): fact is BirdsWeighed => fact.kind === 'weighed');
   const counted = rest.filter((fact): fact is EggsWereCounted => fact.kind === 'eggs-counted');
-  const heads = rest.filter(
-    (fact): fact is HeadsChanged => fact.kind !== 'weighed' && fact.kind !== 'eggs-counted',
-  );
+  const opened = rest.filter((fact): fact is FactOf<'feed-opened'> => fact.kind === 'feed-opened');
+  const heads = rest.filter((fact): fact is HeadsChanged => isOneOf(HEADS, fact.kind));
   return {
     ...picture,
     headChanges: headChangesOf(heads).filter(isHere),
     weighings: weighingsOf(weighed).filter(isHere),
     eggCounts: eggCountsOf(counted).filter(isHere),
+    feedOpenings: feedOpeningsOf(opened).filter(isHere),
   };
 }

@@ -1,6 +1,7 @@
 import { addDays, daysBetween, daysOfYear, type PlainDate } from '../calendar/plain-date.js';
 import type { DailySeries } from '../explain/daily-series.js';
 import { expectedWeather, type DailyWeather } from '../weather/climate.js';
+import { withOwnFeed } from './feed-opened.js';
 import { birdWordsOf, type BirdWords } from './bird-words.js';
 import { layDaysOf, type LayDays } from './lay-days.js';
 import { lifeOf, type DatedPhase, type Life } from './life.js';
@@ -36,7 +37,9 @@ export interface PlanContext extends PlanRequest {
   readonly say: (value: number | string, unit: Unit) => string;
 }
 
-export function planContext(asked: PlanRequest): PlanContext {
+export const planContext = (asked: PlanRequest): PlanContext => withOwnFeed(contextOf(asked));
+
+function contextOf(asked: PlanRequest): PlanContext {
   const { batch, weighings = [], headChanges, eggCounts, today } = asked;
   const tables = tablesForStrain(asked.tables, batch.strainId);
   const request = tables === asked.tables ? asked : { ...asked, tables };

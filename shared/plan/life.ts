@@ -15,6 +15,7 @@ import type { LayCurve } from '../tables/lay-tables.js';
 import { rowById, type Tables } from '../tables/tables.js';
 import { aliveOn, flockTold, type FlockTold } from './flock-told.js';
 import { eggsSetOf, type EggsSet } from './eggs-set.js';
+import type { OwnFeed } from './feed-opened.js';
 import { firstEggAge, firstEggBounds } from './first-egg.js';
 import {
   growingOf,
@@ -45,6 +46,8 @@ export interface Life {
   readonly feedFactor: number;
   /** What the household's weighings say of growth; undefined without any that count. */
   readonly own: OwnGrowth | undefined;
+  /** What the bags opened say of the feed they use; undefined while too few were emptied. */
+  readonly ownFeed?: OwnFeed;
   /** Whether the air outdoors changes growth or feed on any day. */
   readonly hasAir: boolean;
   /** Average weight at the end as the weighings leave it open; undefined without any. */

@@ -75,6 +75,8 @@ export const JUDGED = {
     'changedShare',
     'earlyEggShare',
     'lateEggShare',
+    'feedApart',
+    'feedDrift',
     'unusualLossChance',
     'fewestLost',
     'roundsApartH',

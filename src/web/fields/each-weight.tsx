@@ -47,7 +47,7 @@ export function EachWeight({ field, farm, value = [], error, onChange }: Props) 
             take();
           }}
         />
-        <Button variant="default" disabled={!isRight} onClick={take}>
+        <Button variant="default" style={{ flexShrink: 0 }} disabled={!isRight} onClick={take}>
           Next bird
         </Button>
       </Group>
