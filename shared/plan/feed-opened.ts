@@ -37,6 +37,8 @@ export interface OwnFeed {
   readonly to: number;
   /** Emptied, the last opening left out. */
   readonly bags: number;
+  /** So far from the plan that it is a slip, or feed of other animals. */
+  readonly isFarOff: boolean;
   /** Feed to come over the plan's. */
   readonly factor: number;
   /** One standard deviation of it. */
@@ -48,6 +50,8 @@ export interface OwnFeed {
  * together, in bags (each evenly spread over one: √(1/12 + 1/12)).
  */
 const BAG_OPEN = Math.sqrt(1 / 6);
+
+const FAR_OFF_TIMES = 2;
 
 /** Fewer emptied bags say nothing: the first may have been half empty, the last opened early. */
 const FEWEST_EMPTIED = 2;
@@ -92,9 +96,11 @@ export function ownFeedOf(
   const ratio = usedKg / plannedKg;
   const open = (BAG_OPEN * ratio) / bags;
   const weight = usual ** 2 / (usual ** 2 + open ** 2);
+  const isFarOff = ratio < 1 / FAR_OFF_TIMES || FAR_OFF_TIMES < ratio;
   return {
-    ...{ usedKg, plannedKg, from, to, bags },
-    factor: 1 + weight * (ratio - 1),
+    ...{ usedKg, plannedKg, from, to, bags, isFarOff },
+    // What no flock eats is not planned with; it is said.
+    factor: isFarOff ? 1 : 1 + weight * (ratio - 1),
     error: Math.sqrt(weight) * open,
   };
 }

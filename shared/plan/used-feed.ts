@@ -65,6 +65,15 @@ export function usedFeed({ life }: PlanContext, own: OwnFeed): UsedFeed {
 export function usedFeedIssues({ life, tables, say }: PlanContext): PlanIssue[] {
   const { ownFeed } = life;
   const { feedDrift } = tables.judgements.birds;
+  if (ownFeed?.isFarOff) {
+    return [
+      issue(
+        'act',
+        'feed-far-off',
+        `By the bags opened they used ${say(ownFeed.usedKg, 'kg')} of feed where ${say(ownFeed.plannedKg, 'kg')} was planned. No flock differs so much, so that the plan leaves it out: check the number of bags, what one weighs, and whether other animals got some of it.`,
+      ),
+    ];
+  }
   if (!ownFeed || ownFeed.factor - ownFeed.error < 1 + feedDrift.value) return [];
   const percent = Math.round(100 * (ownFeed.usedKg / ownFeed.plannedKg - 1));
   return [

@@ -79,6 +79,14 @@ describe('feed by the bags that were opened', () => {
     expect(said(bags(1.05, 14))).toBe(false);
   });
 
+  it('is left as planned, and asked about, where no flock eats so much or so little', () => {
+    for (const share of [0.4, 2.6]) {
+      const plan = planned(bags(share, share < 1 ? 4 : 14));
+      expect(plan.issues.map(({ code }) => code)).toContain('feed-far-off');
+      expect(plan.feed.total.value).toBe(plain.feed.total.value);
+    }
+  });
+
   it('names the bags among what the feed is made of', () => {
     const { total } = planned(bags(1.3, 8)).feed;
     expect(total.inputs).toContainEqual(
