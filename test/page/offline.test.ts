@@ -20,7 +20,7 @@ const get = async <T>(path: string): Promise<T> =>
 
 /** A phone on Today of a farm, with all that it needs to open without signal. */
 async function phoneAt(farm: string): Promise<{ page: Page; errors: string[] }> {
-  const { page, errors } = await house.page('phone');
+  const { page, errors } = await house.page('phone', { isKept: true });
   await page.goto(`${farm}/today`);
   await page.getByRole('heading', { name: 'The round' }).waitFor();
   await isReady(page);
@@ -111,7 +111,7 @@ describe('a phone without signal', () => {
 
 /** The pasture walk of a farm on a phone whose clock is a year behind, ready to do without signal. */
 async function walkOf(farm: string): Promise<Page> {
-  const { page } = await house.page('phone');
+  const { page } = await house.page('phone', { isKept: true });
   await page.addInitScript(
     `{ const now = Date.now; Date.now = () => now() - 365 * 24 * 3600 * 1000; }`,
   );

@@ -95,7 +95,7 @@ describe('a screen enlarged to 200 % and to 400 %', () => {
 
 describe('a household that writes numbers another way', () => {
   it('types and reads a comma for decimals, from the start to the prices', async () => {
-    const { page, errors } = await house.page('phone', 'de-DE');
+    const { page, errors } = await house.page('phone', { locale: 'de-DE' });
     await page.goto(`${house.url}/start`);
     await page.getByRole('button', { name: 'Type coordinates' }).click();
     await page.getByLabel('Latitude').fill('48,137');

@@ -2,7 +2,7 @@ import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
 import fc from 'fast-check';
 import { anyJson, mutated } from '../support/any-body.js';
 import { openApp, type TestApp } from '../support/app.js';
-import { databases } from '../support/databases.js';
+import { anyDatabase } from '../support/databases.js';
 import { newFarm } from '../support/factories.js';
 import { brooderBody, exampleOrder, saveFarm, type SavedFarm } from '../support/orders.js';
 
@@ -39,7 +39,7 @@ const loosePasture = fc.record(
   { requiredKeys: [] },
 );
 
-describe.each(databases())('any body at all on $name', (database) => {
+describe.each([anyDatabase()])('any body at all on $name', (database) => {
   let app: TestApp;
   let farm: SavedFarm;
 

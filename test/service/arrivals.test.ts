@@ -2,14 +2,14 @@ import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
 import { weekdayOf } from '../../shared/calendar/plain-date.js';
 import type { ArrivalWeek } from '../../shared/plan/arrival-finder.js';
 import { openApp, type TestApp } from '../support/app.js';
-import { databases } from '../support/databases.js';
+import { anyDatabase } from '../support/databases.js';
 import { newBatch } from '../support/factories.js';
 import { exampleOrder, saveFarm } from '../support/orders.js';
 import { expectFieldProblem } from '../support/problem.js';
 
 const YEAR = { from: '2027-01-01', to: '2027-12-31' };
 
-describe.each(databases())('the search for an arrival on $name', (database) => {
+describe.each([anyDatabase()])('the search for an arrival on $name', (database) => {
   let app: TestApp;
 
   beforeAll(async () => {

@@ -3,7 +3,7 @@ import ICAL from 'ical.js';
 import type { Person } from '../../shared/farm/farm.js';
 import type { WorkPlan } from '../../shared/plan/work/work-plan.js';
 import { openApp, type TestApp } from '../support/app.js';
-import { databases } from '../support/databases.js';
+import { anyDatabase } from '../support/databases.js';
 import { expectProblem } from '../support/problem.js';
 
 interface Entry {
@@ -33,7 +33,7 @@ function entriesIn(text: string): Entry[] {
   });
 }
 
-describe.each(databases())('the calendar on $name', (database) => {
+describe.each([anyDatabase()])('the calendar on $name', (database) => {
   let app: TestApp;
   let path: string;
   let farm: Record<string, unknown>;

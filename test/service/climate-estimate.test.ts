@@ -2,10 +2,10 @@ import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
 import type { EstimateAnswer } from '../../shared/farm/estimated-climate.js';
 import type { Climate } from '../../shared/weather/climate.js';
 import { openApp, type TestApp } from '../support/app.js';
-import { databases } from '../support/databases.js';
+import { anyDatabase } from '../support/databases.js';
 import { newFarm } from '../support/factories.js';
 
-describe.each(databases())('the climate estimate on $name', (database) => {
+describe.each([anyDatabase()])('the climate estimate on $name', (database) => {
   let app: TestApp;
   beforeAll(async () => {
     app = await openApp(database);

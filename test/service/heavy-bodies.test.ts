@@ -3,7 +3,7 @@ import fc from 'fast-check';
 import { LARGE, LIGHT, weightOf } from '../../src/common/body-weight.js';
 import { fieldsInText, type FieldsInText } from '../../src/common/fields-in-text.js';
 import { openApp, type TestApp } from '../support/app.js';
-import { databases } from '../support/databases.js';
+import { anyDatabase } from '../support/databases.js';
 import { newFarm } from '../support/factories.js';
 import { newPaddocks } from '../support/pasture-factories.js';
 import { saveFarm, type SavedFarm } from '../support/orders.js';
@@ -27,7 +27,7 @@ describe('bodies that are too much at once', () => {
   let app: TestApp;
   let farm: SavedFarm;
   beforeAll(async () => {
-    app = await openApp(databases()[0]!);
+    app = await openApp(anyDatabase());
     farm = await saveFarm(app);
   }, 60_000);
   afterAll(() => app.close());
@@ -125,7 +125,7 @@ describe('coordinates of outlines', () => {
   let app: TestApp;
   let farm: SavedFarm;
   beforeAll(async () => {
-    app = await openApp(databases()[0]!);
+    app = await openApp(anyDatabase());
     farm = await saveFarm(app);
   }, 60_000);
   afterAll(() => app.close());

@@ -9,7 +9,7 @@ import type { WorkPlan } from '../../shared/plan/work/work-plan.js';
 import { PROJECT_ROOT, readSeed } from '../../src/reference/load-tables.js';
 import { openApp, type TestApp } from '../support/app.js';
 import { compiled } from '../support/compiled.js';
-import { databases } from '../support/databases.js';
+import { anyDatabase } from '../support/databases.js';
 import { expectProblem } from '../support/problem.js';
 
 type Household = Record<string, unknown> & {
@@ -40,7 +40,7 @@ describe('a household that is sent whole', () => {
   let app: TestApp;
   let folder: string;
   beforeAll(async () => {
-    app = await openApp(databases()[0]!);
+    app = await openApp(anyDatabase());
     folder = mkdtempSync(join(tmpdir(), 'household-'));
   });
   afterAll(async () => {

@@ -1,7 +1,7 @@
 import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
 import type { Field } from '../../shared/farm/field.js';
 import { openApp, type TestApp } from '../support/app.js';
-import { databases } from '../support/databases.js';
+import { anyDatabase } from '../support/databases.js';
 import { DESCRIPTIONS } from '../support/descriptions.js';
 import { newFarm } from '../support/factories.js';
 
@@ -63,7 +63,7 @@ describe('the OpenAPI document', () => {
   let document: OpenApi;
 
   beforeAll(async () => {
-    app = await openApp(databases()[0]!);
+    app = await openApp(anyDatabase());
     document = (await app.api.get('/api/openapi.json').expect(200)).body as OpenApi;
   }, 60_000);
   afterAll(() => app.close());

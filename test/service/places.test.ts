@@ -1,7 +1,7 @@
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from '@jest/globals';
 import type { PlacesFound, Point } from '../../shared/farm/place.js';
 import { openApp, type TestApp } from '../support/app.js';
-import { databases } from '../support/databases.js';
+import { anyDatabase } from '../support/databases.js';
 import { sendJson, startWeatherStub, type WeatherStub } from '../support/weather-stub.js';
 
 // Nothing of it is kept, so one database is enough.
@@ -10,7 +10,7 @@ describe('places', () => {
   let stub: WeatherStub;
   beforeAll(async () => {
     stub = await startWeatherStub(4000);
-    app = await openApp(databases()[0]!, stub.settings);
+    app = await openApp(anyDatabase(), stub.settings);
   }, 60_000);
   afterAll(async () => {
     await app.close();

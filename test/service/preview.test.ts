@@ -3,7 +3,7 @@ import type { BatchPlan } from '../../shared/plan/batch-plan.js';
 import type { PlanRequest } from '../../shared/plan/request.js';
 import { climateFromMonthlyMeans } from '../../shared/weather/climate.js';
 import { openApp, type TestApp } from '../support/app.js';
-import { databases } from '../support/databases.js';
+import { anyDatabase } from '../support/databases.js';
 import { newBatch, newBrooder, newFarm, tables } from '../support/factories.js';
 import { batchBody, brooderBody, exampleOrder, saveFarm } from '../support/orders.js';
 import { expectProblem } from '../support/problem.js';
@@ -24,7 +24,7 @@ function requestOf(
   return { ...order, climate, occupied: [], packed: [], products: [], tables };
 }
 
-describe.each(databases())('the preview on $name', (database) => {
+describe.each([anyDatabase()])('the preview on $name', (database) => {
   let app: TestApp;
 
   beforeAll(async () => {

@@ -6,13 +6,13 @@ import type { BatchPlan } from '../../shared/plan/batch-plan.js';
 import type { Tables } from '../../shared/tables/tables.js';
 import { loadChecks } from '../../src/reference/load-checks.js';
 import { openApp, type TestApp } from '../support/app.js';
-import { databases } from '../support/databases.js';
+import { anyDatabase } from '../support/databases.js';
 import { tables as seeds } from '../support/factories.js';
 import { exampleOrder } from '../support/orders.js';
 
 const LAYERS = { purpose: 'layers', strainId: 'brown-layer', sex: 'pullets', coopId: 'hen-house' };
 
-describe.each(databases())('formulas and tables on $name', (database) => {
+describe.each([anyDatabase()])('formulas and tables on $name', (database) => {
   let app: TestApp;
   let formulas: readonly Formula[];
   let tables: Tables;

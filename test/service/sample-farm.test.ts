@@ -4,10 +4,10 @@ import type { Saved } from '../../shared/farm/saved.js';
 import type { BatchPlan } from '../../shared/plan/batch-plan.js';
 import { openApp, type TestApp } from '../support/app.js';
 import { dailyCsv, syntheticDays } from '../support/daily-weather.js';
-import { databases } from '../support/databases.js';
+import { anyDatabase } from '../support/databases.js';
 import { inDays } from '../support/orders.js';
 
-describe.each(databases())('the sample farm on $name', (database) => {
+describe.each([anyDatabase()])('the sample farm on $name', (database) => {
   let app: TestApp;
   const ids: string[] = [];
 

@@ -13,7 +13,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { storageFaultOf } from '../../src/common/storage-fault.js';
 import { startApp } from '../support/app.js';
-import { databases } from '../support/databases.js';
+import { anyDatabase, databases } from '../support/databases.js';
 import { newFarm } from '../support/factories.js';
 import { startProgram, type Program } from '../support/program.js';
 import { expectProblem } from '../support/problem.js';
@@ -84,7 +84,7 @@ describe('a full disk', () => {
 
 describe('a file that is damaged while the program runs', () => {
   it('is said to be damaged, with what to do', async () => {
-    const place = await databases()[0]!.empty();
+    const place = await anyDatabase().empty();
     const app = await startApp(place);
     try {
       await app.api.post('/api/farms').send(newFarm()).expect(201);

@@ -2,7 +2,7 @@ import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
 import type { BatchPlan } from '../../shared/plan/batch-plan.js';
 import { openApp, type TestApp } from '../support/app.js';
 import { dailyCsv, syntheticDays } from '../support/daily-weather.js';
-import { databases } from '../support/databases.js';
+import { anyDatabase } from '../support/databases.js';
 import { newBatch } from '../support/factories.js';
 import { inDays, saveFarm, type SavedFarm } from '../support/orders.js';
 import { expectFieldProblem, expectProblem, type ProblemPattern } from '../support/problem.js';
@@ -105,7 +105,7 @@ const BAD: readonly (readonly [what: string, csv: string, problem: ProblemPatter
   ],
 ];
 
-describe.each(databases())('weather from a file on $name', (database) => {
+describe.each([anyDatabase()])('weather from a file on $name', (database) => {
   let stub: WeatherStub;
   let app: TestApp;
   let farm: SavedFarm;

@@ -6,10 +6,10 @@ import type { BatchPlan } from '../../shared/plan/batch-plan.js';
 import type { WorkPlan } from '../../shared/plan/work/work-plan.js';
 import type { YearPlan } from '../../shared/plan/year/year-plan.js';
 import { openApp, type TestApp } from '../support/app.js';
-import { databases } from '../support/databases.js';
+import { anyDatabase } from '../support/databases.js';
 import { newFarm } from '../support/factories.js';
 
-describe.each(databases())('the year on $name', (database) => {
+describe.each([anyDatabase()])('the year on $name', (database) => {
   let app: TestApp;
   let path: string;
   let today: string;

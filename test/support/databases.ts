@@ -32,6 +32,9 @@ export function databases(env: NodeJS.ProcessEnv = process.env): TestDatabase[] 
   return [SQLITE];
 }
 
+/** One of them: for what is worked out of the rows, or refused before any is written. */
+export const anyDatabase = (): TestDatabase => databases()[0]!;
+
 const SQLITE: TestDatabase = {
   name: 'SQLite',
   empty: () => {

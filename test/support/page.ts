@@ -46,16 +46,20 @@ export class House {
     return new House(url, browser, child, dataDir);
   }
 
-  /** A page of its own, with errors collected; `expectNoErrors` says whether there were any. */
+  /**
+   * A page of its own, with errors collected; `expectNoErrors` says whether there were any. Only where
+   * it is asked to does it keep the program for days without signal: that is fetched whole each time.
+   */
   async page(
     size: keyof typeof SIZES,
-    locale = 'en-US',
+    { locale = 'en-US', isKept = false } = {},
   ): Promise<{ page: Page; errors: string[] }> {
     const context = await this.browser.newContext({
       viewport: SIZES[size],
       locale,
       timezoneId: 'America/New_York',
       reducedMotion: 'reduce',
+      serviceWorkers: isKept ? 'allow' : 'block',
     });
     const page = await context.newPage();
     page.setDefaultTimeout(15_000);

@@ -4,7 +4,7 @@ import type { Turns } from '../../../src/work-pool/turns.js';
 import { TablesService } from '../../../src/reference/tables.service.js';
 import { WorkPool } from '../../../src/work-pool/work-pool.service.js';
 import { openApp, type TestApp } from '../../support/app.js';
-import { databases } from '../../support/databases.js';
+import { anyDatabase } from '../../support/databases.js';
 import { inManyParts } from '../../support/many-parts.js';
 import { newPaddocks, newPastureRequest } from '../../support/pasture-factories.js';
 import { newPicture } from '../../support/pictures.js';
@@ -44,7 +44,7 @@ describe('a request whose asker goes', () => {
   let app: TestApp;
   let path: string;
   beforeAll(async () => {
-    app = await openApp(databases()[0]!);
+    app = await openApp(anyDatabase());
     path = `/api/farms/${((await app.api.post('/api/farms/sample')).body as { id: string }).id}`;
     await inManyParts(app, path);
   }, 60_000);
