@@ -7,6 +7,7 @@ import { hatchingChecks } from './hatching.js';
 import type { Topic } from './given.js';
 import { grassChecks } from './grass.js';
 import { grassGrowthChecks } from './grass-growth.js';
+import { evennessChecks } from './evenness.js';
 import { frostChecks } from './frost.js';
 import { growthChecks } from './growth.js';
 import { growthTableChecks } from './growth-tables.js';
@@ -28,6 +29,7 @@ export const TOPICS = {
   flocks: flockChecks,
   eggs: eggChecks,
   growth: growthChecks,
+  evenness: evennessChecks,
   hatching: hatchingChecks,
   brooder: brooderChecks,
   'growth-tables': growthTableChecks,

@@ -6,6 +6,7 @@ import { eggCountFields } from './egg-count.js';
 import { anyFacility } from './facility.js';
 import { farmFields, personFields } from './farm.js';
 import { list, nested, optional, row, rows } from './field.js';
+import { feedOpeningFields } from './feed-opening.js';
 import { forecastDayFields } from './forecast.js';
 import { groundCheckFields } from './ground-check.js';
 import { headChangeFields } from './head-count.js';
@@ -30,6 +31,7 @@ export const farmParts = {
   brooderLooks: optional(rows('Thermometers read', brooderLookFields, 400, 'reading')),
   weighings: optional(rows('Weighings', weighingFields, 2000, 'weighing')),
   eggCounts: optional(rows('Eggs counted', eggCountFields, 4000, 'count')),
+  feedOpenings: optional(rows('Feed opened', feedOpeningFields, 4000, 'opening')),
   paddocks: optional(rows('Paddocks', paddockFields, MAX_LIST, 'paddock')),
   herds: optional(rows('Herds', herdFields, 20, 'herd')),
   cows: optional(rows('Named cows', cowFields, MAX_LIST, 'cow')),

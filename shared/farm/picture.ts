@@ -6,6 +6,7 @@ import type { Cow } from './cow.js';
 import type { EggCount } from './egg-count.js';
 import type { Facility } from './facility.js';
 import type { Farm, Person } from './farm.js';
+import type { FeedOpening } from './feed-opening.js';
 import type { Mowing } from './mowing.js';
 import type { GroundCheck } from './ground-check.js';
 import type { HeadChange } from './head-count.js';
@@ -53,6 +54,8 @@ export interface FarmPicture {
   readonly weighings: readonly Weighing[];
   /** Eggs of batches that were counted, the oldest first. */
   readonly eggCounts: readonly EggCount[];
+  /** Bags of feed that were opened for batches, the oldest first. */
+  readonly feedOpenings?: readonly FeedOpening[];
   readonly paddocks: readonly Paddock[];
   readonly herds: readonly Herd[];
   /** Cattle of the herds that go by a name. */

@@ -1,3 +1,4 @@
+import type { FeedOpening } from './feed-opening.js';
 import { addDays, type PlainDate } from '../calendar/plain-date.js';
 import type { BrooderLook } from './brooder-look.js';
 import type { Arrived, Died, Gone, HeadChange, Processed } from './head-count.js';
@@ -162,11 +163,18 @@ export const weighingsOf = (facts: readonly BirdsWeighed[]): Weighing[] =>
       date: on,
       birds: details.birds,
       averageKg: averageOf(details),
+      ...(details.eachKg === undefined ? {} : { eachKg: details.eachKg }),
     }))
     .sort((a, b) => (a.date < b.date ? -1 : a.date > b.date ? 1 : 0));
 
 /** Counts of eggs that hold, the oldest first. */
 export const eggCountsOf = (facts: readonly EggsWereCounted[]): EggCount[] =>
+  holding(facts)
+    .map(({ id, about, on, details }) => ({ id, batchId: about, date: on, ...details }))
+    .sort((a, b) => (a.date < b.date ? -1 : a.date > b.date ? 1 : 0));
+
+/** Bags opened for batches that hold, the oldest first. */
+export const feedOpeningsOf = (facts: readonly FactOf<'feed-opened'>[]): FeedOpening[] =>
   holding(facts)
     .map(({ id, about, on, details }) => ({ id, batchId: about, date: on, ...details }))
     .sort((a, b) => (a.date < b.date ? -1 : a.date > b.date ? 1 : 0));

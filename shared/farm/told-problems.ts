@@ -1,5 +1,5 @@
 import type { FieldProblem } from '../problems/field-problem.js';
-import { averageOf, weighedFields, type Weighed } from './weighing.js';
+import { averageOf, sumOf, weighedFields, type Weighed } from './weighing.js';
 
 /** What is told of a fact, before it is known to be in order. */
 type Details = Readonly<Record<string, unknown>>;
@@ -37,32 +37,100 @@ export const balesLeftLying = (bales: number): FieldProblem => ({
   fix: 'Bales were made, or what was cut was left lying: leave one of them out.',
 });
 
-/** One weight is given, the average or all together, and it is one that birds have. */
+/** How far what all weigh together may lie from the single weights, as a share: a scale rounds. */
+const ADDS_UP_SHARE = 0.01;
+/** A bird this much heavier or lighter than the middle one is a slip of the pen. */
+const FAR_OFF_TIMES = 3;
+
+/** Weights are given once, and they are such as birds have. */
 export function weightProblems(details: Details): FieldProblem[] {
-  const { averageKg, totalKg, birds } = details as Partial<Weighed>;
-  if ((averageKg === undefined) === (totalKg === undefined)) {
+  const { averageKg, totalKg, eachKg, birds } = details as Partial<Weighed>;
+  if (averageKg === undefined && totalKg === undefined && eachKg === undefined) {
     return [
       {
         field: 'details.averageKg',
-        code: averageKg === undefined ? 'missing' : 'conflict',
+        code: 'missing',
         given: averageKg,
-        fix: 'Give the average weight of the birds, or the weight of all together.',
+        fix: 'Give the average weight of the birds, the weight of all together, or each by itself.',
       },
     ];
   }
-  if (totalKg === undefined || birds === undefined) return [];
+  if (averageKg !== undefined && (totalKg !== undefined || eachKg !== undefined)) {
+    return [
+      {
+        field: 'details.averageKg',
+        code: 'conflict',
+        given: averageKg,
+        fix: 'Give the average weight of the birds, or what makes it: leave one of them out.',
+      },
+    ];
+  }
+  return [
+    ...(eachKg === undefined ? [] : eachProblems(eachKg, birds, totalKg)),
+    ...(totalKg === undefined || birds === undefined ? [] : totalProblems(totalKg, birds)),
+  ];
+}
+
+function totalProblems(totalKg: number, birds: number): FieldProblem[] {
   const { min, max } = weighedFields.fields.averageKg.bounds;
   const each = averageOf({ birds, totalKg });
-  return min <= each && each <= max
-    ? []
-    : [
-        {
-          field: 'details.totalKg',
-          code: 'out-of-bounds',
-          given: totalKg,
-          min: min * birds,
-          max: max * birds,
-          fix: 'That is no weight of so many birds: check the scale’s unit and the number of birds.',
-        },
-      ];
+  if (min <= each && each <= max) return [];
+  return [
+    {
+      field: 'details.totalKg',
+      code: 'out-of-bounds',
+      given: totalKg,
+      min: min * birds,
+      max: max * birds,
+      fix: 'That is no weight of so many birds: check the scale’s unit and the number of birds.',
+    },
+  ];
+}
+
+/** Single weights: as many as birds, none of them a slip, and what they add up to where that is given. */
+function eachProblems(
+  eachKg: readonly number[],
+  birds: number | undefined,
+  totalKg: number | undefined,
+): FieldProblem[] {
+  const sum = sumOf(eachKg);
+  const sorted = [...eachKg].sort((a, b) => a - b);
+  const middle = sorted[Math.floor((sorted.length - 1) / 2)] ?? 0;
+  const slip = eachKg.findIndex((kg) => FAR_OFF_TIMES * middle < kg || FAR_OFF_TIMES * kg < middle);
+  return [
+    ...(birds === eachKg.length
+      ? []
+      : [
+          {
+            field: 'details.birds',
+            code: 'conflict' as const,
+            given: birds,
+            fix: `There are ${eachKg.length} single weights: give one for each bird.`,
+          },
+        ]),
+    ...(slip < 0
+      ? []
+      : [
+          {
+            field: `details.eachKg.${slip}`,
+            code: 'out-of-bounds' as const,
+            given: eachKg[slip],
+            min: middle / FAR_OFF_TIMES,
+            max: middle * FAR_OFF_TIMES,
+            fix: 'This bird is nothing like the others: check what was typed.',
+          },
+        ]),
+    ...(totalKg === undefined || Math.abs(sum - totalKg) <= ADDS_UP_SHARE * totalKg
+      ? []
+      : [
+          {
+            field: 'details.totalKg',
+            code: 'conflict' as const,
+            given: totalKg,
+            min: sum * (1 - ADDS_UP_SHARE),
+            max: sum * (1 + ADDS_UP_SHARE),
+            fix: 'The single weights do not add up to that: one of them, or the sum, is wrong.',
+          },
+        ]),
+  ];
 }

@@ -101,7 +101,9 @@ export function planBatch(
   });
   const tasks = planTasks(context, feed.part, heat.part);
   const occupies = occupanciesOf(context);
-  const taken = { issues: [...collisions(occupies, context), ...noPost(context), ...birdsApart(context)] };
+  const taken = {
+    issues: [...collisions(occupies, context), ...noPost(context), ...birdsApart(context)],
+  };
   const { issues, cautions, series } = joined([
     { cautions: cautionsOf(context) },
     ...[

@@ -1,5 +1,6 @@
 import { daysBetween, type PlainDate } from '../calendar/plain-date.js';
 import type { Occupancy } from '../farm/batch.js';
+import type { FeedOpening } from '../farm/feed-opening.js';
 import type { HeadChange } from '../farm/head-count.js';
 import type { AnimalPicture, NamedBatch } from '../farm/picture.js';
 import { FieldError } from '../problems/field-problem.js';
@@ -44,6 +45,7 @@ export function batchRequest(
     headChanges: headChangesOf(picture, batchId),
     weighings: weighingsOf(picture, batchId),
     eggCounts: eggCountsOf(picture, batchId),
+    feedOpenings: openingsOf(picture, batchId),
     occupied: others.flatMap(({ occupied }) => occupied),
     packed: others.flatMap(({ packed }) => packed),
     otherFlocks: others.flatMap(({ flock }) => flock ?? []),
@@ -77,6 +79,9 @@ const headChangesOf = ({ headChanges }: AnimalPicture, of: string): AnimalPictur
 const weighingsOf = ({ weighings }: AnimalPicture, of: string): AnimalPicture['weighings'] =>
   weighings.filter(({ batchId }) => batchId === of);
 
+const openingsOf = ({ feedOpenings = [] }: AnimalPicture, of: string): readonly FeedOpening[] =>
+  feedOpenings.filter(({ batchId }) => batchId === of);
+
 const eggCountsOf = ({ eggCounts }: AnimalPicture, of: string): AnimalPicture['eggCounts'] =>
   eggCounts.filter(({ batchId }) => batchId === of);
 
@@ -94,7 +99,7 @@ const around = (
   tables: Tables,
 ): Omit<
   PlanRequest,
-  'batch' | 'occupied' | 'packed' | 'headChanges' | 'weighings' | 'eggCounts'
+  'batch' | 'occupied' | 'packed' | 'headChanges' | 'weighings' | 'eggCounts' | 'feedOpenings'
 > => ({
   farm,
   climate,
@@ -140,6 +145,7 @@ const RESTS_ON = [
   'headChanges',
   'weighings',
   'eggCounts',
+  'feedOpenings',
 ] as const satisfies readonly (keyof AnimalPicture)[];
 
 const isKnownFor = (before: Alone, picture: AnimalPicture, tables: Tables): boolean =>
@@ -155,6 +161,7 @@ function alone(picture: AnimalPicture, tables: Tables, batch: NamedBatch): Alone
     headChanges: headChangesOf(picture, batch.id),
     weighings: weighingsOf(picture, batch.id),
     eggCounts: eggCountsOf(picture, batch.id),
+    feedOpenings: openingsOf(picture, batch.id),
     occupied: [],
     packed: [],
   });

@@ -1,6 +1,7 @@
 import { addDays, daysBetween, daysOfYear, type PlainDate } from '../calendar/plain-date.js';
 import type { DailySeries } from '../explain/daily-series.js';
 import { expectedWeather, type DailyWeather } from '../weather/climate.js';
+import { withOwnFeed } from './feed-opened.js';
 import { birdWordsOf, type BirdWords } from './bird-words.js';
 import { layDaysOf, type LayDays } from './lay-days.js';
 import { lifeOf, type DatedPhase, type Life } from './life.js';
@@ -36,16 +37,18 @@ export interface PlanContext extends PlanRequest {
   readonly say: (value: number | string, unit: Unit) => string;
 }
 
-export function planContext(asked: PlanRequest): PlanContext {
-  const { batch, weighings = [], headChanges, today } = asked;
+export const planContext = (asked: PlanRequest): PlanContext => withOwnFeed(contextOf(asked));
+
+function contextOf(asked: PlanRequest): PlanContext {
+  const { batch, weighings = [], headChanges, eggCounts, today } = asked;
   const tables = tablesForStrain(asked.tables, batch.strainId);
   const request = tables === asked.tables ? asked : { ...asked, tables };
-  const usual = lifeOf(batch, tables, { weighings, headChanges, today });
+  const usual = lifeOf(batch, tables, { weighings, headChanges, eggCounts, today });
   const first = aroundLife(request, usual);
   // Growing birds outdoors answer to the air: worked out once the day of the move is known.
   const outdoorC = outdoorAir(first, usual);
   if (!outdoorC) return first;
-  const life = lifeOf(batch, tables, { weighings, headChanges, today, outdoorC });
+  const life = lifeOf(batch, tables, { weighings, headChanges, eggCounts, today, outdoorC });
   return life.days === usual.days ? { ...first, life } : aroundLife(request, life);
 }
 

@@ -4,6 +4,7 @@ import { dailySeries } from '../explain/daily-series.js';
 import type { Formula, Sourced } from '../explain/formula.js';
 import {
   datedFact,
+  fromFarm,
   from as fromQuantity,
   givenOrTable,
   input,
@@ -25,6 +26,7 @@ import {
 import { found, joined, type Found } from './found.js';
 import { lastFeedOf, type ShortLastFeed } from './last-feed.js';
 import { feedWithLay } from './lay-feed.js';
+import { usedFeed, usedFeedIssues, type UsedFeed } from './used-feed.js';
 import { birdsToProcess } from './leaving-weights.js';
 import { bagOf } from './prices.js';
 import { shareStillThere } from './processing-days.js';
@@ -77,6 +79,8 @@ export interface FeedPart {
   readonly total: NumberQuantity;
   readonly perBird: NumberQuantity;
   readonly peakWater: NumberQuantity;
+  /** Feed used so far beside what was planned; undefined while too few bags were emptied. */
+  readonly used?: UsedFeed;
   /** Left out where the last feed is fed long enough. */
   readonly shortLast?: ShortLastFeed;
   /** Flock feed by day after arrival. */
@@ -95,6 +99,7 @@ export function planFeed(context: PlanContext): Found<FeedPart> {
     input('Feed factor', life.feedFactor, 'ratio', 'f_feed'),
     ...livingInputs(context),
     ...speedInputs(life),
+    ...(life.ownFeed ? [fromFarm('Your feed over the plan’s', life.ownFeed.factor, 'ratio')] : []),
     givenOrTable(
       batch.wastePercent !== undefined,
       life.strain.waste,
@@ -201,6 +206,7 @@ export function planFeed(context: PlanContext): Found<FeedPart> {
       input('Birds at the end', endBirds, 'count'),
     ]),
     peakWater: water.part,
+    ...(life.ownFeed ? { used: usedFeed(context, life.ownFeed) } : {}),
     ...(shortLast ? { shortLast } : {}),
     flockFeedKg,
   };
@@ -210,6 +216,7 @@ export function planFeed(context: PlanContext): Found<FeedPart> {
       lay,
       { series },
       water,
+      { issues: usedFeedIssues(context) },
       { issues: shortFeedIssue(context, shortLast, parts.at(-1)!.bags.value) },
       { issues: storeTooSmall(context, Math.max(...parts.map(({ bagKg }) => bagKg))) },
       isLaying || batch.medicatedWithdrawalDays !== undefined ? { cautions: ['medicated'] } : {},

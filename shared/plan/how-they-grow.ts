@@ -1,9 +1,11 @@
 import type { Sourced } from '../explain/formula.js';
 import type { Batch } from '../farm/batch.js';
+import type { EggCount } from '../farm/egg-count.js';
 import type { HeadChange } from '../farm/head-count.js';
 import type { Weighing } from '../farm/weighing.js';
 import { daysBetween, type PlainDate } from '../calendar/plain-date.js';
 import { birdGrowth, growthFormulas, sexShares, type BirdGrowth } from '../poultry/growth.js';
+import { blendedCv, spreadOf, type Spread } from '../poultry/evenness.js';
 import { airFactors, growthInAirFormulas, type AirFactors } from '../poultry/growth-in-air.js';
 import {
   raisedBird,
@@ -14,6 +16,7 @@ import {
 import {
   averageError,
   fittedSpeed,
+  openAt,
   NINETEEN_IN_TWENTY,
   SPEEDS,
   type Speed,
@@ -27,6 +30,7 @@ export interface Conditions {
   /** Average air of each day after arrival on which they are outdoors; NaN on other days. */
   readonly outdoorC?: Float64Array | undefined;
   readonly weighings?: readonly Weighing[];
+  readonly eggCounts?: readonly EggCount[] | undefined;
   /** What changed how many there are, with the day up to which that is known. */
   readonly headChanges?: readonly HeadChange[] | undefined;
   readonly today?: PlainDate;
@@ -38,6 +42,12 @@ export interface UsedWeighing extends WeighedAt {
   /** Planned for that age without any weighing, kg. */
   readonly plannedKg: number;
   readonly isUsed: boolean;
+  /** How far the average of those weighed lies from that of all, one standard deviation as a share. */
+  readonly averageOpen: number;
+  /** How far its birds are taken to differ, one standard deviation as a share. */
+  readonly cv: number;
+  /** What single weights show; undefined where they were not told. */
+  readonly spread: Spread | undefined;
 }
 
 /** What the household's own weighings say of growth. */
@@ -146,7 +156,7 @@ function airByAge(
 function ownGrowth(
   {
     batch,
-    tables: { growing },
+    tables: { growing, judgements },
     weighings,
   }: { batch: Batch; tables: Tables; weighings: readonly Weighing[] },
   meanWeights: (lastAge: number, speed: number) => Float64Array,
@@ -156,27 +166,41 @@ function ownGrowth(
   const lastAge = Math.min(OLDEST_WEIGHED_DAYS, Math.max(0, ...weighings.map(ageOf)));
   const planned = meanWeights(lastAge, 1);
   const flock = batch.orderedBirds ?? batch.wantedBirds;
+  const { usualSpreadBirds, flocksApart, wanderDays } = judgements.birds;
   const all = weighings.map((weighing): UsedWeighing => {
     const ageDays = ageOf(weighing);
+    const spread = weighing.eachKg && spreadOf(weighing.eachKg);
+    const cv = blendedCv(growing.evenness.cv, usualSpreadBirds.value, {
+      cv: spread?.cv,
+      birds: weighing.birds,
+    });
+    const averageOpen = averageError({ ...growing.evenness, cv }, weighing.birds, flock);
     return {
       weighing,
       ageDays,
       kg: weighing.averageKg,
-      error: averageError(growing.evenness, weighing.birds, flock),
+      error: openAt(averageOpen, wanderDays.value, ageDays),
+      averageOpen,
+      cv,
+      spread,
       plannedKg: planned[ageDays] ?? Number.NaN,
       isUsed: growing.evenness.youngestDays <= ageDays && ageDays <= lastAge,
     };
   });
   const used = all.filter(({ isUsed }) => isUsed);
   if (used.length === 0) return { weighings: all, speed: undefined, isFarOff: false };
-  const speed = fittedSpeed(used, (at) => meanWeights(lastAge, at));
-  const { least, most } = SPEEDS;
-  const isFarOff = speed.value < least + AT_THE_END || most - AT_THE_END < speed.value;
+  const at = (speed: number): Float64Array => meanWeights(lastAge, speed);
+  const [slowest, fastest] = [at(SPEEDS.least), at(SPEEDS.most)];
+  const isFarOff = used.some(({ ageDays, kg, error }) => {
+    const open = Math.exp(NINETEEN_IN_TWENTY * error);
+    return kg * open < slowest[ageDays]! || fastest[ageDays]! * open < kg;
+  });
   // What no bird does is not planned with; it is said.
-  return { weighings: all, speed: isFarOff ? undefined : speed, isFarOff };
+  if (isFarOff) return { weighings: all, speed: undefined, isFarOff };
+  const usual = { value: 1, error: flocksApart.value };
+  return { weighings: all, speed: fittedSpeed(used, at, usual), isFarOff };
 }
 
-const AT_THE_END = 1e-3;
 /** Older birds are grown: their weight says nothing of how fast they grew. */
 const OLDEST_WEIGHED_DAYS = 365;
 

@@ -60,7 +60,11 @@ export function layDaysOf(batch: Batch, life: Life, place: Place): LayDays | und
   const count = firstDay + laying.years.shares.length * LAY_YEAR_DAYS;
   const dayOfYear = daysOfYear(batch.arrivalDate, count);
   const yearH = yearOfDayLengths(farm.latitudeDeg);
-  const days: DaysOfHens = { firstAgeDays: arrivalAgeDays, dayOfYear };
+  // Hens that began early are as far in their lay as older ones.
+  const days: DaysOfHens = {
+    firstAgeDays: arrivalAgeDays - life.firstEggMovedDays,
+    dayOfYear,
+  };
   const molts = moltDays(laying.molt, yearH, days);
   const lightH = facilityOf(facilities, 'coop', batch.coopId)?.lightH;
   const lampH = lightH ?? light.targetH;

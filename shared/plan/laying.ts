@@ -105,6 +105,8 @@ function firstEggs(
   { curve, firstDay }: LayDays,
 ): Pick<LayingPart, 'firstEgg' | 'ageAtFirstEgg'> {
   const age = firstDay + life.arrivalAgeDays;
+  const { firstEggMovedDays: byDays } = life;
+  const moved = byDays === 0 ? [] : [fromFarm('Moved by the eggs you counted', byDays, 'day')];
   return {
     firstEgg: datedFact(
       'First eggs',
@@ -113,6 +115,7 @@ function firstEggs(
       [
         input('Hatch', addDays(batch.arrivalDate, -life.arrivalAgeDays), 'date'),
         input('Age', age, 'day'),
+        ...moved,
       ],
       { rows: [curve] },
     ),
@@ -121,14 +124,18 @@ function firstEggs(
       age,
       'day',
       layingFormulas.firstEgg,
-      [input('First eggs of the strain, weeks', curve.firstEggWeek, 'ratio', 'd')],
+      [input('First eggs of the strain, weeks', curve.firstEggWeek, 'ratio', 'd'), ...moved],
       {
         rows: [curve],
-        spread: {
-          low: 7 * curve.firstEggWeekLow,
-          high: 7 * curve.firstEggWeekHigh,
-          because: `published ages run from ${curve.firstEggWeekLow} to ${curve.firstEggWeekHigh} weeks`,
-        },
+        ...(0 < moved.length
+          ? {}
+          : {
+              spread: {
+                low: 7 * curve.firstEggWeekLow,
+                high: 7 * curve.firstEggWeekHigh,
+                because: `published ages run from ${curve.firstEggWeekLow} to ${curve.firstEggWeekHigh} weeks`,
+              },
+            }),
       },
     ),
   };

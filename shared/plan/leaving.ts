@@ -13,6 +13,7 @@ import {
 } from '../explain/quantity.js';
 import type { Batch } from '../farm/batch.js';
 import { processingFormulas } from '../poultry/processing.js';
+import { weighingFormulas } from '../poultry/weighings.js';
 import { issue, type PlanIssue } from '../problems/plan-issue.js';
 import { formatWeekday } from '../units/dates.js';
 import type { Life } from './life.js';
@@ -35,6 +36,8 @@ export interface LeavingPart extends LiveWeights, DressedWeights, FreezerPart, P
   readonly slot?: SlotPart;
   readonly on: Quantity;
   readonly age: NumberQuantity;
+  /** The first and the last day on which the weight wished may be reached, once some were weighed. */
+  readonly ready?: readonly [soonest: Quantity, latest: Quantity];
   readonly conversion: NumberQuantity;
 }
 
@@ -54,6 +57,7 @@ export function planLeaving(context: PlanContext, feed: FeedPart): Found<Leaving
   const slot = planSlot(context, live.liveEach);
   const part: LeavingPart = {
     ...whenTheyLeave(context, days.leaving),
+    ...whenReady(context),
     ...live,
     ...dressed,
     ...freezer.part,
@@ -112,6 +116,21 @@ function whenTheyLeave(
       processingFormulas.leaveDate,
       before === 0 ? [age] : [age, input('Days before it', before, 'day')],
     ),
+  };
+}
+
+/** The days between which the weight wished is reached, as the weighings leave it open. */
+function whenReady({ batch, life, dateOf }: PlanContext): Pick<LeavingPart, 'ready'> {
+  const { targetReachedBetween: between, own } = life;
+  if (!between) return {};
+  const fact = (label: string, ageDays: number): Quantity =>
+    datedFact(label, dateOf(ageDays - life.arrivalAgeDays), weighingFormulas.speed, [
+      fromFarm('Target live weight', batch.targetLiveKg!, 'kg', 'W_target'),
+      fromFarm('Growth by your weighings', own!.speed!.value, 'share', 's'),
+      input('Age', ageDays, 'day', 't'),
+    ]);
+  return {
+    ready: [fact('Ready, at the soonest', between[0]), fact('Ready, at the latest', between[1])],
   };
 }
 

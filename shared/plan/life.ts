@@ -1,3 +1,4 @@
+import { addDays } from '../calendar/plain-date.js';
 import type { Sourced } from '../explain/formula.js';
 import type { Batch } from '../farm/batch.js';
 import { sexShares } from '../poultry/growth.js';
@@ -14,6 +15,8 @@ import type { LayCurve } from '../tables/lay-tables.js';
 import { rowById, type Tables } from '../tables/tables.js';
 import { aliveOn, flockTold, type FlockTold } from './flock-told.js';
 import { eggsSetOf, type EggsSet } from './eggs-set.js';
+import type { OwnFeed } from './feed-opened.js';
+import { firstEggAge, firstEggBounds } from './first-egg.js';
 import {
   growingOf,
   speedRange,
@@ -43,6 +46,8 @@ export interface Life {
   readonly feedFactor: number;
   /** What the household's weighings say of growth; undefined without any that count. */
   readonly own: OwnGrowth | undefined;
+  /** What the bags opened say of the feed they use; undefined while too few were emptied. */
+  readonly ownFeed?: OwnFeed;
   /** Whether the air outdoors changes growth or feed on any day. */
   readonly hasAir: boolean;
   /** Average weight at the end as the weighings leave it open; undefined without any. */
@@ -52,9 +57,13 @@ export interface Life {
   /** Age at leaving for meat; age at the end of the first laying year for layers. */
   readonly lastAgeDays: number;
   readonly firstEggAgeDays: number | undefined;
+  /** Days by which counted eggs moved it, later above 0; the whole curve of lay moves along. */
+  readonly firstEggMovedDays: number;
   readonly cockerelsLeaveAgeDays: number | undefined;
   /** Age at which the target weight is reached, undefined when it never is. */
   readonly targetReachedAgeDays: number | undefined;
+  /** Ages between which it is reached, as the weighings leave it open; undefined without any. */
+  readonly targetReachedBetween: readonly [soonest: number, latest: number] | undefined;
   readonly lastTableAgeDays: number;
   /** Days in the plan, the arrival day and the last day included. */
   readonly days: number;
@@ -110,7 +119,8 @@ export function lifeOf(batch: Batch, tables: Tables, conditions: Conditions = {}
   const layCurve = isLaying
     ? rowById(tables.layCurves, batch.layCurveId ?? strain.layCurve!)
     : undefined;
-  const firstEggAgeDays = layCurve && Math.round(layCurve.firstEggWeek * 7);
+  const usualFirstEgg = layCurve && Math.round(layCurve.firstEggWeek * 7);
+  const firstEggAgeDays = layCurve && firstEggOf(batch, layCurve, tables, conditions);
 
   const growing = growingOf(batch, { strain, table: growthTable, tables }, conditions);
   const shares = sexShares(batch.sex);
@@ -206,8 +216,11 @@ export function lifeOf(batch: Batch, tables: Tables, conditions: Conditions = {}
     arrivalAgeDays,
     lastAgeDays,
     firstEggAgeDays,
+    firstEggMovedDays: (firstEggAgeDays ?? 0) - (usualFirstEgg ?? 0),
     cockerelsLeaveAgeDays,
     targetReachedAgeDays,
+    targetReachedBetween:
+      targetReachedAgeDays === undefined ? undefined : reachedBetween(growing, target!),
     lastTableAgeDays: growing.lastTableAgeDays,
     days,
     placed,
@@ -240,6 +253,21 @@ export function lifeOf(batch: Batch, tables: Tables, conditions: Conditions = {}
 
 /** A plan lasts two days at least, however soon the last bird was gone. */
 const LEAST_AGE_DAYS = 4;
+
+/** Age at the first egg: the table's, moved by what was counted while they are here. */
+function firstEggOf(
+  { arrivalDate, hatchToArrivalDays }: Batch,
+  curve: LayCurve,
+  { judgements }: Tables,
+  { eggCounts = [] }: Conditions,
+): number {
+  const { least, most } = firstEggBounds(curve, judgements.birds);
+  return firstEggAge(Math.round(curve.firstEggWeek * 7), eggCounts, {
+    hatchDate: addDays(arrivalDate, -hatchToArrivalDays),
+    least: Math.max(least, hatchToArrivalDays),
+    most,
+  });
+}
 
 /** What was told of a batch that says how many came, or of which that was told. */
 function toldOf(batch: Batch, { headChanges, today }: Conditions): FlockTold | undefined {
@@ -310,8 +338,20 @@ const LATEST_TARGET_AGE_DAYS = 365;
 /** A target is for birds that are worth processing. */
 const FIRST_TARGET_AGE_DAYS = 7;
 
-function firstAgeOf(growing: Growing, targetKg: number): number | undefined {
-  const meanKg = growing.meanWeightsTo(LATEST_TARGET_AGE_DAYS);
+function firstAgeOf(growing: Growing, targetKg: number, speed?: number): number | undefined {
+  const meanKg = growing.meanWeightsTo(LATEST_TARGET_AGE_DAYS, speed);
   const age = meanKg.findIndex((kg, day) => FIRST_TARGET_AGE_DAYS <= day && targetKg <= kg);
   return age < 0 ? undefined : age;
+}
+
+/** Ages between which a target is reached. It is not before a weighing that lay under it. */
+function reachedBetween(growing: Growing, targetKg: number): Life['targetReachedBetween'] {
+  const { own } = growing;
+  if (own?.speed === undefined) return undefined;
+  const [slow, fast] = speedRange(own.speed);
+  const lighter = own.weighings.filter(({ isUsed, kg }) => isUsed && kg < targetKg);
+  const notBefore = Math.max(0, ...lighter.map(({ ageDays }) => ageDays + 1));
+  const soonest = Math.max(notBefore, firstAgeOf(growing, targetKg, fast) ?? 0);
+  const latest = firstAgeOf(growing, targetKg, slow) ?? LATEST_TARGET_AGE_DAYS;
+  return [soonest, Math.max(soonest, latest)];
 }

@@ -1,6 +1,7 @@
 import type { PlainDate } from '../calendar/plain-date.js';
 import type { Batch, Occupancy } from '../farm/batch.js';
 import type { EggCount } from '../farm/egg-count.js';
+import type { FeedOpening } from '../farm/feed-opening.js';
 import type { HeadChange } from '../farm/head-count.js';
 import type { Weighing } from '../farm/weighing.js';
 import type { FarmPicture } from '../farm/picture.js';
@@ -43,6 +44,8 @@ export interface PlanRequest extends Pick<
   readonly weighings?: readonly Weighing[];
   /** Eggs of this batch that were counted; none when left out. */
   readonly eggCounts?: readonly EggCount[];
+  /** Bags opened for this batch; none when left out. */
+  readonly feedOpenings?: readonly FeedOpening[];
   readonly tables: Tables;
   /** When given, the plan says which tasks moved since that arrival date. */
   readonly previousArrivalDate?: PlainDate;

@@ -11,6 +11,7 @@ import {
 import { birdsToWeigh, NINETEEN_IN_TWENTY, weighingFormulas } from '../poultry/weighings.js';
 import { issue, type PlanIssue } from '../problems/plan-issue.js';
 import type { PlanContext } from './context.js';
+import { howEven, type EvennessPart } from './how-even.js';
 import { speedRange, type OwnGrowth, type UsedWeighing } from './how-they-grow.js';
 import type { Life } from './life.js';
 
@@ -31,19 +32,22 @@ export interface WeighedPart {
   readonly rows: readonly WeighingRow[];
   /** How fast they grow, over the plan without weighings; undefined while no weighing counts. */
   readonly speed?: NumberQuantity;
+  /** How alike they are; undefined while too few were weighed one by one. */
+  readonly even?: EvennessPart;
 }
 
 export function weighedPart(context: PlanContext, own: OwnGrowth): WeighedPart {
+  const even = howEven(context, own);
   return {
     rows: own.weighings.map((each) => rowOf(context, each)),
-    ...(own.speed ? { speed: speedOf(own) } : {}),
+    ...(own.speed ? { speed: speedOf(context, own) } : {}),
+    ...(even ? { even } : {}),
   };
 }
 
-function rowOf({ tables, batch }: PlanContext, used: UsedWeighing): WeighingRow {
-  const { weighing, kg, ageDays, plannedKg, isUsed } = used;
-  const { evenness } = tables.growing;
-  const about = NINETEEN_IN_TWENTY * used.error * kg;
+function rowOf({ batch }: PlanContext, used: UsedWeighing): WeighingRow {
+  const { weighing, kg, ageDays, plannedKg, isUsed, cv } = used;
+  const about = NINETEEN_IN_TWENTY * used.averageOpen * kg;
   return {
     ...(weighing.id === undefined ? {} : { id: weighing.id }),
     on: weighing.date,
@@ -58,7 +62,7 @@ function rowOf({ tables, batch }: PlanContext, used: UsedWeighing): WeighingRow 
         fromFarm('Average weight', kg, 'kg', 'W'),
         fromFarm('Birds weighed', weighing.birds, 'count', 'n'),
         input('Birds in all', batch.orderedBirds ?? batch.wantedBirds, 'count', 'N'),
-        input('Birds differ by', evenness.cv, 'share', 'cv'),
+        input('Birds differ by', cv, 'share', 'cv'),
       ],
       {
         spread: {
@@ -73,7 +77,8 @@ function rowOf({ tables, batch }: PlanContext, used: UsedWeighing): WeighingRow 
   };
 }
 
-function speedOf({ speed, weighings }: OwnGrowth): NumberQuantity {
+function speedOf({ tables }: PlanContext, { speed, weighings }: OwnGrowth): NumberQuantity {
+  const { flocksApart, wanderDays } = tables.judgements.birds;
   const [low, high] = speedRange(speed!);
   return quantity(
     'Growth by your weighings',
@@ -87,8 +92,10 @@ function speedOf({ speed, weighings }: OwnGrowth): NumberQuantity {
           fromFarm('Age', ageDays, 'day', 't'),
           fromFarm(`Average of ${weighing.birds}`, kg, 'kg', 'W'),
         ]),
+      input(flocksApart.name, flocksApart.value, 'share', 'u'),
+      input(wanderDays.name, wanderDays.value, 'day', 'w'),
     ],
-    { spread: { low, high, because: 'the birds that were weighed leave it open' } },
+    { spread: { low, high, because: 'few birds, and young ones, leave it open' } },
   );
 }
 

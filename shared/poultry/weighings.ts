@@ -7,8 +7,8 @@ export const weighingFormulas = {
     id: 'growth-speed',
     title: 'How fast your birds grow',
     words:
-      'The curve of the breed keeps its shape and its grown weight; one figure says how fast these birds run through it. It is the one whose curve passes nearest to your weighings (least squares of logarithms, the surer weighings counting more). Three weeks of weighings cannot tell what a bird weighs grown, so that is not asked of them.',
-    symbols: 'min_s Σ [ln W_i − ln W(s·t_i)]² ÷ e_i²',
+      'The curve of the breed keeps its shape and its grown weight; one figure says how fast these birds run through it. It is the one whose curve passes nearest to your weighings and to the breed’s usual pace (least squares of logarithms, the surer counting more). A weighing is surer the more birds were on the scale and the older they were: how chicks start says little of how they go on. Three weeks of weighings cannot tell what a bird weighs grown, so that is not asked of them.',
+    symbols: 'min_s Σ [ln W_i − ln W(s·t_i)]² ÷ (e_i² + (w ÷ t_i)²) + (s − 1)² ÷ u²',
     sources: ['GOMPERTZ_FITS'],
     mark: 'own-record',
   },
@@ -79,22 +79,37 @@ export interface Speed {
   readonly error: number;
 }
 
+/**
+ * What a weighing leaves open of how birds go on, one standard deviation as a share: what the birds
+ * that were not weighed leave open, and that birds do not keep to the curve of their breed.
+ *
+ * @param wanderDays so far birds of one day stray; the older they are, the less
+ */
+export const openAt = (averageOpen: number, wanderDays: number, ageDays: number): number =>
+  Math.hypot(averageOpen, wanderDays / Math.max(1, ageDays));
+
 /** Beyond these a weighing is rather a slip than a bird. */
 export const SPEEDS = { least: 0.65, most: 1.45 } as const;
 
 /**
- * The speed at which a curve comes nearest to weighings.
+ * The speed at which a curve comes nearest to weighings and to what is usual.
  *
  * @param weightsAt average live weights by age, kg, of birds that grow at a speed
+ * @param usual speed of such birds before any was weighed
  * @returns within `SPEEDS`; at one of its ends when the weighings lie beyond
  */
 export function fittedSpeed(
   weighings: readonly WeighedAt[],
   weightsAt: (speed: number) => ArrayLike<number>,
+  usual: Speed,
 ): Speed {
   const misfit = (speed: number): number => {
     const kg = weightsAt(speed);
-    return weighings.reduce((sum, w) => sum + (Math.log(kg[w.ageDays]! / w.kg) / w.error) ** 2, 0);
+    const ofUsual = ((speed - usual.value) / usual.error) ** 2;
+    return weighings.reduce(
+      (sum, w) => sum + (Math.log(kg[w.ageDays]! / w.kg) / w.error) ** 2,
+      ofUsual,
+    );
   };
   // No finer than a weighing can tell: birds that weigh what was planned change nothing.
   const value = Math.round(leastAt(misfit, SPEEDS.least, SPEEDS.most) * 1e4) / 1e4;
@@ -102,7 +117,7 @@ export function fittedSpeed(
   const known = weighings.reduce((sum, { ageDays, error }) => {
     const slope = Math.log(faster[ageDays]! / slower[ageDays]!) / (2 * STEP);
     return sum + (slope / error) ** 2;
-  }, 0);
+  }, usual.error ** -2);
   return { value, error: 1 / Math.sqrt(known) };
 }
 

@@ -43,5 +43,9 @@ export const HOW_IT_WENT = named(
   'HowItWent',
   'A batch as it was planned, beside what was told of it.',
 );
+export const CHANGED_BY_FACT = named(
+  'ChangedByFact',
+  'What a told fact changed in the plan of its batch, in words.',
+);
 export const YEAR_COUNTS = named('YearCounts', 'What was told of a calendar year, counted.');
 export const TODAY = named('Today', 'All that a household asks on the day it is.');

@@ -57,6 +57,7 @@ export function pictureOfDocument(
     brooderLooks: document.brooderLooks ?? [],
     weighings: document.weighings ?? [],
     eggCounts: document.eggCounts ?? [],
+    feedOpenings: document.feedOpenings ?? [],
     paddocks: (document.paddocks ?? []).map((paddock, i) => paddockOf(paddock, `paddocks.${i}.`)),
     herds: (document.herds ?? []).map((herd, i): Herd => ({
       ...herd,

@@ -8,6 +8,7 @@ import type { FarmPicture } from '../../shared/farm/picture.js';
 import {
   brooderLooksOf,
   eggCountsOf,
+  feedOpeningsOf,
   groundChecksOf,
   headChangesOf,
   mowingsOf,
@@ -97,6 +98,7 @@ export class PicturesService {
     const heads = await this.told.factsOf(farmId, ...HEADS);
     const looked = await this.told.factsOf(farmId, 'brooder-seen');
     const weighed = await this.told.factsOf(farmId, 'weighed');
+    const opened = await this.told.factsOf(farmId, 'feed-opened');
     const counted = await this.told.factsOf(farmId, 'eggs-counted');
     const moves = await this.told.factsOf(farmId, 'herd-move');
     const mown = await this.told.factsOf(farmId, 'paddock-mown');
@@ -119,6 +121,7 @@ export class PicturesService {
       brooderLooks: brooderLooksOf(looked, today).filter(isOf(batches)),
       weighings: weighingsOf(weighed).filter(isOf(batches)),
       eggCounts: eggCountsOf(counted).filter(isOf(batches)),
+      feedOpenings: feedOpeningsOf(opened).filter(isOf(batches)),
       paddocks,
       herds,
       cows,

@@ -1,9 +1,10 @@
 import { Controller, Get, Param } from '@nestjs/common';
 import { ApiTags } from '@nestjs/swagger';
+import type { ChangedByFact } from '../../shared/plan/record/changed-by-fact.js';
 import type { HowItWent } from '../../shared/plan/record/how-it-went.js';
 import type { YearCounts } from '../../shared/plan/record/year-counts.js';
 import { Answers, AnswersList } from '../common/answers.js';
-import { HOW_IT_WENT, YEAR_COUNTS } from '../common/plan-answers.js';
+import { CHANGED_BY_FACT, HOW_IT_WENT, YEAR_COUNTS } from '../common/plan-answers.js';
 import { RecordService } from './record.service.js';
 
 @ApiTags('what happened')
@@ -23,6 +24,16 @@ export class RecordController {
   @Get('batches/:batchId')
   ofBatch(@Param('farmId') farmId: string, @Param('batchId') batchId: string): Promise<HowItWent> {
     return this.record.ofBatch(farmId, batchId);
+  }
+
+  /** What a told fact changed in the plan of its batch, in words: only what matters. */
+  @Answers(CHANGED_BY_FACT)
+  @Get('changed/:factId')
+  changedBy(
+    @Param('farmId') farmId: string,
+    @Param('factId') factId: string,
+  ): Promise<ChangedByFact> {
+    return this.record.changedBy(farmId, factId);
   }
 
   /** What was told of a calendar year, counted: birds, eggs, milk, calves and money. */

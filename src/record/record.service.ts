@@ -1,5 +1,7 @@
 import { Injectable } from '@nestjs/common';
 import type { ToldFact, ToldKind } from '../../shared/farm/told-fact.js';
+import { MOVES_BATCH } from '../../shared/farm/without-fact.js';
+import type { ChangedByFact } from '../../shared/plan/record/changed-by-fact.js';
 import type { HowItWent } from '../../shared/plan/record/how-it-went.js';
 import { yearCounts, type YearCounts } from '../../shared/plan/record/year-counts.js';
 import { FieldError } from '../../shared/problems/field-problem.js';
@@ -28,6 +30,14 @@ export class RecordService {
     const { picture } = await this.pictures.of(farmId);
     const facts = await this.told.factsOfBatch(farmId, batchId, OF_BATCHES);
     return this.work.run('recordOfBatch', { picture, batchId, facts });
+  }
+
+  /** What a fact changed in the plan of its batch. */
+  async changedBy(farmId: string, factId: string): Promise<ChangedByFact> {
+    const { picture } = await this.pictures.of(farmId);
+    const fact = await this.told.findOne(farmId, factId);
+    const facts = await this.told.factsOf(farmId, ...MOVES_BATCH);
+    return this.work.run('changedByFact', { picture, fact, facts });
   }
 
   /** @throws FieldError when it is no year that a farm can have a record of */

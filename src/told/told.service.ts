@@ -4,6 +4,7 @@ import { In, IsNull, type EntityManager, type SelectQueryBuilder } from 'typeorm
 import { plainDateAt } from '../../shared/calendar/plain-date.js';
 import {
   holding,
+  type EggsWereCounted,
   type FactOf,
   type HerdMove,
   type ToldFact,
@@ -14,11 +15,13 @@ import { TOLD_KINDS, type ToldOn } from '../../shared/farm/told-kinds.js';
 import { isId } from '../database/ids.js';
 import { Database } from '../database/database.js';
 import { FarmEntity } from '../farms/farm.entity.js';
+import { TablesService } from '../reference/tables.service.js';
 import { BatchEntity } from '../batches/batch.entity.js';
 import { HerdEntity } from '../herds/herd.entity.js';
 import { PaddockEntity } from '../paddocks/paddock.entity.js';
 import { keepFacts, type Said } from './keep-facts.js';
 import { changesHeads, settleHeads } from './check-heads.js';
+import { refuseEarlyEggs } from './check-eggs.js';
 import { settlePlaces } from './check-places.js';
 import { toFact, ToldFactEntity } from './told-fact.entity.js';
 import type { ToldQueryDto } from './told.dto.js';
@@ -40,7 +43,10 @@ export interface ToldPage {
 /** Keeps what is told of a farm. Nothing is ever overwritten or deleted: it is taken back. */
 @Injectable()
 export class ToldService {
-  constructor(private readonly database: Database) {}
+  constructor(
+    private readonly database: Database,
+    private readonly tables: TablesService,
+  ) {}
 
   /**
    * Keeps facts, all or none. One that was told before under the same key is given back as it is.
@@ -72,6 +78,15 @@ export class ToldService {
     return this.database.write(farmId, keep, { raises });
   }
 
+  /** One fact. @throws NotFoundException when the farm was told none with the id */
+  async findOne(farmId: string, id: string): Promise<ToldFact> {
+    const row = isId(id)
+      ? await this.database.manager.findOneBy(ToldFactEntity, { id, farmId })
+      : null;
+    if (!row) throw notTold(id);
+    return toFact(row);
+  }
+
   /** Takes a fact back: what it had replaced holds again. Taking it back twice is the same. */
   async takeBack(farmId: string, id: string): Promise<void> {
     // What a fact is never changes: it can be read before the write whose revision hangs on it.
@@ -79,9 +94,7 @@ export class ToldService {
       ? await this.database.manager.findOneBy(ToldFactEntity, { id, farmId })
       : null;
     const takeBack = async (manager: EntityManager): Promise<void> => {
-      if (!row) {
-        throw new NotFoundException(`This farm was told nothing with the id "${id.slice(0, 64)}".`);
-      }
+      if (!row) throw notTold(id);
       await this.takeBackAll(farmId, [id]);
       if (row.kind === 'work-progress') await this.takeBackUndone(farmId, row.about);
       await this.settle(manager, farmId, [toFact(row)], () => 'id');
@@ -239,6 +252,8 @@ export class ToldService {
       const field = fieldOf(moved[0]!, 'details.paddockId');
       await settlePlaces(manager, farmId, { changed: moved, all }, field);
     }
+    const eggs = told.filter((fact): fact is EggsWereCounted => fact.kind === 'eggs-counted');
+    await refuseEarlyEggs(manager, farmId, { eggs, tables: this.tables.tables }, fieldOf);
     const counted = told.filter(changesHeads);
     if (0 < counted.length) {
       const all = await this.factsOf(farmId, 'arrived', 'died', 'processed', 'gone');
@@ -265,6 +280,9 @@ export class ToldService {
     });
   }
 }
+
+const notTold = (id: string): NotFoundException =>
+  new NotFoundException(`This farm was told nothing with the id "${id.slice(0, 64)}".`);
 
 const COLUMNS = [
   'id',

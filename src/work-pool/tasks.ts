@@ -7,6 +7,7 @@ import type { ReadyGoal } from '../../shared/farm/ready-goal.js';
 import type { Outline } from '../../shared/farm/paddock.js';
 import { animalPicture, type AnimalPicture, type FarmPicture } from '../../shared/farm/picture.js';
 import type { KeptPlan } from '../../shared/farm/kept-plan.js';
+import type { ToldOfBatch } from '../../shared/farm/without-fact.js';
 import type { ToldFact } from '../../shared/farm/told-fact.js';
 import type { Handover } from '../../shared/farm/handover.js';
 import { planAnimals, type AnimalPlans } from '../../shared/plan/farm/animal-plans.js';
@@ -23,6 +24,7 @@ import { sitterSheet, type SitterSheet } from '../../shared/plan/handover/sitter
 import { stopsOn } from '../../shared/plan/handover/sheet-stops.js';
 import { planPasture, type PasturePlan } from '../../shared/plan/pasture/pasture-plan.js';
 import type { HowItWent } from '../../shared/plan/record/how-it-went.js';
+import { changedByFact, type ChangedByFact } from '../../shared/plan/record/changed-by-fact.js';
 import { recordOfBatch, recordOfBatches } from '../../shared/plan/record/record-of-batch.js';
 import { todayOf, type Today } from '../../shared/plan/today/today.js';
 import {
@@ -159,6 +161,15 @@ export const TASKS = {
 
   recordOfBatch: ({ picture, ...asked }: AskedRecord & { readonly batchId: string }): HowItWent =>
     recordOfBatch(picture, tables, asked),
+
+  changedByFact: ({
+    picture,
+    ...asked
+  }: {
+    readonly picture: FarmPicture;
+    readonly fact: ToldFact;
+    readonly facts: ToldOfBatch;
+  }): ChangedByFact => changedByFact(picture, tables, asked),
 
   recordOfBatches: ({ picture, facts }: AskedRecord): HowItWent[] =>
     recordOfBatches(picture, tables, facts),

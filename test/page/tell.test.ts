@@ -66,6 +66,47 @@ describe('telling on a phone', () => {
     expect(errors).toEqual([]);
   });
 
+  it('shows what follows when they come another day, before that is kept', async () => {
+    const id = await farmWithChicks();
+    const { page, errors } = await house.page('phone');
+    await today(page, id);
+    await ask(page, 'Coming', 'They come on another day');
+    const then = page.getByRole('list', { name: 'What would change in the plan' });
+    await page.getByLabel('Arrival').fill(inDays(8));
+    await then.getByText(/^They come: .+ a week later than/).waitFor();
+    expect(await seriousFindings(page, '[role=dialog]')).toEqual([]);
+    const arrives = async (): Promise<string> => {
+      const answer = await fetch(`${house.url}/api/farms/${id}/batches`);
+      const rows = (await answer.json()) as { name: string; arrivalDate: string }[];
+      return rows.find(({ name }) => name === 'Coming')!.arrivalDate;
+    };
+    expect(await arrives()).toBe(inDays(1));
+    await page.getByRole('button', { name: 'Keep it' }).click();
+    await page.getByRole('dialog').waitFor({ state: 'detached' });
+    expect(await arrives()).toBe(inDays(8));
+    expect(errors).toEqual([]);
+  });
+
+  it('takes birds one by one off the scale, and says what that changed', async () => {
+    const id = await farmWithChicks();
+    const { page, errors } = await house.page('phone');
+    await today(page, id);
+    await ask(page, 'Here', 'Weighed some');
+    for (const pounds of ['1.6', '1.35', '1.2', '1.75', '1.55', '1.3']) {
+      const next = page.getByLabel(/one by one|^Bird \d/);
+      await next.fill(pounds);
+      await next.press('Enter');
+    }
+    expect(await page.getByLabel('Birds weighed').inputValue()).toBe('6');
+    await page.getByRole('button', { name: 'Tell it' }).click();
+    await rowOf(page, 'Here')
+      .getByText(/^6 birds weighed, 1\.4\d lb each\. Told\.$/)
+      .waitFor();
+    const changed = page.getByRole('list', { name: 'What changed in the plan' });
+    await changed.getByText(/^Live weight each: .+ less than before\.$/).waitFor();
+    expect(errors).toEqual([]);
+  });
+
   it('says what is wrong at its field, and keeps what was typed', async () => {
     const id = await farmWithChicks();
     const { page } = await house.page('phone');

@@ -206,6 +206,13 @@ describe.each(databases())('what is told on $name', (database) => {
     });
     expect(after.leaving!.liveEach.value).toBeLessThan(before.leaving!.liveEach.value);
     expect(after.feed.total.value).toBeLessThan(before.feed.total.value);
+    const changed = (await app.api.get(`${farm.path}/record/changed/${fact!.id}`).expect(200))
+      .body as { because: string; changes: { id: string; words: string }[] };
+    expect(changed.because).toMatch(/^10 birds weighed/);
+    expect(changed.changes.map((each) => each.id)).toEqual(
+      expect.arrayContaining(['weight', 'feed']),
+    );
+    await app.api.get(`${farm.path}/record/changed/${farm.brooderId}`).expect(404);
     const wrongs = [
       [{ birds: 10 }, 'details.averageKg', 'missing'],
       [{ birds: 10, averageKg: 1, totalKg: 10 }, 'details.averageKg', 'conflict'],
@@ -248,6 +255,12 @@ describe.each(databases())('what is told on $name', (database) => {
     ] as const;
     for (const [details, field, code] of wrongs)
       expectFieldProblem(await tell(counted(details)), { field: `facts.0.${field}`, code });
+    // Pullets of three weeks lay nothing; that there were no eggs is so.
+    const young = (eggs: number) => ({ ...counted({ days: 1, eggs }), on: inDays(-239) });
+    const tooYoung = { field: 'facts.0.on', code: 'out-of-bounds' } as const;
+    expectFieldProblem(await tell(young(3)), tooYoung);
+    const [none] = (await tell(young(0)).expect(201)).body as ToldFact[];
+    await app.api.delete(`${farm.path}/told/${none!.id}`).expect(204);
     for (const fact of [again!, facts[0]!])
       await app.api.delete(`${farm.path}/told/${fact.id}`).expect(204);
     expect(await planned()).toEqual(before);

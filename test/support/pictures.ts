@@ -57,6 +57,7 @@ const pictureOf = ({ batch, batches = [], farm, climate, today, ...rest }: Batch
     headChanges: (rest.headChanges ?? []).map((each) => ({ ...each, batchId: BATCH })),
     weighings: (rest.weighings ?? []).map((each) => ({ ...each, batchId: BATCH })),
     eggCounts: (rest.eggCounts ?? []).map((each) => ({ ...each, batchId: BATCH })),
+    feedOpenings: (rest.feedOpenings ?? []).map((each) => ({ ...each, batchId: BATCH })),
   });
 
 /** Plans the batch of a case. */

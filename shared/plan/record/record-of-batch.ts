@@ -51,5 +51,6 @@ function asOrdered(picture: FarmPicture, of: string): FarmPicture {
     brooderLooks: picture.brooderLooks.filter(isOther),
     weighings: picture.weighings.filter(isOther),
     eggCounts: picture.eggCounts.filter(isOther),
+    feedOpenings: (picture.feedOpenings ?? []).filter(isOther),
   };
 }

@@ -24,6 +24,7 @@ export function alarmsOf(looked: Looked): Alarm[] {
       line.kind === 'batch' ? [...thermometer(looked, line), ...coldTonight(looked, line)] : [],
     ),
     ...losses(looked),
+    ...feedAbovePlan(looked),
     ...grazedTooLow(looked),
     ...backTooSoon(looked),
     ...frostOnTender(looked),
@@ -92,6 +93,25 @@ const losses = ({ batches }: Looked): Alarm[] =>
             isAlarm: true,
             level: 'stop',
             words: `${died} have died, more than is usual`,
+            text: issue.text,
+            ...{ of: name, place: { kind: 'batch', id } },
+          },
+        ]
+      : [];
+  });
+
+/** Feed that is used beyond the plan, once for each bag more that was opened. */
+const feedAbovePlan = ({ batches }: Looked): Alarm[] =>
+  batches.flatMap(({ id, name, plan }) => {
+    const issue = plan.issues.find(({ code }) => code === 'feed-above-plan');
+    const used = plan.feed.used?.used.value;
+    return issue && used !== undefined
+      ? [
+          {
+            key: `alarm/feed/${id}/${Math.round(used)}`,
+            isAlarm: true,
+            level: 'act',
+            words: 'they use more feed than they should',
             text: issue.text,
             ...{ of: name, place: { kind: 'batch', id } },
           },

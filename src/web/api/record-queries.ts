@@ -1,5 +1,6 @@
 import { keepPreviousData, useQuery } from '@tanstack/react-query';
 import type { ToldFact, ToldKind } from '../../../shared/farm/told-fact.js';
+import type { ChangedByFact } from '../../../shared/plan/record/changed-by-fact.js';
 import type { HowItWent } from '../../../shared/plan/record/how-it-went.js';
 import type { YearCounts } from '../../../shared/plan/record/year-counts.js';
 import { ofFarm } from './queries.js';
@@ -47,3 +48,10 @@ export const useHowAllWent = (farmId: string) =>
 
 export const useHowItWent = (farmId: string, batchId: string) =>
   useQuery(ofFarm<HowItWent>(farmId, `/record/batches/${batchId}`));
+
+/** What a fact changed in the plan of its batch; what is not sent yet changed nothing so far. */
+export const useChangedBy = (farmId: string, factId: string, isSent: boolean) =>
+  useQuery({
+    ...ofFarm<ChangedByFact>(farmId, `/record/changed/${factId}`),
+    enabled: isSent,
+  });

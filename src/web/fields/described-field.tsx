@@ -3,6 +3,7 @@ import type { Field } from '../../../shared/farm/field.js';
 import { BOUGHT_WORDS, CAUSE_WORDS, GONE_WORDS } from '../../../shared/farm/say-fact.js';
 import type { UnitSystem } from '../../../shared/units/unit.js';
 import { DateField } from './date-input.js';
+import { EachWeight } from './each-weight.js';
 import { PriceInput } from './price-input.js';
 import { QuantityInput } from './quantity-input.js';
 import { Select } from './select.js';
@@ -64,6 +65,16 @@ export function DescribedField({ field, reader, rows, isFirst, value, error, onC
       };
       return field.hasLines ? <Textarea {...text} autosize minRows={3} /> : <TextInput {...text} />;
     }
+    case 'list':
+      return field.of.kind === 'number' ? (
+        <EachWeight
+          field={field.of}
+          farm={reader}
+          value={value as readonly number[] | undefined}
+          error={error}
+          onChange={onChange}
+        />
+      ) : null;
     default:
       return null;
   }

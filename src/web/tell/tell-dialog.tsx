@@ -1,12 +1,15 @@
 import { Button, Stack } from '@mantine/core';
-import { useState } from 'react';
+import { lazy, Suspense, useState } from 'react';
 import type { PlainDate } from '../../../shared/calendar/plain-date.js';
 import type { ToldFact } from '../../../shared/farm/told-fact.js';
 import type { AnimalLine } from '../../../shared/plan/today/animal-lines.js';
 import type { SavedFarm } from '../api/queries.js';
 import { FormDialog } from '../fields/form-dialog.js';
 import { TellForm } from './tell-form.js';
-import { ofAnimal, ofPlace, type Tellable } from './what-to-tell.js';
+import { ofAnimal, ofPlace, otherwiseOf, type Otherwise, type Tellable } from './what-to-tell.js';
+
+/** It plans, which the page of the day does not. */
+const WhatIf = lazy(() => import('./what-if.js'));
 
 interface Props {
   readonly farm: SavedFarm;
@@ -20,9 +23,11 @@ interface Props {
 /** What happened: a choice, then its numbers. */
 export default function TellDialog({ farm, today, line, onTold, onClose }: Props) {
   const [what, setWhat] = useState<Tellable>();
+  const [otherwise, setOtherwise] = useState<Otherwise>();
   const name = line?.name ?? farm.name;
+  const asked = what ?? otherwise;
   return (
-    <FormDialog onClose={onClose} title={what ? `${name}: ${lower(what.words)}` : name} size="md">
+    <FormDialog onClose={onClose} title={asked ? `${name}: ${lower(asked.words)}` : name} size="md">
       {what ? (
         <TellForm
           key={what.kind}
@@ -32,6 +37,16 @@ export default function TellDialog({ farm, today, line, onTold, onClose }: Props
           onTold={onTold}
           onBack={() => setWhat(undefined)}
         />
+      ) : otherwise && line ? (
+        <Suspense>
+          <WhatIf
+            farm={farm}
+            batchId={line.id}
+            field={otherwise.field}
+            onKept={onClose}
+            onBack={() => setOtherwise(undefined)}
+          />
+        </Suspense>
       ) : (
         <Stack gap="xs">
           {(line ? ofAnimal(line) : ofPlace()).map((each, k) => (
@@ -42,6 +57,17 @@ export default function TellDialog({ farm, today, line, onTold, onClose }: Props
               justify="start"
               data-autofocus={k === 0 || undefined}
               onClick={() => setWhat(each)}
+            >
+              {each.words}
+            </Button>
+          ))}
+          {otherwiseOf(line).map((each) => (
+            <Button
+              key={each.field}
+              variant="default"
+              size="md"
+              justify="start"
+              onClick={() => setOtherwise(each)}
             >
               {each.words}
             </Button>

@@ -73,7 +73,7 @@ export function TellForm({ farm, today, what, changes, cows = [], onTold, onBack
               isFirst={k === 0}
               value={draft[name]}
               error={errors[name]}
-              onChange={(value) => setDraft((old) => ({ ...old, [name]: value }))}
+              onChange={(value) => setDraft((old) => ({ ...old, ...told(name, value) }))}
             />
           ))}
           <DateField label="Day" value={on} max={today} error={errors['on']} onChange={setOn} />
@@ -91,6 +91,12 @@ export function TellForm({ farm, today, what, changes, cows = [], onTold, onBack
     </form>
   );
 }
+
+/** Birds that are weighed one by one count themselves. */
+const told = (name: string, value: unknown): Draft =>
+  name === 'eachKg'
+    ? { eachKg: value, birds: Array.isArray(value) ? value.length : undefined }
+    : { [name]: value };
 
 const withoutNothing = (draft: Draft): Draft =>
   Object.fromEntries(Object.entries(draft).filter(([, value]) => value !== undefined));

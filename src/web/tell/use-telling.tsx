@@ -7,6 +7,7 @@ import type { SavedFarm } from '../api/queries.js';
 import { useTakeBack } from '../api/told-queries.js';
 import { useOpener } from '../explain/explain-panel.js';
 import { Failure } from '../shell/states.js';
+import { WhatChanged } from './what-changed.js';
 
 const TellDialog = lazy(() => import('./tell-dialog.js'));
 
@@ -36,6 +37,7 @@ export function useTelling(farm: SavedFarm, today: PlainDate): Telling {
       >
         Undo
       </button>
+      <WhatChanged farmId={farm.id} fact={told.fact} />
       <Failure error={undo.error} />
     </div>
   );

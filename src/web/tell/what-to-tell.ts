@@ -59,6 +59,28 @@ export function ofAnimal(line: AnimalLine): Tellable[] {
   ];
 }
 
+/** Something that comes otherwise than planned, and the field of the batch that it changes. */
+export interface Otherwise {
+  readonly words: string;
+  readonly field: 'arrivalDate' | 'orderedBirds' | 'slotDate';
+}
+
+/** What can come otherwise for a batch as it stands today. */
+export function otherwiseOf(line: AnimalLine | undefined): Otherwise[] {
+  if (line?.kind !== 'batch') return [];
+  return [
+    ...(line.stage === 'coming'
+      ? ([
+          { words: 'They come on another day', field: 'arrivalDate' },
+          { words: 'Fewer will come', field: 'orderedBirds' },
+        ] as const)
+      : []),
+    ...(line.purpose === 'meat'
+      ? ([{ words: 'The processor gives another day', field: 'slotDate' }] as const)
+      : []),
+  ];
+}
+
 const cameAs = ({ head }: BatchLine): object => ({ birds: Number(head.value), dead: 0 });
 
 const tellable = (kind: ToldKind, about: string, words: string, start: object): Tellable => ({

@@ -72,6 +72,24 @@ describe('alarms of chicks', () => {
   });
 });
 
+describe('alarms of feed', () => {
+  const opened = (bags: number): More => {
+    const feedOpenings = [-9, -6, -3, 0].map((days, k) => ({
+      ...{ id: `f${k}`, batchId: 'old', date: addDays(TODAY, days), bags, bagKg: 5 },
+    }));
+    const old = { ...batch, id: 'old', arrivalDate: addDays(TODAY, -28) };
+    return { batches: [old], feedOpenings };
+  };
+  const feedAlarms = (more: More) => keys(more).filter((key) => key.includes('/feed/'));
+
+  it('sound when far more is used than planned, in the place of the plain warning', () => {
+    expect(feedAlarms(opened(11))).toEqual(['alarm/feed/old/165']);
+    expect(feedAlarms(opened(7))).toEqual([]);
+    const all = attentionOf(looked(opened(11))).filter(({ words }) => /feed/.test(words));
+    expect(all.filter(({ isAlarm }) => !isAlarm).map(({ words }) => words)).toEqual([]);
+  });
+});
+
 describe('alarms of grass', () => {
   const paddocks = newPaddocks(4, { areaM2: 1500, forageId: 'mixed' });
   const [oak] = paddocks;

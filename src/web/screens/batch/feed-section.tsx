@@ -1,11 +1,14 @@
 import { Stack, Table, Text } from '@mantine/core';
 import type { BatchPlan } from '../../../../shared/plan/batch-plan.js';
+import { formatValue } from '../../../../shared/units/format.js';
+import { useOpener } from '../../explain/explain-panel.js';
 import { ConversionUnit, Fact, Facts, Num } from '../../explain/number.js';
 import { useSayDate } from '../../explain/say-date.js';
 import { Section } from '../../shell/section.js';
 
 export function FeedSection({ plan }: { plan: BatchPlan }) {
   const sayDate = useSayDate();
+  const { reader } = useOpener();
   const { feed, leaving } = plan;
   return (
     <Stack>
@@ -16,6 +19,15 @@ export function FeedSection({ plan }: { plan: BatchPlan }) {
           <Fact of={leaving?.conversion} note={<ConversionUnit />} />
           <Fact of={plan.laying?.feedPerDozen} />
           <Fact of={feed.peakWater} />
+          <Fact
+            of={feed.used?.used}
+            note={
+              feed.used &&
+              `${formatValue(feed.used.plannedKg, 'kg', reader)} was planned for those days. `
+            }
+          />
+          <Fact of={feed.used?.factor} note="The feed to come goes by it. " />
+          <Fact of={feed.used?.conversion} note={<ConversionUnit />} />
         </Facts>
       </Section>
       {feed.phases.map((phase) => (

@@ -13,6 +13,9 @@ export function Processing({ leaving }: { leaving: LeavingPart }) {
       <Section level={3} title="Weights">
         <Facts>
           <Fact of={leaving.on} />
+          {leaving.ready?.map((day) => (
+            <Fact key={day.label} of={day} />
+          ))}
           <Fact of={leaving.age} />
           <Fact of={leaving.liveEach} />
           <Fact of={leaving.liveMale} />

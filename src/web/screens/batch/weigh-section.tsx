@@ -14,6 +14,8 @@ import { QuantityInput } from '../../fields/quantity-input.js';
 import { Section } from '../../shell/section.js';
 import { useUnsaved } from '../../fields/unsaved.js';
 import { Failure } from '../../shell/states.js';
+import { EachWeight } from '../../fields/each-weight.js';
+import { HowEven } from './how-even.js';
 import { ToldLine } from './told-line.js';
 
 interface Props {
@@ -33,8 +35,8 @@ export function WeighSection({ plan, farm, batchId }: Props) {
       <Stack gap="sm">
         <Text size="sm">
           Weigh <Num of={toWeigh} /> or more, from several places in the pen, before the morning
-          feed. Type what they weigh all together, or the average: weight, feed to come and the day
-          of a target weight follow.
+          feed. Type each bird’s weight, what they weigh all together, or the average: weight, feed
+          to come and the day of a target weight follow.
         </Text>
         <WeighForm plan={plan} farm={farm} batchId={batchId} />
         {weighed && <Found weighed={weighed} farm={farm} />}
@@ -48,11 +50,11 @@ function WeighForm({ plan, farm, batchId }: Props) {
   const [on, setOn] = useState<string | undefined>(plan.today);
   const tell = useTell<'weighed'>(farm.id);
   useUnsaved(0 < Object.keys(typed).length);
-  const { birds, totalKg, averageKg } = typed;
-  const isOne = (totalKg === undefined) !== (averageKg === undefined);
-  const isReadable = Object.values(typed).every((n) => n === undefined || Number.isFinite(n));
+  const { birds, totalKg, averageKg, eachKg } = typed;
+  const isOne = eachKg !== undefined || (totalKg === undefined) !== (averageKg === undefined);
+  const isReadable = Object.values(typed).every((n) => typeof n !== 'number' || Number.isFinite(n));
   const isWhole = birds !== undefined && isOne && isReadable && on !== undefined;
-  const put = (more: { readonly [K in keyof Weighed]?: number | undefined }) =>
+  const put = (more: { readonly [K in keyof Weighed]?: Weighed[K] | undefined }) =>
     setTyped(
       (old) =>
         Object.fromEntries(
@@ -73,32 +75,44 @@ function WeighForm({ plan, farm, batchId }: Props) {
     >
       <SimpleGrid cols={{ base: 2, sm: 4 }} style={{ alignItems: 'end' }}>
         <DateField label="Day" value={on} max={plan.today} onChange={setOn} />
-        <QuantityInput
-          field={FIELDS.birds}
-          value={birds}
-          units={farm.units}
-          onChange={(value) => put({ birds: value })}
-        />
-        <QuantityInput
-          field={FIELDS.totalKg}
-          value={totalKg}
-          units={farm.units}
-          onChange={(value) => put({ totalKg: value })}
-        />
-        <QuantityInput
-          field={FIELDS.averageKg}
-          value={averageKg}
-          units={farm.units}
-          onChange={(value) => put({ averageKg: value })}
-        />
+        {eachKg === undefined && (
+          <>
+            <QuantityInput
+              field={FIELDS.birds}
+              value={birds}
+              units={farm.units}
+              onChange={(value) => put({ birds: value })}
+            />
+            <QuantityInput
+              field={FIELDS.totalKg}
+              value={totalKg}
+              units={farm.units}
+              onChange={(value) => put({ totalKg: value })}
+            />
+            <QuantityInput
+              field={FIELDS.averageKg}
+              value={averageKg}
+              units={farm.units}
+              onChange={(value) => put({ averageKg: value })}
+            />
+          </>
+        )}
       </SimpleGrid>
+      {totalKg === undefined && averageKg === undefined && (
+        <EachWeight
+          field={FIELDS.eachKg.of}
+          farm={farm}
+          value={eachKg}
+          onChange={(each) => put({ eachKg: each, birds: each?.length })}
+        />
+      )}
       <Group mt="sm">
         <Button type="submit" disabled={!isWhole} loading={tell.isPending}>
           Save the weighing
         </Button>
-        {isWhole && totalKg !== undefined && (
+        {isWhole && averageKg === undefined && (
           <Text size="sm" role="status">
-            {formatValue(averageOf({ birds, totalKg }), 'kg', farm)} each
+            {formatValue(averageOf({ ...typed, birds }), 'kg', farm)} each
           </Text>
         )}
       </Group>
@@ -108,7 +122,7 @@ function WeighForm({ plan, farm, batchId }: Props) {
 }
 
 function Found({ weighed, farm }: { weighed: WeighedPart; farm: SavedFarm }) {
-  const { speed, rows } = weighed;
+  const { speed, rows, even } = weighed;
   const takeBack = useTakeBack(farm.id);
   return (
     <>
@@ -118,6 +132,7 @@ function Found({ weighed, farm }: { weighed: WeighedPart; farm: SavedFarm }) {
           ). The plan goes by that.
         </Text>
       )}
+      {even && <HowEven even={even} />}
       <Failure error={takeBack.error} />
       {[...rows].reverse().map((row) => (
         <WeighingLine

@@ -2,11 +2,7 @@ import { ActionIcon, Group, Stack, Text } from '@mantine/core';
 import { IconPencil, IconTrash } from '@tabler/icons-react';
 import { addDays, type PlainDate } from '../../../../shared/calendar/plain-date.js';
 import type { OwnJob } from '../../../../shared/farm/job.js';
-import {
-  isRepeated,
-  repeatWords,
-  timesBetween,
-} from '../../../../shared/farm/repeated-jobs.js';
+import { isRepeated, repeatWords, timesBetween } from '../../../../shared/farm/repeated-jobs.js';
 import { formatHours } from '../../../../shared/units/format.js';
 import { useRemove, type SavedFarm } from '../../api/queries.js';
 import { useSayDate, type SayDate } from '../../explain/say-date.js';

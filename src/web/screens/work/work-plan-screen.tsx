@@ -1,5 +1,5 @@
 import { Stack, Text, Title } from '@mantine/core';
-import type { WorkPlan } from '../../../../shared/plan/work/work-plan.js';
+import type { WorkPlan } from '../../../../shared/plan/work/planned-work.js';
 import type { SavedFarm } from '../../api/queries.js';
 import { useBatches } from '../../api/queries.js';
 import { useWork } from '../../api/work-queries.js';

@@ -1,0 +1,53 @@
+import type { FarmPicture } from './picture.js';
+import {
+  eggCountsOf,
+  feedOpeningsOf,
+  headChangesOf,
+  weighingsOf,
+  type BirdsWeighed,
+  type EggsWereCounted,
+  type FactOf,
+  type HeadsChanged,
+  type ToldFact,
+  type ToldKind,
+} from './told-fact.js';
+
+const HEADS = ['arrived', 'died', 'processed', 'gone'] as const;
+const isOneOf = (kinds: readonly ToldKind[], kind: ToldKind): boolean => kinds.includes(kind);
+
+/** Kinds of facts that a plan of their batch goes by. */
+export const MOVES_BATCH = [
+  ...HEADS,
+  ...(['weighed', 'eggs-counted', 'feed-opened'] as const),
+] as const satisfies readonly ToldKind[];
+
+export type FactOfBatch = HeadsChanged | BirdsWeighed | EggsWereCounted | FactOf<'feed-opened'>;
+export type ToldOfBatch = readonly FactOfBatch[];
+
+const isOfBatch = (fact: ToldFact): fact is FactOfBatch => isOneOf(MOVES_BATCH, fact.kind);
+
+/** The batch whose plan goes by a fact; undefined where none does. */
+export const batchOfFact = (fact: ToldFact): string | undefined =>
+  isOfBatch(fact) ? fact.about : undefined;
+
+/**
+ * A picture as if one fact had not been told: what it took the place of holds again.
+ *
+ * @param facts of the kinds that plans of batches go by, none of them taken back
+ */
+export function pictureWithout(picture: FarmPicture, facts: ToldOfBatch, id: string): FarmPicture {
+  const rest = facts.filter((fact) => fact.id !== id);
+  const isHere = ({ batchId }: { readonly batchId: string }): boolean =>
+    picture.batches.some((batch) => batch.id === batchId);
+  const weighed = rest.filter((fact): fact is BirdsWeighed => fact.kind === 'weighed');
+  const counted = rest.filter((fact): fact is EggsWereCounted => fact.kind === 'eggs-counted');
+  const opened = rest.filter((fact): fact is FactOf<'feed-opened'> => fact.kind === 'feed-opened');
+  const heads = rest.filter((fact): fact is HeadsChanged => isOneOf(HEADS, fact.kind));
+  return {
+    ...picture,
+    headChanges: headChangesOf(heads).filter(isHere),
+    weighings: weighingsOf(weighed).filter(isHere),
+    eggCounts: eggCountsOf(counted).filter(isHere),
+    feedOpenings: feedOpeningsOf(opened).filter(isHere),
+  };
+}

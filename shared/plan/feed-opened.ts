@@ -1,0 +1,123 @@
+import { daysBetween } from '../calendar/plain-date.js';
+import type { Formula } from '../explain/formula.js';
+import type { FeedOpening } from '../farm/feed-opening.js';
+import type { PlanContext } from './context.js';
+import { bagOf } from './prices.js';
+
+export const feedOpenedFormulas = {
+  eaten: {
+    id: 'feed-eaten-by-bags',
+    title: 'Feed used, by the bags opened',
+    words:
+      'When a bag is opened those before it are empty. From the first to the last opening all bags but the last were used up.',
+    symbols: 'F = Σ bags·kg, but those of the last opening',
+    sources: ['ARITHMETIC'],
+    mark: 'own-record',
+  },
+  factor: {
+    id: 'own-feed-factor',
+    title: 'Your birds’ feed over the plan’s',
+    words:
+      'What was used over what was planned for the same days, held against the plan: the more bags were emptied, the more it counts. A bag may be opened before the last is empty, so that the ends are in doubt; flocks usually differ from the table by the other figure. What they eat and what they spill cannot be told apart.',
+    symbols:
+      'f = 1 + w·(F_used ÷ F_planned − 1), w = u² ÷ (u² + (0.41·F_used ÷ F_planned ÷ n_bags)²)',
+    sources: ['ARITHMETIC'],
+    mark: 'own-record',
+  },
+} satisfies Record<string, Formula>;
+
+/** What the bags opened for a batch say of how much feed it uses. */
+export interface OwnFeed {
+  /** Used up between the first and the last opening, kg. */
+  readonly usedKg: number;
+  /** Planned for the same days, kg. */
+  readonly plannedKg: number;
+  /** Days after arrival of the first and the last opening. */
+  readonly from: number;
+  readonly to: number;
+  /** Emptied, the last opening left out. */
+  readonly bags: number;
+  /** So far from the plan that it is a slip, or feed of other animals. */
+  readonly isFarOff: boolean;
+  /** Feed to come over the plan's. */
+  readonly factor: number;
+  /** One standard deviation of it. */
+  readonly error: number;
+}
+
+/**
+ * At both ends a bag may be anywhere between full and empty: one standard deviation of the two
+ * together, in bags (each evenly spread over one: √(1/12 + 1/12)).
+ */
+const BAG_OPEN = Math.sqrt(1 / 6);
+
+const FAR_OFF_TIMES = 2;
+
+/** Fewer emptied bags say nothing: the first may have been half empty, the last opened early. */
+const FEWEST_EMPTIED = 2;
+
+/**
+ * How much more or less feed growing birds use than planned, by the bags that were opened for them.
+ *
+ * @param flockFeedKg planned by day after arrival, waste included
+ * @returns undefined while fewer than two bags were emptied
+ */
+export function ownFeedOf(
+  {
+    batch,
+    life,
+    phases,
+    tables,
+    products,
+  }: Pick<PlanContext, 'batch' | 'life' | 'phases' | 'tables' | 'products'>,
+  openings: readonly FeedOpening[],
+): OwnFeed | undefined {
+  const lastDay = (life.firstEggAgeDays ?? life.lastAgeDays) - life.arrivalAgeDays;
+  const phaseOn = (day: number): string =>
+    (phases.findLast(({ fromAgeDays }) => fromAgeDays - life.arrivalAgeDays <= day) ?? phases[0]!)
+      .phase.id;
+  const opened = openings
+    .map(({ date, bags, bagKg }) => {
+      const day = daysBetween(batch.arrivalDate, date);
+      const each = bagKg ?? bagOf({ batch, products, tables }, phaseOn(day)).bagKg;
+      return { day, bags, kg: bags * each };
+    })
+    .filter(({ day }) => 0 <= day && day <= lastDay);
+  const days = opened.map(({ day }) => day);
+  const [from, to] = [Math.min(...days), Math.max(...days)];
+  const emptied = opened.filter(({ day }) => day < to);
+  const bags = emptied.reduce((sum, each) => sum + each.bags, 0);
+  if (bags < FEWEST_EMPTIED) return undefined;
+  const usedKg = emptied.reduce((sum, { kg }) => sum + kg, 0);
+  let plannedKg = 0;
+  for (let day = from; day < to; day++) plannedKg += life.flockFeedKg[day] ?? 0;
+  if (plannedKg <= 0) return undefined;
+  const usual = tables.judgements.birds.feedApart.value;
+  const ratio = usedKg / plannedKg;
+  const open = (BAG_OPEN * ratio) / bags;
+  const weight = usual ** 2 / (usual ** 2 + open ** 2);
+  const isFarOff = ratio < 1 / FAR_OFF_TIMES || FAR_OFF_TIMES < ratio;
+  return {
+    ...{ usedKg, plannedKg, from, to, bags, isFarOff },
+    // What no flock eats is not planned with; it is said.
+    factor: isFarOff ? 1 : 1 + weight * (ratio - 1),
+    error: Math.sqrt(weight) * open,
+  };
+}
+
+/** The same batch, with the feed of its growing birds as the bags say. Water is not corrected. */
+export function withOwnFeed<Context extends PlanContext>(context: Context): Context {
+  const { feedOpenings = [], life } = context;
+  const ownFeed = feedOpenings.length === 0 ? undefined : ownFeedOf(context, feedOpenings);
+  if (!ownFeed) return context;
+  const scaled = (kg: Float64Array): Float64Array => kg.map((each) => each * ownFeed.factor);
+  return {
+    ...context,
+    life: {
+      ...life,
+      ownFeed,
+      flockFeedKg: scaled(life.flockFeedKg),
+      cockerelFeedKg: scaled(life.cockerelFeedKg),
+    },
+  };
+}

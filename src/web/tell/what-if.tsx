@@ -1,0 +1,117 @@
+import { Button, Group, Stack, Text } from '@mantine/core';
+import { useMemo, useState } from 'react';
+import { assumedAfter } from '../../../shared/farm/assumed.js';
+import { batchFields } from '../../../shared/farm/batch.js';
+import type { FarmPicture, NamedBatch } from '../../../shared/farm/picture.js';
+import { whatChanged } from '../../../shared/plan/what-changed.js';
+import type { Tables } from '../../../shared/tables/tables.js';
+import { usePicture, useSave, useTables, type SavedFarm } from '../api/queries.js';
+import { useOpener } from '../explain/explain-panel.js';
+import { DescribedField } from '../fields/described-field.js';
+import { batchWords } from '../screens/batch/batch-labels.js';
+import { planDraft } from '../screens/batch/use-plan.js';
+import { Failure, useAll } from '../shell/states.js';
+import type { Otherwise } from './what-to-tell.js';
+
+interface Props {
+  readonly farm: SavedFarm;
+  readonly batchId: string;
+  readonly field: Otherwise['field'];
+  readonly onKept: () => void;
+  readonly onBack: () => void;
+}
+
+/** What follows when something of a batch comes otherwise, before it is kept. */
+export default function WhatIf(props: Props) {
+  const all = useAll(usePicture(props.farm.id), useTables());
+  if ('waiting' in all) return all.waiting;
+  const [picture, tables] = all.data;
+  const batch = picture.batches.find(({ id }) => id === props.batchId);
+  return batch ? <Asked {...props} {...{ picture, tables, batch }} /> : null;
+}
+
+function Asked({
+  farm,
+  field,
+  picture,
+  tables,
+  batch,
+  onKept,
+  onBack,
+}: Props & {
+  readonly picture: FarmPicture;
+  readonly tables: Tables;
+  readonly batch: NamedBatch;
+}) {
+  const { reader } = useOpener();
+  const setting = useMemo(() => ({ farm, picture, tables }), [farm, picture, tables]);
+  const before = useMemo(() => planDraft(setting, batch, batch.arrivalDate), [setting, batch]);
+  const [value, setValue] = useState<unknown>(
+    batch[field] ?? ('plan' in before ? startOf(before.plan)[field] : undefined),
+  );
+  const changed = useMemo(
+    () => ({ ...batch, ...assumedAfter(batch, [field]), [field]: value }),
+    [batch, field, value],
+  );
+  const after = useMemo(
+    () => planDraft(setting, changed, batch.arrivalDate),
+    [setting, changed, batch],
+  );
+  const save = useSave<NamedBatch>(farm.id, 'batches', batchWords(batch.purpose, reader));
+  const isOther = value !== undefined && value !== batch[field];
+  const error =
+    'errors' in after ? (after.errors[field] ?? Object.values(after.errors)[0]) : undefined;
+  const changes =
+    'plan' in before && 'plan' in after
+      ? whatChanged(before.plan, after.plan, { reader, judged: tables.judgements.birds })
+      : [];
+  return (
+    <Stack gap="sm">
+      <DescribedField
+        field={batchFields.fields[field]}
+        reader={farm}
+        isFirst
+        value={value}
+        error={error}
+        onChange={setValue}
+      />
+      {isOther && error === undefined && (
+        <div role="status">
+          <Text fw={700}>{changes.length === 0 ? 'Nothing else changes.' : 'Then:'}</Text>
+          <ul aria-label="What would change in the plan">
+            {changes.map(({ id, words }) => (
+              <li key={id + words}>{words}</li>
+            ))}
+          </ul>
+        </div>
+      )}
+      <Failure error={save.error} />
+      <Group>
+        <Button
+          size="md"
+          disabled={!isOther || error !== undefined}
+          loading={save.isPending}
+          onClick={() => save.mutate(changed, { onSuccess: onKept })}
+        >
+          Keep it
+        </Button>
+        <Button variant="subtle" onClick={onBack}>
+          Leave it as it was
+        </Button>
+      </Group>
+    </Stack>
+  );
+}
+
+/** What stands in the plan where the batch says nothing. */
+const startOf = ({
+  birds,
+  leaving,
+}: {
+  readonly birds: { readonly chicksPlaced: { readonly value: number } };
+  readonly leaving?: { readonly on: { readonly value: unknown } };
+}): Readonly<Record<Otherwise['field'], unknown>> => ({
+  arrivalDate: undefined,
+  orderedBirds: birds.chicksPlaced.value,
+  slotDate: leaving?.on.value,
+});
