@@ -115,8 +115,10 @@ function documentOf(d: Drawn) {
     weighings: batches.slice(0, 1).map(({ id }) => ({
       ...{ id: 'weighing', batchId: id, date: inDays(-1), birds: 8, averageKg: 0.6 },
     })),
-    eggCounts: batches.slice(0, 1).map(({ id }) => ({
-      ...{ id: 'count', batchId: id, date: inDays(-1), days: 7, eggs: 30 },
+    // Eggs of hens that are too young to lay would be refused where they are told.
+    eggCounts: batches.slice(0, 1).map(({ id, purpose }) => ({
+      ...{ id: 'count', batchId: id, date: inDays(-1), days: 7 },
+      eggs: purpose === 'layers' ? 0 : 30,
     })),
     readings: d.paddocks.map(({ heightCm }, k) => ({
       paddockId: `paddock-${k}`,
