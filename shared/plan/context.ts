@@ -1,7 +1,7 @@
 import { addDays, daysBetween, daysOfYear, type PlainDate } from '../calendar/plain-date.js';
 import type { DailySeries } from '../explain/daily-series.js';
 import { expectedWeather, type DailyWeather } from '../weather/climate.js';
-import { withOwnFeed } from './feed-opened.js';
+import { ownFeedOf } from './feed-opened.js';
 import { birdWordsOf, type BirdWords } from './bird-words.js';
 import { layDaysOf, type LayDays } from './lay-days.js';
 import { lifeOf, type DatedPhase, type Life } from './life.js';
@@ -38,6 +38,23 @@ export interface PlanContext extends PlanRequest {
 }
 
 export const planContext = (asked: PlanRequest): PlanContext => withOwnFeed(contextOf(asked));
+
+/** The same batch, with the feed of its growing birds as the bags say. Water is not corrected. */
+function withOwnFeed(context: PlanContext): PlanContext {
+  const { feedOpenings = [], life } = context;
+  const ownFeed = feedOpenings.length === 0 ? undefined : ownFeedOf(context, feedOpenings);
+  if (!ownFeed) return context;
+  const scaled = (kg: Float64Array): Float64Array => kg.map((each) => each * ownFeed.factor);
+  return {
+    ...context,
+    life: {
+      ...life,
+      ownFeed,
+      flockFeedKg: scaled(life.flockFeedKg),
+      cockerelFeedKg: scaled(life.cockerelFeedKg),
+    },
+  };
+}
 
 function contextOf(asked: PlanRequest): PlanContext {
   const { batch, weighings = [], headChanges, eggCounts, today } = asked;

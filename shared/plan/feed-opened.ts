@@ -1,8 +1,8 @@
 import { daysBetween } from '../calendar/plain-date.js';
 import type { Formula } from '../explain/formula.js';
 import type { FeedOpening } from '../farm/feed-opening.js';
-import type { PlanContext } from './context.js';
 import { bagOf } from './prices.js';
+import type { PlanRequest } from './request.js';
 
 export const feedOpenedFormulas = {
   eaten: {
@@ -56,6 +56,21 @@ const FAR_OFF_TIMES = 2;
 /** Fewer emptied bags say nothing: the first may have been half empty, the last opened early. */
 const FEWEST_EMPTIED = 2;
 
+/** Birds and what they are planned to be fed. */
+interface Fed extends Pick<PlanRequest, 'batch' | 'tables' | 'products'> {
+  readonly life: {
+    readonly arrivalAgeDays: number;
+    readonly lastAgeDays: number;
+    readonly firstEggAgeDays?: number | undefined;
+    /** By day after arrival, waste included. */
+    readonly flockFeedKg: Float64Array;
+  };
+  readonly phases: readonly {
+    readonly fromAgeDays: number;
+    readonly phase: { readonly id: string };
+  }[];
+}
+
 /**
  * How much more or less feed growing birds use than planned, by the bags that were opened for them.
  *
@@ -63,13 +78,7 @@ const FEWEST_EMPTIED = 2;
  * @returns undefined while fewer than two bags were emptied
  */
 export function ownFeedOf(
-  {
-    batch,
-    life,
-    phases,
-    tables,
-    products,
-  }: Pick<PlanContext, 'batch' | 'life' | 'phases' | 'tables' | 'products'>,
+  { batch, life, phases, tables, products }: Fed,
   openings: readonly FeedOpening[],
 ): OwnFeed | undefined {
   const lastDay = (life.firstEggAgeDays ?? life.lastAgeDays) - life.arrivalAgeDays;
@@ -102,22 +111,5 @@ export function ownFeedOf(
     // What no flock eats is not planned with; it is said.
     factor: isFarOff ? 1 : 1 + weight * (ratio - 1),
     error: Math.sqrt(weight) * open,
-  };
-}
-
-/** The same batch, with the feed of its growing birds as the bags say. Water is not corrected. */
-export function withOwnFeed<Context extends PlanContext>(context: Context): Context {
-  const { feedOpenings = [], life } = context;
-  const ownFeed = feedOpenings.length === 0 ? undefined : ownFeedOf(context, feedOpenings);
-  if (!ownFeed) return context;
-  const scaled = (kg: Float64Array): Float64Array => kg.map((each) => each * ownFeed.factor);
-  return {
-    ...context,
-    life: {
-      ...life,
-      ownFeed,
-      flockFeedKg: scaled(life.flockFeedKg),
-      cockerelFeedKg: scaled(life.cockerelFeedKg),
-    },
   };
 }
