@@ -37,6 +37,7 @@ await import('@swc-node/register/esm-register');
 const { benchWorkGap } = await import('./work-gap.ts');
 const { benchWorkSpeed } = await import('./work-speed.ts');
 const { bestGrazing } = await import('../support/best-grazing.ts');
+const { newPicture } = await import('../support/pictures.ts');
 const { SMALL_CASES, smallCase } = await import('../support/small-cases.ts');
 
 const print = (name, value, unit, n) =>
@@ -48,37 +49,19 @@ const order = parse(
 );
 const tables = loadTables();
 const farm = order.farm;
-const NOTHING = {
-  facilities: [],
-  products: [],
-  people: [],
-  batches: [],
-  paddocks: [],
-  herds: [],
-  cows: [],
-  readings: [],
-  pastureChoices: {},
-  jobs: [],
-  handovers: [],
-  progress: [],
-  groundChecks: [],
-  keptPlans: [],
-  weighings: [],
-  eggCounts: [],
-};
-const pictureOf = (batch) => ({
-  ...NOTHING,
-  farm,
-  climate: climateFromMonthlyMeans(
-    farm.monthlyMinC,
-    farm.monthlyMaxC,
-    tables.heat.coldNightMarginK.value,
-  ),
-  facilities: order.facilities,
-  people: order.people,
-  today: order.today,
-  batches: [{ ...order.batch, id: 'batch', ...batch }],
-});
+const pictureOf = (batch) =>
+  newPicture({
+    farm,
+    climate: climateFromMonthlyMeans(
+      farm.monthlyMinC,
+      farm.monthlyMaxC,
+      tables.heat.coldNightMarginK.value,
+    ),
+    facilities: order.facilities,
+    people: order.people,
+    today: order.today,
+    batches: [{ ...order.batch, id: 'batch', ...batch }],
+  });
 const meat = pictureOf({ wantedBirds: 100, leaveAgeDays: 81 });
 const layers = pictureOf({
   leaveAgeDays: 81,
@@ -130,23 +113,23 @@ function pastures() {
     readFileSync(new URL('../../seeds/sample-farm.json', import.meta.url), 'utf8'),
   );
   const rain = sample.farm.monthlyRainMm;
-  const pasture = (paddocks, herds, to = '2027-12-15') => ({
-    ...NOTHING,
-    farm: sample.farm,
-    climate: climateFromMonthlyMeans(sample.farm.monthlyMinC, sample.farm.monthlyMaxC, 7, rain),
-    today: '2026-11-25',
-    paddocks: Array.from({ length: paddocks }, (_, k) => ({
-      ...sample.paddocks[k % sample.paddocks.length],
-      id: `p${k}`,
-      soilId: tables.soils[k % tables.soils.length].id,
-    })),
-    herds: Array.from({ length: herds }, (_, k) => ({
-      id: `h${k}`,
-      name: `Herd ${k}`,
-      groups: [{ classId: 'cow-calf', head: 4 }],
-    })),
-    pastureChoices: { to },
-  });
+  const pasture = (paddocks, herds, to = '2027-12-15') =>
+    newPicture({
+      farm: sample.farm,
+      climate: climateFromMonthlyMeans(sample.farm.monthlyMinC, sample.farm.monthlyMaxC, 7, rain),
+      today: '2026-11-25',
+      paddocks: Array.from({ length: paddocks }, (_, k) => ({
+        ...sample.paddocks[k % sample.paddocks.length],
+        id: `p${k}`,
+        soilId: tables.soils[k % tables.soils.length].id,
+      })),
+      herds: Array.from({ length: herds }, (_, k) => ({
+        id: `h${k}`,
+        name: `Herd ${k}`,
+        groups: [{ classId: 'cow-calf', head: 4 }],
+      })),
+      pastureChoices: { to },
+    });
   const walk = (picture) => graze(grazingProblem(pastureContext(pastureOfFarm(picture, tables))));
   const big = pasture(24, 2);
   time('season walked, 24 paddocks and 2 herds, day by day', 'ms', 40, () => walk(big));
