@@ -1,11 +1,11 @@
-import { Checkbox, Group, Text } from '@mantine/core';
+import { Text } from '@mantine/core';
 import { addDays, type PlainDate } from '../../../../shared/calendar/plain-date.js';
 import { awayFields, personFields, type Away, type Person } from '../../../../shared/farm/farm.js';
 import { useSave, type SavedFarm } from '../../api/queries.js';
-import { DateField } from '../../fields/date-input.js';
 import { wordsOfRow } from '../../fields/field-words.js';
 import { draftKey } from '../../fields/kept-draft.js';
 import { RowForm, useRowForm } from '../../fields/row-form.js';
+import { WhoAndWhen } from './who-and-when.js';
 
 interface Draft {
   readonly awayIds: readonly string[];
@@ -49,32 +49,15 @@ export function AbsenceForm({
   const fields = awayFields.fields;
   return (
     <RowForm form={form} onDone={onDone}>
-      <Checkbox.Group
-        label="Who is away"
-        value={[...draft.awayIds]}
-        error={errorAt('awayIds')}
-        onChange={(awayIds) => set({ awayIds })}
-      >
-        <Group mt="xs">
-          {people.map(({ id, name }) => (
-            <Checkbox key={id} value={id} label={name} />
-          ))}
-        </Group>
-      </Checkbox.Group>
-      <Group align="end">
-        <DateField
-          label={fields.from.label}
-          value={draft.from}
-          error={errorAt('from')}
-          onChange={(from) => set({ from })}
-        />
-        <DateField
-          label={fields.to.label}
-          value={draft.to}
-          error={errorAt('to')}
-          onChange={(to) => set({ to })}
-        />
-      </Group>
+      <WhoAndWhen
+        people={people}
+        awayIds={draft.awayIds}
+        days={draft}
+        labels={{ who: 'Who is away', from: fields.from.label, to: fields.to.label }}
+        errorAt={errorAt}
+        onAway={(awayIds) => set({ awayIds })}
+        onDays={set}
+      />
       <Text size="sm">Work is planned around these days. A sheet can be made for them after.</Text>
     </RowForm>
   );

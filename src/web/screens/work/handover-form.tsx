@@ -1,4 +1,4 @@
-import { Button, Checkbox, Group, Stack, Text, Textarea, TextInput } from '@mantine/core';
+import { Button, Group, Stack, Text, Textarea, TextInput } from '@mantine/core';
 import { addDays } from '../../../../shared/calendar/plain-date.js';
 import type { Absence } from '../../../../shared/farm/absences.js';
 import type { Person } from '../../../../shared/farm/farm.js';
@@ -14,7 +14,6 @@ import { useSheetPreview, type SheetPreview } from '../../api/work-queries.js';
 import { useSayDate } from '../../explain/say-date.js';
 import { formatHours } from '../../../../shared/units/format.js';
 import { listed } from '../../../../shared/units/listed.js';
-import { DateField } from '../../fields/date-input.js';
 import { wordsOfRow } from '../../fields/field-words.js';
 import { QuantityInput } from '../../fields/quantity-input.js';
 import { draftKey } from '../../fields/kept-draft.js';
@@ -26,6 +25,7 @@ import { AbsenceLine } from './absence-line.js';
 import { ChangeList } from './change-list.js';
 import { PairRows } from './pair-rows.js';
 import { RoundOrder } from './round-order.js';
+import { WhoAndWhen } from './who-and-when.js';
 
 type Draft = { -readonly [K in keyof Handover]?: Handover[K] | undefined };
 
@@ -96,37 +96,24 @@ export function HandoverForm({
           }
         />
       ))}
-      <Checkbox.Group
-        label={FIELDS.awayIds.label}
-        value={[...awayIds]}
-        error={errorAt('awayIds')}
-        onChange={(ids) =>
+      <WhoAndWhen
+        people={people}
+        awayIds={awayIds}
+        days={draft}
+        labels={{
+          who: FIELDS.awayIds.label,
+          from: FIELDS.from.label,
+          to: FIELDS.to.label,
+        }}
+        errorAt={errorAt}
+        onAway={(ids) =>
           set({
             awayIds: ids,
             ...(ids.includes(draft.personId ?? '') ? { personId: undefined } : {}),
           })
         }
-      >
-        <Group mt="xs">
-          {people.map(({ id, name }) => (
-            <Checkbox key={id} value={id} label={name} />
-          ))}
-        </Group>
-      </Checkbox.Group>
-      <Group align="end">
-        <DateField
-          label={FIELDS.from.label}
-          value={draft.from}
-          error={errorAt('from')}
-          onChange={(from) => set({ from })}
-        />
-        <DateField
-          label={FIELDS.to.label}
-          value={draft.to}
-          error={errorAt('to')}
-          onChange={(to) => set({ to })}
-        />
-      </Group>
+        onDays={set}
+      />
       <Text>{stayWords(staying)}</Text>
       <Group align="end">
         <Select
