@@ -51,8 +51,6 @@ export interface OwnFeed {
  */
 const BAG_OPEN = Math.sqrt(1 / 6);
 
-const FAR_OFF_TIMES = 2;
-
 /** Fewer emptied bags say nothing: the first may have been half empty, the last opened early. */
 const FEWEST_EMPTIED = 2;
 
@@ -101,11 +99,11 @@ export function ownFeedOf(
   let plannedKg = 0;
   for (let day = from; day < to; day++) plannedKg += life.flockFeedKg[day] ?? 0;
   if (plannedKg <= 0) return undefined;
-  const usual = tables.judgements.birds.feedApart.value;
+  const { feedApart, feedFarOff } = tables.judgements.birds;
   const ratio = usedKg / plannedKg;
   const open = (BAG_OPEN * ratio) / bags;
-  const weight = usual ** 2 / (usual ** 2 + open ** 2);
-  const isFarOff = ratio < 1 / FAR_OFF_TIMES || FAR_OFF_TIMES < ratio;
+  const weight = feedApart.value ** 2 / (feedApart.value ** 2 + open ** 2);
+  const isFarOff = ratio < 1 / feedFarOff.value || feedFarOff.value < ratio;
   return {
     ...{ usedKg, plannedKg, from, to, bags, isFarOff },
     // What no flock eats is not planned with; it is said.

@@ -78,6 +78,7 @@ export const JUDGED = {
     'earlyEggShare',
     'lateEggShare',
     'feedApart',
+    'feedFarOff',
     'feedDrift',
     'unusualLossChance',
     'fewestLost',
