@@ -6,6 +6,8 @@ export interface Variation {
   readonly random: Random;
   /** How often a day is left out, and how often another of those with time does a piece. */
   readonly share: number;
+  /** What others wait for is begun and no more, so that they come to their turn early. */
+  readonly isBrief: boolean;
 }
 
 /** Hours that are still free, person by person and day by day, while jobs are put in. */
@@ -66,6 +68,17 @@ export class WorkDays {
       open -= piece.minutes;
       if (open <= 0) return pieces;
     }
+  }
+
+  /** Puts the smallest useful piece of a job on the first day it fits on; takes its hours. */
+  begin(job: WorkJob, from: number, until: number): WorkPiece[] {
+    const last = Math.min(until, job.untilDay, this.days - 1);
+    const least = leastOf(job, job.minutes);
+    const day = this.firstDayFor(job, Math.max(0, from), last, least);
+    const piece = day <= last && this.pieceOn(job, day, { open: least, least }, undefined);
+    if (!piece) return [];
+    this.take(job, piece);
+    return [piece];
   }
 
   /** The first day from one on that suits and on which enough people have the least time; else one after the last. */
