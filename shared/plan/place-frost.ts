@@ -34,6 +34,17 @@ export function placeFrost(
     : ofNights(place, tables, atOrBelowC);
 }
 
+/**
+ * Month and day on which frost ends and begins, of the kind of date that the household typed: a
+ * usual year's, or one that is safe in most. Where nights say nothing, the date typed.
+ */
+export function frostDays(place: Place, tables: Tables): { last: string; first: string } {
+  const { farm } = place;
+  const { frostDatesAre: kind = 'usual' } = farm;
+  const { last, first } = placeFrost(place, tables);
+  return { last: last?.[kind] ?? farm.lastFrost, first: first?.[kind] ?? farm.firstFrost };
+}
+
 function ofRecord(
   recorded: RecordedFrost,
   { farm: { latitudeDeg } }: Place,

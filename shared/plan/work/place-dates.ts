@@ -1,3 +1,4 @@
+import { dateIn } from '../../calendar/month-day.js';
 import { addDays, yearOf, type PlainDate } from '../../calendar/plain-date.js';
 import type { WorkTable } from '../../tables/work-table.js';
 import { usualWarmDay, warmDayIn, type Warmth, type WarmPlace } from '../../weather/warm-days.js';
@@ -100,7 +101,3 @@ function warmthsOf(
     })),
   ];
 }
-
-/** 29 February is 1 March less a day, whether or not the year has it. */
-const dateIn = (year: number, monthDay: string): PlainDate =>
-  monthDay === '02-29' ? addDays(`${year}-03-01`, -1) : `${year}-${monthDay}`;
