@@ -65,6 +65,7 @@ export const JUDGED = {
     'splitDays',
     'splitDaysMost',
     'leastSplitWeight',
+    'stopAsGood',
     'slotWeightShare',
     'fewFeedDays',
     'usualSpreadBirds',

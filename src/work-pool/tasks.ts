@@ -18,6 +18,7 @@ import {
 } from '../../shared/plan/arrival-finder.js';
 import { batchEnds } from '../../shared/plan/batch-request.js';
 import { planBatch } from '../../shared/plan/batch-plan.js';
+import { batchCost } from '../../shared/plan/cost/batch-cost.js';
 import { readyBy, type ReadyBy } from '../../shared/plan/ready-by.js';
 import { explainBatch, explainPasture } from '../../shared/plan/farm/explain-plans.js';
 import { sitterSheet, type SitterSheet } from '../../shared/plan/handover/sitter-sheet.js';
@@ -152,6 +153,9 @@ export const TASKS = {
 
   planBatch: ({ picture, batchId, previousArrivalDate }: AskedBatch): Uint8Array =>
     jsonBytes(planBatch(picture, tables, batchId, previousArrivalDate)),
+
+  batchCost: ({ picture, batchId }: AskedBatch): Uint8Array =>
+    jsonBytes(batchCost(picture, tables, batchId)),
 
   explainBatch: ({ picture, batchId }: AskedBatch): Uint8Array =>
     jsonBytes(explainBatch(picture, tables, batchId)),

@@ -1,5 +1,5 @@
 import { Button } from '@mantine/core';
-import { lazy } from 'react';
+import { lazy, Suspense } from 'react';
 import { Link } from 'wouter';
 import { daysBetween } from '../../../../shared/calendar/plain-date.js';
 import { quantityOfDay } from '../../../../shared/explain/daily-series.js';
@@ -24,6 +24,8 @@ import { WaysOutTable } from './ways-out-table.js';
 
 const PlanChart = lazy(() => import('./plan-chart.js'));
 const EggChart = lazy(() => import('./egg-chart.js'));
+const StopSection = lazy(() => import('./stop-section.js'));
+const BringSection = lazy(() => import('./bring-section.js'));
 
 /** What each part of the story is told from. */
 export interface PartProps {
@@ -221,7 +223,8 @@ export function EndPart({ onChoose, ...props }: ChoosingProps) {
   );
 }
 
-export function CostPart({ plan, asked }: PartProps) {
+export function CostPart({ onChoose, ...props }: ChoosingProps) {
+  const { plan, asked } = props;
   const { bill } = plan;
   return (
     <StorySection part="cost" title="What it costs">
@@ -250,6 +253,18 @@ export function CostPart({ plan, asked }: PartProps) {
       <More title="The bill, line by line">
         <BillSection plan={plan} farm={asked.farm} />
       </More>
+      <More title="What it must bring">
+        <Suspense fallback="Working it out …">
+          <BringSection {...props} />
+        </Suspense>
+      </More>
+      {plan.leaving && (
+        <More title="When to stop feeding">
+          <Suspense fallback="Working it out …">
+            <StopSection {...props} onChoose={onChoose} />
+          </Suspense>
+        </More>
+      )}
     </StorySection>
   );
 }
