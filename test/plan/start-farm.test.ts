@@ -137,7 +137,7 @@ describe('a start', () => {
   it('has no brooder for pullets that come started, and a coop that holds them', () => {
     const made = start({ layers: { birds: 12, startedWeeks: 16 } });
     expect(problemsIn(made)).toEqual([]);
-    expect(made.facilities.map(({ kind }) => kind)).toEqual(['coop']);
+    expect(made.facilities.map(({ kind }) => kind)).toEqual(['feed-store', 'coop']);
     const [batch] = made.batches;
     expect(batch).toMatchObject({ origin: 'started', arrivalAgeWeeks: 16, sex: 'pullets' });
     const { space, issues } = planBatch(pictureOf(made), tables, batch!.id);
