@@ -1,5 +1,5 @@
 import { daysBetween, type PlainDate } from '../calendar/plain-date.js';
-import type { Occupancy } from '../farm/batch.js';
+import { isStarted, type Occupancy } from '../farm/batch.js';
 import type { FeedOpening } from '../farm/feed-opening.js';
 import type { HeadChange } from '../farm/head-count.js';
 import type { AnimalPicture, NamedBatch } from '../farm/picture.js';
@@ -54,13 +54,13 @@ export function batchRequest(
 }
 
 /**
- * A batch as it came. A hen needs no brooder, whatever stands in the row of her chicks; a slot is a
+ * A batch as it came. A hen and grown birds need no brooder, whatever stands in the row; a slot is a
  * processor's.
  */
 function asPlanned(row: NamedBatch, changes: readonly HeadChange[]): NamedBatch {
   const batch = asItCame(row, changes);
   const { brooderId, ...rest } = batch;
-  const isIdle = batch.origin === 'hen' && brooderId !== undefined;
+  const isIdle = (batch.origin === 'hen' || isStarted(batch)) && brooderId !== undefined;
   const planned = isIdle ? rest : batch;
   return planned.slotDate === undefined || planned.processing !== undefined
     ? planned

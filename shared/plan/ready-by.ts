@@ -7,7 +7,7 @@ import {
   type NumberQuantity,
   type Quantity,
 } from '../explain/quantity.js';
-import { hatchesHere, LEAST_LEAVE_AGE_DAYS, type Batch } from '../farm/batch.js';
+import { arrivalAgeDaysOf, hatchesHere, LEAST_LEAVE_AGE_DAYS, type Batch } from '../farm/batch.js';
 import { problemsOfRow } from '../farm/check-row.js';
 import type { FarmPicture } from '../farm/picture.js';
 import { readyGoalFields, type ReadyGoal } from '../farm/ready-goal.js';
@@ -182,7 +182,7 @@ const endOf = (
   batch: Batch,
   { firstEggAgeDays, lastAgeDays }: ReturnType<typeof lifeOf>,
 ): PlainDate =>
-  addDays(batch.arrivalDate, (firstEggAgeDays ?? lastAgeDays) - batch.hatchToArrivalDays);
+  addDays(batch.arrivalDate, (firstEggAgeDays ?? lastAgeDays) - arrivalAgeDaysOf(batch));
 
 /** A slot is the day itself; else they rest before they are eaten, on the weekday wished. */
 function processBy(
@@ -260,7 +260,7 @@ const lastWeekday = (on: PlainDate, weekday: number): PlainDate =>
 
 function tooLate(request: PlanRequest, { goal, on, weekday = WEDNESDAY }: ReadyGoal): string {
   const { farm, today, tables, batch } = request;
-  const { young } = birdWordsOf(tables, batch.strainId);
+  const { young } = birdWordsOf(tables, batch);
   const lead = tables.judgements.arrival.usualLeadDays.value;
   const arrival = lastWeekday(addDays(today, lead + 6), weekday);
   const rest = goal === 'ready' ? tables.processing.resting.days : 0;
