@@ -33,7 +33,8 @@ function problemsOf(
     const phases = phaseIdsOf(tables);
     return product.phaseIds.flatMap((given, i) => among(`phaseIds.${i}`, given, phases));
   }
-  if (product.kind !== 'chicks' || product.strainId === undefined) return [];
+  const isOfBreed = product.kind === 'chicks' || product.kind === 'meat';
+  if (!isOfBreed || product.strainId === undefined) return [];
   return among(
     'strainId',
     product.strainId,

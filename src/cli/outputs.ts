@@ -1,9 +1,11 @@
+import { quantitiesIn } from '../../shared/explain/quantities-in.js';
 import type { Quantity } from '../../shared/explain/quantity.js';
 import type { FarmPicture, NamedBatch } from '../../shared/farm/picture.js';
 import type { ReadyGoal } from '../../shared/farm/ready-goal.js';
 import { planAnimals, type AnimalPlans } from '../../shared/plan/farm/animal-plans.js';
 import { findArrivals, whyNot } from '../../shared/plan/arrival-finder.js';
 import { planBatch } from '../../shared/plan/batch-plan.js';
+import { batchCost } from '../../shared/plan/cost/batch-cost.js';
 import { refuseUnplannable } from '../../shared/plan/farm/check-picture.js';
 import { batchQuantities, pastureQuantities } from '../../shared/plan/farm/explain-plans.js';
 import { sitterSheet } from '../../shared/plan/handover/sitter-sheet.js';
@@ -19,6 +21,7 @@ import { FieldError } from '../../shared/problems/field-problem.js';
 import type { Tables } from '../../shared/tables/tables.js';
 import type { Reader } from '../../shared/units/format.js';
 import { feedText } from '../calendar/feed.js';
+import { printCost } from './print-cost.js';
 import { printGrassYears, printPasture } from './print-pasture.js';
 import { printArrivals, printPlan } from './print-plan.js';
 import { printReady } from './print-ready.js';
@@ -69,6 +72,15 @@ export const OUTPUTS = {
     );
     if (explain !== undefined) return opened(asked, batchQuantities(plan, tables));
     return asked.json ? JSON.stringify(plan) : printPlan(plan, picture.farm, tables);
+  },
+
+  cost: (asked: Asked): string => {
+    const { picture, tables, explain } = asked;
+    const cost = atItsPlace(asked, batchOf(asked, asked.words[0]), ({ id }) =>
+      batchCost(picture, tables, id),
+    );
+    if (explain !== undefined) return opened(asked, quantitiesIn(cost));
+    return asked.json ? JSON.stringify(cost) : printCost(cost, picture.farm, picture.today);
   },
 
   weeks: (asked: Asked): string => {
