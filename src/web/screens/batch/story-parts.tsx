@@ -224,7 +224,7 @@ export function EndPart({ onChoose, ...props }: ChoosingProps) {
 }
 
 export function CostPart({ onChoose, ...props }: ChoosingProps) {
-  const { plan, asked } = props;
+  const { plan, asked, isSaved } = props;
   const { bill } = plan;
   return (
     <StorySection part="cost" title="What it costs">
@@ -264,6 +264,16 @@ export function CostPart({ onChoose, ...props }: ChoosingProps) {
             <StopSection {...props} onChoose={onChoose} />
           </Suspense>
         </More>
+      )}
+      {isSaved && (
+        <Button
+          component={Link}
+          className="no-print"
+          variant="light"
+          href={`/farm/${asked.farm.id}/compare/${asked.batch.id}`}
+        >
+          Compare with other ways
+        </Button>
       )}
     </StorySection>
   );
