@@ -8,6 +8,7 @@ import { planAnimals, type AnimalPlans } from '../../shared/plan/farm/animal-pla
 import { findArrivals, whyNot } from '../../shared/plan/arrival-finder.js';
 import { planBatch } from '../../shared/plan/batch-plan.js';
 import { compareChoices } from '../../shared/plan/compare/compare-choices.js';
+import { whatMoves } from '../../shared/plan/compare/what-moves.js';
 import { batchCost } from '../../shared/plan/cost/batch-cost.js';
 import { refuseUnplannable } from '../../shared/plan/farm/check-picture.js';
 import { batchQuantities, pastureQuantities } from '../../shared/plan/farm/explain-plans.js';
@@ -80,9 +81,12 @@ export const OUTPUTS = {
 
   cost: (asked: Asked): string => {
     const { picture, tables, explain } = asked;
-    const cost = atItsPlace(asked, batchOf(asked, asked.words[0]), ({ id }) =>
-      batchCost(picture, tables, id),
-    );
+    const batch = batchOf(asked, asked.words[0]);
+    const plan = atItsPlace(asked, batch, ({ id }) => planBatch(picture, tables, id));
+    const cost = {
+      ...batchCost(picture, tables, batch.id, plan),
+      moves: whatMoves({ picture, tables, batch, plan }),
+    };
     if (explain !== undefined) return opened(asked, quantitiesIn(cost));
     return asked.json ? JSON.stringify(cost) : printCost(cost, picture.farm, picture.today);
   },

@@ -20,6 +20,7 @@ import {
 import { batchEnds } from '../../shared/plan/batch-request.js';
 import { planBatch } from '../../shared/plan/batch-plan.js';
 import { compareChoices } from '../../shared/plan/compare/compare-choices.js';
+import { whatMoves } from '../../shared/plan/compare/what-moves.js';
 import { batchCost } from '../../shared/plan/cost/batch-cost.js';
 import { readyBy, type ReadyBy } from '../../shared/plan/ready-by.js';
 import { explainBatch, explainPasture } from '../../shared/plan/farm/explain-plans.js';
@@ -150,8 +151,12 @@ export const TASKS = {
   planBatch: ({ picture, batchId, previousArrivalDate }: AskedBatch): Uint8Array =>
     jsonBytes(planBatch(picture, tables, batchId, previousArrivalDate)),
 
-  batchCost: ({ picture, batchId }: AskedBatch): Uint8Array =>
-    jsonBytes(batchCost(picture, tables, batchId)),
+  batchCost: ({ picture, batchId }: AskedBatch): Uint8Array => {
+    const batch = picture.batches.find(({ id }) => id === batchId)!;
+    const plan = planBatch(picture, tables, batchId);
+    const moves = whatMoves({ picture, tables, batch, plan });
+    return jsonBytes({ ...batchCost(picture, tables, batchId, plan), moves });
+  },
 
   compareBatch: (asked: AskedBatch & { readonly choices: readonly BatchChoice[] }): Uint8Array => {
     const batch = asked.picture.batches.find(({ id }) => id === asked.batchId)!;

@@ -8,6 +8,7 @@ import {
 import { betterWeek, type BetterWeek } from '../../shared/plan/better-week.js';
 import { planBatch, type BatchPlan } from '../../shared/plan/batch-plan.js';
 import { compareChoices, type Comparison } from '../../shared/plan/compare/compare-choices.js';
+import { whatMoves, type WhatMoves } from '../../shared/plan/compare/what-moves.js';
 import { batchCost, type BatchCost } from '../../shared/plan/cost/batch-cost.js';
 import { planPasture, type PasturePlan } from '../../shared/plan/pasture/pasture-plan.js';
 import type { PastureRequest } from '../../shared/plan/pasture/pasture-request.js';
@@ -75,6 +76,13 @@ export const costedBatch = (given: BatchCase): BatchCost =>
 export function comparedBatch(given: BatchCase, choices: readonly BatchChoice[]): Comparison {
   const picture = pictureOf(given);
   return compareChoices(picture, given.tables, picture.batches.at(-1)!, choices);
+}
+
+/** What moves the bill of the batch of a case. */
+export function movesOfBatch(given: BatchCase): WhatMoves {
+  const picture = pictureOf(given);
+  const batch = picture.batches.at(-1)!;
+  return whatMoves({ picture, tables: given.tables, batch, plan: plannedBatch(given) });
 }
 
 /** Looks for weeks in which the batch of a case might arrive. */

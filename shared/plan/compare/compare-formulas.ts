@@ -24,4 +24,20 @@ export const compareFormulas = {
     symbols: 'L = N₀ − N',
     ...SUM,
   },
+  moved: {
+    id: 'moved-by-spread',
+    title: 'The bill with one thing otherwise',
+    words:
+      'The batch planned again with this one input as another source has it, and as many young.',
+    symbols: 'C(x = x_source)',
+    ...SUM,
+  },
+  joined: {
+    id: 'range-of-bill',
+    title: 'The bill and its range',
+    words:
+      'What is planned, and how far all open inputs move it together. They are taken to have nothing to do with one another, so they hardly all go wrong at once: each side is the root of the sum of the squares of what each input does.',
+    symbols: 'C ± √Σ ΔC²',
+    ...SUM,
+  },
 } satisfies Record<string, Formula>;

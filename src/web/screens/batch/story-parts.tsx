@@ -25,6 +25,7 @@ import { WaysOutTable } from './ways-out-table.js';
 const PlanChart = lazy(() => import('./plan-chart.js'));
 const EggChart = lazy(() => import('./egg-chart.js'));
 const StopSection = lazy(() => import('./stop-section.js'));
+const MovesSection = lazy(() => import('./moves-section.js'));
 const BringSection = lazy(() => import('./bring-section.js'));
 
 /** What each part of the story is told from. */
@@ -265,6 +266,11 @@ export function CostPart({ onChoose, ...props }: ChoosingProps) {
           </Suspense>
         </More>
       )}
+      <More title="What moves it most">
+        <Suspense fallback="Working it out …">
+          <MovesSection plan={plan} asked={asked} />
+        </Suspense>
+      </More>
       {isSaved && (
         <Button
           component={Link}
