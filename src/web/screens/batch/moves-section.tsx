@@ -27,8 +27,8 @@ export default function MovesSection({ plan, asked }: Props) {
   return (
     <Stack>
       <Text>
-        Likely <Num of={shown} />, and from <Range of={shown} /> with all of it together: they
-        hardly all go wrong at once. The whole bill: <Num of={bill} />, from <Range of={bill} />.
+        Likely <Num of={shown} />; from <Range of={shown} /> with all of it together, as it hardly
+        all goes wrong at once. The whole bill: <Num of={bill} />, from <Range of={bill} />.
       </Text>
       <ul className="moves">
         {inputs.map((one) => {
