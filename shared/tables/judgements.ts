@@ -61,6 +61,7 @@ export const JUDGED = {
     'handHours',
     'handsUnknown',
     'apartDays',
+    'settleDays',
     'leastADay',
     'splitDays',
     'splitDaysMost',

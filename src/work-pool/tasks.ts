@@ -50,6 +50,7 @@ import {
 import { yearOfFarm } from '../../shared/plan/farm/year-of-farm.js';
 import type { Tables } from '../../shared/tables/tables.js';
 import { climateFromDaily, type Climate, type DailyWeather } from '../../shared/weather/climate.js';
+import { recordedFrost } from '../../shared/weather/frost.js';
 import { cutOutline } from '../outlines/cut-outline.js';
 import { outlinesOfGeoJson, type GeoJsonOutlines } from '../outlines/geojson.js';
 import { joinOutlines, type Joined } from '../outlines/join-outlines.js';
@@ -124,12 +125,17 @@ export const TASKS = {
 
   climateFromDaily: ({
     history,
+    latitudeDeg,
     ...source
   }: {
     history: readonly DailyWeather[];
+    latitudeDeg: number;
     way: 'fetched' | 'csv';
     label: string;
-  }): Climate => climateFromDaily(history, source),
+  }): Climate => ({
+    ...climateFromDaily(history, source),
+    recordedFrost: recordedFrost(history, latitudeDeg),
+  }),
 
   parseDailyCsv: ({ text, today }: { text: string; today: string }): ImportedDay[] =>
     parseDailyCsv(text, today),

@@ -58,7 +58,11 @@ const Mind = ({ plan, asked, part }: PartProps & { part: keyof typeof CAUTIONS }
   <Cautions keys={plan.cautions} of={CAUTIONS[part]} tables={asked.tables} />
 );
 
-/** Nothing where a hen keeps them warm. */
+/** Whether they go into their home on the day they come. */
+const cameGrown = ({ arrivalDate, outdoors }: BatchPlan): boolean =>
+  outdoors.moveOut?.value === arrivalDate;
+
+/** Nothing where a hen keeps them warm, or of grown birds. */
 export function BrooderPart(props: PartProps) {
   const { plan } = props;
   const { brooding, heat } = plan;
@@ -147,8 +151,9 @@ function LastFeed({
 export function OutPart({ onChoose, ...props }: ChoosingProps) {
   const { plan } = props;
   const { outdoors, space } = plan;
+  const isGrown = cameGrown(plan);
   return (
-    <StorySection part="out" title="Going out">
+    <StorySection part="out" title={isGrown ? 'The coop' : 'Going out'}>
       <Lead of={outdoors.moveOut}>
         {outdoors.moveOut ? (
           <p>
@@ -165,7 +170,7 @@ export function OutPart({ onChoose, ...props }: ChoosingProps) {
         <Fact of={space.spare} />
         <Fact of={outdoors.floorNeeded} />
       </Facts>
-      <WaysOutTable plan={plan} onChoose={onChoose} />
+      {!isGrown && <WaysOutTable plan={plan} onChoose={onChoose} />}
       {plan.brooding && (
         <Picture title="Brooder floor: need and have, until they go">
           <Chart {...props} of="floor" />
@@ -173,7 +178,7 @@ export function OutPart({ onChoose, ...props }: ChoosingProps) {
       )}
       <StoryTasks {...props} part="out" />
       <Mind {...props} part="out" />
-      <More title="Nights, room and ground">
+      <More title={isGrown ? 'Room, feeders and drinkers' : 'Nights, room and ground'}>
         <OutdoorsSection plan={plan} />
       </More>
     </StorySection>
