@@ -1,7 +1,7 @@
 import { batchFields } from './batch.js';
 import { whole } from './bounds.js';
 import { number, optional, row, rows, type RowOf } from './field.js';
-import { date, id } from './words.js';
+import { date, id, price } from './words.js';
 
 const { fields } = batchFields;
 
@@ -12,6 +12,8 @@ export const batchChoiceFields = row('BatchChoice', {
   feedProgramId: optional(id('Feeds')),
   arrivalDate: optional(date('Arrival')),
   leaveAgeDays: fields.leaveAgeDays,
+  /** All of their feed as the household mixes it, for as large a bag as is bought. */
+  ownMixPerBag: optional(price('A bag of your own mix')),
   /** The same birds as two batches of half the size, so many weeks apart. */
   twoWeeksApart: optional(
     number(

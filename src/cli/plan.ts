@@ -15,7 +15,8 @@ const USAGE = `Plans a farm without a server.
   npm run --silent plan -- FARM.jsonc cost                what it must bring, and when to stop feeding
   npm run --silent plan -- FARM.jsonc compare birds 25 100
                                                           side by side; also breed, feeds, arrival,
-                                                          age (days), two (batches, weeks apart)
+                                                          age (days), mix (price of a bag of your
+                                                          own), two (batches, weeks apart)
   npm run --silent plan -- FARM.jsonc weeks 2027-03-01 2027-09-30
                                                           every arrival week of a span, ranked
   npm run --silent plan -- FARM.jsonc weeks 2027-03-01 2027-09-30 --why-not 2027-03-10

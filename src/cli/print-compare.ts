@@ -12,6 +12,7 @@ const VARIED: Readonly<Record<string, (word: string) => BatchChoice>> = {
   feeds: (word) => ({ feedProgramId: word }),
   arrival: (word) => ({ arrivalDate: word }),
   age: (word) => ({ leaveAgeDays: Number(word) }),
+  mix: (word) => ({ ownMixPerBag: word }),
   two: (word) => ({ twoWeeksApart: Number(word) }),
 };
 

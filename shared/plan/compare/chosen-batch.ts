@@ -6,6 +6,8 @@ import {
   type FarmPicture,
   type NamedBatch,
 } from '../../farm/picture.js';
+import { rowById, type Tables } from '../../tables/tables.js';
+import { bagOf } from '../prices.js';
 
 /** A farm with a batch raised another way, and the batches that it then is. */
 export interface ChosenBatches {
@@ -25,9 +27,12 @@ export function chosenBatches(
   picture: FarmPicture,
   batch: NamedBatch,
   choice: BatchChoice,
+  tables: Pick<Tables, 'strains' | 'feedPrograms' | 'feedKeeping'>,
 ): ChosenBatches {
-  const { twoWeeksApart, ...more } = choice;
-  const whole = chosenBatch(batch, more);
+  const { twoWeeksApart, ownMixPerBag, ...more } = choice;
+  const chosen = chosenBatch(batch, more);
+  const whole =
+    ownMixPerBag === undefined ? chosen : ofOwnMix(picture, chosen, { ownMixPerBag, tables });
   const untold = withoutTold(picture, batch.id);
   if (twoWeeksApart === undefined)
     return { picture: withBatch(untold, whole), batchIds: [batch.id] };
@@ -45,7 +50,10 @@ export function chosenBatches(
   };
 }
 
-function chosenBatch(batch: NamedBatch, more: Omit<BatchChoice, 'twoWeeksApart'>): NamedBatch {
+function chosenBatch(
+  batch: NamedBatch,
+  more: Omit<BatchChoice, 'twoWeeksApart' | 'ownMixPerBag'>,
+): NamedBatch {
   const { wantedBirds, strainId, feedProgramId, arrivalDate, leaveAgeDays } = more;
   let chosen = batch;
   if (strainId !== undefined && strainId !== batch.strainId) chosen = ofBreed(chosen, strainId);
@@ -59,6 +67,28 @@ function chosenBatch(batch: NamedBatch, more: Omit<BatchChoice, 'twoWeeksApart'>
     chosen = { ...rest, leaveAgeDays };
   }
   return chosen;
+}
+
+/** Every feed at the price of the household's own mix, in bags of the size that is bought now. */
+function ofOwnMix(
+  { products }: FarmPicture,
+  batch: NamedBatch,
+  {
+    ownMixPerBag,
+    tables,
+  }: {
+    ownMixPerBag: string;
+    tables: Pick<Tables, 'strains' | 'feedPrograms' | 'feedKeeping'>;
+  },
+): NamedBatch {
+  const { feedProgram } = rowById(tables.strains, batch.strainId);
+  const { phases } = rowById(
+    tables.feedPrograms,
+    batch.feedProgramId ?? feedProgram[batch.purpose]!,
+  );
+  const { bagKg } = bagOf({ batch, products, tables }, phases.at(-1)!.id);
+  const feedPerBag = Object.fromEntries(phases.map(({ id }) => [id, ownMixPerBag]));
+  return { ...batch, bagKg, prices: { ...batch.prices, feedPerBag } };
 }
 
 function resized(batch: NamedBatch): NamedBatch {

@@ -81,7 +81,7 @@ function planned(
   tables: Tables,
   { batch, choice }: { batch: NamedBatch; choice: BatchChoice },
 ): PlannedChoice {
-  const chosen = chosenBatches(picture, batch, choice);
+  const chosen = chosenBatches(picture, batch, choice, tables);
   const made = chosen.batchIds.map((id) => {
     const { arrivalDate } = chosen.picture.batches.find((each) => each.id === id)!;
     const of = { ...chosen.picture, today: planningDay(arrivalDate, picture.today) };

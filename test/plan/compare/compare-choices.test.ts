@@ -75,6 +75,13 @@ describe('choices side by side', () => {
     expect(two!.label).toBe('Two batches, 5 weeks apart');
   });
 
+  it('price all feed as the household’s own mix, in bags as large as those bought', () => {
+    const [asIs, mixed] = columnsOf([{ ownMixPerBag: '10.00' }]);
+    const bags = plannedBatch(given()).feed.phases.reduce((sum, p) => sum + p.bags.value, 0);
+    expect(asIs!.costs!.value - mixed!.costs!.value).toBe(bags * 1000);
+    expect(mixed!.label).toBe('Your own mix at $10.00 a bag');
+  });
+
   it('say the difference in words, the cost first', () => {
     const [, many] = columnsOf([{ wantedBirds: 240 }]);
     expect(many!.said[0]).toMatch(/^\$\d+\.\d\d a kg cheaper, dressed$/);

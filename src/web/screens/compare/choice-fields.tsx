@@ -6,6 +6,7 @@ import type { Tables } from '../../../../shared/tables/tables.js';
 import type { SavedFarm } from '../../api/queries.js';
 import { DateField } from '../../fields/date-input.js';
 import { messagesByField, wordsOfRow } from '../../fields/field-words.js';
+import { PriceInput } from '../../fields/price-input.js';
 import { QuantityInput } from '../../fields/quantity-input.js';
 import { Select } from '../../fields/select.js';
 import { breedsFor, feedsFor, MOST, type Varied } from './varied.js';
@@ -69,6 +70,17 @@ function OneField({
         value={choice.arrivalDate}
         error={error}
         onChange={(arrivalDate) => arrivalDate !== undefined && onChange({ arrivalDate })}
+      />
+    );
+  if (varied === 'ownMixPerBag')
+    return (
+      <PriceInput
+        label={fields.ownMixPerBag.label}
+        description="As large a bag as you buy."
+        currency={farm.currency}
+        value={choice.ownMixPerBag}
+        error={error}
+        onChange={(ownMixPerBag) => onChange(ownMixPerBag === undefined ? {} : { ownMixPerBag })}
       />
     );
   return (

@@ -12,6 +12,7 @@ const NAMES: Readonly<Record<Varied, string>> = {
   feedProgramId: 'Feeds',
   arrivalDate: 'When they come',
   leaveAgeDays: 'Age at processing',
+  ownMixPerBag: 'Own mix against bought',
   twoWeeksApart: 'Two batches in place of one',
 };
 
@@ -48,6 +49,8 @@ export function usualChoices(
       return [-2, 2, 4].map((weeks) => ({ arrivalDate: addDays(arrivalDate, weeks * WEEK) }));
     case 'leaveAgeDays':
       return [7, 8, 9].map((weeks) => ({ leaveAgeDays: weeks * WEEK }));
+    case 'ownMixPerBag':
+      return [{}];
     case 'twoWeeksApart':
       return [3, 6].map((twoWeeksApart) => ({ twoWeeksApart }));
   }
