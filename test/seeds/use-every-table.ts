@@ -56,8 +56,10 @@ import {
   RAIN_MM,
 } from '../support/pasture-factories.js';
 import {
+  costedBatch,
   foundArrivals,
   foundReady,
+  movesOfBatch,
   newPicture,
   plannedBatch,
   plannedPasture,
@@ -83,6 +85,7 @@ export function useEveryTable(tables: Tables): Used {
   const pastures = pasturesOf(tables);
   const season = seasonOf(tables);
   const quantities = [
+    ...costsOf(tables),
     ...batches.flatMap(({ plan }) => [
       ...batchQuantities(plan, tables),
       ...plan.daily.flatMap(({ id, values }) =>
@@ -279,6 +282,21 @@ function hensOf(tables: Tables): { request: PlanRequest; plan: BatchPlan }[] {
     return { request, plan: plannedBatch(request) };
   });
 }
+
+/** What moves the bill of a batch of every strain, and when it has had enough feed. */
+const costsOf = (tables: Tables): readonly Quantity[] =>
+  tables.strains.flatMap(({ id: strainId, purposes, growthTables }) =>
+    purposes.flatMap((purpose) =>
+      growthTables.flatMap((growthTableId) => {
+        const request = newRequest({
+          tables,
+          facilities: [newBrooder()],
+          batch: newBatch({ strainId, purpose, growthTableId, brooderId: 'brooder' }),
+        });
+        return quantitiesIn([movesOfBatch(request), costedBatch(request)]);
+      }),
+    ),
+  );
 
 const COUNTED = [{ batchId: 'any', date: '2028-05-07', days: 7, eggs: 60 }];
 

@@ -28,6 +28,7 @@ import { WaysOutTable } from './ways-out-table.js';
 const PlanChart = lazy(() => import('./plan-chart.js'));
 const EggChart = lazy(() => import('./egg-chart.js'));
 const StopSection = lazy(() => import('./stop-section.js'));
+const MovesSection = lazy(() => import('./moves-section.js'));
 const BringSection = lazy(() => import('./bring-section.js'));
 
 /** What each part of the story is told from. */
@@ -261,7 +262,7 @@ export function EndPart({ onChoose, ...props }: ChoosingProps) {
 }
 
 export function CostPart({ onChoose, ...props }: ChoosingProps) {
-  const { plan, asked } = props;
+  const { plan, asked, isSaved } = props;
   const { bill } = plan;
   const sayFact = useSayFact();
   return (
@@ -306,6 +307,21 @@ export function CostPart({ onChoose, ...props }: ChoosingProps) {
             <StopSection {...props} onChoose={onChoose} />
           </Suspense>
         </More>
+      )}
+      <More title="What moves it most">
+        <Suspense fallback="Working it out …">
+          <MovesSection plan={plan} asked={asked} />
+        </Suspense>
+      </More>
+      {isSaved && (
+        <Button
+          component={Link}
+          className="no-print"
+          variant="light"
+          href={`/farm/${asked.farm.id}/compare/${asked.batch.id}`}
+        >
+          Compare with other ways
+        </Button>
       )}
     </StoryFold>
   );
