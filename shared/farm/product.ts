@@ -1,5 +1,6 @@
 import { within } from './bounds.js';
 import { choice, list, number, oneOf, optional, row, text, type SavedRowOf } from './field.js';
+import { ingredientProductFields, type IngredientProduct } from './ingredient.js';
 import { id, OWN, price } from './words.js';
 
 /** A feed as it is bought: what it is fed as, how large one bag is, and what it costs. */
@@ -70,11 +71,18 @@ export const productFields = {
   processing: processingProductFields,
   ice: iceProductFields,
   'freezer-bags': freezerBagProductFields,
+  ingredient: ingredientProductFields,
 } as const;
 
 /** What the place buys for its birds and at what price, told apart by its `kind`. */
 export const anyProduct = oneOf('Product', 'kind', productFields);
 
 export type Product =
-  FeedProduct | ChickProduct | BeddingProduct | ProcessingProduct | IceProduct | FreezerBagProduct;
+  | FeedProduct
+  | ChickProduct
+  | BeddingProduct
+  | ProcessingProduct
+  | IceProduct
+  | FreezerBagProduct
+  | IngredientProduct;
 export type ProductKind = Product['kind'];
