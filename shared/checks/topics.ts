@@ -16,6 +16,7 @@ import { layChecks } from './lay.js';
 import { leavingChecks } from './leaving.js';
 import { lossChecks } from './losses.js';
 import { nightChecks } from './nights.js';
+import { rationChecks } from './rations.js';
 import { skyChecks } from './sun-and-rain.js';
 import { waterAndFenceChecks } from './water-and-fence.js';
 import { workChecks } from './work.js';
@@ -45,6 +46,7 @@ export const TOPICS = {
   frost: frostChecks,
   work: workChecks,
   leaving: leavingChecks,
+  rations: rationChecks,
 } satisfies Readonly<Record<string, Topic>>;
 
 export type TopicName = keyof typeof TOPICS;
