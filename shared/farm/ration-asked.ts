@@ -1,5 +1,5 @@
 import { within } from './bounds.js';
-import { list, number, optional, row, rows, type RowOf } from './field.js';
+import { choice, list, number, optional, row, rows, type RowOf } from './field.js';
 import { ingredientProductFields } from './ingredient.js';
 import { id } from './words.js';
 
@@ -14,6 +14,8 @@ export const rationAskedFields = row('RationAsked', {
   birdsId: id('Birds'),
   stageId: id('Age'),
   batchKg: BATCH_KG,
+  /** What is to cost least: the growth it gives (left out), or its weight, as of feed for sale. */
+  by: optional(choice('Cheapest by', ['growth', 'weight'])),
   /** Ingredients of the farm that stay out of it, by their ids. */
   leaveOutIds: optional(list('Left out', id('Ingredient'), 100, 'ids')),
   /** Of what it is mixed; left out, of the farm's own ingredients. */

@@ -23,8 +23,8 @@ export function checkedRation(
     ...problemsOfIngredients(asked, ingredients, tables),
   ];
   if (0 < problems.length) throw new FieldError(problems);
-  const { birdsId, stageId, batchKg } = asked;
-  return { birdsId, stageId, batchKg, ingredients, products, farm };
+  const { birdsId, stageId, batchKg, by } = asked;
+  return { birdsId, stageId, batchKg, by, ingredients, products, farm };
 }
 
 function ingredientsOf(

@@ -18,7 +18,7 @@ import { listed } from '../units/listed.js';
 import { onScale } from '../units/scale.js';
 import { againstBought, batchInput, type AgainstBought } from './against-bought.js';
 import { nearestMix, whatWouldHelp } from './conflicts.js';
-import { leastCostOfBulk, NONE, type LeastCost } from './least-cost.js';
+import { leastCostOfBulk, NONE, type CheapestBy, type LeastCost } from './least-cost.js';
 import type { Solve } from './linear-program.js';
 import { mixFeed, type MixFeed } from './mix-feed.js';
 import { atEnergy, limitsFor, type NutrientLimit } from './nutrient-limits.js';
@@ -39,6 +39,7 @@ export interface RationAsked {
   readonly birdsId: string;
   readonly stageId: string;
   readonly batchKg: number;
+  readonly by?: CheapestBy | undefined;
   readonly ingredients: readonly IngredientProduct[];
   /** What the farm buys: the mix is held against the feed of the same phase. */
   readonly products: readonly Product[];
@@ -117,7 +118,7 @@ export function rationOf(asked: RationAsked, tables: Tables, solve: Solve): Rati
       additive: judged.leastAdditiveShare.value,
     },
     mayCostShare: judged.leaveOutCostShare.value,
-    by: 'growth',
+    by: asked.by ?? 'growth',
     solve,
   });
   const mix = found && mixOf(asked, tables, { birds, stage, limits, feeds, found });

@@ -15,6 +15,7 @@ import { benchChances } from './chances.mjs';
 import { benchOthersWait } from './others-wait.mjs';
 import { benchOpenedCold } from './opened-cold.mjs';
 import { benchPicture } from './picture.mjs';
+import { benchRation } from './ration.mjs';
 import { benchRecord } from './record.mjs';
 import { benchTodayPage } from './today-page.mjs';
 import { benchWriters } from './writers.mjs';
@@ -93,6 +94,7 @@ time('arrival finder, one year', 'ms', 60, () =>
 benchWorkSpeed(print);
 await benchWorkGap(print);
 benchYear(print);
+await benchRation(print);
 pastures();
 await endpoints();
 await benchRecord(print);
