@@ -1,4 +1,5 @@
-import { addDays, daysBetween, isPlainDate, weekdayOf, yearOf } from '../calendar/plain-date.js';
+import { dateIn } from '../calendar/month-day.js';
+import { addDays, daysBetween, weekdayOf, yearOf } from '../calendar/plain-date.js';
 import { facilityOf } from '../farm/facility.js';
 import type { Away, Person } from '../farm/farm.js';
 import { spaceRowAt } from '../poultry/space.js';
@@ -19,7 +20,7 @@ import { spaceStandardOf } from './space-standard.js';
 /** Everything that speaks for or against a week, in words. */
 export function reasonsOf(week: CandidateWeek): ArrivalReason[] {
   return [
-    nights(week),
+    ...(week.life.isStarted ? [] : [nights(week)]),
     places(week),
     room(week),
     heaterReason(week),
@@ -103,7 +104,11 @@ function places({
   }
   return wanted.length === 0
     ? undefined
-    : { code: 'places', points: 0, text: 'Brooder and pens are free.' };
+    : {
+        code: 'places',
+        points: 0,
+        text: life.hasBrooder ? 'Brooder and pens are free.' : 'Their place is free.',
+      };
 }
 
 function room({ points, request, life, moveDay, arrivalDate }: CandidateWeek): MaybeReason {
@@ -206,7 +211,7 @@ function hasUnattendedDay(people: readonly Person[], span: Away): boolean {
   return false;
 }
 
-function cold({ points, request, leavingDate, life, weather }: CandidateWeek): MaybeReason {
+function cold({ points, request, leavingDate, life, weather, frost }: CandidateWeek): MaybeReason {
   if (life.firstEggAgeDays !== undefined) return undefined;
   const high = weather.maxC[weather.maxC.length - 1]!;
   const on = dateText(leavingDate, request);
@@ -216,9 +221,8 @@ function cold({ points, request, leavingDate, life, weather }: CandidateWeek): M
       points: points.processedInCold,
       text: `Processing on ${on} is cold work: an expected high of ${formatValue(high, 'degC', request.farm)}.`,
     };
-  const frost = `${yearOf(leavingDate)}-${request.farm.firstFrost}`;
-  const isAfter =
-    isPlainDate(frost) && frost < leavingDate && request.farm.lastFrost < request.farm.firstFrost;
+  const first = dateIn(yearOf(leavingDate), frost.first);
+  const isAfter = first < leavingDate && frost.last < frost.first;
   return isAfter
     ? {
         code: 'cold',
@@ -230,7 +234,8 @@ function cold({ points, request, leavingDate, life, weather }: CandidateWeek): M
 
 function shipping(week: CandidateWeek): ArrivalReason[] {
   const { points, request, arrivalDate, weather, life } = week;
-  if (life.eggs) return [];
+  // Grown birds are fetched in crates and come by no post.
+  if (life.eggs || life.isStarted) return [];
   const reasons: ArrivalReason[] = [];
   const none = noPostOn(arrivalDate, request);
   const next = noPostOn(addDays(arrivalDate, 1), request);
@@ -281,7 +286,7 @@ function leadTime({ points, request, arrivalDate, life }: CandidateWeek): MaybeR
     return {
       code: 'lead-time',
       points: points.shortNotice,
-      text: `Only ${lead} days from today: the birds may be sold out and the brooder not ready.`,
+      text: `Only ${lead} days from today: the birds may be sold out and ${life.hasBrooder ? 'the brooder' : 'the coop'} not ready.`,
     };
   return undefined;
 }

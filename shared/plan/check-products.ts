@@ -31,7 +31,8 @@ function problemsOf(product: Product, tables: ProductTables, path: string): Fiel
     const known = tables.ingredients.map((each) => each.id);
     return among('ingredientId', product.ingredientId, known);
   }
-  if (product.kind !== 'chicks' || product.strainId === undefined) return [];
+  const isOfBreed = product.kind === 'chicks' || product.kind === 'meat';
+  if (!isOfBreed || product.strainId === undefined) return [];
   return among(
     'strainId',
     product.strainId,

@@ -4,6 +4,7 @@ import type { Formula } from '../explain/formula.js';
 import {
   datedFact,
   fromFarm,
+  fromJudgement,
   input,
   quantity,
   type NumberQuantity,
@@ -101,12 +102,16 @@ export function planLaying(context: PlanContext, feed: FeedPart): Found<LayingPa
 }
 
 function firstEggs(
-  { life, batch, dateOf }: PlanContext,
+  { life, batch, dateOf, tables }: PlanContext,
   { curve, firstDay }: LayDays,
 ): Pick<LayingPart, 'firstEgg' | 'ageAtFirstEgg'> {
   const age = firstDay + life.arrivalAgeDays;
-  const { firstEggMovedDays: byDays } = life;
-  const moved = byDays === 0 ? [] : [fromFarm('Moved by the eggs you counted', byDays, 'day')];
+  const { firstEggMovedDays, firstEggSettledDays: settled } = life;
+  const byCounts = firstEggMovedDays - settled;
+  const moved = [
+    ...(settled === 0 ? [] : [fromJudgement(tables.judgements.birds.settleDays, 'n')]),
+    ...(byCounts === 0 ? [] : [fromFarm('Moved by the eggs you counted', byCounts, 'day')]),
+  ];
   return {
     firstEgg: datedFact(
       'First eggs',

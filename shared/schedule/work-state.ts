@@ -155,6 +155,8 @@ export class WorkState implements Settling {
     const job = this.problem.jobs[i]!;
     const from = freeFrom(job, this.pieces);
     if (from < 0) return [];
+    if (vary?.isBrief && this.mayBeCut(i))
+      return this.days.begin(job, from, lastDayBefore(this.followers[i]!, this.pieces));
     const until = this.lastDayOf(i, from, vary);
     const was = this.earlier?.plan[i];
     const stays =
@@ -167,12 +169,16 @@ export class WorkState implements Settling {
 
   /** Of what may be done in part sometimes less is put in, so that what waits for it fits. */
   private lastDayOf(i: number, from: number, vary: Variation | undefined): number {
-    const { untilDay, smallestPieceMinutes } = this.problem.jobs[i]!;
+    const { untilDay } = this.problem.jobs[i]!;
     const until = lastDayBefore(this.followers[i]!, this.pieces);
-    const isWhole = smallestPieceMinutes === undefined || this.followers[i]!.length === 0;
-    if (!vary || isWhole || CUT_SHARE < vary.random()) return until;
+    if (!vary || !this.mayBeCut(i) || CUT_SHARE < vary.random()) return until;
     const last = Math.min(until, untilDay, this.problem.days - 1);
     return last <= from ? last : from + drawIndex(vary.random, last - from + 1);
+  }
+
+  private mayBeCut(i: number): boolean {
+    const isSpread = this.problem.jobs[i]!.smallestPieceMinutes !== undefined;
+    return isSpread && 0 < this.followers[i]!.length;
   }
 
   private holdsUpAny(i: number): boolean {

@@ -1,3 +1,4 @@
+import { quantitiesIn } from '../../shared/explain/quantities-in.js';
 import type { Quantity } from '../../shared/explain/quantity.js';
 import { problemsOfNumber } from '../../shared/farm/bounds.js';
 import { BATCH_KG } from '../../shared/farm/ration-asked.js';
@@ -6,6 +7,7 @@ import type { ReadyGoal } from '../../shared/farm/ready-goal.js';
 import { planAnimals, type AnimalPlans } from '../../shared/plan/farm/animal-plans.js';
 import { findArrivals, whyNot } from '../../shared/plan/arrival-finder.js';
 import { planBatch } from '../../shared/plan/batch-plan.js';
+import { batchCost } from '../../shared/plan/cost/batch-cost.js';
 import { refuseUnplannable } from '../../shared/plan/farm/check-picture.js';
 import { batchQuantities, pastureQuantities } from '../../shared/plan/farm/explain-plans.js';
 import { sitterSheet } from '../../shared/plan/handover/sitter-sheet.js';
@@ -25,6 +27,7 @@ import type { Reader } from '../../shared/units/format.js';
 import { fromShown } from '../../shared/units/unit.js';
 import { loadSolver } from '../rations/solver.js';
 import { feedText } from '../calendar/feed.js';
+import { printCost } from './print-cost.js';
 import { printGrassYears, printPasture } from './print-pasture.js';
 import { printArrivals, printPlan } from './print-plan.js';
 import { printRation } from './print-ration.js';
@@ -76,6 +79,15 @@ export const OUTPUTS = {
     );
     if (explain !== undefined) return opened(asked, batchQuantities(plan, tables));
     return asked.json ? JSON.stringify(plan) : printPlan(plan, picture.farm, tables);
+  },
+
+  cost: (asked: Asked): string => {
+    const { picture, tables, explain } = asked;
+    const cost = atItsPlace(asked, batchOf(asked, asked.words[0]), ({ id }) =>
+      batchCost(picture, tables, id),
+    );
+    if (explain !== undefined) return opened(asked, quantitiesIn(cost));
+    return asked.json ? JSON.stringify(cost) : printCost(cost, picture.farm, picture.today);
   },
 
   weeks: (asked: Asked): string => {

@@ -12,6 +12,7 @@ const USAGE = `Plans a farm without a server.
   npm run --silent plan -- FARM.jsonc today               the day: animals, work, what is ahead
   npm run --silent plan -- FARM.jsonc batch               the first batch, as tables
   npm run --silent plan -- FARM.jsonc batch "Pullets"     another one, by its name or id
+  npm run --silent plan -- FARM.jsonc cost                what it must bring, and when to stop feeding
   npm run --silent plan -- FARM.jsonc weeks 2027-03-01 2027-09-30
                                                           every arrival week of a span, ranked
   npm run --silent plan -- FARM.jsonc weeks 2027-03-01 2027-09-30 --why-not 2027-03-10
@@ -25,8 +26,8 @@ const USAGE = `Plans a farm without a server.
                                                           feed mixed of your own ingredients
   npm run --silent plan -- FARM.jsonc calendar            an iCalendar file
 
-  --json           exactly what the API returns (batch, pasture, work); of today without ticks
-  --explain        every number opened to its formula and source (batch, pasture)
+  --json           exactly what the API returns (batch, cost, pasture, work); of today without ticks
+  --explain        every number opened to its formula and source (batch, cost, pasture)
   --explain=heat   only numbers whose label holds a word
   --batch NAME     the batch that weeks, slot and ready are asked for, where it is not the first
 

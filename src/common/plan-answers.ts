@@ -2,6 +2,10 @@ import { named } from './answers.js';
 
 // Plans are trees of quantities that explain themselves; the document names them and no more.
 export const BATCH_PLAN = named('BatchPlan', 'Everything worked out for one batch of birds.');
+export const BATCH_COST = named(
+  'BatchCost',
+  'What a batch must bring, and when it has had enough feed.',
+);
 export const BATCH_ENDS = named(
   'BatchEnds',
   'The last processing day or the day of the first egg of each batch, by its id.',

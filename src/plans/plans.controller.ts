@@ -11,6 +11,7 @@ import { PlansService } from './plans.service.js';
 import { Answers, AnswersList } from '../common/answers.js';
 import {
   ARRIVAL_WEEK,
+  BATCH_COST,
   BATCH_ENDS,
   BATCH_PLAN,
   EXPLANATION,
@@ -70,5 +71,16 @@ export class PlansController {
     @Res() response: Response,
   ): Promise<void> {
     sendJson(response, await this.plans.planOf(farmId, id));
+  }
+
+  /** What it must bring, and when to stop feeding it: a line a week, or a quarter of lay. */
+  @Answers(BATCH_COST)
+  @Get('farms/:farmId/batches/:id/cost')
+  async costOf(
+    @Param('farmId') farmId: string,
+    @Param('id') id: string,
+    @Res() response: Response,
+  ): Promise<void> {
+    sendJson(response, await this.plans.costOf(farmId, id));
   }
 }

@@ -60,10 +60,19 @@ export class PlansService {
 
   /** The plan of a saved batch. */
   async planOf(farmId: string, batchId: string): Promise<Uint8Array> {
+    return this.work.run('planBatch', await this.saved(farmId, batchId));
+  }
+
+  /** What a saved batch must bring, and when it has had enough feed. */
+  async costOf(farmId: string, batchId: string): Promise<Uint8Array> {
+    return this.work.run('batchCost', await this.saved(farmId, batchId));
+  }
+
+  private async saved(farmId: string, batchId: string): Promise<AskedBatch> {
     const { arrivalDate } = await this.batches.findOne(farmId, batchId);
     const { picture } = await this.pictures.of(farmId);
     const today = planningDay(arrivalDate, picture.today);
-    return this.work.run('planBatch', { picture: { ...picture, today }, batchId });
+    return { picture: { ...picture, today }, batchId };
   }
 
   /** The day on which each saved batch ends, by its id, as its plan says it. */

@@ -18,6 +18,7 @@ import {
 } from '../../shared/plan/arrival-finder.js';
 import { batchEnds } from '../../shared/plan/batch-request.js';
 import { planBatch } from '../../shared/plan/batch-plan.js';
+import { batchCost } from '../../shared/plan/cost/batch-cost.js';
 import { readyBy, type ReadyBy } from '../../shared/plan/ready-by.js';
 import { explainBatch, explainPasture } from '../../shared/plan/farm/explain-plans.js';
 import { sitterSheet, type SitterSheet } from '../../shared/plan/handover/sitter-sheet.js';
@@ -46,6 +47,7 @@ import {
 import { yearOfFarm } from '../../shared/plan/farm/year-of-farm.js';
 import type { Tables } from '../../shared/tables/tables.js';
 import { climateFromDaily, type Climate, type DailyWeather } from '../../shared/weather/climate.js';
+import { recordedFrost } from '../../shared/weather/frost.js';
 import { cutOutline } from '../outlines/cut-outline.js';
 import { outlinesOfGeoJson, type GeoJsonOutlines } from '../outlines/geojson.js';
 import { joinOutlines, type Joined } from '../outlines/join-outlines.js';
@@ -120,12 +122,17 @@ export const TASKS = {
 
   climateFromDaily: ({
     history,
+    latitudeDeg,
     ...source
   }: {
     history: readonly DailyWeather[];
+    latitudeDeg: number;
     way: 'fetched' | 'csv';
     label: string;
-  }): Climate => climateFromDaily(history, source),
+  }): Climate => ({
+    ...climateFromDaily(history, source),
+    recordedFrost: recordedFrost(history, latitudeDeg),
+  }),
 
   parseDailyCsv: ({ text, today }: { text: string; today: string }): ImportedDay[] =>
     parseDailyCsv(text, today),
@@ -146,6 +153,9 @@ export const TASKS = {
 
   planBatch: ({ picture, batchId, previousArrivalDate }: AskedBatch): Uint8Array =>
     jsonBytes(planBatch(picture, tables, batchId, previousArrivalDate)),
+
+  batchCost: ({ picture, batchId }: AskedBatch): Uint8Array =>
+    jsonBytes(batchCost(picture, tables, batchId)),
 
   explainBatch: ({ picture, batchId }: AskedBatch): Uint8Array =>
     jsonBytes(explainBatch(picture, tables, batchId)),

@@ -6,6 +6,7 @@ import {
 } from '../../shared/plan/arrival-finder.js';
 import { betterWeek, type BetterWeek } from '../../shared/plan/better-week.js';
 import { planBatch, type BatchPlan } from '../../shared/plan/batch-plan.js';
+import { batchCost, type BatchCost } from '../../shared/plan/cost/batch-cost.js';
 import { planPasture, type PasturePlan } from '../../shared/plan/pasture/pasture-plan.js';
 import type { PastureRequest } from '../../shared/plan/pasture/pasture-request.js';
 import type { ReadyGoal } from '../../shared/farm/ready-goal.js';
@@ -63,6 +64,10 @@ const pictureOf = ({ batch, batches = [], farm, climate, today, ...rest }: Batch
 /** Plans the batch of a case. */
 export const plannedBatch = (given: BatchCase): BatchPlan =>
   planBatch(pictureOf(given), given.tables, BATCH, given.previousArrivalDate);
+
+/** What the batch of a case must bring, and when it has had enough feed. */
+export const costedBatch = (given: BatchCase): BatchCost =>
+  batchCost(pictureOf(given), given.tables, BATCH);
 
 /** Looks for weeks in which the batch of a case might arrive. */
 export const foundArrivals = (given: BatchCase, search: ArrivalSearch): ArrivalWeek[] =>

@@ -1,5 +1,5 @@
 import { Button } from '@mantine/core';
-import { lazy } from 'react';
+import { lazy, Suspense } from 'react';
 import { Link } from 'wouter';
 import { daysBetween } from '../../../../shared/calendar/plain-date.js';
 import { quantityOfDay } from '../../../../shared/explain/daily-series.js';
@@ -24,6 +24,8 @@ import { WaysOutTable } from './ways-out-table.js';
 
 const PlanChart = lazy(() => import('./plan-chart.js'));
 const EggChart = lazy(() => import('./egg-chart.js'));
+const StopSection = lazy(() => import('./stop-section.js'));
+const BringSection = lazy(() => import('./bring-section.js'));
 
 /** What each part of the story is told from. */
 export interface PartProps {
@@ -55,7 +57,11 @@ const Mind = ({ plan, asked, part }: PartProps & { part: keyof typeof CAUTIONS }
   <Cautions keys={plan.cautions} of={CAUTIONS[part]} tables={asked.tables} />
 );
 
-/** Nothing where a hen keeps them warm. */
+/** Whether they go into their home on the day they come. */
+const cameGrown = ({ arrivalDate, outdoors }: BatchPlan): boolean =>
+  outdoors.moveOut?.value === arrivalDate;
+
+/** Nothing where a hen keeps them warm, or of grown birds. */
 export function BrooderPart(props: PartProps) {
   const { plan } = props;
   const { brooding, heat } = plan;
@@ -156,8 +162,9 @@ function LastFeed({
 export function OutPart({ onChoose, ...props }: ChoosingProps) {
   const { plan } = props;
   const { outdoors, space } = plan;
+  const isGrown = cameGrown(plan);
   return (
-    <StorySection part="out" title="Going out">
+    <StorySection part="out" title={isGrown ? 'The coop' : 'Going out'}>
       <Lead of={outdoors.moveOut}>
         {outdoors.moveOut ? (
           <p>
@@ -174,7 +181,7 @@ export function OutPart({ onChoose, ...props }: ChoosingProps) {
         <Fact of={space.spare} />
         <Fact of={outdoors.floorNeeded} />
       </Facts>
-      <WaysOutTable plan={plan} onChoose={onChoose} />
+      {!isGrown && <WaysOutTable plan={plan} onChoose={onChoose} />}
       {plan.brooding && (
         <Picture title="Brooder floor: need and have, until they go">
           <Chart {...props} of="floor" />
@@ -182,7 +189,7 @@ export function OutPart({ onChoose, ...props }: ChoosingProps) {
       )}
       <StoryTasks {...props} part="out" />
       <Mind {...props} part="out" />
-      <More title="Nights, room and ground">
+      <More title={isGrown ? 'Room, feeders and drinkers' : 'Nights, room and ground'}>
         <OutdoorsSection plan={plan} />
       </More>
     </StorySection>
@@ -233,7 +240,8 @@ export function EndPart({ onChoose, ...props }: ChoosingProps) {
   );
 }
 
-export function CostPart({ plan, asked }: PartProps) {
+export function CostPart({ onChoose, ...props }: ChoosingProps) {
+  const { plan, asked } = props;
   const { bill } = plan;
   return (
     <StorySection part="cost" title="What it costs">
@@ -262,6 +270,18 @@ export function CostPart({ plan, asked }: PartProps) {
       <More title="The bill, line by line">
         <BillSection plan={plan} farm={asked.farm} />
       </More>
+      <More title="What it must bring">
+        <Suspense fallback="Working it out …">
+          <BringSection {...props} />
+        </Suspense>
+      </More>
+      {plan.leaving && (
+        <More title="When to stop feeding">
+          <Suspense fallback="Working it out …">
+            <StopSection {...props} onChoose={onChoose} />
+          </Suspense>
+        </More>
+      )}
     </StorySection>
   );
 }

@@ -48,7 +48,7 @@ export function Story({ plan, asked, onChange, printBase }: Props) {
           <FeedPart {...part} onChoose={onChange} />
           <OutPart {...part} onChoose={onChange} />
           <EndPart {...part} onChoose={onChange} />
-          <CostPart {...part} />
+          <CostPart {...part} onChoose={onChange} />
           {plan.arrivalDate <= plan.today && printBase !== undefined && (
             <HowItWentPart farm={asked.farm} batchId={asked.batch.id!} />
           )}
