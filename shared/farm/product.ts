@@ -1,5 +1,6 @@
 import { whole, within } from './bounds.js';
 import { choice, list, number, oneOf, optional, row, text, type SavedRowOf } from './field.js';
+import { ingredientProductFields, type IngredientProduct } from './ingredient.js';
 import { id, OWN, price } from './words.js';
 
 /** A feed as it is bought: what it is fed as, how large one bag is, and what it costs. */
@@ -126,6 +127,7 @@ export const productFields = {
   trip: tripProductFields,
   gear: gearProductFields,
   meat: meatProductFields,
+  ingredient: ingredientProductFields,
 } as const;
 
 /** What the place buys for its birds and at what price, told apart by its `kind`. */
@@ -141,5 +143,6 @@ export type Product =
   | OwnHourProduct
   | TripProduct
   | GearProduct
-  | MeatProduct;
+  | MeatProduct
+  | IngredientProduct;
 export type ProductKind = Product['kind'];

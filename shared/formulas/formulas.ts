@@ -75,6 +75,7 @@ import { iceFormulas } from '../poultry/ice.js';
 import { processingFormulas } from '../poultry/processing.js';
 import { stationFormulas } from '../poultry/stations.js';
 import { spaceFormulas } from '../poultry/space.js';
+import { rationFormulas } from '../ration/ration-formulas.js';
 import { refillFormulas } from '../poultry/refills.js';
 import { waterFormulas } from '../poultry/water.js';
 import { herdDayFormulas } from '../plan/pasture/herd-day.js';
@@ -93,6 +94,7 @@ const all: readonly Readonly<Record<string, Formula>>[] = [
   cattleHeatFormulas,
   cattleWaterFormulas,
   countedFormulas,
+  rationFormulas,
   bedFormulas,
   girthFormulas,
   hotDayFormulas,

@@ -26,6 +26,8 @@ const USAGE = `Plans a farm without a server.
   npm run --silent plan -- FARM.jsonc grass-years         the grass through twenty years of weather
   npm run --silent plan -- FARM.jsonc chances             the work through many years of weather
   npm run --silent plan -- FARM.jsonc sheet 1             the sitter's sheet of the first days away
+  npm run --silent plan -- FARM.jsonc mix meat-chickens starter 100
+                                                          feed mixed of your own ingredients
   npm run --silent plan -- FARM.jsonc calendar            an iCalendar file
 
   --json           exactly what the API returns (batch, cost, pasture, work); of today without ticks
@@ -37,15 +39,15 @@ A farm is one file, and may hold comments: copy seeds/farm.example.jsonc, which 
 
 const KNOWN = ['--json', '--explain', '--batch', '--why-not'];
 
-process.exitCode = run(process.argv.slice(2));
+process.exitCode = await run(process.argv.slice(2));
 
-function run(args: readonly string[]): number {
+async function run(args: readonly string[]): Promise<number> {
   if (args.length === 0 || args.includes('--help') || args.includes('-h')) {
     console.log(USAGE);
     return args.length === 0 ? 2 : 0;
   }
   try {
-    process.stdout.write(`${textOf(args)}\n`);
+    process.stdout.write(`${await textOf(args)}\n`);
     return 0;
   } catch (error) {
     if (!(error instanceof FieldError)) throw error;
@@ -54,7 +56,7 @@ function run(args: readonly string[]): number {
   }
 }
 
-function textOf(args: readonly string[]): string {
+async function textOf(args: readonly string[]): Promise<string> {
   const { file, what, ...rest } = asked(args);
   if (!Object.hasOwn(OUTPUTS, what)) throw unknown('wanted', what, Object.keys(OUTPUTS));
   const all = loadTables();

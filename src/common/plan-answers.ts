@@ -31,6 +31,7 @@ export const WORK_CHANCES_PROGRESS = named(
 );
 export const WORK_COMPARISON = named('WorkComparison', 'What another date would free or break.');
 export const YEAR_PLAN = named('YearPlan', 'Thirteen months of a farm on one strip.');
+export const RATION = named('Ration', 'A mixing sheet with what it holds, or why there is none.');
 export const TABLES = named('Tables', 'Every published table with its sources and marks.');
 export const CHECK = named(
   'Check',

@@ -20,6 +20,7 @@ const FacilitiesScreen = lazy(() => import('./screens/facilities/facilities-scre
 const FarmScreen = lazy(() => import('./screens/farm/farm-screen.js'));
 const PastureScreen = lazy(() => import('./screens/pasture/pasture-screen.js'));
 const WalkScreen = lazy(() => import('./screens/pasture/walk-screen.js'));
+const MixScreen = lazy(() => import('./screens/mix/mix-screen.js'));
 const LandScreen = lazy(() => import('./screens/pasture/land-screen.js'));
 const SizesScreen = lazy(() => import('./screens/pasture/sizes-screen.js'));
 const HerdTasksScreen = lazy(() => import('./screens/work/herd-tasks-screen.js'));
@@ -158,6 +159,9 @@ function FarmScreens({ farm }: { farm: SavedFarm }) {
       </Route>
       <Route path="/farm/:farmId/compare/:batchId?">
         {({ batchId }) => inShell(<CompareScreen farm={farm} tables={tables} batchId={batchId} />)}
+      </Route>
+      <Route path="/farm/:farmId/feed/mix">
+        {inShell(<MixScreen farm={farm} tables={tables} />)}
       </Route>
       <Route path="/farm/:farmId/facilities">
         {inShell(<FacilitiesScreen farm={farm} tables={tables} />)}

@@ -112,6 +112,15 @@ export function BrooderPart(props: PartProps) {
   );
 }
 
+/** The mixer, set to these birds and the feed they get now, or first. */
+function mixHref({ plan, asked: { farm, batch } }: PartProps): string {
+  const { phases } = plan.feed;
+  const now = phases.find(({ lastDay }) => plan.today <= lastDay) ?? phases[0];
+  const to = new URLSearchParams({ breed: batch.strainId, for: batch.purpose });
+  if (now) to.set('phase', now.phaseId);
+  return `/farm/${farm.id}/feed/mix?${to}`;
+}
+
 export function FeedPart({ onChoose, ...props }: ChoosingProps) {
   const { plan } = props;
   const { feed } = plan;
@@ -145,6 +154,9 @@ export function FeedPart({ onChoose, ...props }: ChoosingProps) {
       <More title="Bags by the day to buy them">
         <FeedSection plan={plan} />
       </More>
+      <p className="no-print">
+        <Link href={mixHref(props)}>Mix your own for them</Link>
+      </p>
     </StoryFold>
   );
 }
