@@ -33,6 +33,8 @@ import { billFormulas } from '../plan/bill.js';
 import { penHeatFormulas } from '../plan/pen-heat.js';
 import { countedFormulas } from '../plan/counted.js';
 import { deliveryFormulas } from '../plan/feed-deliveries.js';
+import { feedYearFormulas } from '../plan/feed-year/feed-year-formulas.js';
+import { herdCostFormulas } from '../plan/feed-year/herd-costs.js';
 import { feedFormulas } from '../plan/feed.js';
 import { closeOffFormulas } from '../plan/heat-close-off.js';
 import { heatFormulas } from '../plan/heat-energy.js';
@@ -129,6 +131,8 @@ const all: readonly Readonly<Record<string, Formula>>[] = [
   closeOffFormulas,
   dayLengthFormulas,
   deliveryFormulas,
+  feedYearFormulas,
+  herdCostFormulas,
   feedFormulas,
   gompertzFormulas,
   growthFormulas,

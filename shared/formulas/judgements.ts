@@ -29,6 +29,7 @@ export const shownJudgements = (
   grazing: shown(judgements.grazing),
   grass: shown(judgements.grass),
   work: shown(judgements.work),
+  buying: shown(judgements.buying),
 });
 
 const shown = (group: Readonly<Record<string, Judgement>>): ShownJudgement[] =>

@@ -30,5 +30,6 @@ export const judgements = nested(
     grazing: group('grazing'),
     grass: group('grass'),
     work: group('work'),
+    buying: group('buying'),
   }),
 );

@@ -2,11 +2,11 @@ import { Checkbox, Group, TextInput } from '@mantine/core';
 import { problemsOfRow } from '../../../../shared/farm/check-row.js';
 import {
   beddingProductFields,
-  feedProductFields,
   chickProductFields,
   productFields,
   type ProductKind,
 } from '../../../../shared/farm/product.js';
+import { feedProductFields } from '../../../../shared/farm/feed-product.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
 import { useSave, type SavedFarm } from '../../api/queries.js';
 import { messagesByField, wordsOfRow } from '../../fields/field-words.js';

@@ -23,6 +23,8 @@ export const PRODUCT_KINDS: readonly { readonly kind: ProductKind; readonly name
   { kind: 'processing', name: 'Processing for hire' },
   { kind: 'ice', name: 'Ice' },
   { kind: 'freezer-bags', name: 'Freezer bags' },
+  { kind: 'hay', name: 'Hay' },
+  { kind: 'minerals', name: 'Minerals and salt' },
 ];
 
 /** Every feed phase there is, each once, under the name it has first. */

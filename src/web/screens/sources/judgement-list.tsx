@@ -10,6 +10,7 @@ const TITLES: Record<keyof Judgements, string> = {
   grazing: 'What moves of cattle are decided by',
   grass: 'Grass and cattle',
   work: 'Work',
+  buying: 'Buying feed and hay',
 };
 
 /** What the plans go by where no publication decides, in the farm's units. */
