@@ -4,7 +4,7 @@ import { firstTrips } from './first-trips.js';
 import { TripCosts, type Costed } from './trip-costs.js';
 
 /** How long the search goes on: sets of trips that it costs. */
-const TRIES = 2500;
+const TRIES = 1000;
 /** Trips that are changed at once, at most, when no single change helps any more. */
 const SHAKEN = 4;
 /** What it counts to work out the trips that one item would have. */
@@ -39,6 +39,8 @@ export function planBuying(problem: BuyingProblem, tries = TRIES): BuyingPlan {
 }
 
 class Search {
+  private readonly known = new Map<string, number>();
+
   constructor(
     private readonly costs: TripCosts,
     public left: number,
@@ -51,8 +53,8 @@ class Search {
       isBetter = false;
       for (const change of this.changes(at.trips)) {
         const trips = change();
-        if (!trips || this.left-- <= 0) continue;
-        const cost = this.costs.costOf(trips, at.cost - LEAST_GAIN);
+        if (!trips || this.left <= 0) continue;
+        const cost = this.costOf(trips, at.cost - LEAST_GAIN);
         if (at.cost - LEAST_GAIN <= cost) continue;
         at = { trips, cost };
         isBetter = true;
@@ -68,10 +70,22 @@ class Search {
     for (let i = 0; i < this.costs.items.length && 0 < this.left; i++) {
       this.left -= LIKED_TRIES;
       const liked = this.costs.asLiked(i, at.trips, this.costs.tripsWithout(i, at.trips));
-      const cost = this.costs.costOf(liked, at.cost - LEAST_GAIN);
+      const cost = this.costOf(liked, at.cost - LEAST_GAIN);
       if (cost < at.cost - LEAST_GAIN) at = { trips: liked, cost };
     }
     return at;
+  }
+
+  /** That of trips which were costed before is known, as far as it is of interest. */
+  private costOf(trips: readonly Trip[], below: number): number {
+    let key = '';
+    for (const { supplier, day } of trips) key += `${day}.${supplier},`;
+    const known = this.known.get(key);
+    if (known !== undefined && below <= known) return known;
+    this.left--;
+    const cost = this.costs.costOf(trips, below);
+    this.known.set(key, cost);
+    return cost;
   }
 
   shake(trips: readonly Trip[], random: () => number): readonly Trip[] {
