@@ -33,6 +33,7 @@ import { billFormulas } from '../plan/bill.js';
 import { penHeatFormulas } from '../plan/pen-heat.js';
 import { countedFormulas } from '../plan/counted.js';
 import { deliveryFormulas } from '../plan/feed-deliveries.js';
+import { feedActualFormulas } from '../plan/feed-year/feed-actual-formulas.js';
 import { feedYearFormulas } from '../plan/feed-year/feed-year-formulas.js';
 import { herdCostFormulas } from '../plan/feed-year/herd-costs.js';
 import { feedFormulas } from '../plan/feed.js';
@@ -132,6 +133,7 @@ const all: readonly Readonly<Record<string, Formula>>[] = [
   dayLengthFormulas,
   deliveryFormulas,
   feedYearFormulas,
+  feedActualFormulas,
   herdCostFormulas,
   feedFormulas,
   gompertzFormulas,

@@ -6,6 +6,7 @@ import { findArrivals, whyNot } from '../../shared/plan/arrival-finder.js';
 import { planBatch } from '../../shared/plan/batch-plan.js';
 import { refuseUnplannable } from '../../shared/plan/farm/check-picture.js';
 import { batchQuantities, pastureQuantities } from '../../shared/plan/farm/explain-plans.js';
+import { feedYear } from '../../shared/plan/feed-year/feed-year.js';
 import { sitterSheet } from '../../shared/plan/handover/sitter-sheet.js';
 import { stopsOn } from '../../shared/plan/handover/sheet-stops.js';
 import { grassYears } from '../../shared/plan/pasture/grass-years.js';
@@ -19,12 +20,15 @@ import { FieldError } from '../../shared/problems/field-problem.js';
 import type { Tables } from '../../shared/tables/tables.js';
 import type { Reader } from '../../shared/units/format.js';
 import { feedText } from '../calendar/feed.js';
+import { buyingListCsv } from '../documents/buying-list.js';
+import { printFeed } from './print-feed.js';
 import { printGrassYears, printPasture } from './print-pasture.js';
 import { printArrivals, printPlan } from './print-plan.js';
 import { printReady } from './print-ready.js';
 import { printToday } from './print-today.js';
 import { printOutlook, printSheet, printWork } from './print-work.js';
 import { explanationsText } from './text.js';
+import { quantitiesIn } from '../../shared/explain/quantities-in.js';
 
 /** What is asked of a farm in the terminal. */
 export interface Asked {
@@ -100,6 +104,18 @@ export const OUTPUTS = {
     const plan = planPasture(picture, tables);
     if (explain !== undefined) return opened(asked, pastureQuantities(plan, tables));
     return asked.json ? JSON.stringify(plan) : printPasture(plan, picture.farm, tables);
+  },
+
+  /** The feed of the year; `feed csv` is the shopping list for a spreadsheet. */
+  feed: (asked: Asked): string => {
+    const { picture, tables, explain } = asked;
+    refuseUnplannable(picture, tables);
+    const year = feedYear(picture, tables, planAnimals(picture, tables), []);
+    if (explain !== undefined) return opened(asked, quantitiesIn(year));
+    if (asked.json) return JSON.stringify(year);
+    return asked.words[0] === 'csv'
+      ? buyingListCsv(year, picture.farm).trimEnd()
+      : printFeed(year, readerOf(picture));
   },
 
   'grass-years': (asked: Asked): string => {

@@ -1,5 +1,5 @@
-import { Controller, Get, Param } from '@nestjs/common';
-import { ApiTags } from '@nestjs/swagger';
+import { Controller, Get, Header, Param } from '@nestjs/common';
+import { ApiOkResponse, ApiProduces, ApiTags } from '@nestjs/swagger';
 import type { FeedYear } from '../../shared/plan/feed-year/feed-year.js';
 import { Answers } from '../common/answers.js';
 import { FEED_YEAR } from '../common/plan-answers.js';
@@ -15,5 +15,15 @@ export class FeedController {
   @Get()
   of(@Param('farmId') farmId: string): Promise<FeedYear> {
     return this.feed.of(farmId);
+  }
+
+  /** The shopping list of the year for a spreadsheet: a line a feed and trip. */
+  @Get('list.csv')
+  @Header('Content-Type', 'text/csv; charset=utf-8')
+  @Header('Content-Disposition', 'attachment; filename="feed-to-buy.csv"')
+  @ApiProduces('text/csv')
+  @ApiOkResponse({ schema: { type: 'string', description: 'Comma-separated values' } })
+  list(@Param('farmId') farmId: string): Promise<string> {
+    return this.feed.listOf(farmId);
   }
 }

@@ -1,5 +1,6 @@
 import { Injectable } from '@nestjs/common';
 import type { FeedYear } from '../../shared/plan/feed-year/feed-year.js';
+import { buyingListCsv } from '../documents/buying-list.js';
 import { PastureService } from '../pasture/pasture.service.js';
 import { PicturesService } from '../picture/pictures.service.js';
 import { ToldService } from '../told/told.service.js';
@@ -26,5 +27,11 @@ export class FeedService {
       const asked = await this.pasture.planned(saved);
       return this.pool.run('feedYear', { ...asked, bought });
     });
+  }
+
+  /** What is to be bought, as comma-separated values. */
+  async listOf(farmId: string): Promise<string> {
+    const { farm } = (await this.pictures.of(farmId)).picture;
+    return buyingListCsv(await this.of(farmId), farm);
   }
 }

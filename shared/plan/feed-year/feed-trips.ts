@@ -27,7 +27,7 @@ export interface TripLine {
   /** Of one bag where so many are bought, decimal text; left out where none is known. */
   readonly each?: string;
   readonly cost?: NumberQuantity;
-  /** The day through which there is enough of it then. */
+  /** The day through which there is enough of it then, at most the last on which it is fed. */
   readonly lastsThrough: PlainDate;
   /** Of it nobody will eat in time, kg. */
   readonly wasteKg?: number;
@@ -44,7 +44,8 @@ export interface FeedTrip {
   readonly kg: NumberQuantity;
   /** Left out where nobody said what a trip costs. */
   readonly tripCost?: NumberQuantity;
-  readonly total: NumberQuantity;
+  /** Left out where nothing of it has a price. */
+  readonly total?: NumberQuantity;
   /** What lies in the store when it is home, kg. */
   readonly thenInStoreKg: number;
 }
@@ -93,17 +94,20 @@ export function feedTrips(picture: FarmPicture, tables: Tables, year: YearBuying
         lines.map(({ bags, name }) => from(bags, undefined, name)),
       ),
       ...(tripCost ? { tripCost } : {}),
-      total: quantity(
-        'All of it',
-        costs.reduce((sum, { value }) => sum + value, 0),
-        'money',
-        feedYearFormulas.sum,
-        costs.map((cost) => from(cost)),
-      ),
+      ...(costs.length === 0 ? {} : { total: sumOfCosts(costs) }),
       thenInStoreKg: Math.round(10 * store[trip.day]!) / 10,
     };
   });
 }
+
+const sumOfCosts = (costs: readonly NumberQuantity[]): NumberQuantity =>
+  quantity(
+    'All of it',
+    costs.reduce((sum, { value }) => sum + value, 0),
+    'money',
+    feedYearFormulas.sum,
+    costs.map((cost) => from(cost)),
+  );
 
 function lineOf(
   { farm, today }: FarmPicture,
@@ -111,13 +115,20 @@ function lineOf(
   { item, offer, bags: count, cost, wasteKg }: Purchase,
   lasts: number,
 ): TripLine {
-  const { bought, of } = feeds[item]!;
+  const { bought, of, needKg } = feeds[item]!;
+  const lastsThrough = addDays(
+    today,
+    Math.min(
+      lasts - 1,
+      needKg.findLastIndex((kg) => 0 < kg),
+    ),
+  );
   const { name, bagKg, product, price } = bought[offer]!;
   const each = product ? bagPrice(product, count) : price;
   const bags = quantity(name, count, 'bags', feedYearFormulas.bags, [
     fromFarm(`One bag of ${name}`, bagKg, 'kg'),
     input('Eaten by', of.batches.join(', '), 'text'),
-    input('Lasts through', addDays(today, lasts - 1), 'date'),
+    input('Lasts through', lastsThrough, 'date'),
   ]);
   return {
     ...{ name, bags, bagKg },
@@ -130,7 +141,7 @@ function lineOf(
             priceInput({ price: each, product: name }, farm.currency),
           ]),
         }),
-    lastsThrough: addDays(today, lasts - 1),
+    lastsThrough,
     ...(wasteKg < LEAST_WASTE_SHARE * bagKg ? {} : { wasteKg: Math.round(10 * wasteKg) / 10 }),
   };
 }

@@ -7,6 +7,7 @@ import type { PlanIssue } from '../../problems/plan-issue.js';
 import type { Tables } from '../../tables/tables.js';
 import type { FedAnimals } from './feed-animals.js';
 import { byLevel } from '../found.js';
+import { feedActuals, type FeedActual } from './feed-actual.js';
 import { feedKind, type FeedKind } from './feed-kind.js';
 import { feedTrips, type FeedTrip } from './feed-trips.js';
 import { feedYearFormulas } from './feed-year-formulas.js';
@@ -37,6 +38,8 @@ export interface FeedYear {
     /** By day from today, after the trips of the day. */
     readonly kgByDay: readonly number[];
   };
+  /** Of batches whose bags were told: what their feed cost beside the plan, and why. */
+  readonly actual: readonly FeedActual[];
   readonly issues: readonly PlanIssue[];
 }
 
@@ -83,6 +86,7 @@ export function feedYear(
     ...{ tripsCost, feeds, herds, trips },
     months: cashByMonth(today, trips, herds),
     store: storePart(year, today),
+    actual: feedActuals(picture, tables, bought),
     issues: byLevel(feedYearIssues(picture, { plans, year, feeds, herds })),
   };
 }

@@ -135,7 +135,7 @@ function feedOfYear(
 }
 
 const nameOf = ({ feeds, phases, purpose }: FeedClass): string =>
-  feeds[0]?.name ?? `${phases[0]!}, ${purpose === 'meat' ? 'meat birds' : 'layers'}`;
+  feeds[0]?.name ?? `${phases[0]!} for ${purpose === 'meat' ? 'meat birds' : 'layers'}`;
 
 /** Bags opened of a kind of feed, each with its weight, by date. */
 function openingsOf(

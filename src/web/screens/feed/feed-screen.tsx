@@ -1,5 +1,5 @@
 import './feed.css';
-import { Button, Group, Stack, Table, Text, Title } from '@mantine/core';
+import { Anchor, Button, Group, Stack, Table, Text, Title } from '@mantine/core';
 import { lazy, Suspense } from 'react';
 import { Link } from 'wouter';
 import type { FeedYear } from '../../../../shared/plan/feed-year/feed-year.js';
@@ -13,10 +13,10 @@ import { Num } from '../../explain/number.js';
 import { useSayDate } from '../../explain/say-date.js';
 import { Empty } from '../../shell/empty.js';
 import { Folded } from '../../shell/folded.js';
-import { PrintButton } from '../../shell/print-button.js';
 import { Section } from '../../shell/section.js';
 import { useAll, Working } from '../../shell/states.js';
 import { WideTable } from '../../shell/wide-table.js';
+import { ActualPart } from './actual-part.js';
 import { TripList } from './trip-list.js';
 
 const CashChart = lazy(() => import('./cash-chart.js'));
@@ -36,7 +36,21 @@ export default function FeedScreen({ farm, tables }: { farm: SavedFarm; tables: 
     <Stack maw={1000}>
       <Group justify="space-between">
         <Title order={1}>Feed</Title>
-        <PrintButton />
+        {!isEmpty && (
+          <Group className="no-print" gap="xs">
+            <Button component={Link} href={`${base}/feed/print`} variant="default">
+              Print the list
+            </Button>
+            <Button
+              component="a"
+              href={`/api/farms/${farm.id}/feed/list.csv`}
+              download
+              variant="default"
+            >
+              For a spreadsheet
+            </Button>
+          </Group>
+        )}
       </Group>
       {isEmpty ? (
         <Empty text="Nothing to feed yet. Plan a batch, and what to buy for it stands here.">
@@ -50,8 +64,20 @@ export default function FeedScreen({ farm, tables }: { farm: SavedFarm; tables: 
           <IssueList issues={year.issues} tables={tables} />
           <Trips year={year} farm={farm} />
           <Money year={year} />
+          <ActualPart actual={year.actual} farm={farm} />
           <Store year={year} farm={farm} />
           <ByFeed year={year} />
+          <Text className="no-print">
+            Feeds, prices and bags in store stand under{' '}
+            <Anchor component={Link} href={`${base}/place#prices`} inherit>
+              Prices
+            </Anchor>
+            , sellers under{' '}
+            <Anchor component={Link} href={`${base}/place#suppliers`} inherit>
+              Where you buy
+            </Anchor>
+            .
+          </Text>
         </>
       )}
     </Stack>

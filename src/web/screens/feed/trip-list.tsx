@@ -49,9 +49,7 @@ function Trip({ trip, farm }: { trip: FeedTrip; farm: SavedFarm }) {
               In all, <Num of={kg} />
             </th>
             <td>
-              <b>
-                <Num of={total} />
-              </b>
+              <b>{total ? <Num of={total} /> : 'no price'}</b>
             </td>
           </tr>
         </tfoot>
