@@ -48,6 +48,7 @@ const IN_FEW_WORDS: Readonly<Record<string, string>> = {
   'plate-room-cold': 'room too cold for the plates',
   'lamp-too-strong': 'lamp too strong',
   'lamp-no-headroom': 'no room to hang the lamps safely',
+  'lamp-under-lid': 'a lid that can burn over the lamps',
   'circuit-overloaded': 'too much on the circuit',
   'circuit-if-added': 'no room on the circuit for more heat',
   'no-warm-nights': 'no nights warm enough to go out',
