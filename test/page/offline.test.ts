@@ -201,7 +201,7 @@ describe('two phones that were without signal', () => {
     const dialog = page.getByRole('dialog', { name: 'Told on this phone' });
     await dialog.getByText(/No more can go than there are/).waitFor();
     await dialog.getByRole('button', { name: /^Change/ }).click();
-    await dialog.getByLabel('Birds that died').fill('1');
+    await dialog.getByRole('textbox', { name: 'Birds that died' }).fill('1');
     expect(await seriousFindings(page)).toEqual([]);
     await dialog.getByRole('button', { name: 'Send it again' }).click();
     await dialog.getByText('All of it is sent.').waitFor();
@@ -245,7 +245,7 @@ describe('two phones that were without signal', () => {
     await dialog.getByText(/Name a paddock of this farm/).waitFor();
     await page.reload();
     await waiting(page, '1 not taken').click();
-    await dialog.getByRole('button', { name: /^Throw away/ }).click();
+    await dialog.getByRole('button', { name: /^Throw it away:/ }).click();
     await page.getByRole('button', { name: 'Throw it away', exact: true }).last().click();
     await waiting(page, '1 not taken').waitFor({ state: 'detached' });
   });
