@@ -17,6 +17,7 @@ import { layChecks } from './lay.js';
 import { leavingChecks } from './leaving.js';
 import { lossChecks } from './losses.js';
 import { nightChecks } from './nights.js';
+import { rationChecks } from './rations.js';
 import { skyChecks } from './sun-and-rain.js';
 import { waterAndFenceChecks } from './water-and-fence.js';
 import { workChecks } from './work.js';
@@ -47,6 +48,7 @@ export const TOPICS = {
   work: workChecks,
   leaving: leavingChecks,
   costs: costChecks,
+  rations: rationChecks,
 } satisfies Readonly<Record<string, Topic>>;
 
 export type TopicName = keyof typeof TOPICS;

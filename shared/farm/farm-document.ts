@@ -6,6 +6,7 @@ import { eggCountFields } from './egg-count.js';
 import { anyFacility } from './facility.js';
 import { farmFields, personFields } from './farm.js';
 import { list, nested, optional, row, rows } from './field.js';
+import { feedBoughtFields } from './feed-bought.js';
 import { feedOpeningFields } from './feed-opening.js';
 import { forecastDayFields } from './forecast.js';
 import { groundCheckFields } from './ground-check.js';
@@ -16,6 +17,7 @@ import { jobFields, toldProgressFields } from './job.js';
 import { grassReadingFields, paddockFields } from './paddock.js';
 import { pastureChoiceFields } from './pasture-choices.js';
 import { anyProduct } from './product.js';
+import { supplierFields } from './supplier.js';
 import { weighingFields } from './weighing.js';
 import { date } from './words.js';
 
@@ -25,6 +27,7 @@ export const farmParts = {
   today: optional(date('Today')),
   facilities: optional(list('Buildings and gear', anyFacility, MAX_LIST, 'objects')),
   products: optional(list('Prices', anyProduct, MAX_LIST, 'objects')),
+  suppliers: optional(rows('Where you buy', supplierFields, 50, 'supplier')),
   people: optional(rows('People', personFields, 50, 'person')),
   batches: optional(rows('Batches', batchFields, 50, 'batch')),
   headChanges: optional(rows('Birds counted', headChangeFields, 4000, 'count')),
@@ -32,6 +35,7 @@ export const farmParts = {
   weighings: optional(rows('Weighings', weighingFields, 2000, 'weighing')),
   eggCounts: optional(rows('Eggs counted', eggCountFields, 4000, 'count')),
   feedOpenings: optional(rows('Feed opened', feedOpeningFields, 4000, 'opening')),
+  feedBought: optional(rows('Feed bought', feedBoughtFields, 1000, 'purchase')),
   paddocks: optional(rows('Paddocks', paddockFields, MAX_LIST, 'paddock')),
   herds: optional(rows('Herds', herdFields, 20, 'herd')),
   cows: optional(rows('Named cows', cowFields, MAX_LIST, 'cow')),

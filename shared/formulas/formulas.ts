@@ -35,6 +35,9 @@ import { costFormulas } from '../plan/cost/cost-formulas.js';
 import { penHeatFormulas } from '../plan/pen-heat.js';
 import { countedFormulas } from '../plan/counted.js';
 import { deliveryFormulas } from '../plan/feed-deliveries.js';
+import { feedActualFormulas } from '../plan/feed-year/feed-actual-formulas.js';
+import { feedYearFormulas } from '../plan/feed-year/feed-year-formulas.js';
+import { herdCostFormulas } from '../plan/feed-year/herd-costs.js';
 import { feedFormulas } from '../plan/feed.js';
 import { closeOffFormulas } from '../plan/heat-close-off.js';
 import { heatFormulas } from '../plan/heat-energy.js';
@@ -75,6 +78,7 @@ import { iceFormulas } from '../poultry/ice.js';
 import { processingFormulas } from '../poultry/processing.js';
 import { stationFormulas } from '../poultry/stations.js';
 import { spaceFormulas } from '../poultry/space.js';
+import { rationFormulas } from '../ration/ration-formulas.js';
 import { refillFormulas } from '../poultry/refills.js';
 import { waterFormulas } from '../poultry/water.js';
 import { herdDayFormulas } from '../plan/pasture/herd-day.js';
@@ -93,6 +97,7 @@ const all: readonly Readonly<Record<string, Formula>>[] = [
   cattleHeatFormulas,
   cattleWaterFormulas,
   countedFormulas,
+  rationFormulas,
   bedFormulas,
   girthFormulas,
   hotDayFormulas,
@@ -133,6 +138,9 @@ const all: readonly Readonly<Record<string, Formula>>[] = [
   closeOffFormulas,
   dayLengthFormulas,
   deliveryFormulas,
+  feedYearFormulas,
+  feedActualFormulas,
+  herdCostFormulas,
   feedFormulas,
   gompertzFormulas,
   growthFormulas,

@@ -134,6 +134,19 @@ export const JUDGED = {
     'aheadDays',
     'dryRainDays',
   ],
+  /** Feed of the household's own mixing. */
+  rations: [
+    'leastEnergyShare',
+    'headroomShare',
+    'calciumOverShare',
+    'sodiumOverShare',
+    'youngFiberShare',
+    'grownFiberShare',
+    'premixShare',
+    'leastShare',
+    'leastAdditiveShare',
+    'leaveOutCostShare',
+  ],
   /** The household's work. */
   work: [
     'graceDays',
@@ -156,6 +169,8 @@ export const JUDGED = {
     'ownFrostC',
     'hayBelowC',
   ],
+  /** Buying feed. */
+  buying: ['tripH', 'tripWorthBags', 'mineralsGPerDay', 'hayAheadDays'],
 } as const;
 
 type Group<K extends string> = Readonly<Record<K, Judgement>>;

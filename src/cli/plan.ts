@@ -23,13 +23,18 @@ const USAGE = `Plans a farm without a server.
   npm run --silent plan -- FARM.jsonc slot 2027-08-14 60  when chicks come for a slot that is booked
   npm run --silent plan -- FARM.jsonc ready 2027-08-14    when, to be ready to eat (or lay) by a day
   npm run --silent plan -- FARM.jsonc pasture             grass and cattle
+  npm run --silent plan -- FARM.jsonc feed                the feed of the year: what to buy on which trip
+  npm run --silent plan -- FARM.jsonc feed csv            the shopping list for a spreadsheet
   npm run --silent plan -- FARM.jsonc grass-years         the grass through twenty years of weather
   npm run --silent plan -- FARM.jsonc chances             the work through many years of weather
   npm run --silent plan -- FARM.jsonc sheet 1             the sitter's sheet of the first days away
+  npm run --silent plan -- FARM.jsonc mix meat-chickens starter 100
+                                                          feed mixed of your own ingredients
   npm run --silent plan -- FARM.jsonc calendar            an iCalendar file
 
-  --json           exactly what the API returns (batch, cost, pasture, work); of today without ticks
-  --explain        every number opened to its formula and source (batch, cost, pasture)
+  --json           exactly what the API returns (batch, cost, pasture, feed, work); of today without
+                   ticks
+  --explain        every number opened to its formula and source (batch, cost, pasture, feed)
   --explain=heat   only numbers whose label holds a word
   --batch NAME     the batch that compare, weeks, slot and ready are asked for, where it is not the first
 
@@ -37,15 +42,15 @@ A farm is one file, and may hold comments: copy seeds/farm.example.jsonc, which 
 
 const KNOWN = ['--json', '--explain', '--batch', '--why-not'];
 
-process.exitCode = run(process.argv.slice(2));
+process.exitCode = await run(process.argv.slice(2));
 
-function run(args: readonly string[]): number {
+async function run(args: readonly string[]): Promise<number> {
   if (args.length === 0 || args.includes('--help') || args.includes('-h')) {
     console.log(USAGE);
     return args.length === 0 ? 2 : 0;
   }
   try {
-    process.stdout.write(`${textOf(args)}\n`);
+    process.stdout.write(`${await textOf(args)}\n`);
     return 0;
   } catch (error) {
     if (!(error instanceof FieldError)) throw error;
@@ -54,7 +59,7 @@ function run(args: readonly string[]): number {
   }
 }
 
-function textOf(args: readonly string[]): string {
+async function textOf(args: readonly string[]): Promise<string> {
   const { file, what, ...rest } = asked(args);
   if (!Object.hasOwn(OUTPUTS, what)) throw unknown('wanted', what, Object.keys(OUTPUTS));
   const all = loadTables();

@@ -46,6 +46,10 @@ export function pictureOfDocument(
   return {
     ...around,
     products: productsOf(document, tables),
+    suppliers: (document.suppliers ?? []).map((each, i) => ({
+      ...each,
+      id: each.id ?? `supplier-${i + 1}`,
+    })),
     today,
     publicHolidays: publicHolidays(farm, today),
     climate: forecast === undefined ? around.climate : { ...around.climate, forecast },
@@ -58,6 +62,7 @@ export function pictureOfDocument(
     weighings: document.weighings ?? [],
     eggCounts: document.eggCounts ?? [],
     feedOpenings: document.feedOpenings ?? [],
+    feedBought: document.feedBought ?? [],
     paddocks: (document.paddocks ?? []).map((paddock, i) => paddockOf(paddock, `paddocks.${i}.`)),
     herds: (document.herds ?? []).map((herd, i): Herd => ({
       ...herd,

@@ -9,7 +9,9 @@ const TITLES: Record<keyof Judgements, string> = {
   birds: 'Brooder, moving out, processing',
   grazing: 'What moves of cattle are decided by',
   grass: 'Grass and cattle',
+  rations: 'Feed you mix',
   work: 'Work',
+  buying: 'Buying feed and hay',
 };
 
 /** What the plans go by where no publication decides, in the farm's units. */
