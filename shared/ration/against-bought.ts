@@ -11,9 +11,11 @@ import { lowerName, minorOf } from './ration-words.js';
 /** The mix beside the feed that the farm buys for the same birds. */
 export interface AgainstBought {
   readonly product: string;
+  readonly bagKg: number;
+  /** What a bag costs. */
   readonly bought: NumberQuantity;
-  /** The mix, by how much more of it they eat. */
-  readonly likeFeed: NumberQuantity;
+  /** What the mix costs that gives the growth of such a bag. */
+  readonly likeBag: NumberQuantity;
   readonly isCheaper: boolean;
   readonly words: string;
 }
@@ -34,33 +36,31 @@ export function againstBought(
   const phaseId = of.stage.phaseIds.find((id) => feedOf(products, of.birds.feedFor, id));
   const product = phaseId && feedOf(products, of.birds.feedFor, phaseId);
   if (!phaseId || !product) return undefined;
+  const { bagKg } = product;
   const bought = quantity(
-    `${product.name}, bought`,
-    minorOf(product.price, reader.currency) / product.bagKg,
-    'moneyPerKg',
+    `A bag of ${product.name}`,
+    minorOf(product.price, reader.currency),
+    'money',
     rationFormulas.bought,
-    [
-      fromFarm(`A bag of ${product.name}`, minorOf(product.price, reader.currency), 'money', 'p'),
-      fromFarm('One bag', product.bagKg, 'kg', 'm'),
-    ],
+    [fromFarm('One bag', bagKg, 'kg')],
   );
   const energy = energyOf(phaseId, of.birds, tables);
-  const likeFeed = quantity(
-    'Your mix, for the same growth',
-    (mixed.perKg.value * energy.value) / mixed.energy.value,
-    'moneyPerKg',
-    rationFormulas.likeFeed,
+  const likeBag = quantity(
+    'Your mix, for the growth of a bag',
+    (mixed.perKg.value * bagKg * energy.value) / mixed.energy.value,
+    'money',
+    rationFormulas.likeBag,
     [
       from(mixed.perKg, 'c'),
+      fromFarm('One bag', bagKg, 'kg', 'm'),
       from(mixed.energy, 'E'),
       fromTable(energy.row, 'Energy of bought feed', energy.value, 'kcalPerKg', 'E_bought'),
     ],
   );
-  const isCheaper = likeFeed.value < bought.value;
-  const words = isCheaper
-    ? saysCheaper(likeFeed.value, bought.value, mixed, reader)
-    : saysDearer(likeFeed.value, bought.value, mixed, reader);
-  return { product: product.name, bought, likeFeed, isCheaper, words };
+  const [own, theirs] = [likeBag.value / bagKg, bought.value / bagKg];
+  const isCheaper = own < theirs;
+  const words = (isCheaper ? saysCheaper : saysDearer)(own, theirs, mixed, reader);
+  return { product: product.name, bagKg, bought, likeBag, isCheaper, words };
 }
 
 /** Energy that the table of programs gives for a bought feed: tags seldom print it. */
