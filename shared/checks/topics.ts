@@ -2,6 +2,7 @@ import { brooderChecks } from './brooder.js';
 import { cattleChecks } from './cattle.js';
 import { eggChecks } from './eggs.js';
 import { coldChecks } from './cold.js';
+import { costChecks } from './costs.js';
 import { flockChecks } from './flocks.js';
 import { hatchingChecks } from './hatching.js';
 import type { Topic } from './given.js';
@@ -46,6 +47,7 @@ export const TOPICS = {
   frost: frostChecks,
   work: workChecks,
   leaving: leavingChecks,
+  costs: costChecks,
   rations: rationChecks,
 } satisfies Readonly<Record<string, Topic>>;
 

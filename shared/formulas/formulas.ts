@@ -30,6 +30,7 @@ import { soilTemperatureFormulas } from '../weather/soil-temperature.js';
 import { soilWaterFormulas } from '../weather/soil-water.js';
 import { arrivalFormulas } from '../plan/arrival-finder.js';
 import { billFormulas } from '../plan/bill.js';
+import { compareFormulas } from '../plan/compare/compare-formulas.js';
 import { costFormulas } from '../plan/cost/cost-formulas.js';
 import { penHeatFormulas } from '../plan/pen-heat.js';
 import { countedFormulas } from '../plan/counted.js';
@@ -124,6 +125,7 @@ const all: readonly Readonly<Record<string, Formula>>[] = [
   arrivalFormulas,
   aroundFormulas,
   billFormulas,
+  compareFormulas,
   costFormulas,
   penHeatFormulas,
   brooderBoxFormulas,

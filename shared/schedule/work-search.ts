@@ -89,7 +89,8 @@ export function fitWork(
     } else if (isRoundOver) state.goTo(best.pieces);
   }
   state.goTo(best.pieces);
-  return { plan: best.pieces, cost: state.costWithoutMoves(), bound, tried };
+  state.tidy();
+  return { plan: [...state.pieces], cost: state.costWithoutMoves(), bound, tried };
 }
 
 /** The earlier plan, where it was made for this problem and all of it stands as it did. */

@@ -1,5 +1,7 @@
 import { quantitiesIn } from '../../shared/explain/quantities-in.js';
 import type { Quantity } from '../../shared/explain/quantity.js';
+import { comparisonFields } from '../../shared/farm/batch-choice.js';
+import { problemsOfRow } from '../../shared/farm/check-row.js';
 import { problemsOfNumber } from '../../shared/farm/bounds.js';
 import { BATCH_KG } from '../../shared/farm/ration-asked.js';
 import type { FarmPicture, NamedBatch } from '../../shared/farm/picture.js';
@@ -7,6 +9,8 @@ import type { ReadyGoal } from '../../shared/farm/ready-goal.js';
 import { planAnimals, type AnimalPlans } from '../../shared/plan/farm/animal-plans.js';
 import { findArrivals, whyNot } from '../../shared/plan/arrival-finder.js';
 import { planBatch } from '../../shared/plan/batch-plan.js';
+import { compareChoices } from '../../shared/plan/compare/compare-choices.js';
+import { whatMoves } from '../../shared/plan/compare/what-moves.js';
 import { batchCost } from '../../shared/plan/cost/batch-cost.js';
 import { refuseUnplannable } from '../../shared/plan/farm/check-picture.js';
 import { batchQuantities, pastureQuantities } from '../../shared/plan/farm/explain-plans.js';
@@ -27,6 +31,7 @@ import type { Reader } from '../../shared/units/format.js';
 import { fromShown } from '../../shared/units/unit.js';
 import { loadSolver } from '../rations/solver.js';
 import { feedText } from '../calendar/feed.js';
+import { choicesOf, printComparison } from './print-compare.js';
 import { printCost } from './print-cost.js';
 import { printGrassYears, printPasture } from './print-pasture.js';
 import { printArrivals, printPlan } from './print-plan.js';
@@ -83,11 +88,27 @@ export const OUTPUTS = {
 
   cost: (asked: Asked): string => {
     const { picture, tables, explain } = asked;
-    const cost = atItsPlace(asked, batchOf(asked, asked.words[0]), ({ id }) =>
-      batchCost(picture, tables, id),
-    );
+    const batch = batchOf(asked, asked.words[0]);
+    const plan = atItsPlace(asked, batch, ({ id }) => planBatch(picture, tables, id));
+    const cost = {
+      ...batchCost(picture, tables, batch.id, plan),
+      moves: whatMoves({ picture, tables, batch, plan }),
+    };
     if (explain !== undefined) return opened(asked, quantitiesIn(cost));
     return asked.json ? JSON.stringify(cost) : printCost(cost, picture.farm, picture.today);
+  },
+
+  compare: (asked: Asked): string => {
+    const { picture, tables } = asked;
+    const choices = choicesOf(asked.words);
+    const problems = problemsOfRow(comparisonFields, { choices });
+    if (0 < problems.length) throw new FieldError(problems);
+    const compared = atItsPlace(asked, batchOf(asked, asked.batch), (batch) =>
+      compareChoices(picture, tables, batch, choices),
+    );
+    return asked.json
+      ? JSON.stringify(compared)
+      : printComparison(compared, picture.farm, picture.today);
   },
 
   weeks: (asked: Asked): string => {

@@ -13,6 +13,10 @@ const USAGE = `Plans a farm without a server.
   npm run --silent plan -- FARM.jsonc batch               the first batch, as tables
   npm run --silent plan -- FARM.jsonc batch "Pullets"     another one, by its name or id
   npm run --silent plan -- FARM.jsonc cost                what it must bring, and when to stop feeding
+  npm run --silent plan -- FARM.jsonc compare birds 25 100
+                                                          side by side; also breed, feeds, arrival,
+                                                          age (days), mix (price of a bag of your
+                                                          own), two (batches, weeks apart)
   npm run --silent plan -- FARM.jsonc weeks 2027-03-01 2027-09-30
                                                           every arrival week of a span, ranked
   npm run --silent plan -- FARM.jsonc weeks 2027-03-01 2027-09-30 --why-not 2027-03-10
@@ -29,7 +33,7 @@ const USAGE = `Plans a farm without a server.
   --json           exactly what the API returns (batch, cost, pasture, work); of today without ticks
   --explain        every number opened to its formula and source (batch, cost, pasture)
   --explain=heat   only numbers whose label holds a word
-  --batch NAME     the batch that weeks, slot and ready are asked for, where it is not the first
+  --batch NAME     the batch that compare, weeks, slot and ready are asked for, where it is not the first
 
 A farm is one file, and may hold comments: copy seeds/farm.example.jsonc, which explains itself.`;
 

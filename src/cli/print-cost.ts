@@ -1,16 +1,21 @@
 import type { Farm } from '../../shared/farm/farm.js';
 import type { BatchCost } from '../../shared/plan/cost/batch-cost.js';
+import type { WhatMoves } from '../../shared/plan/compare/what-moves.js';
 import type { StopPart } from '../../shared/plan/cost/stop-feeding.js';
 import type { LayAges } from '../../shared/plan/cost/lay-ages.js';
 import { formatDayWithoutWeekday } from '../../shared/units/dates.js';
 import { formatValue, type Reader } from '../../shared/units/format.js';
-import { paragraph, section, tablesFor, title } from './text.js';
+import { paragraph, rangeText, section, tablesFor, title } from './text.js';
 
 /** What a batch must bring, and when to stop feeding it. */
-export function printCost(cost: BatchCost, farm: Farm, today: string): string {
+export function printCost(
+  cost: BatchCost & { readonly moves: WhatMoves },
+  farm: Farm,
+  today: string,
+): string {
   const reader: Reader = { ...farm, today };
   const { table, facts } = tablesFor(reader);
-  const { breakEven, stop, layAges } = cost;
+  const { breakEven, stop, layAges, moves } = cost;
   return [
     title(`${cost.name}: what it must bring`),
     ...breakEven.said.map((line) => paragraph(line)),
@@ -26,6 +31,7 @@ export function printCost(cost: BatchCost, farm: Farm, today: string): string {
     ),
     ...(stop ? [stopText(stop, table, reader)] : []),
     ...(layAges ? [agesText(layAges, table, reader)] : []),
+    ...(0 < moves.inputs.length ? [movesText(moves, table, reader)] : []),
     'Every number opens with --explain, to its formula, inputs and source.',
   ].join('\n');
 }
@@ -65,6 +71,33 @@ const agesText = (
           formatDayWithoutWeekday(String(q.from.value), reader),
           ...[q.ageWeeks, q.eggs, q.feed, q.feedCost, q.soFar],
         ]),
+      ),
+    ].join('\n'),
+  );
+
+const movesText = (
+  { inputs, bill, each }: WhatMoves,
+  table: ReturnType<typeof tablesFor>['table'],
+  reader: Reader,
+): string =>
+  section(
+    'What moves it most, by what sources leave open',
+    [
+      table(
+        ['', each ? 'at best' : 'the bill, at best', 'at worst', 'because'],
+        [
+          ...inputs.map(({ what, low, high, because }) => [
+            what,
+            low.each ?? low.bill,
+            high.each ?? high.bill,
+            because,
+          ]),
+        ],
+      ),
+      paragraph(
+        `All together: ${[...(each ? [each] : []), bill]
+          .map((of) => `${formatValue(of.value, of.unit, reader)} (${rangeText(of, reader)})`)
+          .join('; ')}. They are taken to have nothing to do with one another.`,
       ),
     ].join('\n'),
   );

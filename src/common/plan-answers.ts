@@ -6,6 +6,10 @@ export const BATCH_COST = named(
   'BatchCost',
   'What a batch must bring, and when it has had enough feed.',
 );
+export const BATCH_COMPARISON = named(
+  'BatchComparison',
+  'Ways to raise a batch side by side, each a whole plan.',
+);
 export const BATCH_ENDS = named(
   'BatchEnds',
   'The last processing day or the day of the first egg of each batch, by its id.',

@@ -1,5 +1,6 @@
 import { Injectable } from '@nestjs/common';
 import { plainDateAt, type PlainDate } from '../../shared/calendar/plain-date.js';
+import type { BatchChoice } from '../../shared/farm/batch-choice.js';
 import { withBatch, type FarmPicture } from '../../shared/farm/picture.js';
 import type { ArrivalWeek } from '../../shared/plan/arrival-finder.js';
 import type { ReadyBy } from '../../shared/plan/ready-by.js';
@@ -66,6 +67,15 @@ export class PlansService {
   /** What a saved batch must bring, and when it has had enough feed. */
   async costOf(farmId: string, batchId: string): Promise<Uint8Array> {
     return this.work.run('batchCost', await this.saved(farmId, batchId));
+  }
+
+  /** A saved batch beside other ways to raise it. */
+  async compare(
+    farmId: string,
+    batchId: string,
+    choices: readonly BatchChoice[],
+  ): Promise<Uint8Array> {
+    return this.work.run('compareBatch', { ...(await this.saved(farmId, batchId)), choices });
   }
 
   private async saved(farmId: string, batchId: string): Promise<AskedBatch> {

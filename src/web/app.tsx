@@ -15,6 +15,7 @@ import { SignalLine, WaitingOfAll } from './waiting/signal-line.js';
 const FirstRun = lazy(() => import('./screens/first-run/first-run.js'));
 const BatchList = lazy(() => import('./screens/batches/batch-list.js'));
 const BatchScreen = lazy(() => import('./screens/batch/batch-screen.js'));
+const CompareScreen = lazy(() => import('./screens/compare/compare-screen.js'));
 const FacilitiesScreen = lazy(() => import('./screens/facilities/facilities-screen.js'));
 const FarmScreen = lazy(() => import('./screens/farm/farm-screen.js'));
 const PastureScreen = lazy(() => import('./screens/pasture/pasture-screen.js'));
@@ -155,6 +156,9 @@ function FarmScreens({ farm }: { farm: SavedFarm }) {
         {({ batchId, sheet }) => (
           <PrintScreen farm={farm} tables={tables} batchId={batchId} sheet={sheet} />
         )}
+      </Route>
+      <Route path="/farm/:farmId/compare/:batchId?">
+        {({ batchId }) => inShell(<CompareScreen farm={farm} tables={tables} batchId={batchId} />)}
       </Route>
       <Route path="/farm/:farmId/feed/mix">
         {inShell(<MixScreen farm={farm} tables={tables} />)}

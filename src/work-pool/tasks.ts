@@ -3,6 +3,7 @@ import { workerData } from 'node:worker_threads';
 import { LRUCache } from 'lru-cache';
 import type { Check } from '../../shared/checks/compare.js';
 import type { PlainDate } from '../../shared/calendar/plain-date.js';
+import type { BatchChoice } from '../../shared/farm/batch-choice.js';
 import type { ReadyGoal } from '../../shared/farm/ready-goal.js';
 import type { Outline } from '../../shared/farm/paddock.js';
 import { animalPicture, type AnimalPicture, type FarmPicture } from '../../shared/farm/picture.js';
@@ -18,6 +19,8 @@ import {
 } from '../../shared/plan/arrival-finder.js';
 import { batchEnds } from '../../shared/plan/batch-request.js';
 import { planBatch } from '../../shared/plan/batch-plan.js';
+import { compareChoices } from '../../shared/plan/compare/compare-choices.js';
+import { whatMoves } from '../../shared/plan/compare/what-moves.js';
 import { batchCost } from '../../shared/plan/cost/batch-cost.js';
 import { readyBy, type ReadyBy } from '../../shared/plan/ready-by.js';
 import { explainBatch, explainPasture } from '../../shared/plan/farm/explain-plans.js';
@@ -154,8 +157,17 @@ export const TASKS = {
   planBatch: ({ picture, batchId, previousArrivalDate }: AskedBatch): Uint8Array =>
     jsonBytes(planBatch(picture, tables, batchId, previousArrivalDate)),
 
-  batchCost: ({ picture, batchId }: AskedBatch): Uint8Array =>
-    jsonBytes(batchCost(picture, tables, batchId)),
+  batchCost: ({ picture, batchId }: AskedBatch): Uint8Array => {
+    const batch = picture.batches.find(({ id }) => id === batchId)!;
+    const plan = planBatch(picture, tables, batchId);
+    const moves = whatMoves({ picture, tables, batch, plan });
+    return jsonBytes({ ...batchCost(picture, tables, batchId, plan), moves });
+  },
+
+  compareBatch: (asked: AskedBatch & { readonly choices: readonly BatchChoice[] }): Uint8Array => {
+    const batch = asked.picture.batches.find(({ id }) => id === asked.batchId)!;
+    return jsonBytes(compareChoices(asked.picture, tables, batch, asked.choices));
+  },
 
   explainBatch: ({ picture, batchId }: AskedBatch): Uint8Array =>
     jsonBytes(explainBatch(picture, tables, batchId)),

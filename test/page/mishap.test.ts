@@ -93,7 +93,8 @@ describe('something that went wrong', () => {
     await wentWrong(page, id, 'The heat is out');
     await dialog.getByText(/^\d+ days old they want 90 °F under the heat\./).waitFor();
     await dialog.getByText(/A spare lamp and the box closed off · enough/).waitFor();
-    await dialog.getByText(/Heat lamps start fires/).waitFor();
+    await dialog.getByText('Heat lamps start fires').waitFor();
+    await dialog.getByText('Fuel heaters give off carbon monoxide').waitFor();
     expect(await seriousFindings(page, '[role=dialog]')).toEqual([]);
     await dialog.getByLabel('The power is out').check();
     await dialog.getByText(/A spare lamp/).waitFor({ state: 'detached' });

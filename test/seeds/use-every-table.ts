@@ -58,8 +58,10 @@ import {
   RAIN_MM,
 } from '../support/pasture-factories.js';
 import {
+  costedBatch,
   foundArrivals,
   foundReady,
+  movesOfBatch,
   newPicture,
   plannedBatch,
   plannedPasture,
@@ -87,6 +89,7 @@ export function useEveryTable(tables: Tables): Used {
   const season = seasonOf(tables);
   const rations = rationsOf(tables);
   const quantities = [
+    ...costsOf(tables),
     ...batches.flatMap(({ plan }) => [
       ...batchQuantities(plan, tables),
       ...plan.daily.flatMap(({ id, values }) =>
@@ -308,6 +311,21 @@ function hensOf(tables: Tables): { request: PlanRequest; plan: BatchPlan }[] {
     return { request, plan: plannedBatch(request) };
   });
 }
+
+/** What moves the bill of a batch of every strain, and when it has had enough feed. */
+const costsOf = (tables: Tables): readonly Quantity[] =>
+  tables.strains.flatMap(({ id: strainId, purposes, growthTables }) =>
+    purposes.flatMap((purpose) =>
+      growthTables.flatMap((growthTableId) => {
+        const request = newRequest({
+          tables,
+          facilities: [newBrooder()],
+          batch: newBatch({ strainId, purpose, growthTableId, brooderId: 'brooder' }),
+        });
+        return quantitiesIn([movesOfBatch(request), costedBatch(request)]);
+      }),
+    ),
+  );
 
 const COUNTED = [{ batchId: 'any', date: '2028-05-07', days: 7, eggs: 60 }];
 

@@ -5,6 +5,7 @@ import {
   type NumberQuantity,
   type QuantityInput,
 } from '../../explain/quantity.js';
+import { mustBringMinor } from '../../money/break-even.js';
 import { costMinor } from '../../money/money.js';
 import { formatPrice } from '../../units/format.js';
 import type { BatchPlan } from '../batch-plan.js';
@@ -63,10 +64,13 @@ export function breakEvenOf(context: PlanContext, plan: BatchPlan): BreakEven {
     unit: 'money' | 'moneyPerKg',
   ): MustBring => {
     const one = (all: NumberQuantity, words: string): NumberQuantity =>
-      quantity(`${label}, ${words}`, all.value / amount, unit, costFormulas.breakEven, [
-        from(all, 'C'),
-        { ...of, symbol: 'n' },
-      ]);
+      quantity(
+        `${label}, ${words}`,
+        mustBringMinor([all.value], amount),
+        unit,
+        costFormulas.breakEven,
+        [from(all, 'C'), { ...of, symbol: 'n' }],
+      );
     return {
       label,
       withoutHours: one(withoutHours, own ? 'your hours aside' : 'your hours at nothing'),

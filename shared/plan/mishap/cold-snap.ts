@@ -2,12 +2,14 @@ import { addDays, daysBetween } from '../../calendar/plain-date.js';
 import type { Quantity } from '../../explain/quantity.js';
 import { facilityOf, type Brooder } from '../../farm/facility.js';
 import { withBatch, type FarmPicture, type NamedBatch } from '../../farm/picture.js';
+import { underHeaterC } from '../../poultry/brooding.js';
 import { spaceRowAt } from '../../poultry/space.js';
 import { FieldError } from '../../problems/field-problem.js';
 import type { Tables } from '../../tables/tables.js';
 import { formatMoney } from '../../units/format.js';
 import { planBatch, type BatchPlan } from '../batch-plan.js';
 import { batchRequest } from '../batch-request.js';
+import { scheduleOf } from '../brooding.js';
 import { extraFeed, nightHours, nightOfHeat } from '../cold-nights.js';
 import { planContext, type PlanContext } from '../context.js';
 import { heatOfDay } from '../heat-of-day.js';
@@ -191,7 +193,7 @@ function inBrooder(of: OfBatch): Found | undefined {
     follows: [
       ...(night && heat
         ? [
-            `In the brooder: ${lower(night.words)}, ${say(heat[0]!.value, 'degC')} ${night.underHeat ? 'under the heat' : 'in the box'}.`,
+            `In the brooder: ${lower(night.words)}, ${say(heat[0]!.value, 'degC')} ${night.underHeat ? 'under the heat' : 'in the box'}${wanted(of)}.`,
           ]
         : []),
       ...(move.length === 0 && moveSoon(of)
@@ -204,6 +206,12 @@ function inBrooder(of: OfBatch): Found | undefined {
     ways: move,
     cautionKeys: heat && spell.airC < 0 ? ['heat-lamp'] : [],
   };
+}
+
+/** What they want under the heat at their age. */
+function wanted({ context, day }: OfBatch): string {
+  const wantedC = underHeaterC(scheduleOf(context), context.life.arrivalAgeDays + day);
+  return wantedC === undefined ? '' : `; ${context.say(wantedC, 'degC')} is wanted`;
 }
 
 const lower = (words: string): string => words.charAt(0).toLowerCase() + words.slice(1);

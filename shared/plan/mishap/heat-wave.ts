@@ -104,14 +104,15 @@ const shade = (): WayOn => ({
   ],
 });
 
-/** Leaving before the heat, and after it: what the plan of each comes to. */
+/** Where their last day is a hot one, a day before it and one after the heat: what the plan of each comes to. */
 function otherDays(asked: Asked, plan: BatchPlan, leaves: PlainDate): WayOn[] {
   const { picture, spell } = asked;
+  if (!isIn(picture, spell, leaves)) return [];
   const soonest = addDays(picture.today, SOONEST_DAYS);
   const after = addDays(picture.today, spell.days);
   return [
     ...(soonest < leaves ? [onDay(asked, plan, soonest, 'earlier')] : []),
-    ...(isIn(picture, spell, leaves) && leaves < after ? [onDay(asked, plan, after, 'later')] : []),
+    ...(leaves < after ? [onDay(asked, plan, after, 'later')] : []),
   ].filter((way): way is WayOn => way !== undefined);
 }
 

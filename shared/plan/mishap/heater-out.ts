@@ -156,7 +156,7 @@ function nightWith(
   return {
     ...{ id: way.id, words: way.words, isEnough, numbers },
     follows: [
-      isEnough ? 'Enough for tonight.' : sayStillShort(night, warmest),
+      ...(isEnough ? [] : [sayStillShort(night, warmest)]),
       ...(underHeat && wantedC + OFF_BY_K < underHeat.value
         ? [`Raise the heat until it shows ${context.say(wantedC, 'degC')} under it.`]
         : []),

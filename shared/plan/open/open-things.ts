@@ -40,6 +40,7 @@ const OPEN_THINGS: readonly OpenThing[] = [
       ...[
         'close-off-floor',
         'birds-alive',
+        'choice-lost',
         'birds-counted',
         'usual-loss-by-now',
         'chance-of-such-losses',
@@ -109,7 +110,13 @@ const OPEN_THINGS: readonly OpenThing[] = [
       ...['bill-line', 'bill-total', 'bill-unit', 'energy-cost', 'feed-cost-per-dozen'],
       ...['cost-own-hours', 'cost-trips', 'cost-gear-share', 'cost-in-all', 'break-even'],
       ...['price-wanted', 'left-over', 'hour-brings', 'bill-of-week', 'bill-so-far'],
-      ...['bill-if-kept-on', 'lay-quarter-cost', 'lay-dozen-so-far', 'lay-pays-from'],
+      ...[
+        'choice-each',
+        'bill-if-kept-on',
+        'lay-quarter-cost',
+        'lay-dozen-so-far',
+        'lay-pays-from',
+      ],
       ...['flock-pays-until', 'money-of-cold-night', 'heat-of-cold-night'],
     ],
   },

@@ -1,6 +1,7 @@
 import { Button, Group, Text } from '@mantine/core';
 import type { ReactNode } from 'react';
 import type { Mishap, WayOn } from '../../../shared/plan/mishap/way-on.js';
+import { Caution } from '../explain/caution.js';
 import { Num } from '../explain/number.js';
 
 /** What is so, a line each. */
@@ -70,9 +71,9 @@ function Numbers({ of }: { of: Mishap['numbers'] }) {
 export function Cautions({ of }: { of: readonly Mishap[] }) {
   const all = new Map(of.flatMap(({ cautions }) => cautions.map((each) => [each.title, each])));
   return [...all.values()].map(({ title, text }) => (
-    <p key={title} className="mishap-caution">
-      <b>{title}.</b> {text}
-    </p>
+    <Caution key={title} line={title}>
+      {text}
+    </Caution>
   ));
 }
 

@@ -47,9 +47,8 @@ describe('heaterOut', () => {
   it('is warmer with each thing that is done, and says which are enough', () => {
     const mishap = asked(addDays(ARRIVED, 7));
     const left = mishap!.numbers[0]!.value;
-    for (const { numbers, follows } of mishap!.ways) {
+    for (const { numbers } of mishap!.ways) {
       expect(numbers![0]!.value).toBeGreaterThan(left);
-      expect(follows.length).toBeGreaterThan(0);
     }
     expect(way(mishap, 'spare-and-smaller')).toMatchObject({ isEnough: true });
     expect(mishap!.ways.map(({ isEnough }) => isEnough)).toEqual(

@@ -1,5 +1,6 @@
 import { Table, Text } from '@mantine/core';
-import type { LayAges } from '../../../../shared/plan/cost/lay-ages.js';
+import type { Quantity } from '../../../../shared/explain/quantity.js';
+import type { LayAges, LayQuarter } from '../../../../shared/plan/cost/lay-ages.js';
 import { Num } from '../../explain/number.js';
 import { Section } from '../../shell/section.js';
 import { WideTable } from '../../shell/wide-table.js';
@@ -11,33 +12,30 @@ export function AgesOfHens({ ages: { said, quarters } }: { ages: LayAges }) {
       {said.map((line) => (
         <Text key={line}>{line}</Text>
       ))}
-      <WideTable label="A dozen as the hens grow old" minWidth={560}>
-        <Table>
+      <WideTable label="A dozen as the hens grow old">
+        <Table className="stacks">
           <Table.Thead>
             <Table.Tr>
-              <Table.Th>From</Table.Th>
-              <Table.Th ta="right">Weeks old</Table.Th>
-              <Table.Th ta="right">Eggs</Table.Th>
-              <Table.Th ta="right">Feed</Table.Th>
-              <Table.Th ta="right">Feed for a dozen</Table.Th>
-              <Table.Th ta="right">A dozen so far, raising them too</Table.Th>
+              <Table.Th>Weeks old</Table.Th>
+              {COLUMNS.map(([label]) => (
+                <Table.Th key={label} ta="right">
+                  {label}
+                </Table.Th>
+              ))}
             </Table.Tr>
           </Table.Thead>
           <Table.Tbody>
             {quarters.map((quarter) => (
               <Table.Tr key={quarter.ageWeeks}>
-                <Table.Th scope="row" fw={400}>
-                  <Num of={quarter.from} />
-                </Table.Th>
-                <Table.Td ta="right">{quarter.ageWeeks}</Table.Td>
-                <Table.Td ta="right">
-                  <Num of={quarter.eggs} />
-                </Table.Td>
-                <Table.Td ta="right">
-                  <Num of={quarter.feed} />
-                </Table.Td>
-                <Table.Td ta="right">{quarter.feedCost && <Num of={quarter.feedCost} />}</Table.Td>
-                <Table.Td ta="right">{quarter.soFar && <Num of={quarter.soFar} />}</Table.Td>
+                <Table.Th scope="row">{quarter.ageWeeks} weeks</Table.Th>
+                {COLUMNS.map(([label, of]) => {
+                  const number = of(quarter);
+                  return (
+                    <Table.Td key={label} data-label={label} ta="right">
+                      {number ? <Num of={number} /> : '–'}
+                    </Table.Td>
+                  );
+                })}
               </Table.Tr>
             ))}
           </Table.Tbody>
@@ -46,3 +44,11 @@ export function AgesOfHens({ ages: { said, quarters } }: { ages: LayAges }) {
     </Section>
   );
 }
+
+const COLUMNS: readonly (readonly [string, (quarter: LayQuarter) => Quantity | undefined])[] = [
+  ['From', ({ from }) => from],
+  ['Eggs', ({ eggs }) => eggs],
+  ['Feed', ({ feed }) => feed],
+  ['Feed for a dozen', ({ feedCost }) => feedCost],
+  ['A dozen so far, raising them too', ({ soFar }) => soFar],
+];

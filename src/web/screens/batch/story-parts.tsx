@@ -5,6 +5,9 @@ import { daysBetween } from '../../../../shared/calendar/plain-date.js';
 import { quantityOfDay } from '../../../../shared/explain/daily-series.js';
 import type { BatchPlan } from '../../../../shared/plan/batch-plan.js';
 import type { ShortLastFeed } from '../../../../shared/plan/last-feed.js';
+import type { Quantity } from '../../../../shared/explain/quantity.js';
+import { formatValue } from '../../../../shared/units/format.js';
+import { useOpener } from '../../explain/explain-panel.js';
 import { Fact, Facts, Num } from '../../explain/number.js';
 import { useSayDate } from '../../explain/say-date.js';
 import { sayAge } from './say-age.js';
@@ -17,7 +20,7 @@ import { FeedSection } from './feed-section.js';
 import { LeavingSection } from './leaving-section.js';
 import { ProcessingWays } from './processing-ways.js';
 import { OutdoorsSection } from './outdoors-section.js';
-import { Lead, More, Picture, StorySection } from './story-section.js';
+import { Lead, More, Picture, StoryFold } from './story-section.js';
 import { StoryTasks } from './story-tasks.js';
 import type { AskedBatch, BatchDraft } from './use-plan.js';
 import { WaysOutTable } from './ways-out-table.js';
@@ -25,6 +28,7 @@ import { WaysOutTable } from './ways-out-table.js';
 const PlanChart = lazy(() => import('./plan-chart.js'));
 const EggChart = lazy(() => import('./egg-chart.js'));
 const StopSection = lazy(() => import('./stop-section.js'));
+const MovesSection = lazy(() => import('./moves-section.js'));
 const BringSection = lazy(() => import('./bring-section.js'));
 
 /** What each part of the story is told from. */
@@ -61,18 +65,31 @@ const Mind = ({ plan, asked, part }: PartProps & { part: keyof typeof CAUTIONS }
 const cameGrown = ({ arrivalDate, outdoors }: BatchPlan): boolean =>
   outdoors.moveOut?.value === arrivalDate;
 
+/** A number of a part in words, for the part while it is shut. */
+function useSayFact(): (of: Quantity | undefined) => string {
+  const { reader } = useOpener();
+  return (of) => (of ? `${of.label}: ${formatValue(of.value, of.unit, reader)}` : '');
+}
+
+function sayOut({ outdoors: { moveOut, ageAtMove, home } }: BatchPlan): string {
+  if (!moveOut || !ageAtMove) return 'No date with nights warm enough was found';
+  return `${sayAge(ageAtMove.value)} old${home === undefined ? '' : `, to ${home}`}`;
+}
+
 /** Nothing where a hen keeps them warm, or of grown birds. */
 export function BrooderPart(props: PartProps) {
   const { plan } = props;
   const { brooding, heat } = plan;
+  const sayFact = useSayFact();
   if (!brooding) return null;
   const day = daysBetween(plan.arrivalDate, plan.today);
   const now = quantityOfDay(plan.daily, 'under-heater', day);
   return (
-    <StorySection
+    <StoryFold
       part="brooder"
       title="The brooder"
       isPast={isOver(plan, plan.outdoors.moveOut?.value)}
+      answer={sayFact(heat?.lastHeatDay)}
     >
       <Lead of={now ?? brooding.steps[0]?.underHeater}>
         <p>{now ? 'Today' : 'On the first day'}; less from step to step.</p>
@@ -91,7 +108,7 @@ export function BrooderPart(props: PartProps) {
       <More title="Temperatures, lamps and room">
         <BrooderSection plan={plan} brooding={brooding} />
       </More>
-    </StorySection>
+    </StoryFold>
   );
 }
 
@@ -107,8 +124,15 @@ function mixHref({ plan, asked: { farm, batch } }: PartProps): string {
 export function FeedPart({ onChoose, ...props }: ChoosingProps) {
   const { plan } = props;
   const { feed } = plan;
+  const { reader } = useOpener();
   return (
-    <StorySection part="feed" title="Feed and water">
+    <StoryFold
+      part="feed"
+      title="Feed and water"
+      answer={feed.phases
+        .map(({ name, bags }) => `${name.toLowerCase()} ${formatValue(bags.value, 'bags', reader)}`)
+        .join(', ')}
+    >
       <Lead of={feed.total}>
         <ul className="story-list">
           {feed.phases.map((phase) => (
@@ -133,7 +157,7 @@ export function FeedPart({ onChoose, ...props }: ChoosingProps) {
       <p className="no-print">
         <Link href={mixHref(props)}>Mix your own for them</Link>
       </p>
-    </StorySection>
+    </StoryFold>
   );
 }
 
@@ -164,7 +188,7 @@ export function OutPart({ onChoose, ...props }: ChoosingProps) {
   const { outdoors, space } = plan;
   const isGrown = cameGrown(plan);
   return (
-    <StorySection part="out" title={isGrown ? 'The coop' : 'Going out'}>
+    <StoryFold part="out" title={isGrown ? 'The coop' : 'Going out'} answer={sayOut(plan)}>
       <Lead of={outdoors.moveOut}>
         {outdoors.moveOut ? (
           <p>
@@ -192,7 +216,7 @@ export function OutPart({ onChoose, ...props }: ChoosingProps) {
       <More title={isGrown ? 'Room, feeders and drinkers' : 'Nights, room and ground'}>
         <OutdoorsSection plan={plan} />
       </More>
-    </StorySection>
+    </StoryFold>
   );
 }
 
@@ -200,8 +224,17 @@ export function EndPart({ onChoose, ...props }: ChoosingProps) {
   const { plan } = props;
   const { leaving, laying, birds } = plan;
   const sayDate = useSayDate();
+  const sayFact = useSayFact();
   return (
-    <StorySection part="end" title={leaving ? 'The last day' : 'The eggs'}>
+    <StoryFold
+      part="end"
+      title={leaving ? 'The last day' : 'The eggs'}
+      answer={
+        leaving
+          ? `${sayFact(birds.atEnd)}, ${sayFact(leaving.liveEach).toLowerCase()}`
+          : sayFact(laying?.peak)
+      }
+    >
       <Lead of={leaving?.on ?? laying?.firstEgg}>
         {leaving && 1 < leaving.processingDays.length && (
           <p>
@@ -236,15 +269,20 @@ export function EndPart({ onChoose, ...props }: ChoosingProps) {
       >
         <LeavingSection plan={plan} />
       </More>
-    </StorySection>
+    </StoryFold>
   );
 }
 
 export function CostPart({ onChoose, ...props }: ChoosingProps) {
-  const { plan, asked } = props;
+  const { plan, asked, isSaved } = props;
   const { bill } = plan;
+  const sayFact = useSayFact();
   return (
-    <StorySection part="cost" title="What it costs">
+    <StoryFold
+      part="cost"
+      title="What it costs"
+      answer={bill.perBird ? sayFact(bill.perBird) : 'Prices are missing'}
+    >
       {bill.leftOut.length === 0 ? (
         <>
           <Lead of={bill.total} />
@@ -282,6 +320,21 @@ export function CostPart({ onChoose, ...props }: ChoosingProps) {
           </Suspense>
         </More>
       )}
-    </StorySection>
+      <More title="What moves it most">
+        <Suspense fallback="Working it out …">
+          <MovesSection plan={plan} asked={asked} />
+        </Suspense>
+      </More>
+      {isSaved && (
+        <Button
+          component={Link}
+          className="no-print"
+          variant="light"
+          href={`/farm/${asked.farm.id}/compare/${asked.batch.id}`}
+        >
+          Compare with other ways
+        </Button>
+      )}
+    </StoryFold>
   );
 }

@@ -32,9 +32,6 @@ function TodayPage({ day, farm }: { day: ReturnType<typeof onDayItIs>; farm: Sav
       <section className="today-animals" aria-labelledby="today-animals">
         <h2 id="today-animals">
           Animals
-          <button type="button" className="today-button" onClick={() => setWrong(true)}>
-            Something went wrong
-          </button>
           <button
             type="button"
             className="today-button"
@@ -62,8 +59,11 @@ function TodayPage({ day, farm }: { day: ReturnType<typeof onDayItIs>; farm: Sav
           </ul>
         )}
         {0 < animals.length && (
-          <p>
+          <p className="today-foot">
             <Link href={`/farm/${farm.id}/record`}>All that was told</Link>
+            <button type="button" className="today-button" onClick={() => setWrong(true)}>
+              Something went wrong
+            </button>
           </p>
         )}
         {dialog}
