@@ -71,8 +71,8 @@ export const ingredientProductFields = row('IngredientProduct', {
   name: text('Name'),
   kind: choice('Kind', ['ingredient']),
   ingredientId: id('Ingredient'),
-  bagKg: number('What the price is for', within(0.01, 2000, 'kg', 'Read the weight of one bag.')),
-  price: price('The price of that'),
+  bagKg: number('The price is for', within(0.01, 2000, 'kg', 'Read the weight of one bag.')),
+  price: price('Price'),
   /** Of a premix: what its label says goes into a mix. */
   fixedShare: optional(
     number(

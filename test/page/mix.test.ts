@@ -60,7 +60,7 @@ describe('the mixer', () => {
     expect(await sheetOf(page, /laying$/)).toMatch(/(Ground limestone|Oyster shell) would make/i);
     await page.getByRole('checkbox', { name: /Ground limestone/ }).check();
     await page.getByRole('button', { name: 'Change Feed wheat' }).click();
-    await page.getByLabel(/The price of that/).fill('5.00');
+    await page.getByLabel('Price, USD').fill('5.00');
     await page.getByRole('button', { name: 'Save' }).click();
     await page.getByRole('cell', { name: 'Feed wheat', exact: true }).waitFor();
     await unfold(page, 'What would change it');
@@ -91,7 +91,7 @@ describe('the mixer', () => {
     expect(asked.filter((url) => url.endsWith('.wasm'))).toEqual([]);
     await page.getByRole('button', { name: 'Add an ingredient' }).click();
     await page.getByLabel('Ingredient', { exact: true }).selectOption('corn');
-    await page.getByLabel(/The price of that/).fill('13.50');
+    await page.getByLabel('Price, USD').fill('13.50');
     await page.getByRole('button', { name: 'Save' }).click();
     await page.getByText(/No mix of these feeds them/).waitFor();
     expect(await sheetOf(page, /^Meat chickens: /)).toMatch(/would make it possible/);

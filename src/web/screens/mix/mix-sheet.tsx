@@ -62,6 +62,7 @@ export function MixSheet({
               Stir first: into a bucket of the grain, then that into the rest.
             </Text>
           )}
+          <p className="only-print">Mixed on ______________ by ______________</p>
           <Text mt="sm">
             <Num of={mix.perKg} />; to begin with, whole bags cost <Num of={mix.toBegin} />.
             {mix.against && (
