@@ -13,6 +13,7 @@ import { DatabaseModule } from './database/database.module.js';
 import { openDatabase } from './database/open-database.js';
 import { FacilitiesModule } from './facilities/facilities.module.js';
 import { FarmsModule } from './farms/farms.module.js';
+import { FeedModule } from './feed/feed.module.js';
 import { GrassReadingsModule } from './grass-readings/grass-readings.module.js';
 import { SheetsModule } from './sheets/sheets.module.js';
 import { HolidaysModule } from './holidays/holidays.module.js';
@@ -23,6 +24,7 @@ import { JobsModule } from './jobs/jobs.module.js';
 import { SampleFarmModule } from './sample-farm/sample-farm.module.js';
 import { WorkModule } from './work/work.module.js';
 import { ProductsModule } from './products/products.module.js';
+import { SuppliersModule } from './suppliers/suppliers.module.js';
 import { PeopleModule } from './people/people.module.js';
 import { PictureModule } from './picture/picture.module.js';
 import { PlacesModule } from './places/places.module.js';
@@ -61,6 +63,7 @@ import { YearModule } from './year/year.module.js';
     FarmsModule,
     FacilitiesModule,
     ProductsModule,
+    SuppliersModule,
     PeopleModule,
     BatchesModule,
     WeatherModule,
@@ -79,6 +82,7 @@ import { YearModule } from './year/year.module.js';
     WorkModule,
     TodayModule,
     YearModule,
+    FeedModule,
     SheetsModule,
     CalendarModule,
     SampleFarmModule,

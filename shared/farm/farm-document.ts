@@ -17,6 +17,7 @@ import { jobFields, toldProgressFields } from './job.js';
 import { grassReadingFields, paddockFields } from './paddock.js';
 import { pastureChoiceFields } from './pasture-choices.js';
 import { anyProduct } from './product.js';
+import { supplierFields } from './supplier.js';
 import { weighingFields } from './weighing.js';
 import { date } from './words.js';
 
@@ -26,6 +27,7 @@ export const farmParts = {
   today: optional(date('Today')),
   facilities: optional(list('Buildings and gear', anyFacility, MAX_LIST, 'objects')),
   products: optional(list('Prices', anyProduct, MAX_LIST, 'objects')),
+  suppliers: optional(rows('Where you buy', supplierFields, 50, 'supplier')),
   people: optional(rows('People', personFields, 50, 'person')),
   batches: optional(rows('Batches', batchFields, 50, 'batch')),
   headChanges: optional(rows('Birds counted', headChangeFields, 4000, 'count')),

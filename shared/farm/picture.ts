@@ -20,6 +20,7 @@ import type { GrassReading, Paddock } from './paddock.js';
 import type { Weighing } from './weighing.js';
 import type { PastureChoices } from './pasture-choices.js';
 import type { Product } from './product.js';
+import type { Supplier } from './supplier.js';
 
 /** A day on which offices and post are closed. */
 export interface PublicHoliday {
@@ -43,6 +44,8 @@ export interface FarmPicture {
   readonly facilities: readonly Facility[];
   /** What the place buys for its birds, and at what price. */
   readonly products: readonly Product[];
+  /** From whom it buys; left out, from nobody in particular. */
+  readonly suppliers?: readonly Supplier[];
   readonly people: readonly Person[];
   /** Public holidays of the farm’s country and region, of this year and those that are planned. */
   readonly publicHolidays?: readonly PublicHoliday[];
@@ -81,12 +84,8 @@ export interface FarmPicture {
 
 /** What no plan of animals rests on: the household's work, and what is only looked at. */
 const BESIDE_ANIMALS = [
-  'jobs',
-  'progress',
-  'groundChecks',
-  'keptPlans',
-  'brooderLooks',
-  'feedBought',
+  ...(['jobs', 'progress', 'groundChecks', 'keptPlans'] as const),
+  ...(['brooderLooks', 'feedBought', 'suppliers'] as const),
 ] as const;
 
 /** A farm as far as the plans of its animals and their ground rest on it. */

@@ -1,20 +1,9 @@
 import { whole, within } from './bounds.js';
-import { choice, list, number, oneOf, optional, row, text, type SavedRowOf } from './field.js';
+import { feedProductFields } from './feed-product.js';
+import { choice, number, oneOf, optional, row, text, type SavedRowOf } from './field.js';
 import { ingredientProductFields, type IngredientProduct } from './ingredient.js';
 import { id, OWN, price } from './words.js';
 
-/** A feed as it is bought: what it is fed as, how large one bag is, and what it costs. */
-export const feedProductFields = row('FeedProduct', {
-  ...OWN,
-  name: text('Name'),
-  kind: choice('Kind', ['feed']),
-  /** Phases of the feeding programs that it is fed as, such as starter and grower. */
-  phaseIds: list('Fed as', id('Feed phase'), 12, 'phases', 1),
-  /** Left out, it is for both: one chick starter for meat birds and pullets. */
-  feedFor: optional(choice('For', ['meat', 'layers'])),
-  bagKg: number('One bag of feed', within(1, 1500, 'kg', 'Read the weight of one bag.')),
-  price: price('A bag of feed'),
-});
 export type FeedProduct = SavedRowOf<typeof feedProductFields>;
 
 export const chickProductFields = row('ChickProduct', {
@@ -114,6 +103,30 @@ export const meatProductFields = row('MeatProduct', {
   price: price('A kilogram, dressed'),
 });
 export type MeatProduct = SavedRowOf<typeof meatProductFields>;
+/** Hay that is bought; how heavy a bale is stands with the choices of the pasture. */
+export const hayProductFields = row('HayProduct', {
+  ...OWN,
+  name: text('Name'),
+  kind: choice('Kind', ['hay']),
+  price: price('A bale of hay'),
+});
+export type HayProduct = SavedRowOf<typeof hayProductFields>;
+
+/** Loose minerals, a block, or salt: what cattle eat of it is given, or that of loose minerals. */
+export const mineralsProductFields = row('MineralsProduct', {
+  ...OWN,
+  name: text('Name'),
+  kind: choice('Kind', ['minerals']),
+  bagKg: number('One bag or block', within(0.5, 1500, 'kg', 'Read the weight of one.')),
+  eatenGPerDay: optional(
+    number(
+      'One animal eats a day',
+      within(1, 500, 'g', 'Read on the bag what one animal eats a day.'),
+    ),
+  ),
+  price: price('A bag or block'),
+});
+export type MineralsProduct = SavedRowOf<typeof mineralsProductFields>;
 
 /** What is described of each kind of product. */
 export const productFields = {
@@ -128,9 +141,11 @@ export const productFields = {
   gear: gearProductFields,
   meat: meatProductFields,
   ingredient: ingredientProductFields,
+  hay: hayProductFields,
+  minerals: mineralsProductFields,
 } as const;
 
-/** What the place buys for its birds and at what price, told apart by its `kind`. */
+/** What the place buys for its animals and at what price, told apart by its `kind`. */
 export const anyProduct = oneOf('Product', 'kind', productFields);
 
 export type Product =
@@ -144,5 +159,7 @@ export type Product =
   | TripProduct
   | GearProduct
   | MeatProduct
-  | IngredientProduct;
+  | IngredientProduct
+  | HayProduct
+  | MineralsProduct;
 export type ProductKind = Product['kind'];

@@ -35,6 +35,9 @@ import { costFormulas } from '../plan/cost/cost-formulas.js';
 import { penHeatFormulas } from '../plan/pen-heat.js';
 import { countedFormulas } from '../plan/counted.js';
 import { deliveryFormulas } from '../plan/feed-deliveries.js';
+import { feedActualFormulas } from '../plan/feed-year/feed-actual-formulas.js';
+import { feedYearFormulas } from '../plan/feed-year/feed-year-formulas.js';
+import { herdCostFormulas } from '../plan/feed-year/herd-costs.js';
 import { feedFormulas } from '../plan/feed.js';
 import { closeOffFormulas } from '../plan/heat-close-off.js';
 import { heatFormulas } from '../plan/heat-energy.js';
@@ -135,6 +138,9 @@ const all: readonly Readonly<Record<string, Formula>>[] = [
   closeOffFormulas,
   dayLengthFormulas,
   deliveryFormulas,
+  feedYearFormulas,
+  feedActualFormulas,
+  herdCostFormulas,
   feedFormulas,
   gompertzFormulas,
   growthFormulas,

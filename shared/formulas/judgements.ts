@@ -30,6 +30,7 @@ export const shownJudgements = (
   grass: shown(judgements.grass),
   rations: shown(judgements.rations),
   work: shown(judgements.work),
+  buying: shown(judgements.buying),
 });
 
 const shown = (group: Readonly<Record<string, Judgement>>): ShownJudgement[] =>

@@ -31,5 +31,6 @@ export const judgements = nested(
     grass: group('grass'),
     rations: group('rations'),
     work: group('work'),
+    buying: group('buying'),
   }),
 );

@@ -170,6 +170,8 @@ export const JUDGED = {
     'ownFrostC',
     'hayBelowC',
   ],
+  /** Buying feed. */
+  buying: ['tripH', 'tripWorthBags', 'mineralsGPerDay', 'hayAheadDays'],
 } as const;
 
 type Group<K extends string> = Readonly<Record<K, Judgement>>;

@@ -14,6 +14,7 @@ import { whatMoves } from '../../shared/plan/compare/what-moves.js';
 import { batchCost } from '../../shared/plan/cost/batch-cost.js';
 import { refuseUnplannable } from '../../shared/plan/farm/check-picture.js';
 import { batchQuantities, pastureQuantities } from '../../shared/plan/farm/explain-plans.js';
+import { feedYear } from '../../shared/plan/feed-year/feed-year.js';
 import { sitterSheet } from '../../shared/plan/handover/sitter-sheet.js';
 import { stopsOn } from '../../shared/plan/handover/sheet-stops.js';
 import { grassYears } from '../../shared/plan/pasture/grass-years.js';
@@ -33,6 +34,8 @@ import { loadSolver } from '../rations/solver.js';
 import { feedText } from '../calendar/feed.js';
 import { choicesOf, printComparison } from './print-compare.js';
 import { printCost } from './print-cost.js';
+import { buyingListCsv } from '../documents/buying-list.js';
+import { printFeed } from './print-feed.js';
 import { printGrassYears, printPasture } from './print-pasture.js';
 import { printArrivals, printPlan } from './print-plan.js';
 import { printRation } from './print-ration.js';
@@ -140,6 +143,18 @@ export const OUTPUTS = {
     const plan = planPasture(picture, tables);
     if (explain !== undefined) return opened(asked, pastureQuantities(plan, tables));
     return asked.json ? JSON.stringify(plan) : printPasture(plan, picture.farm, tables);
+  },
+
+  /** The feed of the year; `feed csv` is the shopping list for a spreadsheet. */
+  feed: (asked: Asked): string => {
+    const { picture, tables, explain } = asked;
+    refuseUnplannable(picture, tables);
+    const year = feedYear(picture, tables, planAnimals(picture, tables), []);
+    if (explain !== undefined) return opened(asked, quantitiesIn(year));
+    if (asked.json) return JSON.stringify(year);
+    return asked.words[0] === 'csv'
+      ? buyingListCsv(year, picture.farm).trimEnd()
+      : printFeed(year, readerOf(picture));
   },
 
   'grass-years': (asked: Asked): string => {

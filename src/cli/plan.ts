@@ -23,6 +23,8 @@ const USAGE = `Plans a farm without a server.
   npm run --silent plan -- FARM.jsonc slot 2027-08-14 60  when chicks come for a slot that is booked
   npm run --silent plan -- FARM.jsonc ready 2027-08-14    when, to be ready to eat (or lay) by a day
   npm run --silent plan -- FARM.jsonc pasture             grass and cattle
+  npm run --silent plan -- FARM.jsonc feed                the feed of the year: what to buy on which trip
+  npm run --silent plan -- FARM.jsonc feed csv            the shopping list for a spreadsheet
   npm run --silent plan -- FARM.jsonc grass-years         the grass through twenty years of weather
   npm run --silent plan -- FARM.jsonc chances             the work through many years of weather
   npm run --silent plan -- FARM.jsonc sheet 1             the sitter's sheet of the first days away
@@ -30,8 +32,9 @@ const USAGE = `Plans a farm without a server.
                                                           feed mixed of your own ingredients
   npm run --silent plan -- FARM.jsonc calendar            an iCalendar file
 
-  --json           exactly what the API returns (batch, cost, pasture, work); of today without ticks
-  --explain        every number opened to its formula and source (batch, cost, pasture)
+  --json           exactly what the API returns (batch, cost, pasture, feed, work); of today without
+                   ticks
+  --explain        every number opened to its formula and source (batch, cost, pasture, feed)
   --explain=heat   only numbers whose label holds a word
   --batch NAME     the batch that compare, weeks, slot and ready are asked for, where it is not the first
 

@@ -32,6 +32,10 @@ export const WORK_CHANCES_PROGRESS = named(
 export const WORK_COMPARISON = named('WorkComparison', 'What another date would free or break.');
 export const YEAR_PLAN = named('YearPlan', 'Thirteen months of a farm on one strip.');
 export const RATION = named('Ration', 'A mixing sheet with what it holds, or why there is none.');
+export const FEED_YEAR = named(
+  'FeedYear',
+  'What feeds a farm through the year: what to buy on which trip, and for how much.',
+);
 export const TABLES = named('Tables', 'Every published table with its sources and marks.');
 export const CHECK = named(
   'Check',

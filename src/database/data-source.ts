@@ -11,6 +11,7 @@ import { JobEntity } from '../jobs/job.entity.js';
 import { HandoverEntity } from '../handovers/handover.entity.js';
 import { KeptPlanEntity } from '../work/kept-plan.entity.js';
 import { ProductEntity } from '../products/product.entity.js';
+import { SupplierEntity } from '../suppliers/supplier.entity.js';
 import { PersonEntity } from '../people/person.entity.js';
 import { PROJECT_ROOT } from '../reference/load-tables.js';
 import { ToldFactEntity } from '../told/told-fact.entity.js';
@@ -23,6 +24,7 @@ import { Holidays1797005000000 } from './holidays.migration.js';
 import { GrassAndCattle1795600000000 } from './grass-and-cattle.migration.js';
 import { HouseholdWork1795700000000 } from './household-work.migration.js';
 import { Products1797007000000 } from './products.migration.js';
+import { Suppliers1798000025000000 } from './suppliers.migration.js';
 import { PastureVersion1796500000000 } from './pasture-version.migration.js';
 import { KeptPlanSource1798000020000000 } from './kept-plan-source.migration.js';
 import { NamedCows1796550000000 } from './named-cows.migration.js';
@@ -49,6 +51,7 @@ export const ENTITIES = [
   HandoverEntity,
   CowEntity,
   ProductEntity,
+  SupplierEntity,
 ];
 export const MIGRATIONS = [
   FirstTables1764000000000,
@@ -70,6 +73,7 @@ export const MIGRATIONS = [
   Start1798000005000000,
   ByDay1798000016000000,
   KeptPlanSource1798000020000000,
+  Suppliers1798000025000000,
 ];
 
 /** A server that does not answer by then is not there. */

@@ -46,6 +46,10 @@ export function pictureOfDocument(
   return {
     ...around,
     products: productsOf(document, tables),
+    suppliers: (document.suppliers ?? []).map((each, i) => ({
+      ...each,
+      id: each.id ?? `supplier-${i + 1}`,
+    })),
     today,
     publicHolidays: publicHolidays(farm, today),
     climate: forecast === undefined ? around.climate : { ...around.climate, forecast },

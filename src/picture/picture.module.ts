@@ -8,6 +8,7 @@ import { HerdsModule } from '../herds/herds.module.js';
 import { JobsModule } from '../jobs/jobs.module.js';
 import { PaddocksModule } from '../paddocks/paddocks.module.js';
 import { ProductsModule } from '../products/products.module.js';
+import { SuppliersModule } from '../suppliers/suppliers.module.js';
 import { PeopleModule } from '../people/people.module.js';
 import { ToldModule } from '../told/told.module.js';
 import { WeatherModule } from '../weather/weather.module.js';
@@ -19,6 +20,7 @@ import { PicturesService } from './pictures.service.js';
     FarmsModule,
     FacilitiesModule,
     ProductsModule,
+    SuppliersModule,
     PeopleModule,
     BatchesModule,
     PaddocksModule,

@@ -30,6 +30,7 @@ import { HerdsService } from '../herds/herds.service.js';
 import { JobsService } from '../jobs/jobs.service.js';
 import { PaddocksService } from '../paddocks/paddocks.service.js';
 import { ProductsService } from '../products/products.service.js';
+import { SuppliersService } from '../suppliers/suppliers.service.js';
 import { PeopleService } from '../people/people.service.js';
 import { publicHolidays } from '../holidays/holidays.js';
 import { KeptPlanEntity, toKeptPlan } from '../work/kept-plan.entity.js';
@@ -54,6 +55,7 @@ export class PicturesService {
     private readonly farms: FarmsService,
     private readonly facilities: FacilitiesService,
     private readonly products: ProductsService,
+    private readonly suppliers: SuppliersService,
     private readonly people: PeopleService,
     private readonly batches: BatchesService,
     private readonly paddocks: PaddocksService,
@@ -87,6 +89,7 @@ export class PicturesService {
     const climate = await this.weather.climateOf(farm);
     const facilities = await this.facilities.findAll(farmId);
     const products = await this.products.findAll(farmId);
+    const suppliers = await this.suppliers.findAll(farmId);
     const people = await this.people.findAll(farmId);
     const batches = await this.batches.findAll(farmId);
     const paddocks = await this.paddocks.findAll(farmId);
@@ -115,6 +118,7 @@ export class PicturesService {
       climate,
       facilities,
       products,
+      suppliers,
       people,
       publicHolidays: publicHolidays(farm, today),
       batches,

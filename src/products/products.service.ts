@@ -1,8 +1,12 @@
 import { Injectable } from '@nestjs/common';
-import type { Product } from '../../shared/farm/product.js';
+import { plainDateAt } from '../../shared/calendar/plain-date.js';
+import { newFeedProblems, withEarlierPrice } from '../../shared/farm/feed-product.js';
+import type { FeedProduct, Product } from '../../shared/farm/product.js';
 import type { Saved } from '../../shared/farm/saved.js';
 import { checkProduct } from '../../shared/plan/check-products.js';
+import { FieldError } from '../../shared/problems/field-problem.js';
 import { Database } from '../database/database.js';
+import { FarmEntity } from '../farms/farm.entity.js';
 import { TablesService } from '../reference/tables.service.js';
 import { refuseOtherKind, RowsOfFarm } from '../rows/rows-of-farm.js';
 import { checkSentProduct } from './product.dto.js';
@@ -22,15 +26,45 @@ export class ProductsService extends RowsOfFarm<ProductEntity, Saved<Product>, u
     });
   }
 
-  protected valuesOf(_farmId: string, body: unknown, before?: ProductEntity) {
-    const product = checkSentProduct(body);
-    checkProduct(product, this.tables.tables);
-    const { id: _id, version: _version, kind, name, ...details } = product;
+  protected async valuesOf(farmId: string, body: unknown, before?: ProductEntity) {
+    const sent = checkSentProduct(body);
+    checkProduct(sent, this.tables.tables);
     refuseOtherKind(
       before?.kind,
-      kind,
-      `This is ${before?.kind}: add a new product for ${kind}, and delete this one if it is no longer bought.`,
+      sent.kind,
+      `This is ${before?.kind}: add a new product for ${sent.kind}, and delete this one if it is no longer bought.`,
     );
+    const product =
+      sent.kind === 'feed'
+        ? await this.checkedFeed(farmId, sent, before && toProduct(before))
+        : sent;
+    const { id: _id, version: _version, kind, name, ...details } = product as typeof sent;
     return { kind, name, details };
+  }
+
+  /** A feed with the price it had before, where that is another one now. */
+  private async checkedFeed(
+    farmId: string,
+    feed: FeedProduct,
+    before: Product | undefined,
+  ): Promise<FeedProduct> {
+    const { timeZone } = await this.database.manager.findOneByOrFail(FarmEntity, { id: farmId });
+    const today = plainDateAt(Date.now(), timeZone);
+    const problems = [
+      ...newFeedProblems(feed),
+      ...(feed.storeOn !== undefined && today < feed.storeOn
+        ? [
+            {
+              field: 'storeOn',
+              code: 'out-of-bounds' as const,
+              given: feed.storeOn,
+              max: today,
+              fix: 'Give a day that has been: the one on which you counted.',
+            },
+          ]
+        : []),
+    ];
+    if (0 < problems.length) throw new FieldError(problems);
+    return before?.kind === 'feed' ? withEarlierPrice(feed, before, today) : feed;
   }
 }

@@ -8,6 +8,7 @@ import type { CattleGroup, Herd } from '../../shared/farm/herd.js';
 import type { OwnJob } from '../../shared/farm/job.js';
 import type { Paddock } from '../../shared/farm/paddock.js';
 import type { Product } from '../../shared/farm/product.js';
+import type { Supplier } from '../../shared/farm/supplier.js';
 import type { JobSet } from '../../shared/tables/job-sets.js';
 
 /** The day on which a sample is made, and what makes its ids its own. */
@@ -24,6 +25,7 @@ type MonthDay = string;
 export interface SampleSeed {
   readonly farm: Farm;
   readonly facilities: readonly Facility[];
+  readonly suppliers: readonly Supplier[];
   readonly products: readonly Product[];
   readonly people: readonly Omit<Person, 'away'>[];
   readonly batches: readonly SampleBatch[];

@@ -12,6 +12,7 @@ import { JobEntity } from '../jobs/job.entity.js';
 import { PaddockEntity } from '../paddocks/paddock.entity.js';
 import { PersonEntity } from '../people/person.entity.js';
 import { ProductEntity } from '../products/product.entity.js';
+import { SupplierEntity } from '../suppliers/supplier.entity.js';
 import { keepFacts } from '../told/keep-facts.js';
 import type { SampleOnDay } from './sample-on-day.js';
 import type { SampleSeed } from './sample-seed.js';
@@ -42,6 +43,12 @@ export async function saveSample(
     seed.facilities.map(({ id, kind, name, ...details }) => ({
       ...{ id, farmId, kind, name, details },
     })) as DeepPartial<FacilityEntity>[],
+  );
+  await manager.save(
+    SupplierEntity,
+    seed.suppliers.map(({ id, name, ...details }) => ({
+      ...{ id, farmId, name, details },
+    })) as DeepPartial<SupplierEntity>[],
   );
   await manager.save(
     ProductEntity,

@@ -16,6 +16,8 @@ const FirstRun = lazy(() => import('./screens/first-run/first-run.js'));
 const BatchList = lazy(() => import('./screens/batches/batch-list.js'));
 const BatchScreen = lazy(() => import('./screens/batch/batch-screen.js'));
 const CompareScreen = lazy(() => import('./screens/compare/compare-screen.js'));
+const FeedScreen = lazy(() => import('./screens/feed/feed-screen.js'));
+const BuyingPrint = lazy(() => import('./screens/feed/buying-print.js'));
 const FacilitiesScreen = lazy(() => import('./screens/facilities/facilities-screen.js'));
 const FarmScreen = lazy(() => import('./screens/farm/farm-screen.js'));
 const PastureScreen = lazy(() => import('./screens/pasture/pasture-screen.js'));
@@ -183,6 +185,10 @@ function FarmScreens({ farm }: { farm: SavedFarm }) {
       </Route>
       <Route path="/farm/:farmId/pasture/print">
         <MoveSheet farm={farm} tables={tables} />
+      </Route>
+      <Route path="/farm/:farmId/feed">{inShell(<FeedScreen farm={farm} tables={tables} />)}</Route>
+      <Route path="/farm/:farmId/feed/print">
+        <BuyingPrint farm={farm} />
       </Route>
       <Route path="/farm/:farmId/year">{inShell(<YearScreen farm={farm} tables={tables} />)}</Route>
       <Route path="/farm/:farmId/year/print">

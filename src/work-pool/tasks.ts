@@ -9,7 +9,7 @@ import type { Outline } from '../../shared/farm/paddock.js';
 import { animalPicture, type AnimalPicture, type FarmPicture } from '../../shared/farm/picture.js';
 import type { KeptPlan } from '../../shared/farm/kept-plan.js';
 import type { ToldOfBatch } from '../../shared/farm/without-fact.js';
-import type { ToldFact } from '../../shared/farm/told-fact.js';
+import type { FactOf, ToldFact } from '../../shared/farm/told-fact.js';
 import type { Handover } from '../../shared/farm/handover.js';
 import { planAnimals, type AnimalPlans } from '../../shared/plan/farm/animal-plans.js';
 import {
@@ -48,6 +48,7 @@ import {
   type DueWork,
 } from '../../shared/plan/farm/work-of-farm.js';
 import { yearOfFarm } from '../../shared/plan/farm/year-of-farm.js';
+import { feedYear, type FeedYear } from '../../shared/plan/feed-year/feed-year.js';
 import type { Tables } from '../../shared/tables/tables.js';
 import { climateFromDaily, type Climate, type DailyWeather } from '../../shared/weather/climate.js';
 import { recordedFrost } from '../../shared/weather/frost.js';
@@ -230,6 +231,13 @@ export const TASKS = {
     readonly work: WorkPlan;
     readonly history: readonly DailyWeather[];
   }): YearPlan => yearOfFarm(asked.picture, tables, { animals: animalsOf(asked), work, history }),
+
+  /** What to buy for the animals of a farm in the year from today, out of the same plans of them. */
+  feedYear: ({
+    bought,
+    ...asked
+  }: PlannedPicture & { readonly bought: readonly FactOf<'bought'>[] }): FeedYear =>
+    feedYear(asked.picture, tables, animalsOf(asked), bought),
 
   sheet: (asked: PlannedPicture & { handover: Handover; plan: WorkPlan }): SitterSheet =>
     sitterSheet(

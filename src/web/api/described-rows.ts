@@ -9,12 +9,14 @@ import { herdFields } from '../../../shared/farm/herd.js';
 import { jobFields } from '../../../shared/farm/job.js';
 import { grassReadingFields, paddockFields } from '../../../shared/farm/paddock.js';
 import { anyProduct, type Product } from '../../../shared/farm/product.js';
+import { supplierFields } from '../../../shared/farm/supplier.js';
 
 /** What describes the rows of a collection; a facility is described by its kind. */
 export const DESCRIBED = {
   farms: () => farmFields,
   facilities: (row) => rowOfKind(anyFacility, (row as Facility).kind)!,
   products: (row) => rowOfKind(anyProduct, (row as Product).kind)!,
+  suppliers: () => supplierFields,
   people: () => personFields,
   batches: () => batchFields,
   paddocks: () => paddockFields,

@@ -160,6 +160,7 @@ export const useReadFarm = () =>
 type Collection =
   | 'facilities'
   | 'products'
+  | 'suppliers'
   | 'people'
   | 'batches'
   | 'paddocks'

@@ -8,6 +8,7 @@ import {
   IconNotebook,
   IconPlant2,
   IconSunrise,
+  IconWheat,
 } from '@tabler/icons-react';
 import type { ReactNode } from 'react';
 
@@ -25,6 +26,7 @@ export const PLACES: readonly Place[] = [
   { path: '/year', label: 'The year', short: 'Year', icon: <IconCalendar aria-hidden /> },
   { path: '/batches', label: 'Batches', short: 'Batches', icon: <IconEgg aria-hidden /> },
   { path: '/pasture', label: 'Grass and cattle', short: 'Grass', icon: <IconPlant2 aria-hidden /> },
+  { path: '/feed', label: 'Feed', short: 'Feed', icon: <IconWheat aria-hidden /> },
   { path: '/work', label: 'Work', short: 'Work', icon: <IconChecklist aria-hidden /> },
   { path: '/record', label: 'The record', short: 'Record', icon: <IconNotebook aria-hidden /> },
   {

@@ -16,6 +16,7 @@ import { wordsOf } from './farm-labels.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
 import { PricesCard } from './prices-card.js';
 import { PeopleCard } from './people-card.js';
+import { SuppliersCard } from './suppliers-card.js';
 import { WeatherCard } from './weather-card.js';
 
 export default function FarmScreen({ farm, tables }: { farm: SavedFarm; tables: Tables }) {
@@ -36,6 +37,7 @@ export default function FarmScreen({ farm, tables }: { farm: SavedFarm; tables: 
       <WeatherCard farm={farm} weather={weather} />
       <PeopleCard farm={farm} people={people} />
       <PricesCard farm={farm} tables={tables} products={products} />
+      <SuppliersCard farm={farm} />
       <FarmForm
         key={JSON.stringify(ownValues)}
         farmId={farm.id}

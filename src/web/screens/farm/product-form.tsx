@@ -1,12 +1,13 @@
-import { Checkbox, Group, TextInput } from '@mantine/core';
+import { TextInput } from '@mantine/core';
 import { problemsOfRow } from '../../../../shared/farm/check-row.js';
 import {
   beddingProductFields,
-  feedProductFields,
   chickProductFields,
+  mineralsProductFields,
   productFields,
   type ProductKind,
 } from '../../../../shared/farm/product.js';
+import { newFeedProblems } from '../../../../shared/farm/feed-product.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
 import { useSave, type SavedFarm } from '../../api/queries.js';
 import { messagesByField, wordsOfRow } from '../../fields/field-words.js';
@@ -16,7 +17,8 @@ import { QuantityInput, typedText } from '../../fields/quantity-input.js';
 import { RowForm, useRowForm } from '../../fields/row-form.js';
 import { Select } from '../../fields/select.js';
 import { OWN_COSTS, OwnCostFields } from './own-cost-fields.js';
-import { feedPhases, type ProductDraft } from './product-kinds.js';
+import { FeedFields, MoreFeedFields } from './feed-fields.js';
+import type { ProductDraft } from './product-kinds.js';
 
 interface Props {
   readonly farm: SavedFarm;
@@ -34,7 +36,13 @@ export function ProductForm({ farm, tables, start, onDone }: Props) {
     start,
     words,
     check: (draft) => ({
-      ...messagesByField(problemsOfRow(productFields[draft.kind], draft), words),
+      ...messagesByField(
+        [
+          ...problemsOfRow(productFields[draft.kind], draft),
+          ...(draft.kind === 'feed' ? newFeedProblems(draft) : []),
+        ],
+        words,
+      ),
       ...(draft.name?.trim() ? {} : { name: 'Give it a name.' }),
     }),
     save: (draft) => save.mutateAsync(draft),
@@ -77,6 +85,29 @@ export function ProductForm({ farm, tables, start, onDone }: Props) {
           onChange={(opensToM3) => set({ opensToM3 })}
         />
       )}
+      {draft.kind === 'minerals' && (
+        <>
+          <QuantityInput
+            field={mineralsProductFields.fields.bagKg}
+            units={farm.units}
+            value={draft.bagKg}
+            error={errorAt('bagKg')}
+            onChange={(bagKg) => set({ bagKg })}
+          />
+          <QuantityInput
+            field={mineralsProductFields.fields.eatenGPerDay}
+            units={farm.units}
+            value={draft.eatenGPerDay}
+            error={errorAt('eatenGPerDay')}
+            placeholder={typedText(
+              tables.judgements.buying.mineralsGPerDay.value,
+              mineralsProductFields.fields.eatenGPerDay,
+              farm.units,
+            )}
+            onChange={(eatenGPerDay) => set({ eatenGPerDay })}
+          />
+        </>
+      )}
       {OWN_COSTS.has(draft.kind) && (
         <OwnCostFields farm={farm} tables={tables} draft={draft} set={set} errorAt={errorAt} />
       )}
@@ -89,6 +120,9 @@ export function ProductForm({ farm, tables, start, onDone }: Props) {
           onChange={(price) => set({ price })}
         />
       )}
+      {draft.kind === 'feed' && (
+        <MoreFeedFields farm={farm} draft={draft} set={set} errorAt={errorAt} />
+      )}
     </RowForm>
   );
 }
@@ -96,50 +130,3 @@ export function ProductForm({ farm, tables, start, onDone }: Props) {
 const PRICE_LABELS = Object.fromEntries(
   Object.entries(productFields).map(([kind, { fields }]) => [kind, fields.price.label]),
 ) as Record<ProductKind, string>;
-
-type Form = Pick<ReturnType<typeof useRowForm<ProductDraft>>, 'draft' | 'set' | 'errorAt'>;
-
-function FeedFields({
-  farm,
-  tables,
-  draft,
-  set,
-  errorAt,
-}: Form & { farm: SavedFarm; tables: Tables }) {
-  const { fields } = feedProductFields;
-  return (
-    <>
-      <Checkbox.Group
-        label={fields.phaseIds.label}
-        description="One feed can serve several phases."
-        value={[...(draft.phaseIds ?? [])]}
-        error={errorAt('phaseIds')}
-        onChange={(phaseIds) => set({ phaseIds })}
-      >
-        <Group mt="xs">
-          {feedPhases(tables).map(({ id, name }) => (
-            <Checkbox key={id} size="md" value={id} label={name} />
-          ))}
-        </Group>
-      </Checkbox.Group>
-      <Select
-        label={fields.feedFor.label}
-        value={draft.feedFor}
-        error={errorAt('feedFor')}
-        onChange={(feedFor) => set({ feedFor })}
-        options={[
-          { id: 'meat', name: 'Meat birds' },
-          { id: 'layers', name: 'Layers' },
-        ]}
-        none="Both"
-      />
-      <QuantityInput
-        field={fields.bagKg}
-        units={farm.units}
-        value={draft.bagKg}
-        error={errorAt('bagKg')}
-        onChange={(bagKg) => set({ bagKg })}
-      />
-    </>
-  );
-}

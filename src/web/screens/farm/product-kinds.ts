@@ -1,4 +1,9 @@
-import type { Product, ProductKind } from '../../../../shared/farm/product.js';
+import type {
+  EarlierPrice,
+  NutrientTag,
+  PriceBreak,
+} from '../../../../shared/farm/feed-product.js';
+import type { FeedProduct, Product, ProductKind } from '../../../../shared/farm/product.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
 import { sayPrice } from '../../../../shared/money/unit-price.js';
 import { formatPrice, formatValue } from '../../../../shared/units/format.js';
@@ -12,6 +17,16 @@ export interface ProductDraft {
   readonly phaseIds?: readonly string[] | undefined;
   readonly feedFor?: 'meat' | 'layers' | undefined;
   readonly bagKg?: number | undefined;
+  readonly supplierId?: string | undefined;
+  readonly form?: FeedProduct['form'] | undefined;
+  readonly priceBreaks?: readonly Partial<PriceBreak>[] | undefined;
+  readonly earlierPrices?: readonly EarlierPrice[] | undefined;
+  readonly keepsDays?: number | undefined;
+  readonly withdrawalDays?: number | undefined;
+  readonly tag?: NutrientTag | undefined;
+  readonly storeBags?: number | undefined;
+  readonly storeOn?: string | undefined;
+  readonly eatenGPerDay?: number | undefined;
   readonly strainId?: string | undefined;
   readonly opensToM3?: number | undefined;
   readonly usedFor?: 'meat' | 'layers' | undefined;
@@ -32,6 +47,8 @@ export const PRODUCT_KINDS: readonly { readonly kind: ProductKind; readonly name
   { kind: 'gear', name: 'Gear that lasts' },
   { kind: 'own-hour', name: 'An hour of your own' },
   { kind: 'meat', name: 'What meat brings' },
+  { kind: 'hay', name: 'Hay' },
+  { kind: 'minerals', name: 'Minerals and salt' },
 ];
 
 /** Every feed phase there is, each once, under the name it has first. */
@@ -45,7 +62,9 @@ export const feedPhases = ({ feedPrograms }: Tables): { id: string; name: string
 export const emptyProduct = (kind: ProductKind, { feedKeeping }: Tables): ProductDraft =>
   kind === 'feed'
     ? { kind, name: '', phaseIds: [], bagKg: feedKeeping.usualBag.kg }
-    : { kind, name: '' };
+    : kind === 'minerals'
+      ? { kind, name: '', bagKg: feedKeeping.usualBag.kg }
+      : { kind, name: '' };
 
 /** What is known of a product in a few words: for what it is, its size and its price. */
 export function aboutProduct(product: Product, tables: Tables, farm: SavedFarm): string {
@@ -56,7 +75,10 @@ export function aboutProduct(product: Product, tables: Tables, farm: SavedFarm):
       .map(({ name }) => name.toLowerCase());
     const birds =
       product.feedFor === undefined ? '' : product.feedFor === 'meat' ? ', meat birds' : ', layers';
-    return `${price} a bag of ${formatValue(product.bagKg, 'kg', farm)} · ${phases.join(', ')}${birds}`;
+    const steps = (product.priceBreaks ?? []).map(
+      ({ fromBags, price: each }) => `, ${formatPrice(each, farm.currency)} from ${fromBags}`,
+    );
+    return `${price} a bag of ${formatValue(product.bagKg, 'kg', farm)}${steps.join('')} · ${phases.join(', ')}${birds}`;
   }
   if (product.kind === 'gear') {
     const batches = product.batchesAYear === 1 ? 'batch' : 'batches';
@@ -69,6 +91,8 @@ export function aboutProduct(product: Product, tables: Tables, farm: SavedFarm):
         : ` from ${formatValue(product.fromDressedKg, 'kg', farm)}`;
     return `${sayPrice(product.price, 'kg', farm)}, dressed${from}`;
   }
+  if (product.kind === 'hay') return `${price} a bale`;
+  if (product.kind === 'minerals') return `${price} for ${formatValue(product.bagKg, 'kg', farm)}`;
   if (product.kind !== 'chicks') return price;
   const strain = tables.strains.find(({ id }) => id === product.strainId)?.name;
   return `${price} · ${strain ?? 'any breed'}`;

@@ -11,6 +11,7 @@ const TITLES: Record<keyof Judgements, string> = {
   grass: 'Grass and cattle',
   rations: 'Feed you mix',
   work: 'Work',
+  buying: 'Buying feed and hay',
 };
 
 /** What the plans go by where no publication decides, in the farm's units. */

@@ -1,0 +1,157 @@
+import { seededRandom } from '../schedule/random.js';
+import type { BuyingPlan, BuyingProblem, Trip } from './buying-problem.js';
+import { firstTrips } from './first-trips.js';
+import { TripCosts, type Costed } from './trip-costs.js';
+
+/** How long the search goes on: sets of trips that it costs. */
+const TRIES = 1000;
+/** Trips that are changed at once, at most, when no single change helps any more. */
+const SHAKEN = 4;
+/** What it counts to work out the trips that one item would have. */
+const LIKED_TRIES = 5;
+const SHIFTS = [1, -1, 2, -2, 3, -3, 5, -5, 7, -7, 10, -10, 14, -14, 21, -21, 28, -28];
+
+/**
+ * What feed to buy on which trips, at least cost over prices, quantities from which they fall, and
+ * trips that many feeds share; nothing runs out, is fed stale, or lies over what the store takes.
+ *
+ * Trips are looked for first. To begin with, each is as late as something allows: the fewest trips
+ * that will do. Then a trip is left out, moved, added or made to another supplier as long as that
+ * lowers the cost, and after that from plans that are shaken a little. For given trips the purchases
+ * of each feed are exact (`bestPurchases`), and feeds make room for each other where the store is
+ * small. The same problem has the same plan.
+ *
+ * @param tries sets of trips to cost; more never gives a worse plan
+ */
+export function planBuying(problem: BuyingProblem, tries = TRIES): BuyingPlan {
+  const costs = new TripCosts(problem);
+  const search = new Search(costs, tries);
+  const random = seededRandom(1);
+  const begun = [undefined, ...problem.suppliers.keys()].map((liked) =>
+    search.descend(costs.costed(firstTrips(problem, costs.items, liked))),
+  );
+  let best = begun.reduce((least, each) => (each.cost < least.cost ? each : least));
+  while (0 < search.left) {
+    const found = search.descend(costs.costed(search.shake(best.trips, random)));
+    if (found.cost < best.cost) best = found;
+  }
+  return costs.planOf(best.trips);
+}
+
+class Search {
+  private readonly known = new Map<string, number>();
+
+  constructor(
+    private readonly costs: TripCosts,
+    public left: number,
+  ) {}
+
+  /** Takes every change of one trip that lowers the cost, until none does. */
+  descend(from: Costed): Costed {
+    let at = this.asItemsLike(from);
+    for (let isBetter = true; isBetter && 0 < this.left;) {
+      isBetter = false;
+      for (const change of this.changes(at.trips)) {
+        const trips = change();
+        if (!trips || this.left <= 0) continue;
+        const cost = this.costOf(trips, at.cost - LEAST_GAIN);
+        if (at.cost - LEAST_GAIN <= cost) continue;
+        at = { trips, cost };
+        isBetter = true;
+        break;
+      }
+    }
+    return at;
+  }
+
+  /** Each item in turn has the trips that suit it best beside those of the others. */
+  private asItemsLike(from: Costed): Costed {
+    let at = from;
+    for (let i = 0; i < this.costs.items.length && 0 < this.left; i++) {
+      this.left -= LIKED_TRIES;
+      const liked = this.costs.asLiked(i, at.trips, this.costs.tripsWithout(i, at.trips));
+      const cost = this.costOf(liked, at.cost - LEAST_GAIN);
+      if (cost < at.cost - LEAST_GAIN) at = { trips: liked, cost };
+    }
+    return at;
+  }
+
+  /** That of trips which were costed before is known, as far as it is of interest. */
+  private costOf(trips: readonly Trip[], below: number): number {
+    let key = '';
+    for (const { supplier, day } of trips) key += `${day}.${supplier},`;
+    const known = this.known.get(key);
+    if (known !== undefined && below <= known) return known;
+    this.left--;
+    const cost = this.costs.costOf(trips, below);
+    this.known.set(key, cost);
+    return cost;
+  }
+
+  shake(trips: readonly Trip[], random: () => number): readonly Trip[] {
+    this.left--;
+    let shaken = trips;
+    for (let n = 1 + Math.floor(SHAKEN * random()); 0 < n; n--) {
+      const pick = shaken[Math.floor(random() * shaken.length)];
+      const other = this.randomTrip(random);
+      const rest = random() < 0.5 ? shaken.filter((trip) => trip !== pick) : shaken;
+      shaken = (other && added(rest, other)) ?? rest;
+    }
+    return shaken;
+  }
+
+  private randomTrip(random: () => number): Trip | undefined {
+    const { suppliers, days } = this.costs.problem;
+    const supplier = Math.floor(random() * suppliers.length);
+    const day = this.openDay(supplier, Math.floor(random() * days));
+    return day === undefined ? undefined : { supplier, day };
+  }
+
+  /** Ways to change a set of trips by one, those that save most first. */
+  private *changes(trips: readonly Trip[]): Generator<() => readonly Trip[] | undefined> {
+    const { suppliers } = this.costs.problem;
+    for (const trip of trips) yield () => without(trips, trip);
+    for (const [k, trip] of trips.entries()) {
+      for (const by of SHIFTS) {
+        const day = this.openDay(trip.supplier, trip.day + by, Math.sign(by));
+        if (day !== undefined) yield () => added(without(trips, trip), { ...trip, day });
+      }
+      for (let supplier = 0; supplier < suppliers.length; supplier++) {
+        if (supplier === trip.supplier) continue;
+        const day = this.openDay(supplier, trip.day, -1);
+        if (day === undefined) continue;
+        yield () => added(without(trips, trip), { supplier, day });
+        yield () => added(trips, { supplier, day });
+        const later = this.openDay(supplier, trip.day + 1);
+        if (later !== undefined) yield () => added(without(trips, trip), { supplier, day: later });
+      }
+      const next = trips.slice(k + 1).find(({ supplier }) => supplier === trip.supplier);
+      if (!next) continue;
+      const day = this.openDay(trip.supplier, (trip.day + next.day) >> 1, -1);
+      if (day === undefined) continue;
+      yield () => added(trips, { ...trip, day });
+      yield () => added(without(without(trips, trip), next), { ...trip, day });
+    }
+  }
+
+  /** The first open day from one on, forward or back. */
+  private openDay(supplier: number, from: number, step = 1): number | undefined {
+    const { days } = this.costs.problem.suppliers[supplier]!;
+    for (let day = from; 0 <= day && day < days.length; day += step || 1)
+      if (days[day] === 1) return day;
+    return undefined;
+  }
+}
+
+/** Below it two plans cost the same: only how early feed is bought differs. */
+const LEAST_GAIN = 1e-9;
+
+const without = (trips: readonly Trip[], trip: Trip): readonly Trip[] =>
+  trips.filter((each) => each !== trip);
+
+/** With one more trip, in the order of days; undefined where it is there already. */
+function added(trips: readonly Trip[], trip: Trip): readonly Trip[] | undefined {
+  if (trips.some(({ supplier, day }) => supplier === trip.supplier && day === trip.day))
+    return undefined;
+  return [...trips, trip].sort((a, b) => a.day - b.day || a.supplier - b.supplier);
+}

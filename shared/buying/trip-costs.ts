@@ -1,0 +1,252 @@
+import type { BuyingPlan, BuyingProblem, Purchase, Trip } from './buying-problem.js';
+import { dueBeforeKg, itemDays, served, untilKg, type ItemDays } from './item-days.js';
+import { likelyDays, merged } from './likely-days.js';
+import {
+  bestPurchases,
+  purchasesOf,
+  type Fines,
+  type Reached,
+  type Stop,
+} from './item-purchases.js';
+
+/** Rounds in which the items make room for each other in a store that is too small for them. */
+const ROUNDS = 4;
+const TINY_KG = 1e-6;
+
+/** What is bought on given trips, and what that costs with the fines for what cannot be met. */
+export interface Costed {
+  readonly trips: readonly Trip[];
+  readonly cost: number;
+}
+
+/** Costs sets of trips of one problem; what was worked out for an item and its stops is kept. */
+export class TripCosts {
+  readonly items: readonly ItemDays[];
+  private readonly fines: Fines;
+  private readonly found = new Map<string, Known>();
+  /** Days on which a trip can be thought of: the last open ones of each week, and before seasons. */
+  private readonly days: readonly Trip[];
+
+  constructor(readonly problem: BuyingProblem) {
+    this.items = problem.items.map((item) => itemDays(problem, item));
+    const perKg = problem.items.flatMap(({ offers }) =>
+      offers.map(({ bagKg, costOf }) => costOf(1) / bagKg),
+    );
+    const trips = problem.suppliers.map(({ tripCost }) => tripCost);
+    const most = Math.max(1, ...trips) + 100 * Math.max(1, ...perKg);
+    this.fines = { shortPerKg: 100 * most, overPerKg: most };
+    this.days = likelyDays(problem, this.items);
+  }
+
+  costed = (trips: readonly Trip[]): Costed => ({ trips, cost: this.costOf(trips) });
+
+  /**
+   * @param trips by day
+   * @param below a cost that is of no interest any more: with the store left out none is less
+   */
+  costOf(trips: readonly Trip[], below = Infinity): number {
+    let cost = this.tripCostOf(trips);
+    for (let i = 0; i < this.items.length; i++) cost += this.known(i, trips).best.cost;
+    if (this.problem.storeKg === Infinity || below <= cost) return cost;
+    const purchases = this.freely(trips);
+    return this.overKg(trips, purchases) <= TINY_KG
+      ? cost
+      : this.tripCostOf(trips) + this.withinStore(trips, purchases).cost;
+  }
+
+  /**
+   * The trips as one item would have them: those on which others buy cost it nothing, all others on
+   * some days as much as they cost.
+   */
+  asLiked(i: number, trips: readonly Trip[], others: readonly Trip[]): readonly Trip[] {
+    const stops = this.stopsOf(i, merged(merged(this.days, trips), others)).map((stop) => {
+      const { supplier } = this.items[i]!.item.offers[stop.offer]!;
+      const isThere = others.some((trip) => trip.day === stop.day && trip.supplier === supplier);
+      return isThere ? stop : { ...stop, cost: this.problem.suppliers[supplier]!.tripCost };
+    });
+    const of = this.items[i]!;
+    const mine = purchasesOf(of, i, stops, bestPurchases(of, stops, this.fines));
+    return merged(
+      others,
+      mine.map(({ supplier, day }) => ({ supplier, day })),
+    );
+  }
+
+  /** The trips on which any but one item is bought. */
+  tripsWithout(i: number, trips: readonly Trip[]): readonly Trip[] {
+    const bought = this.freely(trips)
+      .filter((_, k) => k !== i)
+      .flat();
+    return trips.filter((trip) => bought.some((each) => isOf(each, trip)));
+  }
+
+  /** The plan that goes by these trips. Those on which nothing is bought are left out. */
+  planOf(trips: readonly Trip[]): BuyingPlan {
+    let purchases = this.freely(trips);
+    if (TINY_KG < this.overKg(trips, purchases))
+      purchases = this.withinStore(trips, purchases).purchases;
+    const all = purchases.flat();
+    const used = trips.filter((trip) => all.some((each) => isOf(each, trip)));
+    const feedCost = all.reduce((sum, { cost }) => sum + cost, 0);
+    const tripCost = this.tripCostOf(used);
+    return {
+      trips: used,
+      purchases: all.sort((a, b) => a.day - b.day || a.supplier - b.supplier || a.item - b.item),
+      ...{ feedCost, tripCost, cost: feedCost + tripCost },
+      short: this.items.flatMap((of, item) => shortOf(of, item, purchases[item]!)),
+      overKg: this.overKg(used, purchases),
+    };
+  }
+
+  private tripCostOf = (trips: readonly Trip[]): number =>
+    trips.reduce((sum, { supplier }) => sum + this.problem.suppliers[supplier]!.tripCost, 0);
+
+  private known(i: number, trips: readonly Trip[]): Known {
+    const stops = this.stopsOf(i, trips);
+    let key = `${i}`;
+    for (const { day, offer } of stops) key += `,${day}.${offer}`;
+    let known = this.found.get(key);
+    if (!known) {
+      known = { stops, best: bestPurchases(this.items[i]!, stops, this.fines) };
+      this.found.set(key, known);
+    }
+    return known;
+  }
+
+  /** The trips on which buying an item is of use, in the order of their days. */
+  private stopsOf(i: number, trips: readonly Trip[]): Stop[] {
+    const of = this.items[i]!;
+    const stops: Stop[] = [];
+    for (const { supplier, day } of trips)
+      of.item.offers.forEach((offer, o) => {
+        if (offer.supplier !== supplier) return;
+        const keepsKg = untilKg(of.sumKg, day + offer.keepsDays);
+        if (Math.max(dueBeforeKg(of, day), of.stockServesKg) < keepsKg - TINY_KG)
+          stops.push({ day, offer: o, cost: 0, roomKg: Infinity });
+      });
+    return stops;
+  }
+
+  private freely = (trips: readonly Trip[]): Purchase[][] =>
+    this.items.map((of, i) => {
+      const { stops, best } = this.known(i, trips);
+      return purchasesOf(of, i, stops, best);
+    });
+
+  /** The items in turn, each in the room that the others leave, the one with most feed first. */
+  private withinStore(
+    trips: readonly Trip[],
+    freely: readonly Purchase[][],
+  ): { cost: number; purchases: Purchase[][] } {
+    const { storeKg } = this.problem;
+    const days = [...new Set(trips.map(({ day }) => day))];
+    const purchases = [...freely];
+    const stocks = this.items.map((of, i) => days.map((day) => stockKg(of, purchases[i]!, day)));
+    const largest = this.items
+      .map((_, i) => i)
+      .sort((a, b) => Math.max(...stocks[b]!) - Math.max(...stocks[a]!));
+    let cost = Infinity;
+    let best = purchases;
+    for (let round = 0; round < ROUNDS; round++) {
+      for (const i of largest) {
+        const of = this.items[i]!;
+        const room = days.map((_, d) =>
+          Math.max(
+            0,
+            storeKg - stocks.reduce((sum, each, k) => (k === i ? sum : sum + each[d]!), 0),
+          ),
+        );
+        const stops = days.flatMap((day, d): Stop[] => [
+          { day, offer: -1, cost: 0, roomKg: Infinity },
+          ...this.stopsOf(i, trips)
+            .filter((stop) => stop.day === day)
+            .map((stop) => ({ ...stop, roomKg: room[d]! })),
+        ]);
+        purchases[i] = purchasesOf(of, i, stops, bestPurchases(of, stops, this.fines));
+        stocks[i] = days.map((day) => stockKg(of, purchases[i]!, day));
+      }
+      const now = this.fined(trips, purchases);
+      if (cost <= now) break;
+      cost = now;
+      best = [...purchases];
+    }
+    return { cost, purchases: best };
+  }
+
+  private fined(trips: readonly Trip[], purchases: readonly Purchase[][]): number {
+    let cost = this.fines.overPerKg * this.overKg(trips, purchases);
+    purchases.forEach((each, i) => {
+      for (const bought of each) cost += bought.cost;
+      for (const { kg } of shortOf(this.items[i]!, i, each)) cost += this.fines.shortPerKg * kg;
+    });
+    return cost;
+  }
+
+  private overKg(trips: readonly Trip[], purchases: readonly Purchase[][]): number {
+    const { storeKg } = this.problem;
+    if (storeKg === Infinity) return 0;
+    let over = 0;
+    for (const { day } of trips) {
+      let sum = 0;
+      this.items.forEach((of, i) => (sum += stockKg(of, purchases[i]!, day)));
+      over = Math.max(over, sum - storeKg);
+    }
+    return Math.max(0, over);
+  }
+}
+
+interface Known {
+  readonly stops: readonly Stop[];
+  readonly best: Reached;
+}
+
+const isOf = (a: Trip, b: Trip): boolean => a.day === b.day && a.supplier === b.supplier;
+
+/** How far along the line of needs feed is bought by the end of each trip, and by which. */
+interface Walked {
+  readonly day: number;
+  readonly toKg: number;
+  readonly wasteKg: number;
+}
+
+function walked(of: ItemDays, purchases: readonly Purchase[]): Walked[] {
+  let kg = of.stockServesKg;
+  return purchases.map(({ day, offer, bags }) => {
+    const { bagKg, keepsDays } = of.item.offers[offer]!;
+    kg = Math.max(kg, Math.min(dueBeforeKg(of, day), of.sumKg.at(-1)!));
+    const to = served(kg, bags * bagKg, untilKg(of.sumKg, day + keepsDays));
+    const wasteKg = kg + bags * bagKg - to;
+    kg = to;
+    return { day, toKg: to, wasteKg };
+  });
+}
+
+/** What lies in the store after the trips of a day and before its feeding, kg. */
+export function stockKg(of: ItemDays, purchases: readonly Purchase[], day: number): number {
+  let kg = of.stockServesKg;
+  let waste = 0;
+  for (const each of walked(of, purchases)) {
+    if (day < each.day) break;
+    kg = each.toKg;
+    if (each.day === day) waste += each.wasteKg;
+  }
+  return Math.max(0, kg - of.sumKg[day]!) + waste;
+}
+
+/** Needs that nothing was bought for, by the first day of each gap. */
+function shortOf(of: ItemDays, item: number, purchases: readonly Purchase[]) {
+  const short: { item: number; day: number; kg: number }[] = [];
+  let kg = of.stockServesKg;
+  const until = (dueKg: number): void => {
+    if (dueKg - kg <= TINY_KG) return;
+    short.push({ item, day: of.sumKg.findIndex((sum) => kg + TINY_KG < sum) - 1, kg: dueKg - kg });
+    kg = dueKg;
+  };
+  for (const { day, offer, bags } of purchases) {
+    until(dueBeforeKg(of, day));
+    const { bagKg, keepsDays } = of.item.offers[offer]!;
+    kg = served(kg, bags * bagKg, untilKg(of.sumKg, day + keepsDays));
+  }
+  until(of.sumKg.at(-1)!);
+  return short;
+}

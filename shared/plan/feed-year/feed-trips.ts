@@ -1,0 +1,194 @@
+import { addDays, type PlainDate } from '../../calendar/plain-date.js';
+import type { Purchase } from '../../buying/buying-problem.js';
+import { lastsTo, storeByDay } from '../../buying/store-days.js';
+import {
+  datedFact,
+  from,
+  fromFarm,
+  fromTable,
+  input,
+  quantity,
+  type NumberQuantity,
+  type Quantity,
+} from '../../explain/quantity.js';
+import { bagPrice } from '../../farm/feed-product.js';
+import type { FarmPicture } from '../../farm/picture.js';
+import type { Tables } from '../../tables/tables.js';
+import { billFormulas } from '../bill.js';
+import { priceInput } from '../prices.js';
+import { feedYearFormulas } from './feed-year-formulas.js';
+import type { YearBuying } from './year-buying.js';
+
+/** One feed on a shopping list. */
+export interface TripLine {
+  readonly name: string;
+  readonly bags: NumberQuantity;
+  readonly bagKg: number;
+  /** Of one bag where so many are bought, decimal text; left out where none is known. */
+  readonly each?: string;
+  readonly cost?: NumberQuantity;
+  /** The day through which there is enough of it then, at most the last on which it is fed. */
+  readonly lastsThrough: PlainDate;
+  /** Of it nobody will eat in time, kg. */
+  readonly wasteKg?: number;
+}
+
+/** One trip to a seller, or one delivery, with all that is bought on it. */
+export interface FeedTrip {
+  readonly on: Quantity;
+  /** When it must be ordered, where that is earlier. */
+  readonly orderOn?: PlainDate;
+  readonly from: string;
+  readonly comes: 'fetched' | 'delivered';
+  readonly lines: readonly TripLine[];
+  readonly kg: NumberQuantity;
+  /** Left out where nobody said what a trip costs. */
+  readonly tripCost?: NumberQuantity;
+  /** Left out where nothing of it has a price. */
+  readonly total?: NumberQuantity;
+  /** What lies in the store when it is home, kg. */
+  readonly thenInStoreKg: number;
+}
+
+/** The trips of a year as lists that somebody can shop by. */
+export function feedTrips(picture: FarmPicture, tables: Tables, year: YearBuying): FeedTrip[] {
+  const { plan, problem, sources } = year;
+  const lasts = problem.items.map((_, item) => lastsTo(problem, plan, item));
+  const store = storeByDay(problem, plan);
+  return plan.trips.map((trip): FeedTrip => {
+    const source = sources[trip.supplier]!;
+    const date = addDays(picture.today, trip.day);
+    const lines = plan.purchases
+      .filter(({ day, supplier }) => day === trip.day && supplier === trip.supplier)
+      .map((bought) => lineOf(picture, year, bought, lasts[bought.item]!.get(bought.day)!));
+    const tripCost =
+      source.tripMinor === undefined
+        ? undefined
+        : quantity('The trip', source.tripMinor, 'money', feedYearFormulas.trip, [
+            fromFarm(source.name, source.tripMinor, 'money', 'c_trip'),
+          ]);
+    const costs = [...lines.flatMap(({ cost }) => cost ?? []), ...(tripCost ? [tripCost] : [])];
+    const keep = tables.feedKeeping;
+    return {
+      on: datedFact(
+        source.supplier?.comes === 'delivered'
+          ? `Delivery from ${source.name}`
+          : `To ${source.name}`,
+        date,
+        feedYearFormulas.day,
+        [
+          input('First used up', firstOut(picture, year, trip.day, lines), 'date', 'D_out'),
+          fromTable(keep, 'Days in hand', keep.bagLeadDays, 'day'),
+          input('Hours of a trip', source.tripH, 'h'),
+        ],
+      ),
+      ...(source.leadDays === 0 ? {} : { orderOn: addDays(date, -source.leadDays) }),
+      from: source.name,
+      comes: source.supplier?.comes ?? 'fetched',
+      lines,
+      kg: quantity(
+        'Weight',
+        lines.reduce((sum, { bags, bagKg }) => sum + bags.value * bagKg, 0),
+        'kg',
+        feedYearFormulas.sum,
+        lines.map(({ bags, name }) => from(bags, undefined, name)),
+      ),
+      ...(tripCost ? { tripCost } : {}),
+      ...(costs.length === 0 ? {} : { total: sumOfCosts(costs) }),
+      thenInStoreKg: Math.round(10 * store[trip.day]!) / 10,
+    };
+  });
+}
+
+const sumOfCosts = (costs: readonly NumberQuantity[]): NumberQuantity =>
+  quantity(
+    'All of it',
+    costs.reduce((sum, { value }) => sum + value, 0),
+    'money',
+    feedYearFormulas.sum,
+    costs.map((cost) => from(cost)),
+  );
+
+function lineOf(
+  { farm, today }: FarmPicture,
+  { feeds }: YearBuying,
+  { item, offer, bags: count, cost, wasteKg }: Purchase,
+  lasts: number,
+): TripLine {
+  const { bought, of, needKg } = feeds[item]!;
+  const lastsThrough = addDays(
+    today,
+    Math.min(
+      lasts - 1,
+      needKg.findLastIndex((kg) => 0 < kg),
+    ),
+  );
+  const { name, bagKg, product, price } = bought[offer]!;
+  const each = product ? bagPrice(product, count) : price;
+  const bags = quantity(name, count, 'bags', feedYearFormulas.bags, [
+    fromFarm(`One bag of ${name}`, bagKg, 'kg'),
+    input('Eaten by', of.batches.join(', '), 'text'),
+    input('Lasts through', lastsThrough, 'date'),
+  ]);
+  return {
+    ...{ name, bags, bagKg },
+    ...(each === undefined
+      ? {}
+      : {
+          each,
+          cost: quantity(name, cost, 'money', billFormulas.line, [
+            from(bags, 'n'),
+            priceInput({ price: each, product: name }, farm.currency),
+          ]),
+        }),
+    lastsThrough,
+    ...(wasteKg < LEAST_WASTE_SHARE * bagKg ? {} : { wasteKg: Math.round(10 * wasteKg) / 10 }),
+  };
+}
+
+/** Less of a bag is not worth a word. */
+const LEAST_WASTE_SHARE = 0.2;
+
+/** The first day on which a feed of a trip would be used up without it. */
+function firstOut(
+  { today }: FarmPicture,
+  { plan, problem, feeds }: YearBuying,
+  day: number,
+  lines: readonly TripLine[],
+): PlainDate {
+  let first = problem.days;
+  feeds.forEach((_, item) => {
+    const mine = plan.purchases.filter((bought) => bought.item === item);
+    if (!mine.some((bought) => bought.day === day)) return;
+    const before = { ...plan, purchases: mine.filter((bought) => bought.day < day) };
+    const out = outDay(problem.items[item]!.needKg, before, { problem, item });
+    first = Math.min(first, Math.max(day, out));
+  });
+  return lines.length === 0 ? addDays(today, day) : addDays(today, first);
+}
+
+/** The first day that is not served by what is bought so far. */
+export function outDay(
+  needKg: Float64Array,
+  plan: YearBuying['plan'],
+  { problem, item }: { problem: YearBuying['problem']; item: number },
+): number {
+  const last = [...lastsTo(problem, plan, item).values()].at(-1);
+  if (last !== undefined) return last;
+  const lots = [...problem.items[item]!.stock]
+    .sort((a, b) => a.untilDay - b.untilDay)
+    .map((lot) => ({ ...lot }));
+  for (let day = 0; day < needKg.length; day++) {
+    let kg = needKg[day]!;
+    for (const lot of lots) {
+      if (lot.untilDay < day) continue;
+      const fed = Math.min(lot.kg, kg);
+      lot.kg -= fed;
+      kg -= fed;
+    }
+    if (TINY_KG < kg) return day;
+  }
+  return needKg.length;
+}
+
+const TINY_KG = 1e-6;

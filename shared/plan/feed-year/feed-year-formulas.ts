@@ -1,0 +1,73 @@
+import type { Formula } from '../../explain/formula.js';
+
+export const feedYearFormulas = {
+  fed: {
+    id: 'feed-of-year',
+    title: 'Feed of the year',
+    words:
+      'What the batches that eat it are fed in the year from today, by their plans. Hens eat on after their planned year as in its last week.',
+    symbols: 'F = Σ F_day',
+    sources: ['ARITHMETIC'],
+    mark: 'computed',
+  },
+  inStore: {
+    id: 'feed-in-store',
+    title: 'Feed in the store',
+    words:
+      'Bags that were counted or told as bought, less what was fed since: by the bags that were opened, the last of them in use, else as planned.',
+    symbols: 'S = Σ bought − fed',
+    sources: ['ARITHMETIC'],
+    mark: 'own-record',
+  },
+  runsOut: {
+    id: 'feed-runs-out',
+    title: 'Feed runs out',
+    words: 'First day on which what lies in the store is fed, or is too old.',
+    symbols: 'S < Σ F_day',
+    sources: ['ARITHMETIC'],
+    mark: 'computed',
+  },
+  bags: {
+    id: 'feed-bags-of-trip',
+    title: 'Bags to buy',
+    words:
+      'Whole bags, so that all trips, prices and quantities from which they fall cost least together. No feed runs out, is fed past its keeping, or lies over what the store takes. What is left of one batch is eaten by the next. For given trips each feed is exact, by dynamic programming; the days of the trips are searched for.',
+    symbols: 'min Σ c(b) + Σ c_trip',
+    sources: ['ARITHMETIC'],
+    mark: 'computed',
+  },
+  day: {
+    id: 'feed-trip-day',
+    title: 'Day of the trip',
+    words:
+      'The latest day that costs no more: a few days before the first feed runs out, when the seller is open and somebody has the hours.',
+    symbols: 'D ≤ D_out − days in hand',
+    sources: ['ARITHMETIC'],
+    mark: 'computed',
+  },
+  trip: {
+    id: 'feed-trip-cost',
+    title: 'One trip or delivery',
+    words: 'As you gave it, however much is bought.',
+    symbols: 'C = c_trip',
+    sources: ['ARITHMETIC'],
+    mark: 'own-record',
+  },
+  sum: {
+    id: 'feed-money-sum',
+    title: 'Added up',
+    words:
+      'Each part rounded once to the smallest coin, and added. What has no price is named and is not counted.',
+    symbols: 'C = Σ c',
+    sources: ['ARITHMETIC'],
+    mark: 'computed',
+  },
+  store: {
+    id: 'feed-store-most',
+    title: 'Most feed in the store',
+    words: 'The day with most in it, after its trip and before it is fed.',
+    symbols: 'max S(t)',
+    sources: ['ARITHMETIC'],
+    mark: 'computed',
+  },
+} satisfies Record<string, Formula>;

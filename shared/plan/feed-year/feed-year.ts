@@ -1,0 +1,114 @@
+import { addDays, type PlainDate } from '../../calendar/plain-date.js';
+import { storeByDay } from '../../buying/store-days.js';
+import { from, fromFarm, input, quantity, type NumberQuantity } from '../../explain/quantity.js';
+import type { FarmPicture } from '../../farm/picture.js';
+import type { FactOf } from '../../farm/told-fact.js';
+import type { PlanIssue } from '../../problems/plan-issue.js';
+import type { Tables } from '../../tables/tables.js';
+import type { FedAnimals } from './feed-animals.js';
+import { byLevel } from '../found.js';
+import { feedActuals, type FeedActual } from './feed-actual.js';
+import { feedKind, type FeedKind } from './feed-kind.js';
+import { feedTrips, type FeedTrip } from './feed-trips.js';
+import { feedYearFormulas } from './feed-year-formulas.js';
+import { feedYearIssues } from './feed-year-issues.js';
+import { herdPurchases, type HerdPurchase } from './herd-costs.js';
+import { cashByMonth, type CashMonth } from './year-cash.js';
+import { YEAR_DAYS, yearBuying, type YearBuying } from './year-buying.js';
+
+/** What feeds a farm through the year from today: what to buy, on which trips, for how much. */
+export interface FeedYear {
+  readonly today: PlainDate;
+  /** The last day of it. */
+  readonly to: PlainDate;
+  readonly currency: string;
+  readonly total: NumberQuantity;
+  /** What the total leaves out because nothing is known of its price. */
+  readonly leftOut: readonly string[];
+  readonly feed: NumberQuantity;
+  readonly tripsCost: NumberQuantity;
+  readonly feeds: readonly FeedKind[];
+  readonly herds: readonly HerdPurchase[];
+  readonly trips: readonly FeedTrip[];
+  readonly months: readonly CashMonth[];
+  readonly store: {
+    /** Left out where nobody measured the store. */
+    readonly holdsKg?: number;
+    readonly most: NumberQuantity;
+    /** By day from today, after the trips of the day. */
+    readonly kgByDay: readonly number[];
+  };
+  /** Of batches whose bags were told: what their feed cost beside the plan, and why. */
+  readonly actual: readonly FeedActual[];
+  readonly issues: readonly PlanIssue[];
+}
+
+/**
+ * The feed of a farm's year: a shopping list by trip and the money by month.
+ *
+ * @param plans of its animals
+ * @param bought what was told as bought, of the whole farm
+ */
+export function feedYear(
+  picture: FarmPicture,
+  tables: Tables,
+  plans: FedAnimals,
+  bought: readonly FactOf<'bought'>[],
+): FeedYear {
+  const year = yearBuying(picture, tables, plans.batches, bought);
+  const trips = feedTrips(picture, tables, year);
+  const feeds = year.feeds.map((feed, item) => feedKind(picture, plans, year, { feed, item }));
+  const herds = herdPurchases(picture, tables, plans.pasture);
+  const feedCost = sumOf(
+    'Feed',
+    feeds.flatMap(({ cost }) => cost ?? []),
+  );
+  const tripsCost = sumOf(
+    'Trips',
+    trips.flatMap(({ tripCost }) => tripCost ?? []),
+  );
+  const leftOut = [
+    ...feeds.filter(({ cost, bags }) => !cost && 0 < bags.value).map(({ name }) => name),
+    ...herds.filter(({ cost }) => !cost).map(({ name }) => name.toLowerCase()),
+  ];
+  const { today } = picture;
+  return {
+    today,
+    to: addDays(today, YEAR_DAYS - 1),
+    currency: picture.farm.currency,
+    total: sumOf('Feed of the year', [
+      feedCost,
+      tripsCost,
+      ...herds.flatMap(({ cost }) => cost ?? []),
+    ]),
+    leftOut,
+    feed: feedCost,
+    ...{ tripsCost, feeds, herds, trips },
+    months: cashByMonth(today, trips, herds),
+    store: storePart(year, today),
+    actual: feedActuals(picture, tables, bought),
+    issues: byLevel(feedYearIssues(picture, { plans, year, feeds, herds })),
+  };
+}
+
+const sumOf = (label: string, parts: readonly NumberQuantity[]): NumberQuantity =>
+  quantity(
+    label,
+    parts.reduce((sum, { value }) => sum + value, 0),
+    'money',
+    feedYearFormulas.sum,
+    parts.map((part) => from(part)),
+  );
+
+function storePart({ problem, plan, storeKg }: YearBuying, today: PlainDate): FeedYear['store'] {
+  const kg = storeByDay(problem, plan);
+  const most = kg.reduce((best, each, day) => (kg[best]! < each ? day : best), 0);
+  return {
+    ...(storeKg === Infinity ? {} : { holdsKg: storeKg }),
+    most: quantity('Most feed in the store', kg[most]!, 'kg', feedYearFormulas.store, [
+      input('On', addDays(today, most), 'date'),
+      ...(storeKg === Infinity ? [] : [fromFarm('The store takes', storeKg, 'kg')]),
+    ]),
+    kgByDay: Array.from(kg, (each) => Math.round(10 * each) / 10),
+  };
+}

@@ -1,0 +1,68 @@
+import { addDays, daysBetween, type PlainDate } from '../../calendar/plain-date.js';
+import type { Batch } from '../../farm/batch.js';
+import type { FeedProduct, Product } from '../../farm/product.js';
+import type { PlannedBatch } from '../work/dated-work.js';
+
+/** Feed of one batch on one day, and what it is fed as. */
+interface FedDay {
+  readonly phaseId: string;
+  readonly phase: string;
+  readonly date: PlainDate;
+  readonly kg: number;
+  /** Days until birds are eaten or the first egg is; undefined where eggs are eaten already. */
+  readonly clearDays: number | undefined;
+}
+
+/** Days whose feed stands for those after the plan of hens. */
+const LAST_DAYS = 7;
+
+/**
+ * What a batch is fed, day by day, from one day to before another. Hens are taken to stay after the
+ * days that are planned of them: they eat on as in the last week of these.
+ */
+export function* fedDays(
+  { plan }: PlannedBatch,
+  { from, until }: { readonly from: PlainDate; readonly until: PlainDate },
+): Generator<FedDay> {
+  const { arrivalDate, feed, daily, purpose, laying } = plan;
+  const values = daily.find(({ id }) => id === 'feed-day')?.values ?? [];
+  const { phases } = feed;
+  const firstEgg = laying && String(laying.firstEgg.value);
+  const last = values.slice(-LAST_DAYS);
+  const onKg = purpose === 'layers' ? last.reduce((sum, kg) => sum + kg, 0) / LAST_DAYS : 0;
+  const begin = from < arrivalDate ? arrivalDate : from;
+  for (let date = begin; date < until; date = addDays(date, 1)) {
+    const kg = values[daysBetween(arrivalDate, date)] ?? onKg;
+    if (kg <= 0) continue;
+    const phase = phases.findLast(({ starts }) => String(starts.value) <= date) ?? phases[0]!;
+    const clearOn = purpose === 'meat' ? plan.lastDate : (firstEgg ?? plan.lastDate);
+    const days = daysBetween(date, clearOn);
+    yield {
+      ...{ phaseId: phase.phaseId, phase: phase.name, date, kg },
+      clearDays: 0 <= days ? days : undefined,
+    };
+  }
+}
+
+/**
+ * The feeds that can be fed on a day: those made for the phase before those that serve several. What
+ * is medicated is left out where it would have to be withdrawn by then.
+ */
+export function feedsFor(
+  products: readonly Product[],
+  purpose: Batch['purpose'],
+  { phaseId, clearDays }: Pick<FedDay, 'phaseId' | 'clearDays'>,
+): FeedProduct[] {
+  const fitting = products.filter(
+    (product): product is FeedProduct =>
+      product.kind === 'feed' &&
+      (product.feedFor ?? purpose) === purpose &&
+      product.phaseIds.includes(phaseId) &&
+      (product.withdrawalDays === undefined ||
+        (clearDays !== undefined && product.withdrawalDays <= clearDays - 1)),
+  );
+  const width = ({ phaseIds, feedFor }: FeedProduct): number =>
+    phaseIds.length + (feedFor === undefined ? 0.5 : 0);
+  const narrowest = Math.min(...fitting.map(width));
+  return fitting.filter((feed) => width(feed) === narrowest);
+}

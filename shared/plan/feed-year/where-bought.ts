@@ -1,0 +1,87 @@
+import { addDays, weekdayOf, type PlainDate } from '../../calendar/plain-date.js';
+import { costMinor } from '../../money/money.js';
+import type { FarmPicture } from '../../farm/picture.js';
+import type { Supplier } from '../../farm/supplier.js';
+import type { Tables } from '../../tables/tables.js';
+import type { SupplierDays } from '../../buying/buying-problem.js';
+import { hoursOn, isThere, workPeople } from '../work/work-people.js';
+
+/** Where feed is bought that names no supplier. */
+export const ANYWHERE = 'Feed store';
+
+/** A supplier in a plan of buying. */
+export interface Source {
+  /** Left out where nobody said from whom. */
+  readonly supplier?: Supplier;
+  readonly name: string;
+  readonly leadDays: number;
+  readonly tripH: number;
+  /** Known of it, smallest coins; trips nobody priced count as nothing in the bill. */
+  readonly tripMinor: number | undefined;
+  readonly days: SupplierDays;
+  /** Somebody has the hours on no day at all: then any open day counts. */
+  readonly hasNoHands: boolean;
+}
+
+/**
+ * The suppliers of a place with the days on which something can come from each: they are open, it
+ * can be ordered in time, and somebody has the hours to go, or is there when it is delivered.
+ *
+ * @param worth what a trip of unknown price counts in the choice of trips, smallest coins
+ */
+export function whereBought(
+  picture: FarmPicture,
+  tables: Tables,
+  { days, worth }: { readonly days: number; readonly worth: number },
+): Source[] {
+  const named = (picture.suppliers ?? []).map((supplier) =>
+    sourceOf(picture, tables, { supplier, days, worth }),
+  );
+  return [...named, sourceOf(picture, tables, { days, worth })];
+}
+
+function sourceOf(
+  picture: FarmPicture,
+  tables: Tables,
+  { supplier, days, worth }: { supplier?: Supplier; days: number; worth: number },
+): Source {
+  const { currency } = picture.farm;
+  const tripH = supplier?.tripH ?? tables.judgements.buying.tripH.value;
+  const leadDays = supplier?.leadDays ?? 0;
+  const tripMinor =
+    supplier?.tripCost === undefined ? undefined : costMinor(supplier.tripCost, 1, currency);
+  const hours = supplier?.comes === 'delivered' ? 0 : tripH;
+  const dates = Array.from({ length: days }, (_, day) => addDays(picture.today, day));
+  const isOpen = (date: PlainDate, day: number): boolean =>
+    leadDays <= day &&
+    (supplier?.openWeekdays?.includes(weekdayOf(date)) ?? true) &&
+    !(picture.publicHolidays ?? []).some((each) => each.date === date);
+  const canGo = dates.map(
+    (date, day) => isOpen(date, day) && hasHands(picture, tables, date, hours),
+  );
+  const hasNoHands = !canGo.includes(true);
+  return {
+    ...(supplier ? { supplier } : {}),
+    name: supplier?.name ?? ANYWHERE,
+    ...{ leadDays, tripH, tripMinor, hasNoHands },
+    days: {
+      tripCost: tripMinor ?? worth,
+      days: Uint8Array.from(dates, (date, day) =>
+        (hasNoHands ? isOpen(date, day) : canGo[day]) ? 1 : 0,
+      ),
+    },
+  };
+}
+
+/** Whether a grown-up of the household is there and has so many hours; nobody typed is no bar. */
+function hasHands(picture: FarmPicture, tables: Tables, date: PlainDate, hours: number): boolean {
+  const { handovers, people } = picture;
+  const grown = workPeople(people, handovers).filter(
+    (person) => !person.isChild && !person.comesInFor,
+  );
+  if (grown.length === 0) return true;
+  return grown.some(
+    (person) =>
+      isThere(person, date, { handovers }) && hours <= hoursOn(person, date, { handovers, tables }),
+  );
+}

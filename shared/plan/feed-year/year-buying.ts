@@ -1,0 +1,200 @@
+import { addDays, daysBetween, type PlainDate } from '../../calendar/plain-date.js';
+import type { BuyingPlan, BuyingProblem, FeedItem, Offer } from '../../buying/buying-problem.js';
+import { planBuying } from '../../buying/plan-buying.js';
+import type { FarmPicture } from '../../farm/picture.js';
+import { bagPrice } from '../../farm/feed-product.js';
+import type { FeedProduct } from '../../farm/product.js';
+import type { FactOf } from '../../farm/told-fact.js';
+import { costMinor } from '../../money/money.js';
+import type { Tables } from '../../tables/tables.js';
+import type { PlannedBatch } from '../work/dated-work.js';
+import { feedClasses, type FeedClass } from './feed-classes.js';
+import { fedSinceKg, feedLots, leftOf, untilDay, type FeedLot } from './feed-stock.js';
+import { whereBought, type Source } from './where-bought.js';
+
+/** Days that are planned for. */
+export const YEAR_DAYS = 365;
+/** Feed that came longer ago is gone, whatever was told. */
+const LONGEST_KEPT_DAYS = 365;
+
+/** One kind of feed over the year: what is fed, what there is, and what it is bought as. */
+export interface FeedOfYear {
+  readonly of: FeedClass;
+  readonly name: string;
+  /** Fed by day from today. */
+  readonly needKg: Float64Array;
+  readonly stock: readonly FeedLot[];
+  /** As the items of the problem have them, in the same order. */
+  readonly bought: readonly BoughtAs[];
+}
+
+/** A feed as one bag of it is bought. */
+export interface BoughtAs {
+  readonly name: string;
+  readonly product?: FeedProduct;
+  readonly bagKg: number;
+  readonly price?: string;
+  readonly keepsDays: number;
+  readonly source: number;
+}
+
+/** A year of feed: what is fed, and what is bought on which trips. */
+export interface YearBuying {
+  readonly feeds: readonly FeedOfYear[];
+  readonly sources: readonly Source[];
+  readonly problem: BuyingProblem;
+  readonly plan: BuyingPlan;
+  /** What the stores take that somebody measured, kg; Infinity where none is. */
+  readonly storeKg: number;
+  /** Purchases told whose name no feed has. */
+  readonly unknown: number;
+}
+
+/**
+ * Plans what feed to buy for the batches of a farm in the year from today.
+ *
+ * @param bought what was told as bought, of the whole farm
+ */
+export function yearBuying(
+  picture: FarmPicture,
+  tables: Tables,
+  planned: readonly PlannedBatch[],
+  bought: readonly FactOf<'bought'>[],
+): YearBuying {
+  const { today, products, farm } = picture;
+  const feedProducts = products.filter((each): each is FeedProduct => each.kind === 'feed');
+  const { lots, unknown } = feedLots(feedProducts, bought, today);
+  const kept = lots.filter(({ on }) => daysBetween(on, today) <= LONGEST_KEPT_DAYS);
+  const from = kept[0]?.on ?? today;
+  const span = { from, until: addDays(today, YEAR_DAYS) };
+  const classes = feedClasses(picture, planned, span);
+  const { buying } = tables.judgements;
+  const sources = whereBought(picture, tables, {
+    days: YEAR_DAYS,
+    worth: buying.tripWorthBags.value * usualBagMinor(feedProducts, farm.currency),
+  });
+  const feeds = classes
+    .map((of) => feedOfYear(picture, tables, { of, span, planned, lots: kept, sources }))
+    .filter(({ needKg, stock }) => needKg.some((kg) => 0 < kg) || 0 < stock.length);
+  const storeKg = storeOf(picture);
+  const problem: BuyingProblem = {
+    days: YEAR_DAYS,
+    suppliers: sources.map(({ days }) => days),
+    items: feeds.map((feed) => itemOf(feed, today, farm.currency)),
+    storeKg,
+    handDays: tables.feedKeeping.bagLeadDays,
+  };
+  return { feeds, sources, problem, plan: planBuying(problem), storeKg, unknown };
+}
+
+function usualBagMinor(feeds: readonly FeedProduct[], currency: string): number {
+  if (feeds.length === 0) return 1;
+  const sum = feeds.reduce((all, { price }) => all + costMinor(price, 1, currency), 0);
+  return Math.max(1, Math.round(sum / feeds.length));
+}
+
+/** Feed stores of a known size, together. */
+function storeOf({ facilities }: FarmPicture): number {
+  const stores = facilities.flatMap((each) => (each.kind === 'feed-store' ? [each] : []));
+  const isKnown = stores.every(({ assumed }) => !assumed?.includes('capacityKg'));
+  return 0 < stores.length && isKnown
+    ? stores.reduce((sum, { capacityKg }) => sum + capacityKg, 0)
+    : Infinity;
+}
+
+interface Planned {
+  readonly of: FeedClass;
+  readonly span: { readonly from: PlainDate };
+  readonly planned: readonly PlannedBatch[];
+  readonly lots: readonly FeedLot[];
+  readonly sources: readonly Source[];
+}
+
+function feedOfYear(
+  picture: FarmPicture,
+  tables: Tables,
+  { of, span, planned, lots, sources }: Planned,
+): FeedOfYear {
+  const { today } = picture;
+  const now = daysBetween(span.from, today);
+  const sumKg = (from: PlainDate): number => {
+    let kg = 0;
+    for (let day = daysBetween(span.from, from); day < now; day++) kg += of.kg[day]!;
+    return kg;
+  };
+  const mine = lots.filter(({ feed }) => of.feeds.some(({ id }) => id === feed.id));
+  const fedKg = mine[0] ? fedSinceKg(openingsOf(picture, planned, of), mine[0].on, sumKg) : 0;
+  const bought = boughtAs(tables, of, sources);
+  return {
+    of,
+    name: nameOf(of),
+    needKg: of.kg.slice(now),
+    stock: leftOf(mine, fedKg),
+    bought,
+  };
+}
+
+const nameOf = ({ feeds, phases, purpose }: FeedClass): string =>
+  feeds[0]?.name ?? `${phases[0]!} for ${purpose === 'meat' ? 'meat birds' : 'layers'}`;
+
+/** Bags opened of a kind of feed, each with its weight, by date. */
+function openingsOf(
+  { feedOpenings = [] }: FarmPicture,
+  planned: readonly PlannedBatch[],
+  of: FeedClass,
+) {
+  return feedOpenings.flatMap((opening) => {
+    const plan = planned.find(({ id }) => id === opening.batchId)?.plan;
+    if (plan?.purpose !== of.purpose) return [];
+    const phase = plan.feed.phases.findLast(({ starts }) => String(starts.value) <= opening.date);
+    if (!phase || !of.phases.includes(phase.name)) return [];
+    return [{ ...opening, kg: opening.bags * (opening.bagKg ?? phase.bagKg) }];
+  });
+}
+
+function boughtAs(tables: Tables, of: FeedClass, sources: readonly Source[]): BoughtAs[] {
+  const { maxDays } = tables.feedKeeping;
+  const anywhere = sources.length - 1;
+  if (of.typed) return [{ ...of.typed, name: nameOf(of), keepsDays: maxDays, source: anywhere }];
+  return of.feeds.map((product) => {
+    const source = sources.findIndex(({ supplier }) => supplier?.id === product.supplierId);
+    return {
+      ...{ name: product.name, product, bagKg: product.bagKg, price: product.price },
+      keepsDays: product.keepsDays ?? maxDays,
+      source: source < 0 ? anywhere : source,
+    };
+  });
+}
+
+function itemOf(
+  { needKg, stock, bought }: FeedOfYear,
+  today: PlainDate,
+  currency: string,
+): FeedItem {
+  return {
+    needKg,
+    stock: stock.map((lot) => {
+      const { keepsDays } = bought.find(({ product }) => product?.id === lot.feed.id)!;
+      return { kg: lot.kg, untilDay: untilDay(lot, today, keepsDays) };
+    }),
+    offers: bought.map((each): Offer => {
+      const { source: supplier, bagKg, keepsDays, product } = each;
+      const breaks = product?.priceBreaks?.map(({ fromBags }) => fromBags) ?? [];
+      return { supplier, bagKg, keepsDays, breaks, costOf: costOfBags(each, currency) };
+    }),
+  };
+}
+
+/** Of whole bags at the price of that many; what has no price counts as nothing. */
+function costOfBags({ product, price }: BoughtAs, currency: string): (bags: number) => number {
+  const known = new Map<number, number>();
+  return (bags) => {
+    let cost = known.get(bags);
+    if (cost === undefined) {
+      const each = product ? bagPrice(product, bags) : price;
+      cost = each === undefined ? 0 : costMinor(each, bags, currency);
+      known.set(bags, cost);
+    }
+    return cost;
+  };
+}

@@ -1,0 +1,68 @@
+import './feed.css';
+import { Button, Group, Text, Title } from '@mantine/core';
+import { Link } from 'wouter';
+import { formatPrice, formatValue } from '../../../../shared/units/format.js';
+import { useFeedYear } from '../../api/feed-queries.js';
+import type { SavedFarm } from '../../api/queries.js';
+import { useSayDate } from '../../explain/say-date.js';
+import { useAll } from '../../shell/states.js';
+
+/** What to buy, trip by trip, on paper, with a box to tick for each. */
+export default function BuyingPrint({ farm }: { farm: SavedFarm }) {
+  const sayDate = useSayDate();
+  const all = useAll(useFeedYear(farm.id));
+  if ('waiting' in all) return all.waiting;
+  const [{ trips, to, total }] = all.data;
+  return (
+    <main className="feed-paper">
+      <Group className="no-print" mb="md">
+        <Button onClick={() => window.print()}>Print</Button>
+        <Button component={Link} href={`/farm/${farm.id}/feed`} variant="default">
+          Back to feed
+        </Button>
+      </Group>
+      <Title order={1}>Feed to buy</Title>
+      <Text>
+        {farm.name}, to {sayDate(to)}. All feed of the year:{' '}
+        {formatValue(total.value, 'money', farm)}.
+      </Text>
+      {trips.map(({ on, from, comes, orderOn, lines, kg, tripCost, total: sum }) => (
+        <section key={`${on.value} ${from}`} className="feed-paper-trip">
+          <h2>
+            {sayDate(String(on.value))}, {from}
+            {comes === 'delivered' && ' delivers'}
+          </h2>
+          {orderOn !== undefined && <p>☐ Order by {sayDate(orderOn)}</p>}
+          <table className="feed-lines">
+            <tbody>
+              {lines.map(({ name, bags, bagKg, each, cost, lastsThrough }) => (
+                <tr key={name}>
+                  <td>☐ {bags.value} ×</td>
+                  <th scope="row">
+                    {name}
+                    <small>
+                      {formatValue(bagKg, 'kg', farm)}
+                      {each === undefined ? '' : ` at ${formatPrice(each, farm.currency)}`}, enough
+                      to {sayDate(lastsThrough)}
+                    </small>
+                  </th>
+                  <td>{cost && formatValue(cost.value, 'money', farm)}</td>
+                </tr>
+              ))}
+            </tbody>
+            <tfoot>
+              <tr>
+                <td />
+                <th scope="row">
+                  In all, {formatValue(kg.value, 'kg', farm)}
+                  {tripCost && `, with ${formatValue(tripCost.value, 'money', farm)} for the trip`}
+                </th>
+                <td>{sum && formatValue(sum.value, 'money', farm)}</td>
+              </tr>
+            </tfoot>
+          </table>
+        </section>
+      ))}
+    </main>
+  );
+}

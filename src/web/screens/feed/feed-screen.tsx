@@ -1,0 +1,234 @@
+import './feed.css';
+import { Anchor, Button, Group, Stack, Table, Text, Title } from '@mantine/core';
+import { lazy, Suspense } from 'react';
+import { Link } from 'wouter';
+import type { FeedYear } from '../../../../shared/plan/feed-year/feed-year.js';
+import type { Tables } from '../../../../shared/tables/tables.js';
+import { formatMonth } from '../../../../shared/units/dates.js';
+import { listed } from '../../../../shared/units/listed.js';
+import { useFeedYear } from '../../api/feed-queries.js';
+import type { SavedFarm } from '../../api/queries.js';
+import { IssueList } from '../../explain/issue-list.js';
+import { Num } from '../../explain/number.js';
+import { useSayDate } from '../../explain/say-date.js';
+import { Empty } from '../../shell/empty.js';
+import { Folded } from '../../shell/folded.js';
+import { Section } from '../../shell/section.js';
+import { useAll, Working } from '../../shell/states.js';
+import { WideTable } from '../../shell/wide-table.js';
+import { ActualPart } from './actual-part.js';
+import { TripList } from './trip-list.js';
+
+const CashChart = lazy(() => import('./cash-chart.js'));
+const StoreChart = lazy(() => import('./store-chart.js'));
+
+/** So many trips are looked at; the rest of the year is asked for. */
+const NEXT_TRIPS = 3;
+
+/** The feed of the year: what to buy on which trip, and what it costs by month. */
+export default function FeedScreen({ farm, tables }: { farm: SavedFarm; tables: Tables }) {
+  const all = useAll(useFeedYear(farm.id));
+  if ('waiting' in all) return all.waiting;
+  const [year] = all.data;
+  const base = `/farm/${farm.id}`;
+  const isEmpty = year.feeds.length === 0 && year.herds.length === 0;
+  return (
+    <Stack maw={1000}>
+      <Group justify="space-between">
+        <Title order={1}>Feed</Title>
+        {!isEmpty && (
+          <Group className="no-print" gap="xs">
+            <Button component={Link} href={`${base}/feed/print`} variant="default">
+              Print the list
+            </Button>
+            <Button
+              component="a"
+              href={`/api/farms/${farm.id}/feed/list.csv`}
+              download
+              variant="default"
+            >
+              For a spreadsheet
+            </Button>
+          </Group>
+        )}
+      </Group>
+      {isEmpty ? (
+        <Empty text="Nothing to feed yet. Plan a batch, and what to buy for it stands here.">
+          <Button component={Link} href={`${base}/batches/new`}>
+            Plan a batch
+          </Button>
+        </Empty>
+      ) : (
+        <>
+          <Lead year={year} />
+          <IssueList issues={year.issues} tables={tables} />
+          <Trips year={year} farm={farm} />
+          <Money year={year} />
+          <ActualPart actual={year.actual} farm={farm} />
+          <Store year={year} farm={farm} />
+          <ByFeed year={year} />
+          <Text className="no-print">
+            Feeds, prices and bags in store stand under{' '}
+            <Anchor component={Link} href={`${base}/place#prices`} inherit>
+              Prices
+            </Anchor>
+            , sellers under{' '}
+            <Anchor component={Link} href={`${base}/place#suppliers`} inherit>
+              Where you buy
+            </Anchor>
+            .
+          </Text>
+        </>
+      )}
+    </Stack>
+  );
+}
+
+/** The year in one line. */
+function Lead({ year }: { year: FeedYear }) {
+  const sayDate = useSayDate();
+  const { total, to, trips, months, leftOut } = year;
+  const most = months.find(({ isMost }) => isMost);
+  return (
+    <p className="feed-lead">
+      <b>
+        <Num of={total} />
+      </b>{' '}
+      for feed from today to {sayDate(to)}
+      {trips.length === 0
+        ? ''
+        : `, on ${trips.length === 1 ? 'one trip' : `${trips.length} trips`}`}
+      {leftOut.length === 0 ? '' : `, without ${listed(leftOut)}`}.
+      {most && (
+        <>
+          {' '}
+          Most of it in {formatMonth(most.month)}: <Num of={most.total} />.
+        </>
+      )}
+    </p>
+  );
+}
+
+function Trips({ year: { trips }, farm }: { year: FeedYear; farm: SavedFarm }) {
+  if (trips.length === 0) return null;
+  const later = trips.slice(NEXT_TRIPS);
+  return (
+    <>
+      <Section title={trips.length === 1 ? 'Next trip' : 'Next trips'}>
+        <TripList trips={trips.slice(0, NEXT_TRIPS)} farm={farm} />
+      </Section>
+      {0 < later.length && (
+        <Folded
+          id="later-trips"
+          title="The rest of the year"
+          answer={later.length === 1 ? 'one more trip' : `${later.length} more trips`}
+        >
+          <TripList trips={later} farm={farm} />
+        </Folded>
+      )}
+    </>
+  );
+}
+
+function Money({ year }: { year: FeedYear }) {
+  const months = year.months.filter(({ total }) => 0 < total.value);
+  if (months.length === 0) return null;
+  return (
+    <Section title="Money by month">
+      <Suspense fallback={<Working label="Drawing" />}>
+        <CashChart year={year} />
+      </Suspense>
+      <Folded id="money" title="As numbers" level={3}>
+        <Table>
+          <Table.Tbody>
+            {months.map(({ month, total }) => (
+              <Table.Tr key={month}>
+                <Table.Th scope="row" fw={400}>
+                  {formatMonth(month)}
+                </Table.Th>
+                <Table.Td ta="right">
+                  <Num of={total} />
+                </Table.Td>
+              </Table.Tr>
+            ))}
+          </Table.Tbody>
+        </Table>
+      </Folded>
+    </Section>
+  );
+}
+
+function Store({ year, farm }: { year: FeedYear; farm: SavedFarm }) {
+  const { most } = year.store;
+  if (most.value <= 0) return null;
+  return (
+    <Section title="In the store">
+      <Text mb="sm">
+        At most <Num of={most} />.
+      </Text>
+      <Suspense fallback={<Working label="Drawing" />}>
+        <StoreChart year={year} units={farm.units} />
+      </Suspense>
+    </Section>
+  );
+}
+
+function ByFeed({ year: { feeds, herds } }: { year: FeedYear }) {
+  return (
+    <Section title="Feed by feed">
+      <WideTable label="Feed by feed">
+        <Table className="stacks">
+          <Table.Thead>
+            <Table.Tr>
+              <Table.Th>Feed</Table.Th>
+              <Table.Th>Eaten in the year</Table.Th>
+              <Table.Th>In store</Table.Th>
+              <Table.Th>Runs out</Table.Th>
+              <Table.Th>To buy</Table.Th>
+              <Table.Th ta="right">Cost</Table.Th>
+            </Table.Tr>
+          </Table.Thead>
+          <Table.Tbody>
+            {feeds.map(({ name, eatenBy, fed, inStore, runsOut, bags, cost }) => (
+              <Table.Tr key={name}>
+                <Table.Th scope="row" fw={400}>
+                  {name}
+                  <Text size="xs" c="dimmed">
+                    {listed(eatenBy)}
+                  </Text>
+                </Table.Th>
+                <Table.Td data-label="Eaten in the year">
+                  <Num of={fed} />
+                </Table.Td>
+                <Table.Td data-label="In store">{inStore ? <Num of={inStore} /> : '–'}</Table.Td>
+                <Table.Td data-label="Runs out">{runsOut ? <Num of={runsOut} /> : '–'}</Table.Td>
+                <Table.Td data-label="To buy">
+                  <Num of={bags} />
+                </Table.Td>
+                <Table.Td data-label="Cost" ta="right">
+                  {cost ? <Num of={cost} /> : 'no price'}
+                </Table.Td>
+              </Table.Tr>
+            ))}
+            {herds.map(({ name, amount, cost }) => (
+              <Table.Tr key={name}>
+                <Table.Th scope="row" fw={400}>
+                  {name}
+                </Table.Th>
+                <Table.Td data-label="Eaten in the year">–</Table.Td>
+                <Table.Td data-label="In store">–</Table.Td>
+                <Table.Td data-label="Runs out">–</Table.Td>
+                <Table.Td data-label="To buy">
+                  <Num of={amount} />
+                </Table.Td>
+                <Table.Td data-label="Cost" ta="right">
+                  {cost ? <Num of={cost} /> : 'no price'}
+                </Table.Td>
+              </Table.Tr>
+            ))}
+          </Table.Tbody>
+        </Table>
+      </WideTable>
+    </Section>
+  );
+}
