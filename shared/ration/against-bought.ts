@@ -1,5 +1,12 @@
-import { fromFarm, fromTable, from, quantity, type NumberQuantity } from '../explain/quantity.js';
-import type { Product } from '../farm/product.js';
+import {
+  fromFarm,
+  fromTable,
+  from,
+  quantity,
+  type NumberQuantity,
+  type QuantityInput,
+} from '../explain/quantity.js';
+import type { FeedProduct, Product } from '../farm/product.js';
 import { feedOf } from '../plan/prices.js';
 import { rowById, type Tables } from '../tables/tables.js';
 import type { BirdsToFeed, NeedStage } from '../tables/ration-tables.js';
@@ -44,7 +51,7 @@ export function againstBought(
     rationFormulas.bought,
     [fromFarm('One bag', bagKg, 'kg')],
   );
-  const energy = energyOf(phaseId, of.birds, tables);
+  const energy = energyOf(product, phaseId, of.birds, tables);
   const likeBag = quantity(
     'Your mix, for the growth of a bag',
     (mixed.perKg.value * bagKg * energy.value) / mixed.energy.value,
@@ -54,7 +61,7 @@ export function againstBought(
       from(mixed.perKg, 'c'),
       fromFarm('One bag', bagKg, 'kg', 'm'),
       from(mixed.energy, 'E'),
-      fromTable(energy.row, 'Energy of bought feed', energy.value, 'kcalPerKg', 'E_bought'),
+      energy.input,
     ],
   );
   const [own, theirs] = [likeBag.value / bagKg, bought.value / bagKg];
@@ -63,11 +70,21 @@ export function againstBought(
   return { product: product.name, bagKg, bought, likeBag, isCheaper, words };
 }
 
-/** Energy that the table of programs gives for a bought feed: tags seldom print it. */
-function energyOf(phaseId: string, birds: BirdsToFeed, tables: Tables) {
+/** Energy of a bought feed: of its tag, else what the table of programs gives for the phase. */
+function energyOf(
+  { tag }: FeedProduct,
+  phaseId: string,
+  birds: BirdsToFeed,
+  tables: Tables,
+): { readonly value: number; readonly input: QuantityInput } {
+  const own = tag?.energyKcalPerKg;
+  const label = 'Energy of the bought feed';
+  if (own !== undefined)
+    return { value: own, input: fromFarm(label, own, 'kcalPerKg', 'E_bought') };
   const { feedProgram } = rowById(tables.strains, birds.strainIds[0]!);
   const row = rowById(tables.feedPrograms, feedProgram[birds.feedFor]!);
-  return { row, value: rowById(row.phases, phaseId).energyKcalPerKg };
+  const value = rowById(row.phases, phaseId).energyKcalPerKg;
+  return { value, input: fromTable(row, label, value, 'kcalPerKg', 'E_bought') };
 }
 
 function saysCheaper(own: number, bought: number, { batchKg }: Mixed, reader: Reader): string {

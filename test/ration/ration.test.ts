@@ -181,6 +181,10 @@ describe('rationOf', () => {
     expect(cheap.isCheaper).toBe(false);
     expect(cheap.words).toMatch(/^Buying is cheaper by about \$[\d.]+ on 50 kg: /);
     expect(mixOf(newRation({ products: [] })).against).toBeUndefined();
+    // The tag says that it is weaker than the table has it: a bag then does less.
+    const tagged = { ...feed('50.00'), tag: { energyKcalPerKg: 2900 } };
+    const against = mixOf(newRation({ products: [tagged] })).against!;
+    expect(against.likeBag.value / dear.likeBag.value).toBeCloseTo(2900 / 3200, 6);
   });
 
   it('costs no more with one more feed, nor with a price that fell', () => {
