@@ -139,6 +139,7 @@ export const JUDGED = {
     'leastEnergyShare',
     'headroomShare',
     'calciumOverShare',
+    'phosphorusOverShare',
     'sodiumOverShare',
     'youngFiberShare',
     'grownFiberShare',
