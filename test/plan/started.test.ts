@@ -89,7 +89,7 @@ describe('started pullets', () => {
 
   it('are kept apart from own hens, and join them when the days apart are over', () => {
     const plan = planOf({ joinsOlderFlock: true });
-    expect(plan.issues.find(({ code }) => code === 'birds-apart')!.text).toContain(
+    expect(plan.issues.find(({ code }) => code === 'keep-apart')!.text).toContain(
       'apart from your own birds until Fri 4 Jun 2027',
     );
     const join = plan.tasks.tasks.find(({ id }) => id === 'started.join-older-flock')!;
