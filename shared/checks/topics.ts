@@ -2,6 +2,7 @@ import { brooderChecks } from './brooder.js';
 import { cattleChecks } from './cattle.js';
 import { eggChecks } from './eggs.js';
 import { coldChecks } from './cold.js';
+import { costChecks } from './costs.js';
 import { flockChecks } from './flocks.js';
 import { hatchingChecks } from './hatching.js';
 import type { Topic } from './given.js';
@@ -16,6 +17,7 @@ import { layChecks } from './lay.js';
 import { leavingChecks } from './leaving.js';
 import { lossChecks } from './losses.js';
 import { nightChecks } from './nights.js';
+import { rationChecks } from './rations.js';
 import { skyChecks } from './sun-and-rain.js';
 import { waterAndFenceChecks } from './water-and-fence.js';
 import { workChecks } from './work.js';
@@ -45,6 +47,8 @@ export const TOPICS = {
   frost: frostChecks,
   work: workChecks,
   leaving: leavingChecks,
+  costs: costChecks,
+  rations: rationChecks,
 } satisfies Readonly<Record<string, Topic>>;
 
 export type TopicName = keyof typeof TOPICS;

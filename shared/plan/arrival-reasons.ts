@@ -1,4 +1,5 @@
-import { addDays, daysBetween, isPlainDate, weekdayOf, yearOf } from '../calendar/plain-date.js';
+import { dateIn } from '../calendar/month-day.js';
+import { addDays, daysBetween, weekdayOf, yearOf } from '../calendar/plain-date.js';
 import { facilityOf } from '../farm/facility.js';
 import type { Away, Person } from '../farm/farm.js';
 import { spaceRowAt } from '../poultry/space.js';
@@ -219,7 +220,7 @@ function hasUnattendedDay(people: readonly Person[], span: Away): boolean {
   return false;
 }
 
-function cold({ points, request, leavingDate, life, weather }: CandidateWeek): MaybeReason {
+function cold({ points, request, leavingDate, life, weather, frost }: CandidateWeek): MaybeReason {
   if (life.firstEggAgeDays !== undefined) return undefined;
   const high = weather.maxC[weather.maxC.length - 1]!;
   const on = dateText(leavingDate, request);
@@ -229,9 +230,8 @@ function cold({ points, request, leavingDate, life, weather }: CandidateWeek): M
       points: points.processedInCold,
       text: `Processing on ${on} is cold work: an expected high of ${formatValue(high, 'degC', request.farm)}.`,
     };
-  const frost = `${yearOf(leavingDate)}-${request.farm.firstFrost}`;
-  const isAfter =
-    isPlainDate(frost) && frost < leavingDate && request.farm.lastFrost < request.farm.firstFrost;
+  const first = dateIn(yearOf(leavingDate), frost.first);
+  const isAfter = first < leavingDate && frost.last < frost.first;
   return isAfter
     ? {
         code: 'cold',

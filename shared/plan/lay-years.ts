@@ -20,6 +20,7 @@ import { feedOfHens } from './lay-feed.js';
 import type { LayDays } from './lay-days.js';
 import { eggsOver, monthsOf, rowsOn } from './lay-months.js';
 import { LAY_YEAR_DAYS } from './life.js';
+import { bagOf } from './prices.js';
 
 export const layYearFormulas = {
   feedCost: {
@@ -157,12 +158,10 @@ interface FeedPrice {
   readonly bagKg: number;
 }
 
-/** Price of the feed that laying hens get; undefined when it is not given. */
-function priceOfFeed({ batch, life, tables }: PlanContext): FeedPrice | undefined {
-  const perBag = batch.prices?.feedPerBag?.[life.program.phases.at(-1)!.id];
-  return perBag === undefined
-    ? undefined
-    : { perBag, bagKg: batch.bagKg ?? tables.feedKeeping.usualBag.kg };
+/** Price of the feed that laying hens get, the batch's or the place's; undefined when none is given. */
+function priceOfFeed(context: PlanContext): FeedPrice | undefined {
+  const { price, bagKg } = bagOf(context, context.life.program.phases.at(-1)!.id);
+  return price && { perBag: price.price, bagKg };
 }
 
 const MONTHS_AHEAD = 12;

@@ -54,7 +54,7 @@ export function bagOf({ batch, products, tables }: Asked, phaseId: string): BagO
 }
 
 /** The feed made for a phase and purpose, before one that serves several; of equals the cheaper. */
-function feedOf(
+export function feedOf(
   products: readonly Product[],
   purpose: Batch['purpose'],
   phaseId: string,

@@ -26,6 +26,7 @@ import { largestBatch, type LargestBatch } from './largest-batch.js';
 import { liveWeights } from './leaving-weights.js';
 import { lifeOf } from './life.js';
 import { areHandsUnknown, handsOn } from './hands-of-day.js';
+import { frostDays } from './place-frost.js';
 import type { PlanRequest } from './request.js';
 import {
   arrivalsFor,
@@ -106,13 +107,14 @@ export function readyBy(
   const request = { ...asked, batch: forGoal(asked.batch, goal) };
   const batches = candidates(request, goal);
   const place = nightsOfPlace(request.climate, request.farm, tables);
+  const frost = frostDays(request, tables);
   const points = valuesOf(tables.judgements.arrival);
   const ages = goal.goal === 'slot' ? rightAges(request.batch, request.tables) : undefined;
   const arrivals = batches
     .map((batch): ReadyArrival & { batch: Batch } => {
       const own = { ...request, batch };
       const life = lifeOf(batch, tables);
-      const week = scoreWeek({ request: own, points, place }, life, batch.arrivalDate);
+      const week = scoreWeek({ request: own, points, place, frost }, life, batch.arrivalDate);
       const isTooLate = batch.arrivalDate <= request.today;
       const order = hatchesHere(batch) ? undefined : orderBy(batch.arrivalDate, request.tables);
       const liveEach =

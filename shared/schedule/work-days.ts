@@ -6,6 +6,8 @@ export interface Variation {
   readonly random: Random;
   /** How often a day is left out, and how often another of those with time does a piece. */
   readonly share: number;
+  /** What others wait for is begun and no more, so that they come to their turn early. */
+  readonly isBrief: boolean;
 }
 
 /** Hours that are still free, person by person and day by day, while jobs are put in. */
@@ -66,6 +68,35 @@ export class WorkDays {
       open -= piece.minutes;
       if (open <= 0) return pieces;
     }
+  }
+
+  /** As `put`, but rather a shorter piece than a rest that is too small to be useful. */
+  putInUsefulPieces(job: WorkJob, from: number, until: number): WorkPiece[] {
+    const last = Math.min(until, job.untilDay, this.days - 1);
+    const pieces: WorkPiece[] = [];
+    let open = job.minutes;
+    for (let day = Math.max(0, from); 0 < open; day++) {
+      const least = leastOf(job, open);
+      day = this.firstDayFor(job, day, last, least);
+      const piece = day <= last && this.pieceOn(job, day, { open, least }, undefined);
+      if (!piece) break;
+      const useful = { ...piece, minutes: withoutCrumb(job, open, piece.minutes) };
+      this.take(job, useful);
+      pieces.push(useful);
+      open -= useful.minutes;
+    }
+    return pieces;
+  }
+
+  /** Puts the smallest useful piece of a job on the first day it fits on; takes its hours. */
+  begin(job: WorkJob, from: number, until: number): WorkPiece[] {
+    const last = Math.min(until, job.untilDay, this.days - 1);
+    const least = leastOf(job, job.minutes);
+    const day = this.firstDayFor(job, Math.max(0, from), last, least);
+    const piece = day <= last && this.pieceOn(job, day, { open: least, least }, undefined);
+    if (!piece) return [];
+    this.take(job, piece);
+    return [piece];
   }
 
   /** The first day from one on that suits and on which enough people have the least time; else one after the last. */
@@ -189,3 +220,14 @@ const STEP_MINUTES = 15;
 /** What is put on a day at least: all that is open, or the smallest useful piece of it. */
 const leastOf = ({ smallestPieceMinutes: smallest }: WorkJob, open: number): number =>
   smallest === undefined || open < smallest ? open : smallest;
+
+/** Leaves enough for a useful piece on another day, where some would be left and a little less taken. */
+function withoutCrumb(
+  { smallestPieceMinutes: smallest }: WorkJob,
+  open: number,
+  minutes: number,
+): number {
+  const rest = open - minutes;
+  if (smallest === undefined || rest <= 0 || smallest <= rest) return minutes;
+  return smallest <= open - smallest ? open - smallest : minutes;
+}

@@ -66,6 +66,7 @@ export const JUDGED = {
     'splitDays',
     'splitDaysMost',
     'leastSplitWeight',
+    'stopAsGood',
     'slotWeightShare',
     'fewFeedDays',
     'usualSpreadBirds',
@@ -132,6 +133,19 @@ export const JUDGED = {
     'carriesDays',
     'aheadDays',
     'dryRainDays',
+  ],
+  /** Feed of the household's own mixing. */
+  rations: [
+    'leastEnergyShare',
+    'headroomShare',
+    'calciumOverShare',
+    'sodiumOverShare',
+    'youngFiberShare',
+    'grownFiberShare',
+    'premixShare',
+    'leastShare',
+    'leastAdditiveShare',
+    'leaveOutCostShare',
   ],
   /** The household's work. */
   work: [

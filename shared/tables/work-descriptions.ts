@@ -107,6 +107,7 @@ const taskTemplate = (name: string, own: 'taskTemplates' | 'herdTaskTemplates') 
       ),
       onlyMilk: maybe(YES_NO),
       event: choice('Event', EVENTS),
+      onceWithinDays: maybe(DAYS),
       until: maybe(choice('Until', EVENTS)),
       offsetDays: OFFSET_DAYS,
       earliestOffsetDays: maybe(OFFSET_DAYS),

@@ -15,6 +15,7 @@ import { benchChances } from './chances.mjs';
 import { benchOthersWait } from './others-wait.mjs';
 import { benchOpenedCold } from './opened-cold.mjs';
 import { benchPicture } from './picture.mjs';
+import { benchRation } from './ration.mjs';
 import { benchRecord } from './record.mjs';
 import { benchTodayPage } from './today-page.mjs';
 import { benchWriters } from './writers.mjs';
@@ -34,6 +35,7 @@ const { climateFromMonthlyMeans } = await import(dist('shared/weather/climate.js
 const { loadTables } = await import(dist('src/reference/load-tables.js'));
 // The proof is a tool of the tests, not of the program: it is compiled here.
 await import('@swc-node/register/esm-register');
+const { benchHeldBackYears } = await import('./held-back-years.ts');
 const { benchWorkGap } = await import('./work-gap.ts');
 const { benchWorkSpeed } = await import('./work-speed.ts');
 const { bestGrazing } = await import('../support/best-grazing.ts');
@@ -92,7 +94,9 @@ time('arrival finder, one year', 'ms', 60, () =>
 );
 benchWorkSpeed(print);
 await benchWorkGap(print);
+if (process.env.REFERENCE_DATA) benchHeldBackYears(process.env.REFERENCE_DATA, print);
 benchYear(print);
+await benchRation(print);
 pastures();
 await endpoints();
 await benchRecord(print);

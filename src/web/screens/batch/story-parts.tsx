@@ -1,5 +1,5 @@
 import { Button } from '@mantine/core';
-import { lazy } from 'react';
+import { lazy, Suspense } from 'react';
 import { Link } from 'wouter';
 import { daysBetween } from '../../../../shared/calendar/plain-date.js';
 import { quantityOfDay } from '../../../../shared/explain/daily-series.js';
@@ -27,6 +27,9 @@ import { WaysOutTable } from './ways-out-table.js';
 
 const PlanChart = lazy(() => import('./plan-chart.js'));
 const EggChart = lazy(() => import('./egg-chart.js'));
+const StopSection = lazy(() => import('./stop-section.js'));
+const MovesSection = lazy(() => import('./moves-section.js'));
+const BringSection = lazy(() => import('./bring-section.js'));
 
 /** What each part of the story is told from. */
 export interface PartProps {
@@ -109,6 +112,15 @@ export function BrooderPart(props: PartProps) {
   );
 }
 
+/** The mixer, set to these birds and the feed they get now, or first. */
+function mixHref({ plan, asked: { farm, batch } }: PartProps): string {
+  const { phases } = plan.feed;
+  const now = phases.find(({ lastDay }) => plan.today <= lastDay) ?? phases[0];
+  const to = new URLSearchParams({ breed: batch.strainId, for: batch.purpose });
+  if (now) to.set('phase', now.phaseId);
+  return `/farm/${farm.id}/feed/mix?${to}`;
+}
+
 export function FeedPart({ onChoose, ...props }: ChoosingProps) {
   const { plan } = props;
   const { feed } = plan;
@@ -142,6 +154,9 @@ export function FeedPart({ onChoose, ...props }: ChoosingProps) {
       <More title="Bags by the day to buy them">
         <FeedSection plan={plan} />
       </More>
+      <p className="no-print">
+        <Link href={mixHref(props)}>Mix your own for them</Link>
+      </p>
     </StoryFold>
   );
 }
@@ -258,7 +273,8 @@ export function EndPart({ onChoose, ...props }: ChoosingProps) {
   );
 }
 
-export function CostPart({ plan, asked }: PartProps) {
+export function CostPart({ onChoose, ...props }: ChoosingProps) {
+  const { plan, asked, isSaved } = props;
   const { bill } = plan;
   const sayFact = useSayFact();
   return (
@@ -292,6 +308,33 @@ export function CostPart({ plan, asked }: PartProps) {
       <More title="The bill, line by line">
         <BillSection plan={plan} farm={asked.farm} />
       </More>
+      <More title="What it must bring">
+        <Suspense fallback="Working it out …">
+          <BringSection {...props} />
+        </Suspense>
+      </More>
+      {plan.leaving && (
+        <More title="When to stop feeding">
+          <Suspense fallback="Working it out …">
+            <StopSection {...props} onChoose={onChoose} />
+          </Suspense>
+        </More>
+      )}
+      <More title="What moves it most">
+        <Suspense fallback="Working it out …">
+          <MovesSection plan={plan} asked={asked} />
+        </Suspense>
+      </More>
+      {isSaved && (
+        <Button
+          component={Link}
+          className="no-print"
+          variant="light"
+          href={`/farm/${asked.farm.id}/compare/${asked.batch.id}`}
+        >
+          Compare with other ways
+        </Button>
+      )}
     </StoryFold>
   );
 }

@@ -55,7 +55,7 @@ export function Story({ plan, asked, onChange, printBase }: Props) {
           </div>
           <div>
             <EndPart {...part} onChoose={onChange} />
-            <CostPart {...part} />
+            <CostPart {...part} onChoose={onChange} />
             {plan.arrivalDate <= plan.today && printBase !== undefined && (
               <HowItWentPart farm={asked.farm} batchId={asked.batch.id!} />
             )}

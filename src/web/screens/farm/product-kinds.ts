@@ -1,5 +1,6 @@
 import type { Product, ProductKind } from '../../../../shared/farm/product.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
+import { sayPrice } from '../../../../shared/money/unit-price.js';
 import { formatPrice, formatValue } from '../../../../shared/units/format.js';
 import type { SavedFarm } from '../../api/queries.js';
 
@@ -13,6 +14,10 @@ export interface ProductDraft {
   readonly bagKg?: number | undefined;
   readonly strainId?: string | undefined;
   readonly opensToM3?: number | undefined;
+  readonly usedFor?: 'meat' | 'layers' | undefined;
+  readonly years?: number | undefined;
+  readonly batchesAYear?: number | undefined;
+  readonly fromDressedKg?: number | undefined;
   readonly price?: string | undefined;
 }
 
@@ -23,6 +28,10 @@ export const PRODUCT_KINDS: readonly { readonly kind: ProductKind; readonly name
   { kind: 'processing', name: 'Processing for hire' },
   { kind: 'ice', name: 'Ice' },
   { kind: 'freezer-bags', name: 'Freezer bags' },
+  { kind: 'trip', name: 'Trips' },
+  { kind: 'gear', name: 'Gear that lasts' },
+  { kind: 'own-hour', name: 'An hour of your own' },
+  { kind: 'meat', name: 'What meat brings' },
 ];
 
 /** Every feed phase there is, each once, under the name it has first. */
@@ -48,6 +57,17 @@ export function aboutProduct(product: Product, tables: Tables, farm: SavedFarm):
     const birds =
       product.feedFor === undefined ? '' : product.feedFor === 'meat' ? ', meat birds' : ', layers';
     return `${price} a bag of ${formatValue(product.bagKg, 'kg', farm)} · ${phases.join(', ')}${birds}`;
+  }
+  if (product.kind === 'gear') {
+    const batches = product.batchesAYear === 1 ? 'batch' : 'batches';
+    return `${price} over ${product.years} years, ${product.batchesAYear} ${batches} a year`;
+  }
+  if (product.kind === 'meat') {
+    const from =
+      product.fromDressedKg === undefined
+        ? ''
+        : ` from ${formatValue(product.fromDressedKg, 'kg', farm)}`;
+    return `${sayPrice(product.price, 'kg', farm)}, dressed${from}`;
   }
   if (product.kind !== 'chicks') return price;
   const strain = tables.strains.find(({ id }) => id === product.strainId)?.name;
