@@ -2,6 +2,7 @@ import { brooderChecks } from './brooder.js';
 import { cattleChecks } from './cattle.js';
 import { eggChecks } from './eggs.js';
 import { coldChecks } from './cold.js';
+import { feedYearChecks } from './feed-year.js';
 import { flockChecks } from './flocks.js';
 import { hatchingChecks } from './hatching.js';
 import type { Topic } from './given.js';
@@ -45,6 +46,7 @@ export const TOPICS = {
   frost: frostChecks,
   work: workChecks,
   leaving: leavingChecks,
+  'feed-year': feedYearChecks,
 } satisfies Readonly<Record<string, Topic>>;
 
 export type TopicName = keyof typeof TOPICS;
