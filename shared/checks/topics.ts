@@ -3,6 +3,7 @@ import { cattleChecks } from './cattle.js';
 import { eggChecks } from './eggs.js';
 import { coldChecks } from './cold.js';
 import { costChecks } from './costs.js';
+import { feedYearChecks } from './feed-year.js';
 import { flockChecks } from './flocks.js';
 import { hatchingChecks } from './hatching.js';
 import type { Topic } from './given.js';
@@ -49,6 +50,7 @@ export const TOPICS = {
   leaving: leavingChecks,
   costs: costChecks,
   rations: rationChecks,
+  'feed-year': feedYearChecks,
 } satisfies Readonly<Record<string, Topic>>;
 
 export type TopicName = keyof typeof TOPICS;
