@@ -19,7 +19,7 @@ export default {
       ...shared,
       displayName: 'core',
       testMatch: [
-        '<rootDir>/test/{buying,calendar,checks,explain,farm,maths,money,pasture,plan,poultry,problems,published,schedule,seeds,units,weather,house,cli}/**/*.test.ts',
+        '<rootDir>/test/{buying,calendar,checks,explain,farm,maths,money,pasture,plan,poultry,problems,published,ration,schedule,seeds,units,weather,house,cli}/**/*.test.ts',
       ],
     },
     { ...shared, displayName: 'service', testMatch: ['<rootDir>/test/service/**/*.test.ts'] },

@@ -30,6 +30,7 @@ import { PictureModule } from './picture/picture.module.js';
 import { PlacesModule } from './places/places.module.js';
 import { PlansModule } from './plans/plans.module.js';
 import { PROJECT_ROOT } from './reference/load-tables.js';
+import { RationsModule } from './rations/rations.module.js';
 import { RecordModule } from './record/record.module.js';
 import { ReferenceModule } from './reference/reference.module.js';
 import { SettingsModule } from './settings/settings.module.js';
@@ -70,6 +71,7 @@ import { YearModule } from './year/year.module.js';
     PlacesModule,
     PictureModule,
     PlansModule,
+    RationsModule,
     RecordModule,
     PaddocksModule,
     HerdsModule,

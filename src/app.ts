@@ -42,6 +42,8 @@ export async function createApp(
       helmet({
         contentSecurityPolicy: {
           directives: {
+            // The page's solver of feed mixes is WebAssembly.
+            'script-src': ["'self'", "'wasm-unsafe-eval'"],
             'style-src': ["'self'", "'unsafe-inline'"],
             'upgrade-insecure-requests': null,
           },

@@ -71,8 +71,10 @@ const jest = spawnSync(
     'node_modules/jest/bin/jest.js',
     '--selectProjects',
     ...projects,
-    // One more than there are processors: the page's tests mostly wait for a browser.
-    `--maxWorkers=${availableParallelism() + 1}`,
+    // More than there are processors: the page's tests mostly wait for a browser, others for a command.
+    `--maxWorkers=${availableParallelism() + 2}`,
+    // A process that has grown is ended between two files: what it holds is looked through in vain.
+    '--workerIdleMemoryLimit=900MB',
     '--json',
     '--outputFile',
     'test-output/jest.json',

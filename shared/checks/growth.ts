@@ -18,8 +18,9 @@ const ARRIVAL = '2027-05-05';
 const BIRDS = 100;
 const ID = 'checked';
 
-/** A batch hatched on the farm, of which none is lost, that is kept to the day of the row. */
+/** A batch of which none is lost, kept to the day of the row: hatched here, or come grown. */
 function batchOf({ number, numberOr, text, textOr }: Given): Batch & { readonly id: string } {
+  const startedWeeks = numberOr('startedWeeks', undefined);
   const outFrom = numberOr('outFromDay', undefined);
   const target = numberOr('targetKg', undefined);
   const table = textOr('table', undefined);
@@ -37,6 +38,7 @@ function batchOf({ number, numberOr, text, textOr }: Given): Batch & { readonly 
     laterLossPercent: 0,
     keptAs: textOr('keptAs', 'small-flock') as NonNullable<Batch['keptAs']>,
     ...(table === undefined ? {} : { growthTableId: table }),
+    ...(startedWeeks === undefined ? {} : { origin: 'started', arrivalAgeWeeks: startedWeeks }),
     ...(target === undefined ? { leaveAgeDays: number('day') } : { targetLiveKg: target }),
     ...(outFrom === undefined ? {} : { moveOutDate: addDays(ARRIVAL, outFrom) }),
   };
@@ -131,6 +133,10 @@ export const growthChecks: Topic = {
   by: {
     'weight-at-day': (given) => growthOf(given).weightKg[given.number('day')]!,
     'planned-weight': (given) => weightOn(given, given.numberOr('at', given.number('day'))),
+    'planned-feed-a-day': (given) => {
+      const feed = daysOf(planOf(given), 'feed-day').slice(0, given.number('days'));
+      return sum(feed) / BIRDS / feed.length;
+    },
     'planned-age': (given) => planOf(given).leaving!.age.value,
     'planned-feed': (given) => planOf(given).feed.total.value / BIRDS,
     'planned-conversion': (given) => {

@@ -3,6 +3,7 @@ import { cattleChecks } from './cattle.js';
 import { eggChecks } from './eggs.js';
 import { coldChecks } from './cold.js';
 import { feedYearChecks } from './feed-year.js';
+import { costChecks } from './costs.js';
 import { flockChecks } from './flocks.js';
 import { hatchingChecks } from './hatching.js';
 import type { Topic } from './given.js';
@@ -17,6 +18,7 @@ import { layChecks } from './lay.js';
 import { leavingChecks } from './leaving.js';
 import { lossChecks } from './losses.js';
 import { nightChecks } from './nights.js';
+import { rationChecks } from './rations.js';
 import { skyChecks } from './sun-and-rain.js';
 import { waterAndFenceChecks } from './water-and-fence.js';
 import { workChecks } from './work.js';
@@ -47,6 +49,8 @@ export const TOPICS = {
   work: workChecks,
   leaving: leavingChecks,
   'feed-year': feedYearChecks,
+  costs: costChecks,
+  rations: rationChecks,
 } satisfies Readonly<Record<string, Topic>>;
 
 export type TopicName = keyof typeof TOPICS;

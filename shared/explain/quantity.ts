@@ -162,7 +162,9 @@ export function quantity(
   inputs: readonly QuantityInput[],
   options: QuantityOptions = {},
 ): NumberQuantity {
-  return built(label, round6(value), unit, formula, inputs, options);
+  // Whole coins stay what they are: a sum of lines is the total, however large.
+  const isCoins = unit === 'money' && Number.isSafeInteger(value);
+  return built(label, isCoins ? value : round6(value), unit, formula, inputs, options);
 }
 
 /** Builds a date that explains itself. */

@@ -1,5 +1,5 @@
 import { addDays, daysBetween, type PlainDate } from '../calendar/plain-date.js';
-import type { Person } from './farm.js';
+import type { Away, Person } from './farm.js';
 import { MOST_DAYS, type Handover } from './handover.js';
 
 /** Days in a row on which the same grown-ups are away and nobody was put in charge yet. */
@@ -39,6 +39,18 @@ export function absencesAhead(
     return inParts(from, to).map((part) => ({ ...part, awayIds, stayIds }));
   });
 }
+
+/** The same people, some of them away on days besides; told again the same days count once. */
+export const withAway = <Someone extends Person>(
+  people: readonly Someone[],
+  { awayIds, ...days }: Away & { readonly awayIds: readonly string[] },
+): Someone[] =>
+  people.map((person) => {
+    const isTold = person.away.some(({ from, to }) => from === days.from && to === days.to);
+    return !awayIds.includes(person.id ?? '') || isTold
+      ? person
+      : { ...person, away: [...person.away, days] };
+  });
 
 const inParts = (from: PlainDate, to: PlainDate): { from: PlainDate; to: PlainDate }[] =>
   Array.from({ length: Math.ceil((daysBetween(from, to) + 1) / MOST_DAYS) }, (_, k) => {

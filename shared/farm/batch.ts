@@ -45,6 +45,7 @@ interface BatchDates {
   readonly slotBirds?: number;
   readonly orderedBirds?: number;
   readonly origin?: Origin;
+  readonly arrivalAgeWeeks?: number;
   readonly hatchToArrivalDays: number;
   readonly sex: string;
   readonly arrivalDate: PlainDate;
@@ -52,14 +53,58 @@ interface BatchDates {
   readonly moveOutDate?: PlainDate;
 }
 
-const ORIGINS = ['hatchery', 'incubator', 'hen'] as const;
+const ORIGINS = ['hatchery', 'incubator', 'hen', 'started'] as const;
 export type Origin = (typeof ORIGINS)[number];
 
+type Comes = { readonly origin?: Origin | undefined };
+
 /** Whether chicks hatch on the farm: under a hen or in an incubator. */
-export const hatchesHere = ({ origin = 'hatchery' }: { readonly origin?: Origin }): boolean =>
-  origin !== 'hatchery';
+export const hatchesHere = ({ origin = 'hatchery' }: Comes): boolean =>
+  origin === 'incubator' || origin === 'hen';
+
+/** Whether they come as started pullets: feathered, and past the need of a brooder. */
+export const isStarted = ({ origin }: Comes): boolean => origin === 'started';
+
+/** Age of a batch on the day it comes, days from hatch. */
+export const arrivalAgeDaysOf = ({
+  origin,
+  arrivalAgeWeeks,
+  hatchToArrivalDays,
+}: Pick<BatchDates, 'origin' | 'arrivalAgeWeeks' | 'hatchToArrivalDays'>): number =>
+  isStarted({ origin }) ? 7 * (arrivalAgeWeeks ?? USUAL_STARTED_WEEKS) : hatchToArrivalDays;
+
+/** The age at which started pullets are most often sold, weeks. */
+export const USUAL_STARTED_WEEKS = 16;
+
+/** What does not go with pullets that come grown. */
+const STARTED: readonly {
+  readonly of: 'purpose' | 'sex' | 'hatchToArrivalDays';
+  readonly is: string | number;
+  readonly fix: string;
+}[] = [
+  { of: 'purpose', is: 'layers', fix: 'Started pullets are hens to be: plan them for eggs.' },
+  { of: 'sex', is: 'pullets', fix: 'Started pullets are grown enough to be told: choose pullets.' },
+  {
+    of: 'hatchToArrivalDays',
+    is: 0,
+    fix: 'Started pullets come by their age in weeks: give 0 days here.',
+  },
+];
 
 const RULES: readonly RowRule<BatchDates>[] = [
+  {
+    name: 'started-are-pullets',
+    of: ['origin', 'purpose', 'sex', 'hatchToArrivalDays'],
+    find: (batch, at) =>
+      isStarted(batch)
+        ? STARTED.filter(({ of, is }) => batch[of] !== is).map(({ of, fix }) => ({
+            field: `${at}${of}`,
+            code: 'conflict' as const,
+            given: batch[of],
+            fix,
+          }))
+        : [],
+  },
   {
     name: 'own-chicks-are-not-on-the-way',
     of: ['hatchToArrivalDays', 'origin'],
@@ -200,6 +245,18 @@ export const batchFields = row(
     orderDate: optional(date('Ordered on')),
     /** A hatchery’s box when left out. Own eggs hatch on the arrival date. */
     origin: optional(choice('Where they come from', ORIGINS)),
+    /** Of started pullets. */
+    arrivalAgeWeeks: optional(
+      number(
+        'Weeks old when they come',
+        whole(
+          8,
+          20,
+          'count',
+          'Give 8 to 20 weeks: younger ones still need a brooder, older ones are in lay.',
+        ),
+      ),
+    ),
     incubatorKindId: optional(id('Incubator')),
     /** Eggs really set, once they are. */
     eggsSet: optional(number('Eggs set', whole(1, 20_000, 'count', 'Count the eggs you set.'))),

@@ -6,6 +6,7 @@ import type { Cow } from './cow.js';
 import type { EggCount } from './egg-count.js';
 import type { Facility } from './facility.js';
 import type { Farm, Person } from './farm.js';
+import type { FeedBought } from './feed-bought.js';
 import type { FeedOpening } from './feed-opening.js';
 import type { Mowing } from './mowing.js';
 import type { GroundCheck } from './ground-check.js';
@@ -59,6 +60,8 @@ export interface FarmPicture {
   readonly eggCounts: readonly EggCount[];
   /** Bags of feed that were opened for batches, the oldest first. */
   readonly feedOpenings?: readonly FeedOpening[];
+  /** Feed that was bought these months, the oldest first. */
+  readonly feedBought?: readonly FeedBought[];
   readonly paddocks: readonly Paddock[];
   readonly herds: readonly Herd[];
   /** Cattle of the herds that go by a name. */
@@ -82,7 +85,7 @@ export interface FarmPicture {
 /** What no plan of animals rests on: the household's work, and what is only looked at. */
 const BESIDE_ANIMALS = [
   ...(['jobs', 'progress', 'groundChecks', 'keptPlans'] as const),
-  ...(['brooderLooks', 'suppliers'] as const),
+  ...(['brooderLooks', 'feedBought', 'suppliers'] as const),
 ] as const;
 
 /** A farm as far as the plans of its animals and their ground rest on it. */

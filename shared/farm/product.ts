@@ -1,6 +1,7 @@
-import { within } from './bounds.js';
-import { choice, number, oneOf, optional, row, text, type SavedRowOf } from './field.js';
+import { whole, within } from './bounds.js';
 import { feedProductFields } from './feed-product.js';
+import { choice, number, oneOf, optional, row, text, type SavedRowOf } from './field.js';
+import { ingredientProductFields, type IngredientProduct } from './ingredient.js';
 import { id, OWN, price } from './words.js';
 
 export type FeedProduct = SavedRowOf<typeof feedProductFields>;
@@ -51,6 +52,57 @@ export const freezerBagProductFields = row('FreezerBagProduct', {
 });
 export type FreezerBagProduct = SavedRowOf<typeof freezerBagProductFields>;
 
+/** What an hour of the household's own work is reckoned at; nothing where it is left out. */
+export const ownHourProductFields = row('OwnHourProduct', {
+  ...OWN,
+  name: text('Name'),
+  kind: choice('Kind', ['own-hour']),
+  price: price('An hour of your own work'),
+});
+export type OwnHourProduct = SavedRowOf<typeof ownHourProductFields>;
+
+/** A drive for feed, or to the processor: its fuel. */
+export const tripProductFields = row('TripProduct', {
+  ...OWN,
+  name: text('Name'),
+  kind: choice('Kind', ['trip']),
+  price: price('A trip'),
+});
+export type TripProduct = SavedRowOf<typeof tripProductFields>;
+
+/** Pens, a freezer, a plucker: bought once, and used by many batches. */
+export const gearProductFields = row('GearProduct', {
+  ...OWN,
+  name: text('Name'),
+  kind: choice('Kind', ['gear']),
+  /** Left out, batches of either kind use it. */
+  usedFor: optional(choice('Used for', ['meat', 'layers'])),
+  years: number('Years it lasts', within(1, 60, 'ratio', 'Give the years it is used, 1 to 60.')),
+  batchesAYear: number(
+    'Batches a year that use it',
+    whole(1, 50, 'count', 'Count the batches of a year that share it.'),
+  ),
+  price: price('Its price new'),
+});
+export type GearProduct = SavedRowOf<typeof gearProductFields>;
+
+/** What a kilogram of dressed birds brings, or would cost in the shop; of one size, or of any. */
+export const meatProductFields = row('MeatProduct', {
+  ...OWN,
+  name: text('Name'),
+  kind: choice('Kind', ['meat']),
+  /** Left out, birds of any breed bring that. */
+  strainId: optional(id('Breed or cross')),
+  /** Left out, from the lightest on: a price by size is one row a size. */
+  fromDressedKg: optional(
+    number(
+      'For birds dressed from',
+      within(0.1, 20, 'kg', 'Give the dressed weight from which a bird brings this.'),
+    ),
+  ),
+  price: price('A kilogram, dressed'),
+});
+export type MeatProduct = SavedRowOf<typeof meatProductFields>;
 /** Hay that is bought; how heavy a bale is stands with the choices of the pasture. */
 export const hayProductFields = row('HayProduct', {
   ...OWN,
@@ -84,6 +136,11 @@ export const productFields = {
   processing: processingProductFields,
   ice: iceProductFields,
   'freezer-bags': freezerBagProductFields,
+  'own-hour': ownHourProductFields,
+  trip: tripProductFields,
+  gear: gearProductFields,
+  meat: meatProductFields,
+  ingredient: ingredientProductFields,
   hay: hayProductFields,
   minerals: mineralsProductFields,
 } as const;
@@ -98,6 +155,11 @@ export type Product =
   | ProcessingProduct
   | IceProduct
   | FreezerBagProduct
+  | OwnHourProduct
+  | TripProduct
+  | GearProduct
+  | MeatProduct
+  | IngredientProduct
   | HayProduct
   | MineralsProduct;
 export type ProductKind = Product['kind'];

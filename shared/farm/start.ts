@@ -1,3 +1,4 @@
+import { batchFields } from './batch.js';
 import { DAY_HOURS, whole, within } from './bounds.js';
 import { awayFields, farmFields } from './farm.js';
 import {
@@ -56,6 +57,13 @@ export const birdsToComeFields = row('BirdsToCome', {
 });
 export type BirdsToCome = RowOf<typeof birdsToComeFields>;
 
+/** Hens that are to come: as chicks, or as started pullets of an age. */
+export const layersToComeFields = row('LayersToCome', {
+  ...birdsToComeFields.fields,
+  startedWeeks: batchFields.fields.arrivalAgeWeeks,
+});
+export type LayersToCome = RowOf<typeof layersToComeFields>;
+
 export const cattleToComeFields = row('CattleToCome', {
   classId: id('Class'),
   head: number('Head', whole(1, 2000, 'count', 'Count the animals.')),
@@ -102,7 +110,7 @@ export const startFields = row('Start', {
   weatherFetch: optional(yesNo('Weather may be fetched')),
   people: rows('People', starterFields, 30, 'person'),
   meat: optional(nested('Meat birds', birdsToComeFields)),
-  layers: optional(nested('Layers', birdsToComeFields)),
+  layers: optional(nested('Layers', layersToComeFields)),
   /** Kinds that graze together. */
   cattle: optional(rows('Cattle', cattleToComeFields, 6, 'kind of cattle')),
   paddocks: optional(nested('Paddocks', equalPaddocksFields)),

@@ -1,6 +1,7 @@
 import type { FeedOpening } from './feed-opening.js';
 import { addDays, type PlainDate } from '../calendar/plain-date.js';
 import type { BrooderLook } from './brooder-look.js';
+import type { FeedBought } from './feed-bought.js';
 import type { Arrived, Died, Gone, HeadChange, Processed } from './head-count.js';
 import type { GroundCheck } from './ground-check.js';
 import type { Progress } from './job.js';
@@ -177,6 +178,20 @@ export const eggCountsOf = (facts: readonly EggsWereCounted[]): EggCount[] =>
 export const feedOpeningsOf = (facts: readonly FactOf<'feed-opened'>[]): FeedOpening[] =>
   holding(facts)
     .map(({ id, about, on, details }) => ({ id, batchId: about, date: on, ...details }))
+    .sort((a, b) => (a.date < b.date ? -1 : a.date > b.date ? 1 : 0));
+
+/** Days for which feed that was bought may still be there. */
+const FEED_KEPT_DAYS = 90;
+
+/** Feed bought these months, the oldest first. */
+export const feedBoughtOf = (facts: readonly FactOf<'bought'>[], today: PlainDate): FeedBought[] =>
+  holding(facts)
+    .filter(({ on, details }) => details.what === 'feed' && addDays(today, -FEED_KEPT_DAYS) <= on)
+    .map(({ id, on, details: { name, amount, eachKg } }) => ({
+      ...{ id, date: on, amount },
+      ...(name === undefined ? {} : { name }),
+      ...(eachKg === undefined ? {} : { eachKg }),
+    }))
     .sort((a, b) => (a.date < b.date ? -1 : a.date > b.date ? 1 : 0));
 
 /** What changed how many birds of each batch there are, the oldest first. */

@@ -153,7 +153,6 @@ export const TOLD_KINDS: Readonly<Record<ToldKind, KindOfFact>> = {
     details: boughtFields,
     replaces: 'none',
     oldestDays: LONG_AGO_DAYS,
-    leavesPlans: true,
     problemsOf: ({ about }) => ofFarm(about),
   },
   'water-drunk': {

@@ -30,6 +30,8 @@ import { soilTemperatureFormulas } from '../weather/soil-temperature.js';
 import { soilWaterFormulas } from '../weather/soil-water.js';
 import { arrivalFormulas } from '../plan/arrival-finder.js';
 import { billFormulas } from '../plan/bill.js';
+import { compareFormulas } from '../plan/compare/compare-formulas.js';
+import { costFormulas } from '../plan/cost/cost-formulas.js';
 import { penHeatFormulas } from '../plan/pen-heat.js';
 import { countedFormulas } from '../plan/counted.js';
 import { deliveryFormulas } from '../plan/feed-deliveries.js';
@@ -76,6 +78,7 @@ import { iceFormulas } from '../poultry/ice.js';
 import { processingFormulas } from '../poultry/processing.js';
 import { stationFormulas } from '../poultry/stations.js';
 import { spaceFormulas } from '../poultry/space.js';
+import { rationFormulas } from '../ration/ration-formulas.js';
 import { refillFormulas } from '../poultry/refills.js';
 import { waterFormulas } from '../poultry/water.js';
 import { herdDayFormulas } from '../plan/pasture/herd-day.js';
@@ -94,6 +97,7 @@ const all: readonly Readonly<Record<string, Formula>>[] = [
   cattleHeatFormulas,
   cattleWaterFormulas,
   countedFormulas,
+  rationFormulas,
   bedFormulas,
   girthFormulas,
   hotDayFormulas,
@@ -124,6 +128,8 @@ const all: readonly Readonly<Record<string, Formula>>[] = [
   arrivalFormulas,
   aroundFormulas,
   billFormulas,
+  compareFormulas,
+  costFormulas,
   penHeatFormulas,
   brooderBoxFormulas,
   brooderHeatFormulas,

@@ -28,6 +28,7 @@ export const shownJudgements = (
   birds: shown(judgements.birds),
   grazing: shown(judgements.grazing),
   grass: shown(judgements.grass),
+  rations: shown(judgements.rations),
   work: shown(judgements.work),
   buying: shown(judgements.buying),
 });

@@ -8,6 +8,7 @@ const DIGITS = 3;
 const ONE: Partial<Record<Unit, Record<UnitSystem, string>>> = {
   L: { metric: 'a liter', us: 'a gallon' },
   kWh: { metric: 'a kWh', us: 'a kWh' },
+  kg: { metric: 'a kg', us: 'a lb' },
 };
 
 /**

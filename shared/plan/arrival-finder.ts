@@ -23,6 +23,7 @@ import { lifeOf, type Life } from './life.js';
 import type { YearOfLows } from '../weather/by-frost-dates.js';
 import { expectedNights, nightsOfPlace } from './expected-nights.js';
 import { chanceOfColdFirstNights, moveOutIndex, moveOutRuleOf, nightSuretyOf } from './move-out.js';
+import { frostDays } from './place-frost.js';
 import type { PlanRequest } from './request.js';
 import { arrivalsFor, rightAges } from './slot-weight.js';
 
@@ -75,10 +76,11 @@ export function findArrivals(
   const life = lifeOf({ ...free.batch, arrivalDate: first }, request.tables);
   const points = valuesOf(request.tables.judgements.arrival);
   const place = nightsOfPlace(request.climate, request.farm, request.tables);
+  const frost = frostDays(request, request.tables);
   const slotted = againstSlot(request, points.slotMissed);
   const weeks: Scored[] = [];
   for (let date = first; date <= search.to; date = addDays(date, 7)) {
-    weeks.push(slotted(scoreWeek({ request: free, points, place }, life, date)));
+    weeks.push(slotted(scoreWeek({ request: free, points, place, frost }, life, date)));
   }
   const ranked = [...weeks].sort(
     (a, b) => b.score - a.score || (a.arrivalDate < b.arrivalDate ? -1 : 1),
@@ -164,7 +166,8 @@ export function scoreWeek(
     request,
     points,
     place,
-  }: Pick<CandidateWeek, 'request' | 'points'> & { readonly place: YearOfLows },
+    frost,
+  }: Pick<CandidateWeek, 'request' | 'points' | 'frost'> & { readonly place: YearOfLows },
   life: Life,
   arrivalDate: PlainDate,
 ): Omit<ArrivalWeek, 'rank'> {
@@ -202,6 +205,7 @@ export function scoreWeek(
     moveOutDate,
     moveOutChance,
     weather,
+    frost,
     earliest: Math.max(0, rule.fromDay - life.arrivalAgeDays),
   };
   const reasons = reasonsOf(at);

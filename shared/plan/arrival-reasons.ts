@@ -1,9 +1,10 @@
-import { addDays, daysBetween, isPlainDate, weekdayOf, yearOf } from '../calendar/plain-date.js';
+import { dateIn } from '../calendar/month-day.js';
+import { addDays, daysBetween, weekdayOf, yearOf } from '../calendar/plain-date.js';
 import { facilityOf } from '../farm/facility.js';
 import type { Away, Person } from '../farm/farm.js';
 import { spaceRowAt } from '../poultry/space.js';
 import { formatChance, formatValue } from '../units/format.js';
-import { brooderNoon, heaterReason, hotBox, lastHeat } from './arrival-heat.js';
+import { brooderNoon, heaterReason, hotBox, hotCrates, lastHeat } from './arrival-heat.js';
 import {
   dateText,
   daysText,
@@ -19,7 +20,7 @@ import { spaceStandardOf } from './space-standard.js';
 /** Everything that speaks for or against a week, in words. */
 export function reasonsOf(week: CandidateWeek): ArrivalReason[] {
   return [
-    nights(week),
+    week.life.isStarted ? firstNights(week) : nights(week),
     places(week),
     room(week),
     heaterReason(week),
@@ -66,6 +67,15 @@ function nights({
   };
 }
 
+/** Grown birds come in any week; what a cold one asks is a closed coop. */
+function firstNights({ points, moveOutChance = 1 }: CandidateWeek): ArrivalReason {
+  return {
+    code: 'nights',
+    points: (1 - moveOutChance) * points.unsureNights,
+    text: `The first nights in the coop are warm enough for birds of their age ${formatChance(moveOutChance)}.`,
+  };
+}
+
 function places({
   points,
   request,
@@ -103,7 +113,11 @@ function places({
   }
   return wanted.length === 0
     ? undefined
-    : { code: 'places', points: 0, text: 'Brooder and pens are free.' };
+    : {
+        code: 'places',
+        points: 0,
+        text: life.hasBrooder ? 'Brooder and pens are free.' : 'Their place is free.',
+      };
 }
 
 function room({ points, request, life, moveDay, arrivalDate }: CandidateWeek): MaybeReason {
@@ -206,7 +220,7 @@ function hasUnattendedDay(people: readonly Person[], span: Away): boolean {
   return false;
 }
 
-function cold({ points, request, leavingDate, life, weather }: CandidateWeek): MaybeReason {
+function cold({ points, request, leavingDate, life, weather, frost }: CandidateWeek): MaybeReason {
   if (life.firstEggAgeDays !== undefined) return undefined;
   const high = weather.maxC[weather.maxC.length - 1]!;
   const on = dateText(leavingDate, request);
@@ -216,9 +230,8 @@ function cold({ points, request, leavingDate, life, weather }: CandidateWeek): M
       points: points.processedInCold,
       text: `Processing on ${on} is cold work: an expected high of ${formatValue(high, 'degC', request.farm)}.`,
     };
-  const frost = `${yearOf(leavingDate)}-${request.farm.firstFrost}`;
-  const isAfter =
-    isPlainDate(frost) && frost < leavingDate && request.farm.lastFrost < request.farm.firstFrost;
+  const first = dateIn(yearOf(leavingDate), frost.first);
+  const isAfter = first < leavingDate && frost.last < frost.first;
   return isAfter
     ? {
         code: 'cold',
@@ -231,6 +244,8 @@ function cold({ points, request, leavingDate, life, weather }: CandidateWeek): M
 function shipping(week: CandidateWeek): ArrivalReason[] {
   const { points, request, arrivalDate, weather, life } = week;
   if (life.eggs) return [];
+  // Grown birds are fetched in crates and come by no post.
+  if (life.isStarted) return [hotCrates(week) ?? MILD_CRATES];
   const reasons: ArrivalReason[] = [];
   const none = noPostOn(arrivalDate, request);
   const next = noPostOn(addDays(arrivalDate, 1), request);
@@ -261,6 +276,12 @@ function shipping(week: CandidateWeek): ArrivalReason[] {
     : reasons;
 }
 
+const MILD_CRATES: ArrivalReason = {
+  code: 'shipping',
+  points: 0,
+  text: 'They travel in crates on a mild day.',
+};
+
 /** The day before every Sunday without post: no reason against one week more than another. */
 const SATURDAY = 6;
 
@@ -281,7 +302,7 @@ function leadTime({ points, request, arrivalDate, life }: CandidateWeek): MaybeR
     return {
       code: 'lead-time',
       points: points.shortNotice,
-      text: `Only ${lead} days from today: the birds may be sold out and the brooder not ready.`,
+      text: `Only ${lead} days from today: the birds may be sold out and ${life.hasBrooder ? 'the brooder' : 'the coop'} not ready.`,
     };
   return undefined;
 }

@@ -19,7 +19,7 @@ import { hardenFromDay } from './when-out.js';
 /** The days in the life of a batch that its tasks hang on, as far as it has them. */
 export function eventsOf(context: PlanContext): PlanEvent[] {
   const { batch, life, moveOutDay, dateOf, words } = context;
-  const { eggs, isUnderHen } = life;
+  const { eggs, isStarted, isUnderHen } = life;
   const eggDay =
     life.firstEggAgeDays === undefined ? undefined : life.firstEggAgeDays - life.arrivalAgeDays;
   const processing = eggDay === undefined ? processingOf(context) : cockerelsProcessed(context);
@@ -30,11 +30,16 @@ export function eventsOf(context: PlanContext): PlanEvent[] {
       date: batch.arrivalDate,
       words: `${words.young} ${eggs ? 'hatch' : 'arrive'}`,
     },
-    ...on(context, 'mild-days', mildDay(context)),
-    ...on(context, 'harden-off', moveOutDay && hardenFromDay(context, moveOutDay)),
-    ...on(context, 'move-out', moveOutDay).map((event) =>
-      isUnderHen ? { ...event, words: 'without the hen' } : event,
-    ),
+    // Grown birds are in their home from the day they come: nothing is between.
+    ...(isStarted
+      ? []
+      : [
+          ...on(context, 'mild-days', mildDay(context)),
+          ...on(context, 'harden-off', moveOutDay && hardenFromDay(context, moveOutDay)),
+          ...on(context, 'move-out', moveOutDay).map((event) =>
+            isUnderHen ? { ...event, words: 'without the hen' } : event,
+          ),
+        ]),
     ...processing,
     ...on(context, 'first-egg', eggDay),
     ...lastMedicated(context, eggDay === undefined ? processing.at(-1)!.date : dateOf(eggDay)),

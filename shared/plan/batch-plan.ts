@@ -43,7 +43,7 @@ export interface BatchPlan {
   readonly hatching?: HatchingPart;
   readonly birds: BirdsPart;
   readonly feed: Omit<FeedPart, 'flockFeedKg'>;
-  /** Left out under a hen. */
+  /** Left out under a hen and of grown birds. */
   readonly brooding?: BroodingPart;
   readonly heat?: HeatPart;
   readonly space: SpacePart;
@@ -157,13 +157,16 @@ export function planBatch(
   };
 }
 
-/** Keys of the cautions that belong to any plan with chicks, and to those of their kind. */
-function cautionsOf({ life: { eggs, isUnderHen, strain }, tables }: PlanContext): string[] {
+/** Keys of the cautions that belong to any plan with birds, and to those of their kind. */
+function cautionsOf({
+  life: { eggs, hasBrooder, isStarted, strain },
+  tables,
+}: PlanContext): string[] {
   const { caution } = rowById(tables.hatching.species, strain.species);
   return [
     ...(caution === undefined ? [] : [caution]),
-    ...(eggs ? [] : ['post']),
+    ...(eggs || isStarted ? [] : ['post']),
     'salmonella',
-    ...(isUnderHen ? [] : ['behavior']),
+    ...(hasBrooder ? ['behavior'] : []),
   ];
 }

@@ -1,5 +1,5 @@
 import { daysBetween, type PlainDate } from '../calendar/plain-date.js';
-import type { Occupancy } from '../farm/batch.js';
+import { isStarted, type Occupancy } from '../farm/batch.js';
 import type { FeedOpening } from '../farm/feed-opening.js';
 import type { HeadChange } from '../farm/head-count.js';
 import type { AnimalPicture, NamedBatch } from '../farm/picture.js';
@@ -54,13 +54,13 @@ export function batchRequest(
 }
 
 /**
- * A batch as it came. A hen needs no brooder, whatever stands in the row of her chicks; a slot is a
+ * A batch as it came. A hen and grown birds need no brooder, whatever stands in the row; a slot is a
  * processor's.
  */
 function asPlanned(row: NamedBatch, changes: readonly HeadChange[]): NamedBatch {
   const batch = asItCame(row, changes);
   const { brooderId, ...rest } = batch;
-  const isIdle = batch.origin === 'hen' && brooderId !== undefined;
+  const isIdle = (batch.origin === 'hen' || isStarted(batch)) && brooderId !== undefined;
   const planned = isIdle ? rest : batch;
   return planned.slotDate === undefined || planned.processing !== undefined
     ? planned
@@ -130,7 +130,7 @@ interface Alone {
 }
 
 /** Kept by the batch itself: the plan of each of its neighbors asks for it. */
-const known = new WeakMap<NamedBatch, Alone>();
+const aloneOf = new WeakMap<NamedBatch, Alone>();
 
 /** The parts of a picture that a batch's own dates rest on. */
 const RESTS_ON = [
@@ -153,7 +153,7 @@ const isKnownFor = (before: Alone, picture: AnimalPicture, tables: Tables): bool
 
 /** @throws FieldError when it cannot be planned */
 function alone(picture: AnimalPicture, tables: Tables, batch: NamedBatch): Alone {
-  const before = known.get(batch);
+  const before = aloneOf.get(batch);
   if (before && isKnownFor(before, picture, tables)) return before;
   const context = planContext({
     ...around(picture, tables),
@@ -166,7 +166,7 @@ function alone(picture: AnimalPicture, tables: Tables, batch: NamedBatch): Alone
     packed: [],
   });
   const found = { picture, tables, context, flock: flockOf(context) };
-  known.set(batch, found);
+  aloneOf.set(batch, found);
   return found;
 }
 
@@ -213,8 +213,19 @@ export function placesHeld(picture: AnimalPicture, allTables: Tables): Occupancy
     .flatMap((batch) => heldBy(picture, tables, batch).occupied);
 }
 
-/** What a batch holds on to; nothing when it cannot be planned, rather than blocking the farm. */
+/** Kept by the picture itself: each of its batches asks for all others. */
+const heldIn = new WeakMap<AnimalPicture, { tables: Tables; byBatch: Map<string, Held> }>();
+
 function heldBy(picture: AnimalPicture, tables: Tables, batch: NamedBatch): Held {
+  let known = heldIn.get(picture);
+  if (known?.tables !== tables) heldIn.set(picture, (known = { tables, byBatch: new Map() }));
+  let held = known.byBatch.get(batch.id);
+  if (!held) known.byBatch.set(batch.id, (held = heldNow(picture, tables, batch)));
+  return held;
+}
+
+/** What a batch holds on to; nothing when it cannot be planned, rather than blocking the farm. */
+function heldNow(picture: AnimalPicture, tables: Tables, batch: NamedBatch): Held {
   try {
     const { context: byItself, flock } = alone(picture, tables, batch);
     const context = {

@@ -144,7 +144,7 @@ export function planBill(
   const areCostsOfOneKnown = !lines.some((each) => each.cost === undefined && isMainLine(each));
   const leftOut = [
     ...(missing.length === 0 ? [] : [`without ${listed(missing)}: no price given`]),
-    ...(parts.heat ? [] : ['without heat and bedding: no brooder chosen']),
+    ...(parts.heat || !life.hasBrooder ? [] : ['without heat and bedding: no brooder chosen']),
   ];
   const named = (label: string): string => [label, ...leftOut].join(', ');
   const totalMinor = lines.reduce((sum, l) => sum + (l.cost?.value ?? 0), 0);

@@ -1,19 +1,22 @@
+import { isStarted, type Batch } from '../farm/batch.js';
 import type { HatchSpecies } from '../tables/hatching-table.js';
 import { rowById, type Tables } from '../tables/tables.js';
 
 /** What the young of a kind of poultry are called, and the sexes of them. */
 export type BirdWords = Pick<HatchSpecies, 'young' | 'youngOne' | 'male' | 'female'>;
 
-/** The words for the birds of a batch. */
+/** The words for the birds of a batch: its young are what they are when they come. */
 export const birdWordsOf = (
   { strains, hatching }: Pick<Tables, 'strains' | 'hatching'>,
-  strainId: string,
+  { strainId, origin }: Pick<Batch, 'strainId' | 'origin'>,
 ): BirdWords => {
   const { young, youngOne, male, female } = rowById(
     hatching.species,
     rowById(strains, strainId).species,
   );
-  return { young, youngOne, male, female };
+  return isStarted({ origin })
+    ? { young: `${female}s`, youngOne: female, male, female }
+    : { young, youngOne, male, female };
 };
 
 const CHICKS = /\bchick(s?)\b/gi;

@@ -1,5 +1,5 @@
-import { addDays } from '../calendar/plain-date.js';
-import { hatchesHere } from '../farm/batch.js';
+import { addDays, type PlainDate } from '../calendar/plain-date.js';
+import { hatchesHere, isStarted } from '../farm/batch.js';
 import { facilityOf } from '../farm/facility.js';
 import { issue, type PlanIssue } from '../problems/plan-issue.js';
 import { holds } from './batch-events.js';
@@ -13,6 +13,7 @@ export function birdsApart(context: PlanContext): PlanIssue[] {
   if (!holds(context, 'older-flock')) return [];
   const coop = facilityOf(facilities, 'coop', batch.coopId);
   const until = addDays(batch.arrivalDate, apartDays.value);
+  if (isStarted(batch)) return [apartFirst(context, until, coop?.name)];
   return [
     issue(
       'act',
@@ -22,3 +23,25 @@ export function birdsApart(context: PlanContext): PlanIssue[] {
     ),
   ];
 }
+
+/** Grown birds go to older ones only after days in a place of their own. */
+const apartFirst = (
+  { occupied, batch, tables, say }: PlanContext,
+  until: PlainDate,
+  coop: string | undefined,
+): PlanIssue => {
+  const { apartDays } = tables.judgements.birds;
+  const isShared = occupied.some(
+    ({ facilityId, to }) => facilityId === batch.coopId && batch.arrivalDate <= to,
+  );
+  return issue(
+    'act',
+    'keep-apart',
+    `They come from another flock. Keep them apart from your own birds until ${say(until, 'date')}, ${say(apartDays.value, 'day')}: fed and watered last, in boots of their own.${
+      isShared && coop !== undefined
+        ? ` ${coop} has hens in it: put the new ones into a shed or pen of their own until then.`
+        : ''
+    }`,
+    [apartDays],
+  );
+};

@@ -64,11 +64,15 @@ export function planBirds(
   const { batch, life, words } = context;
   const lossRows = { rows: [life.losses] };
   const rateInputs = [
-    givenOrTable(
-      batch.firstWeekLossPercent !== undefined,
-      life.losses,
-      ...(['Loss in the first week', life.rates.firstWeekShare, 'share', 'l₁'] as const),
-    ),
+    ...(life.isStarted
+      ? [input('Age when they come', life.arrivalAgeDays, 'day')]
+      : [
+          givenOrTable(
+            batch.firstWeekLossPercent !== undefined,
+            life.losses,
+            ...(['Loss in the first week', life.rates.firstWeekShare, 'share', 'l₁'] as const),
+          ),
+        ]),
     givenOrTable(
       batch.laterLossPercent !== undefined,
       life.losses,
@@ -82,7 +86,7 @@ export function planBirds(
       : life.aliveAll[endDay]!;
 
   const { orders } = context.tables;
-  const isSexed = batch.purpose === 'layers' && batch.sex === 'pullets';
+  const isSexed = batch.purpose === 'layers' && batch.sex === 'pullets' && !life.isStarted;
   const orderRows = {
     rows: [life.losses, orders.togetherness, orders.surety, ...(isSexed ? [orders.sexing] : [])],
   };
@@ -144,7 +148,8 @@ export function planBirds(
   ];
   const atEnd = quantity(
     batch.purpose === 'layers' ? 'Hens at the first egg' : 'Birds to process',
-    Math.max(1, Math.floor(endCount + 1e-9)),
+    // Of grown birds hardly one is lost before the first egg: half a bird is no bird less.
+    Math.max(1, life.isStarted ? Math.round(endCount) : Math.floor(endCount + 1e-9)),
     'count',
     lossFormulas.alive,
     [...aliveInputs, input('Days after arrival', endDay, 'day', 't')],

@@ -54,9 +54,9 @@ export function scheduleOf({
 /** Smallest change that makes a new step of the card, °C: a thermometer shows no less. */
 const STEP_C = 0.9;
 
-/** Temperatures of the brooder by age; undefined for chicks that a hen keeps warm. */
+/** Temperatures of the brooder by age; undefined for chicks that a hen keeps warm, and for grown birds. */
 export function planBrooding(context: PlanContext): Found<BroodingPart | undefined> {
-  if (context.life.isUnderHen) return found(undefined);
+  if (!context.life.hasBrooder) return found(undefined);
   const { life, tables, brooderDays, dateOf, words } = context;
   const schedule = scheduleOf(context);
   const steps: BroodingStep[] = [];

@@ -37,6 +37,8 @@ export interface CandidateWeek {
   readonly moveOutChance: number | undefined;
   readonly weather: ReturnType<typeof expectedWeather>;
   readonly earliest: number;
+  /** Month and day on which frost ends and begins. */
+  readonly frost: { readonly last: string; readonly first: string };
 }
 
 export type MaybeReason = ArrivalReason | undefined;

@@ -2,21 +2,15 @@ import type { Product } from '../farm/product.js';
 import { FieldError, type FieldProblem } from '../problems/field-problem.js';
 import type { Tables } from '../tables/tables.js';
 
-/** Throws when a product names a feed phase or a breed that no table has. */
-export function checkProduct(
-  product: Product,
-  tables: Pick<Tables, 'feedPrograms' | 'strains'>,
-  path = '',
-): void {
+type ProductTables = Pick<Tables, 'feedPrograms' | 'ingredients' | 'strains'>;
+
+/** Throws when a product names a feed phase, a breed or an ingredient that no table has. */
+export function checkProduct(product: Product, tables: ProductTables, path = ''): void {
   const problems = problemsOf(product, tables, path);
   if (0 < problems.length) throw new FieldError(problems);
 }
 
-function problemsOf(
-  product: Product,
-  tables: Pick<Tables, 'feedPrograms' | 'strains'>,
-  path: string,
-): FieldProblem[] {
+function problemsOf(product: Product, tables: ProductTables, path: string): FieldProblem[] {
   const among = (field: string, given: string, allowed: readonly string[]): FieldProblem[] =>
     allowed.includes(given)
       ? []
@@ -33,7 +27,12 @@ function problemsOf(
     const phases = phaseIdsOf(tables);
     return product.phaseIds.flatMap((given, i) => among(`phaseIds.${i}`, given, phases));
   }
-  if (product.kind !== 'chicks' || product.strainId === undefined) return [];
+  if (product.kind === 'ingredient') {
+    const known = tables.ingredients.map((each) => each.id);
+    return among('ingredientId', product.ingredientId, known);
+  }
+  const isOfBreed = product.kind === 'chicks' || product.kind === 'meat';
+  if (!isOfBreed || product.strainId === undefined) return [];
   return among(
     'strainId',
     product.strainId,

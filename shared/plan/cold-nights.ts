@@ -75,10 +75,11 @@ function lowOfColdNight(
   );
 }
 
-const nightHours = ({ farm, dayOfYear }: PlanContext, night: number): number =>
+export const nightHours = ({ farm, dayOfYear }: PlanContext, night: number): number =>
   24 - dayLengthH({ latitudeDeg: farm.latitudeDeg, dayOfYear: dayOfYear[night]! });
 
-function extraFeed(
+/** Feed that birds outdoors eat more in one night of a low than in a usual night of that date. */
+export function extraFeed(
   { life, nights, phases, tables, batch }: PlanContext,
   { night, lowC, hours }: { night: number; lowC: number; hours: number },
   rows: readonly Sourced[],
@@ -137,7 +138,8 @@ function priced(
   );
 }
 
-function nightOfHeat(
+/** A night of all electric heaters of the brooder, in money; undefined where there are none. */
+export function nightOfHeat(
   { batch, facilities, farm }: PlanContext,
   hours: number,
 ): NumberQuantity | undefined {

@@ -106,7 +106,7 @@ function aroundLife(request: PlanRequest, life: Life): PlanContext {
   return {
     ...request,
     life,
-    words: birdWordsOf(request.tables, request.batch.strainId),
+    words: birdWordsOf(request.tables, request.batch),
     lay: layDaysOf(request.batch, life, request),
     phases: phasesFed(request, life),
     dayOfYear,

@@ -1,4 +1,4 @@
-import type { Batch } from '../farm/batch.js';
+import { hatchesHere, type Batch } from '../farm/batch.js';
 import { bothShares, storageLossShare, type VaryingShare } from '../poultry/hatch.js';
 import { orderChances, type OrderOdds } from '../poultry/losses.js';
 import type { Strain } from '../tables/bird-tables.js';
@@ -28,7 +28,7 @@ export interface EggsSet {
 }
 
 /**
- * The eggs of a batch that hatches on the farm; undefined for chicks from a hatchery.
+ * The eggs of a batch that hatches on the farm; undefined for birds that are bought.
  *
  * @param chickOdds what becomes of a chick up to the birds that are wanted
  */
@@ -39,7 +39,7 @@ export function eggsSetOf(
   chickOdds: OrderOdds,
 ): EggsSet | undefined {
   const { origin = 'hatchery' } = batch;
-  if (origin === 'hatchery') return undefined;
+  if (!hatchesHere({ origin })) return undefined;
   const { hatching: table, orders } = tables;
   const species = rowById(table.species, strain.species);
   const rate = origin === 'hen' ? species.hen! : species.incubator;

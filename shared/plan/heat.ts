@@ -46,7 +46,7 @@ export function planHeat(context: PlanContext): Found<HeatPart | undefined> {
   const outdoors = { series: outsideSeries(context) };
   const brooder = facilityOf(facilities, 'brooder', batch.brooderId);
   if (!brooder) {
-    return found(undefined, { ...outdoors, issues: context.life.isUnderHen ? [] : [NO_BROODER] });
+    return found(undefined, { ...outdoors, issues: context.life.hasBrooder ? [NO_BROODER] : [] });
   }
   const heat = broodingHeat(context, brooder);
   const needed = sharesNeeded(heat, brooder.lengthM * brooder.widthM);

@@ -1,5 +1,5 @@
 import type { Sourced } from '../explain/formula.js';
-import type { Batch } from '../farm/batch.js';
+import { arrivalAgeDaysOf, type Batch } from '../farm/batch.js';
 import type { EggCount } from '../farm/egg-count.js';
 import type { HeadChange } from '../farm/head-count.js';
 import type { Weighing } from '../farm/weighing.js';
@@ -146,7 +146,7 @@ function airByAge(
   const byAge: (AirFactors | undefined)[] = [];
   outdoorC.forEach((airC, i) => {
     if (Number.isNaN(airC)) return;
-    const age = batch.hatchToArrivalDays + i;
+    const age = arrivalAgeDaysOf(batch) + i;
     const factors = airFactors(growing, heat.share, age, airC);
     if (factors.gain !== 1 || factors.feed !== 1) byAge[age] = factors;
   });
@@ -162,7 +162,7 @@ function ownGrowth(
   meanWeights: (lastAge: number, speed: number) => Float64Array,
 ): OwnGrowth {
   const ageOf = ({ date }: Weighing): number =>
-    daysBetween(batch.arrivalDate, date) + batch.hatchToArrivalDays;
+    daysBetween(batch.arrivalDate, date) + arrivalAgeDaysOf(batch);
   const lastAge = Math.min(OLDEST_WEIGHED_DAYS, Math.max(0, ...weighings.map(ageOf)));
   const planned = meanWeights(lastAge, 1);
   const flock = batch.orderedBirds ?? batch.wantedBirds;

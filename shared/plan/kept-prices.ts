@@ -1,4 +1,4 @@
-import type { Batch } from '../farm/batch.js';
+import { isStarted, type Batch } from '../farm/batch.js';
 import type { Product } from '../farm/product.js';
 import { rowById, type Tables } from '../tables/tables.js';
 import { birdWordsOf, capital } from './bird-words.js';
@@ -9,11 +9,12 @@ type Unsaved<P> = P extends Product ? Omit<P, 'id'> & { readonly id?: string } :
 export type KeptProduct = Unsaved<Product>;
 
 type Prices = NonNullable<Batch['prices']>;
-type Priced = Pick<Batch, 'purpose' | 'strainId' | 'feedProgramId' | 'bagKg' | 'prices'>;
+type Priced = Pick<Batch, 'purpose' | 'strainId' | 'origin' | 'feedProgramId' | 'bagKg' | 'prices'>;
 
 /**
  * The prices typed for a batch as products of its place, so that the next batch begins with them.
- * A feed is for birds of the batch's purpose, a chick for its breed; a product there is for just
+ * A feed is for birds of the batch's purpose, a chick for its breed; a grown pullet's price stays
+ * with the batch, as it goes by her age; a product there is for just
  * that gets the new price.
  */
 export function productsOfPrices(
@@ -33,7 +34,7 @@ export function productsOfPrices(
     );
   const chicks = there('chicks', ({ strainId }) => strainId === strain.id) ?? {
     kind: 'chicks' as const,
-    name: `${capital(birdWordsOf(tables, strain.id).young)}: ${strain.name}`,
+    name: `${capital(birdWordsOf(tables, { strainId: strain.id }).young)}: ${strain.name}`,
     strainId: strain.id,
   };
   const bedding = there('bedding') ?? { kind: 'bedding' as const, name: 'Bedding' };
@@ -41,7 +42,7 @@ export function productsOfPrices(
   const ice = there('ice') ?? { kind: 'ice' as const, name: 'Ice' };
   const bags = there('freezer-bags') ?? { kind: 'freezer-bags' as const, name: 'Freezer bags' };
   return [
-    ...(perBird === undefined ? [] : [{ ...chicks, price: perBird }]),
+    ...(perBird === undefined || isStarted(batch) ? [] : [{ ...chicks, price: perBird }]),
     ...(beddingPerBag === undefined ? [] : [{ ...bedding, price: beddingPerBag }]),
     ...feedsOf(batch, products, tables),
     ...(processingPerBird === undefined ? [] : [{ ...processing, price: processingPerBird }]),

@@ -16,9 +16,26 @@ export interface ShortLastFeed {
  */
 export function phasesFed(request: PlanRequest, life: Life): DatedPhase[] {
   const phases = phasesOf(life);
+  if (life.isStarted)
+    return withoutShort(phases, request.tables.judgements.birds.fewFeedDays.value);
   if (!request.batch.skipsLastFeed || !shortLastFeed(request, phases)) return phases;
   const { toAgeDays } = phases.at(-1)!;
   return phases.slice(0, -1).with(-1, { ...phases.at(-2)!, toAgeDays });
+}
+
+/**
+ * Grown pullets come between feeds: one that would be fed for a few days only is not bought, and
+ * they stay on the one before, or begin with the next.
+ */
+function withoutShort(phases: readonly DatedPhase[], fewDays: number): DatedPhase[] {
+  const kept = phases.filter(
+    ({ fromAgeDays, toAgeDays }, k) => k === phases.length - 1 || fewDays < toAgeDays - fromAgeDays,
+  );
+  return kept.map((phase, k) => ({
+    ...phase,
+    fromAgeDays: k === 0 ? phases[0]!.fromAgeDays : phase.fromAgeDays,
+    toAgeDays: kept[k + 1]?.fromAgeDays ?? phase.toAgeDays,
+  }));
 }
 
 /**

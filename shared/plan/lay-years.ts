@@ -20,6 +20,7 @@ import { feedOfHens } from './lay-feed.js';
 import type { LayDays } from './lay-days.js';
 import { eggsOver, monthsOf, rowsOn } from './lay-months.js';
 import { LAY_YEAR_DAYS } from './life.js';
+import { bagOf } from './prices.js';
 
 export const layYearFormulas = {
   feedCost: {
@@ -97,7 +98,7 @@ function yearOf(context: PlanContext, lay: LayDays, kg: Float64Array, k: number)
   const typed = k === 1 ? later : undefined;
   const feedPerDozen = quantity(
     `Feed per dozen eggs, year ${k + 1}`,
-    (12 * fedKg) / eggs,
+    perDozenKg(fedKg, eggs),
     'kg',
     layFormulas.feedPerDozen,
     [input('Feed of the hens', fedKg, 'kg', 'F'), input('Eggs', eggs, 'eggs', 'E')],
@@ -157,12 +158,10 @@ interface FeedPrice {
   readonly bagKg: number;
 }
 
-/** Price of the feed that laying hens get; undefined when it is not given. */
-function priceOfFeed({ batch, life, tables }: PlanContext): FeedPrice | undefined {
-  const perBag = batch.prices?.feedPerBag?.[life.program.phases.at(-1)!.id];
-  return perBag === undefined
-    ? undefined
-    : { perBag, bagKg: batch.bagKg ?? tables.feedKeeping.usualBag.kg };
+/** Price of the feed that laying hens get, the batch's or the place's; undefined when none is given. */
+function priceOfFeed(context: PlanContext): FeedPrice | undefined {
+  const { price, bagKg } = bagOf(context, context.life.program.phases.at(-1)!.id);
+  return price && { perBag: price.price, bagKg };
 }
 
 const MONTHS_AHEAD = 12;
@@ -206,6 +205,10 @@ function paidUntil(context: PlanContext, lay: LayDays, kg: Float64Array): Quanti
     ? say('not even in the first year')
     : datedFact(label, dateOf(months[turns]!.from), layYearFormulas.pays, inputs, { rows });
 }
+
+/** Feed for a dozen eggs, kg; none where no hen is left to lay or to eat. */
+export const perDozenKg = (fedKg: number, eggs: number): number =>
+  eggs === 0 ? 0 : (12 * fedKg) / eggs;
 
 function sumOf(values: Float64Array, from: number, to: number): number {
   let sum = 0;

@@ -1,6 +1,6 @@
 import { addDays } from '../calendar/plain-date.js';
 import type { Sourced } from '../explain/formula.js';
-import type { Batch } from '../farm/batch.js';
+import { arrivalAgeDaysOf, isStarted, type Batch } from '../farm/batch.js';
 import { sexShares } from '../poultry/growth.js';
 import { orderChances, survivingShare, type LossRates, type OrderOdds } from '../poultry/losses.js';
 import type {
@@ -59,6 +59,8 @@ export interface Life {
   readonly firstEggAgeDays: number | undefined;
   /** Days by which counted eggs moved it, later above 0; the whole curve of lay moves along. */
   readonly firstEggMovedDays: number;
+  /** What of it is that grown birds settle before they lay. */
+  readonly firstEggSettledDays: number;
   readonly cockerelsLeaveAgeDays: number | undefined;
   /** Age at which the target weight is reached, undefined when it never is. */
   readonly targetReachedAgeDays: number | undefined;
@@ -83,6 +85,10 @@ export interface Life {
   readonly now: { readonly odds: OrderOdds; readonly there: number } | undefined;
   /** Whether a hen keeps them warm, so that no brooder is needed. */
   readonly isUnderHen: boolean;
+  /** Whether they come grown, and go into their home on the day they come. */
+  readonly isStarted: boolean;
+  /** Whether they are kept warm in a brooder first. */
+  readonly hasBrooder: boolean;
   readonly alive: Readonly<Record<BirdSex, Float64Array>>;
   readonly aliveAll: Float64Array;
   readonly weightKg: Readonly<Record<BirdSex, Float64Array>>;
@@ -119,7 +125,8 @@ export function lifeOf(batch: Batch, tables: Tables, conditions: Conditions = {}
   const layCurve = isLaying
     ? rowById(tables.layCurves, batch.layCurveId ?? strain.layCurve!)
     : undefined;
-  const usualFirstEgg = layCurve && Math.round(layCurve.firstEggWeek * 7);
+  const byTheTable = layCurve && Math.round(layCurve.firstEggWeek * 7);
+  const usualFirstEgg = layCurve && usualFirstEggOf(batch, layCurve, tables);
   const firstEggAgeDays = layCurve && firstEggOf(batch, layCurve, tables, conditions);
 
   const growing = growingOf(batch, { strain, table: growthTable, tables }, conditions);
@@ -133,7 +140,7 @@ export function lifeOf(batch: Batch, tables: Tables, conditions: Conditions = {}
   const cockerelsLeaveAgeDays =
     isLaying && batch.sex === 'straight-run' ? strain.leave.ageDays : undefined;
 
-  const arrivalAgeDays = batch.hatchToArrivalDays;
+  const arrivalAgeDays = arrivalAgeDaysOf(batch);
   const told = toldOf(batch, conditions);
   // Meat birds leave when they are told to have left; what hens would have laid stays in sight.
   const overOn = isLaying ? undefined : told?.overOn;
@@ -148,12 +155,12 @@ export function lifeOf(batch: Batch, tables: Tables, conditions: Conditions = {}
     laterToDay: batch.laterLossPercent === undefined ? losses.laterToDay : Math.max(8, countedDay),
     layYearShare: isLaying ? (losses.layYearPercent ?? 0) / 100 : 0,
   };
-  const usual = (day: number): number => survivingShare(rates, day);
+  const usual = survivalOf(batch, rates, { arrivalAgeDays, countedDay });
   const survivingAtEnd = usual(countedDay);
   const odds: OrderOdds = {
     wanted: batch.wantedBirds,
     survivingShare: survivingAtEnd,
-    sexShare: isLaying ? (batch.sex === 'pullets' ? tables.orders.sexing.share : shares.female) : 1,
+    sexShare: sexShareOf(batch, tables, shares.female),
     togetherness: tables.orders.togetherness.value,
   };
   const { usual: usualSurety, shares: howSure } = tables.orders.surety;
@@ -161,6 +168,7 @@ export function lifeOf(batch: Batch, tables: Tables, conditions: Conditions = {}
   const orderForWanted = chances.toOrder(usualSurety);
   const orderSizes = howSure.map(chances.toOrder);
   const eggs = eggsSetOf(batch, strain, tables, odds);
+  const isUnderHen = eggs !== undefined && eggs.incubator === undefined;
   const placed = batch.orderedBirds ?? eggs?.chicks ?? orderForWanted;
 
   const now = told && oddsNow(odds, told, { placed, usual, countedDay });
@@ -216,7 +224,8 @@ export function lifeOf(batch: Batch, tables: Tables, conditions: Conditions = {}
     arrivalAgeDays,
     lastAgeDays,
     firstEggAgeDays,
-    firstEggMovedDays: (firstEggAgeDays ?? 0) - (usualFirstEgg ?? 0),
+    firstEggMovedDays: (firstEggAgeDays ?? 0) - (byTheTable ?? 0),
+    firstEggSettledDays: (usualFirstEgg ?? 0) - (byTheTable ?? 0),
     cockerelsLeaveAgeDays,
     targetReachedAgeDays,
     targetReachedBetween:
@@ -237,7 +246,9 @@ export function lifeOf(batch: Batch, tables: Tables, conditions: Conditions = {}
     eggs,
     told,
     now,
-    isUnderHen: eggs !== undefined && eggs.incubator === undefined,
+    isUnderHen,
+    isStarted: isStarted(batch),
+    hasBrooder: !isUnderHen && !isStarted(batch),
     alive,
     aliveAll,
     weightKg,
@@ -256,18 +267,58 @@ const LEAST_AGE_DAYS = 4;
 
 /** Age at the first egg: the table's, moved by what was counted while they are here. */
 function firstEggOf(
-  { arrivalDate, hatchToArrivalDays }: Batch,
+  batch: Batch,
   curve: LayCurve,
-  { judgements }: Tables,
+  tables: Tables,
   { eggCounts = [] }: Conditions,
 ): number {
-  const { least, most } = firstEggBounds(curve, judgements.birds);
-  return firstEggAge(Math.round(curve.firstEggWeek * 7), eggCounts, {
-    hatchDate: addDays(arrivalDate, -hatchToArrivalDays),
-    least: Math.max(least, hatchToArrivalDays),
+  const { least, most } = firstEggBounds(curve, tables.judgements.birds);
+  const arrivalAgeDays = arrivalAgeDaysOf(batch);
+  return firstEggAge(usualFirstEggOf(batch, curve, tables), eggCounts, {
+    hatchDate: addDays(batch.arrivalDate, -arrivalAgeDays),
+    least: Math.max(least, arrivalAgeDays),
     most,
   });
 }
+
+/** Age at the first egg by the table; grown birds settle in their new home before they lay. */
+function usualFirstEggOf(batch: Batch, curve: LayCurve, { judgements }: Tables): number {
+  const byTheTable = Math.round(curve.firstEggWeek * 7);
+  return isStarted(batch)
+    ? Math.max(byTheTable, arrivalAgeDaysOf(batch) + judgements.birds.settleDays.value)
+    : byTheTable;
+}
+
+/** Days of a chick's life over which the losses of its first week are spread. */
+const FIRST_WEEK_DAYS = 7;
+
+/**
+ * Share of those placed that usually lives, by day after arrival. Of grown birds the losses of
+ * chicks are the seller's: what is lost begins at their age, or with a loss that was typed for
+ * their time here.
+ */
+function survivalOf(
+  batch: Batch,
+  rates: LossRates,
+  { arrivalAgeDays, countedDay }: { readonly arrivalAgeDays: number; readonly countedDay: number },
+): (day: number) => number {
+  if (!isStarted(batch)) return (day) => survivingShare(rates, day);
+  const isTyped = batch.laterLossPercent !== undefined;
+  const from = isTyped ? FIRST_WEEK_DAYS : arrivalAgeDays;
+  const here = isTyped
+    ? { ...rates, laterToDay: FIRST_WEEK_DAYS + Math.max(1, countedDay) }
+    : rates;
+  const alreadyLost = survivingShare(here, from);
+  return (day) => survivingShare(here, from + day) / alreadyLost;
+}
+
+/** Chance of a bird that comes to be of the sex that is wanted: of grown ones it can be seen. */
+const sexShareOf = (batch: Batch, { orders }: Tables, femaleShare: number): number =>
+  batch.purpose === 'meat' || isStarted(batch)
+    ? 1
+    : batch.sex === 'pullets'
+      ? orders.sexing.share
+      : femaleShare;
 
 /** What was told of a batch that says how many came, or of which that was told. */
 function toldOf(batch: Batch, { headChanges, today }: Conditions): FlockTold | undefined {

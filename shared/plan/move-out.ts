@@ -18,6 +18,15 @@ export const moveOutFormulas = {
     sources: ['ARITHMETIC'],
     mark: 'computed',
   },
+  onArrival: {
+    id: 'into-the-coop',
+    title: 'Day into the coop',
+    words:
+      'Started pullets are feathered: they go into their coop on the day they come, without a brooder and without heat.',
+    symbols: 't_in = t_arrival',
+    sources: [],
+    mark: 'computed',
+  },
   coldNight: {
     id: 'move-out-cold-night',
     title: 'Chance of a night that is too cold',
@@ -82,6 +91,8 @@ export function moveOutIndex(
   first: FirstNights,
   share: number,
 ): number | undefined {
+  // Grown birds go into their home on the day they come, whatever the night.
+  if (life.isStarted) return 0;
   if (batch.moveOutDate !== undefined) {
     const fixed = daysBetween(batch.arrivalDate, batch.moveOutDate);
     return fixed < life.days ? fixed : undefined;

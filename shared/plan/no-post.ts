@@ -1,5 +1,6 @@
 import { addDays, weekdayOf, type PlainDate } from '../calendar/plain-date.js';
 import type { Sourced } from '../explain/formula.js';
+import { isStarted } from '../farm/batch.js';
 import { issue, type PlanIssue } from '../problems/plan-issue.js';
 import { formatDate } from '../units/dates.js';
 import type { PlanContext } from './context.js';
@@ -37,8 +38,8 @@ export function noPost(
 ): PlanIssue[] {
   const { batch, farm, today, words } = request;
   const { arrivalDate, hatchToArrivalDays } = batch;
-  // Chicks that are fetched on the day of hatch come by no post; what has come has come.
-  if (hatchToArrivalDays === 0 || arrivalDate < today) return [];
+  // Chicks fetched on the day of hatch and grown birds come by no post; what has come has come.
+  if (isStarted(batch) || hatchToArrivalDays === 0 || arrivalDate < today) return [];
   const say = (date: PlainDate): string => formatDate(date, { units: farm.units, today });
   const none = noPostOn(arrivalDate, request);
   if (none) {

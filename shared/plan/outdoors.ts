@@ -20,7 +20,7 @@ import { found, joined, type Found } from './found.js';
 import { homeSpaceOf, type HomeSpace } from './home-space.js';
 import { planShelter, type ShelterPart } from './shelter.js';
 import { waysOut } from './ways-out.js';
-import { whenOut, type WhenOutPart } from './when-out.js';
+import { intoTheCoop, whenOut, type WhenOutPart } from './when-out.js';
 
 export interface OutdoorsPart extends WhenOutPart, ShelterPart {
   readonly rule: string;
@@ -48,7 +48,7 @@ export function planOutdoors(context: PlanContext): Found<OutdoorsPart> {
     );
     return found({ rule: rule.name, waysOut: ways }, { issues: [never] });
   }
-  const out = whenOut(context, moveOutDay);
+  const out = (context.life.isStarted ? intoTheCoop : whenOut)(context, moveOutDay);
   const shelter = planShelter(context, moveOutDay);
   const home = (batch.purpose === 'meat' ? onGrass : inCoop)(context, moveOutDay);
   return found(

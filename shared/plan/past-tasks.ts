@@ -26,6 +26,7 @@ export function pastTasks(context: PlanContext): NonNullable<TasksFor['isPast']>
 export const ORDERS: ReadonlySet<string> = new Set([
   'meat.order-chicks-for-a-named-arrival',
   'layers.choose-number-from-eggs-wanted-and',
+  'started.order-pullets',
 ]);
 
 /** Booking the slot, which is past once there is one. */
@@ -59,7 +60,7 @@ export function takenAsOrdered(context: PlanContext): PlanIssue[] {
     issue(
       'note',
       'taken-as-ordered',
-      `The ${words.young} come in ${days} ${days === 1 ? 'day' : 'days'}, and ${usualLeadDays.value} are usual between order and arrival, so they are taken as ordered. If they are not, ask the hatchery what it has before anything else.`,
+      `The ${words.young} come in ${days} ${days === 1 ? 'day' : 'days'}, and ${usualLeadDays.value} are usual between order and arrival, so they are taken as ordered. If they are not, ask ${life.isStarted ? 'the seller' : 'the hatchery'} what is left before anything else.`,
       [usualLeadDays],
     ),
   ];

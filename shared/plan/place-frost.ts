@@ -1,7 +1,7 @@
 import type { FarmPicture } from '../farm/picture.js';
 import type { Tables } from '../tables/tables.js';
-import type { DailyWeather } from '../weather/climate.js';
-import { frostDates, halfYearLows } from '../weather/frost.js';
+import { frostDates } from '../weather/frost.js';
+import type { RecordedFrost } from '../weather/recorded-frost.js';
 import { frostYear, movedBy, ownDayApart, type FrostYear } from '../weather/frost-year.js';
 import { nightsOfPlace } from './expected-nights.js';
 
@@ -25,25 +25,34 @@ export interface PlaceFrost extends FrostYear {
 export function placeFrost(
   place: Place,
   tables: Tables,
-  history: readonly DailyWeather[],
   atOrBelowC: number = tables.judgements.work.ownFrostC.value,
 ): PlaceFrost {
-  const lows = halfYearLows(history, place.farm.latitudeDeg);
-  const isLongEnough =
-    tables.judgements.work.fewestYears.value <= Math.min(lows.springs.length, lows.autumns.length);
-  return isLongEnough
-    ? ofRecord(lows, place, tables, atOrBelowC)
+  const recorded = place.climate.recordedFrost;
+  const years = recorded ? Math.min(recorded.springs.length, recorded.autumns.length) : 0;
+  return recorded && tables.judgements.work.fewestYears.value <= years
+    ? ofRecord(recorded, place, tables, atOrBelowC)
     : ofNights(place, tables, atOrBelowC);
 }
 
+/**
+ * Month and day on which frost ends and begins, of the kind of date that the household typed: a
+ * usual year's, or one that is safe in most. Where nights say nothing, the date typed.
+ */
+export function frostDays(place: Place, tables: Tables): { last: string; first: string } {
+  const { farm } = place;
+  const { frostDatesAre: kind = 'usual' } = farm;
+  const { last, first } = placeFrost(place, tables);
+  return { last: last?.[kind] ?? farm.lastFrost, first: first?.[kind] ?? farm.firstFrost };
+}
+
 function ofRecord(
-  lows: Parameters<typeof frostDates>[0],
+  recorded: RecordedFrost,
   { farm: { latitudeDeg } }: Place,
   { judgements }: Tables,
   thresholdC: number,
 ): PlaceFrost {
   const sureShare = judgements.work.sureShare.value;
-  const dates = frostDates(lows, { thresholdC, latitudeDeg, sureShare });
+  const dates = frostDates(recorded, { thresholdC, latitudeDeg, sureShare });
   const { lastSpring, firstAutumn, springs, springsWithFrost } = dates;
   return {
     basis: 'record',

@@ -1,6 +1,6 @@
 import Big from 'big.js';
 import { fromFarm, fromRow, givenOrTable, input, type QuantityInput } from '../explain/quantity.js';
-import type { Batch } from '../farm/batch.js';
+import { isStarted, type Batch } from '../farm/batch.js';
 import type { Farm } from '../farm/farm.js';
 import type { FeedProduct, Product, ProductKind } from '../farm/product.js';
 import type { Tables } from '../tables/tables.js';
@@ -21,7 +21,10 @@ export interface BagOfFeed {
 }
 
 type Asked = {
-  readonly batch: Pick<Batch, 'purpose' | 'strainId' | 'processing' | 'bagKg' | 'prices'>;
+  readonly batch: Pick<
+    Batch,
+    'purpose' | 'strainId' | 'origin' | 'processing' | 'bagKg' | 'prices'
+  >;
   readonly products: readonly Product[];
   readonly tables: Pick<Tables, 'feedKeeping'>;
 };
@@ -51,7 +54,7 @@ export function bagOf({ batch, products, tables }: Asked, phaseId: string): BagO
 }
 
 /** The feed made for a phase and purpose, before one that serves several; of equals the cheaper. */
-function feedOf(
+export function feedOf(
   products: readonly Product[],
   purpose: Batch['purpose'],
   phaseId: string,
@@ -71,8 +74,12 @@ function feedOf(
 /** Bags that are sold as one size differ by rounding between pounds and kilograms. */
 const SAME_KG = 0.1;
 
-/** What a chick costs: typed for the batch, else the place's price for its breed, else for any. */
+/**
+ * What a bird costs that comes: typed for the batch, else the place's price of a chick of its
+ * breed, else of any. A grown pullet costs several times a chick, and more with each week.
+ */
 export function chickPrice({ batch, products }: Omit<Asked, 'tables'>): PriceOfOne | undefined {
+  if (isStarted(batch)) return typedOr(batch.prices?.perBird, undefined);
   const all = ofKind(products, 'chicks');
   const ofBreed = all.filter(({ strainId }) => strainId === batch.strainId);
   const ofAny = all.filter(({ strainId }) => strainId === undefined);

@@ -7,7 +7,7 @@ import {
   type NumberQuantity,
   type Quantity,
 } from '../explain/quantity.js';
-import { hatchesHere, LEAST_LEAVE_AGE_DAYS, type Batch } from '../farm/batch.js';
+import { arrivalAgeDaysOf, hatchesHere, LEAST_LEAVE_AGE_DAYS, type Batch } from '../farm/batch.js';
 import { problemsOfRow } from '../farm/check-row.js';
 import type { FarmPicture } from '../farm/picture.js';
 import { readyGoalFields, type ReadyGoal } from '../farm/ready-goal.js';
@@ -26,6 +26,7 @@ import { largestBatch, type LargestBatch } from './largest-batch.js';
 import { liveWeights } from './leaving-weights.js';
 import { lifeOf } from './life.js';
 import { areHandsUnknown, handsOn } from './hands-of-day.js';
+import { frostDays } from './place-frost.js';
 import type { PlanRequest } from './request.js';
 import {
   arrivalsFor,
@@ -106,13 +107,14 @@ export function readyBy(
   const request = { ...asked, batch: forGoal(asked.batch, goal) };
   const batches = candidates(request, goal);
   const place = nightsOfPlace(request.climate, request.farm, tables);
+  const frost = frostDays(request, tables);
   const points = valuesOf(tables.judgements.arrival);
   const ages = goal.goal === 'slot' ? rightAges(request.batch, request.tables) : undefined;
   const arrivals = batches
     .map((batch): ReadyArrival & { batch: Batch } => {
       const own = { ...request, batch };
       const life = lifeOf(batch, tables);
-      const week = scoreWeek({ request: own, points, place }, life, batch.arrivalDate);
+      const week = scoreWeek({ request: own, points, place, frost }, life, batch.arrivalDate);
       const isTooLate = batch.arrivalDate <= request.today;
       const order = hatchesHere(batch) ? undefined : orderBy(batch.arrivalDate, request.tables);
       const liveEach =
@@ -180,7 +182,7 @@ const endOf = (
   batch: Batch,
   { firstEggAgeDays, lastAgeDays }: ReturnType<typeof lifeOf>,
 ): PlainDate =>
-  addDays(batch.arrivalDate, (firstEggAgeDays ?? lastAgeDays) - batch.hatchToArrivalDays);
+  addDays(batch.arrivalDate, (firstEggAgeDays ?? lastAgeDays) - arrivalAgeDaysOf(batch));
 
 /** A slot is the day itself; else they rest before they are eaten, on the weekday wished. */
 function processBy(
@@ -258,7 +260,7 @@ const lastWeekday = (on: PlainDate, weekday: number): PlainDate =>
 
 function tooLate(request: PlanRequest, { goal, on, weekday = WEDNESDAY }: ReadyGoal): string {
   const { farm, today, tables, batch } = request;
-  const { young } = birdWordsOf(tables, batch.strainId);
+  const { young } = birdWordsOf(tables, batch);
   const lead = tables.judgements.arrival.usualLeadDays.value;
   const arrival = lastWeekday(addDays(today, lead + 6), weekday);
   const rest = goal === 'ready' ? tables.processing.resting.days : 0;

@@ -233,7 +233,7 @@ function worstOf(
 }
 
 const isInBrooder = ({ life, brooderDays }: PlanContext, day: number): boolean =>
-  !life.isUnderHen && day < brooderDays;
+  life.hasBrooder && day < brooderDays;
 
 const HOURS = 24;
 

@@ -50,9 +50,9 @@ export interface SpacePart {
 export function planSpace(context: PlanContext): Found<SpacePart> {
   const { batch, facilities, life, brooderDays } = context;
   const standard = spaceStandardOf(context);
-  // A hen’s chicks need no brooder: their room is that outdoors.
+  // A hen’s chicks and grown birds need no brooder: their room is that outdoors.
   const stocking = stockingOf(context);
-  if (life.isUnderHen) return found({ standard: standard.name, needs: [], stocking });
+  if (!life.hasBrooder) return found({ standard: standard.name, needs: [], stocking });
   const brooder = facilityOf(facilities, 'brooder', batch.brooderId);
   const days = Math.max(1, brooderDays);
   const rows = Array.from({ length: days }, (_, i) =>

@@ -49,7 +49,7 @@ export function stockingOf(context: PlanContext): Stocking[] {
 
 function inBrooder(context: PlanContext): Asked[] {
   const { batch, facilities, life, brooderDays } = context;
-  if (life.isUnderHen) return [];
+  if (!life.hasBrooder) return [];
   const brooder = facilityOf(facilities, 'brooder', batch.brooderId);
   const standard = spaceStandardOf(context);
   const ask = (when: string, day: number): Asked => {
@@ -93,7 +93,12 @@ function atHome(context: PlanContext): Asked[] {
   const place = home?.name ?? (isMeat ? 'Pen' : 'Coop');
   const at = { isBrooder: false, place, home };
   const { each } = homeSpaceOf(context);
-  const moved = { ...at, when: 'At the move', day: moveOutDay, birds: life.aliveAll[moveOutDay]! };
+  const moved = {
+    ...at,
+    when: life.isStarted ? 'When they come' : 'At the move',
+    day: moveOutDay,
+    birds: life.aliveAll[moveOutDay]!,
+  };
   const last = isMeat
     ? processingDays(context, birdsToProcess(life)).leaving.at(-1)!.index
     : (life.firstEggAgeDays ?? life.lastAgeDays) - life.arrivalAgeDays;

@@ -170,7 +170,7 @@ function outOn(context: PlanContext, day: number, reason: Reason): WayOutDay {
     coldNight: coldNightOf(context, day, { inputs, rows }),
     coldNights: coldNightsOf(context, day, { inputs, rows }),
     oneColdNight: coldNightPart(context, day, rows),
-    ...(life.isUnderHen ? {} : { floor: floorUntil(context, day) }),
+    ...(life.hasBrooder ? { floor: floorUntil(context, day) } : {}),
     ...(because === undefined ? {} : { because }),
   };
 }

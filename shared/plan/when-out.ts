@@ -2,6 +2,7 @@ import { dailySeries, type DailySeries } from '../explain/daily-series.js';
 import type { Sourced } from '../explain/formula.js';
 import {
   datedFact,
+  fromFarm,
   fromJudgement,
   input,
   quantity,
@@ -88,6 +89,33 @@ export function whenOut(context: PlanContext, day: number): Found<WhenOutPart> {
   );
 }
 
+/**
+ * Grown birds go into their home on the day they come: no night decides it, but later ones can be
+ * too cold for them.
+ */
+export function intoTheCoop(context: PlanContext, day: number): Found<WhenOutPart> {
+  const { batch, dateOf, life } = context;
+  const rows = rowsOfMove(context, day);
+  const came = input('Arrival', batch.arrivalDate, 'date');
+  return found(
+    {
+      moveOut: datedFact('Into the coop', dateOf(day), moveOutFormulas.onArrival, [came]),
+      ageAtMove: quantity(
+        'Age when they come',
+        life.arrivalAgeDays,
+        'day',
+        moveOutFormulas.onArrival,
+        [fromFarm('Weeks old when they come', life.arrivalAgeDays / 7, 'count')],
+      ),
+      waysOut: [],
+    },
+    {
+      series: [coldSeries(context, day, rows)],
+      issues: laterCold(context, day, rows, day),
+    },
+  );
+}
+
 /** Day on which hardening off begins before a move on a day. */
 export const hardenFromDay = ({ tables }: PlanContext, moveOutDay: number): number =>
   Math.max(0, moveOutDay - tables.judgements.birds.hardenDays.value);
@@ -156,7 +184,12 @@ function issuesOfNights(
 }
 
 /** Nights after the first ones that are too cold for birds of their age more often than wanted. */
-function laterCold(context: PlanContext, day: number, rows: readonly Sourced[]): PlanIssue[] {
+function laterCold(
+  context: PlanContext,
+  day: number,
+  rows: readonly Sourced[],
+  fromNight = day + context.tables.judgements.birds.moveOutNights.value,
+): PlanIssue[] {
   const { life, moveOutRule, nights, nightSurety, tables } = context;
   const chances = coldNightByDay(life, moveOutRule, nights, day);
   // Who goes by age alone has heat for the first weeks, and is as sure as others after them.
@@ -164,10 +197,7 @@ function laterCold(context: PlanContext, day: number, rows: readonly Sourced[]):
   // Hens in lay live in a house, and are no longer what the rule was written for.
   const last = (life.firstEggAgeDays ?? life.lastAgeDays) - life.arrivalAgeDays;
   const from = chances.findIndex(
-    (chance, night) =>
-      day + tables.judgements.birds.moveOutNights.value <= night &&
-      night < last &&
-      1 - share + 1e-9 < chance,
+    (chance, night) => fromNight <= night && night < last && 1 - share + 1e-9 < chance,
   );
   if (from < 0) return [];
   const worst = Math.max(...chances.subarray(from, last));
@@ -176,7 +206,7 @@ function laterCold(context: PlanContext, day: number, rows: readonly Sourced[]):
     issue(
       'act',
       'cold-later',
-      `From ${context.say(context.dateOf(from), 'date')} nights are often below ${stand}, what birds of that age stand: ${formatChance(worst)} on the worst of them. Give them a closed, dry shelter or heat from then on, or let them go earlier.`,
+      `From ${context.say(context.dateOf(from), 'date')} nights are often below ${stand}, what birds of that age stand: ${formatChance(worst)} on the worst of them. Give them a closed, dry shelter or heat from then on${life.isStarted ? '' : ', or let them go earlier'}.`,
       rows,
     ),
   ];

@@ -6,7 +6,7 @@ export const lossFormulas = {
     id: 'birds-alive',
     title: 'Birds alive',
     words:
-      'The first-week loss is spread evenly over the first seven days after arrival, the later loss over the rest of the growing time: to the day in the table, or to the last day they are kept when the household gave the loss. Birds kept longer go on being lost at the same rate. Each day keeps the same share of the birds. Once birds were counted, it goes on from the count.',
+      'The first-week loss is spread evenly over the first seven days after arrival, the later loss over the rest of the growing time: to the day in the table, or to the last day they are kept when the household gave the loss. Birds kept longer go on being lost at the same rate. Each day keeps the same share of the birds. Pullets that come grown begin at their age, without the losses of chicks. Once birds were counted, it goes on from the count.',
     symbols: 'N(t) = N₀·(1 − l₁)^(t/7), then ·(1 − l₂)^((t − 7)/(T − 7))',
     sources: [],
     mark: 'computed',

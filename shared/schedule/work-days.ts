@@ -6,6 +6,8 @@ export interface Variation {
   readonly random: Random;
   /** How often a day is left out, and how often another of those with time does a piece. */
   readonly share: number;
+  /** What others wait for is begun and no more, so that they come to their turn early. */
+  readonly isBrief: boolean;
 }
 
 /** Hours that are still free, person by person and day by day, while jobs are put in. */
@@ -53,19 +55,63 @@ export class WorkDays {
    */
   put(job: WorkJob, from: number, until = job.untilDay, vary?: Variation): WorkPiece[] {
     const last = Math.min(until, job.untilDay, this.days - 1);
-    const { suits } = job;
     const pieces: WorkPiece[] = [];
     let open = job.minutes;
-    for (let day = Math.max(0, from); day <= last; day++) {
-      if (suits && suits[day] === 0) continue;
-      const piece = this.pieceOn(job, day, open, vary);
+    for (let day = Math.max(0, from); ; day++) {
+      const least = leastOf(job, open);
+      day = this.firstDayFor(job, day, last, least);
+      if (last < day) return pieces;
+      const piece = this.pieceOn(job, day, { open, least }, vary);
       if (!piece) continue;
       this.take(job, piece);
       pieces.push(piece);
       open -= piece.minutes;
       if (open <= 0) return pieces;
     }
+  }
+
+  /** As `put`, but rather a shorter piece than a rest that is too small to be useful. */
+  putInUsefulPieces(job: WorkJob, from: number, until: number): WorkPiece[] {
+    const last = Math.min(until, job.untilDay, this.days - 1);
+    const pieces: WorkPiece[] = [];
+    let open = job.minutes;
+    for (let day = Math.max(0, from); 0 < open; day++) {
+      const least = leastOf(job, open);
+      day = this.firstDayFor(job, day, last, least);
+      const piece = day <= last && this.pieceOn(job, day, { open, least }, undefined);
+      if (!piece) break;
+      const useful = { ...piece, minutes: withoutCrumb(job, open, piece.minutes) };
+      this.take(job, useful);
+      pieces.push(useful);
+      open -= useful.minutes;
+    }
     return pieces;
+  }
+
+  /** Puts the smallest useful piece of a job on the first day it fits on; takes its hours. */
+  begin(job: WorkJob, from: number, until: number): WorkPiece[] {
+    const last = Math.min(until, job.untilDay, this.days - 1);
+    const least = leastOf(job, job.minutes);
+    const day = this.firstDayFor(job, Math.max(0, from), last, least);
+    const piece = day <= last && this.pieceOn(job, day, { open: least, least }, undefined);
+    if (!piece) return [];
+    this.take(job, piece);
+    return [piece];
+  }
+
+  /** The first day from one on that suits and on which enough people have the least time; else one after the last. */
+  private firstDayFor(job: WorkJob, from: number, last: number, least: number): number {
+    const { suits, able, peopleNeeded, needsLight } = job;
+    for (let day = from; day <= last; day++) {
+      if (suits && suits[day] === 0) continue;
+      let fit = 0;
+      for (const w of able) {
+        const at = w * this.days + day;
+        if (this.free[at]! < least || (needsLight && this.light[at]! < least)) continue;
+        if (++fit === peopleNeeded) return day;
+      }
+    }
+    return last + 1;
   }
 
   /** Puts a job back where it was, when it still fits there; a part only of what may be spread. */
@@ -107,20 +153,19 @@ export class WorkDays {
       }
   }
 
-  /** The most of a job that fits on a day, by those with most time left. */
+  /** The most of a job that fits on a day that has the least, by those with most time left. */
   private pieceOn(
     job: WorkJob,
     day: number,
-    open: number,
+    { open, least }: { open: number; least: number },
     vary: Variation | undefined,
   ): WorkPiece | undefined {
-    const { smallestPieceMinutes: smallest, peopleNeeded, able } = job;
-    const least = smallest === undefined || open < smallest ? open : smallest;
-    const one = peopleNeeded === 1 ? this.bestOn(job, day, least) : -1;
-    if (peopleNeeded === 1 && one < 0) return undefined;
+    const { peopleNeeded, able } = job;
     if (vary && vary.random() < vary.share) return this.otherOn(job, day, { open, least }, vary);
-    if (0 <= one)
+    if (peopleNeeded === 1) {
+      const one = this.bestOn(job, day, least);
       return { day, minutes: Math.min(open, this.left(job, one, day)), workers: this.alone[one]! };
+    }
     const fit = able
       .filter((w) => least <= this.left(job, w, day))
       .sort((a, b) => this.left(job, b, day) - this.left(job, a, day) || a - b);
@@ -171,3 +216,18 @@ export class WorkDays {
 
 /** Smaller pieces are a whole number of these longer than the smallest useful one. */
 const STEP_MINUTES = 15;
+
+/** What is put on a day at least: all that is open, or the smallest useful piece of it. */
+const leastOf = ({ smallestPieceMinutes: smallest }: WorkJob, open: number): number =>
+  smallest === undefined || open < smallest ? open : smallest;
+
+/** Leaves enough for a useful piece on another day, where some would be left and a little less taken. */
+function withoutCrumb(
+  { smallestPieceMinutes: smallest }: WorkJob,
+  open: number,
+  minutes: number,
+): number {
+  const rest = open - minutes;
+  if (smallest === undefined || rest <= 0 || smallest <= rest) return minutes;
+  return smallest <= open - smallest ? open - smallest : minutes;
+}

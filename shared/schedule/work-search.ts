@@ -34,6 +34,8 @@ const ASKED_EVERY = 4;
 /** How often jobs are put in again otherwise than on their first days, and at most how much so. */
 const VARIED_SHARE = 0.5;
 const MOST_VARIED = 0.3;
+/** How often of these what others wait for is only begun. */
+const BRIEF_SHARE = 0.15;
 
 /**
  * Fits jobs into people's hours and days so that what is late or lost costs least.
@@ -74,7 +76,9 @@ export function fitWork(
     if (tried % ASKED_EVERY === 0 && limits.isTimeUp?.()) break;
     tried++;
     const isVaried = random() < VARIED_SHARE;
-    const vary = isVaried ? { random, share: MOST_VARIED * random() } : undefined;
+    const vary = isVaried
+      ? { random, share: MOST_VARIED * random(), isBrief: random() < BRIEF_SHARE }
+      : undefined;
     const change = state.putAgain(drawnRuin(state, ruins, random), vary);
     const isRoundOver = heat.cool();
     if (change && heat.allows(change.cost, random)) state.keep(change);
@@ -85,7 +89,8 @@ export function fitWork(
     } else if (isRoundOver) state.goTo(best.pieces);
   }
   state.goTo(best.pieces);
-  return { plan: best.pieces, cost: state.costWithoutMoves(), bound, tried };
+  state.tidy();
+  return { plan: [...state.pieces], cost: state.costWithoutMoves(), bound, tried };
 }
 
 /** The earlier plan, where it was made for this problem and all of it stands as it did. */

@@ -14,7 +14,14 @@ import {
   type Loose,
   type Settling,
 } from './work-settling.js';
-import { costOf, type WorkPiece, type WorkPlacing, type WorkProblem } from './work.js';
+import {
+  costOf,
+  placedMinutes,
+  type WorkJob,
+  type WorkPiece,
+  type WorkPlacing,
+  type WorkProblem,
+} from './work.js';
 
 /** A plan that is changed in place: a few jobs are taken out and put in again. */
 export class WorkState implements Settling {
@@ -60,6 +67,29 @@ export class WorkState implements Settling {
   /** Draws jobs to the first days they fit on, which costs no more; looks where hours were freed. */
   settle(): void {
     drawEarlier(this, this.loose);
+    this.addUp();
+  }
+
+  /** Splits work anew that has a piece too small to be useful, where that costs nothing. */
+  tidy(): void {
+    this.problem.jobs.forEach((job, i) => {
+      const was = this.pieces[i]!;
+      if (job.pinned || !hasCrumb(job, was)) return;
+      this.takeOut(i);
+      const until = lastDayBefore(this.followers[i]!, this.pieces);
+      const pieces = this.days.putInUsefulPieces(job, freeFrom(job, this.pieces), until);
+      const isBetter =
+        placedMinutes(pieces) === placedMinutes(was) &&
+        !hasCrumb(job, pieces) &&
+        this.costWith(i, pieces) <= this.costs[i]!;
+      if (isBetter) {
+        this.pieces[i] = pieces;
+        return;
+      }
+      this.days.giveBack(job, pieces);
+      this.pieces[i] = was;
+      for (const piece of was) this.days.take(job, piece);
+    });
     this.addUp();
   }
 
@@ -155,6 +185,8 @@ export class WorkState implements Settling {
     const job = this.problem.jobs[i]!;
     const from = freeFrom(job, this.pieces);
     if (from < 0) return [];
+    if (vary?.isBrief && this.mayBeCut(i))
+      return this.days.begin(job, from, lastDayBefore(this.followers[i]!, this.pieces));
     const until = this.lastDayOf(i, from, vary);
     const was = this.earlier?.plan[i];
     const stays =
@@ -167,12 +199,16 @@ export class WorkState implements Settling {
 
   /** Of what may be done in part sometimes less is put in, so that what waits for it fits. */
   private lastDayOf(i: number, from: number, vary: Variation | undefined): number {
-    const { untilDay, smallestPieceMinutes } = this.problem.jobs[i]!;
+    const { untilDay } = this.problem.jobs[i]!;
     const until = lastDayBefore(this.followers[i]!, this.pieces);
-    const isWhole = smallestPieceMinutes === undefined || this.followers[i]!.length === 0;
-    if (!vary || isWhole || CUT_SHARE < vary.random()) return until;
+    if (!vary || !this.mayBeCut(i) || CUT_SHARE < vary.random()) return until;
     const last = Math.min(until, untilDay, this.problem.days - 1);
     return last <= from ? last : from + drawIndex(vary.random, last - from + 1);
+  }
+
+  private mayBeCut(i: number): boolean {
+    const isSpread = this.problem.jobs[i]!.smallestPieceMinutes !== undefined;
+    return isSpread && 0 < this.followers[i]!.length;
   }
 
   private holdsUpAny(i: number): boolean {
@@ -186,6 +222,9 @@ export class WorkState implements Settling {
     return cost + this.earlier.costPerMove * movedShare(job, pieces, this.earlier.plan[i]!);
   }
 }
+
+const hasCrumb = ({ smallestPieceMinutes }: WorkJob, pieces: readonly WorkPiece[]): boolean =>
+  1 < pieces.length && pieces.some(({ minutes }) => minutes < (smallestPieceMinutes ?? 0));
 
 /** How often a job that others wait for is cut short. */
 const CUT_SHARE = 0.3;

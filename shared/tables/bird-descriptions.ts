@@ -69,6 +69,7 @@ export const growthTables = table('GrowthTable', {
     part('FeedModel', { gainKgPerKg: FACTOR, maintenanceKgPerKg075Day: FACTOR, note: WORDS }),
   ),
   atHome: maybe(part('AtHome', { weightFactor: FACTOR, feedFactor: FACTOR, note: WORDS })),
+  feedSpread: maybe(part('FeedSpread', { low: FACTOR, high: FACTOR, because: WORDS })),
   ...SOURCED,
 });
 
@@ -224,6 +225,7 @@ export const losses = table('Losses', {
   laterPercent: PERCENT,
   laterToDay: DAYS,
   layYearPercent: maybe(PERCENT),
+  spread: maybe(part('LossSpread', { lowPercent: PERCENT, highPercent: PERCENT, because: WORDS })),
   ...SOURCED,
 });
 
@@ -345,7 +347,7 @@ export const heat = nested(
       beamHalfAngleDeg: COEFFICIENT,
       riseKPerWPerM2: SHARE,
     }),
-    clearance: part('LampClearance', { valueM: M }),
+    clearance: part('LampClearance', { valueM: M, toBurnableM: M }),
     lamps: part('LampsInUse', {
       highestM: M,
       stepM: M,

@@ -39,6 +39,12 @@ export interface GrowthTable extends Sourced {
     readonly feedFactor: number;
     readonly note: string;
   };
+  /** Feed of other sources over what is planned with for the same weight. */
+  readonly feedSpread?: Sourced & {
+    readonly low: number;
+    readonly high: number;
+    readonly because: string;
+  };
 }
 
 export interface Strain {
@@ -193,6 +199,12 @@ export interface LossTable extends Sourced {
   readonly laterPercent: number;
   readonly laterToDay: number;
   readonly layYearPercent?: number;
+  /** What flocks lost in all while they grew, where sources differ. */
+  readonly spread?: Sourced & {
+    readonly lowPercent: number;
+    readonly highPercent: number;
+    readonly because: string;
+  };
 }
 
 export interface Dressing extends Sourced, Ranged {
@@ -310,7 +322,8 @@ export interface HeatTable {
     readonly riseKPerWPerM2: number;
   };
   /** Least distance from a lamp to the bedding, unless its maker says more. */
-  readonly clearance: Sourced & { readonly valueM: number };
+  /** From a lamp to the bedding, and to anything else that burns. */
+  readonly clearance: Sourced & { readonly valueM: number; readonly toBurnableM: number };
   readonly lamps: Sourced & {
     readonly highestM: number;
     readonly stepM: number;

@@ -51,6 +51,8 @@ export const FACTOR = figure(0, 10);
 export const COUNT = figure(0, 1000, 'count');
 export const POINTS = figure(0, 10_000);
 export const KCAL = figure(2000, 4000, 'kcal');
+/** Oil holds most; salt none. */
+export const KCAL_OF_INGREDIENT = figure(0, 10_000, 'kcal');
 export const PER_KG = figure(0, 0.1);
 export const WATTS = figure(0, 2000, 'W');
 export const R_VALUE = figure(0, 100);

@@ -29,6 +29,7 @@ export const judgements = nested(
     birds: group('birds'),
     grazing: group('grazing'),
     grass: group('grass'),
+    rations: group('rations'),
     work: group('work'),
     buying: group('buying'),
   }),

@@ -61,10 +61,12 @@ export const JUDGED = {
     'handHours',
     'handsUnknown',
     'apartDays',
+    'settleDays',
     'leastADay',
     'splitDays',
     'splitDaysMost',
     'leastSplitWeight',
+    'stopAsGood',
     'slotWeightShare',
     'fewFeedDays',
     'usualSpreadBirds',
@@ -131,6 +133,20 @@ export const JUDGED = {
     'carriesDays',
     'aheadDays',
     'dryRainDays',
+  ],
+  /** Feed of the household's own mixing. */
+  rations: [
+    'leastEnergyShare',
+    'headroomShare',
+    'calciumOverShare',
+    'phosphorusOverShare',
+    'sodiumOverShare',
+    'youngFiberShare',
+    'grownFiberShare',
+    'premixShare',
+    'leastShare',
+    'leastAdditiveShare',
+    'leaveOutCostShare',
   ],
   /** The household's work. */
   work: [

@@ -3,6 +3,7 @@ import * as birds from './bird-descriptions.js';
 import * as eggs from './hatching-descriptions.js';
 import * as hens from './lay-descriptions.js';
 import * as grass from './pasture-descriptions.js';
+import * as mixes from './ration-descriptions.js';
 import * as origins from './source-descriptions.js';
 import * as judged from './judgement-descriptions.js';
 import type { Tables } from './tables.js';
@@ -36,6 +37,8 @@ export const TABLE_FIELDS: { readonly [K in keyof Tables]: Field & Holds<Tables[
   manure: birds.manure,
   heatStress: birds.heatStress,
   feedKeeping: birds.feedKeeping,
+  ingredients: mixes.ingredients,
+  rationNeeds: mixes.rationNeeds,
   taskTemplates: work.taskTemplates,
   forages: grass.forages,
   grassGroups: grass.grassGroups,

@@ -39,6 +39,7 @@ import type { LayCurve, LayingTable, LightTable } from './lay-tables.js';
 import type { NightTable } from './night-table.js';
 import type { HatchingTable } from './hatching-table.js';
 import type { OrderTable } from './order-table.js';
+import type { BirdsToFeed, Ingredient } from './ration-tables.js';
 import type { Source } from './source.js';
 
 export interface Caution {
@@ -90,6 +91,9 @@ export interface Tables {
       /** Taken where no weight of a bag is given. */
       readonly usualBag: Sourced & { readonly kg: number };
     };
+  /** What a household may mix feed of. */
+  readonly ingredients: readonly Ingredient[];
+  readonly rationNeeds: readonly BirdsToFeed[];
   readonly taskTemplates: readonly TaskTemplate[];
   readonly forages: readonly Forage[];
   readonly grassGroups: readonly GrassGroup[];
@@ -132,6 +136,8 @@ export const TABLE_FILES: Readonly<Record<keyof Tables, string>> = {
   manure: 'manure.json',
   heatStress: 'heat-stress.json',
   feedKeeping: 'feed-keeping.json',
+  ingredients: 'ingredients.json',
+  rationNeeds: 'ration-needs.json',
   taskTemplates: 'task-templates.json',
   forages: 'forages.json',
   grassGroups: 'grass-groups.json',

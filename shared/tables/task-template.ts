@@ -57,6 +57,8 @@ export interface TaskTemplate extends Sourced {
   /** Left out of herds without milk cows. */
   readonly onlyMilk?: boolean;
   readonly event: EventKind;
+  /** Done once for all such events of an owner that follow within so many days. */
+  readonly onceWithinDays?: number;
   /** Daily work that goes on until another event. */
   readonly until?: EventKind;
   readonly offsetDays: number;

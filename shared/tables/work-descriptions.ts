@@ -91,7 +91,7 @@ const taskTemplate = (name: string, own: 'taskTemplates' | 'herdTaskTemplates') 
       name: NAME,
       purpose: maybe(choice('Purpose', ['meat', 'layers'])),
       processing: maybe(choice('Processing', ['home', 'hired'])),
-      origins: maybe(list('Origins', ORIGIN, 3, 'origins', 1)),
+      origins: maybe(list('Origins', ORIGIN, 4, 'origins', 1)),
       onlyIf: maybe(
         choice('Only if', [
           'medicated',
@@ -107,6 +107,7 @@ const taskTemplate = (name: string, own: 'taskTemplates' | 'herdTaskTemplates') 
       ),
       onlyMilk: maybe(YES_NO),
       event: choice('Event', EVENTS),
+      onceWithinDays: maybe(DAYS),
       until: maybe(choice('Until', EVENTS)),
       offsetDays: OFFSET_DAYS,
       earliestOffsetDays: maybe(OFFSET_DAYS),

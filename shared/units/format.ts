@@ -74,6 +74,7 @@ const COARSE: ReadonlySet<Unit> = new Set([
   'm3PerH',
   'kWh',
   'MJ',
+  'percent',
 ]);
 
 const digitsFor = (value: number, most: number): number =>

@@ -50,6 +50,8 @@ export type Unit =
   | 'kgPerL'
   | 'MJPerL'
   | 'kcal'
+  | 'kcalPerKg'
+  | 'percent'
   | 'day'
   | 'h'
   | 'count'
@@ -127,6 +129,7 @@ export const SHOWN: Record<Unit, Record<UnitSystem, Shown>> = {
   kgPerL: { metric: as('kg/L', 1, 2), us: as('lb/ft³', L_PER_FT3 / KG_PER_LB, 0) },
   MJPerL: { metric: as('MJ/L', 1, 2), us: as('MJ/gal', L_PER_US_GAL, 1) },
   kcal: both('kcal', 0),
+  kcalPerKg: { metric: as('kcal/kg', 1, 0), us: as('kcal/lb', KG_PER_LB, 0) },
   day: both('days', 0),
   h: both('h', 2),
   count: both('', 0),
@@ -134,6 +137,8 @@ export const SHOWN: Record<Unit, Record<UnitSystem, Shown>> = {
   bags: both('bags', 0),
   bales: both('bales', 0),
   share: both('%', 1),
+  // What feed holds of an amino acid: hundredths of a percent decide.
+  percent: both('%', 2),
   chance: both('', 2),
   ratio: both('', 2),
   A: both('A', 1),

@@ -1,6 +1,7 @@
 import { addDays, dayOfYear, yearOf, type PlainDate } from '../calendar/plain-date.js';
 import { yearCurve } from '../maths/year-curve.js';
 import { FieldError, type FieldProblem } from '../problems/field-problem.js';
+import type { RecordedFrost } from './recorded-frost.js';
 
 export type WeatherWay = 'fetched' | 'csv' | 'monthly-means';
 
@@ -30,6 +31,8 @@ export interface Climate {
   readonly sdMinC?: readonly number[];
   /** Rain on a mean day of that date, mm; left out when no rain is known. */
   readonly meanRainMm?: readonly number[];
+  /** Where frost ends and begins in each year of a daily record; left out without one. */
+  readonly recordedFrost?: RecordedFrost;
   /** Measured days of the last year, oldest first: what this season has really been. */
   readonly recent?: readonly DailyWeather[];
   /** Nights and days ahead that have been forecast; these replace what is expected. */

@@ -1,6 +1,7 @@
 import { round6 } from '../explain/quantity.js';
 import { addDays } from '../calendar/plain-date.js';
 import { percentile, type DailyWeather } from './climate.js';
+import type { ColdNight, RecordedFrost } from './recorded-frost.js';
 
 /** Dates of a turning point in few, half and most years, as month and day; few and most as asked. */
 export interface DateSpread {
@@ -40,21 +41,30 @@ const NORTH = { spring: { start: '01-01', days: 212 }, autumn: { start: '08-01',
 const SOUTH = { spring: { start: '07-01', days: 215 }, autumn: { start: '02-01', days: 150 } };
 const halvesAt = (latitudeDeg: number): typeof NORTH => (latitudeDeg < 0 ? SOUTH : NORTH);
 
-/** Daily lows of half-years, day by day on the calendar of a common year; NaN where one is missing. */
-export interface HalfYearLows {
-  readonly springs: readonly ArrayLike<number>[];
-  readonly autumns: readonly ArrayLike<number>[];
-}
-
 /**
- * Half-years of a daily record. 29 February counts as the day before; a half-year with ten or more
- * missing days is left out.
+ * The frost of a daily record, a few nights of each half-year. 29 February counts as the day
+ * before; a half-year with ten or more missing days is left out.
  *
  * @param history in date order
  */
-export function halfYearLows(history: readonly DailyWeather[], latitudeDeg: number): HalfYearLows {
+export function recordedFrost(
+  history: readonly DailyWeather[],
+  latitudeDeg: number,
+): RecordedFrost {
   const { spring, autumn } = halvesAt(latitudeDeg);
-  return { springs: lowsOf(history, spring), autumns: lowsOf(history, autumn) };
+  return {
+    springs: lowsOf(history, spring).map((lows) => coldestYet(lows, lows.length - 1, -1)),
+    autumns: lowsOf(history, autumn).map((lows) => coldestYet(lows, 0, 1)),
+  };
+}
+
+/** Nights that are colder than all before them, counted from one day on or back. */
+function coldestYet(lows: Float64Array, from: number, step: 1 | -1): ColdNight[] {
+  const nights: ColdNight[] = [];
+  let coldest = Infinity;
+  for (let day = from; 0 <= day && day < lows.length; day += step)
+    if (lows[day]! < coldest) nights.push([day, (coldest = lows[day]!)]);
+  return nights;
 }
 
 /** Day of a common year, 1 to 365, by month and day. */
@@ -99,7 +109,7 @@ export function halfYearDays(latitudeDeg: number): { spring: Int16Array; autumn:
  * are linear between order statistics, (n − 1)q, and a half day is taken as the later one.
  */
 export function frostDates(
-  { springs, autumns }: HalfYearLows,
+  { springs, autumns }: RecordedFrost,
   {
     thresholdC,
     latitudeDeg,
@@ -107,8 +117,8 @@ export function frostDates(
   }: { thresholdC: number; latitudeDeg: number; sureShare: number },
 ): FrostDates {
   const { spring, autumn } = halvesAt(latitudeDeg);
-  const lasts = springs.map((lows) => lastFrost(lows, thresholdC)).filter((day) => 0 <= day);
-  const firsts = autumns.map((lows) => firstFrost(lows, thresholdC)).filter((day) => 0 <= day);
+  const lasts = springs.map((nights) => frostIn(nights, thresholdC)).filter((day) => 0 <= day);
+  const firsts = autumns.map((nights) => frostIn(nights, thresholdC)).filter((day) => 0 <= day);
   return {
     thresholdC,
     springs: springs.length,
@@ -123,17 +133,9 @@ export function frostDates(
 /** A reading is good to a tenth of a degree: 36 °F is 2.22 °C, and counts as 2.2. */
 const HALF_A_TENTH = 0.05;
 
-function lastFrost(lows: ArrayLike<number>, thresholdC: number): number {
-  for (let day = lows.length - 1; 0 <= day; day--)
-    if (lows[day]! <= thresholdC + HALF_A_TENTH) return day;
-  return -1;
-}
-
-function firstFrost(lows: ArrayLike<number>, thresholdC: number): number {
-  for (let day = 0; day < lows.length; day++)
-    if (lows[day]! <= thresholdC + HALF_A_TENTH) return day;
-  return -1;
-}
+/** The day of the first night that is cold enough; -1 where none is. */
+const frostIn = (nights: readonly ColdNight[], thresholdC: number): number =>
+  nights.find(([, lowC]) => lowC <= thresholdC + HALF_A_TENTH)?.[0] ?? -1;
 
 function spreadOf(days: readonly number[], { start }: Half, sureShare: number): DateSpread {
   const sorted = [...days].sort((a, b) => a - b);

@@ -11,7 +11,7 @@ import {
   type Climate,
   type DailyWeather,
 } from '../../shared/weather/climate.js';
-import { frostDates, halfYearLows } from '../../shared/weather/frost.js';
+import { frostDates, recordedFrost } from '../../shared/weather/frost.js';
 import type { ReadRows } from './read-rows.js';
 import { LATITUDE_DEG, monthlyMeans, TOWN_FILE, townHistory } from './town-checks.js';
 
@@ -55,7 +55,7 @@ export function moveOutChecks(read: ReadRows, tables: Tables): readonly Check[] 
   const isEven = ({ date }: DailyWeather): boolean => Number(date.slice(0, 4)) % 2 === 0;
   const known = history.filter(isEven);
   const unseen = lowsOf(history.filter((day) => !isEven(day)));
-  const frost = frostDates(halfYearLows(known, LATITUDE_DEG), {
+  const frost = frostDates(recordedFrost(known, LATITUDE_DEG), {
     ...{ thresholdC: 1e-9, latitudeDeg: LATITUDE_DEG, sureShare: 0.9 },
   });
   const place = {

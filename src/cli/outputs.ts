@@ -1,9 +1,17 @@
+import { quantitiesIn } from '../../shared/explain/quantities-in.js';
 import type { Quantity } from '../../shared/explain/quantity.js';
+import { comparisonFields } from '../../shared/farm/batch-choice.js';
+import { problemsOfRow } from '../../shared/farm/check-row.js';
+import { problemsOfNumber } from '../../shared/farm/bounds.js';
+import { BATCH_KG } from '../../shared/farm/ration-asked.js';
 import type { FarmPicture, NamedBatch } from '../../shared/farm/picture.js';
 import type { ReadyGoal } from '../../shared/farm/ready-goal.js';
 import { planAnimals, type AnimalPlans } from '../../shared/plan/farm/animal-plans.js';
 import { findArrivals, whyNot } from '../../shared/plan/arrival-finder.js';
 import { planBatch } from '../../shared/plan/batch-plan.js';
+import { compareChoices } from '../../shared/plan/compare/compare-choices.js';
+import { whatMoves } from '../../shared/plan/compare/what-moves.js';
+import { batchCost } from '../../shared/plan/cost/batch-cost.js';
 import { refuseUnplannable } from '../../shared/plan/farm/check-picture.js';
 import { batchQuantities, pastureQuantities } from '../../shared/plan/farm/explain-plans.js';
 import { feedYear } from '../../shared/plan/feed-year/feed-year.js';
@@ -17,18 +25,24 @@ import { calendarEntries } from '../../shared/plan/work/calendar-entries.js';
 import type { WorkPlan } from '../../shared/plan/work/planned-work.js';
 import { planWork, workOutlook } from '../../shared/plan/farm/work-of-farm.js';
 import { FieldError } from '../../shared/problems/field-problem.js';
+import { checkedRation } from '../../shared/ration/check-ration.js';
+import { rationOf } from '../../shared/ration/ration.js';
 import type { Tables } from '../../shared/tables/tables.js';
 import type { Reader } from '../../shared/units/format.js';
+import { fromShown } from '../../shared/units/unit.js';
+import { loadSolver } from '../rations/solver.js';
 import { feedText } from '../calendar/feed.js';
+import { choicesOf, printComparison } from './print-compare.js';
+import { printCost } from './print-cost.js';
 import { buyingListCsv } from '../documents/buying-list.js';
 import { printFeed } from './print-feed.js';
 import { printGrassYears, printPasture } from './print-pasture.js';
 import { printArrivals, printPlan } from './print-plan.js';
+import { printRation } from './print-ration.js';
 import { printReady } from './print-ready.js';
 import { printToday } from './print-today.js';
 import { printOutlook, printSheet, printWork } from './print-work.js';
 import { explanationsText } from './text.js';
-import { quantitiesIn } from '../../shared/explain/quantities-in.js';
 
 /** What is asked of a farm in the terminal. */
 export interface Asked {
@@ -73,6 +87,31 @@ export const OUTPUTS = {
     );
     if (explain !== undefined) return opened(asked, batchQuantities(plan, tables));
     return asked.json ? JSON.stringify(plan) : printPlan(plan, picture.farm, tables);
+  },
+
+  cost: (asked: Asked): string => {
+    const { picture, tables, explain } = asked;
+    const batch = batchOf(asked, asked.words[0]);
+    const plan = atItsPlace(asked, batch, ({ id }) => planBatch(picture, tables, id));
+    const cost = {
+      ...batchCost(picture, tables, batch.id, plan),
+      moves: whatMoves({ picture, tables, batch, plan }),
+    };
+    if (explain !== undefined) return opened(asked, quantitiesIn(cost));
+    return asked.json ? JSON.stringify(cost) : printCost(cost, picture.farm, picture.today);
+  },
+
+  compare: (asked: Asked): string => {
+    const { picture, tables } = asked;
+    const choices = choicesOf(asked.words);
+    const problems = problemsOfRow(comparisonFields, { choices });
+    if (0 < problems.length) throw new FieldError(problems);
+    const compared = atItsPlace(asked, batchOf(asked, asked.batch), (batch) =>
+      compareChoices(picture, tables, batch, choices),
+    );
+    return asked.json
+      ? JSON.stringify(compared)
+      : printComparison(compared, picture.farm, picture.today);
   },
 
   weeks: (asked: Asked): string => {
@@ -134,12 +173,41 @@ export const OUTPUTS = {
     return printSheet(sitterSheet(handover, plan, stops, picture.people), readerOf(picture));
   },
 
+  mix: async (asked: Asked): Promise<string> => {
+    const { picture, tables } = asked;
+    const [birdsId, stageId, given] = asked.words;
+    const birds = tables.rationNeeds.find(({ id }) => id === birdsId) ?? tables.rationNeeds[0]!;
+    const ration = rationOf(
+      checkedRation(
+        {
+          birdsId: birdsId ?? birds.id,
+          stageId: stageId ?? birds.stages[0]!.id,
+          batchKg: batchKgOf(given, picture),
+        },
+        picture,
+        tables,
+      ),
+      tables,
+      await loadSolver(),
+    );
+    return asked.json ? JSON.stringify(ration) : printRation(ration, readerOf(picture));
+  },
+
   calendar: (asked: Asked): string => {
     const { plan, animals } = workOf(asked);
     const { name, units } = asked.picture.farm;
     return feedText(calendarEntries(plan, units, animals.pasture), { name, id: name, revision: 1 });
   },
 };
+
+/** What is mixed at once, as it was typed in the farm's units; a hundredweight or 50 kg else. */
+function batchKgOf(given: string | undefined, { farm }: FarmPicture): number {
+  const usual = farm.units === 'us' ? '100' : '50';
+  const kg = fromShown(Number(given ?? usual), 'kg', farm.units);
+  const problems = problemsOfNumber('batchKg', kg, BATCH_KG.bounds);
+  if (0 < problems.length) throw new FieldError(problems.map((each) => ({ ...each, given })));
+  return kg;
+}
 
 /** A batch planned from its end. */
 function ready(asked: Asked, goal: ReadyGoal): string {

@@ -12,6 +12,11 @@ const USAGE = `Plans a farm without a server.
   npm run --silent plan -- FARM.jsonc today               the day: animals, work, what is ahead
   npm run --silent plan -- FARM.jsonc batch               the first batch, as tables
   npm run --silent plan -- FARM.jsonc batch "Pullets"     another one, by its name or id
+  npm run --silent plan -- FARM.jsonc cost                what it must bring, and when to stop feeding
+  npm run --silent plan -- FARM.jsonc compare birds 25 100
+                                                          side by side; also breed, feeds, arrival,
+                                                          age (days), mix (price of a bag of your
+                                                          own), two (batches, weeks apart)
   npm run --silent plan -- FARM.jsonc weeks 2027-03-01 2027-09-30
                                                           every arrival week of a span, ranked
   npm run --silent plan -- FARM.jsonc weeks 2027-03-01 2027-09-30 --why-not 2027-03-10
@@ -23,26 +28,29 @@ const USAGE = `Plans a farm without a server.
   npm run --silent plan -- FARM.jsonc grass-years         the grass through twenty years of weather
   npm run --silent plan -- FARM.jsonc chances             the work through many years of weather
   npm run --silent plan -- FARM.jsonc sheet 1             the sitter's sheet of the first days away
+  npm run --silent plan -- FARM.jsonc mix meat-chickens starter 100
+                                                          feed mixed of your own ingredients
   npm run --silent plan -- FARM.jsonc calendar            an iCalendar file
 
-  --json           exactly what the API returns (batch, pasture, feed, work); of today without ticks
-  --explain        every number opened to its formula and source (batch, pasture, feed)
+  --json           exactly what the API returns (batch, cost, pasture, feed, work); of today without
+                   ticks
+  --explain        every number opened to its formula and source (batch, cost, pasture, feed)
   --explain=heat   only numbers whose label holds a word
-  --batch NAME     the batch that weeks, slot and ready are asked for, where it is not the first
+  --batch NAME     the batch that compare, weeks, slot and ready are asked for, where it is not the first
 
 A farm is one file, and may hold comments: copy seeds/farm.example.jsonc, which explains itself.`;
 
 const KNOWN = ['--json', '--explain', '--batch', '--why-not'];
 
-process.exitCode = run(process.argv.slice(2));
+process.exitCode = await run(process.argv.slice(2));
 
-function run(args: readonly string[]): number {
+async function run(args: readonly string[]): Promise<number> {
   if (args.length === 0 || args.includes('--help') || args.includes('-h')) {
     console.log(USAGE);
     return args.length === 0 ? 2 : 0;
   }
   try {
-    process.stdout.write(`${textOf(args)}\n`);
+    process.stdout.write(`${await textOf(args)}\n`);
     return 0;
   } catch (error) {
     if (!(error instanceof FieldError)) throw error;
@@ -51,7 +59,7 @@ function run(args: readonly string[]): number {
   }
 }
 
-function textOf(args: readonly string[]): string {
+async function textOf(args: readonly string[]): Promise<string> {
   const { file, what, ...rest } = asked(args);
   if (!Object.hasOwn(OUTPUTS, what)) throw unknown('wanted', what, Object.keys(OUTPUTS));
   const all = loadTables();

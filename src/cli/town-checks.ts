@@ -4,7 +4,7 @@ import { expectedNights, nightsOfPlace } from '../../shared/plan/expected-nights
 import type { Tables } from '../../shared/tables/tables.js';
 import { fToC } from '../../shared/units/convert.js';
 import { climateFromMonthlyMeans, type DailyWeather } from '../../shared/weather/climate.js';
-import { frostDates, halfYearLows } from '../../shared/weather/frost.js';
+import { frostDates, recordedFrost } from '../../shared/weather/frost.js';
 import { chanceOfColdNight } from '../../shared/weather/night-chances.js';
 import type { ReadRows } from './read-rows.js';
 
@@ -66,7 +66,7 @@ export function townChecks(read: ReadRows, tables: Tables): readonly Check[] {
 }
 
 function frostChecks(history: readonly DailyWeather[]): Check[] {
-  const lows = halfYearLows(history, LATITUDE_DEG);
+  const lows = recordedFrost(history, LATITUDE_DEG);
   return FROST.flatMap(({ f, last, first }) => {
     const dates = frostDates(lows, {
       thresholdC: fToC(f) + 1e-9,
@@ -107,7 +107,7 @@ const ORIGIN = { source: 'COLORADO_DAILY', where: TOWN_FILE } as const;
 function weekChecks(history: readonly DailyWeather[], tables: Tables): Check[] {
   const years = [...new Set(history.map(({ date }) => date.slice(0, 4)))];
   const lowOn = new Map(history.map(({ date, minC }) => [date, minC]));
-  const frost = frostDates(halfYearLows(history, LATITUDE_DEG), {
+  const frost = frostDates(recordedFrost(history, LATITUDE_DEG), {
     thresholdC: 1e-9,
     latitudeDeg: LATITUDE_DEG,
     sureShare: 0.9,

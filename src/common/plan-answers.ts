@@ -2,6 +2,14 @@ import { named } from './answers.js';
 
 // Plans are trees of quantities that explain themselves; the document names them and no more.
 export const BATCH_PLAN = named('BatchPlan', 'Everything worked out for one batch of birds.');
+export const BATCH_COST = named(
+  'BatchCost',
+  'What a batch must bring, and when it has had enough feed.',
+);
+export const BATCH_COMPARISON = named(
+  'BatchComparison',
+  'Ways to raise a batch side by side, each a whole plan.',
+);
 export const BATCH_ENDS = named(
   'BatchEnds',
   'The last processing day or the day of the first egg of each batch, by its id.',
@@ -23,6 +31,7 @@ export const WORK_CHANCES_PROGRESS = named(
 );
 export const WORK_COMPARISON = named('WorkComparison', 'What another date would free or break.');
 export const YEAR_PLAN = named('YearPlan', 'Thirteen months of a farm on one strip.');
+export const RATION = named('Ration', 'A mixing sheet with what it holds, or why there is none.');
 export const FEED_YEAR = named(
   'FeedYear',
   'What feeds a farm through the year: what to buy on which trip, and for how much.',

@@ -1,3 +1,4 @@
+import { comparisonFields } from '../../shared/farm/batch-choice.js';
 import { batchFields } from '../../shared/farm/batch.js';
 import { farmParts } from '../../shared/farm/farm-document.js';
 import { farmFields } from '../../shared/farm/farm.js';
@@ -39,3 +40,6 @@ export class ArrivalSearchDto extends dtoOf(
 export class ReadyByDto extends dtoOf(
   row('ReadyBy', { ...orderParts, ...readyGoalFields.fields }),
 ) {}
+
+/** Ways to raise a saved batch, to be set beside its plan. */
+export class ComparisonDto extends dtoOf(comparisonFields) {}

@@ -62,6 +62,7 @@ export function pictureOfDocument(
     weighings: document.weighings ?? [],
     eggCounts: document.eggCounts ?? [],
     feedOpenings: document.feedOpenings ?? [],
+    feedBought: document.feedBought ?? [],
     paddocks: (document.paddocks ?? []).map((paddock, i) => paddockOf(paddock, `paddocks.${i}.`)),
     herds: (document.herds ?? []).map((herd, i): Herd => ({
       ...herd,

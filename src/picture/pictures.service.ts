@@ -8,6 +8,7 @@ import type { FarmPicture } from '../../shared/farm/picture.js';
 import {
   brooderLooksOf,
   eggCountsOf,
+  feedBoughtOf,
   feedOpeningsOf,
   groundChecksOf,
   headChangesOf,
@@ -102,6 +103,7 @@ export class PicturesService {
     const looked = await this.told.factsOf(farmId, 'brooder-seen');
     const weighed = await this.told.factsOf(farmId, 'weighed');
     const opened = await this.told.factsOf(farmId, 'feed-opened');
+    const bought = await this.told.factsOf(farmId, 'bought');
     const counted = await this.told.factsOf(farmId, 'eggs-counted');
     const moves = await this.told.factsOf(farmId, 'herd-move');
     const mown = await this.told.factsOf(farmId, 'paddock-mown');
@@ -126,6 +128,7 @@ export class PicturesService {
       weighings: weighingsOf(weighed).filter(isOf(batches)),
       eggCounts: eggCountsOf(counted).filter(isOf(batches)),
       feedOpenings: feedOpeningsOf(opened).filter(isOf(batches)),
+      feedBought: feedBoughtOf(bought, today),
       paddocks,
       herds,
       cows,

@@ -3,7 +3,7 @@ import { ApiBody, ApiTags } from '@nestjs/swagger';
 import type { Response } from 'express';
 import type { PlainDate } from '../../shared/calendar/plain-date.js';
 import type { ArrivalWeek } from '../../shared/plan/arrival-finder.js';
-import { ArrivalSearchDto, OrderDto, ReadyByDto } from '../documents/order.dto.js';
+import { ArrivalSearchDto, ComparisonDto, OrderDto, ReadyByDto } from '../documents/order.dto.js';
 import type { ReadyBy } from '../../shared/plan/ready-by.js';
 import { OrderPipe, type CheckedOrder } from './order.pipe.js';
 import { sendJson } from '../common/send-json.js';
@@ -11,6 +11,8 @@ import { PlansService } from './plans.service.js';
 import { Answers, AnswersList } from '../common/answers.js';
 import {
   ARRIVAL_WEEK,
+  BATCH_COMPARISON,
+  BATCH_COST,
   BATCH_ENDS,
   BATCH_PLAN,
   EXPLANATION,
@@ -70,5 +72,29 @@ export class PlansController {
     @Res() response: Response,
   ): Promise<void> {
     sendJson(response, await this.plans.planOf(farmId, id));
+  }
+
+  /** What it must bring, and when to stop feeding it: a line a week, or a quarter of lay. */
+  @Answers(BATCH_COST)
+  @Get('farms/:farmId/batches/:id/cost')
+  async costOf(
+    @Param('farmId') farmId: string,
+    @Param('id') id: string,
+    @Res() response: Response,
+  ): Promise<void> {
+    sendJson(response, await this.plans.costOf(farmId, id));
+  }
+
+  /** A saved batch beside up to three other ways to raise it. */
+  @Answers(BATCH_COMPARISON)
+  @Post('farms/:farmId/batches/:id/compare')
+  @HttpCode(200)
+  async compare(
+    @Param('farmId') farmId: string,
+    @Param('id') id: string,
+    @Body() { choices }: ComparisonDto,
+    @Res() response: Response,
+  ): Promise<void> {
+    sendJson(response, await this.plans.compare(farmId, id, choices));
   }
 }

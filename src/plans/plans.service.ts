@@ -1,5 +1,6 @@
 import { Injectable } from '@nestjs/common';
 import { plainDateAt, type PlainDate } from '../../shared/calendar/plain-date.js';
+import type { BatchChoice } from '../../shared/farm/batch-choice.js';
 import { withBatch, type FarmPicture } from '../../shared/farm/picture.js';
 import type { ArrivalWeek } from '../../shared/plan/arrival-finder.js';
 import type { ReadyBy } from '../../shared/plan/ready-by.js';
@@ -60,10 +61,28 @@ export class PlansService {
 
   /** The plan of a saved batch. */
   async planOf(farmId: string, batchId: string): Promise<Uint8Array> {
+    return this.work.run('planBatch', await this.saved(farmId, batchId));
+  }
+
+  /** What a saved batch must bring, and when it has had enough feed. */
+  async costOf(farmId: string, batchId: string): Promise<Uint8Array> {
+    return this.work.run('batchCost', await this.saved(farmId, batchId));
+  }
+
+  /** A saved batch beside other ways to raise it. */
+  async compare(
+    farmId: string,
+    batchId: string,
+    choices: readonly BatchChoice[],
+  ): Promise<Uint8Array> {
+    return this.work.run('compareBatch', { ...(await this.saved(farmId, batchId)), choices });
+  }
+
+  private async saved(farmId: string, batchId: string): Promise<AskedBatch> {
     const { arrivalDate } = await this.batches.findOne(farmId, batchId);
     const { picture } = await this.pictures.of(farmId);
     const today = planningDay(arrivalDate, picture.today);
-    return this.work.run('planBatch', { picture: { ...picture, today }, batchId });
+    return { picture: { ...picture, today }, batchId };
   }
 
   /** The day on which each saved batch ends, by its id, as its plan says it. */

@@ -1,6 +1,7 @@
 import type { EntityManager } from 'typeorm';
 import { addDays, type PlainDate } from '../../shared/calendar/plain-date.js';
 import { countedFrom } from '../../shared/farm/egg-count.js';
+import { arrivalAgeDaysOf } from '../../shared/farm/batch.js';
 import type { EggsWereCounted } from '../../shared/farm/told-fact.js';
 import { firstEggBounds } from '../../shared/plan/first-egg.js';
 import { FieldError, type FieldProblem } from '../../shared/problems/field-problem.js';
@@ -38,7 +39,7 @@ function layFrom(batch: ReturnType<typeof toBatch>, tables: Tables): PlainDate |
   const strain = rowById(tables.strains, batch.strainId);
   const curve = rowById(tables.layCurves, batch.layCurveId ?? strain.layCurve!);
   const { least } = firstEggBounds(curve, tables.judgements.birds);
-  return addDays(batch.arrivalDate, least - batch.hatchToArrivalDays);
+  return addDays(batch.arrivalDate, least - arrivalAgeDaysOf(batch));
 }
 
 const tooYoung = (field: string, given: PlainDate, min: PlainDate): FieldProblem => ({

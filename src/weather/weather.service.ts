@@ -178,7 +178,7 @@ export class WeatherService implements OnApplicationBootstrap, OnApplicationShut
       const own = isEstimated(farm) ? { label: ESTIMATE, isEstimate: true } : {};
       return { ...base, ...own, ...(forecast.length === 0 ? {} : { forecast }) };
     }
-    const base = await this.climateOfRecord(farm.id, way, counts);
+    const base = await this.climateOfRecord(farm, way, counts);
     // A grazing season is followed from its start, so a year of measured days is enough.
     const since = addDays(plainDateAt(Date.now(), farm.timeZone), -RECENT_DAYS);
     const recent = await daysOf(this.database.manager, farm.id, way, addDays(since, -1));
@@ -190,14 +190,17 @@ export class WeatherService implements OnApplicationBootstrap, OnApplicationShut
   }
 
   private climateOfRecord(
-    farmId: string,
+    { id, latitudeDeg }: FarmView,
     way: 'fetched' | 'csv',
     counts: DayCounts,
   ): Promise<Climate> {
-    const key = `${farmId}/${way}/${counts[way]}/${this.replaced.get(farmId) ?? 0}`;
+    // The halves of the year change places at the equator.
+    const half = latitudeDeg < 0 ? 'south' : 'north';
+    const key = `${id}/${way}/${counts[way]}/${half}/${this.replaced.get(id) ?? 0}`;
     return this.climates.of(key, async () => {
-      const history = await daysOf(this.database.manager, farmId, way);
-      return this.pool.run('climateFromDaily', { history, way, label: LABELS[way](counts) });
+      const history = await daysOf(this.database.manager, id, way);
+      const label = LABELS[way](counts);
+      return this.pool.run('climateFromDaily', { history, latitudeDeg, way, label });
     });
   }
 

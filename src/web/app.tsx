@@ -15,12 +15,14 @@ import { SignalLine, WaitingOfAll } from './waiting/signal-line.js';
 const FirstRun = lazy(() => import('./screens/first-run/first-run.js'));
 const BatchList = lazy(() => import('./screens/batches/batch-list.js'));
 const BatchScreen = lazy(() => import('./screens/batch/batch-screen.js'));
+const CompareScreen = lazy(() => import('./screens/compare/compare-screen.js'));
 const FeedScreen = lazy(() => import('./screens/feed/feed-screen.js'));
 const BuyingPrint = lazy(() => import('./screens/feed/buying-print.js'));
 const FacilitiesScreen = lazy(() => import('./screens/facilities/facilities-screen.js'));
 const FarmScreen = lazy(() => import('./screens/farm/farm-screen.js'));
 const PastureScreen = lazy(() => import('./screens/pasture/pasture-screen.js'));
 const WalkScreen = lazy(() => import('./screens/pasture/walk-screen.js'));
+const MixScreen = lazy(() => import('./screens/mix/mix-screen.js'));
 const LandScreen = lazy(() => import('./screens/pasture/land-screen.js'));
 const SizesScreen = lazy(() => import('./screens/pasture/sizes-screen.js'));
 const HerdTasksScreen = lazy(() => import('./screens/work/herd-tasks-screen.js'));
@@ -156,6 +158,12 @@ function FarmScreens({ farm }: { farm: SavedFarm }) {
         {({ batchId, sheet }) => (
           <PrintScreen farm={farm} tables={tables} batchId={batchId} sheet={sheet} />
         )}
+      </Route>
+      <Route path="/farm/:farmId/compare/:batchId?">
+        {({ batchId }) => inShell(<CompareScreen farm={farm} tables={tables} batchId={batchId} />)}
+      </Route>
+      <Route path="/farm/:farmId/feed/mix">
+        {inShell(<MixScreen farm={farm} tables={tables} />)}
       </Route>
       <Route path="/farm/:farmId/facilities">
         {inShell(<FacilitiesScreen farm={farm} tables={tables} />)}

@@ -32,12 +32,19 @@ export default defineConfig({
       },
       workbox: {
         globPatterns: ['**/*.{html,js,css,woff2,svg,png}'],
+        // The solver of feed mixes is large: it is fetched, and kept, when the mixer is opened.
+        globIgnores: ['**/load-solver-*.js'],
         // The page comes from the service while there is signal, so that both are of one program;
         // without signal it comes out of the store, as its scripts always do. What the service
         // answers is never kept here.
         directoryIndex: null as unknown as string,
         navigateFallback: null as unknown as string,
         runtimeCaching: [
+          {
+            urlPattern: /\/assets\/(load-solver-[^/]+\.js|highs-[^/]+\.wasm)$/,
+            handler: 'CacheFirst',
+            options: { cacheName: 'solver', expiration: { maxEntries: 4 } },
+          },
           {
             urlPattern: ({ request, url }) =>
               request.mode === 'navigate' && !url.pathname.startsWith('/api/'),

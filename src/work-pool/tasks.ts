@@ -3,6 +3,7 @@ import { workerData } from 'node:worker_threads';
 import { LRUCache } from 'lru-cache';
 import type { Check } from '../../shared/checks/compare.js';
 import type { PlainDate } from '../../shared/calendar/plain-date.js';
+import type { BatchChoice } from '../../shared/farm/batch-choice.js';
 import type { ReadyGoal } from '../../shared/farm/ready-goal.js';
 import type { Outline } from '../../shared/farm/paddock.js';
 import { animalPicture, type AnimalPicture, type FarmPicture } from '../../shared/farm/picture.js';
@@ -18,6 +19,9 @@ import {
 } from '../../shared/plan/arrival-finder.js';
 import { batchEnds } from '../../shared/plan/batch-request.js';
 import { planBatch } from '../../shared/plan/batch-plan.js';
+import { compareChoices } from '../../shared/plan/compare/compare-choices.js';
+import { whatMoves } from '../../shared/plan/compare/what-moves.js';
+import { batchCost } from '../../shared/plan/cost/batch-cost.js';
 import { readyBy, type ReadyBy } from '../../shared/plan/ready-by.js';
 import { explainBatch, explainPasture } from '../../shared/plan/farm/explain-plans.js';
 import { sitterSheet, type SitterSheet } from '../../shared/plan/handover/sitter-sheet.js';
@@ -47,6 +51,7 @@ import { yearOfFarm } from '../../shared/plan/farm/year-of-farm.js';
 import { feedYear, type FeedYear } from '../../shared/plan/feed-year/feed-year.js';
 import type { Tables } from '../../shared/tables/tables.js';
 import { climateFromDaily, type Climate, type DailyWeather } from '../../shared/weather/climate.js';
+import { recordedFrost } from '../../shared/weather/frost.js';
 import { cutOutline } from '../outlines/cut-outline.js';
 import { outlinesOfGeoJson, type GeoJsonOutlines } from '../outlines/geojson.js';
 import { joinOutlines, type Joined } from '../outlines/join-outlines.js';
@@ -121,12 +126,17 @@ export const TASKS = {
 
   climateFromDaily: ({
     history,
+    latitudeDeg,
     ...source
   }: {
     history: readonly DailyWeather[];
+    latitudeDeg: number;
     way: 'fetched' | 'csv';
     label: string;
-  }): Climate => climateFromDaily(history, source),
+  }): Climate => ({
+    ...climateFromDaily(history, source),
+    recordedFrost: recordedFrost(history, latitudeDeg),
+  }),
 
   parseDailyCsv: ({ text, today }: { text: string; today: string }): ImportedDay[] =>
     parseDailyCsv(text, today),
@@ -147,6 +157,18 @@ export const TASKS = {
 
   planBatch: ({ picture, batchId, previousArrivalDate }: AskedBatch): Uint8Array =>
     jsonBytes(planBatch(picture, tables, batchId, previousArrivalDate)),
+
+  batchCost: ({ picture, batchId }: AskedBatch): Uint8Array => {
+    const batch = picture.batches.find(({ id }) => id === batchId)!;
+    const plan = planBatch(picture, tables, batchId);
+    const moves = whatMoves({ picture, tables, batch, plan });
+    return jsonBytes({ ...batchCost(picture, tables, batchId, plan), moves });
+  },
+
+  compareBatch: (asked: AskedBatch & { readonly choices: readonly BatchChoice[] }): Uint8Array => {
+    const batch = asked.picture.batches.find(({ id }) => id === asked.batchId)!;
+    return jsonBytes(compareChoices(asked.picture, tables, batch, asked.choices));
+  },
 
   explainBatch: ({ picture, batchId }: AskedBatch): Uint8Array =>
     jsonBytes(explainBatch(picture, tables, batchId)),

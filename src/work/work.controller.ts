@@ -5,7 +5,8 @@ import { type Progress, toldProgressFields } from '../../shared/farm/job.js';
 import type { WorkComparison } from '../../shared/plan/work/compare-plans.js';
 import type { WorkOutlook } from '../../shared/plan/work/work-outlook.js';
 import type { WorkPlan } from '../../shared/plan/work/planned-work.js';
-import { ArrivalMoveDto, GroundLookDto, ProgressDto } from './work.dto.js';
+import { WorkIfService } from './work-if.service.js';
+import { ArrivalMoveDto, GroundLookDto, ProgressDto, SuddenlyAwayDto } from './work.dto.js';
 import { WorkService } from './work.service.js';
 import { Answers } from '../common/answers.js';
 import {
@@ -18,7 +19,10 @@ import {
 @ApiTags('work')
 @Controller('farms/:farmId/work')
 export class WorkController {
-  constructor(private readonly work: WorkService) {}
+  constructor(
+    private readonly work: WorkService,
+    private readonly ifChanged: WorkIfService,
+  ) {}
 
   /** The household's work, fitted into its hours and the days that suit it. */
   @Answers(WORK_PLAN)
@@ -52,7 +56,15 @@ export class WorkController {
     @Param('farmId') farmId: string,
     @Body() dto: ArrivalMoveDto,
   ): Promise<WorkComparison> {
-    return this.work.ifArrivalMoves(farmId, dto);
+    return this.ifChanged.ifArrivalMoves(farmId, dto);
+  }
+
+  /** What it would move, and what of the animals has nobody, when people are away from today on. */
+  @Answers(WORK_COMPARISON)
+  @Post('if-away')
+  @HttpCode(200)
+  ifAway(@Param('farmId') farmId: string, @Body() dto: SuddenlyAwayDto): Promise<WorkComparison> {
+    return this.ifChanged.ifAway(farmId, dto);
   }
 
   /** Ticks work off, puts it off, strikes it out, gives it other hours or days, or takes that back. */

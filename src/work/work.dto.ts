@@ -1,4 +1,4 @@
-import { row } from '../../shared/farm/field.js';
+import { list, row } from '../../shared/farm/field.js';
 import { toldGroundFields } from '../../shared/farm/ground-check.js';
 import { progressFields } from '../../shared/farm/job.js';
 import { date, id } from '../../shared/farm/words.js';
@@ -13,4 +13,12 @@ export class GroundLookDto extends dtoOf(toldGroundFields) {}
 /** An arrival on another date, to ask what that would bring. */
 export class ArrivalMoveDto extends dtoOf(
   row('ArrivalMove', { batchId: id('Batch'), arrivalDate: date('Arrival') }),
+) {}
+
+/** People who are away from today on, to ask what that would bring. */
+export class SuddenlyAwayDto extends dtoOf(
+  row('SuddenlyAway', {
+    awayIds: list('Who', id('Person'), 20, 'people', 1),
+    to: date('Last day'),
+  }),
 ) {}

@@ -1,7 +1,7 @@
 import { Injectable } from '@nestjs/common';
 import { LRUCache } from 'lru-cache';
 import { LessThan, type EntityManager } from 'typeorm';
-import { addDays, type PlainDate } from '../../shared/calendar/plain-date.js';
+import type { PlainDate } from '../../shared/calendar/plain-date.js';
 import { afterSaid } from '../../shared/farm/said-of-work.js';
 import { isMowingWork } from '../../shared/farm/mowing.js';
 import { isUnseen } from '../../shared/farm/told-seen.js';
@@ -11,16 +11,13 @@ import { FARM_GROUND, holding } from '../../shared/farm/told-fact.js';
 import { isWorkKey, notAKey } from '../../shared/farm/told-kinds.js';
 import type { GroundCheck } from '../../shared/farm/ground-check.js';
 import type { Progress } from '../../shared/farm/job.js';
-import type { WorkComparison } from '../../shared/plan/work/compare-plans.js';
 import type { KeptPlan } from '../../shared/farm/kept-plan.js';
-import { withBatch } from '../../shared/farm/picture.js';
 import { refuseUnplannable } from '../../shared/plan/farm/check-picture.js';
 import type { MowingWork } from '../../shared/farm/mowing.js';
 import type { Today } from '../../shared/plan/today/today.js';
 import type { WorkOutlook } from '../../shared/plan/work/work-outlook.js';
 import type { WorkPlan } from '../../shared/plan/work/planned-work.js';
 import { FieldError } from '../../shared/problems/field-problem.js';
-import type { Tables } from '../../shared/tables/tables.js';
 import { storageFaultOf } from '../common/storage-fault.js';
 import { Database } from '../database/database.js';
 import { PastureService } from '../pasture/pasture.service.js';
@@ -36,7 +33,7 @@ import type { DueWork } from '../../shared/plan/farm/work-of-farm.js';
 import type { PlannedWork } from '../work-pool/tasks.js';
 import { WorkPool } from '../work-pool/work-pool.service.js';
 import { KeptPlanEntity } from './kept-plan.entity.js';
-import type { ArrivalMoveDto, GroundLookDto, ProgressDto } from './work.dto.js';
+import type { GroundLookDto, ProgressDto } from './work.dto.js';
 
 /** Chances that are kept, by farm and revision. */
 const OUTLOOKS = 20;
@@ -110,36 +107,6 @@ export class WorkService {
     const { key } = await this.pictures.of(farmId);
     const permille = this.played.get(key);
     return { played: permille ? Atomics.load(permille, 0) / 1000 : 0 };
-  }
-
-  /** What moving an arrival would free or break. Nothing is changed by asking. */
-  async ifArrivalMoves(
-    farmId: string,
-    { batchId, arrivalDate }: ArrivalMoveDto,
-  ): Promise<WorkComparison> {
-    const saved = await this.pictures.of(farmId);
-    const { picture } = saved;
-    refuseOutside(arrivalDate, picture.today, this.tables.tables);
-    const batch = picture.batches.find(({ id }) => id === batchId);
-    if (!batch) {
-      throw new FieldError([
-        {
-          field: 'batchId',
-          code: 'not-allowed',
-          given: batchId,
-          allowed: picture.batches.map(({ id }) => id),
-          fix: 'Choose a batch of this farm.',
-        },
-      ]);
-    }
-    const now = await this.pasture.planned(saved);
-    const moved = withBatch(picture, { ...batch, arrivalDate });
-    // Birds that follow a herd move with their batch; else the grass is as it was.
-    const isFollower = picture.herds.some((herd) => herd.followedByBatchId === batchId);
-    return this.pool.run('compareWork', {
-      now,
-      then: isFollower ? { picture: moved } : { ...now, picture: moved },
-    });
   }
 
   /**
@@ -266,22 +233,6 @@ async function keepPlan(manager: EntityManager, farmId: string, plan: KeptPlan):
   await rows.upsert({ farmId, plannedOn, jobs, madeFor: madeFor ?? null }, ['farmId', 'plannedOn']);
   const [, before] = await rows.find({ where: { farmId }, order: { plannedOn: 'DESC' }, take: 2 });
   if (before) await rows.delete({ farmId, plannedOn: LessThan(before.plannedOn) });
-}
-
-/** Beyond the days of a plan nothing can be compared. */
-function refuseOutside(arrivalDate: string, today: string, tables: Tables): void {
-  const last = addDays(today, tables.work.horizonDays.value - 1);
-  if (today <= arrivalDate && arrivalDate <= last) return;
-  throw new FieldError([
-    {
-      field: 'arrivalDate',
-      code: 'out-of-bounds',
-      given: arrivalDate,
-      min: today,
-      max: last,
-      fix: 'Ask about a day within the plan; change the batch itself for any other.',
-    },
-  ]);
 }
 
 function refuseFuture(field: string, given: string, today: string): void {

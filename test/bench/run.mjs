@@ -15,6 +15,7 @@ import { benchChances } from './chances.mjs';
 import { benchOthersWait } from './others-wait.mjs';
 import { benchOpenedCold } from './opened-cold.mjs';
 import { benchPicture } from './picture.mjs';
+import { benchRation } from './ration.mjs';
 import { benchRecord } from './record.mjs';
 import { benchTodayPage } from './today-page.mjs';
 import { benchWriters } from './writers.mjs';
@@ -35,6 +36,7 @@ const { loadTables } = await import(dist('src/reference/load-tables.js'));
 // The proof is a tool of the tests, not of the program: it is compiled here.
 await import('@swc-node/register/esm-register');
 const { benchFeed } = await import('./feed.ts');
+const { benchHeldBackYears } = await import('./held-back-years.ts');
 const { benchWorkGap } = await import('./work-gap.ts');
 const { benchWorkSpeed } = await import('./work-speed.ts');
 const { bestGrazing } = await import('../support/best-grazing.ts');
@@ -94,7 +96,9 @@ time('arrival finder, one year', 'ms', 60, () =>
 await benchFeed(print);
 benchWorkSpeed(print);
 await benchWorkGap(print);
+if (process.env.REFERENCE_DATA) benchHeldBackYears(process.env.REFERENCE_DATA, print);
 benchYear(print);
+await benchRation(print);
 pastures();
 await endpoints();
 await benchRecord(print);

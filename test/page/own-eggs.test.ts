@@ -1,5 +1,5 @@
 import { afterAll, beforeAll, describe, expect, it, jest } from '@jest/globals';
-import { House, openMore, seriousFindings } from '../support/page.js';
+import { House, openMore, openParts, seriousFindings } from '../support/page.js';
 
 jest.setTimeout(240_000);
 
@@ -33,6 +33,7 @@ describe.each(['desktop', 'phone'] as const)('own eggs, %s', (size) => {
     await shot('form');
     expect(await seriousFindings(page)).toEqual([]);
     await turnTo('See the plan');
+    await openParts(page);
     await openMore(page, 'The eggs and the incubator');
     await page.getByRole('heading', { name: 'Incubator: without a fan' }).waitFor();
     await page
@@ -47,6 +48,7 @@ describe.each(['desktop', 'phone'] as const)('own eggs, %s', (size) => {
     await turnTo('Change the order');
     await choose('Where they come from', 'hen');
     await turnTo('See the plan');
+    await openParts(page);
     await openMore(page, 'The eggs and the hen');
     await page.getByRole('heading', { name: 'Under a hen' }).waitFor();
     expect(await page.getByRole('heading', { name: 'The brooder' }).count()).toBe(0);
@@ -69,6 +71,7 @@ describe.each(['desktop', 'phone'] as const)('own eggs, %s', (size) => {
     await choose('Where they come from', 'incubator');
     await shot('turkey');
     await turnTo('See the plan');
+    await openParts(page);
     await page.getByText('Poults are slow to find feed').waitFor();
     await page.getByRole('button', { name: /^Save/ }).click();
     await page.waitForURL(/batches\/(?!new)/);

@@ -2,7 +2,7 @@ import { afterAll, beforeAll, describe, expect, it, jest } from '@jest/globals';
 import type { Page } from 'playwright-core';
 import { batchBody, inDays } from '../support/orders.js';
 import { newFarm } from '../support/factories.js';
-import { House, seriousFindings } from '../support/page.js';
+import { House, openParts, seriousFindings } from '../support/page.js';
 
 jest.setTimeout(120_000);
 
@@ -69,6 +69,7 @@ describe('the record on a phone', () => {
     const { page, errors } = await house.page('phone');
     await page.goto(`${house.url}/farm/${id}/batches/${batch}`);
     await page.getByRole('heading', { name: 'How it went' }).waitFor();
+    await openParts(page);
     await page.getByRole('link', { name: 'All that was told of them' }).click();
     await row(page, '40 birds processed').waitFor();
     await page.getByLabel('What').selectOption('Birds that died');

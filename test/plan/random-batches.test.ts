@@ -99,8 +99,19 @@ function ruleOf(strain: { strainId: string }, k: number | undefined): Partial<Ba
   return { moveOutRuleId: rules[k % rules.length]!.id };
 }
 
-/** Own eggs hatch here, of both sexes; no hen sits on eggs that are not planned under one. */
-function ownEggs(strain: { strainId: string }, origin: Origin): Partial<Batch> {
+/**
+ * Own eggs hatch here, of both sexes; no hen sits on eggs that are not planned under one. Grown
+ * pullets are hens to be.
+ */
+function comesFrom(
+  strain: { strainId: string; purpose: string },
+  origin: Origin,
+  arrivalAgeWeeks: number,
+): Partial<Batch> {
+  if (origin === 'started')
+    return strain.purpose === 'layers'
+      ? { origin, arrivalAgeWeeks, sex: 'pullets', hatchToArrivalDays: 0 }
+      : {};
   if (origin === 'hatchery') return {};
   const species = tables.hatching.species.find(({ id }) => id === strainOf(strain).species)!;
   return {
@@ -146,15 +157,16 @@ const validBatch: fc.Arbitrary<Partial<Batch>> = fc
     }),
     maybe(fc.integer({ min: 1, max: 200 })),
     maybe(fc.nat({ max: 2 })),
-    fc.constantFrom('hatchery' as const, 'hatchery' as const, 'incubator' as const, 'hen' as const),
+    fc.constantFrom<Origin>('hatchery', 'hatchery', 'incubator', 'hen', 'started'),
+    within(batchFields.fields.arrivalAgeWeeks),
   )
   .map(
-    ([strain, rest, moveAfter, rule, origin]) =>
+    ([strain, rest, moveAfter, rule, origin, weeks]) =>
       defined({
         ...strain,
         ...rest,
         ...ruleOf(strain, rule),
-        ...ownEggs(strain, origin),
+        ...comesFrom(strain, origin, weeks),
         ...(moveAfter === undefined ? {} : { moveOutDate: addDays(rest.arrivalDate, moveAfter) }),
       }) as Partial<Batch>,
   );

@@ -134,6 +134,17 @@ describe('a start', () => {
     expect(batch!.assumed).not.toContain('arrivalDate');
   });
 
+  it('has no brooder for pullets that come started, and a coop that holds them', () => {
+    const made = start({ layers: { birds: 12, startedWeeks: 16 } });
+    expect(problemsIn(made)).toEqual([]);
+    expect(made.facilities.map(({ kind }) => kind)).toEqual(['feed-store', 'coop']);
+    const [batch] = made.batches;
+    expect(batch).toMatchObject({ origin: 'started', arrivalAgeWeeks: 16, sex: 'pullets' });
+    const { space, issues } = planBatch(pictureOf(made), tables, batch!.id);
+    expect(space.stocking.every(({ birds, fits }) => birds.value <= fits!.value)).toBe(true);
+    expect(issues.map(({ code }) => code)).not.toContain('coop-short');
+  });
+
   it('has kinds of cattle as groups of one herd, with grass for all of them', () => {
     const cows = { classId: 'cow-calf', head: 5 };
     const steers = { classId: 'stocker', head: 4, arrivesOn: '2027-05-01' };
@@ -176,7 +187,7 @@ describe('a start', () => {
     const made = start({ layers: { birds: 983, from: '2027-01-01' } });
     const { heat } = facilityOf(made.facilities, 'brooder', made.batches[0]!.brooderId)!;
     expect(heat.kind).toBe('gas');
-    expect(heat.count).toBeLessThanOrEqual(20);
+    expect(heat.count).toBeLessThanOrEqual(25);
   });
 
   it('gives hens a coop and meat birds pens and a freezer that hold them', () => {

@@ -189,8 +189,8 @@ describe('fitWork', () => {
     };
     expect(fit(problem).plan[0]!.map((piece) => [piece.day, piece.minutes])).toEqual([
       [0, 50],
-      [2, 50],
-      [3, 20],
+      [2, 40],
+      [3, 30],
     ]);
   });
 

@@ -5,6 +5,7 @@ import { shownJudgements } from '../../shared/formulas/judgements.js';
 import { quantitiesIn } from '../../shared/explain/quantities-in.js';
 import type { Quantity } from '../../shared/explain/quantity.js';
 import type { Batch, Purpose } from '../../shared/farm/batch.js';
+import type { IngredientProduct } from '../../shared/farm/ingredient.js';
 import type { Brooder, Facility, HeatSourceKind } from '../../shared/farm/facility.js';
 import type { CattleGroup } from '../../shared/farm/herd.js';
 import type { PastureChoices } from '../../shared/farm/pasture-choices.js';
@@ -13,6 +14,7 @@ import type { BatchPlan } from '../../shared/plan/batch-plan.js';
 import { batchQuantities } from '../../shared/plan/farm/explain-plans.js';
 import { sitterSheet } from '../../shared/plan/handover/sitter-sheet.js';
 import { stopsOn } from '../../shared/plan/handover/sheet-stops.js';
+import type { Ration } from '../../shared/ration/ration.js';
 import { weightOfGirth } from '../../shared/pasture/weight-of-girth.js';
 import { moveQuantities } from '../../shared/plan/pasture/move-quantities.js';
 import type { PastureRequest } from '../../shared/plan/pasture/pasture-request.js';
@@ -56,12 +58,15 @@ import {
   RAIN_MM,
 } from '../support/pasture-factories.js';
 import {
+  costedBatch,
   foundArrivals,
   foundReady,
+  movesOfBatch,
   newPicture,
   plannedBatch,
   plannedPasture,
 } from '../support/pictures.js';
+import { newIngredient, newRation } from '../support/ration-factories.js';
 import { newWork } from '../support/season-factories.js';
 
 const READER = { units: 'metric', currency: 'USD' } as const;
@@ -82,7 +87,9 @@ export function useEveryTable(tables: Tables): Used {
   const batches = [...batchesOf(tables), ...eggBatchesOf(tables)];
   const pastures = pasturesOf(tables);
   const season = seasonOf(tables);
+  const rations = rationsOf(tables);
   const quantities = [
+    ...costsOf(tables),
     ...batches.flatMap(({ plan }) => [
       ...batchQuantities(plan, tables),
       ...plan.daily.flatMap(({ id, values }) =>
@@ -99,14 +106,41 @@ export function useEveryTable(tables: Tables): Used {
     ...batches.filter((_, k) => k % 29 === 0).flatMap(({ request }) => pointsOf(request)),
     ...batches.filter((_, k) => k % 29 === 0).flatMap(({ request }) => readyOf(request)),
     ...season,
+    ...rations.flatMap((ration) => quantitiesIn(ration)),
     weightOfGirth({ girthCm: 180, lengthCm: 150 }, tables.cattle.girth),
   ];
   for (const each of quantities) explain(each, tables, READER);
-  showCautions(tables, [...batches.map(({ plan }) => plan), ...pastures]);
+  showCautions(tables, [...batches.map(({ plan }) => plan), ...pastures, ...rations]);
+  for (const { issues } of rations) showIssues(tables, issues);
   for (const { plan } of batches) showIssues(tables, plan.issues);
   for (const plan of pastures) showIssues(tables, plan.issues);
   showRows(tables);
   return { batches, pastures, quantities };
+}
+
+/**
+ * Mixes for birds of every age: of all there is, of all with one of it next to free, so that only its
+ * limit keeps it small, and of corn alone, which feeds nobody.
+ */
+function rationsOf(tables: Tables): Ration[] {
+  const all = tables.ingredients.map(({ id }) => newIngredient(id));
+  return tables.rationNeeds.flatMap((birds) =>
+    birds.stages.flatMap((stage) => {
+      const ration = (ingredients: readonly IngredientProduct[]): Ration =>
+        newRation({ birdsId: birds.id, stageId: stage.id, ingredients }, tables);
+      return [
+        ration(all),
+        ration(all.filter(({ ingredientId }) => ingredientId === 'corn')),
+        ...all
+          .filter((_, k) =>
+            tables.ingredients[k]!.limits.some(({ stages }) => stages.includes(stage.is)),
+          )
+          .map((free) =>
+            ration(all.map((each) => (each === free ? { ...each, price: '0.01' } : each))),
+          ),
+      ];
+    }),
+  );
 }
 
 /** Cautions of plans as the page shows them: title, text, sources. */
@@ -133,6 +167,8 @@ function showIssues(tables: Tables, issues: readonly PlanIssue[]): void {
 function showRows(tables: Tables): void {
   const named: readonly { readonly id: string; readonly name: string }[][] = [
     [...tables.strains],
+    [...tables.ingredients],
+    [...tables.rationNeeds],
     [...tables.growthTables],
     [...tables.broodingSchedules],
     [...tables.space.brooder],
@@ -279,6 +315,21 @@ function hensOf(tables: Tables): { request: PlanRequest; plan: BatchPlan }[] {
     return { request, plan: plannedBatch(request) };
   });
 }
+
+/** What moves the bill of a batch of every strain, and when it has had enough feed. */
+const costsOf = (tables: Tables): readonly Quantity[] =>
+  tables.strains.flatMap(({ id: strainId, purposes, growthTables }) =>
+    purposes.flatMap((purpose) =>
+      growthTables.flatMap((growthTableId) => {
+        const request = newRequest({
+          tables,
+          facilities: [newBrooder()],
+          batch: newBatch({ strainId, purpose, growthTableId, brooderId: 'brooder' }),
+        });
+        return quantitiesIn([movesOfBatch(request), costedBatch(request)]);
+      }),
+    ),
+  );
 
 const COUNTED = [{ batchId: 'any', date: '2028-05-07', days: 7, eggs: 60 }];
 

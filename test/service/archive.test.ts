@@ -64,7 +64,7 @@ describe.each(databases())('a farm in one file on $name', (database) => {
           for (const id of [farmId, copyId]) await app.api.delete(`/api/farms/${id}`);
         }
       }),
-      { numRuns: 25, endOnFailure: true },
+      { numRuns: 15, endOnFailure: true },
     );
   }, 120_000);
 

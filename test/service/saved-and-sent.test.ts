@@ -223,7 +223,7 @@ describe.each(databases())('a farm that is saved and one that is sent, on $name'
         expect(await saved('work')).toEqual(await sent('plans/work', document));
         await app.api.delete(path).expect(204);
       }),
-      { numRuns: 6 },
+      { numRuns: 3 },
     );
   }, 300_000);
 });

@@ -221,6 +221,29 @@ describe.each(databases())('looking further at the work on $name', (database) =>
     });
   });
 
+  it('says what follows when everybody falls ill today, and changes nothing', async () => {
+    const { id } = (await app.api.post('/api/farms/sample').expect(201)).body as { id: string };
+    const path = `/api/farms/${id}`;
+    const people = (await app.api.get(`${path}/people`).expect(200)).body as { id: string }[];
+    const { today } = (await app.api.get(`${path}/picture`).expect(200)).body as { today: string };
+    const before = await app.contents();
+    const to = addDays(today, 2);
+    const ask = (awayIds: readonly string[], until = to) =>
+      app.api.post(`${path}/work/if-away`).send({ awayIds, to: until });
+    const all = (await ask(people.map((each) => each.id)).expect(200)).body as WorkComparison;
+    expect(all.newGaps.find(({ kind }) => kind === 'nobody-there')).toMatchObject({
+      ...{ from: today, to },
+    });
+    const one = (await ask([people[0]!.id]).expect(200)).body as WorkComparison;
+    expect(one.newGaps.filter(({ kind }) => kind === 'nobody-there')).toEqual([]);
+    expect(await app.contents()).toBe(before);
+    const field = async (awayIds: readonly string[], until?: string): Promise<string> =>
+      expectProblem(await ask(awayIds, until), 400).problems![0]!.field;
+    expect(await field([])).toBe('awayIds');
+    expect(await field(['ghost'])).toBe('awayIds.0');
+    expect(await field([people[0]!.id], addDays(today, -1))).toBe('to');
+  });
+
   it('says what an arrival a week later would do, and changes nothing by it', async () => {
     const batches = (await app.api.get(`${path}/batches`).expect(200)).body as {
       id: string;

@@ -148,6 +148,13 @@ function readyUrl(child: ChildProcess): Promise<string> {
   });
 }
 
+/** Opens every part of a batch's story, as somebody does who reads all of it. */
+export async function openParts(page: Page): Promise<void> {
+  await page.locator('.story-fold summary').first().waitFor();
+  const shut = page.locator('.story-fold > details:not([open]) > summary');
+  while (0 < (await shut.count())) await shut.first().click();
+}
+
 /** Opens what stands behind a touch, by the words of its line; what is open stays so. */
 export async function openMore(page: Page, words: string | RegExp): Promise<void> {
   const line = page.locator('summary', { hasText: words }).first();

@@ -1,3 +1,4 @@
+import type { BatchChoice } from '../../shared/farm/batch-choice.js';
 import type { FarmPicture } from '../../shared/farm/picture.js';
 import {
   findArrivals,
@@ -6,6 +7,9 @@ import {
 } from '../../shared/plan/arrival-finder.js';
 import { betterWeek, type BetterWeek } from '../../shared/plan/better-week.js';
 import { planBatch, type BatchPlan } from '../../shared/plan/batch-plan.js';
+import { compareChoices, type Comparison } from '../../shared/plan/compare/compare-choices.js';
+import { whatMoves, type WhatMoves } from '../../shared/plan/compare/what-moves.js';
+import { batchCost, type BatchCost } from '../../shared/plan/cost/batch-cost.js';
 import { planPasture, type PasturePlan } from '../../shared/plan/pasture/pasture-plan.js';
 import type { PastureRequest } from '../../shared/plan/pasture/pasture-request.js';
 import type { ReadyGoal } from '../../shared/farm/ready-goal.js';
@@ -63,6 +67,23 @@ const pictureOf = ({ batch, batches = [], farm, climate, today, ...rest }: Batch
 /** Plans the batch of a case. */
 export const plannedBatch = (given: BatchCase): BatchPlan =>
   planBatch(pictureOf(given), given.tables, BATCH, given.previousArrivalDate);
+
+/** What the batch of a case must bring, and when it has had enough feed. */
+export const costedBatch = (given: BatchCase): BatchCost =>
+  batchCost(pictureOf(given), given.tables, BATCH);
+
+/** Ways to raise the batch of a case, beside its plan. */
+export function comparedBatch(given: BatchCase, choices: readonly BatchChoice[]): Comparison {
+  const picture = pictureOf(given);
+  return compareChoices(picture, given.tables, picture.batches.at(-1)!, choices);
+}
+
+/** What moves the bill of the batch of a case. */
+export function movesOfBatch(given: BatchCase): WhatMoves {
+  const picture = pictureOf(given);
+  const batch = picture.batches.at(-1)!;
+  return whatMoves({ picture, tables: given.tables, batch, plan: plannedBatch(given) });
+}
 
 /** Looks for weeks in which the batch of a case might arrive. */
 export const foundArrivals = (given: BatchCase, search: ArrivalSearch): ArrivalWeek[] =>

@@ -2,7 +2,7 @@ import { describe, expect, it } from '@jest/globals';
 import { addDays } from '../../shared/calendar/plain-date.js';
 import type { DailyWeather } from '../../shared/weather/climate.js';
 import { fToC } from '../../shared/units/convert.js';
-import { frostDates, halfYearDays, halfYearLows } from '../../shared/weather/frost.js';
+import { frostDates, halfYearDays, recordedFrost } from '../../shared/weather/frost.js';
 
 // Last day of spring and first of fall at 32 °F or below, Fort Collins, Colorado, 1970 to 1999,
 // as days of a common year: read from the century of daily weather of the Colorado Climate Center
@@ -31,7 +31,7 @@ const fortCollins = record(
 );
 
 describe('frostDates', () => {
-  const frost = frostDates(halfYearLows(fortCollins, NORTH.latitudeDeg), NORTH);
+  const frost = frostDates(recordedFrost(fortCollins, NORTH.latitudeDeg), NORTH);
 
   // Percentiles (n − 1)q of the 30 years, worked out apart from this program.
   it.each([
@@ -54,12 +54,12 @@ describe('frostDates', () => {
     const low = (f: number) =>
       record((_, n) => n <= 100).map((day) => ({ ...day, minC: day.minC === 0 ? fToC(f) : 8 }));
     const springs = (f: number): number =>
-      frostDates(halfYearLows(low(f), 40.5), { ...NORTH, thresholdC: 2.2 }).springsWithFrost;
+      frostDates(recordedFrost(low(f), 40.5), { ...NORTH, thresholdC: 2.2 }).springsWithFrost;
     expect([springs(36), springs(37)]).toEqual([30, 0]);
   });
 
   it('counts a low at the threshold as a frost, and no warmer one', () => {
-    const warmer = frostDates(halfYearLows(fortCollins, 40.5), { ...NORTH, thresholdC: -0.1 });
+    const warmer = frostDates(recordedFrost(fortCollins, 40.5), { ...NORTH, thresholdC: -0.1 });
     expect(frost.springsWithFrost).toBe(30);
     expect(warmer).toMatchObject({ springs: 30, springsWithFrost: 0 });
     expect(warmer.lastSpring).toBeUndefined();
@@ -67,14 +67,14 @@ describe('frostDates', () => {
 
   it('says in how many years it froze where it does not in all', () => {
     const some = record((year, n) => year % 3 === 0 && n === 60);
-    const dates = frostDates(halfYearLows(some, 40.5), NORTH);
+    const dates = frostDates(recordedFrost(some, 40.5), NORTH);
     expect(dates).toMatchObject({ springs: 30, springsWithFrost: 10, autumnsWithFrost: 0 });
     expect(dates.lastSpring).toEqual({ tenth: '03-01', half: '03-01', ninetieth: '03-01' });
   });
 
   it('parts the year half a year later south of the equator', () => {
     const south = record((_, n) => n === 135 || n === 260); // 15 May and 17 September
-    const dates = frostDates(halfYearLows(south, -38), { ...NORTH, latitudeDeg: -38 });
+    const dates = frostDates(recordedFrost(south, -38), { ...NORTH, latitudeDeg: -38 });
     expect(dates.firstAutumn!.half).toBe('05-15');
     expect(dates.lastSpring!.half).toBe('09-17');
   });
@@ -87,9 +87,9 @@ describe('frostDates', () => {
     const leap = { date: '1972-02-29', minC: -3, maxC: 5 };
     const withLeap = [...year.slice(0, 59), leap, ...year.slice(59)];
     const at = { ...NORTH, thresholdC: -1, latitudeDeg: 50 };
-    expect(frostDates(halfYearLows(withLeap, 50), at).lastSpring!.half).toBe('02-28');
+    expect(frostDates(recordedFrost(withLeap, 50), at).lastSpring!.half).toBe('02-28');
     const holey = year.filter((_, i) => i < 100 || 110 <= i);
-    expect(frostDates(halfYearLows(holey, 50), at)).toMatchObject({ springs: 0, autumns: 1 });
+    expect(frostDates(recordedFrost(holey, 50), at)).toMatchObject({ springs: 0, autumns: 1 });
   });
 
   it('numbers the days of its half-years for drawing weather', () => {

@@ -28,6 +28,8 @@ const OPEN_THINGS: readonly OpenThing[] = [
       ...['bird-feed-day', 'bird-feed-model', 'flock-feed-day', 'feed-bags', 'feed-buy-by'],
       ...['feed-conversion', 'cockerel-feed', 'bird-sensible-heat', 'flock-water-with-feed'],
       ...['floor-a-bird', 'most-chicks', 'most-birds', 'slot-arrival', 'slot-ready', 'slot-over'],
+      ...['stop-best-day', 'stop-as-good', 'stop-off-best', 'stop-pays-until'],
+      ...['next-weight-costs', 'all-weight-costs', 'conversion-of-week'],
     ],
   },
   {
@@ -38,6 +40,7 @@ const OPEN_THINGS: readonly OpenThing[] = [
       ...[
         'close-off-floor',
         'birds-alive',
+        'choice-lost',
         'birds-counted',
         'usual-loss-by-now',
         'chance-of-such-losses',
@@ -105,6 +108,15 @@ const OPEN_THINGS: readonly OpenThing[] = [
     knownBetter: 'When you type the price you pay.',
     formulas: [
       ...['bill-line', 'bill-total', 'bill-unit', 'energy-cost', 'feed-cost-per-dozen'],
+      ...['cost-own-hours', 'cost-trips', 'cost-gear-share', 'cost-in-all', 'break-even'],
+      ...['price-wanted', 'left-over', 'hour-brings', 'bill-of-week', 'bill-so-far'],
+      ...[
+        'choice-each',
+        'bill-if-kept-on',
+        'lay-quarter-cost',
+        'lay-dozen-so-far',
+        'lay-pays-from',
+      ],
       ...['flock-pays-until', 'money-of-cold-night', 'heat-of-cold-night'],
     ],
   },

@@ -2,7 +2,7 @@ import { addDays, type PlainDate } from '../../calendar/plain-date.js';
 import type { Purpose } from '../../farm/batch.js';
 import type { Brooder, Facility } from '../../farm/facility.js';
 import { withBatch, type FarmPicture, type NamedBatch } from '../../farm/picture.js';
-import type { BirdsToCome } from '../../farm/start.js';
+import type { BirdsToCome, LayersToCome } from '../../farm/start.js';
 import type { Tables } from '../../tables/tables.js';
 import { findArrivals } from '../arrival-finder.js';
 import { planBatch, type BatchPlan } from '../batch-plan.js';
@@ -27,17 +27,17 @@ const NAMES = {
 } as const;
 
 /**
- * The farm with a batch more, and with what it needs: a brooder, and pens, freezer or a coop, each
- * as large as the plan of the batch asks for and round in the farm's units.
+ * The farm with a batch more, and with what it needs: a brooder where the birds come as chicks, and
+ * pens, freezer or a coop, each as large as the plan of the batch asks for and round in the farm's units.
  */
 export function withBirds(
   picture: FarmPicture,
   purpose: Purpose,
-  toCome: BirdsToCome,
+  toCome: BirdsToCome & Pick<LayersToCome, 'startedWeeks'>,
   setting: StartSetting,
 ): FarmPicture {
   const { tables, defaults, newId } = setting;
-  const { birds } = toCome;
+  const { birds, startedWeeks } = toCome;
   const sizes = defaults[picture.farm.units];
   const ids = { batch: newId(), brooder: newId(), home: newId(), freezer: newId() };
   const strain = tables.strains.find((each) => each.defaultFor?.includes(purpose))!;
@@ -50,17 +50,24 @@ export function withBirds(
     sex: purpose === 'meat' ? 'straight-run' : 'pullets',
     wantedBirds: birds,
     arrivalDate: addDays(picture.today, defaults.leadDays),
-    hatchToArrivalDays: 1,
-    brooderId: ids.brooder,
+    ...(startedWeeks === undefined
+      ? { hatchToArrivalDays: 1, brooderId: ids.brooder }
+      : {
+          ...({ origin: 'started', hatchToArrivalDays: 0 } as const),
+          arrivalAgeWeeks: startedWeeks,
+        }),
     ...(purpose === 'meat' ? { penId: ids.home, freezerId: ids.freezer } : { coopId: ids.home }),
     ...(store === undefined ? {} : { feedStoreId: store.id }),
     assumed: [
-      ...['name', 'strainId', 'sex', 'hatchToArrivalDays'],
+      ...['name', 'strainId', 'sex'],
+      ...(startedWeeks === undefined ? ['hatchToArrivalDays'] : []),
       ...(isOnOneDay(toCome) ? [] : ['arrivalDate']),
     ],
   };
   const trial: Facility[] = [
-    brooderOf(ids.brooder, NAMES[purpose].brooder, birds * TRIAL_M2, picture, setting),
+    ...(startedWeeks === undefined
+      ? [brooderOf(ids.brooder, NAMES[purpose].brooder, birds * TRIAL_M2, picture, setting)]
+      : []),
     ...homesOf(purpose, ids, sizes),
   ];
   const begun = withBatch({ ...picture, facilities: [...picture.facilities, ...trial] }, batch);
@@ -136,10 +143,11 @@ function brooderOf(
     ...{ id, kind: 'brooder', name },
     ...sidesFor(floorM2, defaults.brooderSidesM[farm.units]),
     heightM: brooderHeightM,
-    ...{ walls: board, roof: board, standsIn: 'unheated-building' },
+    // No lid: wood is not hung a hand's breadth above a lamp.
+    ...{ walls: board, standsIn: 'unheated-building' },
     heat: { kind: 'lamp', wattsEach: lamp.wattsEach, count: lamp.least, thermostat: false },
     assumed: [
-      ...['name', 'lengthM', 'widthM', 'heightM', 'walls', 'roof', 'standsIn'],
+      ...['name', 'lengthM', 'widthM', 'heightM', 'walls', 'standsIn'],
       ...['heat.kind', 'heat.wattsEach', 'heat.count', 'heat.thermostat', 'feederCm', 'drinkerCm'],
     ],
   };
@@ -173,6 +181,7 @@ function fitFacility(
   switch (facility.kind) {
     case 'brooder': {
       const [floor, feeder, drinker] = plan.space.needs.map(({ most }) => most.value);
+      const heat = heatFor(facility, plan, sizes);
       return {
         ...facility,
         ...sidesFor(
@@ -181,7 +190,9 @@ function fitFacility(
         ),
         feederCm: upTo(feeder!, sizes.edgeStepCm),
         drinkerCm: upTo(drinker!, sizes.edgeStepCm),
-        heat: heatFor(facility, plan, sizes),
+        heat,
+        // Gas warms a room with a ceiling, not a box.
+        ...(heat.kind === 'gas' ? roomOf(facility, sizes.roomHeightM) : {}),
       };
     }
     case 'field-pen':
@@ -206,6 +217,11 @@ function fitFacility(
       return facility;
   }
 }
+
+const roomOf = ({ walls, assumed = [] }: Brooder, heightM: number): Partial<Brooder> => ({
+  ...{ heightM, roof: walls },
+  assumed: [...new Set([...assumed, 'roof'])],
+});
 
 /** Lamps that leave a cool end; gas where lamps would be too many. */
 function heatFor({ heat }: Brooder, plan: BatchPlan, { lamp, gas }: StartSizes): Brooder['heat'] {

@@ -36,7 +36,8 @@ export function lifeLineOf(
     ['Lockdown', hatching?.incubator?.lockdownOn.value, 'before'],
     [hatching ? 'Hatch' : 'Arrive', plan.arrivalDate, 'before'],
     ['Heat off', dayAfter(heat?.lastHeatDay?.value), 'brooder'],
-    ['Out of the brooder', outdoors.moveOut?.value, 'out'],
+    // Grown birds are in their coop from the day they come.
+    ['Out of the brooder', outAfter(plan.arrivalDate, outdoors.moveOut?.value), 'out'],
     ...feed.phases
       .slice(1)
       .map(
@@ -59,6 +60,9 @@ export function lifeLineOf(
 /** The work of ordering, while it is open. */
 export const orderOf = ({ tasks }: BatchPlan): Task | undefined =>
   tasks.tasks.find(({ templateId, isOver }) => ORDERS.has(templateId) && isOver !== true);
+
+const outAfter = (arrivalDate: PlainDate, out: unknown): unknown =>
+  out === arrivalDate ? undefined : out;
 
 const dayAfter = (date: unknown): PlainDate | undefined =>
   typeof date === 'string' ? addDays(date, 1) : undefined;

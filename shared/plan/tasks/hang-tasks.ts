@@ -61,10 +61,12 @@ export function hangTasks(
     const kind = byId.get(id)?.event;
     return kind === event.kind ? event : kind && firstOf(kind);
   };
-  const hung = events.flatMap((event) =>
+  const hung = events.flatMap((each) =>
     templates
-      .filter((template) => template.event === event.kind && isNear(template, event))
-      .map((template): Hung => {
+      .filter((template) => template.event === each.kind && isNear(template, each))
+      .flatMap((template): Hung[] => {
+        const event = carrierOf(template, each, events);
+        if (!event) return [];
         const until = template.until && lastDateOf(template.until);
         const { waitDays } = template;
         const before = template.waitsFor.filter((id) => eventOf(id, event) !== undefined);
@@ -86,7 +88,7 @@ export function hangTasks(
           ...before.map((id) => byId.get(id)!.name),
           ...(template.waitsForOutside ?? []).map((who) => `the ${who}`),
         ];
-        return { template, event, waits, waitsFor, task };
+        return [{ template, event, waits, waitsFor, task }];
       }),
   );
   const dated = backSchedule(
@@ -94,6 +96,24 @@ export function hangTasks(
     of.today,
   );
   return dated.map((dates, k) => taskOf(hung[k]!, dates, of));
+}
+
+/**
+ * The event that a task hangs on: its own, or the first day of those it is done once for. Of these
+ * the first in the list carries it, so that its id stays when another falls earlier.
+ */
+function carrierOf(
+  { onceWithinDays: days }: TaskTemplate,
+  event: PlanEvent,
+  events: readonly PlanEvent[],
+): PlanEvent | undefined {
+  if (days === undefined) return event;
+  const alike = events.filter(
+    ({ kind, date }) => kind === event.kind && Math.abs(daysBetween(date, event.date)) <= days,
+  );
+  if (alike[0] !== event) return undefined;
+  const dates = alike.map(({ date }) => date).sort();
+  return { ...event, date: dates[0]! };
 }
 
 function saidTemplate(template: TaskTemplate, { said }: TasksFor): TaskTemplate {

@@ -2,11 +2,9 @@ import { addDays, daysBetween, type PlainDate } from '../../calendar/plain-date.
 import { formatValue } from '../../units/format.js';
 import type { Unit } from '../../units/unit.js';
 import type { CalendarEntry } from '../work/calendar-entries.js';
-import type { Attention, Looked } from './looked-at.js';
 import type { BatchLine } from './batch-line.js';
-
-/** What is wrong now, and gets worse by waiting: each is told until it is seen, and not again. */
-export type Alarm = Attention & { readonly isAlarm: true };
+import { feedAlarms } from './feed-alarms.js';
+import type { Alarm, Attention, Looked } from './looked-at.js';
 
 /** Days for which a reading or a move says how it is now. */
 const RECENT_DAYS = 3;
@@ -24,7 +22,7 @@ export function alarmsOf(looked: Looked): Alarm[] {
       line.kind === 'batch' ? [...thermometer(looked, line), ...coldTonight(looked, line)] : [],
     ),
     ...losses(looked),
-    ...feedAbovePlan(looked),
+    ...feedAlarms(looked),
     ...grazedTooLow(looked),
     ...backTooSoon(looked),
     ...frostOnTender(looked),
@@ -93,25 +91,6 @@ const losses = ({ batches }: Looked): Alarm[] =>
             isAlarm: true,
             level: 'stop',
             words: `${died} have died, more than is usual`,
-            text: issue.text,
-            ...{ of: name, place: { kind: 'batch', id } },
-          },
-        ]
-      : [];
-  });
-
-/** Feed that is used beyond the plan, once for each bag more that was opened. */
-const feedAbovePlan = ({ batches }: Looked): Alarm[] =>
-  batches.flatMap(({ id, name, plan }) => {
-    const issue = plan.issues.find(({ code }) => code === 'feed-above-plan');
-    const used = plan.feed.used?.used.value;
-    return issue && used !== undefined
-      ? [
-          {
-            key: `alarm/feed/${id}/${Math.round(used)}`,
-            isAlarm: true,
-            level: 'act',
-            words: 'they use more feed than they should',
             text: issue.text,
             ...{ of: name, place: { kind: 'batch', id } },
           },
@@ -196,7 +175,7 @@ function frostOnTender(looked: Looked): Alarm[] {
       isAlarm: true,
       level: 'act',
       words: `${sayIn(looked)(low, 'degC')} tonight: cover what is tender`,
-      text: `It harms what was put out with ${out.map(({ name }) => `“${name}”`).join(', ')}. Cover it before dusk, off the leaves, and take the cover off when it is warm again.`,
+      text: `It harms the plants of ${out.map(({ name }) => `“${name}”`).join(', ')}. Cover them before dusk, off leaves and flowers, down to the ground, and take the cover off when it is warm again.`,
       ...{ of: 'Garden', by: today, place: { kind: 'work' } },
     },
   ];

@@ -8,11 +8,9 @@ import type { CareGap } from '../work/care-gaps.js';
 import type { WorkPlan } from '../work/planned-work.js';
 import { isWorthTelling } from '../work/worth-telling.js';
 import { alarmsOf } from './alarms.js';
+import { isSaidAsAlarm } from './feed-alarms.js';
 import type { Attention, Looked } from './looked-at.js';
 import { fewWords, isOpen, settledBy } from './warnings.js';
-
-/** Issues that are said as alarms. */
-const IN_ALARMS: ReadonlySet<string> = new Set(['losses-above-usual', 'feed-above-plan']);
 
 /** Two weeks: what comes later is read on other pages. */
 const AHEAD_DAYS = 14;
@@ -65,7 +63,7 @@ function ofBatch(
   const line = animals.find((each) => each.id === id);
   if (line?.kind !== 'batch' || !isNear(plan, last)) return [];
   return plan.issues
-    .filter((issue) => isOpen(issue, line.stage) && !IN_ALARMS.has(issue.code))
+    .filter((issue) => isOpen(issue, line.stage) && !isSaidAsAlarm(issue.code, plan, today))
     .map((issue, k) => {
       const { code, level, text } = issue;
       const by = settledBy(issue, plan);

@@ -26,6 +26,9 @@ export interface Attention {
   readonly isAlarm?: true;
 }
 
+/** What is wrong now, and gets worse by waiting: each is told until it is seen, and not again. */
+export type Alarm = Attention & { readonly isAlarm: true };
+
 /** All that is looked through for what wants attention. */
 export interface Looked {
   readonly picture: FarmPicture;

@@ -1,3 +1,4 @@
+import type { CareGap } from './care-gaps.js';
 import type { WorkChange } from './work-changes.js';
 import { workPlanOf } from './work-plan.js';
 import type { PlannedJob, WorkPlan } from './planned-work.js';
@@ -16,6 +17,18 @@ export interface WorkComparison {
   /** Weeks with more work due than hours, by their first day. */
   readonly overloadedBefore: readonly string[];
   readonly overloadedAfter: readonly string[];
+  /** Days on which animals have nobody, and had somebody before. */
+  readonly newGaps: readonly CareGap[];
+  /** Work that stays on its day and goes to somebody else. */
+  readonly takenOver: readonly TakenOver[];
+}
+
+/** A piece of work that others do now. */
+export interface TakenOver {
+  readonly key: string;
+  readonly name: string;
+  readonly on: string;
+  readonly by: readonly string[];
 }
 
 /**
@@ -41,7 +54,25 @@ export function compareWorkPlans(now: WorkRequest, then: WorkRequest): WorkCompa
     lateAfter: late(after),
     overloadedBefore: overloaded(before),
     overloadedAfter: overloaded(after),
+    newGaps: after.careGaps.filter((gap) => !before.careGaps.some(({ said }) => said === gap.said)),
+    takenOver: takenOver(before, after, then),
   };
+}
+
+/** First pieces that stay on their day, done by nobody who was to do them. */
+function takenOver(
+  before: WorkPlan,
+  { jobs }: Pick<WorkPlan, 'jobs'>,
+  { people }: WorkRequest,
+): TakenOver[] {
+  const nameOf = (id: string): string => people.find((person) => person.id === id)?.name ?? id;
+  return jobs.flatMap(({ key, name, pieces: [now] }) => {
+    const was = before.jobs.find((job) => job.key === key)?.pieces[0];
+    if (!was || !now || was.date !== now.date) return [];
+    const isSame = was.personIds.every((id) => now.personIds.includes(id));
+    const by = now.personIds.filter((id) => !was.personIds.includes(id)).map(nameOf);
+    return isSame || by.length === 0 ? [] : [{ key, name, on: now.date, by }];
+  });
 }
 
 const isUnfit = ({ pieces, shortHours, lostHours }: PlannedJob): boolean =>

@@ -22,13 +22,25 @@ import type { WorkRequest } from './work-request.js';
 /** Plans to try: a few tenths of a second; fewer where an earlier plan is gone on from. */
 const PLANS = 6000;
 const PLANS_AGAIN = 700;
+/** Of few jobs a plan is made faster, and more are tried. */
+const MANY_JOBS = 120;
+const MOST_TIMES = 3;
 
-export const plansFor = ({ kept }: WorkRequest): number => (kept ? PLANS_AGAIN : PLANS);
+const plansFor = ({ kept }: WorkRequest, jobs: number): number =>
+  kept ? PLANS_AGAIN : goodPlans(jobs);
 
-/** The problem of the work, solved: for the plan and for what looks further. */
+/** Plans to try for so many jobs, where none is gone on from. */
+export const goodPlans = (jobs: number): number =>
+  Math.round(PLANS * Math.min(MOST_TIMES, Math.max(1, MANY_JOBS / Math.max(1, jobs))));
+
+/**
+ * The problem of the work, solved: for the plan and for what looks further.
+ *
+ * @param plans to try, where it shall not go by the number of jobs
+ */
 export function fitAll(
   given: WorkRequest,
-  plans = plansFor(given),
+  plans?: number,
 ): {
   work: WholeWork;
   chores: readonly PlannedChore[];
@@ -48,7 +60,9 @@ export function fitAll(
     workers: hours.workers,
     jobs: jobsOf(request, needs, days, hours.onItsDay),
   };
-  const fitted = fitOrExplain(needs, () => fitOn(request, needs, problem, plans));
+  const fitted = fitOrExplain(needs, () =>
+    fitOn(request, needs, problem, plans ?? plansFor(given, needs.length)),
+  );
   const left = daysLeft(problem, fitted.plan);
   const { dryEnough } = frame;
   return {

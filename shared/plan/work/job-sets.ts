@@ -1,3 +1,5 @@
+import { dateIn } from '../../calendar/month-day.js';
+import { frostDays } from '../place-frost.js';
 import { addDays, yearOf, type PlainDate } from '../../calendar/plain-date.js';
 import type { Formula } from '../../explain/formula.js';
 import { input, quantity, type NumberQuantity } from '../../explain/quantity.js';
@@ -54,16 +56,17 @@ export function suggestedAnchor(
   { farm, climate, tables, today }: DatedPlace,
 ): PlainDate {
   const { anchor, suggest } = set;
-  const dateIn = (year: number): PlainDate => {
+  const { last, first: begins } = frostDays({ farm, climate }, tables);
+  const frost = anchor === 'first-frost' ? begins : last;
+  const anchorIn = (year: number): PlainDate => {
     if (suggest?.from === 'hives-open') return hivesOpenIn({ farm, climate, tables, today }, year);
-    const frost = anchor === 'first-frost' ? farm.firstFrost : farm.lastFrost;
     return addDays(
-      `${year}-${frost}`,
+      dateIn(year, frost),
       suggest?.from === 'last-frost' ? (suggest.offsetDays ?? 0) : 0,
     );
   };
   const lastDue = Math.max(...set.jobs.map(({ dueOffsetDays }) => dueOffsetDays));
-  const first = [0, 1, 2].map((k) => dateIn(yearOf(today) + k));
+  const first = [0, 1, 2].map((k) => anchorIn(yearOf(today) + k));
   return first.find((date) => today <= addDays(date, Math.floor(lastDue / 2))) ?? first[1]!;
 }
 

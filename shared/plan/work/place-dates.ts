@@ -1,6 +1,8 @@
+import { dateIn } from '../../calendar/month-day.js';
 import { addDays, yearOf, type PlainDate } from '../../calendar/plain-date.js';
 import type { WorkTable } from '../../tables/work-table.js';
 import { usualWarmDay, warmDayIn, type Warmth, type WarmPlace } from '../../weather/warm-days.js';
+import type { FrostTurn } from '../../weather/frost-year.js';
 import { placeFrost } from '../place-frost.js';
 import type { KeyDate } from '../tasks/event.js';
 import { OF_PLACE } from './of-place.js';
@@ -13,9 +15,8 @@ const KNOWN = new WeakMap<DatedPlace['climate'], { key: string; events: KeyDate[
 
 /**
  * Key dates of the place that own jobs can be tied to, of the year that is, the one before and the
- * two that follow: frosts, soil that is warm enough, hives that can be opened. Frosts are the
- * farm’s own dates and what follows from them; the rest moves with the weather that is measured and
- * forecast.
+ * two that follow: frosts, soil that is warm enough, hives that can be opened. Frosts are those of
+ * the place wherever they are shown; the rest moves with the weather that is measured and forecast.
  */
 export function placeKeyDates({ farm, climate, tables, today }: DatedPlace): KeyDate[] {
   const { lastFrost, firstFrost, frostDatesAre, latitudeDeg } = farm;
@@ -47,19 +48,25 @@ interface Yearly {
 }
 
 function frostsOf({ farm, climate, tables }: DatedPlace): Yearly[] {
-  const { lastFrost, firstFrost } = farm;
-  const isSafe = farm.frostDatesAre === 'safe';
-  const [own, other] = isSafe ? [SAFE, USUAL] : [USUAL, SAFE];
+  const own = farm.frostDatesAre === 'safe' ? SAFE : USUAL;
   const { bloom } = tables.work.keyDates;
-  const { last, first } = placeFrost({ farm, climate }, tables, []);
-  const bloomSafe = placeFrost({ farm, climate }, tables, [], bloom.atOrBelowC).last?.safe;
+  const place = { farm, climate };
+  const { last, first } = placeFrost(place, tables);
+  const bloomSafe = placeFrost(place, tables, bloom.atOrBelowC).last?.safe;
   const on = (id: string, name: string, day: string | undefined): Yearly[] =>
     day === undefined ? [] : [{ id, name, dateOf: (year) => dateIn(year, day) }];
+  // What the household typed is of the kind that it says, and has the plain id.
+  const frosts = (id: string, name: string, turn: FrostTurn | undefined, typed: string) =>
+    [own, own === SAFE ? USUAL : SAFE].flatMap(({ kind, words }) =>
+      on(
+        kind === own.kind ? id : `${id}-${kind}`,
+        `${name}, ${words}`,
+        turn?.[kind] ?? (kind === own.kind ? typed : undefined),
+      ),
+    );
   return [
-    ...on('last-frost', `Last spring frost, ${own.words}`, lastFrost),
-    ...on(`last-frost-${other.kind}`, `Last spring frost, ${other.words}`, last?.[other.kind]),
-    ...on('first-frost', `First fall frost, ${own.words}`, firstFrost),
-    ...on(`first-frost-${other.kind}`, `First fall frost, ${other.words}`, first?.[other.kind]),
+    ...frosts('last-frost', 'Last spring frost', last, farm.lastFrost),
+    ...frosts('first-frost', 'First fall frost', first, farm.firstFrost),
     ...on('bloom-safe', `${bloom.name}, ${SAFE.words}`, bloomSafe),
   ];
 }
@@ -94,7 +101,3 @@ function warmthsOf(
     })),
   ];
 }
-
-/** 29 February is 1 March less a day, whether or not the year has it. */
-const dateIn = (year: number, monthDay: string): PlainDate =>
-  monthDay === '02-29' ? addDays(`${year}-03-01`, -1) : `${year}-${monthDay}`;

@@ -110,7 +110,7 @@ export function workOutlookOf(request: OutlookRequest, drawnYears = DRAWN_YEARS)
     frost: frost.lows.map(({ name, atOrBelowC }) => ({
       name,
       thresholdC: atOrBelowC,
-      ...placeFrost(request, request.tables, request.history, atOrBelowC),
+      ...placeFrost(request, request.tables, atOrBelowC),
     })),
     frostFrom: sourcedOf(frost),
     sureShare: sureShare.value,

@@ -6,7 +6,7 @@ import type { KeptPlan } from '../../farm/kept-plan.js';
 import type { KeyDate } from '../tasks/event.js';
 import { arrivalsToMove } from './arrival-to-move.js';
 import { careGaps } from './care-gaps.js';
-import { fitAll, plansFor } from './fitted-work.js';
+import { fitAll } from './fitted-work.js';
 import { groundPart } from './ground-part.js';
 import { keptPlan } from './kept-plan.js';
 import { placeKeyDates } from './place-dates.js';
@@ -29,14 +29,16 @@ import { isWorthTelling } from './worth-telling.js';
  */
 export function workPlanOf(
   given: WorkRequest,
-  plans = plansFor(given),
+  plans?: number,
 ): WorkPlan & { readonly keep: KeptPlan } {
   const { work, chores, looks, hours } = fitAll(given, plans);
   const { request, needs, problem, fitted, days } = work;
   const windows = workWindows(problem.jobs, workNetwork(problem.jobs));
   const dateOf = (day: number): string => addDays(request.today, day);
   const moves = arrivalsToMove(given, (asked) =>
-    asked === given ? unfitOf(work) : unfitOf(fitAll(asked, Math.min(plans, FEW_PLANS)).work),
+    asked === given
+      ? unfitOf(work)
+      : unfitOf(fitAll(asked, Math.min(plans ?? FEW_PLANS, FEW_PLANS)).work),
   );
   const moveOf = ({ key }: WorkNeed): string[] => (moves.has(key) ? [moves.get(key)!] : []);
   const jobs = needs.map((need, i): PlannedJob => {
@@ -171,7 +173,7 @@ const ofChore = ({ belongsTo, rounds }: PlannedChore) => ({
  * What a piece of work asks of the ground, and what of today is against it: its ground, and its
  * weather where that is forecast.
  */
-function weatherOfToday({ request, days }: WholeWork, { conditions }: WorkNeed) {
+function weatherOfToday({ request, days }: WholeWork, { conditions, isInSoil }: WorkNeed) {
   const asksDryGround = conditions.dryGround === true;
   const isTooWet = asksDryGround && days.isWorkable[0] === 0;
   const unfitToday = isTooWet
@@ -181,6 +183,7 @@ function weatherOfToday({ request, days }: WholeWork, { conditions }: WorkNeed) 
       : undefined;
   return {
     ...(asksDryGround ? { asksDryGround } : {}),
+    ...(isInSoil === undefined ? {} : { isInSoil }),
     ...(unfitToday === undefined ? {} : { unfitToday }),
   };
 }

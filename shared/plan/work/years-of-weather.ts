@@ -52,11 +52,11 @@ const TRIALS = 7;
  * Range: 0.3 to 1.5, found by halving; later frosts come with wider departures.
  */
 function spreadByLastFrost(request: HistoryRequest): number {
-  const { climate, farm, tables, history, seed } = request;
+  const { climate, farm, tables, seed } = request;
   const { spring } = halfYearDays(farm.latitudeDeg);
   const frostC = tables.judgements.work.ownFrostC.value;
   const habit = dayHabit(tables);
-  const last = placeFrost(request, tables, history).last?.usual ?? farm.lastFrost;
+  const last = placeFrost(request, tables).last?.usual ?? farm.lastFrost;
   const usual = spring.indexOf(dayOfYear(`2023-${last === '02-29' ? '02-28' : last}`));
   let [low, high] = [0.3, 1.5];
   for (let trial = 0; trial < TRIALS; trial++) {

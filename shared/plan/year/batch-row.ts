@@ -89,6 +89,7 @@ function barsOf(plan: BatchPlan): YearBar[] {
   const isInCoop = purpose === 'layers' || (outdoors.home !== undefined && !outdoors.pensNeeded);
   return [
     ...(eggsSet === undefined ? [] : [bar('eggs', eggsSet, arrivalDate)]),
+    // Grown birds have no time between: their bar begins in the coop.
     bar(brooding ? 'brooder' : 'hen', arrivalDate, out ?? end),
     ...(out === undefined ? [] : [bar(isInCoop ? 'coop' : 'pens', out, firstEgg ?? end)]),
     ...(firstEgg === undefined ? [] : [bar('laying', firstEgg, end)]),
@@ -110,7 +111,9 @@ function datesOf(plan: BatchPlan): YearDate[] {
   return [
     ...on(eggsSetOn(plan), 'eggs set'),
     ...on(arrivalDate, hatching ? 'hatch' : 'arrive'),
-    ...on(outOn(plan), plan.brooding ? 'out of the brooder' : 'without the hen'),
+    ...(outOn(plan) === arrivalDate
+      ? []
+      : on(outOn(plan), plan.brooding ? 'out of the brooder' : 'without the hen')),
     ...on(dateOf(laying?.firstEgg), 'first eggs'),
     ...on(cockerels, 'cockerels processed'),
     ...(leaving?.processingDays ?? []).map(({ on: date }) => ({ on: date, words: 'processing' })),

@@ -1,3 +1,4 @@
+import { dateIn } from '../../calendar/month-day.js';
 import { addDays, yearOf, type PlainDate } from '../../calendar/plain-date.js';
 import type { Formula, Sourced } from '../../explain/formula.js';
 import {
@@ -49,10 +50,6 @@ export function frostsOf({ last, first }: FrostYear, { from, until }: YearSpan):
       .filter((winter) => winter.from < until && from < winter.until),
   );
 }
-
-const dateIn = (year: number, monthDay: string): PlainDate =>
-  monthDay === '02-29' ? addDays(`${year}-02-28`, 1) : `${year}-${monthDay}`;
-
 export function turnsOf(
   { farm, climate }: Pick<FarmPicture, 'farm' | 'climate'>,
   tables: Tables,

@@ -71,7 +71,7 @@ export function yearWeather(
   history: readonly DailyWeather[],
   span: YearSpan,
 ): YearWeather {
-  const frost = placeFrost(place, tables, history);
+  const frost = placeFrost(place, tables);
   const halves = halfMonthsOf(span, place.today);
   const dryRuns = dryRunsOf(place, tables, history, halves);
   return {

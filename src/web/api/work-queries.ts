@@ -52,6 +52,12 @@ export const useArrivalMove = (farmId: string) =>
     mutationFn: (move: { batchId: string; arrivalDate: string }) =>
       postJson<WorkComparison>(`/farms/${farmId}/work/if-arrival-moves`, move),
   });
+/** What it would move when people are away from today on; changes nothing. */
+export const useWorkIfAway = (farmId: string) =>
+  useMutation({
+    mutationFn: (away: { awayIds: readonly string[]; to: string }) =>
+      postJson<WorkComparison>(`/farms/${farmId}/work/if-away`, away),
+  });
 /** The same, asked for as a date is tried: an answer is kept for the date that comes back. */
 export const useWorkIfMoved = (
   farmId: string,

@@ -31,13 +31,17 @@ export function PriceInput({ value, onChange, currency, error, label, ...rest }:
   );
 }
 
-/** A price of a liter, typed for a US gallon where the farm reads gallons. Stored for a liter. */
-export function LiterPriceInput({
+/**
+ * A price of a liter or a kilogram, typed for a US gallon or a pound where the farm reads those.
+ * Stored for a liter or a kilogram.
+ */
+export function UnitPriceInput({
   value,
   onChange,
   units,
+  of,
   ...rest
-}: Props & { readonly units: UnitSystem }) {
+}: Props & { readonly units: UnitSystem; readonly of: 'L' | 'kg' }) {
   const [typed, setTyped] = useState<{
     text: string | undefined;
     stored: string | undefined;
@@ -47,7 +51,7 @@ export function LiterPriceInput({
   const shown = isOwn
     ? typed.text
     : value !== undefined && isPrice(value)
-      ? shownPrice(value, 'L', units)
+      ? shownPrice(value, of, units)
       : value;
   return (
     <PriceInput
@@ -56,7 +60,7 @@ export function LiterPriceInput({
       onChange={(text) => {
         const stored =
           text !== undefined && isPrice(text)
-            ? new Big(new Big(text).div(fromShown(1, 'L', units)).toFixed(6)).toString()
+            ? new Big(new Big(text).div(fromShown(1, of, units)).toFixed(6)).toString()
             : text;
         setTyped({ text, stored, units });
         onChange(stored);

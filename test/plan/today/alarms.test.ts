@@ -3,8 +3,9 @@ import { addDays } from '../../../shared/calendar/plain-date.js';
 import type { Batch } from '../../../shared/farm/batch.js';
 import type { FarmPicture } from '../../../shared/farm/picture.js';
 import { planAnimals } from '../../../shared/plan/farm/animal-plans.js';
-import { alarmsOf, unseenAlarms, type Alarm } from '../../../shared/plan/today/alarms.js';
+import { alarmsOf, unseenAlarms } from '../../../shared/plan/today/alarms.js';
 import { animalLines } from '../../../shared/plan/today/animal-lines.js';
+import type { Alarm } from '../../../shared/plan/today/looked-at.js';
 import { attentionOf } from '../../../shared/plan/today/attention.js';
 import { workPlanOf } from '../../../shared/plan/work/work-plan.js';
 import { newRequest, tables } from '../../support/factories.js';
@@ -90,6 +91,62 @@ describe('alarms of feed', () => {
   });
 });
 
+describe('an alarm of feed that is out', () => {
+  const old = { ...batch, id: 'old', arrivalDate: addDays(TODAY, -28) };
+  const bought = (amount: number, daysAgo = 6): More => ({
+    batches: [old],
+    feedBought: [{ id: 'b', date: addDays(TODAY, -daysAgo), amount, eachKg: 20 }],
+  });
+  const outs = (more: More) => alarms(more).filter(({ key }) => key.includes('feed-out'));
+  const dayKg = (): number => {
+    const [line] = looked({ batches: [old] }).animals;
+    return line!.kind === 'batch' ? Number(line!.feed!.amount.value) : 0;
+  };
+
+  it('sounds when what was bought does not last to a trip, once for each purchase', () => {
+    const days = 8;
+    const bags = Math.ceil((days * dayKg()) / 20);
+    const [alarm] = outs(bought(bags));
+    expect(alarm).toMatchObject({ key: 'alarm/feed-out/b', isAlarm: true, of: 'Feed' });
+    expect(alarm!.text).toMatch(/is left of what you told as bought/);
+    // Three weeks of feed, of which six days are gone.
+    expect(outs(bought(Math.ceil((21 * dayKg()) / 20) + 5))).toEqual([]);
+  });
+
+  it('is silent where no purchase was told, or more was opened than bought', () => {
+    expect(outs({ batches: [old] })).toEqual([]);
+    const opened = [{ id: 'f', batchId: 'old', date: addDays(TODAY, -3), bags: 9, bagKg: 20 }];
+    const last = { id: 'g', batchId: 'old', date: TODAY, bags: 1, bagKg: 20 };
+    expect(outs({ ...bought(2), feedOpenings: [...opened, last] })).toEqual([]);
+  });
+
+  it('is silent where somebody fetches feed before that', () => {
+    const asked = looked(bought(Math.ceil((8 * dayKg()) / 20)));
+    const trip = { key: 'batch/old/meat.fetch-feed.2', pieces: [{ date: TODAY }] };
+    const jobs = [...asked.plan.jobs, trip as unknown as (typeof asked.plan.jobs)[number]];
+    const keysThen = alarmsOf({ ...asked, plan: { ...asked.plan, jobs } }).map(({ key }) => key);
+    expect(keysThen.filter((key) => key.includes('feed-out'))).toEqual([]);
+  });
+});
+
+describe('an alarm of medicated feed', () => {
+  const withWithdrawal = (arrivalDate: string): More => ({
+    batches: [{ ...batch, arrivalDate, medicatedWithdrawalDays: 40 }],
+  });
+  const all = (more: More) =>
+    attentionOf(looked(more)).filter(({ words }) => /medicated feed/.test(words));
+
+  it('sounds once the birds are there, in the place of the plain warning', () => {
+    expect(all(withWithdrawal(batch.arrivalDate))).toMatchObject([
+      { isAlarm: true, level: 'stop', key: expect.stringMatching(/^alarm\/withdrawal\/chicks\//) },
+    ]);
+    const before = all(withWithdrawal(addDays(TODAY, 5)));
+    expect(before).toHaveLength(1);
+    expect(before[0]!.isAlarm).toBeUndefined();
+    expect(all({ batches: [batch] })).toEqual([]);
+  });
+});
+
 describe('alarms of grass', () => {
   const paddocks = newPaddocks(4, { areaM2: 1500, forageId: 'mixed' });
   const [oak] = paddocks;
@@ -129,5 +186,26 @@ describe('alarms of the garden', () => {
     expect(keys(night(-1, true))).toEqual([`alarm/frost/${TODAY}`]);
     expect(keys(night(4, true))).toEqual([]);
     expect(keys(night(-1, false))).toEqual([]);
+  });
+
+  it('sound for berries in bloom from -2.2 °C on: open flowers are harmed at 28 °F', () => {
+    const covers = tables.jobSets
+      .find(({ id }) => id === 'berries')!
+      .jobs.find(({ id }) => id === 'covers')!;
+    const job = newOwnJob({
+      id: 'covers',
+      name: covers.name,
+      harmedAtOrBelowC: covers.harmedAtOrBelowC!,
+    });
+    const night = (minC: number): More => ({
+      climate: {
+        ...climate,
+        forecast: [0, 1].map((k) => ({ date: addDays(TODAY, k), minC, maxC: 12 })),
+      },
+      jobs: [job],
+      progress: [{ key: 'own/covers', doneOn: addDays(TODAY, -10) }],
+    });
+    expect(keys(night(-2.2))).toEqual([`alarm/frost/${TODAY}`]);
+    expect(keys(night(-1))).toEqual([]);
   });
 });

@@ -1,9 +1,10 @@
 import { describe, expect, it } from '@jest/globals';
-import { addDays } from '../../../shared/calendar/plain-date.js';
+import { addDays, datesFrom } from '../../../shared/calendar/plain-date.js';
 import { nightsOfCover } from '../../../shared/plan/work/nights-of-cover.js';
 import { placeKeyDates } from '../../../shared/plan/work/place-dates.js';
 import { workPlanOf } from '../../../shared/plan/work/work-plan.js';
 import { climateFromMonthlyMeans } from '../../../shared/weather/climate.js';
+import { recordedFrost } from '../../../shared/weather/frost.js';
 import { frostFreeDays } from '../../../shared/weather/frost-free-days.js';
 import { newOwnJob, newWork } from '../../support/season-factories.js';
 
@@ -35,6 +36,24 @@ describe('key dates of a place', () => {
     expect(early['hives-open-2027']! < usual['hives-open-2027']!).toBe(true);
     expect(early['soil-peas-2027']! < usual['soil-peas-2027']!).toBe(true);
     expect(early['soil-peas-2028']).toBe(usual['soil-peas-2028']);
+  });
+
+  it('end and begin frost as the daily record did, whatever date was typed', () => {
+    // Lows at or below freezing on the same two nights of every year.
+    const history = datesFrom('2014-01-01', 13 * 365).map((date) => ({
+      date,
+      minC: ['05-12', '10-01'].includes(date.slice(5)) ? -1 : 8,
+      maxC: 20,
+    }));
+    const { farm, climate } = request;
+    const recorded = { ...climate, recordedFrost: recordedFrost(history, farm.latitudeDeg) };
+    const dates = datesOf({ ...newWork({ today }), climate: recorded });
+    expect(dates).toMatchObject({
+      'last-frost-2027': '2027-05-12',
+      'last-frost-safe-2027': '2027-05-12',
+      'first-frost-2028': '2028-10-01',
+    });
+    expect(dates['bloom-safe-2027']).toBeUndefined();
   });
 
   it('leave out what never comes: soil in the tropics is warm all year', () => {

@@ -6,6 +6,7 @@ import {
   type WorkOutlook,
 } from '../../../shared/plan/work/work-outlook.js';
 import type { DailyWeather } from '../../../shared/weather/climate.js';
+import { recordedFrost } from '../../../shared/weather/frost.js';
 import { tables as real } from '../../support/factories.js';
 import { newBatchWork, newOwnJob, newWork } from '../../support/season-factories.js';
 
@@ -13,8 +14,14 @@ type More = Parameters<typeof newWork>[0];
 /** Forecasts that always hold, so that what is counted is the weather alone. */
 const foreseen = structuredClone(real);
 Object.assign(foreseen.work.forecast, { rightShares: Array(7).fill(1) });
-const outlookOf = (more: More, history: OutlookRequest['history'] = []): WorkOutlook =>
-  workOutlookOf({ ...newWork({ tables: foreseen, ...more }), history }, 100);
+function outlookOf(more: More, history: OutlookRequest['history'] = []): WorkOutlook {
+  const work = newWork({ tables: foreseen, ...more });
+  const recorded = recordedFrost(history, work.farm.latitudeDeg);
+  return workOutlookOf(
+    { ...work, climate: { ...work.climate, recordedFrost: recorded }, history },
+    100,
+  );
+}
 const jobIn = ({ jobs }: WorkOutlook, id: string) => jobs.find(({ key }) => key === `own/${id}`)!;
 
 /** Daily weather that covers twelve springs and the year after each, in which it rains on the days that a year names. */

@@ -17,6 +17,7 @@ import { batchRowWithWork } from '../../../shared/plan/year/batch-row.js';
 import { firstAhead, type YearRow } from '../../../shared/plan/year/year-row.js';
 import { isOver } from '../../../shared/plan/year/year-weeks.js';
 import { FORMULAS } from '../../../shared/formulas/formulas.js';
+import { recordedFrost } from '../../../shared/weather/frost.js';
 import type { FarmDocumentDto } from '../../../src/documents/farm-document.dto.js';
 import { pictureOfDocument } from '../../../src/picture/farm-document.js';
 import { PROJECT_ROOT } from '../../../src/reference/load-tables.js';
@@ -265,7 +266,10 @@ describe('the weather of the strip', () => {
       maxC: 20,
       rainMm: k % 3 === 0 && date.slice(5, 7) !== '07' ? 5 : 0,
     }));
-    const { turns, dryRuns } = yearOfFarm(picture, tables, { animals, work, history }).weather;
+    const { farm } = picture;
+    const climate = { ...picture.climate, recordedFrost: recordedFrost(history, farm.latitudeDeg) };
+    const recorded = { ...picture, climate };
+    const { turns, dryRuns } = yearOfFarm(recorded, tables, { animals, work, history }).weather;
     expect(turns.map(({ value }) => value)).toEqual([
       ...['2027-05-12', '2027-05-12', '2027-10-01', '2027-10-01'],
     ]);

@@ -1,6 +1,6 @@
 import { Accordion, SegmentedControl, Stack, TextInput } from '@mantine/core';
 import type { ReactNode } from 'react';
-import type { Purpose } from '../../../../shared/farm/batch.js';
+import { hatchesHere, isStarted, type Purpose } from '../../../../shared/farm/batch.js';
 import type { ArrivalWeek } from '../../../../shared/plan/arrival-finder.js';
 import { rowById } from '../../../../shared/tables/tables.js';
 import { Select } from '../../fields/select.js';
@@ -33,8 +33,8 @@ export function BatchForm({ slideFrom, best, isHere, onHere, ...form }: Props) {
   const strains = tables.strains.filter((s) => s.purposes.includes(purpose));
   const strain = strains.find((s) => s.id === draft.strainId);
   const species = strain && rowById(tables.hatching.species, strain.species);
-  const young = species?.young ?? 'chicks';
-  const isOwn = (draft.origin ?? 'hatchery') !== 'hatchery';
+  const young = isStarted(draft) ? 'pullets' : (species?.young ?? 'chicks');
+  const isOwn = hatchesHere(draft);
   return (
     <Stack gap="sm">
       <SegmentedControl
@@ -67,7 +67,7 @@ export function BatchForm({ slideFrom, best, isHere, onHere, ...form }: Props) {
         value={draft.sex}
         error={errors['sex']}
         onChange={(sex) => onChange({ sex: sex ?? 'straight-run' })}
-        options={sexesOf(purpose, isOwn, species)}
+        options={sexesOf(purpose, draft, species)}
       />
       <OwnEggs {...form} />
       <OrderNumber form={form} field="wantedBirds" label={WANTED[purpose]} />

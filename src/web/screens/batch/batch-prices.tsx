@@ -1,6 +1,12 @@
 import { Anchor, Button, SimpleGrid, Text } from '@mantine/core';
 import { Link } from 'wouter';
-import { batchPriceFields, type Batch } from '../../../../shared/farm/batch.js';
+import {
+  arrivalAgeDaysOf,
+  batchPriceFields,
+  hatchesHere,
+  isStarted,
+  type Batch,
+} from '../../../../shared/farm/batch.js';
 import { productFields } from '../../../../shared/farm/product.js';
 import {
   productsOfPrices,
@@ -15,7 +21,7 @@ import {
   processingPrice,
   type PriceOfOne,
 } from '../../../../shared/plan/prices.js';
-import type { Strain } from '../../../../shared/tables/bird-tables.js';
+import type { FeedProgram, Strain } from '../../../../shared/tables/bird-tables.js';
 import { rowById } from '../../../../shared/tables/tables.js';
 import { formatValue } from '../../../../shared/units/format.js';
 import { useSave } from '../../api/queries.js';
@@ -33,6 +39,12 @@ interface Props {
   readonly onChange: (more: BatchDraft) => void;
 }
 
+/** Whether a feed is over before birds of an age: they never get it here. */
+function endsBefore({ phases }: FeedProgram, k: number, ageDays: number): boolean {
+  const next = phases[k + 1]?.fromDay;
+  return typeof next === 'number' && next <= ageDays;
+}
+
 /** Prices of one batch: the place's stand in the empty boxes, and what is typed counts here alone. */
 export function BatchPrices({ setting, draft, strain, onChange }: Props) {
   const { farm, picture, tables } = setting;
@@ -43,10 +55,9 @@ export function BatchPrices({ setting, draft, strain, onChange }: Props) {
   const asked = { batch, products: picture.products, tables };
   const { prices: _typed, ...unpriced } = batch;
   const ofPlace = { ...asked, batch: unpriced };
-  const { phases } = rowById(
-    tables.feedPrograms,
-    draft.feedProgramId ?? strain.feedProgram[purpose]!,
-  );
+  const program = rowById(tables.feedPrograms, draft.feedProgramId ?? strain.feedProgram[purpose]!);
+  const ageDays = isStarted(draft) ? arrivalAgeDaysOf({ hatchToArrivalDays: 0, ...batch }) : 0;
+  const phases = program.phases.filter((_, k) => !endsBefore(program, k, ageDays));
   const set = (more: Batch['prices']) => onChange({ prices: some({ ...prices, ...more }) });
   const one = (
     name:
@@ -58,9 +69,10 @@ export function BatchPrices({ setting, draft, strain, onChange }: Props) {
       | 'freezerBag'
       | 'eggDozen',
     price?: PriceOfOne,
+    label = PRICES[name].label,
   ) => (
     <PriceInput
-      label={PRICES[name].label}
+      label={label}
       description={price?.product}
       placeholder={price?.price}
       currency={currency}
@@ -78,9 +90,9 @@ export function BatchPrices({ setting, draft, strain, onChange }: Props) {
         . What you type counts for this batch alone.
       </Text>
       <SimpleGrid cols={2}>
-        {(draft.origin ?? 'hatchery') === 'hatchery'
-          ? one('perBird', chickPrice(ofPlace))
-          : one('perEgg')}
+        {hatchesHere(draft)
+          ? one('perEgg')
+          : one('perBird', chickPrice(ofPlace), isStarted(draft) ? 'A pullet' : undefined)}
         {one('beddingPerBag', beddingBag(ofPlace).price)}
         {phases.map((phase) => {
           const { price } = bagOf(ofPlace, phase.id);

@@ -1,4 +1,4 @@
-import { Alert, Button, Card, Grid, Group, Stack, Text, Title } from '@mantine/core';
+import { Alert, Button, Card, Group, Stack, Text, Title } from '@mantine/core';
 import { useMediaQuery } from '@mantine/hooks';
 import { useEffect, useMemo, useRef, useState } from 'react';
 import { Link, Redirect, useLocation } from 'wouter';
@@ -99,7 +99,7 @@ function Editor({ saved, ...parts }: Setting & { saved: SavedBatch | undefined }
     // While nobody chose a date, it is that of the best week for what is ordered.
     const isOfBest = best !== undefined && draft.arrivalDate === best.arrivalDate;
     const next =
-      isOfBest && more.strainId !== undefined
+      isOfBest && (more.strainId !== undefined || 'origin' in more || 'arrivalAgeWeeks' in more)
         ? bestWeek(setting, { ...draft, ...more })
         : undefined;
     if (next) {
@@ -160,9 +160,9 @@ function Editor({ saved, ...parts }: Setting & { saved: SavedBatch | undefined }
         {'plan' in planned && (isWide || !isEditing) && (
           <LifeLine plan={planned.plan} batch={planned.asked.batch} />
         )}
-        <Grid gap="lg">
+        <div className="batch-frame">
           {(isWide || isEditing) && (
-            <Grid.Col span={{ base: 12, md: 4, xl: 3 }} className="no-print">
+            <div className="batch-order no-print">
               <Card withBorder component="section" aria-label="The order">
                 <MarkAssumed start={saved ?? {}} draft={draft} words={words}>
                   <BatchForm
@@ -177,27 +177,24 @@ function Editor({ saved, ...parts }: Setting & { saved: SavedBatch | undefined }
                   />
                 </MarkAssumed>
               </Card>
-            </Grid.Col>
+            </div>
           )}
-          {(isWide || !isEditing) && (
-            <Grid.Col span={{ base: 12, md: 8, xl: 9 }}>
-              {'errors' in planned ? (
-                <Alert color="warn" title="No plan yet: first put this right">
-                  {Object.values(planned.errors).map((text) => (
-                    <Text key={text}>{text}</Text>
-                  ))}
-                </Alert>
-              ) : (
-                <Story
-                  plan={planned.plan}
-                  asked={planned.asked}
-                  onChange={pickWeek}
-                  printBase={saved && !isChanged ? `${base}/${saved.id}/print` : undefined}
-                />
-              )}
-            </Grid.Col>
-          )}
-        </Grid>
+          {(isWide || !isEditing) &&
+            ('errors' in planned ? (
+              <Alert className="batch-first" color="warn" title="No plan yet: first put this right">
+                {Object.values(planned.errors).map((text) => (
+                  <Text key={text}>{text}</Text>
+                ))}
+              </Alert>
+            ) : (
+              <Story
+                plan={planned.plan}
+                asked={planned.asked}
+                onChange={pickWeek}
+                printBase={saved && !isChanged ? `${base}/${saved.id}/print` : undefined}
+              />
+            ))}
+        </div>
         <Group justify="space-between" className="no-print">
           <Text component={Link} href={base} c="dimmed" py="sm">
             All batches

@@ -1,9 +1,11 @@
 import type { BatchPlan } from '../../../../shared/plan/batch-plan.js';
+import { capital } from '../../../../shared/plan/bird-words.js';
+import { useSayDate } from '../../explain/say-date.js';
 import { Fact, Facts } from '../../explain/number.js';
 import { Cautions } from '../../shell/section.js';
 import { ArrivalWeeks } from './arrival-weeks.js';
 import { HatchingSection } from './hatching-section.js';
-import { Lead, More, StorySection } from './story-section.js';
+import { Lead, More, StoryFold } from './story-section.js';
 import type { PartProps } from './story-parts.js';
 import { StoryTasks } from './story-tasks.js';
 import type { BatchDraft } from './use-plan.js';
@@ -19,8 +21,14 @@ export function BeforePart({
 }: PartProps & { onPickWeek: (more: BatchDraft) => void }) {
   const { plan, asked } = props;
   const { hatching, birds } = plan;
+  const sayDate = useSayDate();
   return (
-    <StorySection part="before" title="Before they come" isPast={plan.arrivalDate < plan.today}>
+    <StoryFold
+      part="before"
+      title="Before they come"
+      isPast={plan.arrivalDate < plan.today}
+      answer={`${capital(plan.words.young)} ${hatching ? 'hatch' : 'come'} ${sayDate(plan.arrivalDate)}`}
+    >
       <Lead of={hatching?.eggs ?? birds.toOrder} />
       <Facts>
         {hatching ? (
@@ -51,7 +59,7 @@ export function BeforePart({
           <ArrivalWeeks asked={asked} onPick={onPickWeek} />
         </More>
       )}
-    </StorySection>
+    </StoryFold>
   );
 }
 

@@ -10,7 +10,7 @@ import { useSayDate } from '../../explain/say-date.js';
 import { DateField } from '../../fields/date-input.js';
 import { wordsOfRow } from '../../fields/field-words.js';
 import { QuantityInput } from '../../fields/quantity-input.js';
-import { Section } from '../../shell/section.js';
+import { Folded } from '../../shell/folded.js';
 import { Failure } from '../../shell/states.js';
 import { ToldLine } from './told-line.js';
 
@@ -32,7 +32,7 @@ export function EggCountSection({ plan, farm, batchId }: Props) {
   const { counts = [], firstEgg, own } = laying;
   if (plan.today <= String(firstEgg.value) && counts.length === 0) return null;
   return (
-    <Section level={3} title="Count the eggs">
+    <Folded level={3} id="count-eggs" title="Count the eggs">
       <Stack gap="sm">
         <Text size="sm">
           Count the eggs of some days, a week at least. The plan is drawn toward them, the more the
@@ -55,7 +55,7 @@ export function EggCountSection({ plan, farm, batchId }: Props) {
           </ToldLine>
         ))}
       </Stack>
-    </Section>
+    </Folded>
   );
 }
 

@@ -7,7 +7,7 @@ import type { SavedFarm } from '../../api/queries.js';
 import { useSayDate } from '../../explain/say-date.js';
 import { useAll } from '../../shell/states.js';
 import { WideTable } from '../../shell/wide-table.js';
-import { StorySection } from './story-section.js';
+import { StoryFold } from './story-section.js';
 
 /** A batch that has come: what was planned when it was ordered, beside what was told of it. */
 export function HowItWentPart({ farm, batchId }: { farm: SavedFarm; batchId: string }) {
@@ -16,7 +16,11 @@ export function HowItWentPart({ farm, batchId }: { farm: SavedFarm; batchId: str
   if ('waiting' in all) return all.waiting;
   const [{ lines, isOver, upTo }] = all.data;
   return (
-    <StorySection part="record" title={isOver ? 'How it went' : 'How it goes'}>
+    <StoryFold
+      part="record"
+      title={isOver ? 'How it went' : 'How it goes'}
+      answer="Planned, and what it was"
+    >
       <Text size="sm" mb="xs">
         {isOver ? `They were gone on ${sayDate(upTo)}. ` : ''}Planned is the plan as it was before
         anything was told.
@@ -25,7 +29,7 @@ export function HowItWentPart({ farm, batchId }: { farm: SavedFarm; batchId: str
       <Text component={Link} href={`/farm/${farm.id}/record?of=${batchId}`} py="sm">
         All that was told of them
       </Text>
-    </StorySection>
+    </StoryFold>
   );
 }
 

@@ -1,39 +1,31 @@
 import type { Quantity } from '../../../../shared/explain/quantity.js';
 import type { BatchPlan } from '../../../../shared/plan/batch-plan.js';
-import type { StoryPart } from '../../../../shared/plan/story/story-part.js';
-import { formatValue } from '../../../../shared/units/format.js';
-import { useOpener } from '../../explain/explain-panel.js';
+import { Fact, Facts } from '../../explain/number.js';
 
-/** What a batch comes to, before what is to mind of it; each leads to where it opens. */
+/** What a batch comes to, before what is to mind of it; what is past is left out. */
 export function KeyFacts({ plan }: { plan: BatchPlan }) {
-  const { reader } = useOpener();
   return (
     <section aria-label="In short">
-      <dl className="facts">
-        {factsOf(plan).map(([part, { label, value, unit }]) => (
-          <div key={label}>
-            <dt>{label}</dt>
-            <dd>
-              <a href={`#${part}`} className="story-fact">
-                {formatValue(value, unit, reader)}
-              </a>
-            </dd>
-          </div>
+      <Facts>
+        {factsOf(plan).map((fact) => (
+          <Fact key={fact.label} of={fact} />
         ))}
-      </dl>
+      </Facts>
     </section>
   );
 }
 
-function factsOf(plan: BatchPlan): [StoryPart, Quantity][] {
-  const { hatching, birds, outdoors, leaving, laying, feed, bill } = plan;
-  const facts: [StoryPart, Quantity | undefined][] = [
-    ['before', hatching?.eggs ?? birds.toOrder],
-    ['out', outdoors.moveOut],
-    ['end', leaving?.on ?? laying?.firstEgg],
-    ['end', leaving?.dressedAll ?? laying?.eggsInYear],
-    ['feed', feed.total],
-    ['cost', bill.leftOut.length === 0 ? bill.total : undefined],
+function factsOf(plan: BatchPlan): Quantity[] {
+  const { hatching, birds, outdoors, leaving, laying, feed, bill, today } = plan;
+  const toCome = (of: Quantity | undefined) => (of && today <= String(of.value) ? of : undefined);
+  const isComing = today <= plan.arrivalDate;
+  const facts = [
+    isComing ? (hatching?.eggs ?? birds.toOrder) : undefined,
+    toCome(outdoors.moveOut),
+    leaving?.on ?? toCome(laying?.firstEgg),
+    leaving?.dressedAll ?? laying?.eggsInYear,
+    feed.total,
+    bill.leftOut.length === 0 ? bill.total : undefined,
   ];
-  return facts.filter((fact): fact is [StoryPart, Quantity] => fact[1] !== undefined);
+  return facts.filter((fact) => fact !== undefined);
 }

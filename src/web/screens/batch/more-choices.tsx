@@ -1,4 +1,5 @@
 import { SimpleGrid, Text } from '@mantine/core';
+import { hatchesHere, isStarted } from '../../../../shared/farm/batch.js';
 import { capital } from '../../../../shared/plan/bird-words.js';
 import { bagOf } from '../../../../shared/plan/prices.js';
 import { usualOrder } from '../../../../shared/plan/usual-order.js';
@@ -24,7 +25,8 @@ export function MoreChoices({
   const { tables } = setting;
   const purpose = draft.purpose ?? 'meat';
   const isMeat = purpose === 'meat';
-  const isOwn = (draft.origin ?? 'hatchery') !== 'hatchery';
+  const isOwn = hatchesHere(draft);
+  const isGrown = isStarted(draft);
   const usual = usualOrder({ ...draft, purpose, strainId: strain.id }, tables);
   return (
     <>
@@ -36,15 +38,22 @@ export function MoreChoices({
         <OrderNumber form={form} field="weightFactor" usual={usual.weightFactor} />
         <OrderNumber form={form} field="feedFactor" usual={usual.feedFactor} />
         <OrderNumber form={form} field="wastePercent" usual={usual.wastePercent} />
-        <OrderNumber form={form} field="firstWeekLossPercent" usual={usual.firstWeekPercent} />
-        <OrderNumber form={form} field="laterLossPercent" usual={usual.laterPercent} />
+        {!isGrown && (
+          <OrderNumber form={form} field="firstWeekLossPercent" usual={usual.firstWeekPercent} />
+        )}
+        <OrderNumber
+          form={form}
+          field="laterLossPercent"
+          label={isGrown ? 'Lost before the first egg' : undefined}
+          usual={isGrown ? undefined : usual.laterPercent}
+        />
         <OrderNumber
           form={form}
           field="orderedBirds"
           label={isOwn ? `${capital(young)} hatched` : undefined}
         />
         <OrderNumber form={form} field="bagKg" usual={bagOfFirst(strain, draft, setting)} />
-        {!isOwn && <OrderNumber form={form} field="hatchToArrivalDays" />}
+        {!isOwn && !isGrown && <OrderNumber form={form} field="hatchToArrivalDays" />}
         {isMeat && <OrderNumber form={form} field="targetLiveKg" />}
         {isMeat && <OrderNumber form={form} field="dressingShare" usual={usual.dressingShare} />}
         {isMeat && (
@@ -66,12 +75,14 @@ export function MoreChoices({
           none="If there is an earlier batch of layers"
         />
       )}
-      <DateField
-        label={FIELDS.moveOutDate.label}
-        value={draft.moveOutDate}
-        error={errors['moveOutDate']}
-        onChange={(date) => onChange({ moveOutDate: date })}
-      />
+      {!isGrown && (
+        <DateField
+          label={FIELDS.moveOutDate.label}
+          value={draft.moveOutDate}
+          error={errors['moveOutDate']}
+          onChange={(date) => onChange({ moveOutDate: date })}
+        />
+      )}
       {!isOwn && (
         <DateField
           label={FIELDS.orderDate.label}
@@ -85,17 +96,9 @@ export function MoreChoices({
 }
 
 /** By which tables and rules the batch is planned. */
-function TableChoices({
-  form: { setting, draft, onChange },
-  strain,
-}: {
-  form: FormProps;
-  strain: Strain;
-}) {
+function TableChoices({ form, strain }: { form: FormProps; strain: Strain }) {
+  const { setting, draft, onChange } = form;
   const { tables } = setting;
-  const rules = rowById(tables.moveOut, strain.moveOut).rules;
-  const schedules = ofSpecies(tables.broodingSchedules, strain.species);
-  const spaces = ofSpecies(tables.space.brooder, strain.species);
   const tableId = draft.growthTableId ?? strain.growthTables[0]!;
   const isKeptOtherwise = rowById(tables.growthTables, tableId).atHome !== undefined;
   return (
@@ -117,6 +120,25 @@ function TableChoices({
           ]}
         />
       )}
+      {!isStarted(draft) && <BroodingChoices form={form} strain={strain} />}
+    </>
+  );
+}
+
+/** How they are brooded, and when they go out: nothing of birds that come grown. */
+function BroodingChoices({
+  form: { setting, draft, onChange },
+  strain,
+}: {
+  form: FormProps;
+  strain: Strain;
+}) {
+  const { tables } = setting;
+  const rules = rowById(tables.moveOut, strain.moveOut).rules;
+  const schedules = ofSpecies(tables.broodingSchedules, strain.species);
+  const spaces = ofSpecies(tables.space.brooder, strain.species);
+  return (
+    <>
       <Select
         label={FIELDS.broodingScheduleId.label}
         value={draft.broodingScheduleId ?? defaultRow(schedules).id}

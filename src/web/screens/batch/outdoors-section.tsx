@@ -9,23 +9,7 @@ export function OutdoorsSection({ plan }: { plan: BatchPlan }) {
   const { outdoors } = plan;
   return (
     <Stack>
-      <Section level={3} title="Out of the brooder">
-        <Text size="sm" mb="xs">
-          Rule: {outdoors.rule}.
-        </Text>
-        {outdoors.moveOut ? (
-          <Facts>
-            <Fact of={outdoors.moveOut} />
-            <Fact of={outdoors.ageAtMove} />
-            <Fact of={outdoors.nightLow} />
-            <Fact of={outdoors.coldNight} />
-            <Fact of={outdoors.hardenFrom} />
-            <Fact of={plan.space.spare} />
-          </Facts>
-        ) : (
-          <Text>No date with nights warm enough was found.</Text>
-        )}
-      </Section>
+      {outdoors.moveOut?.value !== plan.arrivalDate && <TheMove plan={plan} />}
       {outdoors.oneColdNight && <OneColdNight plan={plan} />}
       <Section level={3} title={outdoors.home ? `Room in ${outdoors.home}` : 'Room after the move'}>
         <Facts>
@@ -49,6 +33,28 @@ export function OutdoorsSection({ plan }: { plan: BatchPlan }) {
         </Section>
       )}
     </Stack>
+  );
+}
+
+function TheMove({ plan: { outdoors, space } }: { plan: BatchPlan }) {
+  return (
+    <Section level={3} title="Out of the brooder">
+      <Text size="sm" mb="xs">
+        Rule: {outdoors.rule}.
+      </Text>
+      {outdoors.moveOut ? (
+        <Facts>
+          <Fact of={outdoors.moveOut} />
+          <Fact of={outdoors.ageAtMove} />
+          <Fact of={outdoors.nightLow} />
+          <Fact of={outdoors.coldNight} />
+          <Fact of={outdoors.hardenFrom} />
+          <Fact of={space.spare} />
+        </Facts>
+      ) : (
+        <Text>No date with nights warm enough was found.</Text>
+      )}
+    </Section>
   );
 }
 

@@ -1,5 +1,11 @@
 import { SimpleGrid } from '@mantine/core';
-import { batchFields, hatchesHere, type Origin } from '../../../../shared/farm/batch.js';
+import {
+  batchFields,
+  hatchesHere,
+  isStarted,
+  USUAL_STARTED_WEEKS,
+  type Origin,
+} from '../../../../shared/farm/batch.js';
 import { rowById, defaultRow } from '../../../../shared/tables/tables.js';
 import { QuantityInput, typedText } from '../../fields/quantity-input.js';
 import { Select } from '../../fields/select.js';
@@ -9,6 +15,7 @@ const FIELDS = batchFields.fields;
 
 const ORIGINS: readonly { id: Origin; name: string }[] = [
   { id: 'hatchery', name: 'A hatchery’s box' },
+  { id: 'started', name: 'Started pullets, 8 to 20 weeks old' },
   { id: 'incubator', name: 'Own eggs in an incubator' },
   { id: 'hen', name: 'Own eggs under a broody hen' },
 ];
@@ -28,7 +35,10 @@ export function OwnEggs({ setting, draft, errors, onChange }: Props) {
   const strain = setting.tables.strains.find(({ id }) => id === draft.strainId);
   const species = strain && rowById(hatching.species, strain.species);
   const rate = origin === 'hen' ? species?.hen : species?.incubator;
-  const quantity = (field: 'oldestEggDays' | 'hatchPercent' | 'eggsSet', usual?: number) => (
+  const quantity = (
+    field: 'oldestEggDays' | 'hatchPercent' | 'eggsSet' | 'arrivalAgeWeeks',
+    usual?: number,
+  ) => (
     <QuantityInput
       label={FIELDS[field].label}
       field={FIELDS[field]}
@@ -46,7 +56,7 @@ export function OwnEggs({ setting, draft, errors, onChange }: Props) {
         value={origin}
         error={errors['origin']}
         onChange={(next) => onChange(fromOrigin(next ?? 'hatchery', draft))}
-        options={ORIGINS}
+        options={ORIGINS.filter(({ id }) => id !== 'started' || draft.purpose === 'layers')}
       />
       {origin === 'incubator' && (
         <Select
@@ -57,7 +67,8 @@ export function OwnEggs({ setting, draft, errors, onChange }: Props) {
           options={hatching.incubators}
         />
       )}
-      {origin !== 'hatchery' && (
+      {origin === 'started' && quantity('arrivalAgeWeeks', USUAL_STARTED_WEEKS)}
+      {hatchesHere({ origin }) && (
         <SimpleGrid cols={2}>
           {quantity('oldestEggDays', hatching.storage.usualDays)}
           {quantity('hatchPercent', rate && rate.share * 100)}
@@ -68,20 +79,29 @@ export function OwnEggs({ setting, draft, errors, onChange }: Props) {
   );
 }
 
-/** What changes with where the birds come from: own chicks are not on the way, and of both sexes. */
+/**
+ * What changes with where the birds come from: own chicks are not on the way, and of both sexes;
+ * grown pullets have neither a first week here nor a day on which they move out.
+ */
 function fromOrigin(origin: Origin, draft: BatchDraft): BatchDraft {
+  if (isStarted({ origin })) {
+    return {
+      ...{ origin, hatchToArrivalDays: 0, sex: 'pullets', ...NO_EGGS },
+      arrivalAgeWeeks: draft.arrivalAgeWeeks ?? USUAL_STARTED_WEEKS,
+      ...{ moveOutDate: undefined, firstWeekLossPercent: undefined },
+    };
+  }
   if (hatchesHere({ origin })) {
     return {
       origin,
+      arrivalAgeWeeks: undefined,
       hatchToArrivalDays: 0,
       sex: 'straight-run',
       orderDate: undefined,
-      ...(hatchesHere(draft.origin ? { origin: draft.origin } : {})
-        ? {}
-        : { orderedBirds: undefined }),
+      ...(hatchesHere(draft) ? {} : { orderedBirds: undefined }),
     };
   }
-  return { origin: undefined, hatchToArrivalDays: 1, ...NO_EGGS };
+  return { origin: undefined, arrivalAgeWeeks: undefined, hatchToArrivalDays: 1, ...NO_EGGS };
 }
 
 /** A batch that sets no eggs of its own. */

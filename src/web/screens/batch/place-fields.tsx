@@ -1,3 +1,4 @@
+import { isStarted } from '../../../../shared/farm/batch.js';
 import type { FacilityKind } from '../../../../shared/farm/facility.js';
 import { Select } from '../../fields/select.js';
 import { FIELDS, type FormProps } from './form-fields.js';
@@ -19,7 +20,7 @@ export function PlaceFields({ setting, draft, errors, onChange }: FormProps) {
   );
   return (
     <>
-      {draft.origin !== 'hen' && place('brooderId', 'brooder')}
+      {draft.origin !== 'hen' && !isStarted(draft) && place('brooderId', 'brooder')}
       {isMeat && place('penId', 'field-pen')}
       {place('coopId', 'coop')}
       {(isMeat || draft.sex === 'straight-run') && place('freezerId', 'freezer')}

@@ -1,4 +1,10 @@
-import type { Batch, Purpose, Sex } from '../../../../shared/farm/batch.js';
+import {
+  hatchesHere,
+  isStarted,
+  type Batch,
+  type Purpose,
+  type Sex,
+} from '../../../../shared/farm/batch.js';
 import { capital } from '../../../../shared/plan/bird-words.js';
 import type { Strain } from '../../../../shared/tables/bird-tables.js';
 import { NO_PROCESSING } from './no-processing.js';
@@ -10,10 +16,13 @@ const SEXES: Record<Purpose, readonly Sex[]> = {
   layers: ['pullets', 'straight-run'],
 };
 
-/** The sexes to choose from, as they are called of that kind of bird; eggs hatch both. */
+/**
+ * The sexes to choose from, as they are called of that kind of bird; eggs hatch both, and of grown
+ * birds only pullets come.
+ */
 export function sexesOf(
   purpose: Purpose,
-  isOwn: boolean,
+  from: Pick<BatchDraft, 'origin'>,
   { male, female } = { male: 'cockerel', female: 'pullet' },
 ): { id: Sex; name: string }[] {
   const names: Record<Sex, string> = {
@@ -22,7 +31,8 @@ export function sexesOf(
     pullets: `${capital(female)}s`,
   };
   return SEXES[purpose]
-    .filter((sex) => !isOwn || sex === 'straight-run')
+    .filter((sex) => !hatchesHere(from) || sex === 'straight-run')
+    .filter((sex) => !isStarted(from) || sex === 'pullets')
     .map((id) => ({ id, name: names[id] }));
 }
 
@@ -50,6 +60,7 @@ export function forPurpose(
     strainId: strain.id,
     sex: SEXES[purpose][0]!,
     origin: undefined,
+    arrivalAgeWeeks: undefined,
     hatchToArrivalDays: 1,
     ...NO_EGGS,
     growthTableId: undefined,

@@ -184,7 +184,7 @@ function Arrival({
   const sayDate = useSayDate();
   const { arrivalDate, endDate, leaveAgeDays, liveEach, stops, orderBy, over } = arrival;
   const isSlot = answer.goal === 'slot';
-  const { young } = birdWordsOf(tables, batch.strainId);
+  const { young } = birdWordsOf(tables, batch);
   const end =
     leaveAgeDays === undefined
       ? `first eggs about ${sayDate(endDate)}`

@@ -1,10 +1,13 @@
 import { Button } from '@mantine/core';
-import { lazy } from 'react';
+import { lazy, Suspense } from 'react';
 import { Link } from 'wouter';
 import { daysBetween } from '../../../../shared/calendar/plain-date.js';
 import { quantityOfDay } from '../../../../shared/explain/daily-series.js';
 import type { BatchPlan } from '../../../../shared/plan/batch-plan.js';
 import type { ShortLastFeed } from '../../../../shared/plan/last-feed.js';
+import type { Quantity } from '../../../../shared/explain/quantity.js';
+import { formatValue } from '../../../../shared/units/format.js';
+import { useOpener } from '../../explain/explain-panel.js';
 import { Fact, Facts, Num } from '../../explain/number.js';
 import { useSayDate } from '../../explain/say-date.js';
 import { sayAge } from './say-age.js';
@@ -17,13 +20,16 @@ import { FeedSection } from './feed-section.js';
 import { LeavingSection } from './leaving-section.js';
 import { ProcessingWays } from './processing-ways.js';
 import { OutdoorsSection } from './outdoors-section.js';
-import { Lead, More, Picture, StorySection } from './story-section.js';
+import { Lead, More, Picture, StoryFold } from './story-section.js';
 import { StoryTasks } from './story-tasks.js';
 import type { AskedBatch, BatchDraft } from './use-plan.js';
 import { WaysOutTable } from './ways-out-table.js';
 
 const PlanChart = lazy(() => import('./plan-chart.js'));
 const EggChart = lazy(() => import('./egg-chart.js'));
+const StopSection = lazy(() => import('./stop-section.js'));
+const MovesSection = lazy(() => import('./moves-section.js'));
+const BringSection = lazy(() => import('./bring-section.js'));
 
 /** What each part of the story is told from. */
 export interface PartProps {
@@ -55,18 +61,35 @@ const Mind = ({ plan, asked, part }: PartProps & { part: keyof typeof CAUTIONS }
   <Cautions keys={plan.cautions} of={CAUTIONS[part]} tables={asked.tables} />
 );
 
-/** Nothing where a hen keeps them warm. */
+/** Whether they go into their home on the day they come. */
+const cameGrown = ({ arrivalDate, outdoors }: BatchPlan): boolean =>
+  outdoors.moveOut?.value === arrivalDate;
+
+/** A number of a part in words, for the part while it is shut. */
+function useSayFact(): (of: Quantity | undefined) => string {
+  const { reader } = useOpener();
+  return (of) => (of ? `${of.label}: ${formatValue(of.value, of.unit, reader)}` : '');
+}
+
+function sayOut({ outdoors: { moveOut, ageAtMove, home } }: BatchPlan): string {
+  if (!moveOut || !ageAtMove) return 'No date with nights warm enough was found';
+  return `${sayAge(ageAtMove.value)} old${home === undefined ? '' : `, to ${home}`}`;
+}
+
+/** Nothing where a hen keeps them warm, or of grown birds. */
 export function BrooderPart(props: PartProps) {
   const { plan } = props;
   const { brooding, heat } = plan;
+  const sayFact = useSayFact();
   if (!brooding) return null;
   const day = daysBetween(plan.arrivalDate, plan.today);
   const now = quantityOfDay(plan.daily, 'under-heater', day);
   return (
-    <StorySection
+    <StoryFold
       part="brooder"
       title="The brooder"
       isPast={isOver(plan, plan.outdoors.moveOut?.value)}
+      answer={sayFact(heat?.lastHeatDay)}
     >
       <Lead of={now ?? brooding.steps[0]?.underHeater}>
         <p>{now ? 'Today' : 'On the first day'}; less from step to step.</p>
@@ -85,15 +108,31 @@ export function BrooderPart(props: PartProps) {
       <More title="Temperatures, lamps and room">
         <BrooderSection plan={plan} brooding={brooding} />
       </More>
-    </StorySection>
+    </StoryFold>
   );
+}
+
+/** The mixer, set to these birds and the feed they get now, or first. */
+function mixHref({ plan, asked: { farm, batch } }: PartProps): string {
+  const { phases } = plan.feed;
+  const now = phases.find(({ lastDay }) => plan.today <= lastDay) ?? phases[0];
+  const to = new URLSearchParams({ breed: batch.strainId, for: batch.purpose });
+  if (now) to.set('phase', now.phaseId);
+  return `/farm/${farm.id}/feed/mix?${to}`;
 }
 
 export function FeedPart({ onChoose, ...props }: ChoosingProps) {
   const { plan } = props;
   const { feed } = plan;
+  const { reader } = useOpener();
   return (
-    <StorySection part="feed" title="Feed and water">
+    <StoryFold
+      part="feed"
+      title="Feed and water"
+      answer={feed.phases
+        .map(({ name, bags }) => `${name.toLowerCase()} ${formatValue(bags.value, 'bags', reader)}`)
+        .join(', ')}
+    >
       <Lead of={feed.total}>
         <ul className="story-list">
           {feed.phases.map((phase) => (
@@ -115,7 +154,10 @@ export function FeedPart({ onChoose, ...props }: ChoosingProps) {
       <More title="Bags by the day to buy them">
         <FeedSection plan={plan} />
       </More>
-    </StorySection>
+      <p className="no-print">
+        <Link href={mixHref(props)}>Mix your own for them</Link>
+      </p>
+    </StoryFold>
   );
 }
 
@@ -144,8 +186,9 @@ function LastFeed({
 export function OutPart({ onChoose, ...props }: ChoosingProps) {
   const { plan } = props;
   const { outdoors, space } = plan;
+  const isGrown = cameGrown(plan);
   return (
-    <StorySection part="out" title="Going out">
+    <StoryFold part="out" title={isGrown ? 'The coop' : 'Going out'} answer={sayOut(plan)}>
       <Lead of={outdoors.moveOut}>
         {outdoors.moveOut ? (
           <p>
@@ -162,7 +205,7 @@ export function OutPart({ onChoose, ...props }: ChoosingProps) {
         <Fact of={space.spare} />
         <Fact of={outdoors.floorNeeded} />
       </Facts>
-      <WaysOutTable plan={plan} onChoose={onChoose} />
+      {!isGrown && <WaysOutTable plan={plan} onChoose={onChoose} />}
       {plan.brooding && (
         <Picture title="Brooder floor: need and have, until they go">
           <Chart {...props} of="floor" />
@@ -170,10 +213,10 @@ export function OutPart({ onChoose, ...props }: ChoosingProps) {
       )}
       <StoryTasks {...props} part="out" />
       <Mind {...props} part="out" />
-      <More title="Nights, room and ground">
+      <More title={isGrown ? 'Room, feeders and drinkers' : 'Nights, room and ground'}>
         <OutdoorsSection plan={plan} />
       </More>
-    </StorySection>
+    </StoryFold>
   );
 }
 
@@ -181,8 +224,17 @@ export function EndPart({ onChoose, ...props }: ChoosingProps) {
   const { plan } = props;
   const { leaving, laying, birds } = plan;
   const sayDate = useSayDate();
+  const sayFact = useSayFact();
   return (
-    <StorySection part="end" title={leaving ? 'The last day' : 'The eggs'}>
+    <StoryFold
+      part="end"
+      title={leaving ? 'The last day' : 'The eggs'}
+      answer={
+        leaving
+          ? `${sayFact(birds.atEnd)}, ${sayFact(leaving.liveEach).toLowerCase()}`
+          : sayFact(laying?.peak)
+      }
+    >
       <Lead of={leaving?.on ?? laying?.firstEgg}>
         {leaving && 1 < leaving.processingDays.length && (
           <p>
@@ -217,14 +269,20 @@ export function EndPart({ onChoose, ...props }: ChoosingProps) {
       >
         <LeavingSection plan={plan} />
       </More>
-    </StorySection>
+    </StoryFold>
   );
 }
 
-export function CostPart({ plan, asked }: PartProps) {
+export function CostPart({ onChoose, ...props }: ChoosingProps) {
+  const { plan, asked, isSaved } = props;
   const { bill } = plan;
+  const sayFact = useSayFact();
   return (
-    <StorySection part="cost" title="What it costs">
+    <StoryFold
+      part="cost"
+      title="What it costs"
+      answer={bill.perBird ? sayFact(bill.perBird) : 'Prices are missing'}
+    >
       {bill.leftOut.length === 0 ? (
         <>
           <Lead of={bill.total} />
@@ -250,6 +308,33 @@ export function CostPart({ plan, asked }: PartProps) {
       <More title="The bill, line by line">
         <BillSection plan={plan} farm={asked.farm} />
       </More>
-    </StorySection>
+      <More title="What it must bring">
+        <Suspense fallback="Working it out …">
+          <BringSection {...props} />
+        </Suspense>
+      </More>
+      {plan.leaving && (
+        <More title="When to stop feeding">
+          <Suspense fallback="Working it out …">
+            <StopSection {...props} onChoose={onChoose} />
+          </Suspense>
+        </More>
+      )}
+      <More title="What moves it most">
+        <Suspense fallback="Working it out …">
+          <MovesSection plan={plan} asked={asked} />
+        </Suspense>
+      </More>
+      {isSaved && (
+        <Button
+          component={Link}
+          className="no-print"
+          variant="light"
+          href={`/farm/${asked.farm.id}/compare/${asked.batch.id}`}
+        >
+          Compare with other ways
+        </Button>
+      )}
+    </StoryFold>
   );
 }

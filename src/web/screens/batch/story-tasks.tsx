@@ -29,26 +29,46 @@ export function StoryTasks({ plan, asked, part, isSaved }: Props) {
   );
   const open = all.filter(({ isOver }) => isOver !== true);
   const past = all.filter(({ isOver }) => isOver === true);
-  const list = (tasks: readonly Task[]) => (
-    <ul className="story-tasks">
-      {tasks.map((task) => (
-        <li key={task.id}>
-          <StoryTask task={task} asked={asked} isSaved={isSaved} />
-        </li>
-      ))}
-    </ul>
-  );
-  const rest = open.slice(FEW);
   return (
     <>
-      {0 < open.length && list(open.slice(0, FEW))}
-      {0 < rest.length && (
-        <More title={`${rest.length} more to do, ${hoursOf(rest)}`}>{list(rest)}</More>
+      <TaskList tasks={open} asked={asked} isSaved={isSaved} />
+      {0 < past.length && (
+        <More title={`${past.length} of before`}>
+          <Tasks tasks={past} asked={asked} isSaved={isSaved} />
+        </More>
       )}
-      {0 < past.length && <More title={`${past.length} of before`}>{list(past)}</More>}
     </>
   );
 }
+
+interface ListProps extends Pick<Props, 'asked' | 'isSaved'> {
+  readonly tasks: readonly Task[];
+}
+
+/** The first few of some tasks, and the others behind a touch. */
+export function TaskList({ tasks, ...rest }: ListProps) {
+  const others = tasks.slice(FEW);
+  return (
+    <>
+      {0 < tasks.length && <Tasks tasks={tasks.slice(0, FEW)} {...rest} />}
+      {0 < others.length && (
+        <More title={`${others.length} more to do, ${hoursOf(others)}`}>
+          <Tasks tasks={others} {...rest} />
+        </More>
+      )}
+    </>
+  );
+}
+
+const Tasks = ({ tasks, asked, isSaved }: ListProps) => (
+  <ul className="story-tasks">
+    {tasks.map((task) => (
+      <li key={task.id}>
+        <StoryTask task={task} asked={asked} isSaved={isSaved} />
+      </li>
+    ))}
+  </ul>
+);
 
 const hoursOf = (tasks: readonly Task[]): string =>
   formatHours(tasks.reduce((sum, { hours }) => sum + hours, 0));

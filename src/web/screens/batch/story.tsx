@@ -15,8 +15,9 @@ import { KeyFacts } from './key-facts.js';
 import { HowItWentPart } from './how-it-went.js';
 import { MovedTasks } from './moved-tasks.js';
 import { NowSection } from './now-section.js';
+import { SoonSection } from './soon-section.js';
 import { BrooderPart, CostPart, EndPart, FeedPart, OutPart } from './story-parts.js';
-import { More, StorySection } from './story-section.js';
+import { StoryFold, StorySection } from './story-section.js';
 import type { AskedBatch, BatchDraft } from './use-plan.js';
 
 interface Props {
@@ -38,27 +39,36 @@ export function Story({ plan, asked, onChange, printBase }: Props) {
   return (
     <NumbersOf about={about}>
       <WorkMarksOf farmId={asked.farm.id}>
-        <div className="story">
+        <div className="story batch-first">
           {isUnderWay && <NowSection {...part} />}
           <KeyFacts plan={plan} />
-          <IssueList issues={plan.issues} tables={asked.tables} />
           <MovedTasks plan={plan} />
-          {!isUnderWay && before}
-          <BrooderPart {...part} />
-          <FeedPart {...part} onChoose={onChange} />
-          <OutPart {...part} onChoose={onChange} />
-          <EndPart {...part} onChoose={onChange} />
-          <CostPart {...part} />
-          {plan.arrivalDate <= plan.today && printBase !== undefined && (
-            <HowItWentPart farm={asked.farm} batchId={asked.batch.id!} />
-          )}
-          {isUnderWay && before}
-          <StorySection part="days" title="Day by day">
-            <More title="Every day as a table">
+          <SoonSection {...part} />
+          <IssueList issues={plan.issues} tables={asked.tables} />
+        </div>
+        <div className="batch-parts">
+          <div>
+            {!isUnderWay && before}
+            <BrooderPart {...part} />
+            <FeedPart {...part} onChoose={onChange} />
+            <OutPart {...part} onChoose={onChange} />
+          </div>
+          <div>
+            <EndPart {...part} onChoose={onChange} />
+            <CostPart {...part} onChoose={onChange} />
+            {plan.arrivalDate <= plan.today && printBase !== undefined && (
+              <HowItWentPart farm={asked.farm} batchId={asked.batch.id!} />
+            )}
+            {isUnderWay && before}
+            <StoryFold part="days" title="Day by day" answer="Every day as a table" isForScreen>
               <DaySection plan={plan} />
-            </More>
-          </StorySection>
-          <Paper printBase={printBase} hasBrooder={plan.brooding !== undefined} />
+            </StoryFold>
+          </div>
+        </div>
+        <div className="story batch-last">
+          <div className="no-print">
+            <Paper printBase={printBase} hasBrooder={plan.brooding !== undefined} />
+          </div>
           <Text size="sm" c="dimmed">
             Weather: {plan.weather.label.toLowerCase()}. Growth: {plan.birds.growthTable}. Work:{' '}
             <Num of={plan.tasks.hoursInAll} /> in all; most hours are estimates. Work stands on the
@@ -85,7 +95,7 @@ function Paper({ printBase, hasBrooder }: { printBase: string | undefined; hasBr
           Save the batch to print its {hasBrooder && 'brooder card, '}shopping list and task list.
         </Text>
       ) : (
-        <Group className="no-print">
+        <Group>
           {SHEETS.filter(([sheet]) => hasBrooder || sheet !== 'brooder').map(([sheet, name]) => (
             <Button
               key={sheet}

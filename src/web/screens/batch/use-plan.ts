@@ -88,6 +88,6 @@ function missingFields(draft: BatchDraft): Record<string, string> {
     ...(draft.name?.trim() ? {} : { name: 'Give the batch a name.' }),
     ...(draft.strainId ? {} : { strainId: 'Choose a breed or cross.' }),
     ...(draft.wantedBirds === undefined ? { wantedBirds: 'Say how many birds you want.' } : {}),
-    ...(draft.arrivalDate ? {} : { arrivalDate: 'Choose the day the chicks arrive.' }),
+    ...(draft.arrivalDate ? {} : { arrivalDate: 'Choose the day they come.' }),
   };
 }

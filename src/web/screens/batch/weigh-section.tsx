@@ -11,7 +11,7 @@ import { useSayDate } from '../../explain/say-date.js';
 import { DateField } from '../../fields/date-input.js';
 import { wordsOfRow } from '../../fields/field-words.js';
 import { QuantityInput } from '../../fields/quantity-input.js';
-import { Section } from '../../shell/section.js';
+import { Folded } from '../../shell/folded.js';
 import { useUnsaved } from '../../fields/unsaved.js';
 import { Failure } from '../../shell/states.js';
 import { EachWeight } from '../../fields/each-weight.js';
@@ -31,7 +31,7 @@ export function WeighSection({ plan, farm, batchId }: Props) {
   const { weighed, toWeigh } = plan.birds;
   if (plan.today <= plan.arrivalDate && !weighed) return null;
   return (
-    <Section level={3} title="Weigh the birds">
+    <Folded level={3} id="weigh" title="Weigh the birds">
       <Stack gap="sm">
         <Text size="sm">
           Weigh <Num of={toWeigh} /> or more, from several places in the pen, before the morning
@@ -41,7 +41,7 @@ export function WeighSection({ plan, farm, batchId }: Props) {
         <WeighForm plan={plan} farm={farm} batchId={batchId} />
         {weighed && <Found weighed={weighed} farm={farm} />}
       </Stack>
-    </Section>
+    </Folded>
   );
 }
 

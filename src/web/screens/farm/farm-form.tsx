@@ -25,7 +25,7 @@ import {
   UnsavedNote,
   writeDraft,
 } from '../../fields/kept-draft.js';
-import { LiterPriceInput, PriceInput } from '../../fields/price-input.js';
+import { UnitPriceInput, PriceInput } from '../../fields/price-input.js';
 import { DateList } from '../../fields/date-list.js';
 import { MonthDayField } from '../../fields/month-day-input.js';
 import { QuantityInput } from '../../fields/quantity-input.js';
@@ -179,7 +179,8 @@ function Fields({
                 error={errors['electricityPricePerKWh']}
                 onChange={(v) => setFieldValue('electricityPricePerKWh', v)}
               />
-              <LiterPriceInput
+              <UnitPriceInput
+                of="L"
                 units={units}
                 label={`Propane, one ${units === 'us' ? 'gallon' : 'liter'} (0 when unused)`}
                 currency={values.currency ?? ''}

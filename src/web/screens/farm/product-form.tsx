@@ -16,6 +16,7 @@ import { PriceInput } from '../../fields/price-input.js';
 import { QuantityInput, typedText } from '../../fields/quantity-input.js';
 import { RowForm, useRowForm } from '../../fields/row-form.js';
 import { Select } from '../../fields/select.js';
+import { OWN_COSTS, OwnCostFields } from './own-cost-fields.js';
 import { FeedFields, MoreFeedFields } from './feed-fields.js';
 import type { ProductDraft } from './product-kinds.js';
 
@@ -26,7 +27,7 @@ interface Props {
   readonly onDone: () => void;
 }
 
-/** One thing the place buys: a feed, chicks, hay, minerals, bedding, or processing for hire. */
+/** One thing the place buys, or a cost of its own that no shop asks. */
 export function ProductForm({ farm, tables, start, onDone }: Props) {
   const words = wordsOfRow(productFields[start.kind], farm);
   const save = useSave<ProductDraft>(farm.id, 'products', words);
@@ -107,13 +108,18 @@ export function ProductForm({ farm, tables, start, onDone }: Props) {
           />
         </>
       )}
-      <PriceInput
-        label={PRICE_LABELS[draft.kind]}
-        currency={farm.currency}
-        value={draft.price}
-        error={errorAt('price')}
-        onChange={(price) => set({ price })}
-      />
+      {OWN_COSTS.has(draft.kind) && (
+        <OwnCostFields farm={farm} tables={tables} draft={draft} set={set} errorAt={errorAt} />
+      )}
+      {draft.kind !== 'meat' && (
+        <PriceInput
+          label={PRICE_LABELS[draft.kind]}
+          currency={farm.currency}
+          value={draft.price}
+          error={errorAt('price')}
+          onChange={(price) => set({ price })}
+        />
+      )}
       {draft.kind === 'feed' && (
         <MoreFeedFields farm={farm} draft={draft} set={set} errorAt={errorAt} />
       )}

@@ -5,6 +5,7 @@ import type {
 } from '../../../../shared/farm/feed-product.js';
 import type { FeedProduct, Product, ProductKind } from '../../../../shared/farm/product.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
+import { sayPrice } from '../../../../shared/money/unit-price.js';
 import { formatPrice, formatValue } from '../../../../shared/units/format.js';
 import type { SavedFarm } from '../../api/queries.js';
 
@@ -28,6 +29,10 @@ export interface ProductDraft {
   readonly eatenGPerDay?: number | undefined;
   readonly strainId?: string | undefined;
   readonly opensToM3?: number | undefined;
+  readonly usedFor?: 'meat' | 'layers' | undefined;
+  readonly years?: number | undefined;
+  readonly batchesAYear?: number | undefined;
+  readonly fromDressedKg?: number | undefined;
   readonly price?: string | undefined;
 }
 
@@ -38,6 +43,10 @@ export const PRODUCT_KINDS: readonly { readonly kind: ProductKind; readonly name
   { kind: 'processing', name: 'Processing for hire' },
   { kind: 'ice', name: 'Ice' },
   { kind: 'freezer-bags', name: 'Freezer bags' },
+  { kind: 'trip', name: 'Trips' },
+  { kind: 'gear', name: 'Gear that lasts' },
+  { kind: 'own-hour', name: 'An hour of your own' },
+  { kind: 'meat', name: 'What meat brings' },
   { kind: 'hay', name: 'Hay' },
   { kind: 'minerals', name: 'Minerals and salt' },
 ];
@@ -70,6 +79,17 @@ export function aboutProduct(product: Product, tables: Tables, farm: SavedFarm):
       ({ fromBags, price: each }) => `, ${formatPrice(each, farm.currency)} from ${fromBags}`,
     );
     return `${price} a bag of ${formatValue(product.bagKg, 'kg', farm)}${steps.join('')} · ${phases.join(', ')}${birds}`;
+  }
+  if (product.kind === 'gear') {
+    const batches = product.batchesAYear === 1 ? 'batch' : 'batches';
+    return `${price} over ${product.years} years, ${product.batchesAYear} ${batches} a year`;
+  }
+  if (product.kind === 'meat') {
+    const from =
+      product.fromDressedKg === undefined
+        ? ''
+        : ` from ${formatValue(product.fromDressedKg, 'kg', farm)}`;
+    return `${sayPrice(product.price, 'kg', farm)}, dressed${from}`;
   }
   if (product.kind === 'hay') return `${price} a bale`;
   if (product.kind === 'minerals') return `${price} for ${formatValue(product.bagKg, 'kg', farm)}`;

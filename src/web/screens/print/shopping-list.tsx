@@ -42,7 +42,7 @@ export function ShoppingList({ plan, asked: { farm, batch } }: SheetProps) {
             task: order,
             what: capital(plan.words.young),
             amount: formatValue(plan.birds.chicksPlaced.value, 'count', farm),
-            price: price('Chicks'),
+            price: price(capital(plan.words.young)),
           },
         ]),
     ...(drinker && (drinker.have === undefined || drinker.runsOut)

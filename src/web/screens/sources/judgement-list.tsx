@@ -9,6 +9,7 @@ const TITLES: Record<keyof Judgements, string> = {
   birds: 'Brooder, moving out, processing',
   grazing: 'What moves of cattle are decided by',
   grass: 'Grass and cattle',
+  rations: 'Feed you mix',
   work: 'Work',
   buying: 'Buying feed and hay',
 };

@@ -1,4 +1,5 @@
 import { Button } from '@mantine/core';
+import type { ReactNode } from 'react';
 import {
   birdsToComeFields,
   cattleToComeFields,
@@ -15,6 +16,11 @@ const HEAD = cattleToComeFields.fields.head;
 const PADDOCKS = equalPaddocksFields.fields;
 /** Until the tables are there, the class a start is most often of. */
 const COW_CALF = [{ id: 'cow-calf', name: 'Cow with calf' }];
+/** Ages at which pullets are sold. */
+const STARTED = [8, 12, 16, 20].map((weeks) => ({
+  id: String(weeks),
+  name: `started pullets, ${weeks} weeks old`,
+}));
 /** As many kinds as a start takes. */
 const MOST_KINDS = 6;
 
@@ -41,8 +47,18 @@ export function ComingBlock({ draft, set }: Props) {
           {...{ draft, set }}
           kind="layers"
           label="Layers"
-          about="Hens you want at the end. They are taken as day-old pullets; the order of the batch changes that."
-        />
+          about="Hens you want at the end. Started pullets need no brooder: they go into the coop on the day they come."
+        >
+          <Select
+            label="Layers: they come as"
+            value={draft.layersWeeks === undefined ? undefined : String(draft.layersWeeks)}
+            options={STARTED}
+            none="day-old chicks"
+            onChange={(weeks) =>
+              set({ layersWeeks: weeks === undefined ? undefined : Number(weeks) })
+            }
+          />
+        </Birds>
         {cattle.map((each, at) => (
           <Cattle
             key={at}
@@ -80,10 +96,12 @@ function Birds({
   kind,
   label,
   about,
+  children,
 }: Props & {
   readonly kind: 'meat' | 'layers';
   readonly label: string;
   readonly about: string;
+  readonly children?: ReactNode;
 }) {
   return (
     <div>
@@ -104,6 +122,7 @@ function Birds({
           noDay="the best day"
           onChange={(when) => set({ [`${kind}When`]: when })}
         />
+        {children}
       </div>
       <p className="start-small">{about}</p>
     </div>

@@ -58,6 +58,8 @@ export interface StartDraft {
   readonly meatWhen?: WhenDraft | undefined;
   readonly layers?: number | undefined;
   readonly layersWhen?: WhenDraft | undefined;
+  /** Weeks old when they come; undefined for chicks. */
+  readonly layersWeeks?: number | undefined;
   /** Kinds of cattle; the first line is there before anything is typed into it. */
   readonly cattle: readonly CattleDraft[];
   readonly paddocks?: number | undefined;
@@ -111,7 +113,7 @@ export function startOf(draft: StartDraft): Start | undefined {
     weatherFetch: draft.isOnline,
     people: peopleOf(draft),
     ...birdsOf('meat', draft.meat, draft.meatWhen),
-    ...birdsOf('layers', draft.layers, draft.layersWhen),
+    ...birdsOf('layers', draft.layers, draft.layersWhen, given('startedWeeks', draft.layersWeeks)),
     ...cattleOf(draft.cattle),
     ...(draft.paddocks !== undefined || draft.paddockM2 !== undefined
       ? { paddocks: { ...given('count', draft.paddocks), ...given('areaM2', draft.paddockM2) } }
@@ -123,9 +125,16 @@ const given = <Name extends string, T>(name: Name, value: T | undefined) =>
   (value === undefined ? {} : { [name]: value }) as { [K in Name]?: T };
 
 /** A month is one in which the best week is looked for; a day is that day. */
-const birdsOf = (kind: 'meat' | 'layers', birds?: number, when?: WhenDraft) =>
+const birdsOf = (kind: 'meat' | 'layers', birds?: number, when?: WhenDraft, more = {}) =>
   birds
-    ? { [kind]: { birds, ...given('from', when?.day ?? when?.month), ...given('to', when?.day) } }
+    ? {
+        [kind]: {
+          birds,
+          ...given('from', when?.day ?? when?.month),
+          ...given('to', when?.day),
+          ...more,
+        },
+      }
     : {};
 
 function cattleOf(cattle: StartDraft['cattle']): Pick<Start, 'cattle'> {

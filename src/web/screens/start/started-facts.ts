@@ -1,3 +1,4 @@
+import { isStarted, USUAL_STARTED_WEEKS, type Batch } from '../../../../shared/farm/batch.js';
 import type { Facility } from '../../../../shared/farm/facility.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
 import { formatDate, formatLongDate, type DateReader } from '../../../../shared/units/dates.js';
@@ -73,10 +74,15 @@ const spanOf = (from: string, to: string, reader: DateReader): string =>
 const batches = ({ batches: all, farm, today }: SavedPicture): StartedFact[] =>
   all.map((batch) => ({
     name: batch.name,
-    says: `${batch.wantedBirds} at the end, as day-old ${batch.sex === 'pullets' ? 'pullets' : 'chicks'} arriving ${formatLongDate(batch.arrivalDate, { ...farm, today })}`,
+    says: `${batch.wantedBirds} at the end, as ${sayYoung(batch)} arriving ${formatLongDate(batch.arrivalDate, { ...farm, today })}`,
     isAssumed: isAssumed(batch, 'arrivalDate'),
     to: `batches/${batch.id}`,
   }));
+
+const sayYoung = ({ origin, arrivalAgeWeeks, sex }: Batch): string =>
+  isStarted({ origin })
+    ? `started pullets ${arrivalAgeWeeks ?? USUAL_STARTED_WEEKS} weeks old`
+    : `day-old ${sex === 'pullets' ? 'pullets' : 'chicks'}`;
 
 const buildings = ({ facilities, farm, today }: SavedPicture): StartedFact[] =>
   facilities.flatMap((facility) => {

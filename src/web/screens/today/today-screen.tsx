@@ -1,5 +1,7 @@
+import { lazy, Suspense, useState } from 'react';
 import { Link } from 'wouter';
 import type { SavedFarm } from '../../api/queries.js';
+import { useReadAhead } from '../../api/read-ahead.js';
 import { onDayItIs, useTicks, useToday } from '../../api/today-queries.js';
 import { Num } from '../../explain/number.js';
 import { Failure, useAll } from '../../shell/states.js';
@@ -11,9 +13,12 @@ import { TodayJobs } from './today-jobs.js';
 import { THE_PLACE, useTelling } from '../../tell/use-telling.js';
 import './today.css';
 
+const MishapDialog = lazy(() => import('../../mishap/mishap-dialog.js'));
+
 /** The day it is: the page that a farm opens on. */
 export default function TodayScreen({ farm }: { farm: SavedFarm }) {
   const all = useAll(useToday(farm.id));
+  useReadAhead(farm.id);
   if ('waiting' in all) return all.waiting;
   return <TodayPage day={onDayItIs(all.data[0], farm)} farm={farm} />;
 }
@@ -22,6 +27,7 @@ function TodayPage({ day, farm }: { day: ReturnType<typeof onDayItIs>; farm: Sav
   const { said, tick, error } = useTicks(farm.id);
   const { animals, chores, jobs, attention, keyDates } = day;
   const { ask, saidOf, dialog } = useTelling(farm, day.date);
+  const [isWrong, setWrong] = useState(false);
   return (
     <div className="today">
       <TodayHead day={day} farm={farm} />
@@ -55,11 +61,19 @@ function TodayPage({ day, farm }: { day: ReturnType<typeof onDayItIs>; farm: Sav
           </ul>
         )}
         {0 < animals.length && (
-          <p>
+          <p className="today-foot">
             <Link href={`/farm/${farm.id}/record`}>All that was told</Link>
+            <button type="button" className="today-button" onClick={() => setWrong(true)}>
+              Something went wrong
+            </button>
           </p>
         )}
         {dialog}
+        {isWrong && (
+          <Suspense>
+            <MishapDialog farm={farm} animals={animals} onClose={() => setWrong(false)} />
+          </Suspense>
+        )}
         {0 < day.unplanned.length && (
           <p className="today-stop">
             {day.unplanned.join(', ')}: no plan can be made as it stands. Open it to see what is

@@ -1,11 +1,12 @@
 import { Text } from '@mantine/core';
 import { addDays, type PlainDate } from '../../../../shared/calendar/plain-date.js';
-import { awayFields, personFields, type Away, type Person } from '../../../../shared/farm/farm.js';
+import { withAway } from '../../../../shared/farm/absences.js';
+import { awayFields, personFields, type Person } from '../../../../shared/farm/farm.js';
 import { useSave, type SavedFarm } from '../../api/queries.js';
 import { wordsOfRow } from '../../fields/field-words.js';
 import { draftKey } from '../../fields/kept-draft.js';
 import { RowForm, useRowForm } from '../../fields/row-form.js';
-import { WhoAndWhen } from './who-and-when.js';
+import { WhoAndWhen } from '../../fields/who-and-when.js';
 
 interface Draft {
   readonly awayIds: readonly string[];
@@ -40,8 +41,8 @@ export function AbsenceForm({
     words,
     check: problemsOf,
     save: async ({ awayIds, from, to }) => {
-      for (const person of people.filter(({ id }) => awayIds.includes(id)))
-        await save.mutateAsync(withAbsence(person, { from: from!, to: to! }));
+      for (const person of withAway(people, { awayIds, from: from!, to: to! }))
+        if (awayIds.includes(person.id)) await save.mutateAsync(person);
     },
     onDone,
   });
@@ -73,9 +74,3 @@ function problemsOf({ awayIds, from, to }: Draft): Record<string, string> {
       : {}),
   };
 }
-
-/** Saved again after a refusal of another's, the same days are not told twice. */
-const withAbsence = (person: Person, days: Away): Person => {
-  const isTold = person.away.some(({ from, to }) => from === days.from && to === days.to);
-  return isTold ? person : { ...person, away: [...person.away, days] };
-};

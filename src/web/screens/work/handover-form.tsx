@@ -25,7 +25,7 @@ import { AbsenceLine } from './absence-line.js';
 import { ChangeList } from './change-list.js';
 import { PairRows } from './pair-rows.js';
 import { RoundOrder } from './round-order.js';
-import { WhoAndWhen } from './who-and-when.js';
+import { WhoAndWhen } from '../../fields/who-and-when.js';
 
 type Draft = { -readonly [K in keyof Handover]?: Handover[K] | undefined };
 

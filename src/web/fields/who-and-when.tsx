@@ -1,7 +1,7 @@
 import { Checkbox, Group } from '@mantine/core';
 import type { ReactNode } from 'react';
-import type { PlainDate } from '../../../../shared/calendar/plain-date.js';
-import { DateField } from '../../fields/date-input.js';
+import type { PlainDate } from '../../../shared/calendar/plain-date.js';
+import { DateField } from './date-input.js';
 
 interface Days {
   readonly from?: PlainDate | undefined;
@@ -13,6 +13,7 @@ export function WhoAndWhen({
   people,
   awayIds,
   days,
+  ends = ['from', 'to'],
   labels,
   errorAt,
   onAway,
@@ -21,6 +22,8 @@ export function WhoAndWhen({
   readonly people: readonly { readonly id: string; readonly name: string }[];
   readonly awayIds: readonly string[];
   readonly days: Days;
+  /** Which ends are asked for; both, where it does not begin today. */
+  readonly ends?: readonly ('from' | 'to')[];
   readonly labels: { readonly who: string; readonly from: string; readonly to: string };
   readonly errorAt: (field: 'awayIds' | 'from' | 'to') => ReactNode;
   readonly onAway: (awayIds: string[]) => void;
@@ -41,7 +44,7 @@ export function WhoAndWhen({
         </Group>
       </Checkbox.Group>
       <Group align="end">
-        {(['from', 'to'] as const).map((end) => (
+        {ends.map((end) => (
           <DateField
             key={end}
             label={labels[end]}

@@ -1,0 +1,40 @@
+import type { AnimalPicture } from '../../farm/picture.js';
+import type { Tables } from '../../tables/tables.js';
+import { planBatch, type BatchPlan } from '../batch-plan.js';
+import { batchRequest } from '../batch-request.js';
+import { planContext } from '../context.js';
+import { breakEvenOf, type BreakEven } from './break-even.js';
+import { layAges, type LayAges } from './lay-ages.js';
+import { stopFeeding, type StopPart } from './stop-feeding.js';
+
+/** What a batch must bring, and when it has had enough feed: worked out when somebody asks for it. */
+export interface BatchCost {
+  readonly name: string;
+  readonly breakEven: BreakEven;
+  /** Of meat birds that are not gone. */
+  readonly stop?: StopPart;
+  /** Of hens. */
+  readonly layAges?: LayAges;
+}
+
+/**
+ * @param plan the batch's plan, where it is there already
+ * @throws FieldError as `planBatch`
+ */
+export function batchCost(
+  picture: AnimalPicture,
+  tables: Tables,
+  batchId: string,
+  plan: BatchPlan = planBatch(picture, tables, batchId),
+): BatchCost {
+  const context = planContext(batchRequest(picture, tables, batchId));
+  const breakEven = breakEvenOf(context, plan);
+  const stop = stopFeeding(context, plan, breakEven.withHours ?? breakEven.withoutHours);
+  const ages = layAges(context, plan);
+  return {
+    name: plan.name,
+    breakEven,
+    ...(stop ? { stop } : {}),
+    ...(ages ? { layAges: ages } : {}),
+  };
+}

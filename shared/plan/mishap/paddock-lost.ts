@@ -1,0 +1,156 @@
+import { addDays, type PlainDate } from '../../calendar/plain-date.js';
+import type { ClosedFor } from '../../farm/paddock.js';
+import type { FarmPicture } from '../../farm/picture.js';
+import { formatDate } from '../../units/dates.js';
+import { formatValue } from '../../units/format.js';
+import type { PasturePlan } from '../pasture/pasture-plan.js';
+
+/** Ground that nobody can graze: under water, or with its fence down. */
+export interface PaddockLost {
+  readonly paddockId: string;
+  /** Last day on which it is lost; left out where it is for good. */
+  readonly until?: PlainDate;
+  readonly why: Extract<ClosedFor, 'wet' | 'other'>;
+}
+
+/** So far ahead nobody plans grass: what is lost for good is closed until then. */
+const FOR_GOOD_DAYS = 5 * 366;
+
+/** The same farm with the paddock closed from today on. */
+export function withPaddockLost(picture: FarmPicture, lost: PaddockLost): FarmPicture {
+  const { today } = picture;
+  const to = lost.until ?? addDays(today, FOR_GOOD_DAYS);
+  return {
+    ...picture,
+    paddocks: picture.paddocks.map((paddock) =>
+      paddock.id === lost.paddockId
+        ? {
+            ...paddock,
+            // What was closed for a while before lies within it now.
+            closedDays: [
+              ...paddock.closedDays.filter((each) => each.from < today || to < each.to),
+              { from: today, to, why: lost.why },
+            ],
+          }
+        : paddock,
+    ),
+    // A herd that stands there has to be led off before anything is planned.
+    herds: picture.herds.map((herd) => {
+      if (herd.inPaddockId !== lost.paddockId) return herd;
+      const { inPaddockId: _in, inSince: _since, ...off } = herd;
+      return off;
+    }),
+  };
+}
+
+/** Shorter rests, as a way to do with less ground. */
+const SHORTER_REST = 0.8;
+
+/** The farm with its grass gone back to sooner. */
+export const withShorterRest = (picture: FarmPicture): FarmPicture => ({
+  ...picture,
+  pastureChoices: {
+    ...picture.pastureChoices,
+    restFactor: SHORTER_REST * (picture.pastureChoices.restFactor ?? 1),
+  },
+});
+
+/** A herd that must be led off today, and where to. */
+export interface LedOff {
+  readonly herdId: string;
+  readonly herd: string;
+  /** Left out where no paddock is fit: then it is hay in a lot or lane. */
+  readonly to?: { readonly id: string; readonly name: string };
+}
+
+/** Herds that stand in the lost paddock today, by the plan without it. */
+export function ledOff(picture: FarmPicture, lost: PaddockLost, after: PasturePlan): LedOff[] {
+  return picture.herds
+    .filter(({ inPaddockId }) => inPaddockId === lost.paddockId)
+    .map(({ id, name }) => {
+      const move = after.moves.find(
+        ({ herdId, from, to }) => herdId === id && from <= after.today && after.today <= to,
+      );
+      const to = after.paddocks.find((paddock) => paddock.id === move?.paddockId);
+      return { herdId: id, herd: name, ...(to ? { to: { id: to.id, name: to.name } } : {}) };
+    });
+}
+
+/** What the loss changes in the plan of the grass, a sentence each. */
+export function sayPaddockLost(
+  picture: FarmPicture,
+  lost: PaddockLost,
+  before: PasturePlan,
+  after: PasturePlan,
+): string[] {
+  const reader = { ...picture.farm, today: picture.today };
+  const name = nameOf(after, lost.paddockId);
+  return [
+    ...ledOff(picture, lost, after).map(({ herd, to }) =>
+      to
+        ? `${herd}: move them to ${to.name} today.`
+        : `${herd}: no other paddock is ready today. Feed hay in a dry lot or lane until one is.`,
+    ),
+    ...nextOf(picture, before, after),
+    ...sayFeed(before, after, picture),
+    ...(lost.until === undefined
+      ? [`${name} is out of the round.`]
+      : [`${name} is in the round again after ${formatDate(lost.until, reader)}.`]),
+  ];
+}
+
+/** Where the herds go next, where that is another paddock or another day than before. */
+function nextOf({ farm, today }: FarmPicture, before: PasturePlan, after: PasturePlan): string[] {
+  const reader = { ...farm, today };
+  return after.herds.flatMap(({ id, name }) => {
+    const [was, is] = [before, after].map((plan) =>
+      plan.moves.find(({ herdId, from }) => herdId === id && plan.today < from),
+    );
+    if (!is) return [];
+    if (was?.paddockId === is.paddockId && was.from === is.from) return [];
+    const instead =
+      was === undefined
+        ? ''
+        : was.paddockId === is.paddockId
+          ? ` instead of ${formatDate(was.from, reader)}`
+          : ` instead of ${nameOf(before, was.paddockId)} on ${formatDate(was.from, reader)}`;
+    return [
+      `${name}: next to ${nameOf(after, is.paddockId)} on ${formatDate(is.from, reader)}${instead}.`,
+    ];
+  });
+}
+
+const nameOf = ({ paddocks }: PasturePlan, id: string): string =>
+  paddocks.find((paddock) => paddock.id === id)?.name ?? id;
+
+/** Less than this is said as no difference, kg of dry matter. */
+const NO_DIFFERENCE_KG = 5;
+
+/** Feed by hand in the rest of the season that a plan takes beyond another, dry matter, kg. */
+const moreFeedKg = (before: PasturePlan, after: PasturePlan): number =>
+  after.hay.all.value - before.hay.all.value;
+
+/** What the loss takes of hay. A greedy order can come out a little better with less: that says nothing. */
+function sayFeed(before: PasturePlan, after: PasturePlan, { farm, today }: FarmPicture): string[] {
+  const kg = moreFeedKg(before, after);
+  if (kg < NO_DIFFERENCE_KG) return ['The other paddocks carry them: no more hay.'];
+  const from = after.hay.firstShort;
+  const bales = Math.ceil(after.hay.bales.value) - Math.ceil(before.hay.bales.value);
+  const inBales = bales <= 0 ? '' : `, about ${bales} ${bales === 1 ? 'bale' : 'bales'}`;
+  const since =
+    from === undefined ? '' : `; grass is short from ${formatDate(from, { ...farm, today })} on`;
+  return [
+    `${formatValue(kg, 'kg', farm)} of dry matter more to feed by hand this season${inBales}${since}.`,
+  ];
+}
+
+/** What shorter rests save of what the loss takes, in words; undefined where either is nothing. */
+export function sayShorterRest(
+  { farm }: FarmPicture,
+  { before, after, shorter }: Readonly<Record<'before' | 'after' | 'shorter', PasturePlan>>,
+): string | undefined {
+  const kg = moreFeedKg(shorter, after);
+  return kg < NO_DIFFERENCE_KG || moreFeedKg(before, after) < NO_DIFFERENCE_KG
+    ? undefined
+    : `It saves ${formatValue(kg, 'kg', farm)} of that feed this season. Grass that is grazed before it has come back grows less later: not for a second season.`;
+}

@@ -1,0 +1,105 @@
+import { Group, Stack, Text } from '@mantine/core';
+import { useDeferredValue, useMemo, useState } from 'react';
+import { batchFields } from '../../../shared/farm/batch.js';
+import { problemsOfNumber, whole } from '../../../shared/farm/bounds.js';
+import { number } from '../../../shared/farm/field.js';
+import { forecastDayFields } from '../../../shared/farm/forecast.js';
+import type { FarmPicture, NamedBatch } from '../../../shared/farm/picture.js';
+import { coldSnap } from '../../../shared/plan/mishap/cold-snap.js';
+import { heatWave } from '../../../shared/plan/mishap/heat-wave.js';
+import { forecastWith, spellAhead, type Spell } from '../../../shared/plan/mishap/typed-weather.js';
+import type { Tables } from '../../../shared/tables/tables.js';
+import { usePicture, useSave, useTables } from '../api/queries.js';
+import { useTypeForecast } from '../api/work-queries.js';
+import { wordsOfRow } from '../fields/field-words.js';
+import { QuantityInput } from '../fields/quantity-input.js';
+import { Failure, useAll } from '../shell/states.js';
+import type { MishapProps } from './mishap-props.js';
+import { Cautions, KeepOrLeave, MishapCard } from './mishap-parts.js';
+
+const DAYS = {
+  cold: number('Nights', whole(1, 14, 'count', 'Give 1 to 14 nights.')),
+  hot: number('Days', whole(1, 14, 'count', 'Give 1 to 14 days.')),
+};
+const AIR = { cold: forecastDayFields.fields.minC, hot: forecastDayFields.fields.maxC };
+
+/** Cold nights or hot days that are coming: who is at risk, and what can be done. */
+export default function SpellAsked(props: MishapProps & { readonly kind: Spell['kind'] }) {
+  const all = useAll(usePicture(props.farm.id), useTables());
+  if ('waiting' in all) return all.waiting;
+  const [picture, tables] = all.data;
+  return <Asked {...props} picture={picture} tables={tables} />;
+}
+
+function Asked({
+  farm,
+  kind,
+  picture,
+  tables,
+  onDone,
+  onBack,
+}: MishapProps & {
+  readonly kind: Spell['kind'];
+  readonly picture: FarmPicture;
+  readonly tables: Tables;
+}) {
+  const [start] = useState(() => spellAhead(picture, kind));
+  const [airC, setAirC] = useState<number | undefined>(start.airC);
+  const [days, setDays] = useState<number | undefined>(start.days);
+  const isRight =
+    airC !== undefined &&
+    days !== undefined &&
+    problemsOfNumber('', airC, AIR[kind].bounds).length === 0 &&
+    problemsOfNumber('', days, DAYS[kind].bounds).length === 0;
+  const spell = useMemo<Spell | undefined>(
+    () => (isRight ? { kind, airC, days } : undefined),
+    [isRight, kind, airC, days],
+  );
+  const settled = useDeferredValue(spell);
+  const mishaps = useMemo(
+    () => (settled ? (kind === 'cold' ? coldSnap : heatWave)(picture, tables, settled) : []),
+    [settled, kind, picture, tables],
+  );
+  const type = useTypeForecast(farm.id);
+  const save = useSave<NamedBatch>(farm.id, 'batches', wordsOfRow(batchFields, farm));
+  return (
+    <Stack gap="sm">
+      <Group align="end">
+        <QuantityInput
+          label={kind === 'cold' ? 'Lowest at night' : 'Hottest by day'}
+          field={AIR[kind]}
+          units={farm.units}
+          value={airC}
+          data-autofocus
+          onChange={setAirC}
+        />
+        <QuantityInput
+          label={kind === 'cold' ? 'Nights, from tonight' : 'Days, from today'}
+          field={DAYS[kind]}
+          units={farm.units}
+          value={days}
+          onChange={setDays}
+        />
+      </Group>
+      <Stack gap="md" role="status">
+        {mishaps.map((mishap) => (
+          <MishapCard
+            key={mishap.name}
+            mishap={mishap}
+            onKeep={({ batch }) => batch && save.mutate(batch, { onSuccess: onDone })}
+          />
+        ))}
+        {settled && mishaps.length === 0 && <Text>No birds are there on these days.</Text>}
+      </Stack>
+      <Cautions of={mishaps} />
+      <Failure error={type.error ?? save.error} />
+      <KeepOrLeave
+        keep="Keep it as forecast"
+        isOff={!spell}
+        isKeeping={type.isPending}
+        onKeep={() => spell && type.mutate(forecastWith(picture, spell), { onSuccess: onDone })}
+        onBack={onBack}
+      />
+    </Stack>
+  );
+}

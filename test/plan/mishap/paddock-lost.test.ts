@@ -1,0 +1,71 @@
+import { describe, expect, it } from '@jest/globals';
+import type { FarmPicture } from '../../../shared/farm/picture.js';
+import {
+  ledOff,
+  sayPaddockLost,
+  sayShorterRest,
+  withPaddockLost,
+  withShorterRest,
+  type PaddockLost,
+} from '../../../shared/plan/mishap/paddock-lost.js';
+import { planPasture } from '../../../shared/plan/pasture/pasture-plan.js';
+import { tables } from '../../support/factories.js';
+import { newPaddocks, newPastureRequest } from '../../support/pasture-factories.js';
+import { pictureOfPasture } from '../../support/pictures.js';
+
+const TODAY = '2027-06-20';
+const base = pictureOfPasture(
+  newPastureRequest({ today: TODAY, paddocks: newPaddocks(5, { areaM2: 4200 }) }),
+);
+const standing: FarmPicture = {
+  ...base,
+  herds: base.herds.map((herd) => ({ ...herd, inPaddockId: 'p1', inSince: TODAY })),
+  grazings: [{ herdId: 'h1', paddockId: 'p1', from: TODAY }],
+};
+const planOf = (picture: FarmPicture) => planPasture(picture, tables);
+const FOR_GOOD: PaddockLost = { paddockId: 'p1', why: 'wet' };
+
+describe('a paddock that is lost', () => {
+  it('is grazed by nobody while it is, and comes back into the round', () => {
+    const lost: PaddockLost = { ...FOR_GOOD, until: '2027-08-01' };
+    const { moves } = planOf(withPaddockLost(standing, lost));
+    const within = moves.filter(
+      ({ paddockId, from }) => paddockId === 'p1' && from <= '2027-08-01',
+    );
+    expect(within).toEqual([]);
+    expect(planOf(withPaddockLost(standing, FOR_GOOD)).moves.map((m) => m.paddockId)).not.toContain(
+      'p1',
+    );
+  });
+
+  it('sends the herd that stands there to where the plan has it today', () => {
+    const after = planOf(withPaddockLost(standing, FOR_GOOD));
+    const [led] = ledOff(standing, FOR_GOOD, after);
+    const today = after.moves.find(({ from, to }) => from <= TODAY && TODAY <= to)!;
+    expect(led).toMatchObject({ herdId: 'h1', to: { id: today.paddockId } });
+    expect(ledOff(standing, { ...FOR_GOOD, paddockId: 'p3' }, after)).toEqual([]);
+    expect(sayPaddockLost(standing, FOR_GOOD, planOf(standing), after)[0]).toBe(
+      `Cows: move them to ${led!.to!.name} today.`,
+    );
+  });
+
+  it('says what hay it takes: what the plan without it feeds more than the one with it', () => {
+    const [before, after] = [planOf(standing), planOf(withPaddockLost(standing, FOR_GOOD))];
+    const kg = after.hay.all.value - before.hay.all.value;
+    expect(kg).toBeGreaterThan(100);
+    const said = sayPaddockLost(standing, FOR_GOOD, before, after).join(' ');
+    expect(said).toContain(`${Math.round(kg).toLocaleString('en-US')} kg of dry matter more`);
+    expect(said).toContain('is out of the round');
+  });
+
+  it('has shorter rests save only what they do save', () => {
+    const lost = withPaddockLost(standing, FOR_GOOD);
+    const [before, after, shorter] = [standing, lost, withShorterRest(lost)].map(planOf);
+    const plans = { before: before!, after: after!, shorter: shorter! };
+    const saves = after!.hay.all.value - shorter!.hay.all.value;
+    const said = sayShorterRest(standing, plans);
+    expect(said === undefined).toBe(saves < 5);
+    expect(sayShorterRest(standing, { ...plans, shorter: after! })).toBeUndefined();
+    expect(sayShorterRest(standing, { ...plans, before: after! })).toBeUndefined();
+  });
+});
