@@ -5,6 +5,9 @@ import { TripCosts, type Costed } from './trip-costs.js';
 
 /** How long the search goes on: sets of trips that it costs. */
 const TRIES = 800;
+/** Plans that are begun with, out of those with the fewest trips and with more and smaller ones. */
+const BEGUN = 3;
+const KEEPS_SHARES = [1, 0.6, 0.4];
 /** Trips that are changed at once, at most, when no single change helps any more. */
 const SHAKEN = 4;
 /** What it counts to work out the trips that one item would have. */
@@ -30,10 +33,15 @@ export function planBuying(problem: BuyingProblem, tries = TRIES): BuyingPlan {
   const costs = new TripCosts(problem);
   const search = new Search(costs, tries);
   const random = seededRandom(1);
-  const begun = [undefined, ...problem.suppliers.keys()].map((liked) =>
-    search.descend(costs.costed(firstTrips(problem, costs.items, liked))),
+  const liked = [undefined, ...problem.suppliers.keys()];
+  const begun = KEEPS_SHARES.flatMap((share) =>
+    liked.map((supplier) => costs.costed(firstTrips(problem, costs.items, supplier, share))),
   );
-  let best = begun.reduce((least, each) => (each.cost < least.cost ? each : least));
+  begun.sort((a, b) => a.cost - b.cost);
+  let best = begun
+    .slice(0, BEGUN)
+    .map((each) => search.descend(each))
+    .reduce((least, each) => (each.cost < least.cost ? each : least));
   while (0 < search.left) {
     const found = search.descend(costs.costed(search.shake(best.trips, random)));
     if (found.cost < best.cost) best = found;

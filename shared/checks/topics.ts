@@ -2,8 +2,8 @@ import { brooderChecks } from './brooder.js';
 import { cattleChecks } from './cattle.js';
 import { eggChecks } from './eggs.js';
 import { coldChecks } from './cold.js';
-import { costChecks } from './costs.js';
 import { feedYearChecks } from './feed-year.js';
+import { costChecks } from './costs.js';
 import { flockChecks } from './flocks.js';
 import { hatchingChecks } from './hatching.js';
 import type { Topic } from './given.js';
@@ -48,9 +48,9 @@ export const TOPICS = {
   frost: frostChecks,
   work: workChecks,
   leaving: leavingChecks,
+  'feed-year': feedYearChecks,
   costs: costChecks,
   rations: rationChecks,
-  'feed-year': feedYearChecks,
 } satisfies Readonly<Record<string, Topic>>;
 
 export type TopicName = keyof typeof TOPICS;

@@ -35,8 +35,8 @@ const { climateFromMonthlyMeans } = await import(dist('shared/weather/climate.js
 const { loadTables } = await import(dist('src/reference/load-tables.js'));
 // The proof is a tool of the tests, not of the program: it is compiled here.
 await import('@swc-node/register/esm-register');
-const { benchHeldBackYears } = await import('./held-back-years.ts');
 const { benchFeed } = await import('./feed.ts');
+const { benchHeldBackYears } = await import('./held-back-years.ts');
 const { benchWorkGap } = await import('./work-gap.ts');
 const { benchWorkSpeed } = await import('./work-speed.ts');
 const { bestGrazing } = await import('../support/best-grazing.ts');

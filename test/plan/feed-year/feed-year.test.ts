@@ -81,6 +81,7 @@ describe('feedYear', () => {
     const batches = ['2027-03-01', '2027-03-20'].map((arrivalDate, k) => ({
       ...{ ...batch, arrivalDate, id: `meat-${k}`, name: `Meat ${k}` },
     }));
+    const bagsOf = (year: FeedYear) => year.feeds.find(({ name }) => name === 'starter')!;
     const both = bagsOf(yearOf({ batches }));
     const apart = batches.map((each) => bagsOf(yearOf({ batches: [each] })).bags.value);
     expect(both.eatenBy).toHaveLength(2);
