@@ -30,7 +30,9 @@ export const ORDERS: ReadonlySet<string> = new Set([
 ]);
 
 /** Booking the slot, which is past once there is one. */
-const BOOKING = 'meat.book-processor-or-fix-own-processing';
+export const BOOKING = 'meat.book-processor-or-fix-own-processing';
+/** Booking or finding hands for the birds that nobody of the household can process. */
+export const ARRANGING = 'processing.arrange-the-rest';
 
 const HATCHING: ReadonlySet<PlanEvent['kind']> = new Set(['eggs-set', 'candle', 'lockdown']);
 

@@ -13,7 +13,7 @@ afterAll(() => house.close());
 /** What stands behind a touch in the story of meat birds. */
 const DEEPER = [
   'Good to know',
-  'Hold the number of birds against freezer, room and purse',
+  'Check that freezer, room and money are enough for so many birds',
   'Another week?',
   'Temperatures, lamps and room',
   'Bags by the day to buy them',

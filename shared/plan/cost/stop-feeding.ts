@@ -75,10 +75,14 @@ function seriesOf(made: Made, money: StopMoney, bestDay: number): readonly Daily
       { rows: options.rows!, outside },
     );
   return [
-    series('next-kg', 'The next of it costs', 'moneyPerKg', costFormulas.nextKg, (day) =>
-      nextMinor(curve, money, day),
+    series(
+      'next-kg',
+      'What they gain next costs, dressed',
+      'moneyPerKg',
+      costFormulas.nextKg,
+      (day) => nextMinor(curve, money, day),
     ),
-    series('each-kg', 'All of it costs', 'moneyPerKg', costFormulas.eachKg, (day) =>
+    series('each-kg', 'All of the meat costs, dressed', 'moneyPerKg', costFormulas.eachKg, (day) =>
       0 < dressedKg[day]! ? money.allMinor[day]! / dressedKg[day]! : 0,
     ),
     series('off-best', 'Costs more than on the best day', 'money', costFormulas.offBest, (day) =>
@@ -143,7 +147,7 @@ function stopOf(
   return {
     best: dated('Best day to process', bestDay, costFormulas.best, [from(each, 'c')]),
     bestAge: quantity('Age then', arrivalAge + bestDay, 'day', costFormulas.best, inputs, options),
-    eachAtBest: { ...each, label: 'All of it costs, dressed' },
+    eachAtBest: { ...each, label: 'All of the meat costs, dressed' },
     goodFrom: dated('As good from', goodFrom, costFormulas.asGood, [fromJudgement(share, 's')]),
     goodTo: dated('As good until', goodTo, costFormulas.asGood, [fromJudgement(share, 's')]),
     weekEarly: other('A week early', Math.max(curve.firstDay, bestDay - DAYS_OF_WEEK)),

@@ -126,7 +126,7 @@ export function stopWeeks(made: Made): readonly StopWeek[] {
       ...(money && curve.firstDay <= day && 0 < nextMinor(curve, money, day)
         ? {
             next: quantity(
-              'The next of it costs, dressed',
+              'What they gain next costs, dressed',
               nextMinor(curve, money, day),
               'moneyPerKg',
               costFormulas.nextKg,

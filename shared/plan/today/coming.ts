@@ -1,9 +1,10 @@
 import { addDays, daysBetween, type PlainDate } from '../../calendar/plain-date.js';
 import type { FarmPicture } from '../../farm/picture.js';
 import { isOfGarden, isOfPlace } from '../work/of-place.js';
-import { orderOf } from '../story/life-line.js';
+import { longLeads } from '../story/long-leads.js';
 import { fittedDays } from '../work/fitted-days.js';
 import type { PlannedBatch } from '../work/dated-work.js';
+import { nextPlanned } from '../work/next-planned.js';
 import type { WorkPlan } from '../work/planned-work.js';
 import type { Place } from './looked-at.js';
 
@@ -19,7 +20,7 @@ export interface ComingDate {
 const AHEAD_DAYS = 60;
 const MOST = 8;
 
-/** The next key dates: of batches and herds, changes of feed, absences. */
+/** The next key dates: of batches and herds, changes of feed, absences; and the next work. */
 export function comingDates(
   picture: FarmPicture,
   plan: WorkPlan,
@@ -27,12 +28,14 @@ export function comingDates(
 ): ComingDate[] {
   const { today } = picture;
   const last = addDays(today, AHEAD_DAYS);
-  const ahead = [
+  const dates = [
     ...keyDates(picture, plan, batches),
-    ...orders(plan, batches),
+    ...bookedAhead(plan, batches),
     ...feeds(batches),
     ...absences(picture),
-  ]
+  ];
+  const told = new Set(dates.map(({ key }) => key));
+  const ahead = [...dates, ...firstWork(plan, batches).filter(({ key }) => !told.has(key))]
     .filter(({ on }) => today < on)
     .sort((a, b) => (a.on < b.on ? -1 : a.on > b.on ? 1 : 0));
   const soon = ahead.filter(({ on }) => on <= last).slice(0, MOST);
@@ -63,16 +66,36 @@ function keyDates(
   });
 }
 
-/** Birds to order, on the day that the plan of the work has for it. */
-function orders(work: WorkPlan, batches: readonly PlannedBatch[]): ComingDate[] {
+/** Slots to book and birds to order, on the day that the plan of the work has for it. */
+function bookedAhead(work: WorkPlan, batches: readonly PlannedBatch[]): ComingDate[] {
   const fitted = fittedDays(work);
-  return batches.flatMap(({ id, name, plan }) => {
-    const key = `batch/${id}/${orderOf(plan)?.id}`;
-    const day = fitted.get(key);
-    const text = `${name}: order ${plan.birds.chicksPlaced.value} ${plan.words.young}`;
-    return day ? [{ key, on: day.on, text, place: { kind: 'batch' as const, id } }] : [];
-  });
+  return batches.flatMap(({ id, name, plan }) =>
+    longLeads(plan).flatMap(({ task, words }) => {
+      const key = `batch/${id}/${task.id}`;
+      const day = fitted.get(key);
+      const text = `${name}: ${words}`;
+      return day ? [{ key, on: day.on, text, place: { kind: 'batch' as const, id } }] : [];
+    }),
+  );
 }
+
+/** The work that comes first after today, so that no later date stands as the next thing. */
+function firstWork(work: WorkPlan, batches: readonly PlannedBatch[]): ComingDate[] {
+  const next = nextPlanned(work, addDays(work.today, 1));
+  if (!next) return [];
+  const { key, name, belongsTo } = next.job;
+  const isOfBatch = batches.some(({ id }) => id === belongsTo?.id);
+  return [
+    {
+      key,
+      on: next.on,
+      text: belongsTo ? `${belongsTo.name}: ${lowerFirst(name)}` : name,
+      place: isOfBatch ? { kind: 'batch', id: belongsTo!.id } : { kind: 'work' },
+    },
+  ];
+}
+
+const lowerFirst = (text: string): string => `${text.charAt(0).toLowerCase()}${text.slice(1)}`;
 
 /** A feed that begins; the first comes with the birds. */
 const feeds = (batches: readonly PlannedBatch[]): ComingDate[] =>

@@ -1,6 +1,6 @@
 import type { PlainDate } from '../../calendar/plain-date.js';
 import type { BatchPlan } from '../batch-plan.js';
-import { orderOf } from '../story/life-line.js';
+import { longLeads } from '../story/long-leads.js';
 import { storyPartOf } from '../story/story-part.js';
 import type { Task } from '../tasks/task.js';
 import type { FittedDays } from '../work/fitted-days.js';
@@ -32,7 +32,7 @@ const PREHEAT = /\.preheat-brooder/;
 const FEED_TO_FETCH = /: (\d+ × .+)$/;
 
 /**
- * The same with the days on which its birds are ordered and its feed is fetched: where the plan of
+ * The same with the days on which its slot is booked, its birds are ordered and its feed is fetched: where the plan of
  * the work puts them, and counted back from their event beyond the days of that plan.
  */
 export function batchRowWithWork(id: string, plan: BatchPlan, work: WorkOfBatch): YearRow {
@@ -45,9 +45,8 @@ export function batchRowWithWork(id: string, plan: BatchPlan, work: WorkOfBatch)
       work.fitted.get(`batch/${id}/${task.id}`) ?? {};
     return { on, words, ...(on < dueBy ? { dueBy } : {}) };
   };
-  const order = open.find((task) => task === orderOf(plan));
+  const leads = longLeads(plan).filter(({ task }) => open.includes(task));
   const preheat = open.find(({ templateId }) => PREHEAT.test(templateId));
-  const birds = `order ${plan.birds.chicksPlaced.value} ${plan.words.young}`;
   const feed = open.flatMap((task) => {
     const what = FEED_TO_FETCH.exec(task.name)?.[1];
     return what === undefined || storyPartOf(task, plan) !== 'feed' ? [] : [dated(task, what)];
@@ -55,7 +54,7 @@ export function batchRowWithWork(id: string, plan: BatchPlan, work: WorkOfBatch)
   return {
     ...row,
     dates: inOrder([
-      ...(order ? [{ ...dated(order, birds), mark: 'order' }] : []),
+      ...leads.map(({ task, words, mark }) => ({ ...dated(task, words), mark })),
       ...(preheat
         ? [{ on: dated(preheat, '').on, words: 'brooder warm', isInWords: true as const }]
         : []),

@@ -37,14 +37,19 @@ export const gardenDateFormulas = {
   },
 } satisfies Record<string, Formula>;
 
-/** Key dates of garden and hives within the strip; its safe and usual frosts are told beside. */
+/**
+ * Key dates of garden and hives within the strip, those that are told of; its safe and usual frosts
+ * are told beside.
+ */
 export function gardenDates(
   place: Pick<FarmPicture, 'farm' | 'climate' | 'today'>,
   tables: Tables,
   { from, until }: YearSpan,
+  isTold: (event: KeyDate) => boolean = () => true,
 ): Quantity[] {
   return placeKeyDates({ ...place, tables })
     .filter((event) => isOfGarden(event) && from <= event.date && event.date < until)
+    .filter(isTold)
     .flatMap((event) => {
       const rests = restsOn(event, tables);
       if (!rests) return [];

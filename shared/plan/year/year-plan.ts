@@ -6,6 +6,7 @@ import type { PasturePlan } from '../pasture/pasture-plan.js';
 import type { PlannedBatch } from '../work/dated-work.js';
 import { placeKeyDates } from '../work/place-dates.js';
 import { fittedDays } from '../work/fitted-days.js';
+import { nextPlanned } from '../work/next-planned.js';
 import type { WorkPlan } from '../work/planned-work.js';
 import type { WorkRequest } from '../work/work-request.js';
 import { awayRows } from './away-rows.js';
@@ -24,6 +25,8 @@ export interface YearPlan {
   readonly weather: YearWeather;
   /** Batches, herds, sets of jobs, people away: those of which anything falls within the strip. */
   readonly rows: readonly YearRow[];
+  /** The work that is planned first from today on, whether it is a date of a row or not. */
+  readonly nextWork?: { readonly on: PlainDate; readonly words: string };
   readonly weeks: readonly YearWeek[];
   /** Batches and herds that are missing, because no plan of theirs can be made. */
   readonly unplanned: readonly string[];
@@ -66,11 +69,18 @@ export function yearPlan(
     }),
     ...awayRows(people, handovers),
   ];
+  const next = nextPlanned(work, today);
   return {
     today,
     span,
     weather: yearWeather(picture, tables, history, span),
     rows: rows.filter((row) => isInSight(row, span)),
+    ...(next && {
+      nextWork: {
+        on: next.on,
+        words: `${next.job.belongsTo ? `${next.job.belongsTo.name}, ` : ''}${next.job.name}`,
+      },
+    }),
     weeks: yearWeeks(request, work, span),
     unplanned: animals.unplanned,
   };

@@ -16,6 +16,7 @@ import { chanceOfDryRun, hasDryRun } from '../../weather/dry-run.js';
 import { chanceBelow } from '../../weather/night-chances.js';
 import { nightsOfPlace } from '../expected-nights.js';
 import { placeFrost } from '../place-frost.js';
+import { isLookedFor } from '../work/of-place.js';
 import { gardenDates } from './garden-dates.js';
 import { frostsOf, nightRows, turnsOf, type Frost } from './year-frost.js';
 import { halfMonthsOf, type YearSpan } from './year-span.js';
@@ -41,7 +42,7 @@ export const yearFormulas = {
   },
 } satisfies Record<string, Formula>;
 
-type WeatherPlace = Pick<FarmPicture, 'farm' | 'climate' | 'today' | 'batches'>;
+type WeatherPlace = Pick<FarmPicture, 'farm' | 'climate' | 'today' | 'batches' | 'jobs'>;
 
 /** A figure of half a month. */
 export interface HalfMonth {
@@ -56,7 +57,7 @@ export interface YearWeather {
   readonly frosts: readonly Frost[];
   /** Last and first frosts within the strip, usual and safe. */
   readonly turns: readonly Quantity[];
-  /** Soil warm enough, hives that can be opened, bloom past the frost. */
+  /** Soil warm enough, hives that can be opened, bloom past the frost: what the jobs ask for. */
   readonly garden: readonly Quantity[];
   /** Share of nights that are too cold for birds that first go out. */
   readonly coldNights: readonly HalfMonth[];
@@ -77,7 +78,7 @@ export function yearWeather(
   return {
     frosts: frostsOf(frost, span),
     turns: turnsOf(place, tables, frost, span),
-    garden: gardenDates(place, tables, span),
+    garden: gardenDates(place, tables, span, (event) => isLookedFor(event, place.jobs)),
     coldNights: coldNightsOf(place, tables, halves),
     ...(dryRuns ? { dryRuns } : {}),
   };

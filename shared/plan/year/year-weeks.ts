@@ -1,6 +1,7 @@
 import { addDays, daysBetween, type PlainDate } from '../../calendar/plain-date.js';
 import { weekStartOf } from '../../calendar/week-start.js';
 import { comesOn } from '../work/chore-days.js';
+import { tenth, unfitJobs, type OverWeek } from '../work/full-weeks.js';
 import { workNeeds } from '../work/work-needs.js';
 import { hoursOn, workPeople } from '../work/work-people.js';
 import type { WorkPlan } from '../work/planned-work.js';
@@ -8,19 +9,13 @@ import type { WorkRequest } from '../work/work-request.js';
 import type { YearSpan } from './year-span.js';
 
 /** A week as the country counts it; what of it is past is not counted. */
-export interface YearWeek {
+export interface YearWeek extends OverWeek {
   readonly from: PlainDate;
   /** Hours people give. */
   readonly hoursAvailable: number;
   /** Hours that chores take, and all other work. */
   readonly choreHours: number;
   readonly workHours: number;
-  /** More is wanted than there is. */
-  readonly isShort: boolean;
-  /** Work that finds no place by its days, by who can do it or by daylight, hours or not. */
-  readonly unfitJobs: number;
-  /** Days on which chores take hours that nobody has on them. */
-  readonly unfitChoreDays: number;
 }
 
 /** All hours that a week asks for. */
@@ -28,13 +23,6 @@ export const wanted = ({
   choreHours,
   workHours,
 }: Pick<YearWeek, 'choreHours' | 'workHours'>): number => tenth(choreHours + workHours);
-
-/** To the tenth of an hour that weeks are counted in. */
-const tenth = (hours: number): number => Math.round(hours * 10) / 10;
-
-/** Whether a week asks for more than can be done in it. */
-export const isOver = ({ isShort, unfitJobs, unfitChoreDays }: YearWeek): boolean =>
-  isShort || 0 < unfitJobs + unfitChoreDays;
 
 /**
  * Hours wanted against hours available, week by week to the end of the strip.
@@ -53,7 +41,7 @@ export function yearWeeks(
   const grownUps = workPeople(request.people, request.handovers).filter(({ isChild }) => !isChild);
   const byKey = new Map(planned.map((job) => [job.key, job]));
   const work = new Float64Array(days);
-  const unfitOn: number[] = [];
+  const unfit = unfitJobs({ jobs: planned, today });
   const add = (day: number, hours: number): void => {
     if (0 <= day && day < days) work[day]! += hours;
   };
@@ -65,9 +53,6 @@ export function yearWeeks(
     const dueDay = Math.max(0, need.dueDay);
     const people = need.conditions.peopleNeeded ?? 1;
     add(dueDay, people * (pieces.length === 0 ? need.hours : (job?.lostHours ?? 0)));
-    const [first] = pieces;
-    if (job && (!first || 0 < job.shortHours || 0 < job.lostHours))
-      unfitOn.push(first && job.lostHours === 0 ? daysBetween(today, first.date) : dueDay);
   }
   const sum = (of: (day: number) => number, { from, to }: { from: number; to: number }): number => {
     let hours = 0;
@@ -99,7 +84,10 @@ export function yearWeeks(
       choreHours: chore,
       workHours: other,
       isShort: hours < wanted({ choreHours: chore, workHours: other }),
-      unfitJobs: unfitOn.filter((day) => within.from <= day && day < within.to).length,
+      unfitJobs: unfit.filter(({ on }) => {
+        const day = daysBetween(today, on);
+        return within.from <= day && day < within.to;
+      }),
       unfitChoreDays: choreDays
         .slice(within.from, within.to)
         .filter((list) => list.some(({ shortHours }) => 0 < shortHours)).length,

@@ -15,7 +15,7 @@ import { slidPlan } from '../../../shared/plan/year/slid-plan.js';
 import type { FittedDays } from '../../../shared/plan/work/fitted-days.js';
 import { batchRowWithWork } from '../../../shared/plan/year/batch-row.js';
 import { firstAhead, type YearRow } from '../../../shared/plan/year/year-row.js';
-import { isOver } from '../../../shared/plan/year/year-weeks.js';
+import { isOver, overWeeks } from '../../../shared/plan/work/full-weeks.js';
 import { FORMULAS } from '../../../shared/formulas/formulas.js';
 import { recordedFrost } from '../../../shared/weather/frost.js';
 import type { FarmDocumentDto } from '../../../src/documents/farm-document.dto.js';
@@ -211,20 +211,17 @@ describe('the hours of the strip', () => {
       jobs: [job],
     };
     const none = planAnimals(lone, tables);
-    const week = yearOfFarm(lone, tables, {
-      animals: none,
-      work: planWork(lone, tables, none),
-      history: [],
-    }).weeks.find(({ from }) => from === '2027-04-11')!;
+    const plan = planWork(lone, tables, none);
+    const { weeks } = yearOfFarm(lone, tables, { animals: none, work: plan, history: [] });
+    const week = weeks.find(({ from }) => from === '2027-04-11')!;
     expect(week).toMatchObject({ hoursAvailable: 5, workHours: 3 });
-    expect([week.isShort, week.unfitJobs, week.unfitChoreDays, isOver(week)]).toEqual([
-      false,
-      1,
-      0,
-      true,
-    ]);
-    expect(overInWords(week)).toBe('not all of it fits: 1 job');
-    const over = { ...week, workHours: 5.2, unfitJobs: 0, isShort: true };
+    expect([week.isShort, week.unfitChoreDays, isOver(week)]).toEqual([false, 0, true]);
+    const words = `no time for “${job.name}”`;
+    expect(week.unfitJobs).toEqual([{ key: `own/${job.id}`, words, on: day }]);
+    expect(overInWords(week)).toBe('');
+    // The work plan tells of the same weeks.
+    expect(overWeeks(plan)).toEqual(weeks.filter(isOver).map(({ from }) => from));
+    const over = { ...week, workHours: 5.2, unfitJobs: [], isShort: true };
     expect(overInWords(over)).toBe('5 h 12 min wanted, 5 h there');
   });
 });

@@ -17,6 +17,8 @@ interface Props {
 }
 
 const HEIGHT = 260;
+const NEXT = 'What they gain next';
+const ALL = 'All of the meat';
 
 /** The best day is where the lines cross: from there on more of it brings the average up. */
 export default function StopChart({ daily, arrivalDate, weeks, units, currency }: Props) {
@@ -35,13 +37,13 @@ export default function StopChart({ daily, arrivalDate, weeks, units, currency }
       h={HEIGHT}
       data={days.map((day) => ({
         day: addDays(arrivalDate, day),
-        'The next of it': valueOf('next-kg', day),
-        'All of it': valueOf('each-kg', day),
+        [NEXT]: valueOf('next-kg', day),
+        [ALL]: valueOf('each-kg', day),
       }))}
       dataKey="day"
       series={[
-        { name: 'The next of it', ...series(2) },
-        { name: 'All of it', ...series(1) },
+        { name: NEXT, ...series(2) },
+        { name: ALL, ...series(1) },
       ]}
       withLegend
       withDots={false}

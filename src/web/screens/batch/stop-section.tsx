@@ -29,6 +29,7 @@ export default function StopSection({
   const part = batchCostOf(plan, asked).stop;
   if (!part) return <Text>They are gone: nothing is left to decide.</Text>;
   const { stop, said, weeks, daily } = part;
+  const pound = asked.farm.units === 'us' ? 'pound' : 'kilo';
   const canChoose =
     stop !== undefined &&
     asked.batch.slotDate === undefined &&
@@ -59,7 +60,7 @@ export default function StopSection({
         </Button>
       )}
       {stop && (
-        <Picture title="The next of it, against all of it, dressed">
+        <Picture title={`What a dressed ${pound} costs: what they gain next, and all of it`}>
           <StopChart
             daily={daily}
             arrivalDate={plan.arrivalDate}
@@ -141,7 +142,7 @@ const COLUMNS: readonly (readonly [string, (week: StopWeek) => Quantity | undefi
   ['Feed for the gain', ({ conversion }) => conversion],
   ['Cost', ({ cost }) => cost],
   ['So far', ({ soFar }) => soFar],
-  ['The next of it', ({ next }) => next],
+  ['What they gain next, dressed', ({ next }) => next],
 ];
 
 function ageOf({ ageDays, isPlanned, isBeyond }: StopWeek): string {

@@ -62,7 +62,7 @@ export function FeedFields({
           { id: 'meat', name: 'Meat birds' },
           { id: 'layers', name: 'Layers' },
         ]}
-        none="Both"
+        none="Meat birds and layers"
       />
       <QuantityInput
         field={fields.bagKg}

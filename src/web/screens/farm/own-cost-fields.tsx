@@ -41,7 +41,7 @@ function GearFields({ farm, draft, set, errorAt }: Props) {
           { id: 'meat', name: 'Meat birds' },
           { id: 'layers', name: 'Layers' },
         ]}
-        none="Both"
+        none="Meat birds and layers"
       />
       <QuantityInput
         field={fields.years}

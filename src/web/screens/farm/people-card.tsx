@@ -3,7 +3,7 @@ import { IconPencil, IconTrash } from '@tabler/icons-react';
 import { useState } from 'react';
 import type { Person } from '../../../../shared/farm/farm.js';
 import { formatHours } from '../../../../shared/units/format.js';
-import { useRemove, type SavedFarm } from '../../api/queries.js';
+import { useRemove, useTables, type SavedFarm } from '../../api/queries.js';
 import { useSayDate, type SayDate } from '../../explain/say-date.js';
 import { FormDialog } from '../../fields/form-dialog.js';
 import { ConfirmButton } from '../../shell/confirm-button.js';
@@ -22,6 +22,7 @@ export function PeopleCard({ farm, people }: { farm: SavedFarm; people: readonly
     setEdited(undefined);
   };
   const remove = useRemove(farm, 'people');
+  const usual = useTables().data?.work.hoursByWeekday.values;
   return (
     <Card withBorder component="section">
       <Title order={2}>People</Title>
@@ -34,7 +35,7 @@ export function PeopleCard({ farm, people }: { farm: SavedFarm; people: readonly
           <Group key={person.id} justify="space-between" wrap="nowrap">
             <div>
               <Text fw={600}>{person.name}</Text>
-              <Text size="sm">{aboutPerson(person, sayDate)}</Text>
+              <Text size="sm">{aboutPerson(person, usual, sayDate)}</Text>
             </div>
             <Group gap={0} wrap="nowrap">
               <ActionIcon aria-label={`Change ${person.name}`} onClick={() => setEdited(person)}>
@@ -68,9 +69,14 @@ export function PeopleCard({ farm, people }: { farm: SavedFarm; people: readonly
 }
 
 /** Hours in a week, and the days away. */
-function aboutPerson({ isChild, hoursByWeekday, assumed, away }: Person, sayDate: SayDate): string {
-  const hours = hoursByWeekday?.reduce((sum, each) => sum + each, 0);
-  const said = hours === undefined ? 'hours as usual' : `${formatHours(hours)} a week`;
+function aboutPerson(
+  { isChild, hoursByWeekday, assumed, away }: Person,
+  usual: readonly number[] = [],
+  sayDate: SayDate,
+): string {
+  const hours = (hoursByWeekday ?? usual).reduce((sum, each) => sum + each, 0);
+  const aWeek = `${formatHours(hours)} a week`;
+  const said = hoursByWeekday ? aWeek : `about ${aWeek}, beside a job`;
   return [
     ...(isChild ? ['a child'] : []),
     assumed?.includes('hoursByWeekday') ? `${said} (assumed)` : said,

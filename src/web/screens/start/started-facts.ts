@@ -16,7 +16,7 @@ export interface StartedFact {
 /** All that a plan rests on after a start, in the order in which it was asked. */
 export const startedFacts = (picture: SavedPicture, tables: Tables): StartedFact[] => [
   ...height(picture),
-  ...people(picture),
+  ...people(picture, tables),
   ...absences(picture),
   ...batches(picture),
   ...buildings(picture),
@@ -34,9 +34,12 @@ function height({ farm, today }: SavedPicture): StartedFact[] {
   return [{ name: 'Height above sea', says, isAssumed: true, to: 'place' }];
 }
 
-function people({ people: all }: SavedPicture): StartedFact[] {
+function people({ people: all }: SavedPicture, { work }: Tables): StartedFact[] {
   return all.map((person) => {
-    const hours = (person.hoursByWeekday ?? []).reduce((sum, each) => sum + each, 0);
+    const hours = (person.hoursByWeekday ?? work.hoursByWeekday.values).reduce(
+      (sum, each) => sum + each,
+      0,
+    );
     return {
       name: person.name,
       says: hoursInWords(person, hours),
@@ -50,9 +53,10 @@ function hoursInWords(
   { isChild, hoursByWeekday }: SavedPicture['people'][number],
   hours: number,
 ): string {
-  if (hoursByWeekday === undefined) return 'hours as usual on farms';
-  if (isChild && hours === 0) return 'no work is given to this child';
+  if (hoursByWeekday !== undefined && isChild && hours === 0)
+    return 'no work is given to this child';
   const aWeek = `about ${formatHours(hours)} a week`;
+  if (hoursByWeekday === undefined) return `${aWeek}, mornings, evenings and weekends beside a job`;
   return isChild ? `${aWeek}, for the hens and jobs for a child` : aWeek;
 }
 

@@ -1,9 +1,9 @@
 import { Stack, Text, Title } from '@mantine/core';
-import type { WorkPlan } from '../../../../shared/plan/work/planned-work.js';
+import { overWeeks, overWeeksInWords } from '../../../../shared/plan/work/full-weeks.js';
 import type { SavedFarm } from '../../api/queries.js';
 import { useBatches } from '../../api/queries.js';
 import { useWork } from '../../api/work-queries.js';
-import { useSayDate, type SayDate } from '../../explain/say-date.js';
+import { useSayDate } from '../../explain/say-date.js';
 import { useAll } from '../../shell/states.js';
 import { Folded } from '../../shell/folded.js';
 import { Section } from '../../shell/section.js';
@@ -39,7 +39,7 @@ export default function WorkPlanScreen({ farm }: { farm: SavedFarm }) {
           <JobBars plan={plan} farm={farm} />
         </WorkMarksOf>
       </Section>
-      <Folded id="hours" title="Hours by week" answer={hoursInShort(plan, sayDate)}>
+      <Folded id="hours" title="Hours by week" answer={overWeeksInWords(overWeeks(plan), sayDate)}>
         <WeekHours plan={plan} farmId={farm.id} />
       </Folded>
       {0 < coming.length && (
@@ -54,14 +54,4 @@ export default function WorkPlanScreen({ farm }: { farm: SavedFarm }) {
       )}
     </Stack>
   );
-}
-
-/** The weeks that ask for more than they have, in a line. */
-function hoursInShort({ weeks }: WorkPlan, sayDate: SayDate): string {
-  const over = weeks.filter(({ isOverloaded }) => isOverloaded);
-  const [first] = over;
-  if (!first) return 'No week asks for more than its hours.';
-  return over.length === 1
-    ? `The week from ${sayDate(first.from)} asks for more than its hours.`
-    : `${over.length} weeks ask for more than their hours, the first from ${sayDate(first.from)}.`;
 }

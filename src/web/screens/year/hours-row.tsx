@@ -1,6 +1,7 @@
 import { memo } from 'react';
 import { Link } from 'wouter';
-import { isOver, wanted, type YearWeek } from '../../../../shared/plan/year/year-weeks.js';
+import { isOver } from '../../../../shared/plan/work/full-weeks.js';
+import { wanted, type YearWeek } from '../../../../shared/plan/year/year-weeks.js';
 import { addDays } from '../../../../shared/calendar/plain-date.js';
 import type { YearSpan } from '../../../../shared/plan/year/year-span.js';
 import { LineFill } from './line-fill.js';

@@ -5,7 +5,8 @@ import type { Quantity } from '../../../../shared/explain/quantity.js';
 import type { YearPlan } from '../../../../shared/plan/year/year-plan.js';
 import type { YearBar, YearDate, YearRow } from '../../../../shared/plan/year/year-row.js';
 import type { YearSpan } from '../../../../shared/plan/year/year-span.js';
-import { isOver, type YearWeek } from '../../../../shared/plan/year/year-weeks.js';
+import { isOver } from '../../../../shared/plan/work/full-weeks.js';
+import type { YearWeek } from '../../../../shared/plan/year/year-weeks.js';
 import { formatDayWithoutWeekday } from '../../../../shared/units/dates.js';
 import { useOpener } from '../../explain/explain-panel.js';
 import { Num } from '../../explain/number.js';
@@ -37,7 +38,7 @@ export const YearDates = memo(function YearDates({ year, base }: { year: YearPla
       <div>
         <dt>Hours</dt>
         <dd>
-          <HoursInWords weeks={weeks} />
+          <HoursInWords weeks={weeks} base={base} />
         </dd>
       </div>
       {0 < unplanned.length && (
@@ -82,15 +83,21 @@ export const DatesOfRows = ({
   ));
 
 /** Weeks that ask for more than there is, and weeks whose work would do in sum and does not fit. */
-export function HoursInWords({ weeks }: { weeks: readonly YearWeek[] }) {
+export function HoursInWords({ weeks, base }: { weeks: readonly YearWeek[]; base: string }) {
   const sayDate = useSayDate();
   if (!areHoursKnown(weeks))
     return 'Nobody has hours for the farm yet: add people and their hours to your place.';
   const over = weeks.filter(isOver);
-  if (over.length === 0) return 'No week asks for more than you have hours for.';
+  if (over.length === 0) return 'No week asks for more than fits.';
   return over.map((week) => (
     <span key={week.from} className="year-date">
       Week from {sayDate(week.from)}: {overInWords(week)}
+      {week.unfitJobs.map(({ key, words }, k) => (
+        <Fragment key={key}>
+          {(0 < k || overInWords(week) !== '') && '; '}
+          <Link href={`${base}/work`}>{words}</Link>
+        </Fragment>
+      ))}
     </span>
   ));
 }

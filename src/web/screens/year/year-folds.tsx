@@ -3,7 +3,7 @@ import type { Quantity } from '../../../../shared/explain/quantity.js';
 import type { YearPlan } from '../../../../shared/plan/year/year-plan.js';
 import { firstAhead, type YearRow } from '../../../../shared/plan/year/year-row.js';
 import type { HalfMonth } from '../../../../shared/plan/year/year-weather.js';
-import { isOver } from '../../../../shared/plan/year/year-weeks.js';
+import { isOver, overWeeksInWords } from '../../../../shared/plan/work/full-weeks.js';
 import { formatDayWithoutWeekday } from '../../../../shared/units/dates.js';
 import { useOpener } from '../../explain/explain-panel.js';
 import { Num } from '../../explain/number.js';
@@ -41,7 +41,7 @@ export const YearFolds = memo(function YearFolds({ year, base }: { year: YearPla
           </Folded>
         ))}
       <Folded id="dates-hours" title="Hours" answer={hoursInShort(year, sayDate)}>
-        <HoursInWords weeks={weeks} />
+        <HoursInWords weeks={weeks} base={base} />
       </Folded>
       <Folded
         id="dates-frost"
@@ -77,12 +77,8 @@ function nextTurn(turns: readonly Quantity[], today: string, sayDate: SayDate): 
 
 function hoursInShort({ weeks }: YearPlan, sayDate: SayDate): string {
   if (!areHoursKnown(weeks)) return 'Nobody has hours for the farm yet';
-  const over = weeks.filter(isOver);
-  if (over.length === 0) return 'No week asks for more than you have';
-  const first = sayDate(over[0]!.from);
-  return over.length === 1
-    ? `The week from ${first} asks for more than fits`
-    : `${over.length} weeks ask for more than fits, the first from ${first}`;
+  const over = weeks.filter(isOver).map(({ from }) => from);
+  return overWeeksInWords(over, sayDate);
 }
 
 /** The odds of every half month, each of which opens. */

@@ -1,6 +1,6 @@
 import type { BarKind } from '../../../../shared/plan/year/year-row.js';
 import type { YearPlan } from '../../../../shared/plan/year/year-plan.js';
-import { isOver } from '../../../../shared/plan/year/year-weeks.js';
+import { isOver } from '../../../../shared/plan/work/full-weeks.js';
 import { areHoursKnown } from './hours-row.js';
 import { LineFill } from './line-fill.js';
 import { BAR_WORDS } from './year-words.js';

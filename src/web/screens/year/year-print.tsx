@@ -27,23 +27,25 @@ export default function YearPrint({ farm }: { farm: SavedFarm }) {
           Back to the year
         </Button>
       </Group>
-      <article
-        ref={sheet}
-        className={`year-page on-paper ${MANY_ROWS < year.rows.length ? 'year-dense' : ''}`}
-      >
-        <header>
-          <h1>
-            {farm.name}: {formatMonth(span.from)} to {formatMonth(addDays(span.until, -1))}
-          </h1>
-          <p>
-            As planned on {formatLongDate(today, farm)}. Weather is what usually comes, and odds: no
-            forecast.
-          </p>
-        </header>
-        <YearStrip year={year} base={base} />
-        <YearKey year={year} />
-        <YearDates year={year} base={base} />
-      </article>
+      <div className="year-preview">
+        <article
+          ref={sheet}
+          className={`year-page on-paper ${MANY_ROWS < year.rows.length ? 'year-dense' : ''}`}
+        >
+          <header>
+            <h1>
+              {farm.name}: {formatMonth(span.from)} to {formatMonth(addDays(span.until, -1))}
+            </h1>
+            <p>
+              As planned on {formatLongDate(today, farm)}. Weather is what usually comes, and odds:
+              no forecast.
+            </p>
+          </header>
+          <YearStrip year={year} base={base} />
+          <YearKey year={year} />
+          <YearDates year={year} base={base} />
+        </article>
+      </div>
     </main>
   );
 }
@@ -57,22 +59,32 @@ const LARGEST = 1.25;
 const SMALLEST = 0.3;
 const STEP = 0.02;
 
-/** Sets an article as large as it goes on one sheet. */
+/** Sets an article as large as it goes on one sheet; what is seen of it is as wide as its screen. */
 function useOneSheet(content: unknown) {
   const ref = useRef<HTMLElement>(null);
   useLayoutEffect(() => {
+    const show = (): void => {
+      const preview = ref.current?.parentElement;
+      if (!preview) return;
+      preview.style.zoom = '1';
+      preview.style.zoom = String(Math.min(1, preview.clientWidth / SHEET.width));
+    };
     const fit = (): void => {
       const sheet = ref.current;
       if (!sheet) return;
+      sheet.parentElement!.style.zoom = '1';
       for (let zoom = LARGEST; SMALLEST <= zoom; zoom -= STEP) {
         sheet.style.zoom = String(zoom);
         sheet.style.width = `${SHEET.width / zoom}px`;
-        if (sheet.scrollHeight * zoom <= SHEET.height) return;
+        if (sheet.scrollHeight * zoom <= SHEET.height) break;
       }
+      show();
     };
     fit();
     // Letters come a moment later, and may be wider.
     void document.fonts.ready.then(fit);
+    window.addEventListener('resize', show);
+    return () => window.removeEventListener('resize', show);
   }, [content]);
   return ref;
 }

@@ -45,7 +45,7 @@ function Year({ farm, tables, year }: { farm: SavedFarm; tables: Tables; year: Y
   const canMove = year.rows.some(({ arrivesOn }) => arrivesOn !== undefined);
   const keepButton = useRef<HTMLButtonElement>(null);
   const next = firstAhead(year);
-  const strip = useFromToday(span, today, next?.date.on ?? today);
+  const strip = useFromToday(span, today, next?.date.on ?? today, firstBar(year));
   const leave = useCallback(() => {
     if (slid) document.getElementById(handleId(slid.batchId))?.focus();
     setSlid(undefined);
@@ -93,7 +93,7 @@ function Year({ farm, tables, year }: { farm: SavedFarm; tables: Tables; year: Y
           Print for the wall
         </Button>
       </header>
-      {next && <NextThing {...next} base={base} />}
+      <NextThing next={next} work={year.nextWork} base={base} />
       {year.rows.length === 0 && (
         <p>
           Nothing stands in the year yet.{' '}
@@ -122,29 +122,63 @@ function Year({ farm, tables, year }: { farm: SavedFarm; tables: Tables; year: Y
   );
 }
 
-/** What comes first, in one line. */
-function NextThing({ row, date, base }: { row: YearRow; date: YearDate; base: string }) {
+/** What comes first, in one line: the next date, and work that is planned before it. */
+function NextThing({
+  next,
+  work,
+  base,
+}: {
+  next: { row: YearRow; date: YearDate } | undefined;
+  work: YearPlan['nextWork'];
+  base: string;
+}) {
   const sayDate = useSayDate();
+  const isFirst = work !== undefined && (!next || work.on < next.date.on);
+  if (!isFirst && !next) return null;
   return (
     <p className="year-next">
-      Next: <b>{sayDate(date.on)}</b>{' '}
-      <Link href={hrefOf(base, row)}>
-        {row.name}, {date.words}
-      </Link>
-      {date.dueBy !== undefined && `, due by ${sayDate(date.dueBy)}`}
+      Next:{' '}
+      {isFirst && (
+        <>
+          <b>{sayDate(work.on)}</b> <Link href={`${base}/work/plan`}>{work.words}</Link>
+        </>
+      )}
+      {isFirst && next && '; then '}
+      {next && (
+        <>
+          <b>{sayDate(next.date.on)}</b>{' '}
+          <Link href={hrefOf(base, next.row)}>
+            {next.row.name}, {next.date.words}
+          </Link>
+          {next.date.dueBy !== undefined && `, due by ${sayDate(next.date.dueBy)}`}
+        </>
+      )}
     </p>
   );
 }
 
 const handleId = (batchId: string): string => `arrival-${batchId}`;
 
+/** Where the first line begins that goes on to be seen: today of one that runs now. */
+function firstBar({ rows, today, span }: YearPlan): string | undefined {
+  const ahead = rows
+    .flatMap(({ bars }) => bars)
+    .filter(({ from, until }) => today < until && from < span.until)
+    .map(({ from }) => (from < today ? today : from));
+  return ahead.sort()[0];
+}
+
 /**
- * A strip too wide for its screen begins a little before today's line, and where nothing is in
- * sight from there, with what comes first in its middle.
+ * A strip too wide for its screen begins a little before today's line; where nothing is in sight
+ * from there, with the first line that is drawn. No number of a day is cut by the names.
  */
-function useFromToday(span: YearSpan, today: string, first: string) {
+function useFromToday(span: YearSpan, today: string, first: string, bar = first) {
   const ref = useRef<HTMLElement>(null);
-  const [now, ahead] = [along(span, today) / 100, along(span, first) / 100];
+  const [now, ahead, drawn] = [today, first, bar].map((day) => along(span, day) / 100) as [
+    number,
+    number,
+    number,
+  ];
   useLayoutEffect(() => {
     const names = ref.current?.querySelector('.year-name');
     if (!ref.current || !names) return;
@@ -152,8 +186,14 @@ function useFromToday(span: YearSpan, today: string, first: string) {
     const seen = ref.current.clientWidth - names.clientWidth;
     const fromToday = now * track - BEFORE_TODAY_PX;
     const isInSight = ahead * track < fromToday + seen - ROOM_FOR_WORDS_PX;
-    ref.current.scrollLeft = Math.max(0, isInSight ? fromToday : ahead * track - seen / 2);
-  }, [now, ahead]);
+    ref.current.scrollLeft = Math.max(0, isInSight ? fromToday : drawn * track - seen / 4);
+    const edge = names.getBoundingClientRect().right;
+    const cut = [...ref.current.querySelectorAll('.year-turn')]
+      .map((turn) => turn.getBoundingClientRect())
+      .filter(({ left, right }) => left < edge && edge < right)
+      .map(({ left }) => edge - left);
+    ref.current.scrollLeft -= Math.max(0, ...cut);
+  }, [now, ahead, drawn]);
   return ref;
 }
 const BEFORE_TODAY_PX = 12;

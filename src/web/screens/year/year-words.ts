@@ -35,16 +35,12 @@ export function hrefOf(base: string, { kind, id }: Pick<YearRow, 'kind' | 'id'>)
   return kind === 'set' ? `${base}/work/own` : `${base}/work/away`;
 }
 
-/** What a week asks for beyond what can be done in it. */
+/** What a week asks for beyond what can be done in it, beside work that is named and led to. */
 export function overInWords(week: YearWeek): string {
-  const { isShort, hoursAvailable, unfitJobs, unfitChoreDays } = week;
-  const unfit = [
-    0 < unfitJobs && `${unfitJobs} job${unfitJobs === 1 ? '' : 's'}`,
-    0 < unfitChoreDays && `chores on ${unfitChoreDays} day${unfitChoreDays === 1 ? '' : 's'}`,
-  ].filter((part) => part !== false);
+  const { isShort, hoursAvailable, unfitChoreDays: days } = week;
   return [
     isShort && `${formatHours(wanted(week))} wanted, ${formatHours(hoursAvailable)} there`,
-    0 < unfit.length && `not all of it fits: ${unfit.join(', ')}`,
+    0 < days && `no time for all chores on ${days} day${days === 1 ? '' : 's'}`,
   ]
     .filter((part) => part !== false)
     .join('; ');
