@@ -74,6 +74,7 @@ const IN_FEW_WORDS: Readonly<Record<string, string>> = {
   'medicated-before-eggs': 'medicated feed too close to the eggs',
   'too-few-birds': 'too few ordered',
   'birds-apart': 'new birds too soon among the others',
+  'keep-apart': 'new pullets to keep apart',
   'quarantine-place': 'no place for new cattle to stand apart',
   'quarantine-grazed': 'a herd grazes where new cattle stand apart',
   'quarantine-shared': 'new cattle come to others kept apart',
