@@ -1,6 +1,7 @@
 // Loaded before a program that a test starts: its clock is as far ahead of the real one as the file
 // CLOCK_SHIFT_FILE says, in milliseconds. The file is read again and again.
 import { readFileSync } from 'node:fs';
+import { setInterval } from 'node:timers';
 
 const EVERY_MS = 5;
 const file = process.env['CLOCK_SHIFT_FILE'];
