@@ -99,7 +99,7 @@ function Editor({ saved, ...parts }: Setting & { saved: SavedBatch | undefined }
     // While nobody chose a date, it is that of the best week for what is ordered.
     const isOfBest = best !== undefined && draft.arrivalDate === best.arrivalDate;
     const next =
-      isOfBest && more.strainId !== undefined
+      isOfBest && (more.strainId !== undefined || 'origin' in more || 'arrivalAgeWeeks' in more)
         ? bestWeek(setting, { ...draft, ...more })
         : undefined;
     if (next) {
