@@ -32,6 +32,7 @@ describe('the mixer', () => {
     const asked = solverAsked(page);
     await page.goto(`${farm}/batches`);
     await page.getByRole('link', { name: 'Open the plan of Spring meat birds' }).click();
+    await unfold(page, 'Feed and water');
     const link = page.getByRole('link', { name: 'Mix your own for them' });
     await link.waitFor();
     expect(asked).toEqual([]);
