@@ -1,3 +1,4 @@
+import { formatAbout } from '../../units/format.js';
 import type { Made } from './made.js';
 import type { StopFeeding } from './stop-days.js';
 import type { StopWeek } from './stop-weeks.js';
@@ -12,7 +13,8 @@ export function saidOfStop(
   if (!stop) return [noPrice(weeks, say)];
   const date = (of: { readonly value: number | string }): string => say(of.value, 'date');
   const money = (minor: number): string => say(Math.abs(Math.round(minor)), 'money');
-  const kg = (of: number): string => say(Math.abs(of), 'kg');
+  const reader = { ...context.farm, today: context.today };
+  const kg = (of: number): string => formatAbout(Math.abs(of), 'kg', reader);
   const { best, bestAge, eachAtBest, goodFrom, goodTo, weekEarly, weekLate, planned } = stop;
   const price = meatPrices(context)(curve.dressedEachKg[curve.plannedDay]!);
   const lines = [
