@@ -139,6 +139,10 @@ export function missingHeat(
 
 const ONE = { lamp: 'lamp', plate: 'plate', gas: 'gas heater' } as const;
 
+/** Nobody has said how large the brooder is: it may not be there yet. */
+const isBrooderAssumed = ({ batch, facilities }: PlanContext): boolean =>
+  facilityOf(facilities, 'brooder', batch.brooderId)?.assumed?.includes('lengthM') ?? false;
+
 /** Whether what some work is only for holds of a batch. */
 export function holds(context: PlanContext, circumstance: TaskCircumstance): boolean {
   const { batch, hasOlderFlock, life, moveOutDay, phases } = context;
@@ -149,6 +153,8 @@ export function holds(context: PlanContext, circumstance: TaskCircumstance): boo
   if (circumstance === 'grower-feed') return phases.some(({ phase }) => phase.id === 'grower');
   if (circumstance === 'laying-feed') return life.program.phases.at(-1)!.fromDay === 'first-egg';
   if (circumstance === 'shell-apart') return needsShell(context);
+  if (circumstance === 'brooder-assumed') return isBrooderAssumed(context);
+  if (circumstance === 'brooder-known') return !isBrooderAssumed(context);
   const short = shortOfCoop(coopRoomOf(context, moveOutDay ?? 0));
   return circumstance === 'nests-short' ? short.nests : short.floor || short.roost || short.nests;
 }

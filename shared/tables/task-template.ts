@@ -28,6 +28,8 @@ export type EventKind =
 export type TaskCircumstance =
   | 'medicated'
   | 'older-flock'
+  | 'brooder-assumed'
+  | 'brooder-known'
   | 'coop-unfinished'
   | 'nests-short'
   | 'grower-feed'

@@ -96,6 +96,8 @@ const taskTemplate = (name: string, own: 'taskTemplates' | 'herdTaskTemplates') 
         choice('Only if', [
           'medicated',
           'older-flock',
+          'brooder-assumed',
+          'brooder-known',
           'coop-unfinished',
           'nests-short',
           'grower-feed',
