@@ -8,11 +8,13 @@ const TINY_KG = 1e-6;
  * keeps. Prices do not count, but that each item goes by its cheapest offer.
  *
  * @param liked the supplier from whom all is bought that is sold there
+ * @param keepsShare of the days that feed keeps, for smaller and more trips where the store is small
  */
 export function firstTrips(
   problem: BuyingProblem,
   items: readonly ItemDays[],
   liked?: number,
+  keepsShare = 1,
 ): readonly Trip[] {
   const cheapest = items.map(({ item }) => cheapestOf(item.offers, liked));
   const boughtKg = items.map(({ stockServesKg }) => stockServesKg);
@@ -34,7 +36,7 @@ export function firstTrips(
       for (const i of mine)
         boughtKg[i] = Math.max(
           boughtKg[i]!,
-          untilKg(items[i]!.sumKg, day + cheapest[i]!.keepsDays),
+          untilKg(items[i]!.sumKg, day + Math.floor(keepsShare * cheapest[i]!.keepsDays)),
         );
     }
   }

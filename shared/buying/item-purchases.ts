@@ -29,7 +29,7 @@ export interface Reached {
 
 const TINY_KG = 1e-7;
 /** Of two ways that cost the same the one that buys later is taken: it is fresher. */
-const SOON_COST = 1e-7;
+export const SOON_COST = 1e-7;
 
 /**
  * The cheapest purchases of one item on given stops, exact by dynamic programming. A state is the

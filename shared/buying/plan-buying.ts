@@ -4,11 +4,17 @@ import { firstTrips } from './first-trips.js';
 import { TripCosts, type Costed } from './trip-costs.js';
 
 /** How long the search goes on: sets of trips that it costs. */
-const TRIES = 1000;
+const TRIES = 800;
+/** Plans that are begun with, out of those with the fewest trips and with more and smaller ones. */
+const BEGUN = 3;
+const KEEPS_SHARES = [1, 0.6, 0.4];
 /** Trips that are changed at once, at most, when no single change helps any more. */
 const SHAKEN = 4;
 /** What it counts to work out the trips that one item would have. */
 const LIKED_TRIES = 5;
+/** Sets of trips costed at the end, to make each as late as it can be. */
+const SETTLING_TRIES = 150;
+const DELAYS = [14, 7, 3, 1];
 const SHIFTS = [1, -1, 2, -2, 3, -3, 5, -5, 7, -7, 10, -10, 14, -14, 21, -21, 28, -28];
 
 /**
@@ -27,16 +33,24 @@ export function planBuying(problem: BuyingProblem, tries = TRIES): BuyingPlan {
   const costs = new TripCosts(problem);
   const search = new Search(costs, tries);
   const random = seededRandom(1);
-  const begun = [undefined, ...problem.suppliers.keys()].map((liked) =>
-    search.descend(costs.costed(firstTrips(problem, costs.items, liked))),
+  const liked = [undefined, ...problem.suppliers.keys()];
+  const begun = KEEPS_SHARES.flatMap((share) =>
+    liked.map((supplier) => costs.costed(firstTrips(problem, costs.items, supplier, share))),
   );
-  let best = begun.reduce((least, each) => (each.cost < least.cost ? each : least));
+  begun.sort((a, b) => a.cost - b.cost);
+  let best = begun
+    .slice(0, BEGUN)
+    .map((each) => search.descend(each))
+    .reduce((least, each) => (each.cost < least.cost ? each : least));
   while (0 < search.left) {
     const found = search.descend(costs.costed(search.shake(best.trips, random)));
     if (found.cost < best.cost) best = found;
   }
-  return costs.planOf(best.trips);
+  return costs.planOf(search.settle(best).trips);
 }
+
+/** Ways to change a set of trips, each worked out when it is tried; some turn out to be none. */
+type Changes = Iterable<() => readonly Trip[] | undefined>;
 
 class Search {
   private readonly known = new Map<string, number>();
@@ -48,10 +62,20 @@ class Search {
 
   /** Takes every change of one trip that lowers the cost, until none does. */
   descend(from: Costed): Costed {
-    let at = this.asItemsLike(from);
+    return this.improve(this.asItemsLike(from), (trips) => this.changes(trips));
+  }
+
+  /** Makes each trip as late as costs no more: feed is fresher, and money stays longer at home. */
+  settle(from: Costed): Costed {
+    this.left = SETTLING_TRIES;
+    return this.improve(from, (trips) => this.delays(trips));
+  }
+
+  private improve(from: Costed, changes: (trips: readonly Trip[]) => Changes): Costed {
+    let at = from;
     for (let isBetter = true; isBetter && 0 < this.left;) {
       isBetter = false;
-      for (const change of this.changes(at.trips)) {
+      for (const change of changes(at.trips)) {
         const trips = change();
         if (!trips || this.left <= 0) continue;
         const cost = this.costOf(trips, at.cost - LEAST_GAIN);
@@ -108,7 +132,7 @@ class Search {
   }
 
   /** Ways to change a set of trips by one, those that save most first. */
-  private *changes(trips: readonly Trip[]): Generator<() => readonly Trip[] | undefined> {
+  private *changes(trips: readonly Trip[]): Changes {
     const { suppliers } = this.costs.problem;
     for (const trip of trips) yield () => without(trips, trip);
     for (const [k, trip] of trips.entries()) {
@@ -132,6 +156,14 @@ class Search {
       yield () => added(trips, { ...trip, day });
       yield () => added(without(without(trips, trip), next), { ...trip, day });
     }
+  }
+
+  private *delays(trips: readonly Trip[]): Changes {
+    for (const trip of trips.toReversed())
+      for (const by of DELAYS) {
+        const day = this.openDay(trip.supplier, trip.day + by);
+        if (day !== undefined) yield () => added(without(trips, trip), { ...trip, day });
+      }
   }
 
   /** The first open day from one on, forward or back. */

@@ -4,6 +4,7 @@ import { likelyDays, merged } from './likely-days.js';
 import {
   bestPurchases,
   purchasesOf,
+  SOON_COST,
   type Fines,
   type Reached,
   type Stop,
@@ -150,12 +151,11 @@ export class TripCosts {
     for (let round = 0; round < ROUNDS; round++) {
       for (const i of largest) {
         const of = this.items[i]!;
-        const room = days.map((_, d) =>
-          Math.max(
-            0,
-            storeKg - stocks.reduce((sum, each, k) => (k === i ? sum : sum + each[d]!), 0),
-          ),
-        );
+        const allKg = days.map((_, d) => stocks.reduce((sum, each) => sum + each[d]!, 0));
+        // What lies in the store on no day that is too full need not make room.
+        if (!days.some((_, d) => storeKg + TINY_KG < allKg[d]! && TINY_KG < stocks[i]![d]!))
+          continue;
+        const room = days.map((_, d) => Math.max(0, storeKg - allKg[d]! + stocks[i]![d]!));
         const stops = days.flatMap((day, d): Stop[] => [
           { day, offer: -1, cost: 0, roomKg: Infinity },
           ...this.stopsOf(i, trips)
@@ -166,9 +166,11 @@ export class TripCosts {
         stocks[i] = days.map((day) => stockKg(of, purchases[i]!, day));
       }
       const now = this.fined(trips, purchases);
-      if (cost <= now) break;
+      if (now < cost) best = [...purchases];
+      // Once all have room, another round hardly pays.
+      if (cost <= now || this.overKg(trips, purchases) <= TINY_KG)
+        return { cost: Math.min(cost, now), purchases: best };
       cost = now;
-      best = [...purchases];
     }
     return { cost, purchases: best };
   }
@@ -176,7 +178,8 @@ export class TripCosts {
   private fined(trips: readonly Trip[], purchases: readonly Purchase[][]): number {
     let cost = this.fines.overPerKg * this.overKg(trips, purchases);
     purchases.forEach((each, i) => {
-      for (const bought of each) cost += bought.cost;
+      for (const { cost: paid, bags, day } of each)
+        cost += paid + SOON_COST * bags * (this.problem.days + 1 - day);
       for (const { kg } of shortOf(this.items[i]!, i, each)) cost += this.fines.shortPerKg * kg;
     });
     return cost;

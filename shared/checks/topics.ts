@@ -2,6 +2,7 @@ import { brooderChecks } from './brooder.js';
 import { cattleChecks } from './cattle.js';
 import { eggChecks } from './eggs.js';
 import { coldChecks } from './cold.js';
+import { feedYearChecks } from './feed-year.js';
 import { costChecks } from './costs.js';
 import { flockChecks } from './flocks.js';
 import { hatchingChecks } from './hatching.js';
@@ -47,6 +48,7 @@ export const TOPICS = {
   frost: frostChecks,
   work: workChecks,
   leaving: leavingChecks,
+  'feed-year': feedYearChecks,
   costs: costChecks,
   rations: rationChecks,
 } satisfies Readonly<Record<string, Topic>>;

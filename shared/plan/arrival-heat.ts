@@ -70,6 +70,17 @@ export function hotBox({ points, request: { farm }, weather }: CandidateWeek): M
   };
 }
 
+/** Grown birds in crates on a hot day. */
+export function hotCrates({ points, request: { farm }, weather }: CandidateWeek): MaybeReason {
+  const hotC = weather.hotMaxC[0]!;
+  if (hotC <= points.hotBoxC) return undefined;
+  return {
+    code: 'shipping',
+    points: points.hotBox,
+    text: `The crates may travel on a day of ${formatValue(hotC, 'degC', farm)}: fetch them at dawn.`,
+  };
+}
+
 /** Hot days while the birds are heaviest. */
 export function lastHeat({ points, request, life, weather }: CandidateWeek): MaybeReason {
   if (life.firstEggAgeDays !== undefined) return undefined;

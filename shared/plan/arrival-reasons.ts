@@ -4,7 +4,7 @@ import { facilityOf } from '../farm/facility.js';
 import type { Away, Person } from '../farm/farm.js';
 import { spaceRowAt } from '../poultry/space.js';
 import { formatChance, formatValue } from '../units/format.js';
-import { brooderNoon, heaterReason, hotBox, lastHeat } from './arrival-heat.js';
+import { brooderNoon, heaterReason, hotBox, hotCrates, lastHeat } from './arrival-heat.js';
 import {
   dateText,
   daysText,
@@ -20,7 +20,7 @@ import { spaceStandardOf } from './space-standard.js';
 /** Everything that speaks for or against a week, in words. */
 export function reasonsOf(week: CandidateWeek): ArrivalReason[] {
   return [
-    ...(week.life.isStarted ? [] : [nights(week)]),
+    week.life.isStarted ? firstNights(week) : nights(week),
     places(week),
     room(week),
     heaterReason(week),
@@ -64,6 +64,15 @@ function nights({
       held === 0
         ? `Nights are warm as soon as the birds are old enough: ${when}.`
         : `Nights keep the birds in the brooder ${daysText(held)} longer than their age asks: ${when}.`,
+  };
+}
+
+/** Grown birds come in any week; what a cold one asks is a closed coop. */
+function firstNights({ points, moveOutChance = 1 }: CandidateWeek): ArrivalReason {
+  return {
+    code: 'nights',
+    points: (1 - moveOutChance) * points.unsureNights,
+    text: `The first nights in the coop are warm enough for birds of their age ${formatChance(moveOutChance)}.`,
   };
 }
 
@@ -234,8 +243,9 @@ function cold({ points, request, leavingDate, life, weather, frost }: CandidateW
 
 function shipping(week: CandidateWeek): ArrivalReason[] {
   const { points, request, arrivalDate, weather, life } = week;
+  if (life.eggs) return [];
   // Grown birds are fetched in crates and come by no post.
-  if (life.eggs || life.isStarted) return [];
+  if (life.isStarted) return [hotCrates(week) ?? MILD_CRATES];
   const reasons: ArrivalReason[] = [];
   const none = noPostOn(arrivalDate, request);
   const next = noPostOn(addDays(arrivalDate, 1), request);
@@ -265,6 +275,12 @@ function shipping(week: CandidateWeek): ArrivalReason[] {
     ? [{ code: 'shipping', points: 0, text: 'The box travels on a mild working day.' }]
     : reasons;
 }
+
+const MILD_CRATES: ArrivalReason = {
+  code: 'shipping',
+  points: 0,
+  text: 'They travel in crates on a mild day.',
+};
 
 /** The day before every Sunday without post: no reason against one week more than another. */
 const SATURDAY = 6;

@@ -36,7 +36,7 @@ const apartFirst = (
   );
   return issue(
     'act',
-    'birds-apart',
+    'keep-apart',
     `They come from another flock. Keep them apart from your own birds until ${say(until, 'date')}, ${say(apartDays.value, 'day')}: fed and watered last, in boots of their own.${
       isShared && coop !== undefined
         ? ` ${coop} has hens in it: put the new ones into a shed or pen of their own until then.`

@@ -201,10 +201,13 @@ export function planFeed(context: PlanContext): Found<FeedPart> {
   const part: FeedPart = {
     phases: parts,
     total,
-    perBird: quantity('Feed per bird leaving', sum / endBirds, 'kg', plainFormulas.perBird, [
-      fromQuantity(total),
-      input('Birds at the end', endBirds, 'count'),
-    ]),
+    perBird: quantity(
+      'Feed per bird leaving',
+      endBirds === 0 ? 0 : sum / endBirds,
+      'kg',
+      plainFormulas.perBird,
+      [fromQuantity(total), input('Birds at the end', endBirds, 'count')],
+    ),
     peakWater: water.part,
     ...(life.ownFeed ? { used: usedFeed(context, life.ownFeed) } : {}),
     ...(shortLast ? { shortLast } : {}),

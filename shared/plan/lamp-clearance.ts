@@ -121,17 +121,27 @@ export function lampClearance(
         }),
   };
   const room = brooder.heightM - litterDepthM(litter, 0);
+  const overLampsM = room - clearanceM;
   const issues: PlanIssue[] =
-    brooder.roof && room < clearanceM
+    brooder.roof && 0 <= overLampsM && overLampsM < row.toBurnableM
       ? [
           issue(
             'act',
-            'lamp-no-headroom',
-            `${brooder.name} is ${say(brooder.heightM, 'm')} high: over the bedding there is no room for a lamp at ${say(clearanceM * 100, 'cm')}. Hang the lamps from above through an opening in the lid, with wire or metal around it, never nearer to the bedding.`,
-            [row, litter],
+            'lamp-under-lid',
+            `The lid of ${brooder.name} is ${say(overLampsM * 100, 'cm')} above its lamps, and fire officials ask for ${say(row.toBurnableM, 'm')} to anything that burns. Cut it away over the lamps with metal around, cover only the end that has none, or use a heat plate.`,
+            [row],
           ),
         ]
-      : [];
+      : brooder.roof && room < clearanceM
+        ? [
+            issue(
+              'act',
+              'lamp-no-headroom',
+              `${brooder.name} is ${say(brooder.heightM, 'm')} high: over the bedding there is no room for a lamp at ${say(clearanceM * 100, 'cm')}. Hang the lamps from above through an opening in the lid, with wire or metal around it, never nearer to the bedding.`,
+              [row, litter],
+            ),
+          ]
+        : [];
   const series: DailySeries = dailySeries(
     'litter-depth',
     'Depth of the bedding',

@@ -34,7 +34,10 @@ export function feedWithLay(context: PlanContext): Found<Float64Array> {
       ),
     );
   }
-  const other = Math.round((kgBy2005 / kg.reduce((sum, each) => sum + each, 0) - 1) * 100);
+  const allKg = kg.reduce((sum, each) => sum + each, 0);
+  // Of hens that are all gone there is nothing to say.
+  if (allKg === 0) return found(flockFeedKg, { issues });
+  const other = Math.round((kgBy2005 / allKg - 1) * 100);
   issues.push(
     issue(
       'note',

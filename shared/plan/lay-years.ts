@@ -98,7 +98,7 @@ function yearOf(context: PlanContext, lay: LayDays, kg: Float64Array, k: number)
   const typed = k === 1 ? later : undefined;
   const feedPerDozen = quantity(
     `Feed per dozen eggs, year ${k + 1}`,
-    (12 * fedKg) / eggs,
+    perDozenKg(fedKg, eggs),
     'kg',
     layFormulas.feedPerDozen,
     [input('Feed of the hens', fedKg, 'kg', 'F'), input('Eggs', eggs, 'eggs', 'E')],
@@ -205,6 +205,10 @@ function paidUntil(context: PlanContext, lay: LayDays, kg: Float64Array): Quanti
     ? say('not even in the first year')
     : datedFact(label, dateOf(months[turns]!.from), layYearFormulas.pays, inputs, { rows });
 }
+
+/** Feed for a dozen eggs, kg; none where no hen is left to lay or to eat. */
+export const perDozenKg = (fedKg: number, eggs: number): number =>
+  eggs === 0 ? 0 : (12 * fedKg) / eggs;
 
 function sumOf(values: Float64Array, from: number, to: number): number {
   let sum = 0;

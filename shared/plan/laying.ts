@@ -23,7 +23,7 @@ import { found, joined, type Found } from './found.js';
 import type { LayDays } from './lay-days.js';
 import { lightSteps, type LightStep } from './lay-lamp.js';
 import { layMonths, rowsOn, type LayMonths } from './lay-months.js';
-import { layYears, type LayYears } from './lay-years.js';
+import { layYears, perDozenKg, type LayYears } from './lay-years.js';
 import { raisingPullets, type RaisingPart } from './raising-pullets.js';
 
 export const layingFormulas = {
@@ -169,6 +169,8 @@ function firstYear(
   const hens = lay.hens[firstDay]!;
   const fedKg = sum(feed.flockFeedKg, firstDay, life.days);
   const { low = 1, high = 1, value, because = 'flocks differ' } = curve.flock;
+  // A flock that is all gone before its first egg has no hen to share by.
+  const eachEggs = hens === 0 ? 0 : eggs / hens;
   return {
     peak: quantity(
       'Peak lay',
@@ -191,22 +193,22 @@ function firstYear(
     ),
     eggsPerHen: quantity(
       'Eggs per hen housed',
-      eggs / hens,
+      eachEggs,
       'eggs',
       layFormulas.eggs,
       [input('Eggs in the year', eggs, 'eggs'), input('Hens at the first egg', hens, 'count')],
       {
         ...flock,
         spread: {
-          low: (eggs / hens / value) * low,
-          high: (eggs / hens / value) * high,
+          low: (eachEggs / value) * low,
+          high: (eachEggs / value) * high,
           because,
         },
       },
     ),
     feedPerDozen: quantity(
       'Feed per dozen eggs',
-      (12 * fedKg) / eggs,
+      perDozenKg(fedKg, eggs),
       'kg',
       layFormulas.feedPerDozen,
       [input('Feed of the laying year', fedKg, 'kg', 'F'), input('Eggs', eggs, 'eggs', 'E')],

@@ -78,7 +78,7 @@ export function raisingPullets(
   const part: RaisingPart = {
     feedToFirstEgg: quantity(
       'Feed per pullet to the first egg',
-      pulletKg / pullets,
+      pullets === 0 ? 0 : pulletKg / pullets,
       'kg',
       plainFormulas.perBird,
       [input('Feed of the pullets', pulletKg, 'kg'), input('Pullets', pullets, 'count')],

@@ -1,5 +1,12 @@
-import { fromFarm, fromTable, from, quantity, type NumberQuantity } from '../explain/quantity.js';
-import type { Product } from '../farm/product.js';
+import {
+  fromFarm,
+  fromTable,
+  from,
+  quantity,
+  type NumberQuantity,
+  type QuantityInput,
+} from '../explain/quantity.js';
+import type { FeedProduct, Product } from '../farm/product.js';
 import { feedOf } from '../plan/prices.js';
 import { rowById, type Tables } from '../tables/tables.js';
 import type { BirdsToFeed, NeedStage } from '../tables/ration-tables.js';
@@ -11,9 +18,11 @@ import { lowerName, minorOf } from './ration-words.js';
 /** The mix beside the feed that the farm buys for the same birds. */
 export interface AgainstBought {
   readonly product: string;
+  readonly bagKg: number;
+  /** What a bag costs. */
   readonly bought: NumberQuantity;
-  /** The mix, by how much more of it they eat. */
-  readonly likeFeed: NumberQuantity;
+  /** What the mix costs that gives the growth of such a bag. */
+  readonly likeBag: NumberQuantity;
   readonly isCheaper: boolean;
   readonly words: string;
 }
@@ -34,40 +43,48 @@ export function againstBought(
   const phaseId = of.stage.phaseIds.find((id) => feedOf(products, of.birds.feedFor, id));
   const product = phaseId && feedOf(products, of.birds.feedFor, phaseId);
   if (!phaseId || !product) return undefined;
+  const { bagKg } = product;
   const bought = quantity(
-    `${product.name}, bought`,
-    minorOf(product.price, reader.currency) / product.bagKg,
-    'moneyPerKg',
+    `A bag of ${product.name}`,
+    minorOf(product.price, reader.currency),
+    'money',
     rationFormulas.bought,
-    [
-      fromFarm(`A bag of ${product.name}`, minorOf(product.price, reader.currency), 'money', 'p'),
-      fromFarm('One bag', product.bagKg, 'kg', 'm'),
-    ],
+    [fromFarm('One bag', bagKg, 'kg')],
   );
-  const energy = energyOf(phaseId, of.birds, tables);
-  const likeFeed = quantity(
-    'Your mix, for the same growth',
-    (mixed.perKg.value * energy.value) / mixed.energy.value,
-    'moneyPerKg',
-    rationFormulas.likeFeed,
+  const energy = energyOf(product, phaseId, of.birds, tables);
+  const likeBag = quantity(
+    'Your mix, for the growth of a bag',
+    (mixed.perKg.value * bagKg * energy.value) / mixed.energy.value,
+    'money',
+    rationFormulas.likeBag,
     [
       from(mixed.perKg, 'c'),
+      fromFarm('One bag', bagKg, 'kg', 'm'),
       from(mixed.energy, 'E'),
-      fromTable(energy.row, 'Energy of bought feed', energy.value, 'kcalPerKg', 'E_bought'),
+      energy.input,
     ],
   );
-  const isCheaper = likeFeed.value < bought.value;
-  const words = isCheaper
-    ? saysCheaper(likeFeed.value, bought.value, mixed, reader)
-    : saysDearer(likeFeed.value, bought.value, mixed, reader);
-  return { product: product.name, bought, likeFeed, isCheaper, words };
+  const [own, theirs] = [likeBag.value / bagKg, bought.value / bagKg];
+  const isCheaper = own < theirs;
+  const words = (isCheaper ? saysCheaper : saysDearer)(own, theirs, mixed, reader);
+  return { product: product.name, bagKg, bought, likeBag, isCheaper, words };
 }
 
-/** Energy that the table of programs gives for a bought feed: tags seldom print it. */
-function energyOf(phaseId: string, birds: BirdsToFeed, tables: Tables) {
+/** Energy of a bought feed: of its tag, else what the table of programs gives for the phase. */
+function energyOf(
+  { tag }: FeedProduct,
+  phaseId: string,
+  birds: BirdsToFeed,
+  tables: Tables,
+): { readonly value: number; readonly input: QuantityInput } {
+  const own = tag?.energyKcalPerKg;
+  const label = 'Energy of the bought feed';
+  if (own !== undefined)
+    return { value: own, input: fromFarm(label, own, 'kcalPerKg', 'E_bought') };
   const { feedProgram } = rowById(tables.strains, birds.strainIds[0]!);
   const row = rowById(tables.feedPrograms, feedProgram[birds.feedFor]!);
-  return { row, value: rowById(row.phases, phaseId).energyKcalPerKg };
+  const value = rowById(row.phases, phaseId).energyKcalPerKg;
+  return { value, input: fromTable(row, label, value, 'kcalPerKg', 'E_bought') };
 }
 
 function saysCheaper(own: number, bought: number, { batchKg }: Mixed, reader: Reader): string {

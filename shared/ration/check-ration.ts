@@ -3,7 +3,7 @@ import type { RationAskedOfFarm } from '../farm/ration-asked.js';
 import type { Product } from '../farm/product.js';
 import { FieldError, type FieldProblem } from '../problems/field-problem.js';
 import type { Tables } from '../tables/tables.js';
-import type { RationAsked } from './ration.js';
+import type { RationAsked } from './mix.js';
 
 type Named = Pick<Tables, 'rationNeeds' | 'ingredients'>;
 

@@ -24,6 +24,11 @@ const WITH_HEADROOM: readonly Nutrient[] = [
   'threoninePercent',
   'tryptophanPercent',
 ];
+const OVER = {
+  calciumPercent: 'calciumOverShare',
+  phosphorusPercent: 'phosphorusOverShare',
+  sodiumPercent: 'sodiumOverShare',
+} as const;
 const MINERALS = ['calciumPercent', 'phosphorusPercent', 'sodiumPercent'] as const;
 
 /**
@@ -41,7 +46,7 @@ export function limitsFor(stage: NeedStage, judged: Judgements['rations']): Nutr
     ({ nutrient, side: 'least', value: need * (1 + overShare), atKcalPerKg, need, row }) as const;
   const most = (nutrient: Nutrient, value: number, row: Sourced) =>
     ({ nutrient, side: 'most', value, need: value, row }) as const;
-  const { leastEnergyShare, headroomShare, calciumOverShare, sodiumOverShare } = judged;
+  const { leastEnergyShare, headroomShare } = judged;
   const fiber = stage.is === 'chick' ? judged.youngFiberShare : judged.grownFiberShare;
   const leastEnergy = atKcalPerKg * leastEnergyShare.value;
   return [
@@ -59,12 +64,10 @@ export function limitsFor(stage: NeedStage, judged: Judgements['rations']): Nutr
         : [least(nutrient, need, headroomShare.value, both(headroomShare))];
     }),
     ...MINERALS.map((nutrient) => least(nutrient, needs[nutrient], 0, stage)),
-    most(
-      'calciumPercent',
-      needs.calciumPercent * (1 + calciumOverShare.value),
-      both(calciumOverShare),
-    ),
-    most('sodiumPercent', needs.sodiumPercent * (1 + sodiumOverShare.value), both(sodiumOverShare)),
+    ...MINERALS.map((nutrient) => {
+      const over = judged[OVER[nutrient]];
+      return most(nutrient, needs[nutrient] * (1 + over.value), both(over));
+    }),
     most('fiberPercent', fiber.value * 100, fiber),
   ];
 }

@@ -35,20 +35,29 @@ export const rationFormulas = {
     sources: ['ARITHMETIC'],
     mark: 'computed',
   },
-  likeFeed: {
-    id: 'ration-like-feed',
-    title: 'What it costs for the same growth',
+  toBegin: {
+    id: 'ration-to-begin',
+    title: 'Whole bags to begin with',
     words:
-      'The cost of the mix, by how much more of it they eat than of a feed with the energy of the bought one.',
-    symbols: 'c′ = c·E_bought ÷ E',
+      'Whole bags that hold what one mix takes, at your prices. What is left goes into the next.',
+    symbols: 'C = Σ nᵢ·pᵢ',
+    sources: ['ARITHMETIC'],
+    mark: 'computed',
+  },
+  likeBag: {
+    id: 'ration-like-bag',
+    title: 'Your mix in the place of a bag',
+    words:
+      'What the mix costs, by the weight of a bag, and by how much more or less of it they eat than of a feed with the energy of the bought one.',
+    symbols: 'C = c·m·E_bought ÷ E',
     sources: ['LIKE_ENERGY'],
     mark: 'from-memory',
   },
   bought: {
     id: 'ration-bought',
     title: 'What the bought feed costs',
-    words: 'The price of a bag by its weight.',
-    symbols: 'c = p ÷ m',
+    words: 'Your price of a bag.',
+    symbols: 'C = p',
     sources: ['ARITHMETIC'],
     mark: 'computed',
   },

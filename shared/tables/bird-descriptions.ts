@@ -347,7 +347,7 @@ export const heat = nested(
       beamHalfAngleDeg: COEFFICIENT,
       riseKPerWPerM2: SHARE,
     }),
-    clearance: part('LampClearance', { valueM: M }),
+    clearance: part('LampClearance', { valueM: M, toBurnableM: M }),
     lamps: part('LampsInUse', {
       highestM: M,
       stepM: M,

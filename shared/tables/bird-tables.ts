@@ -322,7 +322,8 @@ export interface HeatTable {
     readonly riseKPerWPerM2: number;
   };
   /** Least distance from a lamp to the bedding, unless its maker says more. */
-  readonly clearance: Sourced & { readonly valueM: number };
+  /** From a lamp to the bedding, and to anything else that burns. */
+  readonly clearance: Sourced & { readonly valueM: number; readonly toBurnableM: number };
   readonly lamps: Sourced & {
     readonly highestM: number;
     readonly stepM: number;

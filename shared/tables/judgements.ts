@@ -139,6 +139,7 @@ export const JUDGED = {
     'leastEnergyShare',
     'headroomShare',
     'calciumOverShare',
+    'phosphorusOverShare',
     'sodiumOverShare',
     'youngFiberShare',
     'grownFiberShare',
@@ -170,7 +171,7 @@ export const JUDGED = {
     'hayBelowC',
   ],
   /** Buying feed. */
-  buying: ['tripH', 'tripWorthBags', 'mineralsGPerDay', 'hayAheadDays'],
+  buying: ['tripH', 'tripHourBags', 'mineralsGPerDay', 'hayAheadDays'],
 } as const;
 
 type Group<K extends string> = Readonly<Record<K, Judgement>>;

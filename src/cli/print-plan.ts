@@ -124,13 +124,14 @@ export function printPlan(plan: BatchPlan, farm: Farm, tables: Tables): string {
       leaving?.conversion && [leaving.conversion, conversionText(leaving.conversion, reader)],
       feed.peakWater,
     ),
-    section(
-      `Space: ${plan.space.standard}`,
-      table(
-        ['', 'peak need', 'have', 'outgrown on'],
-        plan.space.needs.map((n) => [n.name, n.most, n.have, n.runsOut]),
+    plan.space.needs[0] &&
+      section(
+        `Space: ${plan.space.standard}`,
+        table(
+          ['', 'peak need', 'have', 'outgrown on'],
+          plan.space.needs.map((n) => [n.name, n.most, n.have, n.runsOut]),
+        ),
       ),
-    ),
     section(
       'Birds that fit',
       table(
@@ -141,13 +142,14 @@ export function printPlan(plan: BatchPlan, farm: Farm, tables: Tables): string {
         ]),
       ),
     ),
-    facts(
-      plan.space.litter?.topUp,
-      plan.space.litter?.total,
-      plan.space.litter?.bags,
-      plan.space.litter?.cleanOut,
-    ),
-    waysOutText(outdoors.waysOut, tablesFor(reader)),
+    plan.space.litter &&
+      facts(
+        plan.space.litter.topUp,
+        plan.space.litter.total,
+        plan.space.litter.bags,
+        plan.space.litter.cleanOut,
+      ),
+    outdoors.waysOut[0] && waysOutText(outdoors.waysOut, tablesFor(reader)),
     section(
       `Outdoors: ${outdoors.home ?? 'no pen or coop chosen'}`,
       facts(

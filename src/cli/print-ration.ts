@@ -1,3 +1,4 @@
+import type { Mix } from '../../shared/ration/mix.js';
 import type { Ration } from '../../shared/ration/ration.js';
 import { formatMoney, formatValue, type Reader } from '../../shared/units/format.js';
 import { sayOnScale } from '../../shared/units/scale.js';
@@ -21,7 +22,7 @@ export function printRation({ title: name, mix, issues }: Ration, reader: Reader
       ]),
     ),
     paragraph(
-      `In all ${money(mix.totalMinor)}, ${formatValue(mix.perKg.value, 'moneyPerKg', reader)}. ${mix.against?.words ?? ''}`,
+      `In all ${money(mix.totalMinor)}, ${formatValue(mix.perKg.value, 'moneyPerKg', reader)}. To begin with, whole bags cost ${money(mix.toBegin.value)}.${sayAgainst(mix, reader)}`,
     ),
     ...said,
     table(
@@ -31,7 +32,7 @@ export function printRation({ title: name, mix, issues }: Ration, reader: Reader
         has,
         need,
         most,
-        isMissed ? 'missed' : holdsMix ? 'just met' : '',
+        isMissed ? 'missed' : holdsMix ? 'sets the mix' : '',
       ]),
     ),
     ...[...mix.prices, ...mix.limits].map((words) => paragraph(words)),
@@ -39,4 +40,10 @@ export function printRation({ title: name, mix, issues }: Ration, reader: Reader
       'What feeds hold is from a table that is remembered, not read again: take your bag’s.',
     ),
   ].join('\n');
+}
+
+function sayAgainst({ against }: Mix, { currency }: Reader): string {
+  if (!against) return '';
+  const { product, bought, likeBag, words } = against;
+  return ` For what a bag of ${product} does (${formatMoney(bought.value, currency)}) your mix costs ${formatMoney(Math.round(likeBag.value), currency)}. ${words}`;
 }

@@ -4,12 +4,13 @@ import { newFeedProblems, withEarlierPrice } from '../../shared/farm/feed-produc
 import type { FeedProduct, Product } from '../../shared/farm/product.js';
 import type { Saved } from '../../shared/farm/saved.js';
 import { checkProduct } from '../../shared/plan/check-products.js';
-import { FieldError } from '../../shared/problems/field-problem.js';
+import { FieldError, type FieldProblem } from '../../shared/problems/field-problem.js';
 import { Database } from '../database/database.js';
 import { FarmEntity } from '../farms/farm.entity.js';
 import { TablesService } from '../reference/tables.service.js';
 import { refuseOtherKind, RowsOfFarm } from '../rows/rows-of-farm.js';
 import { checkSentProduct } from './product.dto.js';
+import { SupplierEntity } from '../suppliers/supplier.entity.js';
 import { ProductEntity, toProduct } from './product.entity.js';
 
 /** What the place buys for its birds, with the price and the size it is sold in. */
@@ -50,7 +51,7 @@ export class ProductsService extends RowsOfFarm<ProductEntity, Saved<Product>, u
   ): Promise<FeedProduct> {
     const { timeZone } = await this.database.manager.findOneByOrFail(FarmEntity, { id: farmId });
     const today = plainDateAt(Date.now(), timeZone);
-    const problems = [
+    const problems: FieldProblem[] = [
       ...newFeedProblems(feed),
       ...(feed.storeOn !== undefined && today < feed.storeOn
         ? [
@@ -64,6 +65,16 @@ export class ProductsService extends RowsOfFarm<ProductEntity, Saved<Product>, u
           ]
         : []),
     ];
+    const { supplierId } = feed;
+    const sellers = await this.database.manager.findBy(SupplierEntity, { farmId });
+    if (supplierId !== undefined && !sellers.some(({ id }) => id === supplierId))
+      problems.push({
+        field: 'supplierId',
+        code: 'not-allowed',
+        given: supplierId,
+        allowed: sellers.map(({ id }) => id),
+        fix: 'Name one of the sellers under Where you buy, or leave it out.',
+      });
     if (0 < problems.length) throw new FieldError(problems);
     return before?.kind === 'feed' ? withEarlierPrice(feed, before, today) : feed;
   }

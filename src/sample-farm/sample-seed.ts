@@ -26,7 +26,7 @@ export interface SampleSeed {
   readonly farm: Farm;
   readonly facilities: readonly Facility[];
   readonly suppliers: readonly Supplier[];
-  readonly products: readonly Product[];
+  readonly products: readonly SampleProduct[];
   readonly people: readonly Omit<Person, 'away'>[];
   readonly batches: readonly SampleBatch[];
   readonly paddocks: readonly Paddock[];
@@ -38,6 +38,9 @@ export interface SampleSeed {
   readonly away: SampleAway;
   readonly told: SampleTold;
 }
+
+/** Bags in store were counted so many days before the day it is made. */
+export type SampleProduct = Product & { readonly storeDaysAgo?: number };
 
 export type BatchWithId = Batch & { readonly id: string };
 

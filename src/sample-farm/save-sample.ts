@@ -1,5 +1,5 @@
 import type { DeepPartial, EntityManager } from 'typeorm';
-import type { PlainDate } from '../../shared/calendar/plain-date.js';
+import { addDays, type PlainDate } from '../../shared/calendar/plain-date.js';
 import { personFields } from '../../shared/farm/farm.js';
 import { BatchEntity } from '../batches/batch.entity.js';
 import { toColumns } from '../common/columns-of.js';
@@ -52,8 +52,12 @@ export async function saveSample(
   );
   await manager.save(
     ProductEntity,
-    seed.products.map(({ id, kind, name, ...details }) => ({
-      ...{ id, farmId, kind, name, details },
+    seed.products.map(({ id, kind, name, storeDaysAgo, ...details }) => ({
+      ...{ id, farmId, kind, name },
+      details:
+        storeDaysAgo === undefined
+          ? details
+          : { ...details, storeOn: addDays(today, -storeDaysAgo) },
     })) as DeepPartial<ProductEntity>[],
   );
   await manager.save(

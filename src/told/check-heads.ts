@@ -29,11 +29,23 @@ export async function settleHeads(
     const own = changes.filter(({ batchId }) => batchId === fact.about);
     const early = before(own, batch.arrivalDate);
     if (early) throw new FieldError([tooEarly(fieldOf(fact, 'on'), early)]);
-    const ordered = (batch.details as { orderedBirds?: number }).orderedBirds;
-    const short = shortOn(own, ordered);
+    const short = shortOn(own, mostThatCame(batch.details as Ordered));
     if (short) throw new FieldError([tooMany(fieldOf(fact, 'details.birds'), fact, short)]);
   }
 }
+
+interface Ordered {
+  readonly orderedBirds?: number;
+  readonly wantedBirds: number;
+}
+
+/** Nobody orders more chicks than this for each bird wanted: straight run for pullets, with losses. */
+const MOST_PER_WANTED = 3;
+const AND_SOME = 10;
+
+/** Birds that can have come, where no arrival was told: those ordered, else far more than are wanted. */
+const mostThatCame = ({ orderedBirds, wantedBirds }: Ordered): number =>
+  orderedBirds ?? MOST_PER_WANTED * wantedBirds + AND_SOME;
 
 interface Early {
   readonly given: string;

@@ -35,6 +35,7 @@ const { climateFromMonthlyMeans } = await import(dist('shared/weather/climate.js
 const { loadTables } = await import(dist('src/reference/load-tables.js'));
 // The proof is a tool of the tests, not of the program: it is compiled here.
 await import('@swc-node/register/esm-register');
+const { benchFeed } = await import('./feed.ts');
 const { benchHeldBackYears } = await import('./held-back-years.ts');
 const { benchWorkGap } = await import('./work-gap.ts');
 const { benchWorkSpeed } = await import('./work-speed.ts');
@@ -92,6 +93,7 @@ time('plan, 20 layers to the end of the laying year', 'ms', 400, () =>
 time('arrival finder, one year', 'ms', 60, () =>
   findArrivals(meat, tables, 'batch', { from: '2027-01-01', to: '2027-12-31' }),
 );
+await benchFeed(print);
 benchWorkSpeed(print);
 await benchWorkGap(print);
 if (process.env.REFERENCE_DATA) benchHeldBackYears(process.env.REFERENCE_DATA, print);

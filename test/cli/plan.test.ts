@@ -139,6 +139,28 @@ describe('planning in the terminal', () => {
     expect(stdout.split('\n\n').length).toBeGreaterThan(100);
   });
 
+  it('prints a mixing sheet of the farm’s own ingredients, and says whether it beats the bag', async () => {
+    const { stdout } = await plan(FARM, 'mix', 'meat-chickens', 'grower', '100');
+    expect(stdout).toMatch(/^Meat chickens: grower, 3 to 6 weeks, 100 lb/);
+    expect(stdout).toMatch(/│ [\d.]+ lb +│ Cracked corn +│ \$/);
+    expect(stdout).toMatch(/ oz +│ Feed salt +│ \$[\d.]+ +│ stir first/);
+    expect(stdout).toMatch(/a bag of Meat bird\s+grower\s+does\s+\(\$23\.00\)/);
+    for (const line of stdout.split('\n')) expect(line.length).toBeLessThanOrEqual(100);
+    const json = await plan(FARM, 'mix', '--json');
+    expect(JSON.parse(json.stdout)).toHaveProperty('mix.lines.0.name', 'Cracked corn');
+  });
+
+  it('refuses birds, an age and an amount that cannot be mixed for', async () => {
+    const refused = async (...words: string[]): Promise<string> => {
+      const { code, stderr } = await plan(FARM, 'mix', ...words);
+      expect(code).toBe(1);
+      return stderr;
+    };
+    expect(await refused('cows')).toMatch(/^birdsId is "cows", but must be one of: meat-chickens/);
+    expect(await refused('ducks', 'layer')).toMatch(/^stageId is "layer", but must be one of/);
+    expect(await refused('ducks', 'starter', '0')).toMatch(/^batchKg is "0"/);
+  });
+
   it('says so when no number has the word', async () => {
     const { code, stdout } = await plan(FARM, 'batch', '--explain=zebra');
     expect(code).toBe(0);

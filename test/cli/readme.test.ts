@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import { addDays } from '../../shared/calendar/plain-date.js';
 import { withBatch, type FarmPicture } from '../../shared/farm/picture.js';
 import { planAnimals, type AnimalPlans } from '../../shared/plan/farm/animal-plans.js';
+import { batchCost } from '../../shared/plan/cost/batch-cost.js';
 import { compareWork, planWork } from '../../shared/plan/farm/work-of-farm.js';
 import { stopsOn } from '../../shared/plan/handover/sheet-stops.js';
 import { sitterSheet } from '../../shared/plan/handover/sitter-sheet.js';
@@ -53,6 +54,19 @@ describe('the figures of the README', () => {
   const expectRow = (name: string, ...parts: readonly string[]): void => {
     for (const part of parts) expect(rows.get(name)).toContain(part);
   };
+
+  it('are those of its costs', () => {
+    const { breakEven, stop } = batchCost(picture, tables, picture.batches[0]!.id);
+    const dollars = (minor: number): string => `${(minor / 100).toFixed(2)} dollars a kilogram`;
+    const { best, bestAge, eachAtBest, goodFrom, goodTo } = stop!.stop!;
+    expectRow(
+      'Best day to process',
+      `${day(best.value)}, at ${bestAge.value} days`,
+      `${dollars(eachAtBest.value)} dressed`,
+      `from ${String(day(goodFrom.value)).split(' ')[0]} to ${day(goodTo.value)}`,
+    );
+    expectRow('It must bring', `${dollars(breakEven.mustBring[1]!.withoutHours.value)} dressed`);
+  });
 
   it('are those of the batch', () => {
     const { name, plan } = animals.batches[0]!;

@@ -27,7 +27,7 @@ async function phoneAt(farm: string): Promise<{ page: Page; errors: string[] }> 
   return { page, errors };
 }
 
-/** Waits until the worker holds the page, and the day is kept. */
+/** Waits until the worker holds the page, and the day is kept with what may be needed of the farm. */
 async function isReady(page: Page): Promise<void> {
   await page.evaluate('navigator.serviceWorker.ready');
   await page.waitForFunction('navigator.serviceWorker.controller !== null');
@@ -37,7 +37,7 @@ async function isReady(page: Page): Promise<void> {
     const all = db.transaction('answers').objectStore('answers').getAllKeys();
     const names = await new Promise((done) => { all.onsuccess = () => done(all.result); });
     db.close();
-    return names.some((name) => name.endsWith('/today'));
+    return ['/today', '/picture'].every((what) => names.some((name) => name.endsWith(what)));
   })()`);
 }
 
@@ -160,6 +160,76 @@ describe('two phones that were without signal', () => {
     expect(mine).toMatchObject({ on: today, about: hers!.about, replaces: hers!.id });
   });
 
+  it('keep both heights where both are so', async () => {
+    const farm = await house.sampleFarm();
+    const [one, other] = [await walkOf(farm), await walkOf(farm)];
+    for (const page of [one, other]) await page.context().setOffline(true);
+    await walk(one, 1);
+    await walk(other, 3);
+    await one.context().setOffline(false);
+    await waiting(one, '1 waiting to be sent').waitFor({ state: 'detached' });
+    await other.context().setOffline(false);
+    await waiting(other, '1 question: which holds?').click();
+    const dialog = other.getByRole('dialog', { name: 'Told on this phone' });
+    await dialog.getByRole('radio', { name: 'Both are so' }).check();
+    await dialog.getByRole('button', { name: 'Save' }).click();
+    await dialog.getByText('All of it is sent.').waitFor();
+    const { today } = await get<{ today: string }>(`${farmOf(farm)}/picture`);
+    const told = await get<Told>(`${farmOf(farm)}/told?kind=grass-reading&take=1000`);
+    const ofToday = told.facts.filter(({ on }) => on === today);
+    expect(new Set(ofToday.map(({ about }) => about)).size).toBe(1);
+    expect(ofToday).toHaveLength(2);
+  });
+
+  it('send what was not taken again, put right', async () => {
+    const farm = await house.sampleFarm();
+    const { page } = await phoneAt(farm);
+    await page.context().setOffline(true);
+    // More than any farm has: no form without signal can know.
+    await page
+      .getByRole('button', { name: /^Tell what happened: .*hens/ })
+      .first()
+      .click();
+    await page.getByRole('dialog').getByRole('button', { name: 'Some died' }).click();
+    await page.getByLabel('Birds that died').fill('900');
+    await page.getByRole('button', { name: 'Tell it' }).click();
+    await waiting(page, '1 waiting to be sent').waitFor();
+    await page.reload();
+    await waiting(page, '1 waiting to be sent').waitFor();
+    await page.context().setOffline(false);
+    await waiting(page, '1 not taken').click();
+    const dialog = page.getByRole('dialog', { name: 'Told on this phone' });
+    await dialog.getByText(/No more can go than there are/).waitFor();
+    await dialog.getByRole('button', { name: /^Change/ }).click();
+    await dialog.getByRole('textbox', { name: 'Birds that died' }).fill('1');
+    expect(await seriousFindings(page)).toEqual([]);
+    await dialog.getByRole('button', { name: 'Send it again' }).click();
+    await dialog.getByText('All of it is sent.').waitFor();
+    const died = await get<Told>(`${farmOf(farm)}/told?kind=died&take=1000`);
+    expect(died.facts.map(({ details }) => details)).toContainEqual({ birds: 1 });
+  });
+
+  it('say of a screen that was never opened that it is not on this phone yet', async () => {
+    const farm = await house.sampleFarm();
+    const { page } = await phoneAt(farm);
+    await page.context().setOffline(true);
+    await page.goto(`${farm}/year`);
+    await page.getByText('Not on this phone yet').waitFor();
+    expect(await seriousFindings(page)).toEqual([]);
+    // What went wrong is worked out here, from what was read while there was signal.
+    await page.goto(`${farm}/today`);
+    await page.getByRole('button', { name: 'Something went wrong' }).click();
+    await page.getByRole('dialog').getByRole('button', { name: 'Cold nights are coming' }).click();
+    await page
+      .getByRole('dialog')
+      .getByLabel(/Lowest at night/)
+      .waitFor();
+    await page
+      .getByRole('list', { name: /^What follows for/ })
+      .first()
+      .waitFor();
+  });
+
   it('keep what the service does not take, with its reason, until it is thrown away', async () => {
     const farm = await house.sampleFarm();
     const page = await walkOf(farm);
@@ -175,7 +245,7 @@ describe('two phones that were without signal', () => {
     await dialog.getByText(/Name a paddock of this farm/).waitFor();
     await page.reload();
     await waiting(page, '1 not taken').click();
-    await dialog.getByRole('button', { name: /^Throw away/ }).click();
+    await dialog.getByRole('button', { name: /^Throw it away:/ }).click();
     await page.getByRole('button', { name: 'Throw it away', exact: true }).last().click();
     await waiting(page, '1 not taken').waitFor({ state: 'detached' });
   });

@@ -187,7 +187,7 @@ describe('a start', () => {
     const made = start({ layers: { birds: 983, from: '2027-01-01' } });
     const { heat } = facilityOf(made.facilities, 'brooder', made.batches[0]!.brooderId)!;
     expect(heat.kind).toBe('gas');
-    expect(heat.count).toBeLessThanOrEqual(20);
+    expect(heat.count).toBeLessThanOrEqual(25);
   });
 
   it('gives hens a coop and meat birds pens and a freezer that hold them', () => {

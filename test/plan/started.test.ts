@@ -89,7 +89,7 @@ describe('started pullets', () => {
 
   it('are kept apart from own hens, and join them when the days apart are over', () => {
     const plan = planOf({ joinsOlderFlock: true });
-    expect(plan.issues.find(({ code }) => code === 'birds-apart')!.text).toContain(
+    expect(plan.issues.find(({ code }) => code === 'keep-apart')!.text).toContain(
       'apart from your own birds until Fri 4 Jun 2027',
     );
     const join = plan.tasks.tasks.find(({ id }) => id === 'started.join-older-flock')!;
@@ -102,11 +102,20 @@ describe('started pullets', () => {
     expect(lifeLineOf(plan, {}).map(({ label }) => label)).not.toContain('Out of the brooder');
   });
 
-  it('find no week better for its nights or its post', () => {
-    const weeks = foundArrivals(requestOf(), { from: '2027-03-01', to: '2027-08-01' });
-    const codes = weeks.flatMap(({ reasons }) => reasons.map(({ code }) => code));
-    expect(codes).not.toContain('nights');
-    expect(codes).not.toContain('shipping');
+  it('are no worse for a day without post or a brooder, and worse for frost and for great heat', () => {
+    const weeks = foundArrivals(requestOf(), { from: '2027-01-01', to: '2027-12-01' });
+    const texts = weeks.flatMap(({ reasons }) => reasons.map(({ text }) => text)).join('\n');
+    expect(texts).not.toMatch(/post|box|brooder|chick/i);
+    const young = foundArrivals(requestOf({ arrivalAgeWeeks: 8 }), {
+      from: '2027-01-01',
+      to: '2027-12-01',
+    });
+    const coldIn = (month: string): number =>
+      young
+        .filter(({ arrivalDate }) => arrivalDate.startsWith(`2027-${month}`))
+        .flatMap(({ reasons }) => reasons.filter(({ code }) => code === 'nights'))
+        .reduce((sum, { points }) => sum + points, 0);
+    expect(coldIn('01')).toBeGreaterThan(coldIn('07') + 1);
   });
 
   it.each([

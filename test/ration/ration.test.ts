@@ -4,7 +4,8 @@ import { quantitiesIn } from '../../shared/explain/quantities-in.js';
 import { costMinor } from '../../shared/money/money.js';
 import { birdsFor } from '../../shared/ration/birds-for.js';
 import { FORMULAS } from '../../shared/formulas/formulas.js';
-import type { Mix, Ration } from '../../shared/ration/ration.js';
+import type { Mix } from '../../shared/ration/mix.js';
+import type { Ration } from '../../shared/ration/ration.js';
 import type { StageOfLife } from '../../shared/tables/ration-tables.js';
 import { KG_PER_LB } from '../../shared/units/convert.js';
 import { onScale, sayOnScale } from '../../shared/units/scale.js';
@@ -180,6 +181,10 @@ describe('rationOf', () => {
     expect(cheap.isCheaper).toBe(false);
     expect(cheap.words).toMatch(/^Buying is cheaper by about \$[\d.]+ on 50 kg: /);
     expect(mixOf(newRation({ products: [] })).against).toBeUndefined();
+    // The tag says that it is weaker than the table has it: a bag then does less.
+    const tagged = { ...feed('50.00'), tag: { energyKcalPerKg: 2900 } };
+    const against = mixOf(newRation({ products: [tagged] })).against!;
+    expect(against.likeBag.value / dear.likeBag.value).toBeCloseTo(2900 / 3200, 4);
   });
 
   it('costs no more with one more feed, nor with a price that fell', () => {

@@ -131,9 +131,13 @@ function rationsOf(tables: Tables): Ration[] {
       return [
         ration(all),
         ration(all.filter(({ ingredientId }) => ingredientId === 'corn')),
-        ...all.map((free) =>
-          ration(all.map((each) => (each === free ? { ...each, price: '0.01' } : each))),
-        ),
+        ...all
+          .filter((_, k) =>
+            tables.ingredients[k]!.limits.some(({ stages }) => stages.includes(stage.is)),
+          )
+          .map((free) =>
+            ration(all.map((each) => (each === free ? { ...each, price: '0.01' } : each))),
+          ),
       ];
     }),
   );

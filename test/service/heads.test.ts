@@ -45,6 +45,17 @@ describe.each(databases())('birds that are counted on $name', (database) => {
     expect(row).toMatchObject({ orderedBirds: 80, arrivalDate: inDays(-2) });
   });
 
+  it('are not more dead than can have come, though nobody told how many did', async () => {
+    await save({ arrivalDate: inDays(-300), purpose: 'layers', strainId: 'brown-layer' });
+    const { wantedBirds } = batch; // Of 100 wanted no more than 310 can have come.
+    const most = 3 * wantedBirds + 10;
+    const body = await tell(of('died', 0, { birds: most + 1 }));
+    expectFieldProblem(body, { field: 'facts.0.details.birds', code: 'out-of-bounds', max: most });
+    // All of them dead: the day is still answered.
+    await tell(of('died', 0, { birds: most })).expect(201);
+    await app.api.get(`${farm.path}/today`).expect(200);
+  });
+
   it('add up, and what is taken back no longer counts', async () => {
     await save({ arrivalDate: inDays(-9), orderedBirds: 80 });
     await tell(of('died', -5, { birds: 2 }), of('died', -5, { birds: 1, cause: 'chilled' }));

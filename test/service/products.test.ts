@@ -1,6 +1,7 @@
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from '@jest/globals';
 import type { Product } from '../../shared/farm/product.js';
 import type { BatchPlan } from '../../shared/plan/batch-plan.js';
+import type { FeedYear } from '../../shared/plan/feed-year/feed-year.js';
 import { openApp, type TestApp } from '../support/app.js';
 import { databases } from '../support/databases.js';
 import { newBatch } from '../support/factories.js';
@@ -40,7 +41,11 @@ describe.each(databases())('what a place buys, on $name', (database) => {
       .put(at)
       .send({ ...FEED, price: '19.50', version: 1 })
       .expect(200);
-    expect(body).toEqual({ ...feed, price: '19.50', version: 2 });
+    expect(body).toEqual({
+      ...feed,
+      ...{ price: '19.50', version: 2 },
+      earlierPrices: [{ price: '18.00', until: inDays(0) }],
+    });
     await app.api.delete(at).expect(204);
     expectProblem(await app.api.get(at), 404);
   });
@@ -57,13 +62,86 @@ describe.each(databases())('what a place buys, on $name', (database) => {
       await post({ kind: 'chicks', name: 'Ducks', strainId: 'duck', price: '4' }),
       { field: 'strainId' },
     );
-    expectFieldProblem(await post({ kind: 'hay', name: 'Hay', price: '4' }), { field: 'kind' });
+    expectFieldProblem(await post({ kind: 'straw', name: 'Straw', price: '4' }), { field: 'kind' });
     expect(await app.counts()).toEqual(before);
     const { id } = await add(FEED);
     const body = { kind: 'chicks', name: 'Chicks', price: '3' };
     expectFieldProblem(await app.api.put(`${farm.path}/products/${id}`).send(body), {
       field: 'kind',
     });
+  });
+
+  it('is refused where it costs nothing, is dearer in bulk, or is counted on a day to come', async () => {
+    expectFieldProblem(await post({ ...FEED, price: '0' }), { field: 'price' });
+    expectFieldProblem(await post({ ...FEED, priceBreaks: [{ fromBags: 10, price: '18.50' }] }), {
+      field: 'priceBreaks.0.price',
+    });
+    const falling = [
+      { fromBags: 10, price: '17' },
+      { fromBags: 10, price: '16' },
+    ];
+    expectFieldProblem(await post({ ...FEED, priceBreaks: falling }), {
+      field: 'priceBreaks.1.fromBags',
+    });
+    expectFieldProblem(await post({ ...FEED, storeBags: 3 }), { field: 'storeOn' });
+    expectFieldProblem(await post({ ...FEED, storeBags: 3, storeOn: inDays(2) }), {
+      field: 'storeOn',
+    });
+    expectFieldProblem(await post({ ...FEED, supplierId: 'nobody' }), { field: 'supplierId' });
+  });
+
+  it('keeps every price it had, and loses its seller with the seller', async () => {
+    const sellers = `${farm.path}/suppliers`;
+    const mill = { name: 'Mill', comes: 'fetched', tripCost: '9.00', openWeekdays: [6] };
+    const { id: supplierId } = (await app.api.post(sellers).send(mill).expect(201)).body as {
+      id: string;
+    };
+    const feed = await add({ ...FEED, supplierId });
+    const at = `${farm.path}/products/${feed.id}`;
+    await app.api
+      .put(at)
+      .send({ ...FEED, supplierId, price: '19.00' })
+      .expect(200);
+    const { body } = await app.api
+      .put(at)
+      .send({ ...FEED, supplierId, bagKg: 25 })
+      .expect(200);
+    // Changed twice on one day, only the price of the day before counts.
+    expect(body).toMatchObject({ earlierPrices: [{ price: '19.00', until: inDays(0) }] });
+    await app.api.delete(`${sellers}/${supplierId}`).expect(204);
+    expect((await app.api.get(at).expect(200)).body).not.toHaveProperty('supplierId');
+  });
+
+  it('is bought for the year on trips, as a list for a spreadsheet too', async () => {
+    const batch = newBatch({ arrivalDate: inDays(30), brooderId: farm.brooderId });
+    await app.api.post(`${farm.path}/batches`).send(batch).expect(201);
+    await add({ ...FEED, name: '=Starter', phaseIds: ['starter', 'grower', 'finisher'] });
+    const year = (await app.api.get(`${farm.path}/feed`).expect(200)).body as FeedYear;
+    const lines = year.trips.flatMap((trip) => trip.lines);
+    expect(lines.length).toBeGreaterThan(0);
+    const sum = lines.reduce((all, { cost }) => all + cost!.value, 0);
+    expect(year.total.value).toBe(sum);
+    const { text } = await app.api.get(`${farm.path}/feed/list.csv`).expect(200);
+    expect(text.trim().split('\r\n')).toHaveLength(1 + lines.length);
+    expect(text).toContain(`"'=Starter"`);
+  });
+
+  it('counts what was told as bought as in store, without a new plan of anything else', async () => {
+    const batch = newBatch({ arrivalDate: inDays(10), brooderId: farm.brooderId });
+    await app.api.post(`${farm.path}/batches`).send(batch).expect(201);
+    await add(FEED);
+    const starter = async () =>
+      ((await app.api.get(`${farm.path}/feed`).expect(200)).body as FeedYear).feeds.find(
+        ({ name }) => name === FEED.name,
+      )!;
+    expect((await starter()).inStore).toBeUndefined();
+    const details = { what: 'feed', name: 'meat starter', amount: 2, eachKg: 20, money: '36' };
+    const fact = { kind: 'bought', about: 'farm', on: inDays(0), details };
+    await app.api
+      .post(`${farm.path}/told`)
+      .send({ facts: [fact] })
+      .expect(201);
+    expect((await starter()).inStore!.value).toBe(40);
   });
 
   it('prices a batch that says nothing itself, and the plan changes with it', async () => {

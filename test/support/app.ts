@@ -10,6 +10,7 @@ export const TABLES = [
   'farms',
   'facilities',
   'products',
+  'suppliers',
   'people',
   'batches',
   'weather_days',

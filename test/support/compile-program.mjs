@@ -16,7 +16,7 @@ const ENTRIES = [
 ];
 /** What finds files beside its own, is compiled for the machine, or is there for others to bring. */
 const LEFT_APART =
-  /^(node:|better-sqlite3$|pg$|piscina$|jsonc-parser$|@nestjs\/(microservices|websockets)|@fastify\/)/;
+  /^(node:|better-sqlite3$|highs$|pg$|piscina$|jsonc-parser$|@nestjs\/(microservices|websockets)|@fastify\/)/;
 
 export default async function compileProgram() {
   const dir = join(root, 'test-output/program');

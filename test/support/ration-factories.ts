@@ -1,6 +1,7 @@
 import type { IngredientProduct } from '../../shared/farm/ingredient.js';
 import type { Product } from '../../shared/farm/product.js';
-import { rationOf, type Ration, type RationAsked } from '../../shared/ration/ration.js';
+import type { RationAsked } from '../../shared/ration/mix.js';
+import { rationOf, type Ration } from '../../shared/ration/ration.js';
 import { rowById, type Tables } from '../../shared/tables/tables.js';
 import { loadSolver } from '../../src/rations/solver.js';
 import { tables } from './factories.js';

@@ -6,40 +6,78 @@ import { meatPrices } from './own-costs.js';
 
 /** When to stop feeding, as a neighbor would say it. */
 export function saidOfStop(
-  { context, plan, curve }: Made,
+  made: Made,
   { stop, weeks }: { stop?: StopFeeding; weeks: readonly StopWeek[] },
 ): readonly string[] {
-  const { say, batch } = context;
-  if (!stop) return [noPrice(weeks, say)];
-  const date = (of: { readonly value: number | string }): string => say(of.value, 'date');
-  const money = (minor: number): string => say(Math.abs(Math.round(minor)), 'money');
-  const reader = { ...context.farm, today: context.today };
-  const kg = (of: number): string => formatAbout(Math.abs(of), 'kg', reader);
-  const { best, bestAge, eachAtBest, goodFrom, goodTo, weekEarly, weekLate, planned } = stop;
-  const price = meatPrices(context)(curve.dressedEachKg[curve.plannedDay]!);
-  const lines = [
-    `The meat costs least on ${date(best)}, at ${weeksOld(Number(bestAge.value))}: ${say(eachAtBest.value, 'moneyPerKg')} dressed. From then on the next ${oneOf(say)} costs more than that.`,
-    `Any day from ${date(goodFrom)} to ${date(goodTo)} is as good. A week early you have ${kg(weekEarly.weight.value)} less, and the rest costs ${money(weekEarly.costs.value)} more than it had to; a week late you have ${kg(weekLate.weight.value)} more, and all of it costs ${money(weekLate.costs.value)} more than it had to.`,
-    ...(planned.on.value === best.value ? [] : [saidOfPlanned(stop)]),
-    ...(stop.paysUntil && price !== undefined
-      ? [
-          `At ${say(price, 'moneyPerKg')} a day more still pays for its feed until ${date(stop.paysUntil)}.`,
-        ]
-      : []),
+  const { context, plan } = made;
+  if (!stop) return [noPrice(weeks, context.say)];
+  return [
+    ...bestInWords(made, stop),
+    ...(stop.planned.on.value === stop.best.value ? [] : [plannedInWords(made, stop)]),
+    ...priceInWords(made, stop),
+    ...(plan.bill.leftOut.length === 0 ? [] : [`The bill is ${plan.bill.leftOut.join(', ')}.`]),
   ];
-  return plan.bill.leftOut.length === 0
-    ? lines
-    : [...lines, `The bill is ${plan.bill.leftOut.join(', ')}.`];
+}
 
-  function saidOfPlanned(of: StopFeeding): string {
-    const what = `${batch.slotDate === undefined ? 'Your day' : 'The slot'}, ${date(of.planned.on)},`;
-    const isAsGood =
-      String(goodFrom.value) <= String(of.planned.on.value) &&
-      String(of.planned.on.value) <= String(goodTo.value);
-    return isAsGood
-      ? `${what} is one of them.`
-      : `${what} costs ${money(of.planned.costs.value)} more than it had to.`;
-  }
+type OfValue = { readonly value: number | string };
+
+/** Whether birds of one size bring more than those of another: then the best day is no cheapest one. */
+const hasSizes = ({ curve: { money } }: Made): boolean =>
+  1 < new Set(money!.priceMinor.filter((price) => price !== undefined)).size;
+
+function bestInWords(made: Made, stop: StopFeeding): string[] {
+  const { context, curve } = made;
+  const { say, today } = context;
+  const { best, bestAge, eachAtBest, goodFrom, goodTo, weekEarly, weekLate } = stop;
+  const date = (of: OfValue): string => say(of.value, 'date');
+  const reader = { ...context.farm, today };
+  const kg = (of: OfValue): string => formatAbout(Math.abs(Number(of.value)), 'kg', reader);
+  const age = weeksOld(Number(bestAge.value));
+  const each = say(eachAtBest.value, 'moneyPerKg');
+  const day = Number(bestAge.value) - curve.longer.life.arrivalAgeDays;
+  const brings = curve.money!.priceMinor[day];
+  const isPast = String(best.value) < today;
+  const span =
+    goodFrom.value === goodTo.value
+      ? ''
+      : `Any day from ${date(goodFrom)} to ${date(goodTo)} is as good. `;
+  const off = (of: OfValue): string => offBest(made, Number(of.value));
+  return [
+    hasSizes(made) && brings !== undefined
+      ? `The meat leaves most on ${date(best)}, at ${age}: it costs ${each} dressed, and birds of that size bring ${say(brings, 'moneyPerKg')}.`
+      : `The meat costs least on ${date(best)}, at ${age}: ${each} dressed. From then on the next ${oneOf(say)} costs more than that.`,
+    isPast
+      ? 'That day is past: the sooner now, the better.'
+      : `${span}A week early you have ${kg(weekEarly.weight)} less, and the rest ${off(weekEarly.costs)}; a week late you have ${kg(weekLate.weight)} more, and all of it ${off(weekLate.costs)}.`,
+  ];
+}
+
+const offBest = (made: Made, minor: number): string => {
+  const much = made.context.say(Math.abs(Math.round(minor)), 'money');
+  return hasSizes(made) ? `leaves ${much} less than it could` : `costs ${much} more than it had to`;
+};
+
+function plannedInWords(made: Made, { planned, goodFrom, goodTo }: StopFeeding): string {
+  const { say, batch } = made.context;
+  const on = String(planned.on.value);
+  const what = `${batch.slotDate === undefined ? 'Your day' : 'The slot'}, ${say(on, 'date')},`;
+  return String(goodFrom.value) <= on && on <= String(goodTo.value)
+    ? `${what} is one of the good ones.`
+    : `${what} ${offBest(made, planned.costs.value)}.`;
+}
+
+/** Until when a day more pays for itself: sooner than the cheapest day where raising them does not pay. */
+function priceInWords(made: Made, { paysUntil, best }: StopFeeding): string[] {
+  const { context, curve } = made;
+  const { say, today } = context;
+  const price = meatPrices(context)(curve.dressedEachKg[curve.plannedDay]!);
+  if (!paysUntil || price === undefined) return [];
+  const until = say(paysUntil.value, 'date');
+  const at = hasSizes(made) ? 'At your prices' : `At ${say(price, 'moneyPerKg')}`;
+  if (String(paysUntil.value) < today) return [`${at} a day more no longer pays for its feed.`];
+  return String(paysUntil.value) < String(best.value)
+    ? [`${at} stop sooner: after ${until} a day more costs more than it adds.`]
+    : [`${at} a day more still pays for its feed until ${until}.`];
 }
 
 const weeksOld = (days: number): string => {

@@ -5,6 +5,7 @@ import { from, fromFarm, input, quantity, type NumberQuantity } from '../../expl
 import type { FarmPicture } from '../../farm/picture.js';
 import { holding, type FactOf } from '../../farm/told-fact.js';
 import { minorDigits } from '../../units/format.js';
+import { feedPerGain } from '../../poultry/feed-per-gain.js';
 import type { Tables } from '../../tables/tables.js';
 import type { BatchPlan } from '../batch-plan.js';
 import { feedActualFormulas } from './feed-actual-formulas.js';
@@ -176,15 +177,13 @@ function conversionOf(
     const day = Math.min(daysBetween(plan.arrivalDate, on), alive.length - 1);
     return (alive[day]! * weights.reduce((sum, each) => sum + each[day]!, 0)) / weights.length;
   };
-  const gain = flockKg(last) - flockKg(first);
-  if (gain <= 0) return {};
+  const [startKg, endKg] = [flockKg(first), flockKg(last)];
+  const each = feedPerGain({ feedKg: used.value, startKg, endKg });
+  if (each === undefined) return {};
   return {
-    conversion: quantity(
-      'Feed for one gained',
-      used.value / gain,
-      'ratio',
-      feedActualFormulas.conversion,
-      [from(used, 'F'), input('Gained', gain, 'kg', 'ΔW')],
-    ),
+    conversion: quantity('Feed for one gained', each, 'ratio', feedActualFormulas.conversion, [
+      from(used, 'F'),
+      input('Gained', endKg - startKg, 'kg', 'ΔW'),
+    ]),
   };
 }

@@ -10,11 +10,6 @@ export interface FeedLot {
   readonly kg: number;
 }
 
-/** Feed bought whose name no product has. */
-export interface UnknownPurchases {
-  readonly count: number;
-}
-
 const sameName = (a: string, b: string): boolean =>
   a.trim().toLowerCase() === b.trim().toLowerCase();
 

@@ -18,6 +18,7 @@ export interface Source {
   readonly tripH: number;
   /** Known of it, smallest coins; trips nobody priced count as nothing in the bill. */
   readonly tripMinor: number | undefined;
+  /** The cost of a trip in it counts the hours as well, so that few are made. */
   readonly days: SupplierDays;
   /** Somebody has the hours on no day at all: then any open day counts. */
   readonly hasNoHands: boolean;
@@ -27,23 +28,23 @@ export interface Source {
  * The suppliers of a place with the days on which something can come from each: they are open, it
  * can be ordered in time, and somebody has the hours to go, or is there when it is delivered.
  *
- * @param worth what a trip of unknown price counts in the choice of trips, smallest coins
+ * @param hourMinor what an hour of a trip counts in the choice of trips, smallest coins
  */
 export function whereBought(
   picture: FarmPicture,
   tables: Tables,
-  { days, worth }: { readonly days: number; readonly worth: number },
+  { days, hourMinor }: { readonly days: number; readonly hourMinor: number },
 ): Source[] {
   const named = (picture.suppliers ?? []).map((supplier) =>
-    sourceOf(picture, tables, { supplier, days, worth }),
+    sourceOf(picture, tables, { supplier, days, hourMinor }),
   );
-  return [...named, sourceOf(picture, tables, { days, worth })];
+  return [...named, sourceOf(picture, tables, { days, hourMinor })];
 }
 
 function sourceOf(
   picture: FarmPicture,
   tables: Tables,
-  { supplier, days, worth }: { supplier?: Supplier; days: number; worth: number },
+  { supplier, days, hourMinor }: { supplier?: Supplier; days: number; hourMinor: number },
 ): Source {
   const { currency } = picture.farm;
   const tripH = supplier?.tripH ?? tables.judgements.buying.tripH.value;
@@ -65,7 +66,7 @@ function sourceOf(
     name: supplier?.name ?? ANYWHERE,
     ...{ leadDays, tripH, tripMinor, hasNoHands },
     days: {
-      tripCost: tripMinor ?? worth,
+      tripCost: (tripMinor ?? 0) + Math.round(hours * hourMinor),
       days: Uint8Array.from(dates, (date, day) =>
         (hasNoHands ? isOpen(date, day) : canGo[day]) ? 1 : 0,
       ),

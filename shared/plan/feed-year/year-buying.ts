@@ -71,7 +71,7 @@ export function yearBuying(
   const { buying } = tables.judgements;
   const sources = whereBought(picture, tables, {
     days: YEAR_DAYS,
-    worth: buying.tripWorthBags.value * usualBagMinor(feedProducts, farm.currency),
+    hourMinor: buying.tripHourBags.value * usualBagMinor(feedProducts, farm.currency),
   });
   const feeds = classes
     .map((of) => feedOfYear(picture, tables, { of, span, planned, lots: kept, sources }))

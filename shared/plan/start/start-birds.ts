@@ -143,10 +143,11 @@ function brooderOf(
     ...{ id, kind: 'brooder', name },
     ...sidesFor(floorM2, defaults.brooderSidesM[farm.units]),
     heightM: brooderHeightM,
-    ...{ walls: board, roof: board, standsIn: 'unheated-building' },
+    // No lid: wood is not hung a hand's breadth above a lamp.
+    ...{ walls: board, standsIn: 'unheated-building' },
     heat: { kind: 'lamp', wattsEach: lamp.wattsEach, count: lamp.least, thermostat: false },
     assumed: [
-      ...['name', 'lengthM', 'widthM', 'heightM', 'walls', 'roof', 'standsIn'],
+      ...['name', 'lengthM', 'widthM', 'heightM', 'walls', 'standsIn'],
       ...['heat.kind', 'heat.wattsEach', 'heat.count', 'heat.thermostat', 'feederCm', 'drinkerCm'],
     ],
   };
@@ -180,6 +181,7 @@ function fitFacility(
   switch (facility.kind) {
     case 'brooder': {
       const [floor, feeder, drinker] = plan.space.needs.map(({ most }) => most.value);
+      const heat = heatFor(facility, plan, sizes);
       return {
         ...facility,
         ...sidesFor(
@@ -188,7 +190,9 @@ function fitFacility(
         ),
         feederCm: upTo(feeder!, sizes.edgeStepCm),
         drinkerCm: upTo(drinker!, sizes.edgeStepCm),
-        heat: heatFor(facility, plan, sizes),
+        heat,
+        // Gas warms a room with a ceiling, not a box.
+        ...(heat.kind === 'gas' ? roomOf(facility, sizes.roomHeightM) : {}),
       };
     }
     case 'field-pen':
@@ -213,6 +217,11 @@ function fitFacility(
       return facility;
   }
 }
+
+const roomOf = ({ walls, assumed = [] }: Brooder, heightM: number): Partial<Brooder> => ({
+  ...{ heightM, roof: walls },
+  assumed: [...new Set([...assumed, 'roof'])],
+});
 
 /** Lamps that leave a cool end; gas where lamps would be too many. */
 function heatFor({ heat }: Brooder, plan: BatchPlan, { lamp, gas }: StartSizes): Brooder['heat'] {

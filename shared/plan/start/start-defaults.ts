@@ -6,6 +6,7 @@ import type { ChildAge, FreeTime } from '../../farm/start.js';
 export interface StartSizes {
   readonly brooderHeightM: number;
   readonly plywoodMm: number;
+  readonly roomHeightM: number;
   /** Two at least: when one fails the night is cold. */
   readonly lamp: {
     readonly wattsEach: number;

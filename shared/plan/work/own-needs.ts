@@ -103,6 +103,7 @@ function needOf(job: OwnJob, { key, today, days, repeated }: Around): WorkNeed {
     dueDay: daysBetween(today, job.dueOn),
     untilDay: job.noUseAfter ? daysBetween(today, job.noUseAfter) : days - 1,
     conditions: job.conditions,
+    ...inSoil(job),
     canBeSpread: job.canBeSpread,
     ...(smallestPieceHours === undefined ? {} : { smallestPieceHours }),
     priority: job.priority,
@@ -113,6 +114,16 @@ function needOf(job: OwnJob, { key, today, days, repeated }: Around): WorkNeed {
     ...(ifLate === undefined ? {} : { ifLate }),
     ...(harmedAtOrBelowC === undefined ? {} : { harmedAtOrBelowC }),
   };
+}
+
+/**
+ * Work that asks for warm soil is done in it. Of a job from a ready-made set, and of one that was told
+ * not to wait for dry ground, somebody has said what it needs.
+ */
+function inSoil({ conditions, setId }: OwnJob): Pick<WorkNeed, 'isInSoil'> {
+  if (conditions.dryGround === false) return { isInSoil: false };
+  if (conditions.soilAtLeastC !== undefined) return { isInSoil: true };
+  return setId === undefined ? {} : { isInSoil: false };
 }
 
 /** What comes more often than weekly; two who do it together give its hours twice. */

@@ -59,6 +59,8 @@ export interface PlannedJob {
   readonly ifLate?: string;
   /** It is done on ground that is dry enough, and on no other. */
   readonly asksDryGround?: true;
+  /** Whether it is done in the soil, where its fields say so. */
+  readonly isInSoil?: boolean;
   /** What of today's weather or ground it cannot be done in, in words. */
   readonly unfitToday?: string;
 }

@@ -30,6 +30,8 @@ export interface WorkNeed {
   readonly dueDay: number;
   readonly untilDay: number;
   readonly conditions: WorkConditions;
+  /** Whether it is done in the soil, where its fields say so; of other own work only its name tells. */
+  readonly isInSoil?: boolean;
   readonly canBeSpread: boolean;
   /** Smallest useful piece of it, where the household said one. */
   readonly smallestPieceHours?: number;

@@ -173,7 +173,7 @@ const ofChore = ({ belongsTo, rounds }: PlannedChore) => ({
  * What a piece of work asks of the ground, and what of today is against it: its ground, and its
  * weather where that is forecast.
  */
-function weatherOfToday({ request, days }: WholeWork, { conditions }: WorkNeed) {
+function weatherOfToday({ request, days }: WholeWork, { conditions, isInSoil }: WorkNeed) {
   const asksDryGround = conditions.dryGround === true;
   const isTooWet = asksDryGround && days.isWorkable[0] === 0;
   const unfitToday = isTooWet
@@ -183,6 +183,7 @@ function weatherOfToday({ request, days }: WholeWork, { conditions }: WorkNeed) 
       : undefined;
   return {
     ...(asksDryGround ? { asksDryGround } : {}),
+    ...(isInSoil === undefined ? {} : { isInSoil }),
     ...(unfitToday === undefined ? {} : { unfitToday }),
   };
 }

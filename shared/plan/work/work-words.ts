@@ -73,7 +73,7 @@ export function whyThen(work: WholeWork, windows: readonly WorkWindow[], index: 
   // Beyond the forecast a day is only like those of its season, and is not called wet by name.
   if (0 < usual)
     parts.push(
-      `${usual} ${usual === 1 ? 'day' : 'days'} before would not suit it in the usual weather of the season`,
+      `on ${usual === 1 ? 'one earlier day' : `${usual} earlier days`} the weather is usually wrong for it`,
     );
   if (isKept) parts.push('it stays where it was planned before');
   if (parts.length === 0) parts.push('the first day there is time for it');

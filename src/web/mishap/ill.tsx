@@ -104,6 +104,9 @@ function Outcome({ farm, answer, to }: { farm: SavedFarm; answer: WorkComparison
   const sayDate = useSayDate();
   const { newGaps, takenOver, noLongerFits, changes } = answer;
   const near = takenOver.filter(({ on }) => on <= to);
+  const moved = changes.filter(
+    ({ kind, from }) => kind !== 'new' && from !== undefined && from <= to,
+  );
   return (
     <Stack gap="xs">
       {newGaps.length === 0 ? (
@@ -136,7 +139,7 @@ function Outcome({ farm, answer, to }: { farm: SavedFarm; answer: WorkComparison
           lines={noLongerFits.map(({ name, why }) => `No time any more for “${name}”. ${why}`)}
         />
       )}
-      <ChangeList changes={changes} none="No work moves." />
+      <ChangeList changes={moved} none="No work of these days moves." />
     </Stack>
   );
 }

@@ -1,7 +1,7 @@
 import { Alert, Center, Loader } from '@mantine/core';
 import type { ReactNode } from 'react';
 import { describeForForm, type FormWords } from '../../../shared/problems/field-problem.js';
-import { ApiError } from '../api/client.js';
+import { ApiError, NOT_REACHED } from '../api/client.js';
 
 interface Query<T> {
   readonly data: T | undefined;
@@ -13,12 +13,24 @@ export function useAll<const T extends readonly Query<unknown>[]>(
   ...queries: T
 ): { data: { [K in keyof T]: T[K] extends Query<infer D> ? D : never } } | { waiting: ReactNode } {
   const failed = queries.find((q) => q.error && q.data === undefined);
-  if (failed) return { waiting: <Failure error={failed.error} /> };
+  if (failed)
+    return { waiting: isNotReached(failed.error) ? <NotHere /> : <Failure error={failed.error} /> };
   if (queries.some((q) => q.data === undefined)) {
     return { waiting: <Working label="Loading" /> };
   }
   return { data: queries.map((q) => q.data) as never };
 }
+
+const isNotReached = (error: Error | null): boolean =>
+  error instanceof ApiError && error.problem.status === NOT_REACHED;
+
+/** A screen that was never opened while there was signal. */
+const NotHere = () => (
+  <Alert color="warn" title="Not on this phone yet">
+    Broodfold is not answering, and this was not opened here before. Open it once with signal, then
+    it is here without. Today, the round and all that you opened before are here now.
+  </Alert>
+);
 
 /** Says that something is being worked out. */
 export function Working({ label }: { label: string }) {

@@ -103,7 +103,7 @@ const refusalWords = ({ refusal }: Entry): readonly string[] => {
 const ThrowAway = ({ entry, words }: { entry: Entry; words: string }) => (
   <ConfirmButton
     question="Throw it away? It is nowhere else."
-    label={`Throw away: ${words}`}
+    label={`Throw it away: ${words}`}
     yes="Throw it away"
     onConfirm={() => void throwAway(entry)}
   >

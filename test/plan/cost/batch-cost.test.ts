@@ -183,8 +183,20 @@ describe('when to stop feeding', () => {
   it('waits for a size that brings more', () => {
     const { stop, weeks } = stopOf({}, [meat('6.00'), meat('9.00', 2.5)]);
     expect(stop!.bestAge.value).toBeGreaterThan(ageOf());
+    expect(stopOf({}, [meat('6.00'), meat('9.00', 2.5)]).said[0]).toMatch(/^The meat leaves most/);
     const heavier = weeks.find(({ ageDays }) => stop!.bestAge.value < ageDays);
     expect(heavier!.dressedEach.value).toBeGreaterThan(2.5);
+  });
+
+  it('says to stop sooner where the meat brings less than it costs', () => {
+    const { stop, said } = stopOf({}, [meat('3.00')]);
+    expect(String(stop!.paysUntil!.value) < String(stop!.best.value)).toBe(true);
+    expect(said.join(' ')).toMatch(/stop sooner: after .* a day more costs more than it adds/);
+  });
+
+  it('says of a day that is past that it is', () => {
+    const late = { ...given({ orderedBirds: 55, leaveAgeDays: 84 }), today: '2027-07-20' };
+    expect(costedBatch(late).stop!.said.join(' ')).toMatch(/That day is past/);
   });
 
   it('says what a slot costs against the best day', () => {

@@ -110,6 +110,27 @@ describe('work on a day on which the ground was found too wet', () => {
       ]),
     );
   });
+
+  it('goes by what a job says of the ground before it goes by its name', () => {
+    const jobOf = (name: string, more: object) =>
+      newOwnJob({
+        id: name.toLowerCase().replace(/\W/g, '-'),
+        name,
+        hours: 0.5,
+        dueOn: today,
+        ...more,
+      });
+    const { plan, picture } = worked({
+      ownJobs: [
+        jobOf('Order seed', { setId: 'garden-beds' }),
+        jobOf('Peppers out', { conditions: { soilAtLeastC: -20 } }),
+        jobOf('Paint the garden gate', { conditions: { dryGround: false } }),
+      ],
+      groundChecks: wet,
+    });
+    const asked = todayJobs(plan, picture).filter(({ isOnWetGround }) => isOnWetGround);
+    expect(asked.map(({ name }) => name)).toEqual(['Peppers out']);
+  });
 });
 
 describe('ticks of chores', () => {

@@ -99,7 +99,7 @@ function Editor({ saved, ...parts }: Setting & { saved: SavedBatch | undefined }
     // While nobody chose a date, it is that of the best week for what is ordered.
     const isOfBest = best !== undefined && draft.arrivalDate === best.arrivalDate;
     const next =
-      isOfBest && more.strainId !== undefined
+      isOfBest && (more.strainId !== undefined || 'origin' in more || 'arrivalAgeWeeks' in more)
         ? bestWeek(setting, { ...draft, ...more })
         : undefined;
     if (next) {
@@ -132,7 +132,7 @@ function Editor({ saved, ...parts }: Setting & { saved: SavedBatch | undefined }
   return (
     <FittedTasksOf farmId={farm.id} isSaved={saved !== undefined && !isChanged}>
       <Stack>
-        <Group justify="space-between">
+        <Group justify="space-between" className={isUnsaved ? 'batch-unsaved' : ''}>
           <Title order={1}>{draft.name || 'New batch'}</Title>
           <Group gap="xs" className="no-print">
             {!isWide && (

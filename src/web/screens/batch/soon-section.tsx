@@ -30,7 +30,13 @@ export function SoonSection({ plan, asked, isSaved }: PartProps) {
   return (
     <div className="no-print">
       <StorySection part="soon" title="The next two weeks">
-        {soon.length === 0 && <p>Nothing beside the daily round. What comes first:</p>}
+        {soon.length === 0 && (
+          <p>
+            {plan.today < plan.arrivalDate
+              ? 'Nothing to do for them yet. What comes first:'
+              : 'Nothing beside the daily round. What comes next:'}
+          </p>
+        )}
         <TaskList tasks={0 < soon.length ? soon : next} asked={asked} isSaved={isSaved} />
       </StorySection>
     </div>

@@ -68,7 +68,9 @@ export function Story({ plan, asked, onChange, printBase }: Props) {
           </div>
         </div>
         <div className="story batch-last">
-          <Paper printBase={printBase} hasBrooder={plan.brooding !== undefined} />
+          <div className="no-print">
+            <Paper printBase={printBase} hasBrooder={plan.brooding !== undefined} />
+          </div>
           <Text size="sm" c="dimmed">
             Weather: {plan.weather.label.toLowerCase()}. Growth: {plan.birds.growthTable}. Work:{' '}
             <Num of={plan.tasks.hoursInAll} /> in all; most hours are estimates. Work stands on the
@@ -95,7 +97,7 @@ function Paper({ printBase, hasBrooder }: { printBase: string | undefined; hasBr
           Save the batch to print its {hasBrooder && 'brooder card, '}shopping list and task list.
         </Text>
       ) : (
-        <Group className="no-print">
+        <Group>
           {SHEETS.filter(([sheet]) => hasBrooder || sheet !== 'brooder').map(([sheet, name]) => (
             <Button
               key={sheet}

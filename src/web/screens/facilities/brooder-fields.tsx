@@ -233,7 +233,7 @@ function BuildUpFields({
                 error={errorAt(`${path}.layers.${k}.materialId`)}
                 onChange={(v) => setLayer(k, { materialId: v ?? 'plywood' })}
                 options={tables.materials}
-                style={{ flex: '3 1 10rem' }}
+                style={{ flex: '3 1 11rem' }}
               />
               <QuantityInput
                 field={layerFields.fields.thicknessMm}

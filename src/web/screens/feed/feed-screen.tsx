@@ -76,6 +76,10 @@ export default function FeedScreen({ farm, tables }: { farm: SavedFarm; tables: 
             <Anchor component={Link} href={`${base}/place#suppliers`} inherit>
               Where you buy
             </Anchor>
+            . Or{' '}
+            <Anchor component={Link} href={`${base}/feed/mix`} inherit>
+              mix your own
+            </Anchor>
             .
           </Text>
         </>

@@ -53,7 +53,7 @@ export function IngredientList({ farm, tables, ingredients, leftOut, onLeaveOut 
                 label={
                   <>
                     {each.name}{' '}
-                    <Text span size="sm">
+                    <Text span size="sm" display="block">
                       {aboutPrice(each, farm)}
                     </Text>
                   </>

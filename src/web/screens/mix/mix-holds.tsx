@@ -1,5 +1,5 @@
 import { Table } from '@mantine/core';
-import type { Mix } from '../../../../shared/ration/ration.js';
+import type { Mix } from '../../../../shared/ration/mix.js';
 import { Num } from '../../explain/number.js';
 import { Folded } from '../../shell/folded.js';
 import { WideTable } from '../../shell/wide-table.js';
@@ -28,7 +28,7 @@ export function MixHolds({ mix }: { mix: Mix }) {
                   {line.isMissed ? (
                     <strong className="mix-missed"> missed</strong>
                   ) : (
-                    line.holdsMix && <small> just met</small>
+                    line.holdsMix && <small> sets the mix</small>
                   )}
                 </Table.Td>
                 <Table.Td>

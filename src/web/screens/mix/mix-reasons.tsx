@@ -1,5 +1,5 @@
 import { List, Text } from '@mantine/core';
-import type { Mix } from '../../../../shared/ration/ration.js';
+import type { Mix } from '../../../../shared/ration/mix.js';
 import { Folded } from '../../shell/folded.js';
 
 /** Prices at which something else would be mixed, and what the needs cost that hold the mix. */

@@ -12,7 +12,6 @@ import { useProducts, type SavedFarm } from '../../api/queries.js';
 import { QuantityInput } from '../../fields/quantity-input.js';
 import { Select } from '../../fields/select.js';
 import { PrintButton } from '../../shell/print-button.js';
-import { Cautions } from '../../shell/section.js';
 import { useAll, Working } from '../../shell/states.js';
 import { IngredientList } from './ingredient-list.js';
 import { MixHolds } from './mix-holds.js';
@@ -96,15 +95,10 @@ function Mixer({
           {mix.square && <MixSquare farm={farm} square={mix.square} />}
         </>
       )}
-      {ration && (
-        <div>
-          <Cautions keys={ration.cautions} of={ration.cautions} tables={tables} />
-          <Text size="sm">
-            What feeds hold and birds need is from tables that were remembered, not read again. What
-            your bag or a laboratory says goes before them. The label and your veterinarian decide.
-          </Text>
-        </div>
-      )}
+      <Text size="sm">
+        What feeds hold and birds need is from tables that were remembered, not read again. What
+        your bag or a laboratory says goes before them. The label and your veterinarian decide.
+      </Text>
     </Stack>
   );
 }

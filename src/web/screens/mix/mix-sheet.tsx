@@ -6,7 +6,7 @@ import { sayOnScale } from '../../../../shared/units/scale.js';
 import type { SavedFarm } from '../../api/queries.js';
 import { IssueList } from '../../explain/issue-list.js';
 import { Num } from '../../explain/number.js';
-import { Section } from '../../shell/section.js';
+import { Cautions, Section } from '../../shell/section.js';
 
 /** What to weigh in, what it costs, and what to know of it. */
 export function MixSheet({
@@ -62,19 +62,21 @@ export function MixSheet({
               Stir first: into a bucket of the grain, then that into the rest.
             </Text>
           )}
+          <p className="only-print">Mixed on ______________ by ______________</p>
           <Text mt="sm">
-            <Num of={mix.perKg} />
+            <Num of={mix.perKg} />; to begin with, whole bags cost <Num of={mix.toBegin} />.
             {mix.against && (
               <>
-                ; for the same growth <Num of={mix.against.likeFeed} />, against{' '}
-                <Num of={mix.against.bought} /> of {mix.against.product}, bought.{' '}
-                {mix.against.words}
+                {' '}
+                For what a bag of {mix.against.product} does (<Num of={mix.against.bought} />) your
+                mix costs <Num of={mix.against.likeBag} />. {mix.against.words}
               </>
             )}
           </Text>
         </>
       )}
       <IssueList issues={issues} tables={tables} />
+      <Cautions keys={ration.cautions} of={ration.cautions} tables={tables} />
     </Section>
   );
 }

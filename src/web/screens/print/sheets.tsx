@@ -159,7 +159,7 @@ function TaskRow({ task, day }: { task: Task; day: TaskDay }) {
         {task.name}
         {task.needs && <Text size="sm">{task.needs}</Text>}
       </Table.Td>
-      <Table.Td>{formatHours(task.hours)}</Table.Td>
+      <Table.Td style={{ whiteSpace: 'nowrap' }}>{formatHours(task.hours)}</Table.Td>
       <Table.Td>☐</Table.Td>
     </Table.Tr>
   );

@@ -1,6 +1,7 @@
 import { lazy, Suspense, useState } from 'react';
 import { Link } from 'wouter';
 import type { SavedFarm } from '../../api/queries.js';
+import { useReadAhead } from '../../api/read-ahead.js';
 import { onDayItIs, useTicks, useToday } from '../../api/today-queries.js';
 import { Num } from '../../explain/number.js';
 import { Failure, useAll } from '../../shell/states.js';
@@ -17,6 +18,7 @@ const MishapDialog = lazy(() => import('../../mishap/mishap-dialog.js'));
 /** The day it is: the page that a farm opens on. */
 export default function TodayScreen({ farm }: { farm: SavedFarm }) {
   const all = useAll(useToday(farm.id));
+  useReadAhead(farm.id);
   if ('waiting' in all) return all.waiting;
   return <TodayPage day={onDayItIs(all.data[0], farm)} farm={farm} />;
 }

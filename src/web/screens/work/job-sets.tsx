@@ -20,6 +20,7 @@ import { DateField } from '../../fields/date-input.js';
 import { QuantityInput } from '../../fields/quantity-input.js';
 import { ConfirmButton } from '../../shell/confirm-button.js';
 import { Failure } from '../../shell/states.js';
+import { rowOfJob } from './own-jobs.js';
 
 /** Sets of work to take or leave, each on the date it hangs on. */
 export function JobSets({
@@ -46,7 +47,7 @@ export function JobSets({
             key={set.id}
             farm={farm}
             set={set}
-            taken={jobs.filter((job) => job.setId === set.id).length}
+            taken={jobs.filter((job) => job.setId === set.id)}
             events={eventsOfSet(set, events)}
             suggested={turnOut?.date ?? suggestedAnchor(set, { farm, climate, tables, today })}
             today={today}
@@ -67,7 +68,8 @@ function SetCard({
 }: {
   farm: SavedFarm;
   set: JobSet;
-  taken: number;
+  /** Its jobs among the household's own, the first due first. */
+  taken: readonly OwnJob[];
   events: readonly KeyDate[];
   suggested: string;
   today: string;
@@ -88,7 +90,7 @@ function SetCard({
         <Title order={3} size="h4">
           {set.name}
         </Title>
-        {taken === 0 ? (
+        {taken[0] === undefined ? (
           <>
             <Group align="end" gap="xs">
               <DateField label={set.anchorName} value={anchorOn} onChange={setAnchorOn} />
@@ -135,7 +137,11 @@ function SetCard({
           </>
         ) : (
           <Group justify="space-between">
-            <Text size="sm">{taken} of its jobs are among yours.</Text>
+            <Text size="sm" role="status">
+              {taken.length} of its jobs are among yours, by the day they are due: the first{' '}
+              {sayDate(taken[0].dueOn)}, the last {sayDate(taken.at(-1)!.dueOn)}.{' '}
+              <a href={`#${rowOfJob(taken[0])}`}>See the first</a>
+            </Text>
             <ConfirmButton
               label={`Remove them: ${set.name}`}
               question={`Remove all jobs of “${set.name}”?`}

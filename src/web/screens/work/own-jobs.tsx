@@ -30,7 +30,7 @@ export function OwnJobs({
   const sayDate = useSayDate();
   const remove = useRemove(farm, 'jobs');
   const rowOf = (job: OwnJob) => (
-    <Group key={job.id} justify="space-between" gap="xs" wrap="nowrap">
+    <Group key={job.id} id={rowOfJob(job)} justify="space-between" gap="xs" wrap="nowrap">
       <Text>
         {job.name}: {formatHours(job.hours)}, {whenText(job, today, sayDate)}
       </Text>
@@ -81,6 +81,9 @@ export function OwnJobs({
     </Stack>
   );
 }
+
+/** Where a job stands in the list, to be led to. */
+export const rowOfJob = ({ id }: OwnJob): string => `job-${id}`;
 
 /** When it is due; of what comes again how often, and when it is the next time. */
 function whenText(job: OwnJob, today: PlainDate, sayDate: SayDate): string {
