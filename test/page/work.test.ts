@@ -320,7 +320,20 @@ describe('handing days over', () => {
     await dialog.getByRole('button', { name: 'Save' }).click();
     await dialog.waitFor({ state: 'hidden' });
     await page.getByText(/^Maren away, .*Tobias stays/).waitFor({ timeout: 30_000 });
+    // What it moves is said at once, and the days can be taken back.
+    await page
+      .getByText(/No work has to move|moved from|no time for it any more/)
+      .first()
+      .waitFor();
     expect(await sheets.count()).toBe(before);
+    const told = page.getByText(/^Maren away, .*Tobias stays/);
+    const days = await told.count();
+    await page
+      .getByRole('button', { name: /^Remove the days away from/ })
+      .last()
+      .click();
+    await page.getByRole('button', { name: 'Delete' }).click();
+    await told.nth(days - 1).waitFor({ state: 'detached', timeout: 30_000 });
   });
 
   it('shows what it moves, is saved, and prints on one page a day', async () => {
