@@ -52,6 +52,23 @@ export const withAway = <Someone extends Person>(
       : { ...person, away: [...person.away, days] };
   });
 
+/** The same people, none of those on days of an absence: what is left of longer ones stays. */
+export const withoutAway = <Someone extends Person>(
+  people: readonly Someone[],
+  { awayIds, from, to }: Away & { readonly awayIds: readonly string[] },
+): Someone[] =>
+  people.map((person) => {
+    const isMeant = awayIds.includes(person.id ?? '');
+    if (!isMeant || !person.away.some((each) => each.from <= to && from <= each.to)) return person;
+    const away = person.away.flatMap((each) =>
+      [
+        { from: each.from, to: each.to < from ? each.to : addDays(from, -1) },
+        { from: to < each.from ? each.from : addDays(to, 1), to: each.to },
+      ].filter((part) => part.from <= part.to),
+    );
+    return { ...person, away };
+  });
+
 const inParts = (from: PlainDate, to: PlainDate): { from: PlainDate; to: PlainDate }[] =>
   Array.from({ length: Math.ceil((daysBetween(from, to) + 1) / MOST_DAYS) }, (_, k) => {
     const start = addDays(from, k * MOST_DAYS);

@@ -29,7 +29,7 @@ import {
   type LiveWeights,
 } from './leaving-weights.js';
 import { planProcessingDay, type ProcessingDayWork } from './processing-day.js';
-import { processingDays, type LeavingDay } from './processing-days.js';
+import { processingDays, type ProcessingDays } from './processing-days.js';
 import { planSlot, type SlotPart } from './slot.js';
 
 export interface LeavingPart extends LiveWeights, DressedWeights, FreezerPart, ProcessingDayWork {
@@ -56,7 +56,7 @@ export function planLeaving(context: PlanContext, feed: FeedPart): Found<Leaving
   const day = planProcessingDay(context, dressed, days);
   const slot = planSlot(context, live.liveEach);
   const part: LeavingPart = {
-    ...whenTheyLeave(context, days.leaving),
+    ...whenTheyLeave(context, days),
     ...whenReady(context),
     ...live,
     ...dressed,
@@ -87,28 +87,23 @@ export function planLeaving(context: PlanContext, feed: FeedPart): Found<Leaving
 /** The day on which the last of them are processed, which may be one before they are full grown. */
 function whenTheyLeave(
   { batch, life, dateOf }: PlanContext,
-  days: readonly LeavingDay[],
+  { leaving: days, left }: ProcessingDays,
 ): Pick<LeavingPart, 'on' | 'age'> {
   const age = ageInput(batch, life);
   const last = days.at(-1)!;
   const before = life.days - 1 - last.index;
   return {
-    on: datedFact(
-      days.length === 1 ? 'Processing' : `Processing, the last of ${days.length} days`,
-      last.date,
-      processingFormulas.leaveDate,
-      [
-        input('Hatch', addDays(batch.arrivalDate, -life.arrivalAgeDays), 'date'),
-        age,
-        ...(batch.targetLiveKg === undefined || batch.slotDate !== undefined
-          ? []
-          : [fromFarm('Target live weight', batch.targetLiveKg, 'kg', 'W_target')]),
-        ...(batch.processingWeekday === undefined || batch.slotDate !== undefined
-          ? []
-          : [fromFarm('Weekday wished', formatWeekday(batch.processingWeekday), 'text')]),
-        ...(before === 0 ? [] : [input('By that age', dateOf(life.days - 1), 'date')]),
-      ],
-    ),
+    on: datedFact(dayLabel(days.length, left), last.date, processingFormulas.leaveDate, [
+      input('Hatch', addDays(batch.arrivalDate, -life.arrivalAgeDays), 'date'),
+      age,
+      ...(batch.targetLiveKg === undefined || batch.slotDate !== undefined
+        ? []
+        : [fromFarm('Target live weight', batch.targetLiveKg, 'kg', 'W_target')]),
+      ...(batch.processingWeekday === undefined || batch.slotDate !== undefined
+        ? []
+        : [fromFarm('Weekday wished', formatWeekday(batch.processingWeekday), 'text')]),
+      ...(before === 0 ? [] : [input('By that age', dateOf(life.days - 1), 'date')]),
+    ]),
     age: quantity(
       days.length === 1 ? 'Age at processing' : 'Age at processing, the last of them',
       life.lastAgeDays - before,
@@ -118,6 +113,11 @@ function whenTheyLeave(
     ),
   };
 }
+
+const dayLabel = (days: number, left: number): string => {
+  if (0 < left) return `Processing, the last: ${left} have nobody to do them yet`;
+  return days === 1 ? 'Processing' : `Processing, the last of ${days} days`;
+};
 
 /** The days between which the weight wished is reached, as the weighings leave it open. */
 function whenReady({ batch, life, dateOf }: PlanContext): Pick<LeavingPart, 'ready'> {

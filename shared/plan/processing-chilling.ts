@@ -1,3 +1,4 @@
+import type { PlainDate } from '../calendar/plain-date.js';
 import { from, fromTable, input, quantity, type NumberQuantity } from '../explain/quantity.js';
 import { iceFormulas, icePerCarcass } from '../poultry/ice.js';
 import { chillingLimitH, chillingTimeH, processingFormulas } from '../poultry/processing.js';
@@ -9,6 +10,12 @@ import type { ProcessingDays } from './processing-days.js';
 export interface Chilling {
   readonly ice: NumberQuantity;
   readonly iceBags: NumberQuantity;
+  /** What of it each day takes, in whole bags: ice does not keep from one day to the next. */
+  readonly iceDays: readonly {
+    readonly on: PlainDate;
+    readonly kg: number;
+    readonly bags: number;
+  }[];
   /** Until a carcass is cold, in ice and water. */
   readonly chillTime: NumberQuantity;
   /** Until when the law wants it cold: a limit. */
@@ -21,12 +28,21 @@ export function planChilling(
   days: ProcessingDays,
 ): Chilling {
   const { iceBag } = context.tables.processing;
-  const ice = iceOf(context, weights, days);
+  const water = tapWater(context);
+  const iceDays = iceOfDays(context, weights, days, water.value).map(({ on, kg }) => ({
+    on,
+    kg,
+    bags: Math.ceil(kg / iceBag.kg - 1e-9),
+  }));
+  const sum = (of: (day: (typeof iceDays)[number]) => number): number =>
+    iceDays.reduce((all, day) => all + of(day), 0);
+  const ice = iceOf(context, weights, days, { kg: sum(({ kg }) => kg), water });
   return {
     ice,
+    iceDays,
     iceBags: quantity(
       'Bags of ice',
-      Math.ceil(ice.value / iceBag.kg - 1e-9),
+      sum(({ bags }) => bags),
       'bags',
       iceFormulas.bags,
       [from(ice, 'I'), fromTable(iceBag, 'One bag', iceBag.kg, 'kg', 'b')],
@@ -46,20 +62,25 @@ function tapWater({ climate }: PlanContext): NumberQuantity {
   ]);
 }
 
-function iceOf(
-  context: PlanContext,
-  { dressedEach, dressedAll }: DressedWeights,
+/** Ice of each day, by its birds and its air. */
+const iceOfDays = (
+  { tables, weather }: PlanContext,
+  { dressedEach }: DressedWeights,
   { leaving }: ProcessingDays,
+  waterC: number,
+): { on: PlainDate; kg: number }[] =>
+  leaving.map(({ date, birds, index }) => {
+    const perKg = icePerCarcass(tables.processing, { airC: weather.maxC[index]!, waterC });
+    return { on: date, kg: birds * dressedEach.value * perKg };
+  });
+
+function iceOf(
+  { tables, weather }: PlanContext,
+  { dressedAll }: DressedWeights,
+  { leaving }: ProcessingDays,
+  { kg, water }: { readonly kg: number; readonly water: NumberQuantity },
 ): NumberQuantity {
-  const { tables, weather } = context;
   const { ice, iceBalance } = tables.processing;
-  const water = tapWater(context);
-  const perKg = (index: number): number =>
-    icePerCarcass(tables.processing, { airC: weather.maxC[index]!, waterC: water.value });
-  const kg = leaving.reduce(
-    (sum, day) => sum + day.birds * dressedEach.value * perKg(day.index),
-    0,
-  );
   const hottest = Math.max(...leaving.map(({ index }) => weather.maxC[index]!));
   return quantity(
     'Ice',

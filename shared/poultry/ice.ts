@@ -22,8 +22,9 @@ export const iceFormulas = {
   bags: {
     id: 'ice-bags',
     title: 'Bags of ice',
-    words: 'Ice divided by what a bag holds, rounded up.',
-    symbols: 'n = ⌈I ÷ b⌉',
+    words:
+      'Ice of a day divided by what a bag holds, rounded up, and the days added: ice does not keep from one to the next.',
+    symbols: 'n = Σ ⌈I_day ÷ b⌉',
     sources: ['ARITHMETIC'],
     mark: 'computed',
   },

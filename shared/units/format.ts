@@ -24,6 +24,18 @@ export function formatValue(value: number | string, unit: Unit, reader: Reader):
   return withLabel(text, label);
 }
 
+/**
+ * A number that nobody knows to the last digit, as a person says it: two digits of an amount
+ * (660 ft, 63 lb), whole degrees.
+ */
+export function formatAbout(value: number, unit: Unit, reader: Reader): string {
+  const { label } = SHOWN[unit][reader.units];
+  const shown = toShown(value, unit, reader.units);
+  const isDegrees = unit === 'degC' || unit === 'K';
+  const rounded = isDegrees ? Math.round(shown) : Number(shown.toPrecision(2));
+  return withLabel(groupedNumber(rounded, 2), label);
+}
+
 /** A chance as it is said: so many years of ten. */
 export function formatChance(share: number): string {
   const years = Math.round(10 * share);

@@ -1,6 +1,6 @@
 import { describe, expect, it } from '@jest/globals';
 import type { Person } from '../../shared/farm/farm.js';
-import { absencesAhead } from '../../shared/farm/absences.js';
+import { absencesAhead, withoutAway } from '../../shared/farm/absences.js';
 
 const person = (id: string, away: [string, string][], more: Partial<Person> = {}): Person => ({
   ...{ id, name: id, away: away.map(([from, to]) => ({ from, to })) },
@@ -42,5 +42,33 @@ describe('absencesAhead', () => {
       ['06-01', '07-01', 'a', ''],
       ['07-02', '07-05', 'a', ''],
     ]);
+  });
+});
+
+describe('withoutAway', () => {
+  const away = [{ from: '2027-06-01', to: '2027-06-10' }];
+  const [ada, ben] = [
+    { id: 'a', name: 'Ada', away },
+    { id: 'b', name: 'Ben', away },
+  ];
+  const left = (from: string, to: string) =>
+    withoutAway([ada, ben], { awayIds: ['a'], from, to }).map((person) => person.away);
+
+  it.each([
+    ['all of it', '2027-06-01', '2027-06-10', []],
+    [
+      'its middle',
+      '2027-06-04',
+      '2027-06-05',
+      [
+        ['01', '03'],
+        ['06', '10'],
+      ],
+    ],
+    ['its end and beyond', '2027-06-08', '2027-06-20', [['01', '07']]],
+    ['nothing of it', '2027-06-11', '2027-06-20', [['01', '10']]],
+  ])('takes days off one person and leaves the rest: %s', (_what, from, to, days) => {
+    const rest = days.map(([a, b]) => ({ from: `2027-06-${a}`, to: `2027-06-${b}` }));
+    expect(left(from, to)).toEqual([rest, away]);
   });
 });

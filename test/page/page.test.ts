@@ -125,7 +125,7 @@ function counting() {
 async function heightIsAsked(page: Page): Promise<void> {
   const height = page.getByLabel(/^Height above sea level/);
   await height.fill('');
-  await page.getByText(/so 656 ft is taken. Frost dates hang on it/).waitFor();
+  await page.getByText(/so about 660 ft is taken. Frost dates hang on it/).waitFor();
   await page.getByRole('button', { name: 'Type the height' }).click();
   expect(await height.evaluate((box) => box.matches(':focus'))).toBe(true);
   await height.fill('525 ft');

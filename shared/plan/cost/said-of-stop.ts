@@ -1,3 +1,4 @@
+import { formatAbout } from '../../units/format.js';
 import type { Made } from './made.js';
 import type { StopFeeding } from './stop-days.js';
 import type { StopWeek } from './stop-weeks.js';
@@ -29,7 +30,8 @@ function bestInWords(made: Made, stop: StopFeeding): string[] {
   const { say, today } = context;
   const { best, bestAge, eachAtBest, goodFrom, goodTo, weekEarly, weekLate } = stop;
   const date = (of: OfValue): string => say(of.value, 'date');
-  const kg = (of: OfValue): string => say(Math.abs(Number(of.value)), 'kg');
+  const reader = { ...context.farm, today };
+  const kg = (of: OfValue): string => formatAbout(Math.abs(Number(of.value)), 'kg', reader);
   const age = weeksOld(Number(bestAge.value));
   const each = say(eachAtBest.value, 'moneyPerKg');
   const day = Number(bestAge.value) - curve.longer.life.arrivalAgeDays;

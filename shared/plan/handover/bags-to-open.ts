@@ -42,6 +42,6 @@ export function bagWords(
   const next = opened.find((date) => on < date);
   const today = opened.includes(on) ? 'open a new one today' : 'no new one today';
   const later =
-    next === undefined ? 'what is open lasts until they are back' : `the next on ${say(next)}`;
+    next === undefined ? 'what is open lasts through these days' : `the next on ${say(next)}`;
   return `${today}, ${later} (if a full one stands open on ${say(from)})`;
 }

@@ -41,6 +41,8 @@ export interface BatchLine {
   readonly age?: NumberQuantity;
   /** Alive by the plan; of a batch to come the chicks that are ordered. */
   readonly head: Quantity;
+  /** Chicks that are due by the plan, of which nobody has told whether they came. */
+  readonly awaited?: Quantity;
   readonly where?: string;
   readonly heat?: HeatToday;
   readonly feed?: { readonly amount: Quantity; readonly phase: string };
@@ -92,6 +94,7 @@ export function batchLine(
       input('Hatched', plan.hatchDate, 'date', 'hatch'),
     ]),
     head: ofDay('alive')!,
+    ...(isAwaited(picture, id, day) ? { awaited: plan.birds.chicksPlaced } : {}),
     ...(where === undefined ? {} : { where }),
     ...(heat ? { heat } : {}),
     ...(feed && phase ? { feed: { amount: feed, phase: phase.name } } : {}),
@@ -112,6 +115,12 @@ export function batchLine(
       }),
   };
 }
+
+/** So many days after the planned one it is still asked whether they came. */
+const AWAITED_DAYS = 3;
+
+const isAwaited = ({ headChanges }: FarmPicture, id: string, day: number): boolean =>
+  day <= AWAITED_DAYS && !headChanges.some(({ batchId }) => batchId === id);
 
 const OF_HEAT = ['heat-lamp', 'carbon-monoxide'];
 const OF_HOT_DAYS = 'heat-stress';

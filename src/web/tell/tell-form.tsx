@@ -36,7 +36,11 @@ export function TellForm({ farm, today, what, changes, cows = [], onTold, onBack
     { isUnsaved: isChanged && !tell.isSuccess, discard: () => setDraft(what.start) },
     onBack,
   );
-  const words = wordsOfRow(what.fields, farm);
+  const ofRow = wordsOfRow(what.fields, farm);
+  const words = {
+    ...ofRow,
+    labelOf: (field: string) => (field === 'on' ? 'Day' : ofRow.labelOf(field)),
+  };
   const problems = problemsIn(tell.error).map((each) => ({
     ...each,
     field: each.field.replace(/^facts\.0\.(details\.)?/, ''),

@@ -36,7 +36,9 @@ export function ofAnimal(line: AnimalLine): Tellable[] {
   const isThere = line.stage === 'brooder' || line.stage === 'out';
   if (!isThere) return [of('arrived', 'They came', cameAs(line)), of('note', 'A note')];
   const isMeat = line.purpose === 'meat';
+  const came = of('arrived', line.awaited ? 'They came' : 'How many came', cameAs(line));
   return [
+    ...(line.awaited ? [came] : []),
     of('died', 'Some died', { birds: 1 }),
     ...(line.eggs
       ? [of('eggs-counted', 'Eggs', { days: 1, eggs: Math.round(Number(line.eggs.value)) })]
@@ -54,7 +56,7 @@ export function ofAnimal(line: AnimalLine): Tellable[] {
     ),
     ...(line.eggs ? [of('eggs-gone', 'Eggs sold or given', { how: 'sold' })] : []),
     of('gone', 'Birds sold or given', { birds: 1, how: 'sold' }),
-    of('arrived', 'How many came', {}),
+    ...(line.awaited ? [] : [came]),
     of('note', 'A note'),
   ];
 }
@@ -69,7 +71,7 @@ export interface Otherwise {
 export function otherwiseOf(line: AnimalLine | undefined): Otherwise[] {
   if (line?.kind !== 'batch') return [];
   return [
-    ...(line.stage === 'coming'
+    ...(line.stage === 'coming' || line.awaited
       ? ([
           { words: 'They come on another day', field: 'arrivalDate' },
           { words: 'Fewer will come', field: 'orderedBirds' },
@@ -81,7 +83,9 @@ export function otherwiseOf(line: AnimalLine | undefined): Otherwise[] {
   ];
 }
 
-const cameAs = ({ head }: BatchLine): object => ({ birds: Number(head.value), dead: 0 });
+/** Of birds that are there the number that came is not known any more. */
+const cameAs = ({ stage, head, awaited }: BatchLine): object =>
+  stage === 'coming' || awaited ? { birds: Number((awaited ?? head).value), dead: 0 } : {};
 
 const tellable = (kind: ToldKind, about: string, words: string, start: object): Tellable => ({
   ...{ kind, about, words, start: start as Tellable['start'] },

@@ -92,7 +92,9 @@ describe('workPlanOf', () => {
   it('does not call a day wet by name beyond the forecast', () => {
     const job = newOwnJob({ notBefore: '2027-05-01', conditions: { dryGround: true } });
     const { why } = jobOf(planOf({ ownJobs: [job], rainMm: new Array(12).fill(160) }), 'own/bed');
-    expect(why).toMatch(/on (one earlier day|\d+ earlier days) the weather is usually wrong for it/);
+    expect(why).toMatch(
+      /on (one earlier day|\d+ earlier days) the weather is usually wrong for it/,
+    );
     expect(why).not.toMatch(/[Rr]ain on/);
   });
 

@@ -132,7 +132,7 @@ function Editor({ saved, ...parts }: Setting & { saved: SavedBatch | undefined }
   return (
     <FittedTasksOf farmId={farm.id} isSaved={saved !== undefined && !isChanged}>
       <Stack>
-        <Group justify="space-between">
+        <Group justify="space-between" className={isUnsaved ? 'batch-unsaved' : ''}>
           <Title order={1}>{draft.name || 'New batch'}</Title>
           <Group gap="xs" className="no-print">
             {!isWide && (

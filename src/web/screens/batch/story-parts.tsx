@@ -297,7 +297,7 @@ export function CostPart({ onChoose, ...props }: ChoosingProps) {
           <p>
             Not known yet. So far, {bill.leftOut.join(', ')}: <Num of={bill.total} />.
           </p>
-          <Button component={Link} href={`/farm/${asked.farm.id}/place`} variant="light">
+          <Button component={Link} href={`/farm/${asked.farm.id}/place#prices`} variant="light">
             Give the prices once, for every batch
           </Button>
         </Lead>

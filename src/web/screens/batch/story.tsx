@@ -8,6 +8,7 @@ import { IssueList } from '../../explain/issue-list.js';
 import { NumbersOf } from '../../explain/about-numbers.js';
 import { useOpener } from '../../explain/explain-panel.js';
 import { Num } from '../../explain/number.js';
+import { AloneByDay } from './alone-by-day.js';
 import { WorkMarksOf } from '../../tick/work-marks.js';
 import { BeforePart, isHere } from './before-part.js';
 import { DaySection } from './day-section.js';
@@ -44,6 +45,7 @@ export function Story({ plan, asked, onChange, printBase }: Props) {
           <KeyFacts plan={plan} />
           <MovedTasks plan={plan} />
           <SoonSection {...part} />
+          {part.isSaved && <AloneByDay farmId={asked.farm.id} batchName={plan.name} />}
           <IssueList issues={plan.issues} tables={asked.tables} />
         </div>
         <div className="batch-parts">

@@ -1,6 +1,6 @@
 import type { EstimatedClimate } from '../../../../shared/farm/estimated-climate.js';
 import { formatMonthDay } from '../../../../shared/units/dates.js';
-import { formatValue, type Reader } from '../../../../shared/units/format.js';
+import { formatAbout, type Reader } from '../../../../shared/units/format.js';
 import './farm.css';
 
 const WHY = {
@@ -21,7 +21,7 @@ export function EstimateFacts({
   estimate: EstimatedClimate;
   reader: Reader;
 }) {
-  const say = (value: number, unit: 'degC' | 'K' | 'rainMm') => formatValue(value, unit, reader);
+  const say = (value: number, unit: 'degC' | 'K' | 'rainMm') => formatAbout(value, unit, reader);
   const { monthlyMinC, monthlyMaxC, monthlyRainMm, frostErrorDays } = estimate;
   const last = formatMonthDay(estimate.lastFrost, reader);
   const first = formatMonthDay(estimate.firstFrost, reader);

@@ -4,6 +4,7 @@ import { useState } from 'react';
 import type { Product } from '../../../../shared/farm/product.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
 import { useRemove, type SavedFarm } from '../../api/queries.js';
+import { useAddressed } from '../../shell/addressed.js';
 import { ConfirmButton } from '../../shell/confirm-button.js';
 import { FormDialog } from '../../fields/form-dialog.js';
 import { Failure } from '../../shell/states.js';
@@ -20,10 +21,11 @@ export function PricesCard({
   tables: Tables;
   products: readonly Product[];
 }) {
+  const part = useAddressed<HTMLElement>('prices');
   const [draft, setDraft] = useState<ProductDraft>();
   const remove = useRemove(farm, 'products');
   return (
-    <Card withBorder component="section" id="prices">
+    <Card withBorder component="section" id="prices" ref={part}>
       <Title order={2} size="h3">
         Prices
       </Title>

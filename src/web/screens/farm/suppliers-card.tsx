@@ -8,6 +8,7 @@ import { listed } from '../../../../shared/units/listed.js';
 import { useSuppliers } from '../../api/feed-queries.js';
 import { useRemove, type SavedFarm } from '../../api/queries.js';
 import { FormDialog } from '../../fields/form-dialog.js';
+import { useAddressed } from '../../shell/addressed.js';
 import { ConfirmButton } from '../../shell/confirm-button.js';
 import { Failure } from '../../shell/states.js';
 import { SupplierForm, type SupplierDraft } from './supplier-form.js';
@@ -17,8 +18,9 @@ export function SuppliersCard({ farm }: { farm: SavedFarm }) {
   const suppliers = useSuppliers(farm.id).data ?? [];
   const [draft, setDraft] = useState<SupplierDraft>();
   const remove = useRemove(farm, 'suppliers');
+  const part = useAddressed<HTMLElement>('suppliers');
   return (
-    <Card withBorder component="section" id="suppliers">
+    <Card withBorder component="section" id="suppliers" ref={part}>
       <Group justify="space-between" wrap="nowrap">
         <Title order={2} size="h3">
           Where you buy

@@ -1,7 +1,6 @@
 import { Table, Text, Title } from '@mantine/core';
 import type { BatchPlan } from '../../../../shared/plan/batch-plan.js';
 import { capital } from '../../../../shared/plan/bird-words.js';
-import type { LeavingPart } from '../../../../shared/plan/leaving.js';
 import { orderOf } from '../../../../shared/plan/story/life-line.js';
 import type { Task } from '../../../../shared/plan/tasks/task.js';
 import { sayPrice } from '../../../../shared/money/unit-price.js';
@@ -98,7 +97,7 @@ export function ShoppingList({ plan, asked: { farm, batch } }: SheetProps) {
       .filter(({ event }) => event === 'heaters-short')
       .map(({ start, name }) => ({ by: start, what: name, amount: '', price: undefined })),
     ...(leaving
-      ? iceByDay(leaving).map(({ on, bags, kg }) => ({
+      ? leaving.iceDays.map(({ on, bags, kg }) => ({
           by: on,
           what: 'Bags of ice',
           amount: `${bags} (${formatValue(kg, 'kg', farm)})`,
@@ -183,17 +182,4 @@ function earlier(plan: BatchPlan, ...parts: string[]): string {
   return (
     plan.tasks.tasks.find((t) => parts.some((p) => t.id.includes(p)))?.start ?? plan.arrivalDate
   );
-}
-
-/** Ice keeps for a day or two: each day of processing has its own, in whole bags. */
-function iceByDay({ processingDays, birdsToProcess, iceBags, ice }: LeavingPart) {
-  let done = 0;
-  let bought = 0;
-  return processingDays.map(({ on, birds }) => {
-    done += birds;
-    const until = Math.ceil((iceBags.value * done) / birdsToProcess - 1e-9);
-    const bags = until - bought;
-    bought = until;
-    return { on, bags, kg: (ice.value * birds) / birdsToProcess };
-  });
 }

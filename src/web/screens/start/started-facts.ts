@@ -2,7 +2,12 @@ import { isStarted, USUAL_STARTED_WEEKS, type Batch } from '../../../../shared/f
 import type { Facility } from '../../../../shared/farm/facility.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
 import { formatDate, formatLongDate, type DateReader } from '../../../../shared/units/dates.js';
-import { formatHours, formatValue, type Reader } from '../../../../shared/units/format.js';
+import {
+  formatAbout,
+  formatHours,
+  formatValue,
+  type Reader,
+} from '../../../../shared/units/format.js';
 import type { SavedPicture } from '../../api/queries.js';
 
 /** One thing a new farm has: in words, and the place of the farm where it is changed. */
@@ -30,7 +35,7 @@ const isAssumed = ({ assumed = [] }: { assumed?: readonly string[] }, ...fields:
 /** Only where nobody gave it: frost and cold nights hang on it. */
 function height({ farm, today }: SavedPicture): StartedFact[] {
   if (!isAssumed(farm, 'elevationM')) return [];
-  const says = `${formatValue(farm.elevationM, 'm', { ...farm, today })}, a middling height: yours is not known here`;
+  const says = `about ${formatAbout(farm.elevationM, 'm', { ...farm, today })}, a middling height: yours is not known here`;
   return [{ name: 'Height above sea', says, isAssumed: true, to: 'place' }];
 }
 

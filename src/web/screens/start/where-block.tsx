@@ -3,7 +3,7 @@ import { useDebouncedCallback } from '@mantine/hooks';
 import { useRef, useState, type FormEvent } from 'react';
 import { farmFields } from '../../../../shared/farm/farm.js';
 import type { Place, PlacesFound } from '../../../../shared/farm/place.js';
-import { formatValue } from '../../../../shared/units/format.js';
+import { formatAbout } from '../../../../shared/units/format.js';
 import { angleText } from '../../../../shared/units/typed.js';
 import { findPlaces, findPoint } from '../../api/start-queries.js';
 import { QuantityInput } from '../../fields/quantity-input.js';
@@ -52,6 +52,7 @@ function Known({
       <div className="start-row">
         <QuantityInput
           ref={height}
+          className="start-wide"
           label="Height above sea level"
           field={FIELDS.elevationM}
           units={unitsOf(draft)}
@@ -68,8 +69,8 @@ function Known({
       </div>
       {draft.elevationM === undefined && usualM !== undefined && (
         <p className="start-small">
-          Not known here, so{' '}
-          {formatValue(usualM, 'm', { units: unitsOf(draft), currency, today: '' })} is taken. Frost
+          Not known here, so about{' '}
+          {formatAbout(usualM, 'm', { units: unitsOf(draft), currency, today: '' })} is taken. Frost
           dates hang on it: one to two weeks for every{' '}
           {unitsOf(draft) === 'us' ? '1,000 ft' : '300 m'}.{' '}
           <button type="button" className="start-link" onClick={() => height.current?.focus()}>

@@ -1,11 +1,12 @@
 import { Text } from '@mantine/core';
 import { addDays, type PlainDate } from '../../../../shared/calendar/plain-date.js';
-import { withAway } from '../../../../shared/farm/absences.js';
+import { withAway, withoutAway, type Absence } from '../../../../shared/farm/absences.js';
 import { awayFields, personFields, type Person } from '../../../../shared/farm/farm.js';
 import { useSave, type SavedFarm } from '../../api/queries.js';
 import { wordsOfRow } from '../../fields/field-words.js';
 import { draftKey } from '../../fields/kept-draft.js';
 import { RowForm, useRowForm } from '../../fields/row-form.js';
+import { withLastAfterFirst } from '../../fields/last-after-first.js';
 import { WhoAndWhen } from '../../fields/who-and-when.js';
 
 interface Draft {
@@ -22,18 +23,23 @@ export function AbsenceForm({
   farm,
   people,
   today,
+  start,
+  onSaved,
   onDone,
 }: {
   farm: SavedFarm;
   people: readonly Person[];
   today: PlainDate;
+  /** Days that are changed; left out for new ones. */
+  start: Absence | undefined;
+  onSaved: () => void;
   onDone: () => void;
 }) {
   const words = wordsOfRow(awayFields, farm);
   const save = useSave<Person>(farm.id, 'people', wordsOfRow(personFields, farm));
   const form = useRowForm<Draft>({
-    keptAs: draftKey(farm.id, 'absence', 'new'),
-    start: {
+    keptAs: draftKey(farm.id, 'absence', start?.from ?? 'new'),
+    start: start ?? {
       awayIds: people.length === 1 ? people.map(({ id }) => id) : [],
       from: addDays(today, LEAD_DAYS),
       to: addDays(today, LEAD_DAYS + SPAN_DAYS),
@@ -41,8 +47,11 @@ export function AbsenceForm({
     words,
     check: problemsOf,
     save: async ({ awayIds, from, to }) => {
-      for (const person of withAway(people, { awayIds, from: from!, to: to! }))
-        if (awayIds.includes(person.id)) await save.mutateAsync(person);
+      const others = start ? withoutAway(people, start) : people;
+      const changed = withAway(others, { awayIds, from: from!, to: to! });
+      for (const [k, person] of changed.entries())
+        if (person !== people[k]) await save.mutateAsync(person);
+      onSaved();
     },
     onDone,
   });
@@ -57,7 +66,7 @@ export function AbsenceForm({
         labels={{ who: 'Who is away', from: fields.from.label, to: fields.to.label }}
         errorAt={errorAt}
         onAway={(awayIds) => set({ awayIds })}
-        onDays={set}
+        onDays={(days) => set(withLastAfterFirst(draft, days))}
       />
       <Text size="sm">Work is planned around these days. A sheet can be made for them after.</Text>
     </RowForm>

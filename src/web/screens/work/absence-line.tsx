@@ -1,4 +1,5 @@
 import { Button, Group, Text } from '@mantine/core';
+import type { ReactNode } from 'react';
 import type { Person } from '../../../../shared/farm/farm.js';
 import type { Absence } from '../../../../shared/farm/absences.js';
 import { useSayDate } from '../../explain/say-date.js';
@@ -9,11 +10,13 @@ export function AbsenceLine({
   people,
   action,
   onPress,
+  children,
 }: {
   absence: Absence;
   people: readonly Person[];
   action: string;
   onPress: () => void;
+  children?: ReactNode;
 }) {
   const sayDate = useSayDate();
   const named = (ids: readonly string[]): string =>
@@ -32,13 +35,16 @@ export function AbsenceLine({
           `${named(stayIds)} ${stayIds.length === 1 ? 'stays' : 'stay'}; a sheet is of use if somebody helps.`
         )}
       </Text>
-      <Button
-        variant={stayIds.length === 0 ? 'filled' : 'default'}
-        aria-label={`${action}: ${days}`}
-        onClick={onPress}
-      >
-        {action}
-      </Button>
+      <Group gap="xs">
+        <Button
+          variant={stayIds.length === 0 ? 'filled' : 'default'}
+          aria-label={`${action}: ${days}`}
+          onClick={onPress}
+        >
+          {action}
+        </Button>
+        {children}
+      </Group>
     </Group>
   );
 }

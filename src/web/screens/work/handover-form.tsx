@@ -1,5 +1,10 @@
 import { Button, Group, Stack, Text, Textarea, TextInput } from '@mantine/core';
-import { addDays } from '../../../../shared/calendar/plain-date.js';
+import {
+  addDays,
+  datesFrom,
+  daysBetween,
+  weekdayOf,
+} from '../../../../shared/calendar/plain-date.js';
 import type { Absence } from '../../../../shared/farm/absences.js';
 import type { Person } from '../../../../shared/farm/farm.js';
 import {
@@ -25,6 +30,7 @@ import { AbsenceLine } from './absence-line.js';
 import { ChangeList } from './change-list.js';
 import { PairRows } from './pair-rows.js';
 import { RoundOrder } from './round-order.js';
+import { withLastAfterFirst } from '../../fields/last-after-first.js';
 import { WhoAndWhen } from '../../fields/who-and-when.js';
 
 type Draft = { -readonly [K in keyof Handover]?: Handover[K] | undefined };
@@ -64,10 +70,11 @@ export function HandoverForm({
   const form = useRowForm<Draft>({
     keptAs: draftKey(farm.id, 'handover', start?.id ?? absence?.from ?? 'new'),
     start: start ?? {
+      ...(absence ? inChargeOf(people, absence) : {}),
       awayIds: absence?.awayIds ?? [],
       from: absence?.from ?? addDays(plan.today, LEAD_DAYS),
       to: absence?.to ?? addDays(plan.today, LEAD_DAYS + SPAN_DAYS),
-      hoursPerDay: 3,
+      hoursPerDay: (absence && inChargeOf(people, absence).hoursPerDay) ?? 3,
       roundOrder: [],
       phones: [],
       whereabouts: [],
@@ -92,7 +99,10 @@ export function HandoverForm({
           people={people}
           action="Use these days"
           onPress={() =>
-            set({ from: each.from, to: each.to, personId: undefined, awayIds: each.awayIds })
+            set({
+              ...{ from: each.from, to: each.to, awayIds: each.awayIds, personId: undefined },
+              ...inChargeOf(people, each),
+            })
           }
         />
       ))}
@@ -110,9 +120,12 @@ export function HandoverForm({
           set({
             awayIds: ids,
             ...(ids.includes(draft.personId ?? '') ? { personId: undefined } : {}),
+            ...(draft.personId === undefined && draft.sitter === undefined
+              ? inChargeOf(people, { ...draft, awayIds: ids })
+              : {}),
           })
         }
-        onDays={set}
+        onDays={(days) => set(withLastAfterFirst(draft, days))}
       />
       <Text>{stayWords(staying)}</Text>
       <Group align="end">
@@ -222,6 +235,22 @@ const mayBeInCharge = (staying: readonly Person[], { from, to }: Draft): readonl
       !isChild &&
       !away.some((each) => each.from <= (to ?? each.from) && (from ?? each.to) <= each.to),
   );
+
+/** The grown-up who stays, with the hours of their own on those days; nothing where nobody does. */
+function inChargeOf(people: readonly Person[], days: Draft): Partial<Draft> {
+  const { awayIds = [], from, to } = days;
+  const staying = people.filter(({ id }) => !awayIds.includes(id));
+  const [first] = awayIds.length === 0 ? [] : mayBeInCharge(staying, days);
+  if (!first) return {};
+  const { hoursByWeekday } = first;
+  if (!hoursByWeekday || from === undefined || to === undefined || to < from)
+    return { personId: first.id };
+  const dates = datesFrom(from, daysBetween(from, to) + 1);
+  const sum = dates.reduce((all, date) => all + hoursByWeekday[weekdayOf(date) - 1]!, 0);
+  // To the quarter of an hour, and no more than they have.
+  const hoursPerDay = Math.floor((4 * sum) / dates.length) / 4;
+  return { personId: first.id, ...(0 < hoursPerDay ? { hoursPerDay } : {}) };
+}
 
 /** Rows in which nothing was typed are no rows. */
 const withoutEmptyRows = (draft: Draft): Draft => ({

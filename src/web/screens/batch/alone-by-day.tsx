@@ -1,0 +1,31 @@
+import { Alert, Text } from '@mantine/core';
+import { Link } from 'wouter';
+import { useWork } from '../../api/work-queries.js';
+
+/** Days on which nobody is there for these birds, or not often enough for chicks. */
+export function AloneByDay({ farmId, batchName }: { farmId: string; batchName: string }) {
+  const { data } = useWork(farmId);
+  const gaps = (data?.careGaps ?? []).filter(
+    ({ kind, of }) => kind !== 'no-hours' && of.includes(batchName),
+  );
+  if (gaps.length === 0) return null;
+  return (
+    <Alert color="warn" title="Who looks in on them?">
+      {gaps.map(({ kind, from, said, ways }) => (
+        <Text key={`${kind}/${from}`} size="sm">
+          {said} What would do: {ways.join(' Or: ')}
+        </Text>
+      ))}
+      <Text
+        component={Link}
+        href={`/farm/${farmId}/work/away`}
+        size="sm"
+        c="inherit"
+        td="underline"
+        className="no-print"
+      >
+        Put somebody in charge
+      </Text>
+    </Alert>
+  );
+}
