@@ -133,7 +133,7 @@ export const feedProductFields = row(
     /** Where it is medicated: days without it before birds are processed. 0 is none. */
     withdrawalDays: optional(
       number(
-        'Medicated: days without it before processing',
+        'Medicated: stop before processing',
         whole(
           0,
           120,
@@ -145,10 +145,7 @@ export const feedProductFields = row(
     tag: optional(nested('On the tag', nutrientTagFields)),
     /** Bags in the store on a day, counted. */
     storeBags: optional(
-      number(
-        'Bags in store',
-        within(0, 10_000, 'bags', 'Count the bags, with tenths of an open one.'),
-      ),
+      number('In store', within(0, 10_000, 'bags', 'Count the bags, with tenths of an open one.')),
     ),
     storeOn: optional(date('Counted on')),
   },

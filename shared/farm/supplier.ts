@@ -10,9 +10,7 @@ export const supplierFields = row('Supplier', {
   /** Fuel and fees of one trip or delivery, however much is bought. */
   tripCost: optional(price('One trip or delivery costs')),
   /** What a trip takes of the household's day. */
-  tripH: optional(
-    number('Hours a trip takes', within(0.1, 12, 'h', 'Give the hours there and back.')),
-  ),
+  tripH: optional(number('A trip takes', within(0.1, 12, 'h', 'Give the hours there and back.'))),
   leadDays: optional(
     number('Order ahead', whole(0, 90, 'day', 'Give the days from the order until it is there.')),
   ),

@@ -1,4 +1,5 @@
 import { Checkbox, Textarea, TextInput } from '@mantine/core';
+import { useId, type ComponentProps } from 'react';
 import type { Field } from '../../../shared/farm/field.js';
 import { BOUGHT_WORDS, CAUSE_WORDS, GONE_WORDS } from '../../../shared/farm/say-fact.js';
 import type { UnitSystem } from '../../../shared/units/unit.js';
@@ -14,13 +15,24 @@ interface Props {
   /** Rows of which it names one by its id. */
   readonly rows?: readonly { readonly id: string; readonly name: string }[];
   readonly isFirst?: boolean;
+  /** Names that a text most likely is. */
+  readonly suggested?: readonly string[];
   readonly value: unknown;
   readonly error?: string | undefined;
   readonly onChange: (value: unknown) => void;
 }
 
 /** A box for a value, by how its field is described; nothing for what nobody types. */
-export function DescribedField({ field, reader, rows, isFirst, value, error, onChange }: Props) {
+export function DescribedField({
+  field,
+  reader,
+  rows,
+  isFirst,
+  suggested,
+  value,
+  error,
+  onChange,
+}: Props) {
   const shown = { label: field.label, error, ...(isFirst ? { 'data-autofocus': true } : {}) };
   const typed = value as string | undefined;
   const none = field.isOptional ? { none: 'Not said' } : {};
@@ -63,6 +75,7 @@ export function DescribedField({ field, reader, rows, isFirst, value, error, onC
         onChange: (event: { currentTarget: { value: string } }) =>
           onChange(event.currentTarget.value || undefined),
       };
+      if (suggested) return <SuggestedText {...text} names={suggested} />;
       return field.hasLines ? <Textarea {...text} autosize minRows={3} /> : <TextInput {...text} />;
     }
     case 'list':
@@ -78,6 +91,24 @@ export function DescribedField({ field, reader, rows, isFirst, value, error, onC
     default:
       return null;
   }
+}
+
+/** A text with names to pick from; another can be typed. */
+function SuggestedText({
+  names,
+  ...text
+}: ComponentProps<typeof TextInput> & { readonly names: readonly string[] }) {
+  const id = useId();
+  return (
+    <>
+      <TextInput {...text} list={id} autoComplete="off" />
+      <datalist id={id}>
+        {names.map((name) => (
+          <option key={name} value={name} />
+        ))}
+      </datalist>
+    </>
+  );
 }
 
 const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);

@@ -2,7 +2,8 @@ import { Button, Group, SimpleGrid, Stack } from '@mantine/core';
 import { useState } from 'react';
 import type { PlainDate } from '../../../shared/calendar/plain-date.js';
 import type { ToldFact, ToldKind } from '../../../shared/farm/told-fact.js';
-import type { SavedFarm } from '../api/queries.js';
+import type { Product } from '../../../shared/farm/product.js';
+import { useProducts, type SavedFarm } from '../api/queries.js';
 import { useTell } from '../api/told-queries.js';
 import { DateField } from '../fields/date-input.js';
 import { DescribedField } from '../fields/described-field.js';
@@ -29,6 +30,7 @@ export function TellForm({ farm, today, what, changes, cows = [], onTold, onBack
   const [draft, setDraft] = useState<Draft>(what.start);
   const [on, setOn] = useState<PlainDate | undefined>(changes?.on ?? today);
   const tell = useTell<ToldKind>(farm.id);
+  const feeds = useFeeds(farm, what.kind === 'bought' && draft['what'] === 'feed');
   const isChanged = JSON.stringify(draft) !== JSON.stringify(what.start);
   const back = useWayBack(
     { isUnsaved: isChanged && !tell.isSuccess, discard: () => setDraft(what.start) },
@@ -74,10 +76,13 @@ export function TellForm({ farm, today, what, changes, cows = [], onTold, onBack
               field={field}
               reader={farm}
               {...(name === 'cowId' ? { rows: cows } : {})}
+              {...(name === 'name' && feeds ? { suggested: feeds.map((feed) => feed.name) } : {})}
               isFirst={k === 0}
               value={draft[name]}
               error={errors[name]}
-              onChange={(value) => setDraft((old) => ({ ...old, ...told(name, value) }))}
+              onChange={(value) =>
+                setDraft((old) => ({ ...old, ...told(name, value), ...bagOf(feeds, name, value) }))
+              }
             />
           ))}
           <DateField label="Day" value={on} max={today} error={errors['on']} onChange={setOn} />
@@ -94,6 +99,20 @@ export function TellForm({ farm, today, what, changes, cows = [], onTold, onBack
       </Stack>
     </form>
   );
+}
+
+type Feed = Pick<Product & { kind: 'feed' }, 'name' | 'bagKg'>;
+
+/** The feeds that the place buys, so that a purchase is told under the same name. */
+function useFeeds(farm: SavedFarm, isFeed: boolean): readonly Feed[] | undefined {
+  const products = useProducts(farm.id).data;
+  return isFeed ? products?.flatMap((each) => (each.kind === 'feed' ? [each] : [])) : undefined;
+}
+
+/** The bag of the feed that was named: its price by weight is known then. */
+function bagOf(feeds: readonly Feed[] | undefined, name: string, value: unknown): Draft {
+  const feed = name === 'name' && feeds?.find((each) => each.name === value);
+  return feed ? { eachKg: feed.bagKg } : {};
 }
 
 /** Birds that are weighed one by one count themselves. */

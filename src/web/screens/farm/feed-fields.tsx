@@ -41,6 +41,7 @@ export function FeedFields({
   return (
     <>
       <Checkbox.Group
+        size="md"
         label={fields.phaseIds.label}
         description="One feed can serve several phases."
         value={[...(draft.phaseIds ?? [])]}
@@ -152,6 +153,7 @@ function PriceSteps({ farm, draft, set, errorAt }: Form & { farm: SavedFarm }) {
     change(steps.map((each, i) => (i === k ? { ...each, ...step } : each)));
   return (
     <Input.Wrapper
+      size="md"
       label={feedProductFields.fields.priceBreaks.label}
       description="Where all bags of a trip cost less once there are so many"
       error={errorAt('priceBreaks')}

@@ -84,6 +84,7 @@ export function SupplierForm({
         onChange={(leadDays) => set({ leadDays })}
       />
       <Checkbox.Group
+        size="md"
         label={fields.openWeekdays.label}
         description="Tick none for every day"
         value={(draft.openWeekdays ?? []).map(String)}
@@ -92,7 +93,7 @@ export function SupplierForm({
           set({ openWeekdays: days.length === 0 ? undefined : days.map(Number).sort() })
         }
       >
-        <Group gap="xs" mt="xs">
+        <Group gap="md" mt="xs">
           {WEEK.map((day) => (
             <Checkbox key={day} value={String(day)} label={formatWeekday(day)} />
           ))}

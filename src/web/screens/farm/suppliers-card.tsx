@@ -41,7 +41,7 @@ export function SuppliersCard({ farm }: { farm: SavedFarm }) {
       )}
       <Failure error={remove.error} />
       {suppliers.map((supplier) => (
-        <Group key={supplier.id} justify="space-between" wrap="nowrap">
+        <Group key={supplier.id} justify="space-between" wrap="nowrap" mt="xs">
           <div>
             <Text>{supplier.name}</Text>
             <Text size="sm">{aboutSupplier(supplier, farm)}</Text>

@@ -37,9 +37,9 @@ export default function BuyingPrint({ farm }: { farm: SavedFarm }) {
             <tbody>
               {lines.map(({ name, bags, bagKg, each, cost, lastsThrough }) => (
                 <tr key={name}>
-                  <td>☐ {bags.value} ×</td>
+                  <td className="feed-bags">☐ {bags.value} ×</td>
                   <th scope="row">
-                    {name}
+                    <span className="feed-name">{name}</span>
                     <small>
                       {formatValue(bagKg, 'kg', farm)}
                       {each === undefined ? '' : ` at ${formatPrice(each, farm.currency)}`}, enough

@@ -10,6 +10,8 @@ const HEIGHT = 260;
 /** What is paid for feed by month. The table under it holds the same numbers. */
 export default function CashChart({ year: { months, currency } }: { year: FeedYear }) {
   const major = (minor: number): number => minor / 10 ** minorDigits(currency);
+  const whole = (value: number): string =>
+    formatMoney(value * 10 ** minorDigits(currency), currency).replace(/[.,]0+(?=\D*$)/, '');
   const series = [
     { name: 'Feed', color: 'var(--series-1)', of: 'feedMinor' },
     { name: 'Trips', color: 'var(--series-2)', of: 'tripsMinor' },
@@ -20,6 +22,7 @@ export default function CashChart({ year: { months, currency } }: { year: FeedYe
   return (
     <BarChart
       h={HEIGHT}
+      mb="md"
       type="stacked"
       data={months.map((month) => ({
         month: formatMonth(month.month),
@@ -32,7 +35,7 @@ export default function CashChart({ year: { months, currency } }: { year: FeedYe
       }
       withLegend
       xAxisProps={{ minTickGap: 24 }}
-      yAxisProps={{ width: 80 }}
+      yAxisProps={{ width: 60, tickFormatter: whole }}
       barProps={DRAWN_AT_ONCE}
     />
   );

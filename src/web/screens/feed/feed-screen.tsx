@@ -5,6 +5,7 @@ import { Link } from 'wouter';
 import type { FeedYear } from '../../../../shared/plan/feed-year/feed-year.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
 import { formatMonth } from '../../../../shared/units/dates.js';
+import { formatValue } from '../../../../shared/units/format.js';
 import { listed } from '../../../../shared/units/listed.js';
 import { useFeedYear } from '../../api/feed-queries.js';
 import type { SavedFarm } from '../../api/queries.js';
@@ -23,7 +24,7 @@ const CashChart = lazy(() => import('./cash-chart.js'));
 const StoreChart = lazy(() => import('./store-chart.js'));
 
 /** So many trips are looked at; the rest of the year is asked for. */
-const NEXT_TRIPS = 3;
+const NEXT_TRIPS = 2;
 
 /** The feed of the year: what to buy on which trip, and what it costs by month. */
 export default function FeedScreen({ farm, tables }: { farm: SavedFarm; tables: Tables }) {
@@ -47,7 +48,7 @@ export default function FeedScreen({ farm, tables }: { farm: SavedFarm; tables: 
               download
               variant="default"
             >
-              For a spreadsheet
+              Spreadsheet
             </Button>
           </Group>
         )}
@@ -69,15 +70,15 @@ export default function FeedScreen({ farm, tables }: { farm: SavedFarm; tables: 
           <ByFeed year={year} />
           <Text className="no-print">
             Feeds, prices and bags in store stand under{' '}
-            <Anchor component={Link} href={`${base}/place#prices`} inherit>
+            <Anchor component={Link} href={`${base}/place#prices`} inherit underline="always">
               Prices
             </Anchor>
             , sellers under{' '}
-            <Anchor component={Link} href={`${base}/place#suppliers`} inherit>
+            <Anchor component={Link} href={`${base}/place#suppliers`} inherit underline="always">
               Where you buy
             </Anchor>
             . Or{' '}
-            <Anchor component={Link} href={`${base}/feed/mix`} inherit>
+            <Anchor component={Link} href={`${base}/feed/mix`} inherit underline="always">
               mix your own
             </Anchor>
             .
@@ -106,7 +107,7 @@ function Lead({ year }: { year: FeedYear }) {
       {most && (
         <>
           {' '}
-          Most of it in {formatMonth(most.month)}: <Num of={most.total} />.
+          {formatMonth(most.month)} costs the most: <Num of={most.total} />.
         </>
       )}
     </p>
@@ -142,7 +143,7 @@ function Money({ year }: { year: FeedYear }) {
       <Suspense fallback={<Working label="Drawing" />}>
         <CashChart year={year} />
       </Suspense>
-      <Folded id="money" title="As numbers" level={3}>
+      <Folded id="money" title="Month by month" level={3}>
         <Table>
           <Table.Tbody>
             {months.map(({ month, total }) => (
@@ -166,20 +167,25 @@ function Store({ year, farm }: { year: FeedYear; farm: SavedFarm }) {
   const { most } = year.store;
   if (most.value <= 0) return null;
   return (
-    <Section title="In the store">
+    <Folded
+      id="feed-store"
+      title="In the store"
+      answer={`at most ${formatValue(most.value, 'kg', farm)}`}
+      isForScreen
+    >
       <Text mb="sm">
         At most <Num of={most} />.
       </Text>
       <Suspense fallback={<Working label="Drawing" />}>
-        <StoreChart year={year} units={farm.units} />
+        <StoreChart year={year} farm={farm} />
       </Suspense>
-    </Section>
+    </Folded>
   );
 }
 
 function ByFeed({ year: { feeds, herds } }: { year: FeedYear }) {
   return (
-    <Section title="Feed by feed">
+    <Folded id="by-feed" title="Feed by feed" answer="What each costs, and how long it lasts">
       <WideTable label="Feed by feed">
         <Table className="stacks">
           <Table.Thead>
@@ -204,8 +210,8 @@ function ByFeed({ year: { feeds, herds } }: { year: FeedYear }) {
                 <Table.Td data-label="Eaten in the year">
                   <Num of={fed} />
                 </Table.Td>
-                <Table.Td data-label="In store">{inStore ? <Num of={inStore} /> : '–'}</Table.Td>
-                <Table.Td data-label="Runs out">{runsOut ? <Num of={runsOut} /> : '–'}</Table.Td>
+                <Table.Td data-label="In store">{inStore && <Num of={inStore} />}</Table.Td>
+                <Table.Td data-label="Runs out">{runsOut && <Num of={runsOut} />}</Table.Td>
                 <Table.Td data-label="To buy">
                   <Num of={bags} />
                 </Table.Td>
@@ -219,9 +225,9 @@ function ByFeed({ year: { feeds, herds } }: { year: FeedYear }) {
                 <Table.Th scope="row" fw={400}>
                   {name}
                 </Table.Th>
-                <Table.Td data-label="Eaten in the year">–</Table.Td>
-                <Table.Td data-label="In store">–</Table.Td>
-                <Table.Td data-label="Runs out">–</Table.Td>
+                <Table.Td />
+                <Table.Td />
+                <Table.Td />
                 <Table.Td data-label="To buy">
                   <Num of={amount} />
                 </Table.Td>
@@ -233,6 +239,6 @@ function ByFeed({ year: { feeds, herds } }: { year: FeedYear }) {
           </Table.Tbody>
         </Table>
       </WideTable>
-    </Section>
+    </Folded>
   );
 }

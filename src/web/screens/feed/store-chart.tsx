@@ -2,14 +2,17 @@ import '@mantine/charts/styles.css';
 import { AreaChart } from '@mantine/charts';
 import { addDays } from '../../../../shared/calendar/plain-date.js';
 import type { FeedYear } from '../../../../shared/plan/feed-year/feed-year.js';
-import { toShown, unitLabel, type UnitSystem } from '../../../../shared/units/unit.js';
+import { formatValue } from '../../../../shared/units/format.js';
+import { toShown, unitLabel } from '../../../../shared/units/unit.js';
+import type { SavedFarm } from '../../api/queries.js';
 import { useDateAxis } from '../../explain/date-axis.js';
 import { DRAWN_AT_ONCE } from '../../look/series.js';
 
 const HEIGHT = 220;
 
 /** What lies in the feed store, day by day, under what it takes. */
-export default function StoreChart({ year, units }: { year: FeedYear; units: UnitSystem }) {
+export default function StoreChart({ year, farm }: { year: FeedYear; farm: SavedFarm }) {
+  const { units } = farm;
   const { tick, tooltip } = useDateAxis();
   const { kgByDay, holdsKg } = year.store;
   return (
@@ -27,7 +30,7 @@ export default function StoreChart({ year, units }: { year: FeedYear; units: Uni
             referenceLines: [
               {
                 y: Math.round(toShown(holdsKg, 'kg', units)),
-                label: 'It takes',
+                label: `Room for ${formatValue(holdsKg, 'kg', farm)}`,
                 color: 'var(--stop)',
               },
             ],

@@ -67,7 +67,7 @@ function Line({ line, farm }: { line: TripLine; farm: SavedFarm }) {
         <Num of={bags} said={`${bags.value} ×`} />
       </td>
       <th scope="row">
-        {name}
+        <span className="feed-name">{name}</span>
         <small>
           {formatValue(bagKg, 'kg', farm)}
           {each === undefined ? '' : ` at ${formatPrice(each, farm.currency)}`}, enough to{' '}
