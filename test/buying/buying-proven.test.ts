@@ -6,7 +6,7 @@ import { seededRandom } from '../../shared/schedule/random.js';
 import { buyingProgram, SHORT_COST } from '../support/buying-program.js';
 import { randomFeeds, type FeedsSize } from '../support/random-feeds.js';
 
-const CASES = 12;
+const CASES = 6;
 const SMALL = { days: 20, handDays: 2, keepsDays: 8, stock: true };
 
 describe('planBuying against a proven optimum', () => {

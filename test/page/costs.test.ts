@@ -1,6 +1,6 @@
 import { afterAll, beforeAll, describe, expect, it, jest } from '@jest/globals';
 import type { Page } from 'playwright-core';
-import { House, openMore, seriousFindings, type SIZES } from '../support/page.js';
+import { House, openMore, openParts, seriousFindings, type SIZES } from '../support/page.js';
 
 jest.setTimeout(180_000);
 
@@ -35,6 +35,7 @@ const isWithinPage = (page: Page): Promise<unknown> =>
 describe.each(['desktop', 'phone'] as const)('what a batch costs, %s', (size) => {
   it('says when to stop feeding, what it must bring and what moves it, each behind a touch', async () => {
     const { page, errors } = await open(size, `batches/${batchId}`);
+    await openParts(page);
     await openMore(page, 'What it must bring');
     await page.getByText(/a lb, dressed, pays for what you buy/).waitFor();
     await openMore(page, 'When to stop feeding');
@@ -53,6 +54,7 @@ describe.each(['desktop', 'phone'] as const)('what a batch costs, %s', (size) =>
 
   it('opens the best day, says what another day costs, and plans the best', async () => {
     const { page } = await open(size, `batches/${batchId}`);
+    await openParts(page);
     await openMore(page, 'When to stop feeding');
     const best = page.getByRole('button', { name: /^Best day to process:/ });
     await best.click();

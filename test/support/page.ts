@@ -22,6 +22,9 @@ export const SIZES = {
   phone: { width: 390, height: 844 },
 } as const;
 
+/** Other tests take the processors meanwhile. */
+const WAIT_MS = 30_000;
+
 /** The built program, started as a user starts it, and a browser to use it with. */
 export class House {
   private constructor(
@@ -62,7 +65,7 @@ export class House {
       serviceWorkers: isKept ? 'allow' : 'block',
     });
     const page = await context.newPage();
-    page.setDefaultTimeout(15_000);
+    page.setDefaultTimeout(WAIT_MS);
     lookOften(page);
     const errorsSeen: string[] = [];
     page.on('console', (message) => {
@@ -120,7 +123,7 @@ function lookOften(page: Page): void {
   const waitFor = locator.waitFor as Locator['waitFor'] & { isOften?: true };
   if (waitFor.isOften) return;
   const often: typeof waitFor = async function (this: Locator, options = {}) {
-    const until = performance.now() + (options.timeout ?? 15_000);
+    const until = performance.now() + (options.timeout ?? WAIT_MS);
     for (;;) {
       const left = until - performance.now();
       try {
