@@ -22,7 +22,7 @@ import { newFarm } from '../support/factories.js';
 jest.setTimeout(240_000);
 
 /** Times that bringing back is killed. */
-const KILLS = 3;
+const KILLS = 2;
 
 /** Sessions of services on this schema. */
 const HOLDERS = `SELECT pid FROM pg_locks WHERE locktype = 'advisory' AND mode = 'ShareLock'

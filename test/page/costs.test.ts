@@ -1,6 +1,6 @@
 import { afterAll, beforeAll, describe, expect, it, jest } from '@jest/globals';
 import type { Page } from 'playwright-core';
-import { House, openMore, openParts, seriousFindings, type SIZES } from '../support/page.js';
+import { House, openMore, openParts, seriousFindings } from '../support/page.js';
 
 jest.setTimeout(180_000);
 
@@ -19,11 +19,8 @@ beforeAll(async () => {
 });
 afterAll(() => house.close());
 
-async function open(
-  size: keyof typeof SIZES,
-  path: string,
-): Promise<{ page: Page; errors: string[] }> {
-  const opened = await house.page(size);
+async function open(path: string): Promise<{ page: Page; errors: string[] }> {
+  const opened = await house.page('phone');
   await opened.page.goto(`${house.url}/farm/${farmId}/${path}`);
   await opened.page.getByRole('heading', { level: 1 }).waitFor({ timeout: 60_000 });
   return opened;
@@ -32,9 +29,9 @@ async function open(
 const isWithinPage = (page: Page): Promise<unknown> =>
   page.evaluate('document.documentElement.scrollWidth <= window.innerWidth + 1');
 
-describe.each(['desktop', 'phone'] as const)('what a batch costs, %s', (size) => {
+describe('what a batch costs, on a phone', () => {
   it('says when to stop feeding, what it must bring and what moves it, each behind a touch', async () => {
-    const { page, errors } = await open(size, `batches/${batchId}`);
+    const { page, errors } = await open(`batches/${batchId}`);
     await openParts(page);
     await openMore(page, 'What it must bring');
     await page.getByText(/a lb, dressed, pays for what you buy/).waitFor();
@@ -53,7 +50,7 @@ describe.each(['desktop', 'phone'] as const)('what a batch costs, %s', (size) =>
   });
 
   it('opens the best day, says what another day costs, and plans the best', async () => {
-    const { page } = await open(size, `batches/${batchId}`);
+    const { page } = await open(`batches/${batchId}`);
     await openParts(page);
     await openMore(page, 'When to stop feeding');
     const best = page.getByRole('button', { name: /^Best day to process:/ });
@@ -68,7 +65,7 @@ describe.each(['desktop', 'phone'] as const)('what a batch costs, %s', (size) =>
   });
 
   it('sets other ways to raise it side by side, the difference in words first', async () => {
-    const { page, errors } = await open(size, `compare/${batchId}`);
+    const { page, errors } = await open(`compare/${batchId}`);
     await page.getByText(/a lb dearer, dressed/).waitFor();
     await page.getByLabel('What to change').selectOption({ label: 'Two batches in place of one' });
     await page.getByText('Two batches, 3 weeks apart:').waitFor();
