@@ -49,9 +49,9 @@ function sourceOf(
   const { currency } = picture.farm;
   const tripH = supplier?.tripH ?? tables.judgements.buying.tripH.value;
   const leadDays = supplier?.leadDays ?? 0;
-  const tripMinor =
-    supplier?.tripCost === undefined ? undefined : costMinor(supplier.tripCost, 1, currency);
-  const hours = supplier?.comes === 'delivered' ? 0 : tripH;
+  const price = supplier?.tripCost ?? (isDelivered(supplier) ? undefined : tripOf(picture));
+  const tripMinor = price === undefined ? undefined : costMinor(price, 1, currency);
+  const hours = isDelivered(supplier) ? 0 : tripH;
   const dates = Array.from({ length: days }, (_, day) => addDays(picture.today, day));
   const isOpen = (date: PlainDate, day: number): boolean =>
     leadDays <= day &&
@@ -73,6 +73,12 @@ function sourceOf(
     },
   };
 }
+
+const isDelivered = (supplier: Supplier | undefined): boolean => supplier?.comes === 'delivered';
+
+/** What the place says that a drive costs, wherever it goes. */
+const tripOf = ({ products }: FarmPicture): string | undefined =>
+  products.find(({ kind }) => kind === 'trip')?.price;
 
 /** Whether a grown-up of the household is there and has so many hours; nobody typed is no bar. */
 function hasHands(picture: FarmPicture, tables: Tables, date: PlainDate, hours: number): boolean {

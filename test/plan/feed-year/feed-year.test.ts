@@ -53,6 +53,19 @@ describe('feedYear', () => {
     }
   });
 
+  it('counts a trip at the place’s own price where a supplier has none, and no delivery so', () => {
+    const trip = { ...{ id: 'trip', kind: 'trip' as const, name: 'Trip' }, price: '9.50' };
+    const costsOf = (comes: 'fetched' | 'delivered', tripCost?: string) => {
+      const mill = { ...{ id: 'mill', name: 'Mill', comes }, ...(tripCost ? { tripCost } : {}) };
+      const products = [...FEEDS.map((each) => ({ ...each, supplierId: 'mill' })), trip];
+      const { trips } = yearOf({ products, suppliers: [mill] });
+      return new Set(trips.map((each) => each.tripCost?.value));
+    };
+    expect(costsOf('fetched')).toEqual(new Set([950]));
+    expect(costsOf('fetched', '4')).toEqual(new Set([400]));
+    expect(costsOf('delivered')).toEqual(new Set([undefined]));
+  });
+
   it('gives medicated feed only as long before the last day as its label says', () => {
     const late = feed('finisher', {
       id: 'medicated',
