@@ -1,14 +1,13 @@
-import { Button, Stack, Table, Text } from '@mantine/core';
+import { Button, Stack, Text } from '@mantine/core';
 import { lazy, useState } from 'react';
 import { daysBetween } from '../../../../shared/calendar/plain-date.js';
 import { quantityOfDay } from '../../../../shared/explain/daily-series.js';
-import type { Quantity } from '../../../../shared/explain/quantity.js';
 import type { BatchPlan } from '../../../../shared/plan/batch-plan.js';
 import type { StopPart } from '../../../../shared/plan/cost/stop-feeding.js';
 import type { StopWeek } from '../../../../shared/plan/cost/stop-weeks.js';
-import { Fact, Facts, Num } from '../../explain/number.js';
+import { Fact, Facts } from '../../explain/number.js';
 import { DateField } from '../../fields/date-input.js';
-import { WideTable } from '../../shell/wide-table.js';
+import { AgeTable, type AgeColumn } from './age-table.js';
 import { batchCostOf } from './batch-cost-of.js';
 import { Picture } from './story-section.js';
 import type { AskedBatch, BatchDraft } from './use-plan.js';
@@ -100,41 +99,18 @@ function AnotherDay({ plan, part }: Pick<Props, 'plan'> & { part: StopPart }) {
   );
 }
 
-function Weeks({ weeks }: { weeks: readonly StopWeek[] }) {
-  return (
-    <WideTable label="Feed and money by week">
-      <Table className="stacks">
-        <Table.Thead>
-          <Table.Tr>
-            <Table.Th>Age</Table.Th>
-            {COLUMNS.map(([label]) => (
-              <Table.Th key={label} ta="right">
-                {label}
-              </Table.Th>
-            ))}
-          </Table.Tr>
-        </Table.Thead>
-        <Table.Tbody>
-          {weeks.map((week) => (
-            <Table.Tr key={week.ageDays} className={week.isPlanned ? 'way-chosen' : undefined}>
-              <Table.Th scope="row">{ageOf(week)}</Table.Th>
-              {COLUMNS.map(([label, of]) => {
-                const number = of(week);
-                return (
-                  <Table.Td key={label} data-label={label} ta="right">
-                    {number ? <Num of={number} /> : '–'}
-                  </Table.Td>
-                );
-              })}
-            </Table.Tr>
-          ))}
-        </Table.Tbody>
-      </Table>
-    </WideTable>
-  );
-}
+const Weeks = ({ weeks }: { weeks: readonly StopWeek[] }) => (
+  <AgeTable
+    label="Feed and money by week"
+    ageLabel="Age"
+    rows={weeks}
+    columns={COLUMNS}
+    ageOf={ageOf}
+    isChosen={({ isPlanned }) => isPlanned === true}
+  />
+);
 
-const COLUMNS: readonly (readonly [string, (week: StopWeek) => Quantity | undefined])[] = [
+const COLUMNS: readonly AgeColumn<StopWeek>[] = [
   ['Day', ({ on }) => on],
   ['Live each', ({ liveEach }) => liveEach],
   ['Dressed each', ({ dressedEach }) => dressedEach],
