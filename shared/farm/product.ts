@@ -1,7 +1,7 @@
 import { whole, within } from './bounds.js';
 import { feedProductFields } from './feed-product.js';
 import { choice, number, oneOf, optional, row, text, type SavedRowOf } from './field.js';
-import { ingredientProductFields, type IngredientProduct } from './ingredient.js';
+import { ingredientProductFields, type IngredientProduct } from './mix-ingredient.js';
 import { id, OWN, price } from './words.js';
 
 export type FeedProduct = SavedRowOf<typeof feedProductFields>;

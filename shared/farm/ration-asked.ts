@@ -1,6 +1,6 @@
 import { within } from './bounds.js';
 import { choice, list, number, optional, row, rows, type RowOf } from './field.js';
-import { ingredientProductFields } from './ingredient.js';
+import { ingredientProductFields } from './mix-ingredient.js';
 import { id } from './words.js';
 
 /** How much is mixed at once. */

@@ -1,4 +1,4 @@
-import type { IngredientProduct } from '../farm/ingredient.js';
+import type { IngredientProduct } from '../farm/mix-ingredient.js';
 import type { RationAskedOfFarm } from '../farm/ration-asked.js';
 import type { Product } from '../farm/product.js';
 import { FieldError, type FieldProblem } from '../problems/field-problem.js';

@@ -1,4 +1,4 @@
-import type { IngredientProduct } from '../farm/ingredient.js';
+import type { IngredientProduct } from '../farm/mix-ingredient.js';
 import { minorDigits } from '../units/format.js';
 import type { Sourced } from '../explain/formula.js';
 import type { Judgements } from '../tables/judgements.js';

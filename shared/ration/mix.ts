@@ -1,6 +1,6 @@
 import { fromFarm, fromTable, quantity, type NumberQuantity } from '../explain/quantity.js';
 import type { Farm } from '../farm/farm.js';
-import type { IngredientProduct } from '../farm/ingredient.js';
+import type { IngredientProduct } from '../farm/mix-ingredient.js';
 import type { Product } from '../farm/product.js';
 import { bagsFor, costMinor } from '../money/money.js';
 import type { BirdsToFeed, NeedStage } from '../tables/ration-tables.js';

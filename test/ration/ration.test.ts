@@ -15,7 +15,7 @@ import { newIngredient, newRation, WHOLE } from '../support/ration-factories.js'
 const STAGES = tables.rationNeeds.flatMap((birds) =>
   birds.stages.map((stage) => ({ birdsId: birds.id, stageId: stage.id, is: stage.is })),
 );
-const only = (...ids: readonly string[]) => WHOLE.filter(({ id }) => ids.includes(id));
+const ofThese = (...ids: readonly string[]) => WHOLE.filter(({ id }) => ids.includes(id));
 const without = (...ids: readonly string[]) => WHOLE.filter(({ id }) => !ids.includes(id));
 const mixOf = (ration: Ration): Mix => {
   expect(ration.issues.filter(({ level }) => level === 'stop')).toEqual([]);
@@ -46,7 +46,7 @@ describe('rationOf', () => {
       const cheap = newIngredient(id, '0.01');
       const { mix } = newRation({
         ...stage,
-        ingredients: [...without(id, 'salt'), cheap, ...(id === 'salt' ? [] : only('salt'))],
+        ingredients: [...without(id, 'salt'), cheap, ...(id === 'salt' ? [] : ofThese('salt'))],
       });
       if (mix) expect(shareOf(mix, id)).toBeLessThanOrEqual(percent / 100 + 0.002);
     }
@@ -128,14 +128,14 @@ describe('rationOf', () => {
   });
 
   it('says what keeps a mix from being made, how far it is off, and what would help', () => {
-    const ration = newRation({ ingredients: only('corn', 'soybean-meal-48', 'premix') });
+    const ration = newRation({ ingredients: ofThese('corn', 'soybean-meal-48', 'premix') });
     expect(ration.mix).toBeUndefined();
     expect(text(ration)).toMatch(/Calcium: it should hold 0\.\d+ %, and comes to 0\.\d+ %/);
     const fix = /\. ([^.]*) would make it possible\.$/.exec(text(ration))![1]!.toLowerCase();
     const named = tables.ingredients.filter(({ name }) => fix.includes(name.toLowerCase()));
     expect(named.map(({ id }) => id)).toContain('salt');
     const more = named.map(({ id }) => newIngredient(id));
-    mixOf(newRation({ ingredients: [...only('corn', 'soybean-meal-48', 'premix'), ...more] }));
+    mixOf(newRation({ ingredients: [...ofThese('corn', 'soybean-meal-48', 'premix'), ...more] }));
   });
 
   it('finds that wheat and peas without bagged methionine stay short of it', () => {
@@ -151,7 +151,7 @@ describe('rationOf', () => {
   });
 
   it('says so where what there is cannot fill a mix', () => {
-    expect(text(newRation({ ingredients: only('wheat-hard', 'oats', 'premix') }))).toMatch(
+    expect(text(newRation({ ingredients: ofThese('wheat-hard', 'oats', 'premix') }))).toMatch(
       /may make up 30\.5 % of a mix: at most hard wheat 30 %/,
     );
     const two = [1, 2, 3].map((k) =>

@@ -5,7 +5,7 @@ import { shownJudgements } from '../../shared/formulas/judgements.js';
 import { quantitiesIn } from '../../shared/explain/quantities-in.js';
 import type { Quantity } from '../../shared/explain/quantity.js';
 import type { Batch, Purpose } from '../../shared/farm/batch.js';
-import type { IngredientProduct } from '../../shared/farm/ingredient.js';
+import type { IngredientProduct } from '../../shared/farm/mix-ingredient.js';
 import type { Brooder, Facility, HeatSourceKind } from '../../shared/farm/facility.js';
 import type { CattleGroup } from '../../shared/farm/herd.js';
 import type { PastureChoices } from '../../shared/farm/pasture-choices.js';

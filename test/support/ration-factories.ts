@@ -1,4 +1,4 @@
-import type { IngredientProduct } from '../../shared/farm/ingredient.js';
+import type { IngredientProduct } from '../../shared/farm/mix-ingredient.js';
 import type { Product } from '../../shared/farm/product.js';
 import type { RationAsked } from '../../shared/ration/mix.js';
 import { rationOf, type Ration } from '../../shared/ration/ration.js';

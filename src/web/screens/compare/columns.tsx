@@ -117,7 +117,7 @@ function rowsOf(columns: readonly ChoiceColumn[]): readonly Row[] {
     ['Freezer at once', ({ freezer }) => freezer],
     ['Birds lost on the way', ({ lost }) => lost],
     ['As many as you want', ({ enough }) => enough],
-    ['A night too cold after the move', ({ coldNight }) => coldNight],
+    ['A night too cold in the first week', ({ coldNight }) => coldNight],
   ];
   return rows.filter(([, of]) => columns.some((column) => of(column)));
 }

@@ -1,6 +1,6 @@
 import { SimpleGrid, TextInput } from '@mantine/core';
 import { problemsOfRow } from '../../../../shared/farm/check-row.js';
-import { ingredientProductFields } from '../../../../shared/farm/ingredient.js';
+import { ingredientProductFields } from '../../../../shared/farm/mix-ingredient.js';
 import type { NumberField } from '../../../../shared/farm/field.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
 import { useSave, type SavedFarm } from '../../api/queries.js';

@@ -1,7 +1,7 @@
 import { ActionIcon, Button, Checkbox, Group, Stack, Text } from '@mantine/core';
 import { IconPencil, IconTrash } from '@tabler/icons-react';
 import { useState } from 'react';
-import type { IngredientProduct } from '../../../../shared/farm/ingredient.js';
+import type { IngredientProduct } from '../../../../shared/farm/mix-ingredient.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
 import { formatPrice, formatValue } from '../../../../shared/units/format.js';
 import { useRemove, type SavedFarm } from '../../api/queries.js';

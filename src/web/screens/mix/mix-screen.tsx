@@ -3,7 +3,7 @@ import { Alert, Group, SimpleGrid, Stack, Text, Title } from '@mantine/core';
 import { useMemo, useState } from 'react';
 import { useSearchParams } from 'wouter';
 import type { Purpose } from '../../../../shared/farm/batch.js';
-import type { IngredientProduct } from '../../../../shared/farm/ingredient.js';
+import type { IngredientProduct } from '../../../../shared/farm/mix-ingredient.js';
 import { BATCH_KG } from '../../../../shared/farm/ration-asked.js';
 import { birdsFor, type BirdsOfAge } from '../../../../shared/ration/birds-for.js';
 import { rowById, type Tables } from '../../../../shared/tables/tables.js';

@@ -1,6 +1,6 @@
 import { useQuery } from '@tanstack/react-query';
 import { useMemo } from 'react';
-import type { IngredientProduct } from '../../../../shared/farm/ingredient.js';
+import type { IngredientProduct } from '../../../../shared/farm/mix-ingredient.js';
 import type { Product } from '../../../../shared/farm/product.js';
 import { BATCH_KG } from '../../../../shared/farm/ration-asked.js';
 import { problemsOfNumber } from '../../../../shared/farm/bounds.js';
