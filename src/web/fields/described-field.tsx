@@ -75,8 +75,11 @@ export function DescribedField({
         onChange: (event: { currentTarget: { value: string } }) =>
           onChange(event.currentTarget.value || undefined),
       };
-      if (suggested) return <SuggestedText {...text} names={suggested} />;
-      return field.hasLines ? <Textarea {...text} autosize minRows={3} /> : <TextInput {...text} />;
+      return field.hasLines ? (
+        <Textarea {...text} autosize minRows={3} />
+      ) : (
+        <SuggestedText {...text} names={suggested} />
+      );
     }
     case 'list':
       return field.of.kind === 'number' ? (
@@ -93,20 +96,25 @@ export function DescribedField({
   }
 }
 
-/** A text with names to pick from; another can be typed. */
+/**
+ * A text with names to pick from, if there are any; another can be typed. Names may come later
+ * than the box: it stays the same one, so that whoever types in it goes on.
+ */
 function SuggestedText({
-  names,
+  names = [],
   ...text
-}: ComponentProps<typeof TextInput> & { readonly names: readonly string[] }) {
+}: ComponentProps<typeof TextInput> & { readonly names: readonly string[] | undefined }) {
   const id = useId();
   return (
     <>
-      <TextInput {...text} list={id} autoComplete="off" />
-      <datalist id={id}>
-        {names.map((name) => (
-          <option key={name} value={name} />
-        ))}
-      </datalist>
+      <TextInput {...text} {...(names.length > 0 ? { list: id, autoComplete: 'off' } : {})} />
+      {names.length > 0 && (
+        <datalist id={id}>
+          {names.map((name) => (
+            <option key={name} value={name} />
+          ))}
+        </datalist>
+      )}
     </>
   );
 }
