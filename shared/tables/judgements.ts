@@ -99,6 +99,7 @@ export const JUDGED = {
     'lookAheadDays',
     'missedShare',
     'leastCutKgPerHa',
+    'hayAtOnceM2',
     'hayGrowsDays',
     'backFromHayDays',
     'dryingDays',

@@ -10,6 +10,7 @@ import { goesOnAsKept } from './as-kept.js';
 import { onSuitableDays } from './chore-days.js';
 import { usualDays, workFrame, type DaysOfWork } from './days-of-work.js';
 import { earlierPieces } from './kept-plan.js';
+import { withHoursForSpells } from './spell-hours.js';
 import { suitsOfNeeds } from './suits-of-needs.js';
 import type { WholeWork } from './whole-work.js';
 import { workHorizonDays } from './work-horizon.js';
@@ -58,7 +59,7 @@ export function fitAll(
   const problem: WorkProblem = {
     days: horizon,
     workers: hours.workers,
-    jobs: jobsOf(request, needs, days, hours.onItsDay),
+    jobs: withHoursForSpells(jobsOf(request, needs, days, hours.onItsDay), needs, hours.workers),
   };
   const fitted = fitOrExplain(needs, () =>
     fitOn(request, needs, problem, plans ?? plansFor(given, needs.length)),

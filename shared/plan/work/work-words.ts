@@ -10,6 +10,7 @@ import { placedMinutes, type WorkJob } from '../../schedule/work.js';
 import { unfitDay } from './days-of-work.js';
 import { coverWords } from './nights-of-cover.js';
 import { spellWords } from './spell-words.js';
+import { suitsNeed } from './suits-of-needs.js';
 import { wayByWeather } from './ways-by-weather.js';
 import type { WholeWork } from './whole-work.js';
 import type { WorkNeed } from './work-need.js';
@@ -43,6 +44,8 @@ export function whyThen(work: WholeWork, windows: readonly WorkWindow[], index: 
     parts.push(`not before ${date(reason.allowedFrom)}`);
   }
   const { wetDay } = request.tables.work;
+  const spellStarts =
+    need.conditions.dryDaysInRow === undefined ? undefined : suitsNeed(need, days, wetDay.rainMm);
   const named = new Map<string, number[]>();
   let usual = 0;
   let isKept = false;
@@ -51,7 +54,8 @@ export function whyThen(work: WholeWork, windows: readonly WorkWindow[], index: 
       isKept = true;
       continue;
     }
-    if (because === 'does-not-suit' && days.isForecast[day] !== 1) {
+    const isSuitable = because === 'does-not-suit' && spellStarts?.[day] === 1;
+    if (because === 'does-not-suit' && !isSuitable && days.isForecast[day] !== 1) {
       usual++;
       continue;
     }
@@ -60,7 +64,9 @@ export function whyThen(work: WholeWork, windows: readonly WorkWindow[], index: 
         ? 'the hours are taken'
         : because === 'no-light'
           ? 'no hours in daylight'
-          : (unfitDay(need.conditions, days, day, wetDay.rainMm) ?? 'the day is not suitable');
+          : isSuitable
+            ? 'no hours for the rest of it in the dry days after'
+            : (unfitDay(need.conditions, days, day, wetDay.rainMm) ?? 'the day is not suitable');
     named.set(cause, [...(named.get(cause) ?? []), day]);
   }
   for (const [cause, list] of named) {
