@@ -10,6 +10,7 @@ import { goesOnAsKept } from './as-kept.js';
 import { onSuitableDays } from './chore-days.js';
 import { usualDays, workFrame, type DaysOfWork } from './days-of-work.js';
 import { earlierPieces } from './kept-plan.js';
+import { splitWhereShort } from './split-where-short.js';
 import { withHoursForSpells } from './spell-hours.js';
 import { suitsOfNeeds } from './suits-of-needs.js';
 import type { WholeWork } from './whole-work.js';
@@ -59,7 +60,7 @@ export function fitAll(
   const problem: WorkProblem = {
     days: horizon,
     workers: hours.workers,
-    jobs: withHoursForSpells(jobsOf(request, needs, days, hours.onItsDay), needs, hours.workers),
+    jobs: asHoursAllow(request, needs, jobsOf(request, needs, days, hours.onItsDay), hours),
   };
   const fitted = fitOrExplain(needs, () =>
     fitOn(request, needs, problem, plans ?? plansFor(given, needs.length)),
@@ -130,6 +131,17 @@ export function jobsOf(
       ...(bound ? { pinned: [bound.piece] } : {}),
     };
   });
+}
+
+/** Jobs as people's hours leave room for them: spells that can be finished, short work spread. */
+function asHoursAllow(
+  { tables }: WorkRequest,
+  needs: readonly WorkNeed[],
+  jobs: readonly WorkJob[],
+  { workers }: WorkHours,
+): WorkJob[] {
+  const spread = splitWhereShort(jobs, needs, workers, tables.work.smallestPieceHours);
+  return withHoursForSpells(spread, needs, workers);
 }
 
 /** Work of one set day, and what is short in all, is done in one go or not at all. */

@@ -182,7 +182,7 @@ describe('workPlanOf', () => {
     const plan = planOf({ ownJobs: [newOwnJob({ hours: 9, canBeSpread: false })] });
     const job = jobOf(plan, 'own/bed');
     expect(job.pieces).toEqual([]);
-    expect(job.why).toBe('It is longer than anybody’s day, and is not split.');
+    expect(job.why).toBe('Nobody has the time for it in one go on any of its days.');
     expect(job.waysToFit[0]).toBe('4 h more on Sat 10 Apr, or a helper for all 9 h of it.');
   });
 
