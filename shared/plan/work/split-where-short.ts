@@ -18,10 +18,15 @@ export function splitWhereShort(
   const days = workers[0]?.minutes.length ?? 0;
   let free: WorkDays | undefined;
   return jobs.map((job, i) => {
-    const { canBeSpread } = needs[i]!;
+    const { canBeSpread, isOfOneDay } = needs[i]!;
     const { smallestPieceMinutes, minutes, pinned, fromDay, untilDay } = job;
-    const isOfOneDay = fromDay === untilDay || pinned !== undefined;
-    if (!canBeSpread || isOfOneDay || smallestPieceMinutes !== undefined || minutes <= smallest)
+    if (
+      !canBeSpread ||
+      isOfOneDay ||
+      pinned ||
+      smallestPieceMinutes !== undefined ||
+      minutes <= smallest
+    )
       return job;
     free ??= new WorkDays({ days, workers, jobs: [] });
     const last = Math.min(untilDay, days - 1);
