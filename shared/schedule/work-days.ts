@@ -58,6 +58,25 @@ export class WorkDays {
    * @returns its pieces, none when it does not fit before its last day
    */
   put(job: WorkJob, from: number, until = job.untilDay, vary?: Variation): WorkPiece[] {
+    return this.walk(job, { from, until }, (day, open, least) =>
+      this.pieceOn(job, day, { open, least }, vary),
+    );
+  }
+
+  /** As `put`, but rather a shorter piece than a rest that is too small to be useful. */
+  putInUsefulPieces(job: WorkJob, from: number, until: number): WorkPiece[] {
+    return this.walk(job, { from, until }, (day, open, least) => {
+      const piece = this.pieceOn(job, day, { open, least }, undefined);
+      return piece && { ...piece, minutes: withoutCrumb(job, open, piece.minutes) };
+    });
+  }
+
+  /** Takes a piece of a job on each day that has room for one, until all of it is done. */
+  private walk(
+    job: WorkJob,
+    { from, until }: { from: number; until: number },
+    pieceOf: (day: number, open: number, least: number) => WorkPiece | undefined,
+  ): WorkPiece[] {
     const last = Math.min(until, job.untilDay, this.days - 1);
     const pieces: WorkPiece[] = [];
     let open = job.minutes;
@@ -65,31 +84,13 @@ export class WorkDays {
       const least = leastOf(job, open);
       day = this.firstDayFor(job, day, last, least);
       if (last < day) return pieces;
-      const piece = this.pieceOn(job, day, { open, least }, vary);
+      const piece = pieceOf(day, open, least);
       if (!piece) continue;
       this.take(job, piece);
       pieces.push(piece);
       open -= piece.minutes;
       if (open <= 0) return pieces;
     }
-  }
-
-  /** As `put`, but rather a shorter piece than a rest that is too small to be useful. */
-  putInUsefulPieces(job: WorkJob, from: number, until: number): WorkPiece[] {
-    const last = Math.min(until, job.untilDay, this.days - 1);
-    const pieces: WorkPiece[] = [];
-    let open = job.minutes;
-    for (let day = Math.max(0, from); 0 < open; day++) {
-      const least = leastOf(job, open);
-      day = this.firstDayFor(job, day, last, least);
-      const piece = day <= last && this.pieceOn(job, day, { open, least }, undefined);
-      if (!piece) break;
-      const useful = { ...piece, minutes: withoutCrumb(job, open, piece.minutes) };
-      this.take(job, useful);
-      pieces.push(useful);
-      open -= useful.minutes;
-    }
-    return pieces;
   }
 
   /** Puts the smallest useful piece of a job on the first day it fits on; takes its hours. */
