@@ -1,6 +1,7 @@
 import type { Cut, Entry, GrassDays, StayStart } from './season-books.js';
 import { LeftAlone } from './left-alone.js';
 import {
+  digestibleEaten,
   digestibleShare,
   fullGrowth,
   growOn,
@@ -22,6 +23,7 @@ export interface RunningStay {
   massBefore: number;
   readonly digestibleShare: number;
   readonly deadShare: number;
+  readonly digestibleEaten: number;
   /** Day on which its strips have all been grazed once. */
   readonly until: number;
   harvestShare: number;
@@ -51,7 +53,14 @@ const newBooks = (n: number): FieldBooks => ({
   },
 });
 
-const NOT_ASKED = { digestibleShare: 0, deadShare: 0 };
+/** How well what stands in a paddock feeds. */
+export interface Quality {
+  readonly digestibleShare: number;
+  readonly deadShare: number;
+  readonly digestibleEaten: number;
+}
+
+const NOT_ASKED: Quality = { digestibleShare: 0, deadShare: 0, digestibleEaten: 0 };
 
 /** One paddock as a season is walked through: what stands in it and who is there. */
 export class Field {
@@ -128,12 +137,15 @@ export class Field {
     return Math.max(0, this.mass - this.sward.residualKgPerHa);
   }
 
-  get quality(): { digestibleShare: number; deadShare: number } {
+  /** @param harvestShare share that the herd eats of what disappears */
+  qualityFor(harvestShare: number): Quality {
     if (!this.isQualityAsked) return NOT_ASKED;
-    const { deadLeafKg, deadStemKg } = this.state;
+    const { state, mass } = this;
+    const { kind, residualKgPerHa } = this.sward;
     return {
-      digestibleShare: digestibleShare(this.sward.kind, this.state, this.sward.residualKgPerHa),
-      deadShare: this.mass <= 0 ? 0 : (deadLeafKg + deadStemKg) / this.mass,
+      digestibleShare: digestibleShare(kind, state, residualKgPerHa),
+      deadShare: mass <= 0 ? 0 : (state.deadLeafKg + state.deadStemKg) / mass,
+      digestibleEaten: digestibleEaten(kind, state, residualKgPerHa, harvestShare),
     };
   }
 
