@@ -93,7 +93,7 @@ export abstract class GrazedDays {
       if (way) this.goIn(h, day, way);
     }
     herd.isOut = herd.at !== undefined;
-    const eaten = herd.at === undefined ? 0 : this.fields[herd.at]!.graze(day, need);
+    const eaten = herd.at === undefined ? 0 : this.fields[herd.at]!.graze(day);
     this.note(h, day, eaten, Math.max(0, need - eaten));
   }
 

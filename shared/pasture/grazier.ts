@@ -43,7 +43,7 @@ export class Season extends GrazedDays {
   constructor(problem: GrazingProblem) {
     super(
       problem,
-      problem.swards.map((sward) => new Field(sward)),
+      problem.swards.map((sward) => new Field(sward, problem.herds)),
       problem.herds.map(() => NOT_OUT),
     );
     this.hayKg = problem.herds.map(({ demandKg }) => Float64Array.from(demandKg));
@@ -98,7 +98,7 @@ export class Season extends GrazedDays {
 
   /** A day that has been: herds were where they were. What is mown is taken to be as it was planned. */
   private follow(day: number): void {
-    const { past, herds } = this.problem;
+    const { past } = this.problem;
     this.leavePast(day);
     for (const stay of past) {
       if (day < stay.from || stay.from + stay.days <= day) continue;
@@ -106,7 +106,7 @@ export class Season extends GrazedDays {
       if (stay.from === day && !field.stay) this.enter(stay, 'next', 'standing-there');
       if (field.stay?.herd !== stay.herd) continue;
       field.shutFrom = undefined;
-      field.graze(day, herds[stay.herd]!.demandKg[day]!);
+      field.graze(day);
       Object.assign(this.herds[stay.herd]!, { isOut: true, wasOut: true });
     }
   }
