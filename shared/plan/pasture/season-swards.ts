@@ -238,7 +238,7 @@ function swardOfBase(
       residualKgPerHa,
       turnInKgPerHa,
       firstPassKgPerHa,
-      leastEntryKgPerHa: Math.max(firstPassKgPerHa, grazing.leastReadyShare.value * turnInKgPerHa),
+      leastEntryKgPerHa: Math.max(firstPassKgPerHa, readyFromCm(paddock, forage) * kgPerHaCm),
       rankKgPerHa: Math.max(
         turnInKgPerHa * grass.rankOverReady.value,
         forage.heights.rankCm * kgPerHaCm,
@@ -254,6 +254,12 @@ function swardOfBase(
           : Math.max(LONG_AGO, daysBetween(span.first, paddock.lastGrazedOn) + 1),
     },
   };
+}
+
+/** Least height to go in at; for a household's own ready height in the same proportion. */
+function readyFromCm({ readyHeightCm: own }: Paddock, { heights }: Forage): number {
+  const { readyFromCm: from, readyHeightCm } = heights;
+  return own === undefined ? from : (from * own) / readyHeightCm;
 }
 
 /** What stands on day 0, and what is known of it from then to the first planned day. */
