@@ -88,7 +88,6 @@ export const JUDGED = {
   ],
   /** What moves of cattle are decided by, beside heights and rests. */
   grazing: [
-    'firstPassShare',
     'lowEntriesShare',
     'leastDayShare',
     'mostStrips',

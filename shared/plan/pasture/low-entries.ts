@@ -19,7 +19,7 @@ const WHY: Partial<Record<Entry, string>> = {
  */
 export function lowEntries(context: PastureContext, { books }: Chosen): PlanIssue[] {
   const { tables, grass } = context;
-  const { lowEntriesShare, firstPassShare } = tables.judgements.grazing;
+  const { lowEntriesShare } = tables.judgements.grazing;
   const swardOf = ({ paddock }: StayRecord): Sward => grass.swards[paddock]!.sward;
   const low = books.stays.filter(
     (stay) => WHY[stay.entry] !== undefined && stay.massBefore < swardOf(stay).turnInKgPerHa,
@@ -41,7 +41,7 @@ export function lowEntries(context: PastureContext, { books }: Chosen): PlanIssu
       'note',
       'goes-in-low',
       `${low.length} of ${books.stays.length} moves go into grass below its best height, ${ready} at the least height that is advised or above: ${parts.join('; ')}. Each leaves the usual stubble.${isSlow ? ` To go in taller, ${listed(ways, 'or')}.` : ''}`,
-      [firstPassShare],
+      [lowEntriesShare],
     ),
   ];
 }

@@ -70,8 +70,15 @@ describe('a paddock', () => {
   ])(
     'is entered in %s from %d in, best at %d to %d, and left at %d to %d (%s)',
     (id, least, from, to, low, high) => {
-      const { readyFromCm, readyHeightCm, residualHeightCm } = rowById(tables.forages, id).heights;
+      const { firstPassCm, readyFromCm, readyHeightCm, residualHeightCm } = rowById(
+        tables.forages,
+        id,
+      ).heights;
       expect(readyFromCm / CM_PER_IN).toBeCloseTo(least, 1);
+      // University of Maine: the first pass of tall grasses at 4 to 5 in, of low ones at 3.
+      const [first, last] = id === 'bluegrass-clover' ? [3, 3] : [4, 5];
+      expect(firstPassCm / CM_PER_IN).toBeGreaterThanOrEqual(first - 0.02);
+      expect(firstPassCm / CM_PER_IN).toBeLessThanOrEqual(last + 0.02);
       expect(readyHeightCm / CM_PER_IN).toBeGreaterThanOrEqual(from - 0.02);
       expect(readyHeightCm / CM_PER_IN).toBeLessThanOrEqual(to + 0.02);
       expect(residualHeightCm / CM_PER_IN).toBeGreaterThanOrEqual(low - 0.02);
