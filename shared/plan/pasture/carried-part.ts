@@ -14,6 +14,8 @@ import type { Chosen } from './surplus.js';
 /** What the grass of the plan carries of the milk or gain of one group. */
 export interface CarriedPart {
   readonly name: string;
+  /** It is a cow’s own name. */
+  readonly isOneCow: boolean;
   readonly what: 'milk' | 'gain';
   readonly wanted: NumberQuantity;
   /** On the day of the plan on which it carries least. */
@@ -102,6 +104,7 @@ function partOf(
   ];
   return {
     name,
+    isOneCow: group.cow !== undefined,
     what,
     wanted: quantity(
       what === 'milk' ? `Milk wanted, ${name}` : `Gain wanted, ${name}`,
@@ -168,7 +171,7 @@ export function tooPoor(
   const { herds, say } = context;
   return parts.flatMap((ofHerd, h) =>
     ofHerd.flatMap((part) => {
-      const { name, what, wanted, least, leastOn, poorFrom, poorTo, poorDays, offBack } = part;
+      const { what, wanted, least, leastOn, poorFrom, poorTo, poorDays, offBack } = part;
       if (poorFrom === undefined || poorTo === undefined) return [];
       const when = `Between ${say(poorFrom, 'date')} and ${say(poorTo, 'date')}`;
       const carries = `about ${say(least.value, 'kg')} a day of ${say(wanted.value, 'kg')} on ${say(leastOn, 'date')}, and less than wanted on ${poorDays} days`;
@@ -176,13 +179,16 @@ export function tooPoor(
         issue(
           'note',
           'grass-too-poor',
-          `${when} the grass of ${herds[h]!.name} is too old or too dry to carry all of the ${what} of ${name.toLowerCase()}, ${whereOf(part)}: ${carries}. ${helpOf(context, part)}`,
+          `${when} the grass of ${herds[h]!.name} is too old or too dry to carry all of the ${what} of ${whoOf(part)}, ${whereOf(part)}: ${carries}. ${helpOf(context, part)}`,
           [least, ...(offBack ? [offBack] : [])],
         ),
       ];
     }),
   );
 }
+
+const whoOf = ({ name, isOneCow }: CarriedPart): string =>
+  isOneCow ? name : `each ${name.toLowerCase()}`;
 
 const whereOf = ({ poorIn }: CarriedPart): string =>
   poorIn.length <= NAMED
@@ -192,7 +198,7 @@ const whereOf = ({ poorIn }: CarriedPart): string =>
 /** What a neighbor would do about it. */
 function helpOf({ say, choices }: PastureContext, { what, offBack }: CarriedPart): string {
   const younger = choices.makesHay === false ? 'Graze or top' : 'Graze or mow';
-  const first = `${younger} it before it heads out, or give good hay`;
+  const first = `${younger} it younger, before it heads out, or give good hay`;
   if (what === 'gain') return `${first} beside it; else they gain slower.`;
   if (!offBack) return `${first} or grain beside it; else she milks less and gets thinner.`;
   return `${first} beside it. A cow in good flesh milks on all the same and gets thinner, by about ${say(offBack.value, 'kg')} a day then.`;

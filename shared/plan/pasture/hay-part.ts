@@ -321,7 +321,10 @@ function closersOf(context: PastureContext, inSeason: NumberQuantity): Closer[] 
 
 function grassShort(context: PastureContext, part: HayPart): PlanIssue[] {
   if (part.firstShort === undefined) return [];
-  const { littleShare } = context.tables.judgements.grazing;
+  const { littleShare, missedShare } = context.tables.judgements.grazing;
+  const dayKg = needKg(context) / (context.span.to - context.span.from);
+  // Some armfuls on the last day of grass are no shortage.
+  if (part.inSeason.value < missedShare.value * dayKg) return [];
   const days = part.shortDays === 1 ? '1 day is' : `${part.shortDays} days are`;
   return [
     issue(
