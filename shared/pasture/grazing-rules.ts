@@ -68,14 +68,17 @@ function entryOf(
   isOut: boolean,
 ): Entry | undefined {
   const { usualGrowth, growsKgPerHa, growthEnds, takes } = problem;
-  const { sward, leftDay, mass, isPassed } = field;
+  const { sward, leftDay, isPassed } = field;
   const rest = leftDay === undefined ? Infinity : day - leftDay;
   const isRested = sward.leastRestDays <= rest;
-  if (sward.turnInKgPerHa <= mass && isRested) return 'ready';
   const isGrowing = growsKgPerHa <= usualGrowth[paddock]![day]!;
+  // How tall it is, is worked out only where that matters.
+  if (!isRested && isGrowing) return undefined;
+  const { mass } = field;
+  if (sward.turnInKgPerHa <= mass && isRested) return 'ready';
   const isTall = sward.leastEntryKgPerHa <= mass;
   if (!isGrowing) return isOut && isTall ? (day < growthEnds ? 'at-rest' : 'dormant') : undefined;
-  if (!isRested || mass < sward.firstPassKgPerHa) return undefined;
+  if (mass < sward.firstPassKgPerHa) return undefined;
   if (!isPassed && !isHeaded(field, day)) return 'first-pass';
   if (takes === 'most-grown' || !isTall) return undefined;
   if (hasAllLeaves(field, day)) return 'leaf-stage';
