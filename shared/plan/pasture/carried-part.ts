@@ -160,6 +160,8 @@ function offBackOf(
   };
 }
 
+/** Of what is wanted: below it the grass is said to feed upkeep only. */
+const LITTLE_SHARE = 0.1;
 /** Most paddocks that are named in one sentence. */
 const NAMED = 3;
 
@@ -174,7 +176,12 @@ export function tooPoor(
       const { what, wanted, least, leastOn, poorFrom, poorTo, poorDays, offBack } = part;
       if (poorFrom === undefined || poorTo === undefined) return [];
       const when = `Between ${say(poorFrom, 'date')} and ${say(poorTo, 'date')}`;
-      const carries = `about ${say(least.value, 'kg')} a day of ${say(wanted.value, 'kg')} on ${say(leastOn, 'date')}, and less than wanted on ${poorDays} days`;
+      const on = say(leastOn, 'date');
+      const carried =
+        least.value < LITTLE_SHARE * wanted.value
+          ? `no more than upkeep on ${on}`
+          : `about ${say(least.value, 'kg')} a day of ${say(wanted.value, 'kg')} on ${on}`;
+      const carries = `${carried}, and less than wanted on ${poorDays} days`;
       return [
         issue(
           'note',
