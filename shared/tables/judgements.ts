@@ -88,8 +88,6 @@ export const JUDGED = {
   ],
   /** What moves of cattle are decided by, beside heights and rests. */
   grazing: [
-    'firstPassShare',
-    'leastReadyShare',
     'lowEntriesShare',
     'leastDayShare',
     'mostStrips',

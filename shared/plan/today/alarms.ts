@@ -12,8 +12,6 @@ const RECENT_DAYS = 3;
 const OFF_BY_K = 3;
 /** Below what should be left standing before anything is said, cm. */
 const TOO_LOW_CM = 1.5;
-/** Share of what a paddock is ready at that it should have when a herd goes in. */
-const READY_SHARE = 0.8;
 
 /** All alarms of a day, by rules that need no plan to be made again. */
 export function alarmsOf(looked: Looked): Alarm[] {
@@ -135,7 +133,7 @@ function backTooSoon({ picture: { grazings = [], today }, pasture }: Looked): Al
         (each) => each.paddockId === paddockId && each.to !== undefined && each.to <= from,
       );
       if (!paddock || before?.to === undefined) return [];
-      if (READY_SHARE * paddock.readyHeightCm <= paddock.height.value) return [];
+      if (paddock.readyFromCm <= paddock.height.value) return [];
       const rest = daysBetween(before.to, from);
       return [
         {
