@@ -74,9 +74,9 @@ describe('feedYear', () => {
     const costs = batches.map(
       ({ id }) => batchCost(picture, tables, id, { fetching }).breakEven.beside[0]!.cost.value,
     );
-    // What lies over at the end of the year is fetched and not eaten, a bag of each feed at most.
+    // What lies over at the end of the year is fetched and not eaten.
     expect(sum(costs)).toBeLessThanOrEqual(year.tripsCost.value + 2);
-    expect(sum(costs)).toBeGreaterThan(0.95 * year.tripsCost.value);
+    expect(sum(costs)).toBeGreaterThan(0.9 * year.tripsCost.value);
   });
 
   it('counts a trip at the place’s own price where a supplier has none, and no delivery so', () => {
