@@ -172,6 +172,22 @@ export const JUDGED = {
   ],
   /** Buying feed. */
   buying: ['tripH', 'tripHourBags', 'mineralsGPerDay', 'hayAheadDays'],
+  /** When something is said to be wrong, and what is asked when it is. */
+  alarms: [
+    'recentDays',
+    'brooderOffK',
+    'grazedLowCm',
+    'backReadyShare',
+    'tenderDays',
+    'feedAheadDays',
+    'bagLeftShare',
+    'limitNearShare',
+    'spellAheadDays',
+    'spellDays',
+    'boardShare',
+    'leaveSoonestDays',
+    'shorterRestShare',
+  ],
 } as const;
 
 type Group<K extends string> = Readonly<Record<K, Judgement>>;

@@ -1,9 +1,15 @@
 import { Injectable } from '@nestjs/common';
+import type { FarmPicture } from '../../shared/farm/picture.js';
 import type { ToldFact, ToldKind } from '../../shared/farm/told-fact.js';
 import { MOVES_BATCH } from '../../shared/farm/without-fact.js';
 import type { ChangedByFact } from '../../shared/plan/record/changed-by-fact.js';
 import type { HowItWent } from '../../shared/plan/record/how-it-went.js';
-import { yearCounts, type YearCounts } from '../../shared/plan/record/year-counts.js';
+import { yearCounts } from '../../shared/plan/record/year-counts.js';
+import {
+  againstLimits,
+  type AgainstLimit,
+  type CountedYear,
+} from '../../shared/plan/record/year-limits.js';
 import { FieldError } from '../../shared/problems/field-problem.js';
 import { BatchesService } from '../batches/batches.service.js';
 import { PicturesService } from '../picture/pictures.service.js';
@@ -41,12 +47,26 @@ export class RecordService {
   }
 
   /** @throws FieldError when it is no year that a farm can have a record of */
-  async ofYear(farmId: string, asked: string): Promise<YearCounts> {
+  async ofYear(farmId: string, asked: string): Promise<CountedYear> {
     const year = /^\d{4}$/.test(asked) ? Number(asked) : NaN;
     if (!(FIRST_YEAR <= year && year <= LAST_YEAR)) throw new FieldError([noYear(asked)]);
-    const { farm } = (await this.pictures.of(farmId)).picture;
+    const { picture } = await this.pictures.of(farmId);
     const facts = await this.told.factsOfYear(farmId, year, COUNTED);
-    return yearCounts(year, facts, farm.currency);
+    const counts = yearCounts(year, facts, picture.farm.currency);
+    const limits = againstLimits(counts, picture.farm.yearLimits);
+    return { ...counts, limits: await this.withPlanned(limits, picture, year) };
+  }
+
+  /** Birds that the plans of this year still come to, beside those that were told. */
+  private async withPlanned(
+    limits: readonly AgainstLimit[],
+    picture: FarmPicture,
+    year: number,
+  ): Promise<AgainstLimit[]> {
+    const isAsked = limits.some(({ of }) => of === 'birdsProcessed');
+    if (!isAsked || year < Number(picture.today.slice(0, 4))) return [...limits];
+    const planned = await this.work.run('stillToProcess', { picture, year });
+    return limits.map((each) => (each.of === 'birdsProcessed' ? { ...each, planned } : each));
   }
 
   private factsOf(farmId: string): Promise<ToldFact[]> {

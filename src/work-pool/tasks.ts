@@ -30,6 +30,7 @@ import { planPasture, type PasturePlan } from '../../shared/plan/pasture/pasture
 import type { HowItWent } from '../../shared/plan/record/how-it-went.js';
 import { changedByFact, type ChangedByFact } from '../../shared/plan/record/changed-by-fact.js';
 import { recordOfBatch, recordOfBatches } from '../../shared/plan/record/record-of-batch.js';
+import { stillToProcess } from '../../shared/plan/today/limit-alarms.js';
 import { todayOf, type Today } from '../../shared/plan/today/today.js';
 import {
   startFarm,
@@ -143,6 +144,10 @@ export const TASKS = {
 
   parseForecastCsv: ({ text, today }: { text: string; today: string }): ImportedDay[] =>
     parseForecastCsv(text, today),
+
+  /** Birds that plans still come to in a calendar year. */
+  stillToProcess: ({ picture, year }: { picture: FarmPicture; year: number }): number =>
+    stillToProcess({ picture, batches: animalsOf({ picture }).batches }, `${year}`),
 
   /** Code and rows of the checks are read when somebody asks: no plan needs them. */
   runChecks: async (): Promise<Check[]> => {

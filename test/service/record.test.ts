@@ -1,5 +1,7 @@
 import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
 import type { HowItWent } from '../../shared/plan/record/how-it-went.js';
+import type { CountedYear } from '../../shared/plan/record/year-limits.js';
+import type { TickedToday } from '../../shared/plan/today/today.js';
 import type { YearCounts } from '../../shared/plan/record/year-counts.js';
 import type { ToldFact } from '../../shared/farm/told-fact.js';
 import { TOLD_KINDS } from '../../shared/farm/told-kinds.js';
@@ -84,6 +86,31 @@ describe.each(databases())('the record on $name', (database) => {
     expect(sum(({ birds }) => birds.sold)).toBe(6);
     expect(sum(({ money }) => money.taken)).toBe(6010);
     expect(sum(({ money }) => money.spent)).toBe(32001);
+  });
+
+  it('holds the year against the limits of the place, and says so on the day', async () => {
+    const year = inDays(0).slice(0, 4);
+    const { body } = await app.api.get(farm.path).expect(200);
+    const { id: _id, isSample: _s, revision: _r, ...typed } = body as Record<string, unknown>;
+    const put = (yearLimits: object) => app.api.put(farm.path).send({ ...typed, yearLimits });
+    expectFieldProblem(await put({ eggsSold: -1 }), {
+      field: 'yearLimits.eggsSold',
+      code: 'out-of-bounds',
+      given: -1,
+    });
+    await put({ birdsProcessed: 10_000, eggsSold: 10 }).expect(200);
+    await tell('eggs-gone', inDays(0), { eggs: 11, how: 'sold' });
+    const { limits } = await get<CountedYear>(`years/${year}`);
+    expect(limits.map(({ of, limit }) => [of, limit])).toEqual([
+      ['birdsProcessed', 10_000],
+      ['eggsSold', 10],
+    ]);
+    const day = (await app.api.get(`${farm.path}/today`).expect(200)).body as TickedToday;
+    const alarm = day.attention.find(({ key }) => key.startsWith('alarm/limit/eggsSold'));
+    expect(alarm).toMatchObject({ level: 'stop', words: 'eggs sold: 11 of 10' });
+    await tell('alarm-seen', inDays(0), {}, { about: alarm!.key });
+    const later = (await app.api.get(`${farm.path}/today`).expect(200)).body as TickedToday;
+    expect(later.attention.filter(({ key }) => key.startsWith('alarm/limit'))).toEqual([]);
   });
 
   it('moves what was changed to another year out of the year it had been told of', async () => {

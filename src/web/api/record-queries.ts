@@ -2,7 +2,7 @@ import { keepPreviousData, useQuery } from '@tanstack/react-query';
 import type { ToldFact, ToldKind } from '../../../shared/farm/told-fact.js';
 import type { ChangedByFact } from '../../../shared/plan/record/changed-by-fact.js';
 import type { HowItWent } from '../../../shared/plan/record/how-it-went.js';
-import type { YearCounts } from '../../../shared/plan/record/year-counts.js';
+import type { CountedYear } from '../../../shared/plan/record/year-limits.js';
 import { ofFarm } from './queries.js';
 
 /** Some of what was told, the newest first. */
@@ -39,7 +39,7 @@ export function useTold(farmId: string, { about, kind }: ToldFilter, skip: numbe
 
 export const useYearCounts = (farmId: string, year: number) =>
   useQuery({
-    ...ofFarm<YearCounts>(farmId, `/record/years/${year}`),
+    ...ofFarm<CountedYear>(farmId, `/record/years/${year}`),
     placeholderData: keepPreviousData,
   });
 
