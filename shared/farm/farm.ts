@@ -42,7 +42,7 @@ export const yearLimitFields = row('YearLimits', {
   eggsSold: optional(
     number(
       'Eggs sold',
-      whole(1, 1e8, 'eggs', 'Give the eggs of a calendar year: a dozen is 12 eggs.'),
+      whole(1, 1e8, 'count', 'Give the eggs of a calendar year: a dozen is 12 eggs.'),
     ),
   ),
 });

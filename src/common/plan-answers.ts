@@ -61,4 +61,8 @@ export const CHANGED_BY_FACT = named(
   'What a told fact changed in the plan of its batch, in words.',
 );
 export const YEAR_COUNTS = named('YearCounts', 'What was told of a calendar year, counted.');
+export const PADDOCK_YEAR = named(
+  'PaddockYear',
+  'Animal days, grass and hay of a paddock in a calendar year.',
+);
 export const TODAY = named('Today', 'All that a household asks on the day it is.');

@@ -4,6 +4,7 @@ import type { ToldFact, ToldKind } from '../../shared/farm/told-fact.js';
 import { MOVES_BATCH } from '../../shared/farm/without-fact.js';
 import type { ChangedByFact } from '../../shared/plan/record/changed-by-fact.js';
 import type { HowItWent } from '../../shared/plan/record/how-it-went.js';
+import { paddockYears, type PaddockYear } from '../../shared/plan/record/paddock-year.js';
 import { yearCounts } from '../../shared/plan/record/year-counts.js';
 import {
   againstLimits,
@@ -14,6 +15,7 @@ import { FieldError } from '../../shared/problems/field-problem.js';
 import { BatchesService } from '../batches/batches.service.js';
 import { PicturesService } from '../picture/pictures.service.js';
 import { ToldService } from '../told/told.service.js';
+import { TablesService } from '../reference/tables.service.js';
 import { WorkPool } from '../work-pool/work-pool.service.js';
 
 /** Reads what was told beside what was planned. Nothing of it is kept: the told facts are. */
@@ -24,6 +26,7 @@ export class RecordService {
     private readonly pictures: PicturesService,
     private readonly told: ToldService,
     private readonly work: WorkPool,
+    private readonly tables: TablesService,
   ) {}
 
   async ofBatches(farmId: string): Promise<HowItWent[]> {
@@ -48,8 +51,7 @@ export class RecordService {
 
   /** @throws FieldError when it is no year that a farm can have a record of */
   async ofYear(farmId: string, asked: string): Promise<CountedYear> {
-    const year = /^\d{4}$/.test(asked) ? Number(asked) : NaN;
-    if (!(FIRST_YEAR <= year && year <= LAST_YEAR)) throw new FieldError([noYear(asked)]);
+    const year = yearOf(asked);
     const { picture } = await this.pictures.of(farmId);
     const facts = await this.told.factsOfYear(farmId, year, COUNTED);
     const counts = yearCounts(year, facts, picture.farm.currency);
@@ -69,6 +71,14 @@ export class RecordService {
     return limits.map((each) => (each.of === 'birdsProcessed' ? { ...each, planned } : each));
   }
 
+  /** What each paddock carried in a calendar year. */
+  async ofPaddocks(farmId: string, asked: string): Promise<PaddockYear[]> {
+    const year = yearOf(asked);
+    const { picture } = await this.pictures.of(farmId);
+    const facts = await this.told.factsOf(farmId, 'herd-move', 'paddock-mown');
+    return paddockYears(picture, this.tables.tables, { year, facts });
+  }
+
   private factsOf(farmId: string): Promise<ToldFact[]> {
     return this.told.factsOf(farmId, ...OF_BATCHES);
   }
@@ -85,6 +95,13 @@ const COUNTED = [
 ] as const satisfies readonly ToldKind[];
 
 const [FIRST_YEAR, LAST_YEAR] = [1900, 2200];
+
+/** @throws FieldError when it is no year that a farm can have a record of */
+function yearOf(asked: string): number {
+  const year = /^\d{4}$/.test(asked) ? Number(asked) : NaN;
+  if (!(FIRST_YEAR <= year && year <= LAST_YEAR)) throw new FieldError([noYear(asked)]);
+  return year;
+}
 
 const noYear = (given: string) =>
   ({

@@ -2,6 +2,7 @@ import { keepPreviousData, useQuery } from '@tanstack/react-query';
 import type { ToldFact, ToldKind } from '../../../shared/farm/told-fact.js';
 import type { ChangedByFact } from '../../../shared/plan/record/changed-by-fact.js';
 import type { HowItWent } from '../../../shared/plan/record/how-it-went.js';
+import type { PaddockYear } from '../../../shared/plan/record/paddock-year.js';
 import type { CountedYear } from '../../../shared/plan/record/year-limits.js';
 import { ofFarm } from './queries.js';
 
@@ -40,6 +41,12 @@ export function useTold(farmId: string, { about, kind }: ToldFilter, skip: numbe
 export const useYearCounts = (farmId: string, year: number) =>
   useQuery({
     ...ofFarm<CountedYear>(farmId, `/record/years/${year}`),
+    placeholderData: keepPreviousData,
+  });
+
+export const usePaddockYears = (farmId: string, year: number) =>
+  useQuery({
+    ...ofFarm<PaddockYear[]>(farmId, `/record/years/${year}/paddocks`),
     placeholderData: keepPreviousData,
   });
 

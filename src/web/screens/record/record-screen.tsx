@@ -1,12 +1,14 @@
 import './record.css';
 import { Group, Stack, Title } from '@mantine/core';
+import { useState } from 'react';
 import { useSearchParams } from 'wouter';
 import type { Tables } from '../../../../shared/tables/tables.js';
-import { usePicture, type SavedFarm } from '../../api/queries.js';
+import { farmDay, usePicture, type SavedFarm } from '../../api/queries.js';
 import { PrintButton } from '../../shell/print-button.js';
 import { Section } from '../../shell/section.js';
 import { useAll } from '../../shell/states.js';
 import { BatchesCard } from './batches-card.js';
+import { PaddocksCard } from './paddocks-card.js';
 import { ToldList } from './told-list.js';
 import { YearCard } from './year-card.js';
 
@@ -14,6 +16,7 @@ import { YearCard } from './year-card.js';
 export default function RecordScreen({ farm, tables }: { farm: SavedFarm; tables: Tables }) {
   const all = useAll(usePicture(farm.id));
   const [search] = useSearchParams();
+  const [year, setYear] = useState(() => Number(farmDay(farm).slice(0, 4)));
   if ('waiting' in all) return all.waiting;
   const [picture] = all.data;
   return (
@@ -22,8 +25,9 @@ export default function RecordScreen({ farm, tables }: { farm: SavedFarm; tables
         <Title order={1}>The record</Title>
         <PrintButton />
       </Group>
-      <YearCard farm={farm} tables={tables} />
+      <YearCard farm={farm} tables={tables} year={year} setYear={setYear} />
       <BatchesCard farm={farm} />
+      <PaddocksCard farm={farm} tables={tables} year={year} />
       <Section title="What was told">
         <ToldList farm={farm} picture={picture} of={search.get('of') ?? undefined} />
       </Section>

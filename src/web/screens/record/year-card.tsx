@@ -1,6 +1,5 @@
 import { ActionIcon, Anchor, Group, Progress, Table, Text, Title } from '@mantine/core';
 import { IconChevronLeft, IconChevronRight } from '@tabler/icons-react';
-import { useState } from 'react';
 import { Link } from 'wouter';
 import type { Tables } from '../../../../shared/tables/tables.js';
 import { formatValue } from '../../../../shared/units/format.js';
@@ -13,8 +12,17 @@ import { Cautions, Section } from '../../shell/section.js';
 import { useAll } from '../../shell/states.js';
 
 /** What was told of a calendar year, counted: rules of sales go by it. */
-export function YearCard({ farm, tables }: { farm: SavedFarm; tables: Tables }) {
-  const [year, setYear] = useState(() => Number(farmDay(farm).slice(0, 4)));
+export function YearCard({
+  farm,
+  tables,
+  year,
+  setYear,
+}: {
+  farm: SavedFarm;
+  tables: Tables;
+  year: number;
+  setYear: (year: number) => void;
+}) {
   const thisYear = Number(farmDay(farm).slice(0, 4));
   const all = useAll(useYearCounts(farm.id, year));
   if ('waiting' in all) return all.waiting;
