@@ -63,6 +63,8 @@ export const JUDGED = {
     'apartDays',
     'settleDays',
     'leastADay',
+    'usualLossBirds',
+    'usualGrowthBatches',
     'splitDays',
     'splitDaysMost',
     'leastSplitWeight',

@@ -84,7 +84,7 @@ export class RecordService {
   }
 }
 
-const OF_BATCHES = [
+export const OF_BATCHES = [
   ...(['arrived', 'died', 'processed', 'gone', 'feed-opened'] as const),
   ...(['bought', 'eggs-counted', 'work-progress'] as const),
 ] as const satisfies readonly ToldKind[];
@@ -97,7 +97,7 @@ const COUNTED = [
 const [FIRST_YEAR, LAST_YEAR] = [1900, 2200];
 
 /** @throws FieldError when it is no year that a farm can have a record of */
-function yearOf(asked: string): number {
+export function yearOf(asked: string): number {
   const year = /^\d{4}$/.test(asked) ? Number(asked) : NaN;
   if (!(FIRST_YEAR <= year && year <= LAST_YEAR)) throw new FieldError([noYear(asked)]);
   return year;

@@ -29,6 +29,7 @@ import { stopsOn } from '../../shared/plan/handover/sheet-stops.js';
 import { planPasture, type PasturePlan } from '../../shared/plan/pasture/pasture-plan.js';
 import type { HowItWent } from '../../shared/plan/record/how-it-went.js';
 import { changedByFact, type ChangedByFact } from '../../shared/plan/record/changed-by-fact.js';
+import { nextYear, type NextYear } from '../../shared/plan/record/next-year.js';
 import { recordOfBatch, recordOfBatches } from '../../shared/plan/record/record-of-batch.js';
 import { stillToProcess } from '../../shared/plan/today/limit-alarms.js';
 import { todayOf, type Today } from '../../shared/plan/today/today.js';
@@ -201,6 +202,9 @@ export const TASKS = {
 
   recordOfBatches: ({ picture, facts }: AskedRecord): HowItWent[] =>
     recordOfBatches(picture, tables, facts),
+
+  nextYear: ({ year, ...asked }: AskedRecord & { readonly year: number }): NextYear =>
+    nextYear(asked.picture, tables, { year, facts: asked.facts }),
 
   planPasture: (picture: AnimalPicture): PasturePlan => planPasture(picture, tables),
 

@@ -2,9 +2,11 @@ import { keepPreviousData, useQuery } from '@tanstack/react-query';
 import type { ToldFact, ToldKind } from '../../../shared/farm/told-fact.js';
 import type { ChangedByFact } from '../../../shared/plan/record/changed-by-fact.js';
 import type { HowItWent } from '../../../shared/plan/record/how-it-went.js';
+import type { NextYear } from '../../../shared/plan/record/next-year.js';
 import type { PaddockYear } from '../../../shared/plan/record/paddock-year.js';
 import type { CountedYear } from '../../../shared/plan/record/year-limits.js';
-import { ofFarm } from './queries.js';
+import { postJson } from './client.js';
+import { ofFarm, useChange } from './queries.js';
 
 /** Some of what was told, the newest first. */
 export interface ToldPage {
@@ -49,6 +51,15 @@ export const usePaddockYears = (farmId: string, year: number) =>
     ...ofFarm<PaddockYear[]>(farmId, `/record/years/${year}/paddocks`),
     placeholderData: keepPreviousData,
   });
+
+/** A year as it would come again; asked for when somebody wants to begin it. */
+export const useNextYear = (farmId: string, year: number) =>
+  useQuery(ofFarm<NextYear>(farmId, `/next-year/${year}`));
+
+export const useBeginYear = (farmId: string) =>
+  useChange((asked: { year: number; batchIds: readonly string[]; jobIds: readonly string[] }) =>
+    postJson<object>(`/farms/${farmId}/next-year`, asked),
+  );
 
 export const useHowAllWent = (farmId: string) =>
   useQuery(ofFarm<HowItWent[]>(farmId, '/record/batches'));
