@@ -40,6 +40,7 @@ import { TodayModule } from './today/today.module.js';
 import { TrustModule } from './trust/trust.module.js';
 import { WeatherModule } from './weather/weather.module.js';
 import { WorkPoolModule } from './work-pool/work-pool.module.js';
+import { NextYearModule } from './next-year/next-year.module.js';
 import { YearModule } from './year/year.module.js';
 
 @Module({
@@ -82,6 +83,7 @@ import { YearModule } from './year/year.module.js';
     WorkModule,
     TodayModule,
     YearModule,
+    NextYearModule,
     FeedModule,
     SheetsModule,
     CalendarModule,

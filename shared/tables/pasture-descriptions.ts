@@ -174,6 +174,7 @@ export const cattle = nested(
     }),
     animalUnits: part('AnimalUnits', {
       perKgLive: PER_KG,
+      dryKgPerUnitDay: KG,
       metabolicShare: SHARE,
       calfOverDays: DAYS,
       calfUnits: SHARE,

@@ -117,6 +117,8 @@ export interface CattleTable {
   readonly classes: readonly CattleClass[];
   readonly animalUnits: Sourced & {
     readonly perKgLive: number;
+    /** Dry matter that a unit eats in a day: 26 lb. */
+    readonly dryKgPerUnitDay: number;
     /** Units by metabolic weight over units by weight, of a large cow. */
     readonly metabolicShare: number;
     readonly calfOverDays: number;

@@ -26,7 +26,7 @@ export default function TodayScreen({ farm }: { farm: SavedFarm }) {
 function TodayPage({ day, farm }: { day: ReturnType<typeof onDayItIs>; farm: SavedFarm }) {
   const { said, tick, error } = useTicks(farm.id);
   const { animals, chores, jobs, attention, keyDates } = day;
-  const { ask, saidOf, dialog } = useTelling(farm, day.date);
+  const { ask, saidOf, dialog } = useTelling(farm, day.on);
   const [isWrong, setWrong] = useState(false);
   return (
     <div className="today">
