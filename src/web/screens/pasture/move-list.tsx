@@ -42,7 +42,7 @@ export function MoveList({ plan, farmId }: { plan: PasturePlan; farmId: string }
       {plan.moves.length === 0 && <Text>No herd goes on grass in this plan.</Text>}
       <Failure error={moved.error ?? told.error} />
       {shown.map((row) => (
-        <Card key={keyOf(row)} withBorder p="sm">
+        <Card key={keyOf(row)} withBorder py="sm">
           {row.kind === 'graze' ? (
             <Stay
               plan={plan}
@@ -104,23 +104,11 @@ function Stay({
         <Text fw={600}>
           <Num of={date} />: {rowTitle(plan, row)}
         </Text>
-        <Group gap={4}>
-          <Notes row={row} />
-          <Button
-            variant="subtle"
-            size="compact-md"
-            aria-label={isOpen ? undefined : 'Numbers of this stay'}
-            aria-expanded={isOpen}
-            onClick={() => setOpen(!isOpen)}
-          >
-            {isOpen ? 'Less' : 'Numbers'}
+        {row.from <= plan.today && (
+          <Button size="compact-md" loading={isPending} onClick={onIn}>
+            Moved today
           </Button>
-          {row.from <= plan.today && (
-            <Button size="compact-md" loading={isPending} onClick={onIn}>
-              Moved today
-            </Button>
-          )}
-        </Group>
+        )}
       </Group>
       <Text size="sm">
         <Num of={days} />, entry height <Num of={heightBefore} />, exit height{' '}
@@ -131,6 +119,18 @@ function Stay({
           </>
         )}
       </Text>
+      <Group gap={4}>
+        <Notes row={row} />
+        <Button
+          variant="subtle"
+          size="compact-md"
+          aria-label={isOpen ? undefined : `Numbers of this stay: ${rowTitle(plan, row)}`}
+          aria-expanded={isOpen}
+          onClick={() => setOpen(!isOpen)}
+        >
+          {isOpen ? 'Less' : 'Numbers'}
+        </Button>
+      </Group>
       {isOpen && (
         <Facts>
           {moveDetails(plan, row.move).map((q) => (
