@@ -100,7 +100,7 @@ function Stay({
   const { date, days, heightBefore, heightAfter, rest } = moveHeads(plan, row.move);
   return (
     <>
-      <Group justify="space-between" gap={4} className="roomy-numbers">
+      <Group justify="space-between" gap="xs" mb={4} className="roomy-numbers">
         <Text fw={600}>
           <Num of={date} />: {rowTitle(plan, row)}
         </Text>
