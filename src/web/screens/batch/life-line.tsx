@@ -97,7 +97,7 @@ function Point({
           <b className={isWaiting ? 'is-waiting' : undefined}>
             {formatDayWithoutWeekday(on, reader)}
           </b>
-          <small>{ageDays === undefined || ageDays === 0 ? ' ' : sayAge(ageDays)}</small>
+          <small>{ageDays === undefined || ageDays === 0 ? ' ' : `${sayAge(ageDays)} old`}</small>
         </a>
       </li>
     </>

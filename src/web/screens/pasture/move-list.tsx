@@ -41,36 +41,38 @@ export function MoveList({ plan, farmId }: { plan: PasturePlan; farmId: string }
     <Stack gap="xs">
       {plan.moves.length === 0 && <Text>No herd goes on grass in this plan.</Text>}
       <Failure error={moved.error ?? told.error} />
-      {shown.map((row) => (
-        <Card key={keyOf(row)} withBorder py="sm">
-          {row.kind === 'graze' ? (
-            <Stay
-              plan={plan}
-              row={row}
-              isPending={moved.isPending}
-              onIn={() =>
-                moved.mutate({
-                  herdId: row.move.herdId,
-                  paddockId: row.move.paddockId,
-                  on: plan.today,
-                })
-              }
-            />
-          ) : (
-            <Other plan={plan} row={row}>
-              {(row.kind === 'mow' || row.kind === 'top') && row.from <= soon && (
-                <Button
-                  size="compact-md"
-                  loading={told.isPending}
-                  onClick={() => told.mutate(mownToday(row, plan.today))}
-                >
-                  {row.kind === 'top' ? 'Topped today' : 'Mown today'}
-                </Button>
-              )}
-            </Other>
-          )}
-        </Card>
-      ))}
+      <Stack gap="xs" role="list">
+        {shown.map((row) => (
+          <Card key={keyOf(row)} withBorder py="sm" role="listitem">
+            {row.kind === 'graze' ? (
+              <Stay
+                plan={plan}
+                row={row}
+                isPending={moved.isPending}
+                onIn={() =>
+                  moved.mutate({
+                    herdId: row.move.herdId,
+                    paddockId: row.move.paddockId,
+                    on: plan.today,
+                  })
+                }
+              />
+            ) : (
+              <Other plan={plan} row={row}>
+                {(row.kind === 'mow' || row.kind === 'top') && row.from <= soon && (
+                  <Button
+                    size="compact-md"
+                    loading={told.isPending}
+                    onClick={() => told.mutate(mownToday(row, plan.today))}
+                  >
+                    {row.kind === 'top' ? 'Topped today' : 'Mown today'}
+                  </Button>
+                )}
+              </Other>
+            )}
+          </Card>
+        ))}
+      </Stack>
       <Group gap="xs">
         {(isAll || shown.length < rows.length) && (
           <Button variant="default" onClick={() => setAll(!isAll)}>

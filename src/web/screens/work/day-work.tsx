@@ -23,7 +23,9 @@ export function DayWork({
   const who = (piece?.personIds ?? []).map((id) => personName(plan, id)).join(' and ');
   return (
     <div className="day-work">
-      <Text fw={600}>{job.name}</Text>
+      <Text fw={600} component="h4" m={0}>
+        {job.name}
+      </Text>
       <details>
         <summary>
           {who && `${who}, `}
