@@ -78,21 +78,22 @@ function BatchRow({ batch, today, end, tables, href }: RowProps) {
   const sayDate = useSayDate();
   const strain = tables.strains.find((s) => s.id === batch.strainId);
   return (
-    <li>
-      <Link className="batch-row" href={href} aria-label={`Open the plan of ${batch.name}`}>
-        <span className="batch-row-who">
-          <b>{batch.name}</b>
-          <span>
-            {batch.wantedBirds} wanted · {strain?.name}, {batch.sex.replace('-', ' ')}
-          </span>
+    <li className="batch-row">
+      <span className="batch-row-who">
+        <Link href={href}>
+          <span className="only-heard">Open the plan of </span>
+          {batch.name}
+        </Link>
+        <span>
+          {batch.wantedBirds} wanted · {strain?.name}, {batch.sex.replace('-', ' ')}
         </span>
-        <Day what={batch.arrivalDate < today ? 'Came' : 'Arrive'} on={sayDate(batch.arrivalDate)} />
-        <Day
-          what={batch.purpose === 'meat' ? 'Processing' : 'First eggs'}
-          on={end === undefined ? 'not known: open the plan' : sayDate(end)}
-        />
-        <IconChevronRight aria-hidden />
-      </Link>
+      </span>
+      <Day what={batch.arrivalDate < today ? 'Came' : 'Arrive'} on={sayDate(batch.arrivalDate)} />
+      <Day
+        what={batch.purpose === 'meat' ? 'Processing' : 'First eggs'}
+        on={end === undefined ? 'not known: open the plan' : sayDate(end)}
+      />
+      <IconChevronRight aria-hidden />
     </li>
   );
 }
