@@ -1,6 +1,6 @@
 import type { QueryClient } from '@tanstack/react-query';
 import { lazy, Suspense, useEffect, type ReactNode } from 'react';
-import { Redirect, Route, Switch, useRoute } from 'wouter';
+import { Link, Redirect, Route, Switch, useRoute } from 'wouter';
 import { tablesIn } from '../../shared/tables/in-own-units.js';
 import { useFarm, useTables, type SavedFarm } from './api/queries.js';
 import { askToday, useAskToday } from './api/today-queries.js';
@@ -92,8 +92,9 @@ function OneFarm({ farmId }: { farmId: string }) {
   const isToday = useTodayAhead(farmId);
   const isIdle = useWhenIdle();
   const tables = useTables({ isAsked: !isToday || isIdle });
-  const all = useAll(useFarm(farmId));
-  if ('waiting' in all) return all.waiting;
+  const asked = useFarm(farmId);
+  const all = useAll(asked);
+  if ('waiting' in all) return asked.error ? <NoFarm why={all.waiting} /> : all.waiting;
   const [farm] = all.data;
   return (
     <ExplainProvider tables={tables.data} farm={farm}>
@@ -112,6 +113,17 @@ function OneFarm({ farmId }: { farmId: string }) {
     </ExplainProvider>
   );
 }
+
+/** A farm that cannot be had says why, and leads to those that can. */
+const NoFarm = ({ why }: { why: ReactNode }) => (
+  <main className="shell-alone">
+    <h1>Broodfold</h1>
+    {why}
+    <p>
+      <Link href="/">All farms</Link>
+    </p>
+  </main>
+);
 
 /** Asks for the day and its screen at once where the page opens on it, not after the farm is there. */
 function useTodayAhead(farmId: string): boolean {

@@ -229,7 +229,7 @@ describe('a newcomer', () => {
     await page.getByText(/^12 at the end, as started pullets 16 weeks old arriving/).waitFor();
     expect(await page.getByText(/Brooder/).count()).toBe(0);
     await page.getByRole('link', { name: /^Layers 12 at the end/ }).click();
-    await page.getByRole('link', { name: /^Arrive .+ 16 weeks$/ }).waitFor();
+    await page.getByRole('link', { name: /^Arrive .+ 16 weeks old$/ }).waitFor();
     expect(await page.getByRole('heading', { name: 'The brooder' }).count()).toBe(0);
     expect(await seriousFindings(page)).toEqual([]);
     await page.getByRole('button', { name: 'Change the order' }).click();
@@ -240,7 +240,7 @@ describe('a newcomer', () => {
       .waitFor();
     await page.getByLabel('Weeks old when they come').fill('12');
     await page.getByRole('button', { name: 'See the plan' }).click();
-    await page.getByRole('link', { name: /^Arrive .+ 12 weeks$/ }).waitFor();
+    await page.getByRole('link', { name: /^Arrive .+ 12 weeks old$/ }).waitFor();
     expect(errors).toEqual([]);
   });
 

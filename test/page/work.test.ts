@@ -63,7 +63,7 @@ describe('today, on a phone', () => {
   const open = async (page: Page): Promise<void> => {
     await openWork(page);
     await addJob(page, 'Mend the gate', '1');
-    await page.getByText('Mend the gate: 1 h').waitFor();
+    await page.getByRole('button', { name: 'Change Mend the gate' }).waitFor();
     await page.goto(page.url().replace(/\/work.*$/, '/today'));
     await page.getByRole('heading', { name: 'Animals' }).waitFor({ timeout: 30_000 });
   };
@@ -155,10 +155,13 @@ describe('the household’s own work', () => {
     const { page } = await house.page('phone');
     await openWork(page);
     await addJob(page, 'Mend the gate', '1');
-    await page.getByText('Mend the gate: 1 h').waitFor();
+    await page.getByRole('button', { name: 'Change Mend the gate' }).waitFor();
     await openPart(page, '');
     await page.getByRole('button', { name: 'Done: Mend the gate' }).first().waitFor();
-    await page.getByText('Why now: The first day there is time for it').first().waitFor();
+    const today = page.getByRole('region', { name: /./ }).filter({ hasText: 'Today, ' });
+    const gate = today.locator('.day-work', { hasText: 'Mend the gate' });
+    await gate.locator('summary').first().click();
+    await gate.getByText('Why now: The first day there is time for it').waitFor();
     await page.getByRole('button', { name: 'Done: Mend the gate' }).first().click();
     await page
       .getByRole('button', { name: 'Done: Mend the gate' })
@@ -191,7 +194,7 @@ describe('the household’s own work', () => {
     });
     expect(answer.status).toBe(201);
     await page.goto(`${farm}/work/own`);
-    await page.getByText(/^Scrub the troughs: 30 min, every week, next on /).waitFor();
+    await page.getByText(/^30 min, every week, next on /).waitFor();
     await openPart(page, '/plan');
     const lines = page.getByRole('rowheader', { name: /^Scrub the troughs/ });
     await lines.first().waitFor({ timeout: 30_000 });
@@ -226,7 +229,7 @@ describe('the household’s own work', () => {
     const { page } = await house.page('desktop');
     await openWork(page);
     await addJob(page, 'Build the whole barn', '30');
-    await page.getByText('Build the whole barn: 30 h').waitFor();
+    await page.getByRole('button', { name: 'Change Build the whole barn' }).waitFor();
     await page.getByRole('button', { name: 'Change Build the whole barn' }).click();
     await openMore(page, 'More about it');
     await page.getByRole('checkbox', { name: 'May be spread over several days' }).uncheck();

@@ -31,8 +31,8 @@ function TodayPage({ day, farm }: { day: ReturnType<typeof onDayItIs>; farm: Sav
     <div className="today">
       <TodayHead day={day} farm={farm} />
       <section className="today-animals" aria-labelledby="today-animals">
-        <h2 id="today-animals">
-          Animals
+        <div className="today-part">
+          <h2 id="today-animals">Animals</h2>
           <button
             type="button"
             className="today-button"
@@ -41,7 +41,7 @@ function TodayPage({ day, farm }: { day: ReturnType<typeof onDayItIs>; farm: Sav
           >
             Rain, shopping, note
           </button>
-        </h2>
+        </div>
         {saidOf(THE_PLACE)}
         {animals.length === 0 ? (
           <NoAnimals farmId={farm.id} />
@@ -85,13 +85,17 @@ function TodayPage({ day, farm }: { day: ReturnType<typeof onDayItIs>; farm: Sav
         <div>
           {0 < attention.length && (
             <section aria-labelledby="today-attention">
-              <h2 id="today-attention">Look at</h2>
+              <div className="today-part">
+                <h2 id="today-attention">Look at</h2>
+              </div>
               <TodayAttention farmId={farm.id} attention={attention} today={day.date} />
             </section>
           )}
           {0 < keyDates.length && (
             <section aria-labelledby="today-dates">
-              <h2 id="today-dates">Coming up</h2>
+              <div className="today-part">
+                <h2 id="today-dates">Coming up</h2>
+              </div>
               <TodayDates farmId={farm.id} dates={keyDates} />
             </section>
           )}
@@ -107,12 +111,12 @@ function TodayWork({ day, farm }: { day: ReturnType<typeof onDayItIs>; farm: Sav
   const { chores, jobs } = day;
   return (
     <section aria-labelledby="today-do">
-      <h2 id="today-do">
-        Do today{' '}
+      <div className="today-part">
+        <h2 id="today-do">Do today</h2>
         <span>
           <Num of={day.hours.used} /> of <Num of={day.hours.had} />
         </span>
-      </h2>
+      </div>
       <Failure error={error} />
       {!day.hasPeople && (
         <p>
