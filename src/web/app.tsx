@@ -8,6 +8,7 @@ import { useWhenIdle } from './api/when-idle.js';
 import { AskingProvider } from './api/asking.js';
 import { LeaveGuard } from './fields/leave-guard.js';
 import { ExplainProvider } from './explain/explain-panel.js';
+import TodayScreen from './screens/today/today-screen.js';
 import { FarmShell } from './shell/farm-shell.js';
 import { useAll, Working } from './shell/states.js';
 import { SignalLine, WaitingOfAll } from './waiting/signal-line.js';
@@ -26,8 +27,6 @@ const MixScreen = lazy(() => import('./screens/mix/mix-screen.js'));
 const LandScreen = lazy(() => import('./screens/pasture/land-screen.js'));
 const SizesScreen = lazy(() => import('./screens/pasture/sizes-screen.js'));
 const HerdTasksScreen = lazy(() => import('./screens/work/herd-tasks-screen.js'));
-const loadToday = () => import('./screens/today/today-screen.js');
-const TodayScreen = lazy(loadToday);
 const NextDaysScreen = lazy(() => import('./screens/work/next-days-screen.js'));
 const WorkPlanScreen = lazy(() => import('./screens/work/work-plan-screen.js'));
 const ChancesScreen = lazy(() => import('./screens/work/chances-screen.js'));
@@ -48,7 +47,6 @@ export function askAhead(client: QueryClient, path: string): void {
   const farmId = /^\/farm\/([^/]+)\/today$/.exec(path)?.[1];
   if (farmId === undefined) return;
   askToday(client, farmId);
-  loadToday().catch(() => undefined);
 }
 
 export function App() {
@@ -132,9 +130,7 @@ function useTodayAhead(farmId: string): boolean {
   const [isToday] = useRoute('/farm/:farmId/today');
   const ask = useAskToday(farmId);
   useEffect(() => {
-    if (!isToday) return;
-    ask();
-    loadToday().catch(() => undefined);
+    if (isToday) ask();
   }, [isToday, ask]);
   return isToday;
 }

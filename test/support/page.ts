@@ -34,12 +34,22 @@ export class House {
     private readonly dataDir: string,
   ) {}
 
-  static async open(): Promise<House> {
+  /** @param clockFile the program's clock is so many milliseconds ahead as the file says */
+  static async open(clockFile?: string): Promise<House> {
     const dataDir = mkdtempSync(join(tmpdir(), 'broodfold-page-'));
     const { DATABASE_URL: _database, ...env } = process.env;
     const child = spawn(process.execPath, ['dist/src/main.js'], {
       cwd: PROJECT_ROOT,
-      env: { ...env, DATA_DIR: dataDir, PORT: '0' },
+      env: {
+        ...env,
+        ...(clockFile === undefined
+          ? {}
+          : {
+              CLOCK_SHIFT_FILE: clockFile,
+              NODE_OPTIONS: '--import=./test/support/shifted-clock.mjs',
+            }),
+        ...{ DATA_DIR: dataDir, PORT: '0' },
+      },
       stdio: ['ignore', 'pipe', 'inherit'],
     });
     const url = await readyUrl(child);

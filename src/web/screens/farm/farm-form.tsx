@@ -35,6 +35,7 @@ import { wordsOf } from './farm-labels.js';
 import { problemsOf } from './farm-problems.js';
 import { MonthTable } from './month-table.js';
 import { zoneDoubt } from './time-zone-doubt.js';
+import { YearLimitFields } from './year-limit-fields.js';
 
 const FIELDS = farmFields.fields;
 
@@ -281,6 +282,12 @@ function Fields({
               onChange={(dates) => setFieldValue('noDeliveryDates', dates)}
             />
           </Fieldset>
+          <YearLimitFields
+            units={units}
+            limits={values.yearLimits}
+            errorOf={(name) => messageOf(errors[`yearLimits.${name}`])}
+            onChange={(limits) => setFieldValue('yearLimits', limits)}
+          />
         </MarkAssumed>
         <Failure error={error} words={words} />
         <Group>

@@ -182,7 +182,7 @@ function runsOf(plan: PasturePlan, paddock: PaddockPart): Run[] {
 export function standingOf(paddock: PaddockPart, massKgPerHa: number, date: string): Standing {
   if (paddock.closedDays.some(({ from, to }) => from <= date && date <= to)) return 'shut';
   if (paddock.rankKgPerHa < massKgPerHa) return 'overdue';
-  if (paddock.turnInKgPerHa <= massKgPerHa) return 'ready';
+  if (paddock.readyFromCm * paddock.perCm.value <= massKgPerHa) return 'ready';
   return massKgPerHa <= paddock.residualKgPerHa ? 'short' : 'resting';
 }
 
