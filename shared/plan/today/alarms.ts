@@ -121,7 +121,7 @@ function grazedTooLow(looked: Looked): Alarm[] {
 }
 
 /** A herd that was moved today into grass that has not come back since it was last there. */
-function backTooSoon({ picture: { grazings = [], today }, pasture, judged }: Looked): Alarm[] {
+function backTooSoon({ picture: { grazings = [], today }, pasture }: Looked): Alarm[] {
   return grazings
     .filter(({ from, to }) => to === undefined && from === today)
     .flatMap(({ paddockId, from }): Alarm[] => {
