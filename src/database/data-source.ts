@@ -37,6 +37,7 @@ import { TablesInSeeds1795950000000 } from './tables-in-seeds.migration.js';
 import { ToldFacts1796100000000 } from './told-facts.migration.js';
 import { WordsOfRows1796600000000 } from './words-of-rows.migration.js';
 import { Versions1796000000000 } from './versions.migration.js';
+import { YearLimits1798000030000000 } from './year-limits.migration.js';
 
 export const ENTITIES = [
   FarmEntity,
@@ -76,6 +77,7 @@ export const MIGRATIONS = [
   KeptPlanSource1798000020000000,
   Suppliers1798000025000000,
   KeptPlanPeople1798000026000000,
+  YearLimits1798000030000000,
 ];
 
 /** A server that does not answer by then is not there. */

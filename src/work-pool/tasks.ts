@@ -22,6 +22,7 @@ import { planBatch } from '../../shared/plan/batch-plan.js';
 import { compareChoices } from '../../shared/plan/compare/compare-choices.js';
 import { whatMoves } from '../../shared/plan/compare/what-moves.js';
 import { batchCost } from '../../shared/plan/cost/batch-cost.js';
+import type { Fetching } from '../../shared/plan/cost/fetching.js';
 import { readyBy, type ReadyBy } from '../../shared/plan/ready-by.js';
 import { explainBatch, explainPasture } from '../../shared/plan/farm/explain-plans.js';
 import { sitterSheet, type SitterSheet } from '../../shared/plan/handover/sitter-sheet.js';
@@ -29,7 +30,9 @@ import { stopsOn } from '../../shared/plan/handover/sheet-stops.js';
 import { planPasture, type PasturePlan } from '../../shared/plan/pasture/pasture-plan.js';
 import type { HowItWent } from '../../shared/plan/record/how-it-went.js';
 import { changedByFact, type ChangedByFact } from '../../shared/plan/record/changed-by-fact.js';
+import { nextYear, type NextYear } from '../../shared/plan/record/next-year.js';
 import { recordOfBatch, recordOfBatches } from '../../shared/plan/record/record-of-batch.js';
+import { stillToProcess } from '../../shared/plan/today/limit-alarms.js';
 import { todayOf, type Today } from '../../shared/plan/today/today.js';
 import {
   startFarm,
@@ -63,6 +66,11 @@ export interface AskedBatch {
   readonly picture: FarmPicture;
   readonly batchId: string;
   readonly previousArrivalDate?: PlainDate;
+}
+
+/** A batch with what the farm's trips for feed cost by weight. */
+export interface FetchedBatch extends AskedBatch {
+  readonly fetching: Fetching | undefined;
 }
 
 /** A picture with the plan of its pasture, where that is there already. */
@@ -144,6 +152,10 @@ export const TASKS = {
   parseForecastCsv: ({ text, today }: { text: string; today: string }): ImportedDay[] =>
     parseForecastCsv(text, today),
 
+  /** Birds that plans still come to in a calendar year. */
+  stillToProcess: ({ picture, year }: { picture: FarmPicture; year: number }): number =>
+    stillToProcess({ picture, batches: animalsOf({ picture }).batches }, `${year}`),
+
   /** Code and rows of the checks are read when somebody asks: no plan needs them. */
   runChecks: async (): Promise<Check[]> => {
     const [{ loadChecks }, { runChecks }] = await Promise.all([
@@ -158,16 +170,19 @@ export const TASKS = {
   planBatch: ({ picture, batchId, previousArrivalDate }: AskedBatch): Uint8Array =>
     jsonBytes(planBatch(picture, tables, batchId, previousArrivalDate)),
 
-  batchCost: ({ picture, batchId }: AskedBatch): Uint8Array => {
+  batchCost: ({ picture, batchId, fetching }: FetchedBatch): Uint8Array => {
     const batch = picture.batches.find(({ id }) => id === batchId)!;
     const plan = planBatch(picture, tables, batchId);
     const moves = whatMoves({ picture, tables, batch, plan });
-    return jsonBytes({ ...batchCost(picture, tables, batchId, plan), moves });
+    return jsonBytes({ ...batchCost(picture, tables, batchId, { plan, fetching }), moves });
   },
 
-  compareBatch: (asked: AskedBatch & { readonly choices: readonly BatchChoice[] }): Uint8Array => {
+  compareBatch: (
+    asked: FetchedBatch & { readonly choices: readonly BatchChoice[] },
+  ): Uint8Array => {
     const batch = asked.picture.batches.find(({ id }) => id === asked.batchId)!;
-    return jsonBytes(compareChoices(asked.picture, tables, batch, asked.choices));
+    const { picture, choices, fetching } = asked;
+    return jsonBytes(compareChoices(picture, tables, batch, choices, fetching));
   },
 
   explainBatch: ({ picture, batchId }: AskedBatch): Uint8Array =>
@@ -196,6 +211,9 @@ export const TASKS = {
 
   recordOfBatches: ({ picture, facts }: AskedRecord): HowItWent[] =>
     recordOfBatches(picture, tables, facts),
+
+  nextYear: ({ year, ...asked }: AskedRecord & { readonly year: number }): NextYear =>
+    nextYear(asked.picture, tables, { year, facts: asked.facts }),
 
   planPasture: (picture: AnimalPicture): PasturePlan => planPasture(picture, tables),
 

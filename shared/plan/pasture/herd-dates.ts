@@ -226,9 +226,6 @@ function turnOutOf(context: PastureContext, stay: StayRecord): Quantity {
       stay.entry === 'first-pass'
         ? input('Height for the first quick pass', sward.firstPassKgPerHa / kgPerHaCm, 'cm', 'h_in')
         : input('Ready height', sward.turnInKgPerHa / kgPerHaCm, 'cm', 'h_in'),
-      ...(stay.entry === 'first-pass'
-        ? [fromJudgement(tables.judgements.grazing.firstPassShare)]
-        : []),
       turnOutOn === undefined
         ? input('Ground drained and grass growing from', dateOf(firstFitDay(context)), 'date', 't₀')
         : fromFarm('Not before the date you set', turnOutOn, 'date', 't₀'),

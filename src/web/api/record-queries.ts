@@ -2,8 +2,11 @@ import { keepPreviousData, useQuery } from '@tanstack/react-query';
 import type { ToldFact, ToldKind } from '../../../shared/farm/told-fact.js';
 import type { ChangedByFact } from '../../../shared/plan/record/changed-by-fact.js';
 import type { HowItWent } from '../../../shared/plan/record/how-it-went.js';
-import type { YearCounts } from '../../../shared/plan/record/year-counts.js';
-import { ofFarm } from './queries.js';
+import type { NextYear } from '../../../shared/plan/record/next-year.js';
+import type { PaddockYear } from '../../../shared/plan/record/paddock-year.js';
+import type { CountedYear } from '../../../shared/plan/record/year-limits.js';
+import { postJson } from './client.js';
+import { ofFarm, useChange } from './queries.js';
 
 /** Some of what was told, the newest first. */
 export interface ToldPage {
@@ -39,9 +42,24 @@ export function useTold(farmId: string, { about, kind }: ToldFilter, skip: numbe
 
 export const useYearCounts = (farmId: string, year: number) =>
   useQuery({
-    ...ofFarm<YearCounts>(farmId, `/record/years/${year}`),
+    ...ofFarm<CountedYear>(farmId, `/record/years/${year}`),
     placeholderData: keepPreviousData,
   });
+
+export const usePaddockYears = (farmId: string, year: number) =>
+  useQuery({
+    ...ofFarm<PaddockYear[]>(farmId, `/record/years/${year}/paddocks`),
+    placeholderData: keepPreviousData,
+  });
+
+/** A year as it would come again; asked for when somebody wants to begin it. */
+export const useNextYear = (farmId: string, year: number) =>
+  useQuery(ofFarm<NextYear>(farmId, `/next-year/${year}`));
+
+export const useBeginYear = (farmId: string) =>
+  useChange((asked: { year: number; batchIds: readonly string[]; jobIds: readonly string[] }) =>
+    postJson<object>(`/farms/${farmId}/next-year`, asked),
+  );
 
 export const useHowAllWent = (farmId: string) =>
   useQuery(ofFarm<HowItWent[]>(farmId, '/record/batches'));
