@@ -90,8 +90,6 @@ export const JUDGED = {
   ],
   /** What moves of cattle are decided by, beside heights and rests. */
   grazing: [
-    'firstPassShare',
-    'leastReadyShare',
     'lowEntriesShare',
     'leastDayShare',
     'mostStrips',
@@ -101,6 +99,7 @@ export const JUDGED = {
     'lookAheadDays',
     'missedShare',
     'leastCutKgPerHa',
+    'hayAtOnceM2',
     'hayGrowsDays',
     'backFromHayDays',
     'dryingDays',
@@ -179,7 +178,6 @@ export const JUDGED = {
     'recentDays',
     'brooderOffK',
     'grazedLowCm',
-    'backReadyShare',
     'tenderDays',
     'feedAheadDays',
     'bagLeftShare',

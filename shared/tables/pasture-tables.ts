@@ -21,6 +21,10 @@ export interface Forage {
       Record<Stand, { readonly low: number; readonly high: number; readonly value: number }>
     >;
   readonly heights: Sourced & {
+    /** What is tall enough for the first quick pass of spring. */
+    readonly firstPassCm: number;
+    /** Least and best height to go in at, as they are printed: “6 to 8 inches”. */
+    readonly readyFromCm: number;
     readonly readyHeightCm: number;
     readonly residualHeightCm: number;
     readonly rankCm: number;

@@ -57,6 +57,10 @@ export interface Asked {
   readonly whyNot: string | undefined;
 }
 
+/** What the farm's trips for feed cost by weight; undefined where none has a price. */
+const fetchingOf = ({ picture, tables }: Asked) =>
+  feedYear(picture, tables, planAnimals(picture, tables), []).fetching;
+
 /** Everything that can be asked for, by the word for it. */
 export const OUTPUTS = {
   work: (asked: Asked): string => {
@@ -94,7 +98,7 @@ export const OUTPUTS = {
     const batch = batchOf(asked, asked.words[0]);
     const plan = atItsPlace(asked, batch, ({ id }) => planBatch(picture, tables, id));
     const cost = {
-      ...batchCost(picture, tables, batch.id, plan),
+      ...batchCost(picture, tables, batch.id, { plan, fetching: fetchingOf(asked) }),
       moves: whatMoves({ picture, tables, batch, plan }),
     };
     if (explain !== undefined) return opened(asked, quantitiesIn(cost));
@@ -107,7 +111,7 @@ export const OUTPUTS = {
     const problems = problemsOfRow(comparisonFields, { choices });
     if (0 < problems.length) throw new FieldError(problems);
     const compared = atItsPlace(asked, batchOf(asked, asked.batch), (batch) =>
-      compareChoices(picture, tables, batch, choices),
+      compareChoices(picture, tables, batch, choices, fetchingOf(asked)),
     );
     return asked.json
       ? JSON.stringify(compared)

@@ -9,5 +9,6 @@ import { FeedService } from './feed.service.js';
   imports: [PictureModule, PastureModule, ToldModule],
   controllers: [FeedController],
   providers: [FeedService],
+  exports: [FeedService],
 })
 export class FeedModule {}

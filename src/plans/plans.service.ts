@@ -7,11 +7,12 @@ import type { ReadyBy } from '../../shared/plan/ready-by.js';
 import { planningDay } from '../../shared/plan/planning-day.js';
 import { FieldError } from '../../shared/problems/field-problem.js';
 import { BatchesService } from '../batches/batches.service.js';
+import { FeedService } from '../feed/feed.service.js';
 import { pictureOfDocument } from '../picture/farm-document.js';
 import { PicturesService } from '../picture/pictures.service.js';
 import { TablesService } from '../reference/tables.service.js';
 import { SharedAnswers } from '../work-pool/shared-answers.js';
-import type { AskedBatch } from '../work-pool/tasks.js';
+import type { AskedBatch, FetchedBatch } from '../work-pool/tasks.js';
 import { WorkPool } from '../work-pool/work-pool.service.js';
 import { ArrivalSearchDto, OrderDto, ReadyByDto } from '../documents/order.dto.js';
 import type { CheckedOrder } from './order.pipe.js';
@@ -28,6 +29,7 @@ export class PlansService {
     private readonly pictures: PicturesService,
     private readonly tables: TablesService,
     private readonly work: WorkPool,
+    private readonly feed: FeedService,
   ) {}
 
   /** The plan of an order. An order asked for again the same day is not planned again. */
@@ -66,7 +68,7 @@ export class PlansService {
 
   /** What a saved batch must bring, and when it has had enough feed. */
   async costOf(farmId: string, batchId: string): Promise<Uint8Array> {
-    return this.work.run('batchCost', await this.saved(farmId, batchId));
+    return this.work.run('batchCost', await this.fetched(farmId, batchId));
   }
 
   /** A saved batch beside other ways to raise it. */
@@ -75,7 +77,12 @@ export class PlansService {
     batchId: string,
     choices: readonly BatchChoice[],
   ): Promise<Uint8Array> {
-    return this.work.run('compareBatch', { ...(await this.saved(farmId, batchId)), choices });
+    return this.work.run('compareBatch', { ...(await this.fetched(farmId, batchId)), choices });
+  }
+
+  private async fetched(farmId: string, batchId: string): Promise<FetchedBatch> {
+    const asked = await this.saved(farmId, batchId);
+    return { ...asked, fetching: (await this.feed.of(farmId)).fetching };
   }
 
   private async saved(farmId: string, batchId: string): Promise<AskedBatch> {

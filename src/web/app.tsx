@@ -1,6 +1,6 @@
 import type { QueryClient } from '@tanstack/react-query';
 import { lazy, Suspense, useEffect, type ReactNode } from 'react';
-import { Redirect, Route, Switch, useRoute } from 'wouter';
+import { Link, Redirect, Route, Switch, useRoute } from 'wouter';
 import { tablesIn } from '../../shared/tables/in-own-units.js';
 import { useFarm, useTables, type SavedFarm } from './api/queries.js';
 import { askToday, useAskToday } from './api/today-queries.js';
@@ -8,6 +8,7 @@ import { useWhenIdle } from './api/when-idle.js';
 import { AskingProvider } from './api/asking.js';
 import { LeaveGuard } from './fields/leave-guard.js';
 import { ExplainProvider } from './explain/explain-panel.js';
+import TodayScreen from './screens/today/today-screen.js';
 import { FarmShell } from './shell/farm-shell.js';
 import { useAll, Working } from './shell/states.js';
 import { SignalLine, WaitingOfAll } from './waiting/signal-line.js';
@@ -26,8 +27,6 @@ const MixScreen = lazy(() => import('./screens/mix/mix-screen.js'));
 const LandScreen = lazy(() => import('./screens/pasture/land-screen.js'));
 const SizesScreen = lazy(() => import('./screens/pasture/sizes-screen.js'));
 const HerdTasksScreen = lazy(() => import('./screens/work/herd-tasks-screen.js'));
-const loadToday = () => import('./screens/today/today-screen.js');
-const TodayScreen = lazy(loadToday);
 const NextDaysScreen = lazy(() => import('./screens/work/next-days-screen.js'));
 const WorkPlanScreen = lazy(() => import('./screens/work/work-plan-screen.js'));
 const ChancesScreen = lazy(() => import('./screens/work/chances-screen.js'));
@@ -49,7 +48,6 @@ export function askAhead(client: QueryClient, path: string): void {
   const farmId = /^\/farm\/([^/]+)\/today$/.exec(path)?.[1];
   if (farmId === undefined) return;
   askToday(client, farmId);
-  loadToday().catch(() => undefined);
 }
 
 export function App() {
@@ -95,8 +93,9 @@ function OneFarm({ farmId }: { farmId: string }) {
   const isToday = useTodayAhead(farmId);
   const isIdle = useWhenIdle();
   const tables = useTables({ isAsked: !isToday || isIdle });
-  const all = useAll(useFarm(farmId));
-  if ('waiting' in all) return all.waiting;
+  const asked = useFarm(farmId);
+  const all = useAll(asked);
+  if ('waiting' in all) return asked.error ? <NoFarm why={all.waiting} /> : all.waiting;
   const [farm] = all.data;
   return (
     <ExplainProvider tables={tables.data} farm={farm}>
@@ -116,14 +115,23 @@ function OneFarm({ farmId }: { farmId: string }) {
   );
 }
 
+/** A farm that cannot be had says why, and leads to those that can. */
+const NoFarm = ({ why }: { why: ReactNode }) => (
+  <main className="shell-alone">
+    <h1>Broodfold</h1>
+    {why}
+    <p>
+      <Link href="/">All farms</Link>
+    </p>
+  </main>
+);
+
 /** Asks for the day and its screen at once where the page opens on it, not after the farm is there. */
 function useTodayAhead(farmId: string): boolean {
   const [isToday] = useRoute('/farm/:farmId/today');
   const ask = useAskToday(farmId);
   useEffect(() => {
-    if (!isToday) return;
-    ask();
-    loadToday().catch(() => undefined);
+    if (isToday) ask();
   }, [isToday, ask]);
   return isToday;
 }

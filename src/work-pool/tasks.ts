@@ -22,6 +22,7 @@ import { planBatch } from '../../shared/plan/batch-plan.js';
 import { compareChoices } from '../../shared/plan/compare/compare-choices.js';
 import { whatMoves } from '../../shared/plan/compare/what-moves.js';
 import { batchCost } from '../../shared/plan/cost/batch-cost.js';
+import type { Fetching } from '../../shared/plan/cost/fetching.js';
 import { readyBy, type ReadyBy } from '../../shared/plan/ready-by.js';
 import { explainBatch, explainPasture } from '../../shared/plan/farm/explain-plans.js';
 import { sitterSheet, type SitterSheet } from '../../shared/plan/handover/sitter-sheet.js';
@@ -65,6 +66,11 @@ export interface AskedBatch {
   readonly picture: FarmPicture;
   readonly batchId: string;
   readonly previousArrivalDate?: PlainDate;
+}
+
+/** A batch with what the farm's trips for feed cost by weight. */
+export interface FetchedBatch extends AskedBatch {
+  readonly fetching: Fetching | undefined;
 }
 
 /** A picture with the plan of its pasture, where that is there already. */
@@ -164,16 +170,19 @@ export const TASKS = {
   planBatch: ({ picture, batchId, previousArrivalDate }: AskedBatch): Uint8Array =>
     jsonBytes(planBatch(picture, tables, batchId, previousArrivalDate)),
 
-  batchCost: ({ picture, batchId }: AskedBatch): Uint8Array => {
+  batchCost: ({ picture, batchId, fetching }: FetchedBatch): Uint8Array => {
     const batch = picture.batches.find(({ id }) => id === batchId)!;
     const plan = planBatch(picture, tables, batchId);
     const moves = whatMoves({ picture, tables, batch, plan });
-    return jsonBytes({ ...batchCost(picture, tables, batchId, plan), moves });
+    return jsonBytes({ ...batchCost(picture, tables, batchId, { plan, fetching }), moves });
   },
 
-  compareBatch: (asked: AskedBatch & { readonly choices: readonly BatchChoice[] }): Uint8Array => {
+  compareBatch: (
+    asked: FetchedBatch & { readonly choices: readonly BatchChoice[] },
+  ): Uint8Array => {
     const batch = asked.picture.batches.find(({ id }) => id === asked.batchId)!;
-    return jsonBytes(compareChoices(asked.picture, tables, batch, asked.choices));
+    const { picture, choices, fetching } = asked;
+    return jsonBytes(compareChoices(picture, tables, batch, choices, fetching));
   },
 
   explainBatch: ({ picture, batchId }: AskedBatch): Uint8Array =>

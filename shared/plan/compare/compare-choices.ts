@@ -8,6 +8,7 @@ import { planBatch, type BatchPlan } from '../batch-plan.js';
 import { batchRequest } from '../batch-request.js';
 import { planContext } from '../context.js';
 import { breakEvenOf } from '../cost/break-even.js';
+import type { Fetching } from '../cost/fetching.js';
 import { planningDay } from '../planning-day.js';
 import { fewWords } from '../today/warnings.js';
 import { chosenBatches, wasTold } from './chosen-batch.js';
@@ -43,6 +44,7 @@ interface PlannedChoice {
 /**
  * A batch as it is planned beside other ways to raise it, each a whole plan by the same core.
  *
+ * @param fetching what the farm's trips for feed cost, of which each column bears its share by weight
  * @throws FieldError when the batch itself cannot be planned; of a choice its column says so
  */
 export function compareChoices(
@@ -50,10 +52,12 @@ export function compareChoices(
   allTables: Tables,
   batch: NamedBatch,
   choices: readonly BatchChoice[],
+  fetching?: Fetching,
 ): Comparison {
   const tables = tablesIn(picture.farm.units, allTables);
   const reader: Reader = { ...picture.farm, today: picture.today };
-  const plannedOf = (choice: BatchChoice) => planned(picture, tables, { batch, choice });
+  const plannedOf = (choice: BatchChoice) =>
+    planned(picture, tables, { batch, choice, fetching: fetchedAs(batch.id, fetching) });
   const asIs = plannedOf({});
   const columns = choices.map((choice): ChoiceColumn => {
     const label = labelOf(choice, tables, reader);
@@ -76,17 +80,30 @@ export function compareChoices(
   };
 }
 
+interface Asked {
+  readonly batch: NamedBatch;
+  readonly choice: BatchChoice;
+  readonly fetching: Fetching | undefined;
+}
+
+/** Every column is fetched for like the batch itself. */
+const fetchedAs = (batchId: string, fetching: Fetching | undefined): Fetching | undefined =>
+  fetching && { perKg: fetching.batches[batchId] ?? fetching.perKg, batches: {} };
+
 function planned(
   picture: FarmPicture,
   tables: Tables,
-  { batch, choice }: { batch: NamedBatch; choice: BatchChoice },
+  { batch, choice, fetching }: Asked,
 ): PlannedChoice {
   const chosen = chosenBatches(picture, batch, choice, tables);
   const made = chosen.batchIds.map((id) => {
     const { arrivalDate } = chosen.picture.batches.find((each) => each.id === id)!;
     const of = { ...chosen.picture, today: planningDay(arrivalDate, picture.today) };
     const plan = planBatch(of, tables, id);
-    return { plan, breakEven: breakEvenOf(planContext(batchRequest(of, tables, id)), plan) };
+    return {
+      plan,
+      breakEven: breakEvenOf(planContext(batchRequest(of, tables, id)), plan, fetching),
+    };
   });
   return { plans: made.map(({ plan }) => plan), numbers: columnNumbers(made) };
 }

@@ -4,6 +4,7 @@ import { planBatch, type BatchPlan } from '../batch-plan.js';
 import { batchRequest } from '../batch-request.js';
 import { planContext } from '../context.js';
 import { breakEvenOf, type BreakEven } from './break-even.js';
+import type { Fetching } from './fetching.js';
 import { layAges, type LayAges } from './lay-ages.js';
 import { stopFeeding, type StopPart } from './stop-feeding.js';
 
@@ -19,16 +20,20 @@ export interface BatchCost {
 
 /**
  * @param plan the batch's plan, where it is there already
+ * @param fetching what the farm's trips cost; left out, the batch is taken to be fetched for by itself
  * @throws FieldError as `planBatch`
  */
 export function batchCost(
   picture: AnimalPicture,
   tables: Tables,
   batchId: string,
-  plan: BatchPlan = planBatch(picture, tables, batchId),
+  {
+    plan = planBatch(picture, tables, batchId),
+    fetching,
+  }: { readonly plan?: BatchPlan; readonly fetching?: Fetching | undefined } = {},
 ): BatchCost {
   const context = planContext(batchRequest(picture, tables, batchId));
-  const breakEven = breakEvenOf(context, plan);
+  const breakEven = breakEvenOf(context, plan, fetching);
   const stop = stopFeeding(context, plan, breakEven.withHours ?? breakEven.withoutHours);
   const ages = layAges(context, plan);
   return {

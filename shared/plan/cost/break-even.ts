@@ -11,6 +11,7 @@ import { formatPrice } from '../../units/format.js';
 import type { BatchPlan } from '../batch-plan.js';
 import type { PlanContext } from '../context.js';
 import { costFormulas } from './cost-formulas.js';
+import type { Fetching } from './fetching.js';
 import { besideBill, hourRate, meatPrices, ownHours, type OwnCost } from './own-costs.js';
 
 /** What a kilogram or a dozen must bring, once without the household's hours and once with them. */
@@ -38,10 +39,14 @@ export interface BreakEven {
   readonly said: readonly string[];
 }
 
-/** What a batch must bring to pay for itself, beside the price that the household gave. */
-export function breakEvenOf(context: PlanContext, plan: BatchPlan): BreakEven {
+/**
+ * What a batch must bring to pay for itself, beside the price that the household gave.
+ *
+ * @param fetching what the farm's trips cost; left out, the batch is taken to be fetched for by itself
+ */
+export function breakEvenOf(context: PlanContext, plan: BatchPlan, fetching?: Fetching): BreakEven {
   const { bill, leaving, laying } = plan;
-  const beside = besideBill(context, plan);
+  const beside = besideBill(context, plan, fetching);
   const own = ownHours(context, plan);
   const hours = plan.tasks.hoursInAll;
   const sum = (label: string, costs: readonly OwnCost[]): NumberQuantity =>

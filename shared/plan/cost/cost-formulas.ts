@@ -19,6 +19,14 @@ export const costFormulas = {
     symbols: 'C = n·trip',
     ...SUM,
   },
+  fetched: {
+    id: 'cost-fetching',
+    title: 'Fetching the feed',
+    words:
+      'Its feed at what the farm’s trips of the year cost by weight: a trip that fetches for several batches is paid for once.',
+    symbols: 'C = F·c',
+    ...SUM,
+  },
   gear: {
     id: 'cost-gear-share',
     title: 'Share of gear that lasts',

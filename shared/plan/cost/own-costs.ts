@@ -5,6 +5,7 @@ import { costMinor } from '../../money/money.js';
 import { formatPrice, minorDigits } from '../../units/format.js';
 import type { BatchPlan } from '../batch-plan.js';
 import type { PlanContext } from '../context.js';
+import type { Fetching } from './fetching.js';
 import { costFormulas } from './cost-formulas.js';
 
 /** A cost that no bill of a batch has, because the household has to say what it is. */
@@ -37,10 +38,37 @@ export function ownHours(context: PlanContext, plan: BatchPlan): OwnCost | undef
 }
 
 /** Trips and shares of gear, as far as the household said what they cost. */
-export const besideBill = (context: PlanContext, plan: BatchPlan): readonly OwnCost[] => [
-  ...tripsOf(context, plan),
+export const besideBill = (
+  context: PlanContext,
+  plan: BatchPlan,
+  fetching?: Fetching,
+): readonly OwnCost[] => [
+  ...(fetching ? fetchedOf(context, plan, fetching) : tripsOf(context, plan)),
   ...gearOf(context),
 ];
+
+/** Its share of the farm's trips for feed by weight, and its own one to the processor. */
+function fetchedOf(
+  { products, farm, batch }: PlanContext,
+  { feed }: BatchPlan,
+  { perKg, batches }: Fetching,
+): OwnCost[] {
+  const each = batches[batch.id ?? ''] ?? perKg;
+  const [trip] = ofKind(products, 'trip');
+  const label = 'Fetching the feed';
+  const fetched = {
+    label,
+    cost: quantity(
+      label,
+      Math.round(each.value * feed.total.value),
+      'money',
+      costFormulas.fetched,
+      [from(feed.total, 'F'), from(each, 'c')],
+    ),
+  };
+  const isHired = batch.purpose === 'meat' && batch.processing === 'hired';
+  return [fetched, ...(trip && isHired ? [tripCost(trip, farm.currency, [0, 1])] : [])];
+}
 
 function tripsOf({ products, farm, batch }: PlanContext, plan: BatchPlan): OwnCost[] {
   const [trip] = ofKind(products, 'trip');
@@ -49,23 +77,27 @@ function tripsOf({ products, farm, batch }: PlanContext, plan: BatchPlan): OwnCo
     plan.feed.phases.flatMap(({ deliveries }) => deliveries.map(({ buyBy }) => buyBy.value)),
   );
   const toProcessor = batch.purpose === 'meat' && batch.processing === 'hired' ? 1 : 0;
-  return [
-    {
-      label: trip.name,
-      cost: quantity(
-        trip.name,
-        costMinor(trip.price, days.size + toProcessor, farm.currency),
-        'money',
-        costFormulas.trips,
-        [
-          input('Days to fetch feed', days.size, 'count'),
-          input('To the processor', toProcessor, 'count'),
-          fromFarm('A trip', formatPrice(trip.price, farm.currency), 'text'),
-        ],
-      ),
-    },
-  ];
+  return [tripCost(trip, farm.currency, [days.size, toProcessor])];
 }
+
+const tripCost = (
+  { name, price }: Extract<Product, { kind: 'trip' }>,
+  currency: string,
+  [forFeed, toProcessor]: readonly [number, number],
+): OwnCost => ({
+  label: name,
+  cost: quantity(
+    name,
+    costMinor(price, forFeed + toProcessor, currency),
+    'money',
+    costFormulas.trips,
+    [
+      input('Days to fetch feed', forFeed, 'count'),
+      input('To the processor', toProcessor, 'count'),
+      fromFarm('A trip', formatPrice(price, currency), 'text'),
+    ],
+  ),
+});
 
 function gearOf({ products, farm, batch }: PlanContext): OwnCost[] {
   const digits = 10 ** minorDigits(farm.currency);

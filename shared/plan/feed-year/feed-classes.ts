@@ -17,6 +17,8 @@ export interface FeedClass {
   readonly typed?: { readonly bagKg: number; readonly price?: string };
   /** By day from the first one asked for. */
   readonly kg: Float64Array;
+  /** The same of each batch that eats it, by its id. */
+  readonly kgOf: Map<string, Float64Array>;
 }
 
 /** Every feed that the batches of a farm eat from one day to before another. */
@@ -40,6 +42,7 @@ export function feedClasses(
         const price = batch?.prices?.feedPerBag?.[day.phaseId];
         of = {
           ...{ key, feeds, purpose, phases: [], batches: [], kg: new Float64Array(days) },
+          kgOf: new Map(),
           ...(0 < feeds.length
             ? {}
             : { typed: { bagKg: phase.bagKg, ...(price === undefined ? {} : { price }) } }),
@@ -48,7 +51,11 @@ export function feedClasses(
       }
       if (!of.phases.includes(day.phase)) of.phases = [...of.phases, day.phase];
       if (!of.batches.includes(each.name)) of.batches = [...of.batches, each.name];
-      of.kg[daysBetween(span.from, day.date)]! += day.kg;
+      const at = daysBetween(span.from, day.date);
+      of.kg[at]! += day.kg;
+      let own = of.kgOf.get(each.id);
+      if (!own) of.kgOf.set(each.id, (own = new Float64Array(days)));
+      own[at]! += day.kg;
     }
   }
   return [...classes.values()];

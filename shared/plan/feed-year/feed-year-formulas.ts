@@ -53,6 +53,32 @@ export const feedYearFormulas = {
     sources: ['ARITHMETIC'],
     mark: 'own-record',
   },
+  fetched: {
+    id: 'feed-fetched-for',
+    title: 'Feed fetched for a batch',
+    words:
+      'Of each purchase as much as the batch eats of that feed while the purchase lasts, over all who eat it then.',
+    symbols: 'n = Σ bags·F_batch ÷ F_all',
+    sources: ['ARITHMETIC'],
+    mark: 'computed',
+  },
+  tripShare: {
+    id: 'feed-trip-share',
+    title: 'Share of the trips',
+    words:
+      'Each trip is shared among the batches by the weight that is fetched for them on it. The shares of a trip add up to it.',
+    symbols: 'C = Σ c_trip·n ÷ n_trip',
+    sources: ['ARITHMETIC'],
+    mark: 'computed',
+  },
+  fetching: {
+    id: 'feed-fetching-per-kg',
+    title: 'Fetching feed, by weight',
+    words: 'What the trips of the year cost, over the weight fetched on them.',
+    symbols: 'c = C ÷ n',
+    sources: ['ARITHMETIC'],
+    mark: 'computed',
+  },
   sum: {
     id: 'feed-money-sum',
     title: 'Added up',

@@ -5,6 +5,7 @@ import type { FarmPicture } from '../../farm/picture.js';
 import type { FactOf } from '../../farm/told-fact.js';
 import type { PlanIssue } from '../../problems/plan-issue.js';
 import type { Tables } from '../../tables/tables.js';
+import type { Fetching } from '../cost/fetching.js';
 import type { FedAnimals } from './feed-animals.js';
 import { byLevel } from '../found.js';
 import { feedActuals, type FeedActual } from './feed-actual.js';
@@ -13,6 +14,7 @@ import { feedTrips, type FeedTrip } from './feed-trips.js';
 import { feedYearFormulas } from './feed-year-formulas.js';
 import { feedYearIssues } from './feed-year-issues.js';
 import { herdPurchases, type HerdPurchase } from './herd-costs.js';
+import { fetchingOf, tripShares, type TripShare } from './trip-shares.js';
 import { cashByMonth, type CashMonth } from './year-cash.js';
 import { YEAR_DAYS, yearBuying, type YearBuying } from './year-buying.js';
 
@@ -31,6 +33,10 @@ export interface FeedYear {
   readonly herds: readonly HerdPurchase[];
   readonly trips: readonly FeedTrip[];
   readonly months: readonly CashMonth[];
+  /** The trips shared among the batches by the weight fetched for them; empty where no trip has a price. */
+  readonly tripShares: readonly TripShare[];
+  /** Left out where no trip has a price. */
+  readonly fetching?: Fetching;
   readonly store: {
     /** Left out where nobody measured the store. */
     readonly holdsKg?: number;
@@ -72,6 +78,8 @@ export function feedYear(
     ...herds.filter(({ cost }) => !cost).map(({ name }) => name.toLowerCase()),
   ];
   const { today } = picture;
+  const shares = tripsCost.value === 0 ? [] : tripShares(year, trips);
+  const fetching = fetchingOf(shares, tripsCost);
   return {
     today,
     to: addDays(today, YEAR_DAYS - 1),
@@ -85,6 +93,8 @@ export function feedYear(
     feed: feedCost,
     ...{ tripsCost, feeds, herds, trips },
     months: cashByMonth(today, trips, herds),
+    tripShares: shares,
+    ...(fetching ? { fetching } : {}),
     store: storePart(year, today),
     actual: feedActuals(picture, tables, bought),
     issues: byLevel(feedYearIssues(picture, { plans, year, feeds, herds })),

@@ -48,6 +48,10 @@ export interface YearBuying {
   readonly storeKg: number;
   /** Purchases told whose name no feed has. */
   readonly unknown: number;
+  /** Names of the batches, by their ids. */
+  readonly names: ReadonlyMap<string, string>;
+  /** Where today stands in what the classes are fed by day. */
+  readonly now: number;
 }
 
 /**
@@ -84,7 +88,11 @@ export function yearBuying(
     storeKg,
     handDays: tables.feedKeeping.bagLeadDays,
   };
-  return { feeds, sources, problem, plan: planBuying(problem), storeKg, unknown };
+  return {
+    ...{ feeds, sources, problem, plan: planBuying(problem), storeKg, unknown },
+    names: new Map(planned.map(({ id, name }) => [id, name])),
+    now: daysBetween(from, today),
+  };
 }
 
 function usualBagMinor(feeds: readonly FeedProduct[], currency: string): number {

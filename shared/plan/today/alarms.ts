@@ -121,7 +121,7 @@ function grazedTooLow(looked: Looked): Alarm[] {
 }
 
 /** A herd that was moved today into grass that has not come back since it was last there. */
-function backTooSoon({ picture: { grazings = [], today }, pasture, judged }: Looked): Alarm[] {
+function backTooSoon({ picture: { grazings = [], today }, pasture }: Looked): Alarm[] {
   return grazings
     .filter(({ from, to }) => to === undefined && from === today)
     .flatMap(({ paddockId, from }): Alarm[] => {
@@ -130,7 +130,7 @@ function backTooSoon({ picture: { grazings = [], today }, pasture, judged }: Loo
         (each) => each.paddockId === paddockId && each.to !== undefined && each.to <= from,
       );
       if (!paddock || before?.to === undefined) return [];
-      if (judged.backReadyShare.value * paddock.readyHeightCm <= paddock.height.value) return [];
+      if (paddock.readyFromCm <= paddock.height.value) return [];
       const rest = daysBetween(before.to, from);
       return [
         {

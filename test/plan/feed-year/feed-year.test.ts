@@ -2,6 +2,7 @@ import { describe, expect, it } from '@jest/globals';
 import type { FarmPicture } from '../../../shared/farm/picture.js';
 import type { FeedProduct } from '../../../shared/farm/product.js';
 import type { FactOf } from '../../../shared/farm/told-fact.js';
+import { batchCost } from '../../../shared/plan/cost/batch-cost.js';
 import { planAnimals } from '../../../shared/plan/farm/animal-plans.js';
 import { feedYear, type FeedYear } from '../../../shared/plan/feed-year/feed-year.js';
 import { newRequest, tables } from '../../support/factories.js';
@@ -16,6 +17,8 @@ const feed = (phase: string, more: Partial<FeedProduct> = {}): FeedProduct => ({
   ...more,
 });
 const FEEDS = ['starter', 'grower', 'finisher'].map((phase) => feed(phase));
+
+const TRIP = { ...{ id: 'trip', kind: 'trip' as const, name: 'Trip' }, price: '9.50' };
 
 const farmOf = (more: Partial<FarmPicture> = {}): FarmPicture =>
   newPicture({
@@ -53,11 +56,33 @@ describe('feedYear', () => {
     }
   });
 
+  it('shares each trip among the batches by the weight fetched for them, to the last coin', () => {
+    const suppliers = [{ id: 'mill', name: 'Mill', comes: 'fetched' as const, tripCost: '7.33' }];
+    const products = FEEDS.map((each) => ({ ...each, supplierId: 'mill' }));
+    const batches = ['2027-03-01', '2027-03-15', '2027-08-01'].map((arrivalDate, k) => ({
+      ...{ ...batch, arrivalDate, id: `meat-${k}`, name: `Meat ${k}` },
+    }));
+    const year = yearOf({ products, suppliers, batches });
+    const sum = (of: readonly number[]): number => of.reduce((all, each) => all + each, 0);
+    expect(sum(year.tripShares.map(({ cost }) => cost.value))).toBe(year.tripsCost.value);
+    expect(sum(year.tripShares.map(({ kg }) => kg.value))).toBeCloseTo(
+      sum(year.trips.map(({ kg }) => kg.value)),
+      1,
+    );
+    const picture = farmOf({ products: [...products, TRIP], suppliers, batches });
+    const { fetching } = year;
+    const costs = batches.map(
+      ({ id }) => batchCost(picture, tables, id, { fetching }).breakEven.beside[0]!.cost.value,
+    );
+    // What lies over at the end of the year is fetched and not eaten.
+    expect(sum(costs)).toBeLessThanOrEqual(year.tripsCost.value + 2);
+    expect(sum(costs)).toBeGreaterThan(0.9 * year.tripsCost.value);
+  });
+
   it('counts a trip at the place’s own price where a supplier has none, and no delivery so', () => {
-    const trip = { ...{ id: 'trip', kind: 'trip' as const, name: 'Trip' }, price: '9.50' };
     const costsOf = (comes: 'fetched' | 'delivered', tripCost?: string) => {
       const mill = { ...{ id: 'mill', name: 'Mill', comes }, ...(tripCost ? { tripCost } : {}) };
-      const products = [...FEEDS.map((each) => ({ ...each, supplierId: 'mill' })), trip];
+      const products = [...FEEDS.map((each) => ({ ...each, supplierId: 'mill' })), TRIP];
       const { trips } = yearOf({ products, suppliers: [mill] });
       return new Set(trips.map((each) => each.tripCost?.value));
     };

@@ -2,7 +2,7 @@ import { Anchor, Stack, Text } from '@mantine/core';
 import { Link } from 'wouter';
 import type { BatchPlan } from '../../../../shared/plan/batch-plan.js';
 import { Fact, Facts } from '../../explain/number.js';
-import { batchCostOf } from './batch-cost-of.js';
+import { useBatchCost } from './use-batch-cost.js';
 import type { AskedBatch } from './use-plan.js';
 import { AgesOfHens } from './ages-of-hens.js';
 
@@ -14,7 +14,9 @@ export default function BringSection({
   readonly plan: BatchPlan;
   readonly asked: AskedBatch;
 }) {
-  const { breakEven, layAges } = batchCostOf(plan, asked);
+  const costs = useBatchCost(plan, asked);
+  if (!costs) return <Text>Working it out …</Text>;
+  const { breakEven, layAges } = costs;
   const { mustBring, beside, ownHours } = breakEven;
   return (
     <Stack>

@@ -8,7 +8,7 @@ import type { StopWeek } from '../../../../shared/plan/cost/stop-weeks.js';
 import { Fact, Facts } from '../../explain/number.js';
 import { DateField } from '../../fields/date-input.js';
 import { AgeTable, type AgeColumn } from './age-table.js';
-import { batchCostOf } from './batch-cost-of.js';
+import { useBatchCost } from './use-batch-cost.js';
 import { Picture } from './story-section.js';
 import type { AskedBatch, BatchDraft } from './use-plan.js';
 
@@ -25,7 +25,9 @@ export default function StopSection({
   asked,
   onChoose,
 }: Props & { readonly onChoose: (more: BatchDraft) => void }) {
-  const part = batchCostOf(plan, asked).stop;
+  const costs = useBatchCost(plan, asked);
+  if (!costs) return <Text>Working it out …</Text>;
+  const part = costs.stop;
   if (!part) return <Text>They are gone: nothing is left to decide.</Text>;
   const { stop, said, weeks, daily } = part;
   const pound = asked.farm.units === 'us' ? 'pound' : 'kilo';

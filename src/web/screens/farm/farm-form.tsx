@@ -119,7 +119,7 @@ function Fields({
             <SimpleGrid cols={{ base: 1, sm: 2 }}>
               <TextInput label={FIELDS.name.label} {...text('name')} />
               <div>
-                <Text size="sm" fw={500} mb={4} id="units-label">
+                <Text fw={500} id="units-label">
                   Units
                 </Text>
                 <SegmentedControl
