@@ -35,6 +35,7 @@ const AwayScreen = lazy(() => import('./screens/work/away-screen.js'));
 const SheetScreen = lazy(() => import('./screens/work/sheet-screen.js'));
 const MoveSheet = lazy(() => import('./screens/pasture/move-sheet.js'));
 const RecordScreen = lazy(() => import('./screens/record/record-screen.js'));
+const BinderPrint = lazy(() => import('./screens/record/binder-print.js'));
 const SourcesScreen = lazy(() => import('./screens/sources/sources-screen.js'));
 const StartScreen = lazy(() => import('./screens/start/start-screen.js'));
 const TrustScreen = lazy(() => import('./screens/trust/trust-screen.js'));
@@ -214,6 +215,9 @@ function FarmScreens({ farm }: { farm: SavedFarm }) {
       </Route>
       <Route path="/farm/:farmId/place">
         {inShell(<FarmScreen farm={farm} tables={tables} />)}
+      </Route>
+      <Route path="/farm/:farmId/record/print/:year">
+        {({ year }) => <BinderPrint farm={farm} tables={tables} year={Number(year)} />}
       </Route>
       <Route path="/farm/:farmId/record">
         {inShell(<RecordScreen farm={farm} tables={tables} />)}

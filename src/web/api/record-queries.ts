@@ -5,7 +5,7 @@ import type { HowItWent } from '../../../shared/plan/record/how-it-went.js';
 import type { NextYear } from '../../../shared/plan/record/next-year.js';
 import type { PaddockYear } from '../../../shared/plan/record/paddock-year.js';
 import type { CountedYear } from '../../../shared/plan/record/year-limits.js';
-import { postJson } from './client.js';
+import { getJson, postJson } from './client.js';
 import { ofFarm, useChange } from './queries.js';
 
 /** Some of what was told, the newest first. */
@@ -44,6 +44,25 @@ export const useYearCounts = (farmId: string, year: number) =>
   useQuery({
     ...ofFarm<CountedYear>(farmId, `/record/years/${year}`),
     placeholderData: keepPreviousData,
+  });
+
+const AT_ONCE = 1000;
+
+/** All that holds of what was told of a calendar year, by its day, ticks of chores left out. */
+export const useToldOfYear = (farmId: string, year: number) =>
+  useQuery({
+    queryKey: ['farm', farmId, 'told of a year', year],
+    queryFn: async (): Promise<readonly ToldFact[]> => {
+      const all: ToldFact[] = [];
+      for (let total = 1; all.length < total;) {
+        const query = `from=${year}-01-01&to=${year}-12-31&ticks=false&take=${AT_ONCE}&skip=${all.length}`;
+        const page = await getJson<ToldPage>(`/farms/${farmId}/told?${query}`);
+        if (page.facts.length === 0) break;
+        all.push(...page.facts);
+        total = page.total;
+      }
+      return all.sort((a, b) => (a.on < b.on ? -1 : a.on > b.on ? 1 : 0));
+    },
   });
 
 export const usePaddockYears = (farmId: string, year: number) =>

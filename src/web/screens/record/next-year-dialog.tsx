@@ -16,7 +16,13 @@ interface Props {
 export default function NextYearDialog(props: Props) {
   const { year, onDone } = props;
   return (
-    <Modal opened onClose={onDone} size="lg" title={`Start ${year + 1} from ${year}`}>
+    <Modal
+      opened
+      onClose={onDone}
+      size="lg"
+      title={`Start ${year + 1} from ${year}`}
+      closeButtonProps={{ 'aria-label': 'Close' }}
+    >
       <Which {...props} />
     </Modal>
   );

@@ -1,7 +1,7 @@
 import './record.css';
 import { Button, Group, Stack, Title } from '@mantine/core';
 import { lazy, Suspense, useState } from 'react';
-import { useSearchParams } from 'wouter';
+import { Link, useSearchParams } from 'wouter';
 import type { Tables } from '../../../../shared/tables/tables.js';
 import { farmDay, usePicture, type SavedFarm } from '../../api/queries.js';
 import { PrintButton } from '../../shell/print-button.js';
@@ -29,6 +29,9 @@ export default function RecordScreen({ farm, tables }: { farm: SavedFarm; tables
         <Group gap="xs" className="no-print">
           <Button variant="default" onClick={() => setStarting(true)}>
             Start {year + 1} from {year}
+          </Button>
+          <Button component={Link} href={`/farm/${farm.id}/record/print/${year}`} variant="default">
+            Binder of {year}
           </Button>
           <PrintButton />
         </Group>

@@ -77,7 +77,7 @@ export function YearCard({
 }
 
 /** What the place may in a year, where somebody typed it, and how near it is. */
-function Limits({ of, farm }: { of: CountedYear['limits']; farm: SavedFarm }) {
+export function Limits({ of, farm }: { of: CountedYear['limits']; farm: SavedFarm }) {
   const say = (n: number) => formatValue(n, 'count', farm);
   return (
     <>
@@ -123,7 +123,14 @@ function Limits({ of, farm }: { of: CountedYear['limits']; farm: SavedFarm }) {
   );
 }
 
-function rowsOf({ birds, eggs, milkL, calves, money }: YearCounts): [string, number, Unit][] {
+/** What was told of a year, counted: only what there is. */
+export function rowsOf({
+  birds,
+  eggs,
+  milkL,
+  calves,
+  money,
+}: YearCounts): [string, number, Unit][] {
   const rows: [string, number, Unit][] = [
     ['Birds that came alive', birds.came, 'count'],
     ['Birds that died', birds.died, 'count'],
