@@ -88,11 +88,13 @@ function eventsOf(
 function eventOf({ paddocks, tables }: PastureContext, go: MowingGo): PlanEvent {
   const { harvestShare, dryMatterShare } = tables.pasture.hay;
   const mown = go.paddocks.map((paddock) => paddocks[paddock]!);
+  const what = mown.map(({ name }) => name).join(', ');
   return {
     kind: go.kind,
     number: go.number + 1,
     date: go.date,
-    what: mown.map(({ name }) => name).join(', '),
+    what,
+    ...(go.kind === 'mowing' ? { words: `hay is mown, ${what}` } : {}),
     counts: {
       acre: mown.reduce((sum, { areaM2 }) => sum + areaM2, 0) / M2_PER_ACRE,
       ton: (go.kg * (harvestShare / dryMatterShare)) / KG_PER_TON,

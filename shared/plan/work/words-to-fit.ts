@@ -5,7 +5,7 @@ import { remediesFor } from '../../schedule/work-remedies.js';
 import { followersOf, lastDayBefore } from '../../schedule/work-settling.js';
 import { finishDay, placedMinutes, type WorkJob } from '../../schedule/work.js';
 import type { WorkPlacing } from '../../schedule/work.js';
-import { wayByWeather } from './ways-by-weather.js';
+import { wayByWeather, type WeatherWay } from './ways-by-weather.js';
 import type { WholeWork } from './whole-work.js';
 import type { WorkNeed } from './work-need.js';
 import { dayText } from './work-words.js';
@@ -21,20 +21,17 @@ export function wordsToFit(work: WholeWork, index: number): string[] {
   const weather = wayByWeather(work, index);
   const ways = [
     ...(hours ? [hoursWords(job, hours.minutes, date(hours.day))] : []),
-    ...(weather
-      ? [`${weather.words}, if you can: it would be done on ${date(weather.doneOn)}.`]
-      : []),
+    ...(weather ? [weatherWords(weather, date)] : []),
     ...(laterDay === undefined || isBoundToDay ? [] : laterWords(need, date(laterDay))),
     ...(fitsWhenSpread(work, index) ? ['Let it be spread over several days.'] : []),
     ...instead.map((i) => `Leave “${needs[i]!.name}” undone.`),
   ];
-  const isNeeded = need.priority === 'must' || need.isBeforeEvent === true;
   const hasDays = Math.max(0, job.fromDay) <= job.untilDay;
   // What animals wait for, or the household must have, is not left without a way.
   if (0 < ways.length) return ways;
   const before = waitedFor(work, index, job.untilDay);
   if (before !== undefined) return [`Fits once “${needs[before]!.name}” is done.`];
-  if (!isNeeded || !hasDays) return ways;
+  if (!isNeeded(need) || !hasDays) return ways;
   const missing = job.peopleNeeded - job.able.length;
   return [0 < missing && 0 < job.able.length ? moreHands(job, missing) : doneByOthers(job)];
 }
@@ -50,12 +47,22 @@ export function wordsInTime(work: WholeWork, index: number, latestDay: number): 
   const before = waitedFor(work, index, latestDay);
   if (before !== undefined) return [`In time once “${needs[before]!.name}” is.`];
   const { hours, instead } = remediesFor(problem, fitted.plan, index, latestDay);
+  const date = dayText(request);
+  const weather = wayByWeather(work, index);
+  const isInTime = weather !== undefined && weather.doneOn <= latestDay;
   const ways = [
-    ...(hours ? [hoursWords(job, hours.minutes, dayText(request)(hours.day))] : []),
+    ...(hours ? [hoursWords(job, hours.minutes, date(hours.day))] : []),
+    ...(isInTime ? [weatherWords(weather, date)] : []),
     ...instead.map((i) => `Leave “${needs[i]!.name}” undone.`),
   ];
-  return 0 < ways.length ? ways : [doneByOthers(job)];
+  return ways.length === 0 && isNeeded(needs[index]!) ? [doneByOthers(job)] : ways;
 }
+
+const isNeeded = ({ priority, isBeforeEvent }: WorkNeed): boolean =>
+  priority === 'must' || isBeforeEvent === true;
+
+const weatherWords = ({ words, doneOn }: WeatherWay, date: (day: number) => string): string =>
+  `${words}, if you can: it would be done on ${date(doneOn)}.`;
 
 function hoursWords(job: WorkJob, minutes: number, date: string): string {
   const helper =
