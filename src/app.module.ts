@@ -25,6 +25,7 @@ import { SampleFarmModule } from './sample-farm/sample-farm.module.js';
 import { WorkModule } from './work/work.module.js';
 import { ProductsModule } from './products/products.module.js';
 import { SuppliersModule } from './suppliers/suppliers.module.js';
+import { keptByBrowsers } from './kept-by-browsers.js';
 import { PeopleModule } from './people/people.module.js';
 import { PictureModule } from './picture/picture.module.js';
 import { PlacesModule } from './places/places.module.js';
@@ -40,6 +41,7 @@ import { TodayModule } from './today/today.module.js';
 import { TrustModule } from './trust/trust.module.js';
 import { WeatherModule } from './weather/weather.module.js';
 import { WorkPoolModule } from './work-pool/work-pool.module.js';
+import { NextYearModule } from './next-year/next-year.module.js';
 import { YearModule } from './year/year.module.js';
 
 @Module({
@@ -54,6 +56,7 @@ import { YearModule } from './year/year.module.js';
     ServeStaticModule.forRoot({
       rootPath: join(PROJECT_ROOT, 'dist', 'web'),
       exclude: ['/api', '/api/{*rest}'],
+      serveStaticOptions: { setHeaders: keptByBrowsers },
     }),
     SettingsModule,
     ReferenceModule,
@@ -82,6 +85,7 @@ import { YearModule } from './year/year.module.js';
     WorkModule,
     TodayModule,
     YearModule,
+    NextYearModule,
     FeedModule,
     SheetsModule,
     CalendarModule,

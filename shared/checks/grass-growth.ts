@@ -66,7 +66,7 @@ export function growthByMonthAt(place: GrassPlace, tables: Tables): number[] {
 
 const numbersIn = (text: string): number[] => text.split(' ').map(Number);
 
-const placeOf = ({ number, text, textOr }: Given): GrassPlace => ({
+export const placeOf = ({ number, text, textOr }: Given): GrassPlace => ({
   latitudeDeg: number('latitudeDeg'),
   minC: numbersIn(text('minC')),
   maxC: numbersIn(text('maxC')),

@@ -11,6 +11,7 @@ import { grassChecks } from './grass.js';
 import { grassGrowthChecks } from './grass-growth.js';
 import { evennessChecks } from './evenness.js';
 import { frostChecks } from './frost.js';
+import { grazingSeasonChecks } from './grazing-seasons.js';
 import { growthChecks } from './growth.js';
 import { growthTableChecks } from './growth-tables.js';
 import { heatChecks } from './heat.js';
@@ -45,6 +46,7 @@ export const TOPICS = {
   'water-and-fence': waterAndFenceChecks,
   grass: grassChecks,
   'grass-growth': grassGrowthChecks,
+  'grazing-seasons': grazingSeasonChecks,
   frost: frostChecks,
   work: workChecks,
   leaving: leavingChecks,

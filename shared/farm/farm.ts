@@ -1,5 +1,5 @@
 import type { PlainDate } from '../calendar/plain-date.js';
-import { AIR_C, CLOCK_H, DAY_HOURS, RAIN_MM, within } from './bounds.js';
+import { AIR_C, CLOCK_H, DAY_HOURS, RAIN_MM, whole, within } from './bounds.js';
 import {
   choice,
   list,
@@ -30,6 +30,23 @@ import {
   region,
   timeZone,
 } from './words.js';
+
+/** What may leave the place in a calendar year by the rules it sells under; left out, no limit is held. */
+export const yearLimitFields = row('YearLimits', {
+  birdsProcessed: optional(
+    number('Birds processed here', whole(1, 1e6, 'count', 'Give the birds of a calendar year.')),
+  ),
+  birdsSold: optional(
+    number('Birds sold alive', whole(1, 1e6, 'count', 'Give the birds of a calendar year.')),
+  ),
+  eggsSold: optional(
+    number(
+      'Eggs sold',
+      whole(1, 1e8, 'count', 'Give the eggs of a calendar year: a dozen is 12 eggs.'),
+    ),
+  ),
+});
+export type YearLimits = RowOf<typeof yearLimitFields>;
 
 /** The place and its prices. Amounts of money per unit are decimal text, never floats. */
 export const farmFields = row(
@@ -73,6 +90,7 @@ export const farmFields = row(
     region: optional(region('State or region')),
     /** Days on which no box is delivered besides Sundays and public holidays. */
     noDeliveryDates: list('Holidays without post', date('Holiday'), 200, 'dates'),
+    yearLimits: optional(nested('Limits of a year', yearLimitFields)),
   },
   [
     {

@@ -18,4 +18,6 @@ export interface KeptPlan {
   readonly jobs: Readonly<Record<string, KeptJob>>;
   /** Signature of all it was made from: made again of the same, a plan stays what it is. */
   readonly madeFor?: string;
+  /** Signature of who had hours when: with other people it is looked at anew. */
+  readonly madeBy?: string;
 }

@@ -31,6 +31,7 @@ export const shownJudgements = (
   rations: shown(judgements.rations),
   work: shown(judgements.work),
   buying: shown(judgements.buying),
+  alarms: shown(judgements.alarms),
 });
 
 const shown = (group: Readonly<Record<string, Judgement>>): ShownJudgement[] =>

@@ -14,18 +14,27 @@ export const carriedFormulas = {
     id: 'milk-carried',
     title: 'Milk that the grass carries',
     words:
-      'What a cow eats of such grass, times its energy, less her upkeep with walking and grazing; what is left makes milk. Cows of good condition milk on beyond it for some weeks, off their backs.',
+      'What a cow eats of such grass, the best parts of it first, times its energy, less her upkeep with walking and grazing; what is left makes milk. That cattle choose so was found with six kinds of grass; that they do to the end is a planning rule. Cows of good condition milk on beyond it for some weeks, off their backs.',
     symbols: 'M = (DMI·NE − upkeep) ÷ energy of a kilogram of milk',
-    sources: ['NRC_BEEF_1996', 'NRC_DAIRY_2001', 'FEEDING_TABLES'],
+    sources: ['NRC_BEEF_1996', 'NRC_DAIRY_2001', 'FEEDING_TABLES', 'SELECTION_1954'],
+    mark: 'from-memory',
+  },
+  offBack: {
+    id: 'milk-off-the-back',
+    title: 'Weight that a cow gives for milk',
+    words:
+      'What the grass does not carry of her milk a beef cow makes from her own fat, as far as she has any: in a trial of two years cows on tall fescue that was let go to seed milked as much as others on clipped pasture, and ended it 18 kg lighter. A kilogram off her back gives 5.82 Mcal, of which four fifths become milk.',
+    symbols: 'ΔW = (M_wanted − M)·0.72 ÷ (0.8·5.82)',
+    sources: ['FESCUE_COWS_1979', 'NRC_BEEF_1996'],
     mark: 'from-memory',
   },
   gain: {
     id: 'gain-carried',
     title: 'Gain that the grass carries',
     words:
-      'What growing cattle eat of such grass; what their upkeep with walking and grazing leaves of it goes to gain.',
+      'What growing cattle eat of such grass, the best parts of it first; what their upkeep with walking and grazing leaves of it goes to gain.',
     symbols: 'G = 13.91·RE^0.9116·EQSBW^−0.6837, RE = (DMI − upkeep ÷ NEm)·NEg',
-    sources: ['NRC_BEEF_1996', 'FEEDING_TABLES'],
+    sources: ['NRC_BEEF_1996', 'FEEDING_TABLES', 'SELECTION_1954'],
     mark: 'from-memory',
   },
 } satisfies Record<string, Formula>;
@@ -43,6 +52,14 @@ const GOOD_GRASS = 0.75;
 /** Weight of a grown animal that the equation for gain is scaled to, and of a medium frame, kg. */
 const STANDARD_KG = 478;
 const GROWN_KG = 523;
+
+/** Energy of a kilogram of a cow's own weight, Mcal, and the share that becomes milk: from memory. */
+const BACK_MCAL_PER_KG = 5.82;
+const BACK_TO_MILK = 0.8;
+
+/** Weight that a beef cow gives to make milk which the grass does not carry, kg a day. */
+export const offBackKg = (milkShortKg: number): number =>
+  (Math.max(0, milkShortKg) * BEEF_MILK) / (BACK_TO_MILK * BACK_MCAL_PER_KG);
 
 /** One animal, and what it eats on a day. */
 export interface Grazing {

@@ -1,14 +1,6 @@
 import type { Cut, Entry, GrassDays, StayStart } from './season-books.js';
-import { LeftAlone } from './left-alone.js';
-import {
-  digestibleShare,
-  fullGrowth,
-  growOn,
-  massOf,
-  setMass,
-  takeOff,
-  type Sward,
-} from './sward.js';
+import { StandAhead, type GrazedBy } from './stand-ahead.js';
+import { digestibleEaten, digestibleShare, massOf, setMass, takeOff, type Sward } from './sward.js';
 import type { GrassState } from './sward-day.js';
 
 /** A herd that is in a field: what its stay has come to so far, kg. */
@@ -22,6 +14,7 @@ export interface RunningStay {
   massBefore: number;
   readonly digestibleShare: number;
   readonly deadShare: number;
+  readonly digestibleEaten: number;
   /** Day on which its strips have all been grazed once. */
   readonly until: number;
   harvestShare: number;
@@ -51,16 +44,24 @@ const newBooks = (n: number): FieldBooks => ({
   },
 });
 
-const NOT_ASKED = { digestibleShare: 0, deadShare: 0 };
+/** How well what stands in a paddock feeds. */
+export interface Quality {
+  readonly digestibleShare: number;
+  readonly deadShare: number;
+  readonly digestibleEaten: number;
+}
 
-/** One paddock as a season is walked through: what stands in it and who is there. */
+const NOT_ASKED: Quality = { digestibleShare: 0, deadShare: 0, digestibleEaten: 0 };
+
+/**
+ * One paddock as a season is walked through: who is there, and on which of the ways that its stand
+ * may go it is, how far. Looks ahead go on from there, on the same ways where the weather is the same.
+ */
 export class Field {
-  private own: GrassState;
-  /** How it grows while nobody is there: shared by all looks ahead until somebody was. */
-  private alone: LeftAlone | undefined;
-  /** Day after whose growth it stands as left alone does; undefined before that and once touched. */
-  private aloneAfter: number | undefined;
-  private readonly full: Float64Array;
+  private way: StandAhead;
+  /** Last day that it grew, and whether it was grazed on that day. */
+  private after: number;
+  private isGrazed = false;
   /** Most looks ahead ask for amounts only. */
   private isQualityAsked = true;
   stay: RunningStay | undefined;
@@ -74,16 +75,18 @@ export class Field {
   openFrom = 0;
 
   /**
+   * @param herds what each would eat by day
    * @param books where its days are written down; left out of a look ahead
-   * @param start what stands in it
    */
   constructor(
     readonly sward: Sward,
+    private readonly herds: readonly { readonly demandKg: Float64Array }[],
     readonly books: FieldBooks | null = newBooks(sward.isClosed.length),
-    start: GrassState = sward.start,
+    way = new StandAhead(sward, { ...sward.start }, 0),
+    after = -1,
   ) {
-    this.own = { ...start };
-    this.full = fullGrowth(sward);
+    this.way = way;
+    this.after = after;
     this.leftDay = sward.lastGrazedEnd;
   }
 
@@ -94,11 +97,11 @@ export class Field {
    * @param asksQuality whether it is asked how well what stands feeds
    */
   ahead(usual: Sward, day: number, asksQuality: boolean): Field {
-    // What was worked out before holds on as long as the weather is the usual one.
-    const holds = this.alone && usual.weather === this.sward.weather;
-    if (!holds) this.alone = new LeftAlone(usual, this.state, day);
-    const copy = new Field(usual, null, this.state);
-    copy.alone = this.alone;
+    const isUsual = usual.weather === this.sward.weather;
+    const copy = isUsual
+      ? new Field(usual, this.herds, null, this.way, this.after)
+      : new Field(usual, this.herds, null, new StandAhead(usual, this.state, day), day - 1);
+    copy.isGrazed = isUsual && this.isGrazed;
     copy.isQualityAsked = asksQuality;
     copy.stay = this.stay && { ...this.stay };
     copy.leftDay = this.leftDay;
@@ -109,18 +112,15 @@ export class Field {
     return copy;
   }
 
+  /** What stands, of which nothing is to be changed. */
   get state(): GrassState {
-    if (this.alone && this.aloneAfter !== undefined) {
-      this.own = this.alone.stateAfter(this.aloneAfter);
-      this.aloneAfter = undefined;
-    }
-    return this.own;
+    const state = this.way.stateAfter(this.after);
+    if (this.isGrazed) takeOff(state, this.way.removedOn(this.after), this.sward.residualKgPerHa);
+    return state;
   }
 
   get mass(): number {
-    return this.alone && this.aloneAfter !== undefined
-      ? this.alone.massAfter(this.aloneAfter)
-      : massOf(this.own);
+    return this.isGrazed ? massOf(this.state) : this.way.massAfter(this.after);
   }
 
   /** What can be taken without going below the residual, kg/ha. */
@@ -128,12 +128,15 @@ export class Field {
     return Math.max(0, this.mass - this.sward.residualKgPerHa);
   }
 
-  get quality(): { digestibleShare: number; deadShare: number } {
+  /** @param harvestShare share that the herd eats of what disappears */
+  qualityFor(harvestShare: number): Quality {
     if (!this.isQualityAsked) return NOT_ASKED;
-    const { deadLeafKg, deadStemKg } = this.state;
+    const { state, mass } = this;
+    const { kind, residualKgPerHa } = this.sward;
     return {
-      digestibleShare: digestibleShare(this.sward.kind, this.state, this.sward.residualKgPerHa),
-      deadShare: this.mass <= 0 ? 0 : (deadLeafKg + deadStemKg) / this.mass,
+      digestibleShare: digestibleShare(kind, state, residualKgPerHa),
+      deadShare: mass <= 0 ? 0 : (state.deadLeafKg + state.deadStemKg) / mass,
+      digestibleEaten: digestibleEaten(kind, state, residualKgPerHa, harvestShare),
     };
   }
 
@@ -147,23 +150,21 @@ export class Field {
   read(day: number): void {
     for (const reading of this.sward.readings)
       if (reading.day === day) {
-        this.touch();
-        setMass(this.state, reading.kgPerHa);
+        this.goOn(`read ${reading.kgPerHa}`, day, (state) => setMass(state, reading.kgPerHa));
         if (reading.isGrazed) this.leave(day);
       }
   }
 
   grow(day: number): void {
     const { days } = this.sward.weather;
-    if (0 < day && days[day]!.temperatureSum < days[day - 1]!.temperatureSum) this.isPassed = false;
-    if (!this.books && this.alone) {
-      this.aloneAfter = day;
-      return;
-    }
-    growOn(this.sward, this.own, day, this.full);
+    const isNew = this.isPassed && 0 < day;
+    if (isNew && days[day]!.temperatureSum < days[day - 1]!.temperatureSum) this.isPassed = false;
+    if (this.way.isOfHerd && !this.isGrazed) this.goOn('left', day);
+    this.after = day;
+    this.isGrazed = false;
     if (!this.books) return;
     const { days: kept } = this.books;
-    const { grownKg, lostKg, wetShare } = this.state;
+    const { grownKg, lostKg, wetShare } = this.way.grownOn(day);
     this.books.wetShare[day] = wetShare;
     kept.grown[day] = grownKg;
     kept.diedOff[day] = lostKg;
@@ -171,46 +172,65 @@ export class Field {
   }
 
   /**
-   * A day's grazing; nothing is taken below the residual.
+   * A day's grazing by the herd that is there; nothing is taken below the residual.
    *
    * @returns what the herd ate, kg
    */
-  graze(day: number, needKg: number): number {
-    this.touch();
+  graze(day: number): number {
     const stay = this.stay!;
     const { areaHa } = this.sward;
-    const removed = Math.min(this.aboveResidual, needKg / areaHa / stay.harvestShare);
+    const needKg = this.herds[stay.herd]!.demandKg;
+    if (!this.way.isOfHerd) this.letIn(day, { needKg, harvestShare: stay.harvestShare });
+    const removed = this.way.removedOn(day);
     const eaten = removed * stay.harvestShare;
-    takeOff(this.state, removed, this.sward.residualKgPerHa);
+    this.isGrazed = true;
     this.isPassed = true;
     if (!this.books) return eaten * areaHa;
     this.books.days.eaten[day] = eaten;
     this.books.days.trampled[day] = removed - eaten;
     stay.eatenKg += eaten * areaHa;
     stay.trampledKg += (removed - eaten) * areaHa;
-    stay.hayKg += needKg - eaten * areaHa;
+    stay.hayKg += needKg[day]! - eaten * areaHa;
     return eaten * areaHa;
   }
 
-  /** From now on it grows on its own. */
-  private touch(): void {
-    if (!this.alone) return;
-    this.own = this.state;
-    this.alone = undefined;
+  /** From a day on, after its growth, it is grazed every day. */
+  private letIn(day: number, by: GrazedBy): void {
+    const { herd } = this.stay!;
+    this.way = this.way.then(
+      `${day} herd ${herd} ${by.harvestShare}`,
+      () => new StandAhead(this.sward, this.state, day, by),
+    );
+    this.after = day;
+  }
+
+  /**
+   * From the growth of a day on it grows on its own.
+   *
+   * @param what was done, by which the same is known when it is done again
+   */
+  private goOn(what: string, day: number, change?: (state: GrassState) => void): void {
+    this.way = this.way.then(`${day} ${what} ${this.isGrazed}`, () => {
+      const { state } = this;
+      change?.(state);
+      return new StandAhead(this.sward, state, day);
+    });
+    this.after = day - 1;
+    this.isGrazed = false;
   }
 
   leave(day: number): void {
     this.leftDay = day;
     this.leftKgPerHa = this.mass;
     this.stay = undefined;
+    if (this.way.isOfHerd) this.goOn('left', this.after + 1);
   }
 
   /** Mows it down to the stubble; it is shut until `openFrom`, while the hay dries. */
   mow(paddock: number, day: number, openFrom: number): Cut {
-    this.touch();
     const { stubbleKgPerHa, areaHa } = this.sward;
     const taken = Math.max(0, this.mass - stubbleKgPerHa);
-    takeOff(this.state, taken, stubbleKgPerHa);
+    this.goOn('mown', day, (state) => takeOff(state, taken, stubbleKgPerHa));
     if (this.books) this.books.days.mown[day] = taken;
     const cut = { paddock, shutFrom: this.shutFrom ?? day, day, openFrom, kg: taken * areaHa };
     this.shutFrom = undefined;
@@ -227,10 +247,9 @@ export class Field {
    * @returns what was cut, kg
    */
   top(day: number): number {
-    this.touch();
     const { residualKgPerHa, areaHa } = this.sward;
     const off = this.aboveResidual;
-    takeOff(this.state, off, residualKgPerHa);
+    this.goOn('topped', day, (state) => takeOff(state, off, residualKgPerHa));
     if (this.books) this.books.days.mown[day] = off;
     this.isPassed = true;
     this.leave(day);

@@ -24,6 +24,7 @@ export abstract class GrazedDays {
   protected readonly cuts: Cut[] = [];
   protected readonly toldCuts: Topping[] = [];
   protected readonly herds: readonly HerdState[];
+  private round: number | undefined;
 
   constructor(
     protected readonly problem: GrazingProblem,
@@ -40,12 +41,15 @@ export abstract class GrazedDays {
   protected abstract mayBegin(herd: number, day: number): boolean;
 
   protected growAndMow(day: number): void {
-    this.fields.forEach((field, paddock) => {
+    const { fields } = this;
+    for (let paddock = 0; paddock < fields.length; paddock++) {
+      const field = fields[paddock]!;
       const told = this.toldMowing(paddock, day);
       if (told?.day === day) this.mowAsTold(told);
-      else this.mowAsPlanned(field, paddock, day, told !== undefined);
+      else if (field.shutFrom !== undefined)
+        this.mowAsPlanned(field, paddock, day, told !== undefined);
       field.grow(day);
-    });
+    }
   }
 
   /** What was told of mowing a paddock, on that day of the past or soon after it. */
@@ -71,7 +75,7 @@ export abstract class GrazedDays {
     const { problem } = this;
     // What is closed for something else is not mown.
     if (field.sward.isClosed[day] === 1) field.shutFrom = undefined;
-    else if (field.shutFrom === undefined || isToldLater) return;
+    else if (isToldLater) return;
     else if (isForMowing(problem, field, day))
       this.cuts.push(field.mow(paddock, day, day + problem.judged.dryingDays));
     else if (!driesHay(problem, day)) field.shutFrom = undefined;
@@ -93,7 +97,7 @@ export abstract class GrazedDays {
       if (way) this.goIn(h, day, way);
     }
     herd.isOut = herd.at !== undefined;
-    const eaten = herd.at === undefined ? 0 : this.fields[herd.at]!.graze(day, need);
+    const eaten = herd.at === undefined ? 0 : this.fields[herd.at]!.graze(day);
     this.note(h, day, eaten, Math.max(0, need - eaten));
   }
 
@@ -154,16 +158,21 @@ export abstract class GrazedDays {
       (sum, { paddock }) => sum + daysOf(fields[paddock]!, need, problem.harvestShare[0]!),
       0,
     );
-    const round = problem.swards.reduce(
-      (sum, { turnInKgPerHa, residualKgPerHa, areaHa }) =>
-        sum + (turnInKgPerHa - residualKgPerHa) * areaHa,
-      0,
-    );
-    const wanted = (problem.judged.roundShare * round * problem.harvestShare[0]!) / need;
+    const wanted = (problem.judged.roundShare * this.roundKg() * problem.harvestShare[0]!) / need;
     // In spring half as much will do: grass gains on the herd every day.
     const ahead = problem.judged.backFromHayDays / (wasOut ? 1 : 2);
     if (days < Math.min(ahead, wanted)) return [];
     return wasOut || ways[0]!.entry === 'ready' || this.mayBegin(h, day) ? ways : [];
+  }
+
+  /** What all paddocks hold above their residuals when they are at their best height, kg. */
+  private roundKg(): number {
+    this.round ??= this.problem.swards.reduce(
+      (sum, { turnInKgPerHa, residualKgPerHa, areaHa }) =>
+        sum + (turnInKgPerHa - residualKgPerHa) * areaHa,
+      0,
+    );
+    return this.round;
   }
 
   private goIn(h: number, day: number, { paddock, entry }: Way): void {

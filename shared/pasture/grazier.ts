@@ -43,7 +43,7 @@ export class Season extends GrazedDays {
   constructor(problem: GrazingProblem) {
     super(
       problem,
-      problem.swards.map((sward) => new Field(sward)),
+      problem.swards.map((sward) => new Field(sward, problem.herds)),
       problem.herds.map(() => NOT_OUT),
     );
     this.hayKg = problem.herds.map(({ demandKg }) => Float64Array.from(demandKg));
@@ -98,7 +98,7 @@ export class Season extends GrazedDays {
 
   /** A day that has been: herds were where they were. What is mown is taken to be as it was planned. */
   private follow(day: number): void {
-    const { past, herds } = this.problem;
+    const { past } = this.problem;
     this.leavePast(day);
     for (const stay of past) {
       if (day < stay.from || stay.from + stay.days <= day) continue;
@@ -106,7 +106,7 @@ export class Season extends GrazedDays {
       if (stay.from === day && !field.stay) this.enter(stay, 'next', 'standing-there');
       if (field.stay?.herd !== stay.herd) continue;
       field.shutFrom = undefined;
-      field.graze(day, herds[stay.herd]!.demandKg[day]!);
+      field.graze(day);
       Object.assign(this.herds[stay.herd]!, { isOut: true, wasOut: true });
     }
   }
@@ -131,7 +131,8 @@ export class Season extends GrazedDays {
 
   /**
    * On a walk, takes paddocks out of the round that the herds would not miss, the tallest first: a
-   * look ahead in the usual weather, by the same rules, asks for no more feed without them. For hay
+   * look ahead in the usual weather, by the same rules, asks for no more feed without them, what is
+   * old by the time that it is eaten counted for what it is worth. For hay
    * as many as that holds for are shut; topped are a few a walk, so that they come back by turns.
    */
   private spare(day: number, how: Spared): void {
@@ -145,10 +146,8 @@ export class Season extends GrazedDays {
     this.nextLook = day + judged.walkEveryDays;
     const little = judged.missedShare * herds.reduce((sum, herd) => sum + herd.demandKg[day]!, 0);
     let topped = 0;
-    // What is topped is gone for good, while hay is fed back: all of the plan counts, and how good
-    // it will be by the time that it is eaten.
-    const asked =
-      how === 'top' ? { days: Infinity, mindsEnergy: true } : { days: judged.lookAheadDays };
+    // What is topped is gone for good, while hay is fed back: all of the plan counts.
+    const asked = { days: how === 'top' ? Infinity : judged.lookAheadDays };
     let ahead = this.lookAhead(day, asked);
     const most = ahead.feedKg + little;
     while (paddock !== undefined) {

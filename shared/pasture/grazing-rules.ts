@@ -68,16 +68,18 @@ function entryOf(
   isOut: boolean,
 ): Entry | undefined {
   const { usualGrowth, growsKgPerHa, growthEnds, takes } = problem;
-  const { sward, leftDay, mass, isPassed } = field;
+  const { sward, leftDay, isPassed } = field;
   const rest = leftDay === undefined ? Infinity : day - leftDay;
   const isRested = sward.leastRestDays <= rest;
-  if (sward.turnInKgPerHa <= mass && isRested) return 'ready';
   const isGrowing = growsKgPerHa <= usualGrowth[paddock]![day]!;
+  // How tall it is, is worked out only where that matters.
+  if (!isRested && isGrowing) return undefined;
+  const { mass } = field;
+  if (sward.turnInKgPerHa <= mass && isRested) return 'ready';
   const isTall = sward.leastEntryKgPerHa <= mass;
   if (!isGrowing) return isOut && isTall ? (day < growthEnds ? 'at-rest' : 'dormant') : undefined;
-  if (!isRested || mass < sward.firstPassKgPerHa) return undefined;
-  const isSpring = sward.weather.days[day]!.temperatureSum < sward.kind.stemsFromSum;
-  if (!isPassed && isSpring) return 'first-pass';
+  if (mass < sward.firstPassKgPerHa) return undefined;
+  if (!isPassed && !isHeaded(field, day)) return 'first-pass';
   if (takes === 'most-grown' || !isTall) return undefined;
   if (hasAllLeaves(field, day)) return 'leaf-stage';
   return isOut && !growsUp(problem, field, paddock, day) ? 'dormant' : undefined;
@@ -170,14 +172,17 @@ export function tallestToTop(
 export const driesHay = ({ usualSwards, judged }: GrazingProblem, day: number): boolean =>
   judged.leastDryingMm <= usualSwards[0]!.weather.days[day]!.referenceMm;
 
+/** Half way through the time of stems: what grows first in the year has headed out. */
+function isHeaded({ sward }: Field, day: number): boolean {
+  const { stemsFromSum, stemsToSum } = sward.kind;
+  return (stemsFromSum + stemsToSum) / 2 <= sward.weather.days[day]!.temperatureSum;
+}
+
 /** Whether a paddock that is shut for hay is mown on a day: headed out, or grown long enough. */
 export function isForMowing(problem: GrazingProblem, field: Field, day: number): boolean {
   const { judged } = problem;
   const { sward, shutFrom } = field;
-  const { stemsFromSum, stemsToSum } = sward.kind;
-  const sum = sward.weather.days[day]!.temperatureSum;
-  const isFirst = !field.isPassed;
-  const isHeaded = isFirst && (stemsFromSum + stemsToSum) / 2 <= sum;
+  const isFirst = !field.isPassed && isHeaded(field, day);
   const isWorth = sward.stubbleKgPerHa + judged.leastCutKgPerHa <= field.mass;
-  return driesHay(problem, day) && isWorth && (isHeaded || judged.hayGrowsDays <= day - shutFrom!);
+  return driesHay(problem, day) && isWorth && (isFirst || judged.hayGrowsDays <= day - shutFrom!);
 }

@@ -15,13 +15,14 @@ export interface Asked {
    * its own feed alone is asked about. Left out, a look ahead begins before growth, for all herds.
    */
   readonly onMoveOf?: number;
-  /** Grass that is poorer than hay counts only for its energy. */
-  readonly mindsEnergy?: boolean;
   /** More feed than that need not be told exactly, kg. */
   readonly mostKg?: number;
 }
 
-/** What a look ahead finds: feed that the herds would need, kg, and paddocks they would go into. */
+/**
+ * What a look ahead finds: feed that the herds would need, kg, and paddocks they would go into. Where
+ * grass to spare is asked about, grass that is poorer than hay counts only for its energy.
+ */
 export interface Ahead {
   readonly feedKg: number;
   readonly entered: ReadonlySet<number>;
@@ -45,7 +46,7 @@ export class LookAhead extends GrazedDays {
     super(
       { ...problem, from: AHEAD },
       today.fields.map((field, p) =>
-        field.ahead(problem.usualSwards[p]!, growsFrom, asked.mindsEnergy === true),
+        field.ahead(problem.usualSwards[p]!, growsFrom, asked.onMoveOf === undefined),
       ),
       today.herds,
     );
@@ -67,13 +68,13 @@ export class LookAhead extends GrazedDays {
   }
 
   protected override note(h: number, _day: number, eatenKg: number, feedKg: number): void {
-    const { onMoveOf, mindsEnergy } = this.asked;
+    const { onMoveOf } = this.asked;
     if (onMoveOf !== undefined && onMoveOf !== h) return;
     this.feedKg += feedKg;
     const { at } = this.herds[h]!;
-    if (!mindsEnergy || at === undefined) return;
-    const { digestibleShare } = this.fields[at]!.stay!;
-    this.feedKg += eatenKg * shortOfHay(digestibleShare, this.problem.hayMcalPerKg[at]!);
+    if (onMoveOf !== undefined || at === undefined) return;
+    const { digestibleEaten } = this.fields[at]!.stay!;
+    this.feedKg += eatenKg * shortOfHay(digestibleEaten, this.problem.hayMcalPerKg[at]!);
   }
 
   /** Looks ahead are not nested. */

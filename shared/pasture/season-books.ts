@@ -32,6 +32,8 @@ export interface StayRecord extends Stay {
   /** Of what stood on the first morning: the share that can be digested, and that is dead. */
   readonly digestibleShare: number;
   readonly deadShare: number;
+  /** Of what is eaten of it, by which milk and gain go. */
+  readonly digestibleEaten: number;
 }
 
 /** Where the grass of one paddock went over the plan, kg. */

@@ -26,7 +26,8 @@ export function newStay(
   const drop = field.sward.rankKgPerHa < field.mass ? rankDrop : 0;
   const days = Math.floor(daysOf(field, needKg, harvestShare[0]!));
   const inOneStrip = Math.min(longestStayDays, Math.max(1, days), harvestShare.length);
-  const { digestibleShare, deadShare } = field.quality;
+  const share = harvestShare[inOneStrip - 1]! - drop;
+  const { digestibleShare, deadShare, digestibleEaten } = field.qualityFor(share);
   // Written out: a look ahead makes dozens, and spreads cost more than the sums.
   return {
     herd: of.herd,
@@ -37,8 +38,9 @@ export function newStay(
     massBefore: field.mass,
     digestibleShare,
     deadShare,
+    digestibleEaten,
     until: of.from + daysInStrips(problem, field, of.paddock, of.from, needKg),
-    harvestShare: harvestShare[inOneStrip - 1]! - drop,
+    harvestShare: share,
     grownKg: 0,
     eatenKg: 0,
     trampledKg: 0,

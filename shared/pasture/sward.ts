@@ -205,6 +205,39 @@ export function digestibleShare(
     mass
   );
 }
+
+/**
+ * The same of what cattle eat of it, who leave what is hardest to digest and tread it down: the best
+ * parts first, until they make up the share that is eaten.
+ *
+ * @param eatenShare share eaten of what stands above the stubble, over 0 to 1
+ */
+export function digestibleEaten(
+  kind: GrassKind,
+  state: GrassState,
+  stubbleKgPerHa: number,
+  eatenShare: number,
+): number {
+  const { leafDigestible, stemDigestible, leafLifeSum, stemsFromSum, stemsToSum } = kind;
+  const { leaf, stem, deadLeaf, deadStem } = aboveStubble(state, stubbleKgPerHa);
+  const parts = [
+    [digestibleAt(leafDigestible, state.leafAge, leafLifeSum), leaf],
+    [digestibleAt(stemDigestible, state.stemAge, stemsToSum - stemsFromSum), stem],
+    [DEAD_LEAF_DIGESTIBLE, deadLeaf],
+    [DEAD_STEM_DIGESTIBLE, deadStem],
+  ] as const;
+  const eatenKg = eatenShare * (leaf + stem + deadLeaf + deadStem);
+  if (eatenKg <= 0) return leafDigestible.new;
+  let left = eatenKg;
+  let digested = 0;
+  for (const [digestible, kg] of [...parts].sort((a, b) => b[0] - a[0])) {
+    const taken = Math.min(left, kg);
+    digested += digestible * taken;
+    left -= taken;
+  }
+  return digested / eatenKg;
+}
+
 const digestibleAt = (range: { new: number; old: number }, age: number, life: number): number =>
   range.new - Math.min(1, age / life) * (range.new - range.old);
 const DEAD_LEAF_DIGESTIBLE = 0.45;

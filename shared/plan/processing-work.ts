@@ -27,6 +27,7 @@ export function holdsOfProcessing(
   circumstance: TaskCircumstance,
 ): boolean | undefined {
   if (circumstance === 'plucked-by-hand') return plucking === 'hand';
+  if (circumstance === 'plucked-by-machine') return plucking !== 'hand';
   if (circumstance === 'first-processing') return processingIsFirst === true;
   return undefined;
 }

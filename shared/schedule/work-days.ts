@@ -17,12 +17,16 @@ export class WorkDays {
   private readonly light: Int32Array;
   /** Each worker alone: pieces share these lists. */
   private readonly alone: readonly (readonly number[])[];
+  /** How many of the jobs each worker can do. */
+  private readonly canDo: Int32Array;
 
   constructor(private readonly problem: WorkProblem) {
     this.days = problem.days;
     this.free = new Int32Array(problem.workers.length * this.days);
     this.light = new Int32Array(this.free.length);
     this.alone = problem.workers.map((_, w) => [w]);
+    this.canDo = new Int32Array(problem.workers.length);
+    for (const { able } of problem.jobs) for (const w of able) this.canDo[w]!++;
     this.reset();
   }
 
@@ -54,6 +58,25 @@ export class WorkDays {
    * @returns its pieces, none when it does not fit before its last day
    */
   put(job: WorkJob, from: number, until = job.untilDay, vary?: Variation): WorkPiece[] {
+    return this.walk(job, { from, until }, (day, open, least) =>
+      this.pieceOn(job, day, { open, least }, vary),
+    );
+  }
+
+  /** As `put`, but rather a shorter piece than a rest that is too small to be useful. */
+  putInUsefulPieces(job: WorkJob, from: number, until: number): WorkPiece[] {
+    return this.walk(job, { from, until }, (day, open, least) => {
+      const piece = this.pieceOn(job, day, { open, least }, undefined);
+      return piece && { ...piece, minutes: withoutCrumb(job, open, piece.minutes) };
+    });
+  }
+
+  /** Takes a piece of a job on each day that has room for one, until all of it is done. */
+  private walk(
+    job: WorkJob,
+    { from, until }: { from: number; until: number },
+    pieceOf: (day: number, open: number, least: number) => WorkPiece | undefined,
+  ): WorkPiece[] {
     const last = Math.min(until, job.untilDay, this.days - 1);
     const pieces: WorkPiece[] = [];
     let open = job.minutes;
@@ -61,31 +84,13 @@ export class WorkDays {
       const least = leastOf(job, open);
       day = this.firstDayFor(job, day, last, least);
       if (last < day) return pieces;
-      const piece = this.pieceOn(job, day, { open, least }, vary);
+      const piece = pieceOf(day, open, least);
       if (!piece) continue;
       this.take(job, piece);
       pieces.push(piece);
       open -= piece.minutes;
       if (open <= 0) return pieces;
     }
-  }
-
-  /** As `put`, but rather a shorter piece than a rest that is too small to be useful. */
-  putInUsefulPieces(job: WorkJob, from: number, until: number): WorkPiece[] {
-    const last = Math.min(until, job.untilDay, this.days - 1);
-    const pieces: WorkPiece[] = [];
-    let open = job.minutes;
-    for (let day = Math.max(0, from); 0 < open; day++) {
-      const least = leastOf(job, open);
-      day = this.firstDayFor(job, day, last, least);
-      const piece = day <= last && this.pieceOn(job, day, { open, least }, undefined);
-      if (!piece) break;
-      const useful = { ...piece, minutes: withoutCrumb(job, open, piece.minutes) };
-      this.take(job, useful);
-      pieces.push(useful);
-      open -= useful.minutes;
-    }
-    return pieces;
   }
 
   /** Puts the smallest useful piece of a job on the first day it fits on; takes its hours. */
@@ -163,7 +168,7 @@ export class WorkDays {
     const { peopleNeeded, able } = job;
     if (vary && vary.random() < vary.share) return this.otherOn(job, day, { open, least }, vary);
     if (peopleNeeded === 1) {
-      const one = this.bestOn(job, day, least);
+      const one = this.bestOn(job, day, { open, least });
       return { day, minutes: Math.min(open, this.left(job, one, day)), workers: this.alone[one]! };
     }
     const fit = able
@@ -172,15 +177,31 @@ export class WorkDays {
     return this.pieceBy(job, day, open, fit.slice(0, peopleNeeded));
   }
 
-  private bestOn(job: WorkJob, day: number, least: number): number {
+  /**
+   * Who has time for most of what is open; of those who have as much, who can do the fewest jobs, as
+   * others have no such choice, and then who has most time left.
+   */
+  private bestOn(
+    job: WorkJob,
+    day: number,
+    { open, least }: { open: number; least: number },
+  ): number {
+    const { canDo } = this;
     let best = -1;
-    let most = least - 1;
+    let [mostGiven, mostLeft] = [0, 0];
     for (const w of job.able) {
       const left = this.left(job, w, day);
-      if (most < left) {
-        most = left;
-        best = w;
+      if (left < least) continue;
+      const given = left < open ? left : open;
+      if (best !== -1) {
+        if (given < mostGiven) continue;
+        const asMuch = given === mostGiven;
+        if (asMuch && canDo[best]! < canDo[w]!) continue;
+        if (asMuch && canDo[best] === canDo[w] && left <= mostLeft) continue;
       }
+      best = w;
+      mostGiven = given;
+      mostLeft = left;
     }
     return best;
   }

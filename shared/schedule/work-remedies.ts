@@ -19,9 +19,19 @@ const MOST_INSTEAD = 3;
 /** Nobody is asked for more on a day, what they have included. */
 const LONGEST_DAY_MINUTES = 12 * 60;
 
-/** Hours, a later date, or what could be left undone: each tried, and each enough by itself. */
-export function remediesFor(problem: WorkProblem, plan: WorkPlacing, index: number): Remedies {
-  const job = problem.jobs[index]!;
+/**
+ * Hours, a later date, or what could be left undone: each tried, and each enough by itself.
+ *
+ * @param byDay last day by which it shall be done, where that is before its own
+ */
+export function remediesFor(
+  problem: WorkProblem,
+  plan: WorkPlacing,
+  index: number,
+  byDay = Infinity,
+): Remedies {
+  const asked = problem.jobs[index]!;
+  const job = { ...asked, untilDay: Math.min(asked.untilDay, byDay) };
   const from = freeFrom(job, plan);
   if (from < 0 || job.able.length < job.peopleNeeded) return { instead: [] };
   const days = daysLeft(problem, plan);
@@ -34,7 +44,7 @@ export function remediesFor(problem: WorkProblem, plan: WorkPlacing, index: numb
   return {
     ...(hours ? { hours } : {}),
     ...(isWhole(job, later) ? { laterDay: finishDay(later) } : {}),
-    instead: insteadOf(problem, plan, index, { days, span }),
+    instead: insteadOf(problem, plan, index, { job, days, span }),
   };
 }
 
@@ -64,14 +74,32 @@ function hoursFor(
       (sum, piece) => (piece.day === day ? sum : sum + piece.minutes),
       0,
     );
-    const minutes = job.minutes - others - there;
-    if (minutes <= 0 || (best && best.minutes <= minutes)) continue;
+    const open = job.minutes - others;
+    const lacks = open - there;
+    if (lacks <= 0) continue;
+    // A few minutes that those who are there have are too short a piece beside a helper’s.
+    const minutes = isDoneBeside(job, days, { from, before }, lacks) ? lacks : open;
+    if (best && best.minutes <= minutes) continue;
     const asked = job.able.every(
       (w) => problem.workers[w]!.minutes[day]! + minutes <= LONGEST_DAY_MINUTES,
     );
     if (asked && isEnough(job, days, { from, before }, { day, minutes })) best = { day, minutes };
   }
   return best;
+}
+
+/** Whether the rest of what may be spread fits when somebody else does so much of it. */
+function isDoneBeside(
+  job: WorkJob,
+  days: WorkDays,
+  { from, before }: Span,
+  minutes: number,
+): boolean {
+  if (job.smallestPieceMinutes === undefined) return true;
+  const rest = { ...job, minutes: job.minutes - minutes };
+  const pieces = days.put(rest, from, before);
+  days.giveBack(job, pieces);
+  return isWhole(rest, pieces);
 }
 
 /** Whether all of a job fits when everyone who could do it has more time on a day. */
@@ -93,9 +121,8 @@ function insteadOf(
   { jobs }: WorkProblem,
   plan: WorkPlacing,
   index: number,
-  { days, span }: { days: WorkDays; span: Span },
+  { job, days, span }: { job: WorkJob; days: WorkDays; span: Span },
 ): number[] {
-  const job = jobs[index]!;
   const cost = costOf(job, plan[index]!);
   const needed = neededFor(jobs, index);
   return plan

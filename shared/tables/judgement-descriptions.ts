@@ -32,5 +32,6 @@ export const judgements = nested(
     rations: group('rations'),
     work: group('work'),
     buying: group('buying'),
+    alarms: group('alarms'),
   }),
 );

@@ -63,6 +63,8 @@ export const JUDGED = {
     'apartDays',
     'settleDays',
     'leastADay',
+    'usualLossBirds',
+    'usualGrowthBatches',
     'splitDays',
     'splitDaysMost',
     'leastSplitWeight',
@@ -88,8 +90,6 @@ export const JUDGED = {
   ],
   /** What moves of cattle are decided by, beside heights and rests. */
   grazing: [
-    'firstPassShare',
-    'leastReadyShare',
     'lowEntriesShare',
     'leastDayShare',
     'mostStrips',
@@ -99,6 +99,7 @@ export const JUDGED = {
     'lookAheadDays',
     'missedShare',
     'leastCutKgPerHa',
+    'hayAtOnceM2',
     'hayGrowsDays',
     'backFromHayDays',
     'dryingDays',
@@ -172,6 +173,21 @@ export const JUDGED = {
   ],
   /** Buying feed. */
   buying: ['tripH', 'tripHourBags', 'mineralsGPerDay', 'hayAheadDays'],
+  /** When something is said to be wrong, and what is asked when it is. */
+  alarms: [
+    'recentDays',
+    'brooderOffK',
+    'grazedLowCm',
+    'tenderDays',
+    'feedAheadDays',
+    'bagLeftShare',
+    'limitNearShare',
+    'spellAheadDays',
+    'spellDays',
+    'boardShare',
+    'leaveSoonestDays',
+    'shorterRestShare',
+  ],
 } as const;
 
 type Group<K extends string> = Readonly<Record<K, Judgement>>;

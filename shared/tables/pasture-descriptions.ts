@@ -41,6 +41,8 @@ export const forages = table('Forage', {
   habit: choice('Habit', ['cool-season', 'warm-season']),
   massKgPerHaCm: part('MassPerHeight', { fair: massOf, good: massOf, excellent: massOf }),
   heights: part('Heights', {
+    firstPassCm: CM,
+    readyFromCm: CM,
     readyHeightCm: CM,
     residualHeightCm: CM,
     rankCm: CM,
@@ -172,6 +174,7 @@ export const cattle = nested(
     }),
     animalUnits: part('AnimalUnits', {
       perKgLive: PER_KG,
+      dryKgPerUnitDay: KG,
       metabolicShare: SHARE,
       calfOverDays: DAYS,
       calfUnits: SHARE,

@@ -21,6 +21,10 @@ export interface Forage {
       Record<Stand, { readonly low: number; readonly high: number; readonly value: number }>
     >;
   readonly heights: Sourced & {
+    /** What is tall enough for the first quick pass of spring. */
+    readonly firstPassCm: number;
+    /** Least and best height to go in at, as they are printed: “6 to 8 inches”. */
+    readonly readyFromCm: number;
     readonly readyHeightCm: number;
     readonly residualHeightCm: number;
     readonly rankCm: number;
@@ -113,6 +117,8 @@ export interface CattleTable {
   readonly classes: readonly CattleClass[];
   readonly animalUnits: Sourced & {
     readonly perKgLive: number;
+    /** Dry matter that a unit eats in a day: 26 lb. */
+    readonly dryKgPerUnitDay: number;
     /** Units by metabolic weight over units by weight, of a large cow. */
     readonly metabolicShare: number;
     readonly calfOverDays: number;

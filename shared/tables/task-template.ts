@@ -36,6 +36,7 @@ export type TaskCircumstance =
   | 'laying-feed'
   | 'shell-apart'
   | 'plucked-by-hand'
+  | 'plucked-by-machine'
   | 'first-processing';
 
 /** Times of the day at which animals are seen to, in their order. */
@@ -56,8 +57,8 @@ export interface TaskTemplate extends Sourced {
   readonly origins?: readonly Origin[];
   /** Left out of batches of which this does not hold. */
   readonly onlyIf?: TaskCircumstance;
-  /** Left out of herds without milk cows. */
-  readonly onlyMilk?: boolean;
+  /** Classes of cattle it is for, where not for all. */
+  readonly classes?: readonly string[];
   readonly event: EventKind;
   /** Done once for all such events of an owner that follow within so many days. */
   readonly onceWithinDays?: number;

@@ -87,20 +87,21 @@ export function printWork(plan: WorkPlan, reader: Reader): string {
       : table(['on', 'work', 'who', 'hours', 'why then'], next),
     ...short.map(
       (job) =>
-        `${job.name} on ${near(job.pieces[0]!.date)} takes ${formatHours(job.shortHours)} more than anyone has.`,
+        `${job.name} on ${near(job.pieces[0]!.date)} takes ${formatHours(job.shortHours)} more than anyone has: find it${1 < job.peopleNeeded ? ` from each of ${job.peopleNeeded} people` : ''}, or a helper.`,
     ),
     ...(late.length === 0
       ? []
       : [
           '\nDone late',
           table(
-            ['work', 'due by', 'done on', 'why', 'what it endangers'],
+            ['work', 'due by', 'done on', 'why', 'what it endangers', 'to be in time'],
             inSeries(late).map(({ next: job, ...times }) => [
               nameOf(job, times),
               near(job.latest),
               near(job.pieces.at(-1)!.date),
               job.why,
               job.ifLate ?? '',
+              job.waysToFit.join(' Or: '),
             ]),
           ),
         ]),

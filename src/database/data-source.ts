@@ -26,6 +26,7 @@ import { HouseholdWork1795700000000 } from './household-work.migration.js';
 import { Products1797007000000 } from './products.migration.js';
 import { Suppliers1798000025000000 } from './suppliers.migration.js';
 import { PastureVersion1796500000000 } from './pasture-version.migration.js';
+import { KeptPlanPeople1798000026000000 } from './kept-plan-people.migration.js';
 import { KeptPlanSource1798000020000000 } from './kept-plan-source.migration.js';
 import { NamedCows1796550000000 } from './named-cows.migration.js';
 import { SeasonRecords1795800000000 } from './season-records.migration.js';
@@ -36,6 +37,7 @@ import { TablesInSeeds1795950000000 } from './tables-in-seeds.migration.js';
 import { ToldFacts1796100000000 } from './told-facts.migration.js';
 import { WordsOfRows1796600000000 } from './words-of-rows.migration.js';
 import { Versions1796000000000 } from './versions.migration.js';
+import { YearLimits1798000030000000 } from './year-limits.migration.js';
 
 export const ENTITIES = [
   FarmEntity,
@@ -74,6 +76,8 @@ export const MIGRATIONS = [
   ByDay1798000016000000,
   KeptPlanSource1798000020000000,
   Suppliers1798000025000000,
+  KeptPlanPeople1798000026000000,
+  YearLimits1798000030000000,
 ];
 
 /** A server that does not answer by then is not there. */

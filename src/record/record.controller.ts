@@ -2,9 +2,10 @@ import { Controller, Get, Param } from '@nestjs/common';
 import { ApiTags } from '@nestjs/swagger';
 import type { ChangedByFact } from '../../shared/plan/record/changed-by-fact.js';
 import type { HowItWent } from '../../shared/plan/record/how-it-went.js';
-import type { YearCounts } from '../../shared/plan/record/year-counts.js';
+import type { PaddockYear } from '../../shared/plan/record/paddock-year.js';
+import type { CountedYear } from '../../shared/plan/record/year-limits.js';
 import { Answers, AnswersList } from '../common/answers.js';
-import { CHANGED_BY_FACT, HOW_IT_WENT, YEAR_COUNTS } from '../common/plan-answers.js';
+import { CHANGED_BY_FACT, HOW_IT_WENT, PADDOCK_YEAR, YEAR_COUNTS } from '../common/plan-answers.js';
 import { RecordService } from './record.service.js';
 
 @ApiTags('what happened')
@@ -36,10 +37,17 @@ export class RecordController {
     return this.record.changedBy(farmId, factId);
   }
 
-  /** What was told of a calendar year, counted: birds, eggs, milk, calves and money. */
+  /** What each paddock carried in a calendar year, by moves and mowing that were told. */
+  @AnswersList(PADDOCK_YEAR)
+  @Get('years/:year/paddocks')
+  ofPaddocks(@Param('farmId') farmId: string, @Param('year') year: string): Promise<PaddockYear[]> {
+    return this.record.ofPaddocks(farmId, year);
+  }
+
+  /** What was told of a calendar year, counted, and held against the limits of the place. */
   @Answers(YEAR_COUNTS)
   @Get('years/:year')
-  ofYear(@Param('farmId') farmId: string, @Param('year') year: string): Promise<YearCounts> {
+  ofYear(@Param('farmId') farmId: string, @Param('year') year: string): Promise<CountedYear> {
     return this.record.ofYear(farmId, year);
   }
 }

@@ -1,13 +1,21 @@
 import { Injectable } from '@nestjs/common';
+import type { FarmPicture } from '../../shared/farm/picture.js';
 import type { ToldFact, ToldKind } from '../../shared/farm/told-fact.js';
 import { MOVES_BATCH } from '../../shared/farm/without-fact.js';
 import type { ChangedByFact } from '../../shared/plan/record/changed-by-fact.js';
 import type { HowItWent } from '../../shared/plan/record/how-it-went.js';
-import { yearCounts, type YearCounts } from '../../shared/plan/record/year-counts.js';
+import { paddockYears, type PaddockYear } from '../../shared/plan/record/paddock-year.js';
+import { yearCounts } from '../../shared/plan/record/year-counts.js';
+import {
+  againstLimits,
+  type AgainstLimit,
+  type CountedYear,
+} from '../../shared/plan/record/year-limits.js';
 import { FieldError } from '../../shared/problems/field-problem.js';
 import { BatchesService } from '../batches/batches.service.js';
 import { PicturesService } from '../picture/pictures.service.js';
 import { ToldService } from '../told/told.service.js';
+import { TablesService } from '../reference/tables.service.js';
 import { WorkPool } from '../work-pool/work-pool.service.js';
 
 /** Reads what was told beside what was planned. Nothing of it is kept: the told facts are. */
@@ -18,6 +26,7 @@ export class RecordService {
     private readonly pictures: PicturesService,
     private readonly told: ToldService,
     private readonly work: WorkPool,
+    private readonly tables: TablesService,
   ) {}
 
   async ofBatches(farmId: string): Promise<HowItWent[]> {
@@ -41,12 +50,33 @@ export class RecordService {
   }
 
   /** @throws FieldError when it is no year that a farm can have a record of */
-  async ofYear(farmId: string, asked: string): Promise<YearCounts> {
-    const year = /^\d{4}$/.test(asked) ? Number(asked) : NaN;
-    if (!(FIRST_YEAR <= year && year <= LAST_YEAR)) throw new FieldError([noYear(asked)]);
-    const { farm } = (await this.pictures.of(farmId)).picture;
+  async ofYear(farmId: string, asked: string): Promise<CountedYear> {
+    const year = yearOf(asked);
+    const { picture } = await this.pictures.of(farmId);
     const facts = await this.told.factsOfYear(farmId, year, COUNTED);
-    return yearCounts(year, facts, farm.currency);
+    const counts = yearCounts(year, facts, picture.farm.currency);
+    const limits = againstLimits(counts, picture.farm.yearLimits);
+    return { ...counts, limits: await this.withPlanned(limits, picture, year) };
+  }
+
+  /** Birds that the plans of this year still come to, beside those that were told. */
+  private async withPlanned(
+    limits: readonly AgainstLimit[],
+    picture: FarmPicture,
+    year: number,
+  ): Promise<AgainstLimit[]> {
+    const isAsked = limits.some(({ of }) => of === 'birdsProcessed');
+    if (!isAsked || year < Number(picture.today.slice(0, 4))) return [...limits];
+    const planned = await this.work.run('stillToProcess', { picture, year });
+    return limits.map((each) => (each.of === 'birdsProcessed' ? { ...each, planned } : each));
+  }
+
+  /** What each paddock carried in a calendar year. */
+  async ofPaddocks(farmId: string, asked: string): Promise<PaddockYear[]> {
+    const year = yearOf(asked);
+    const { picture } = await this.pictures.of(farmId);
+    const facts = await this.told.factsOf(farmId, 'herd-move', 'paddock-mown');
+    return paddockYears(picture, this.tables.tables, { year, facts });
   }
 
   private factsOf(farmId: string): Promise<ToldFact[]> {
@@ -54,7 +84,7 @@ export class RecordService {
   }
 }
 
-const OF_BATCHES = [
+export const OF_BATCHES = [
   ...(['arrived', 'died', 'processed', 'gone', 'feed-opened'] as const),
   ...(['bought', 'eggs-counted', 'work-progress'] as const),
 ] as const satisfies readonly ToldKind[];
@@ -65,6 +95,13 @@ const COUNTED = [
 ] as const satisfies readonly ToldKind[];
 
 const [FIRST_YEAR, LAST_YEAR] = [1900, 2200];
+
+/** @throws FieldError when it is no year that a farm can have a record of */
+export function yearOf(asked: string): number {
+  const year = /^\d{4}$/.test(asked) ? Number(asked) : NaN;
+  if (!(FIRST_YEAR <= year && year <= LAST_YEAR)) throw new FieldError([noYear(asked)]);
+  return year;
+}
 
 const noYear = (given: string) =>
   ({

@@ -1,13 +1,20 @@
 import { Injectable } from '@nestjs/common';
 import type { PlainDate } from '../../shared/calendar/plain-date.js';
 import { isWorkKey, notAKey } from '../../shared/farm/told-kinds.js';
+import { yearCounts } from '../../shared/plan/record/year-counts.js';
+import { toldLimitAlarms } from '../../shared/plan/today/limit-alarms.js';
+import type { Alarm } from '../../shared/plan/today/looked-at.js';
 import { withTicks, type TickedToday } from '../../shared/plan/today/today.js';
 import { FieldError } from '../../shared/problems/field-problem.js';
 import type { ToldFact } from '../../shared/farm/told-fact.js';
 import { PicturesService } from '../picture/pictures.service.js';
 import { ToldService } from '../told/told.service.js';
+import { TablesService } from '../reference/tables.service.js';
 import { WorkService } from '../work/work.service.js';
 import type { ChoreTickDto } from './today.dto.js';
+
+/** What counts towards a limit of the year. */
+const LIMITED = ['processed', 'gone', 'eggs-gone'] as const;
 
 /** Reads the day out of plans that are kept; ticks of chores lie beside them, no plan goes by one. */
 @Injectable()
@@ -16,13 +23,24 @@ export class TodayService {
     private readonly work: WorkService,
     private readonly pictures: PicturesService,
     private readonly told: ToldService,
+    private readonly tables: TablesService,
   ) {}
 
   async todayOf(farmId: string): Promise<TickedToday> {
     const day = await this.work.dayOf(farmId);
     const done = new Set((await this.ticks(farmId, day.date)).map(({ about }) => about));
     const seen = new Set((await this.told.factsOf(farmId, 'alarm-seen')).map(({ about }) => about));
-    return withTicks(day, done, seen);
+    return withTicks(day, done, seen, await this.limitAlarms(farmId, day.date));
+  }
+
+  /** What was told of the year, held against limits that were typed; no plan goes by sales. */
+  private async limitAlarms(farmId: string, today: PlainDate): Promise<Alarm[]> {
+    const { farm } = (await this.pictures.of(farmId)).picture;
+    if (!farm.yearLimits || Object.keys(farm.yearLimits).length === 0) return [];
+    const year = Number(today.slice(0, 4));
+    const facts = await this.told.factsOfYear(farmId, year, LIMITED);
+    const { alarms } = this.tables.tables.judgements;
+    return toldLimitAlarms(yearCounts(year, facts, farm.currency), farm, alarms);
   }
 
   /** Ticks a chore of today off, or opens it again. Either twice is the same. */

@@ -1,4 +1,5 @@
 import type { EntityManager } from 'typeorm';
+import { addDays } from '../../shared/calendar/plain-date.js';
 import { byHerd, paddockOn, placeOf } from '../../shared/farm/herd-places.js';
 import type { HerdMove } from '../../shared/farm/told-fact.js';
 import { FieldError, type FieldProblem } from '../../shared/problems/field-problem.js';
@@ -24,9 +25,16 @@ export async function settlePlaces(
 ): Promise<void> {
   if (changed.length === 0) return;
   const herds = await manager.findBy(HerdEntity, { farmId });
-  const paddocks = await manager.find(PaddockEntity, { where: { farmId }, select: { id: true } });
+  const paddocks = await manager.find(PaddockEntity, {
+    where: { farmId },
+    select: { id: true, name: true },
+  });
   const known = new Set(paddocks.map(({ id }) => id));
   const moves = byHerd(all);
+  for (const move of changed) {
+    const stands = paddocks.find(({ id }) => id === alreadyIn(move, moves.get(move.about) ?? []));
+    if (stands) throw new FieldError([thereAlready(field, stands)]);
+  }
   const movers = new Set(changed.map(({ about }) => about));
   const placed = new Map<string, { id: string; name: string }>();
   for (const { id, name } of herds) {
@@ -49,6 +57,27 @@ export async function settlePlaces(
     if (id !== undefined) await manager.increment(PaddockEntity, { id, farmId }, 'version', 1);
   }
 }
+
+/** The paddock that a herd is said to go into while it stands there, by all else that was told. */
+function alreadyIn(
+  { id, on, details, replaces }: HerdMove,
+  moves: readonly HerdMove[],
+): string | undefined {
+  const isTold = moves.some((move) => move.id === id);
+  if (!isTold || details.isTyped || replaces !== undefined) return undefined;
+  const before = paddockOn(
+    moves.filter((move) => move.id !== id),
+    addDays(on, 1),
+  );
+  return before === details.paddockId ? before : undefined;
+}
+
+const thereAlready = (field: string, { id, name }: { id: string; name: string }): FieldProblem => ({
+  field,
+  code: 'conflict',
+  given: id,
+  fix: `They stand in ${name} already on that day: there is nothing to move. If they had been led out and back, tell the paddock they were in between.`,
+});
 
 const bothThere = (field: string, given: string, one: string, other: string): FieldProblem => ({
   field,

@@ -20,6 +20,8 @@ export class ToldQueryDto extends dtoOf(
     about: optional(workKey('What it happened to')),
     /** First day. */
     from: optional(date('From')),
+    /** Last day. */
+    to: optional(date('To')),
     /** With those taken back and replaced as well. */
     history: optional(yesNo('With history')),
     /** Ticks of chores and alarms that were seen; true when left out. */

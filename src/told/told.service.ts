@@ -203,11 +203,12 @@ export class ToldService {
   }
 
   async find(farmId: string, asked: ToldQueryDto): Promise<ToldPage> {
-    const { kind, about, from, history = false, ticks = true, skip = 0, take = PAGE } = asked;
+    const { kind, about, from, to, history = false, ticks = true, skip = 0, take = PAGE } = asked;
     const query = this.rows(farmId);
     if (kind !== undefined) query.andWhere('f.kind = :kind', { kind });
     if (about !== undefined) query.andWhere('f.about = :about', { about });
     if (from !== undefined) query.andWhere('f.on >= :from', { from });
+    if (to !== undefined) query.andWhere('f.on <= :to', { to });
     if (!ticks) query.andWhere('f.kind NOT IN (:...ticks)', { ticks: TICKS });
     if (!history) {
       query.andWhere('f.takenBackAt IS NULL').andWhere(withoutReplaced(query));

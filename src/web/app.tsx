@@ -1,6 +1,6 @@
 import type { QueryClient } from '@tanstack/react-query';
 import { lazy, Suspense, useEffect, type ReactNode } from 'react';
-import { Redirect, Route, Switch, useRoute } from 'wouter';
+import { Link, Redirect, Route, Switch, useRoute } from 'wouter';
 import { tablesIn } from '../../shared/tables/in-own-units.js';
 import { useFarm, useTables, type SavedFarm } from './api/queries.js';
 import { askToday, useAskToday } from './api/today-queries.js';
@@ -8,6 +8,7 @@ import { useWhenIdle } from './api/when-idle.js';
 import { AskingProvider } from './api/asking.js';
 import { LeaveGuard } from './fields/leave-guard.js';
 import { ExplainProvider } from './explain/explain-panel.js';
+import TodayScreen from './screens/today/today-screen.js';
 import { FarmShell } from './shell/farm-shell.js';
 import { useAll, Working } from './shell/states.js';
 import { SignalLine, WaitingOfAll } from './waiting/signal-line.js';
@@ -27,8 +28,6 @@ const MixScreen = lazy(() => import('./screens/mix/mix-screen.js'));
 const LandScreen = lazy(() => import('./screens/pasture/land-screen.js'));
 const SizesScreen = lazy(() => import('./screens/pasture/sizes-screen.js'));
 const HerdTasksScreen = lazy(() => import('./screens/work/herd-tasks-screen.js'));
-const loadToday = () => import('./screens/today/today-screen.js');
-const TodayScreen = lazy(loadToday);
 const NextDaysScreen = lazy(() => import('./screens/work/next-days-screen.js'));
 const WorkPlanScreen = lazy(() => import('./screens/work/work-plan-screen.js'));
 const ChancesScreen = lazy(() => import('./screens/work/chances-screen.js'));
@@ -37,6 +36,7 @@ const AwayScreen = lazy(() => import('./screens/work/away-screen.js'));
 const SheetScreen = lazy(() => import('./screens/work/sheet-screen.js'));
 const MoveSheet = lazy(() => import('./screens/pasture/move-sheet.js'));
 const RecordScreen = lazy(() => import('./screens/record/record-screen.js'));
+const BinderPrint = lazy(() => import('./screens/record/binder-print.js'));
 const SourcesScreen = lazy(() => import('./screens/sources/sources-screen.js'));
 const StartScreen = lazy(() => import('./screens/start/start-screen.js'));
 const TrustScreen = lazy(() => import('./screens/trust/trust-screen.js'));
@@ -49,7 +49,6 @@ export function askAhead(client: QueryClient, path: string): void {
   const farmId = /^\/farm\/([^/]+)\/today$/.exec(path)?.[1];
   if (farmId === undefined) return;
   askToday(client, farmId);
-  loadToday().catch(() => undefined);
 }
 
 export function App() {
@@ -95,8 +94,9 @@ function OneFarm({ farmId }: { farmId: string }) {
   const isToday = useTodayAhead(farmId);
   const isIdle = useWhenIdle();
   const tables = useTables({ isAsked: !isToday || isIdle });
-  const all = useAll(useFarm(farmId));
-  if ('waiting' in all) return all.waiting;
+  const asked = useFarm(farmId);
+  const all = useAll(asked);
+  if ('waiting' in all) return asked.error ? <NoFarm why={all.waiting} /> : all.waiting;
   const [farm] = all.data;
   return (
     <ExplainProvider tables={tables.data} farm={farm}>
@@ -116,14 +116,23 @@ function OneFarm({ farmId }: { farmId: string }) {
   );
 }
 
+/** A farm that cannot be had says why, and leads to those that can. */
+const NoFarm = ({ why }: { why: ReactNode }) => (
+  <main className="shell-alone">
+    <h1>Broodfold</h1>
+    {why}
+    <p>
+      <Link href="/">All farms</Link>
+    </p>
+  </main>
+);
+
 /** Asks for the day and its screen at once where the page opens on it, not after the farm is there. */
 function useTodayAhead(farmId: string): boolean {
   const [isToday] = useRoute('/farm/:farmId/today');
   const ask = useAskToday(farmId);
   useEffect(() => {
-    if (!isToday) return;
-    ask();
-    loadToday().catch(() => undefined);
+    if (isToday) ask();
   }, [isToday, ask]);
   return isToday;
 }
@@ -208,6 +217,9 @@ function FarmScreens({ farm }: { farm: SavedFarm }) {
       </Route>
       <Route path="/farm/:farmId/place">
         {inShell(<FarmScreen farm={farm} tables={tables} />)}
+      </Route>
+      <Route path="/farm/:farmId/record/print/:year">
+        {({ year }) => <BinderPrint farm={farm} tables={tables} year={Number(year)} />}
       </Route>
       <Route path="/farm/:farmId/record">
         {inShell(<RecordScreen farm={farm} tables={tables} />)}

@@ -1,4 +1,5 @@
 import './look/components.js';
+import 'virtual:library-variables.css';
 import './look/tokens.css';
 import './look/font.css';
 import './look/base.css';
@@ -9,7 +10,7 @@ import { createRoot } from 'react-dom/client';
 import { startOutbox } from './api/outbox.js';
 import { App, askAhead } from './app.js';
 import { startWorker } from './kept/worker.js';
-import { theme, variables } from './look/theme.js';
+import { theme } from './look/theme.js';
 
 const queries = new QueryClient({
   defaultOptions: {
@@ -24,12 +25,7 @@ startWorker();
 askAhead(queries, window.location.pathname);
 createRoot(document.getElementById('root')!).render(
   <StrictMode>
-    <MantineProvider
-      theme={theme}
-      cssVariablesResolver={variables}
-      defaultColorScheme="auto"
-      deduplicateCssVariables={false}
-    >
+    <MantineProvider theme={theme} withCssVariables={false} defaultColorScheme="auto">
       <QueryClientProvider client={queries}>
         <App />
       </QueryClientProvider>

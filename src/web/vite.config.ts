@@ -2,6 +2,7 @@ import react from '@vitejs/plugin-react';
 import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vite';
 import { VitePWA } from 'vite-plugin-pwa';
+import { libraryVariables } from './look/library-variables.js';
 
 const here = (path: string): string => fileURLToPath(new URL(path, import.meta.url));
 
@@ -9,6 +10,7 @@ export default defineConfig({
   root: here('.'),
   plugins: [
     react(),
+    libraryVariables(),
     VitePWA({
       strategies: 'generateSW',
       // The page asks for its worker itself, once it has come to rest.
@@ -73,6 +75,10 @@ export default defineConfig({
     cssTarget: ['chrome111', 'safari16.4', 'firefox114'],
     // Charts are a chunk of their own, loaded when the first plan is opened.
     chunkSizeWarningLimit: 600,
+    // What Today needs is one file: a phone spends longer on each file than on what is in it.
+    rolldownOptions: {
+      output: { codeSplitting: { groups: [{ name: 'first', tags: ['$initial'] }] } },
+    },
   },
   server: { proxy: { '/api': 'http://127.0.0.1:3210' } },
 });

@@ -30,7 +30,9 @@ import { stopsOn } from '../../shared/plan/handover/sheet-stops.js';
 import { planPasture, type PasturePlan } from '../../shared/plan/pasture/pasture-plan.js';
 import type { HowItWent } from '../../shared/plan/record/how-it-went.js';
 import { changedByFact, type ChangedByFact } from '../../shared/plan/record/changed-by-fact.js';
+import { nextYear, type NextYear } from '../../shared/plan/record/next-year.js';
 import { recordOfBatch, recordOfBatches } from '../../shared/plan/record/record-of-batch.js';
+import { stillToProcess } from '../../shared/plan/today/limit-alarms.js';
 import { todayOf, type Today } from '../../shared/plan/today/today.js';
 import {
   startFarm,
@@ -151,6 +153,10 @@ export const TASKS = {
   parseForecastCsv: ({ text, today }: { text: string; today: string }): ImportedDay[] =>
     parseForecastCsv(text, today),
 
+  /** Birds that plans still come to in a calendar year. */
+  stillToProcess: ({ picture, year }: { picture: FarmPicture; year: number }): number =>
+    stillToProcess({ picture, batches: animalsOf({ picture }).batches }, `${year}`),
+
   /** Code and rows of the checks are read when somebody asks: no plan needs them. */
   runChecks: async (): Promise<Check[]> => {
     const [{ loadChecks }, { runChecks }] = await Promise.all([
@@ -206,6 +212,9 @@ export const TASKS = {
 
   recordOfBatches: ({ picture, facts }: AskedRecord): HowItWent[] =>
     recordOfBatches(picture, tables, facts),
+
+  nextYear: ({ year, ...asked }: AskedRecord & { readonly year: number }): NextYear =>
+    nextYear(asked.picture, tables, { year, facts: asked.facts }),
 
   planPasture: (picture: AnimalPicture): PasturePlan => planPasture(picture, tables),
 

@@ -12,10 +12,12 @@ export class KeptPlanEntity {
   @PrimaryColumn({ type: 'date' }) plannedOn!: string;
   @Column({ type: 'simple-json' }) jobs!: KeptPlan['jobs'];
   @Column({ type: 'varchar', length: 16, nullable: true }) madeFor!: string | null;
+  @Column({ type: 'varchar', length: 16, nullable: true }) madeBy!: string | null;
 }
 
-export const toKeptPlan = ({ plannedOn, jobs, madeFor }: KeptPlanEntity): KeptPlan => ({
+export const toKeptPlan = ({ plannedOn, jobs, madeFor, madeBy }: KeptPlanEntity): KeptPlan => ({
   plannedOn,
   jobs,
   ...(madeFor === null ? {} : { madeFor }),
+  ...(madeBy === null ? {} : { madeBy }),
 });

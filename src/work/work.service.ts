@@ -228,9 +228,10 @@ export class WorkService {
 }
 
 async function keepPlan(manager: EntityManager, farmId: string, plan: KeptPlan): Promise<void> {
-  const { plannedOn, jobs, madeFor } = plan;
+  const { plannedOn, jobs, madeFor, madeBy } = plan;
   const rows = manager.getRepository(KeptPlanEntity);
-  await rows.upsert({ farmId, plannedOn, jobs, madeFor: madeFor ?? null }, ['farmId', 'plannedOn']);
+  const source = { madeFor: madeFor ?? null, madeBy: madeBy ?? null };
+  await rows.upsert({ farmId, plannedOn, jobs, ...source }, ['farmId', 'plannedOn']);
   const [, before] = await rows.find({ where: { farmId }, order: { plannedOn: 'DESC' }, take: 2 });
   if (before) await rows.delete({ farmId, plannedOn: LessThan(before.plannedOn) });
 }

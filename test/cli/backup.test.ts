@@ -1,9 +1,6 @@
 import { afterEach, beforeEach, describe, expect, it, jest } from '@jest/globals';
 import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { makeBackup } from '../../src/archive/backup.js';
-import { restore } from '../../src/archive/restore.js';
-import { dataSourceOptions, MIGRATIONS } from '../../src/database/data-source.js';
 import { startApp, type TestApp } from '../support/app.js';
 import { entriesOf, tablesIn } from '../support/archives.js';
 import {
@@ -18,6 +15,9 @@ import {
 import { dailyCsv, syntheticDays } from '../support/daily-weather.js';
 import { databases } from '../support/databases.js';
 import { newFarm } from '../support/factories.js';
+import { service } from '../support/outside.js';
+
+const { makeBackup, restore, dataSourceOptions, MIGRATIONS } = service;
 
 jest.setTimeout(240_000);
 

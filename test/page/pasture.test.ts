@@ -1,7 +1,7 @@
 import { afterAll, beforeAll, describe, expect, it, jest } from '@jest/globals';
 import type { Page } from 'playwright-core';
 import { inDays } from '../support/orders.js';
-import { House, seriousFindings, unfold } from '../support/page.js';
+import { House, seriousFindings, unfold, walkTo, wrongAtBothSizes } from '../support/page.js';
 
 jest.setTimeout(240_000);
 
@@ -23,25 +23,11 @@ async function openPasture(page: Page): Promise<string> {
 const planned = (page: Page): Promise<void> =>
   page.getByRole('heading', { name: 'Where the herds are' }).waitFor({ timeout: 30_000 });
 
-async function tooWide(page: Page): Promise<string[]> {
-  await page.waitForTimeout(100);
-  const isTooWide = await page.evaluate(
-    'document.documentElement.scrollWidth > window.innerWidth + 1',
-  );
-  return isTooWide ? ['the page scrolls sideways'] : [];
-}
-
-const findings = async (page: Page, within = 'html'): Promise<string[]> => [
-  ...(await tooWide(page)),
-  ...(await seriousFindings(page, within)),
-];
-
-describe.each(['desktop', 'phone'] as const)('grass and cattle, %s', (size) => {
+describe('grass and cattle, on a phone and at a desk', () => {
   it('has no serious or critical accessibility finding, no error, and no sideways scroll', async () => {
-    const { page, errors } = await house.page(size);
+    const { page, errors } = await house.page('phone');
     const base = await openPasture(page);
-    // What stands there is the same at a desk, but for its width.
-    const look = (): Promise<string[]> => (size === 'phone' ? findings(page) : tooWide(page));
+    const look = (): Promise<string[]> => wrongAtBothSizes(page);
     await page.locator('.recharts-surface').first().waitFor();
     const found: Record<string, string[]> = { season: await look() };
     for (const shut of await page.locator('details.folded > summary').all()) await shut.click();
@@ -53,11 +39,11 @@ describe.each(['desktop', 'phone'] as const)('grass and cattle, %s', (size) => {
       ['../work/herds', 'Herd tasks'],
       ['print', 'Moves, Thistledown (sample)'],
     ] as const) {
-      await page.goto(`${base}/${path}`);
+      await walkTo(page, new URL(path, `${base}/`).pathname);
       await page.getByRole('heading', { name: heading }).waitFor({ timeout: 30_000 });
       found[path] = await look();
     }
-    await page.goto(`${base}/land`);
+    await walkTo(page, `${base}/land`);
     await page.getByRole('button', { name: 'Change Pond' }).click();
     await page.getByRole('dialog').waitFor();
     found['paddock form'] = await look();
@@ -171,7 +157,7 @@ describe('the season', () => {
     await change.waitFor({ timeout: 30_000 });
     expect(await change.textContent()).not.toBe(augustAlone);
     expect(await change.textContent()).toMatch(/The soil slows the grass from .*more to feed/);
-    expect(await findings(page, '.chips')).toEqual([]);
+    expect(await seriousFindings(page, '.chips')).toEqual([]);
     await page.getByRole('button', { name: 'August as it was' }).click();
     await page.getByText('August: 10 % rain').waitFor({ state: 'detached' });
     await page.getByText('July: 20 % rain').waitFor();
@@ -336,7 +322,7 @@ describe('the season', () => {
     const dialog = page.getByRole('dialog');
     await dialog.getByText('2 paddocks in land.geojson').waitFor();
     await dialog.getByText(/2\.24 acres; from the file: clay/i).waitFor();
-    expect(await findings(page)).toEqual([]);
+    expect(await wrongAtBothSizes(page)).toEqual([]);
     await dialog.getByLabel('Soil').selectOption('sand');
     await dialog.getByLabel('Water in them').uncheck();
     await dialog.getByRole('button', { name: 'Add 2 paddocks' }).click();

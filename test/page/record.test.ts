@@ -78,4 +78,37 @@ describe('the record on a phone', () => {
     await page.getByRole('region', { name: 'How batches went' }).getByText('Spring').waitFor();
     expect(errors).toEqual([]);
   });
+
+  it('starts the next year from what was raised, and goes into a binder', async () => {
+    const { id, batch } = await farmWithRecord();
+    await house.post(`/farms/${id}/told`, {
+      facts: [{ kind: 'died', about: batch, on: inDays(-30), details: { birds: 4 } }],
+    });
+    const year = Number(inDays(-70).slice(0, 4));
+    const { page, errors } = await house.page('phone');
+    await page.goto(`${house.url}/farm/${id}/record`);
+    await page.getByRole('heading', { name: 'The record' }).waitFor();
+    if (inDays(0).slice(0, 4) !== `${year}`)
+      await page.getByRole('button', { name: `The year ${year}` }).click();
+    await page.getByRole('button', { name: `Start ${year + 1} from ${year}` }).click();
+    const dialog = page.getByRole('dialog');
+    await dialog.getByText(/From your record: 0 of 50 were lost in the first week/).waitFor();
+    expect(await seriousFindings(page, '[role=dialog]')).toEqual([]);
+    await dialog.getByRole('button', { name: `Plan 1 batch for ${year + 1}` }).click();
+    await dialog.getByText(/^Saved\./).waitFor();
+    const batches = (await (await fetch(`${house.url}/api/farms/${id}/batches`)).json()) as {
+      id: string;
+      name: string;
+      laterLossPercent?: number;
+    }[];
+    const made = batches.find((each) => each.id !== batch)!;
+    expect(made.name).toBe(`Spring ${year + 1}`);
+    expect(made.laterLossPercent).toBeGreaterThan(0);
+
+    await page.goto(`${house.url}/farm/${id}/record/print/${year}`);
+    await page.getByRole('heading', { name: 'Day by day' }).waitFor();
+    await page.locator('.binder-days').getByText('40 birds processed').waitFor();
+    expect(await seriousFindings(page)).toEqual([]);
+    expect(errors).toEqual([]);
+  });
 });

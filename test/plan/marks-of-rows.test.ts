@@ -267,7 +267,7 @@ describe('rows behind the numbers of a pasture', () => {
     ['lane', (t) => t.fence.laneWidthM, ['Lane along an average paddock']],
     ['energizer', (t) => t.fence.energizerJPerKm, ['Energizer for all of that fence']],
     ['shade', (t) => t.fence.shadeM2PerHead, ['Shade for all of them']],
-    ['weighing of moves', (t) => t.judgements.grazing.firstPassShare, ['In on', 'Days of stay']],
+    ['weighing of moves', (t) => t.judgements.grazing.mostStrips, ['In on', 'Days of stay']],
     [
       'unread stands',
       (t) => t.judgements.grass.leftBeforeWinterDays,

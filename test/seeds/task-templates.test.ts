@@ -131,7 +131,7 @@ describe('task templates of herds', () => {
       const wrong = set.flatMap((t) =>
         t.waitsFor.filter((id) => {
           const before = set.find((each) => each.id === id);
-          return !before || (before.onlyMilk && !t.onlyMilk);
+          return !before;
         }),
       );
       expect(wrong).toEqual([]);

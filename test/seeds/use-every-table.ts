@@ -35,6 +35,7 @@ import { groundOn } from '../../shared/plan/work/ground-quantities.js';
 import { gardenDates } from '../../shared/plan/year/garden-dates.js';
 import { yearSpan } from '../../shared/plan/year/year-span.js';
 import { hoursOfSet, jobsOfSet, suggestedAnchor } from '../../shared/plan/work/job-sets.js';
+import { paddockYears } from '../../shared/plan/record/paddock-year.js';
 import { workOutlookOf } from '../../shared/plan/work/work-outlook.js';
 import { workPlanOf } from '../../shared/plan/work/work-plan.js';
 import {
@@ -56,6 +57,7 @@ import {
   newPastureRequest,
   newReading,
   RAIN_MM,
+  toldMove,
 } from '../support/pasture-factories.js';
 import {
   costedBatch,
@@ -188,6 +190,11 @@ function showRows(tables: Tables): void {
   for (const list of named) for (const { id, name } of list) void [id, name];
   for (const { counted, anchorName } of tables.jobSets) void [JSON.stringify(counted), anchorName];
   for (const { description } of tables.strains) void description;
+  const land = { paddocks: [newPaddock()], herds: [newHerd()], pastureChoices: {} };
+  paddockYears({ ...land, today: '2027-12-31' }, tables, {
+    year: 2027,
+    facts: [toldMove('h1', 'p1', '2027-05-01'), toldMove('h1', undefined, '2027-05-04')],
+  });
   for (const list of Object.values(shownJudgements(tables.judgements)))
     for (const { value } of list) explain(value, tables, READER);
 }

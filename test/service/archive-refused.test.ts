@@ -7,9 +7,6 @@ import { join } from 'node:path';
 import { buffer } from 'node:stream/consumers';
 import { ZipFile } from 'yazl';
 import type { Manifest } from '../../src/archive/archive-format.js';
-import { inSnapshot } from '../../src/archive/snapshot.js';
-import { writeArchive } from '../../src/archive/write-archive.js';
-import { MIGRATIONS } from '../../src/database/data-source.js';
 import {
   contentsOf,
   download,
@@ -22,6 +19,9 @@ import {
 import { openApp, type TestApp } from '../support/app.js';
 import { dailyCsv, syntheticDays } from '../support/daily-weather.js';
 import { anyDatabase, databases } from '../support/databases.js';
+import { service } from '../support/outside.js';
+
+const { inSnapshot, writeArchive, MIGRATIONS } = service;
 
 type Tables = Map<string, Record<string, unknown>[]>;
 

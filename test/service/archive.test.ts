@@ -1,12 +1,14 @@
 import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
 import fc from 'fast-check';
-import { storedTables } from '../../src/archive/stored-table.js';
 import { download, entriesOf, tablesIn, uploaded, withoutIds } from '../support/archives.js';
 import { openApp, TABLES, type TestApp } from '../support/app.js';
 import { dailyCsv, syntheticDays } from '../support/daily-weather.js';
 import { databases } from '../support/databases.js';
 import { inDays } from '../support/orders.js';
 import { farmTables, putRows, randomFarm, uniqueColumns } from '../support/random-rows.js';
+import { service } from '../support/outside.js';
+
+const { storedTables } = service;
 
 /** Tables that belong to no farm: what is the program's own. */
 describe.each(databases())('a farm in one file on $name', (database) => {

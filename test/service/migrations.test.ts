@@ -1,14 +1,14 @@
 import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
 import { addDays } from '../../shared/calendar/plain-date.js';
-import { MIGRATIONS } from '../../src/database/data-source.js';
 import type { ToldPage } from '../../src/told/told.service.js';
-import { EggsCounted1798002000000 } from '../../src/database/eggs-counted.migration.js';
-import { WordsOfRows1796600000000 } from '../../src/database/words-of-rows.migration.js';
 import { openApp, startApp, TABLES, type Row, type TestApp } from '../support/app.js';
 import { databases } from '../support/databases.js';
 import { newBatch, newFarm } from '../support/factories.js';
 import { saveFarm } from '../support/orders.js';
 import { newHerd, newPaddock } from '../support/pasture-factories.js';
+import { service } from '../support/outside.js';
+
+const { MIGRATIONS, EggsCounted1798002000000, WordsOfRows1796600000000 } = service;
 
 async function tablesIn(app: TestApp): Promise<string[]> {
   const runner = app.source.createQueryRunner();

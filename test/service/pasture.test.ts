@@ -4,13 +4,15 @@ import type { GrassReading, Paddock } from '../../shared/farm/paddock.js';
 import type { FarmPicture } from '../../shared/farm/picture.js';
 import { planPasture, type PasturePlan } from '../../shared/plan/pasture/pasture-plan.js';
 import { outlineAreaM2 } from '../../src/outlines/outline.js';
-import { WorkPool } from '../../src/work-pool/work-pool.service.js';
 import { openApp, type TestApp } from '../support/app.js';
 import { databases } from '../support/databases.js';
 import { inManyParts } from '../support/many-parts.js';
 import { newFarm, tables } from '../support/factories.js';
 import { inDays, saveFarm, type SavedFarm } from '../support/orders.js';
 import { expectFieldProblem, expectProblem } from '../support/problem.js';
+import { service } from '../support/outside.js';
+
+const { WorkPool } = service;
 
 const PADDOCK = {
   name: 'Pond',

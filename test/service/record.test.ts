@@ -1,9 +1,14 @@
 import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
 import type { HowItWent } from '../../shared/plan/record/how-it-went.js';
+import type { CountedYear } from '../../shared/plan/record/year-limits.js';
+import type { TickedToday } from '../../shared/plan/today/today.js';
 import type { YearCounts } from '../../shared/plan/record/year-counts.js';
 import type { ToldFact } from '../../shared/farm/told-fact.js';
 import { TOLD_KINDS } from '../../shared/farm/told-kinds.js';
 import type { ToldPage } from '../../src/told/told.service.js';
+import { addDays } from '../../shared/calendar/plain-date.js';
+import type { NextYear } from '../../shared/plan/record/next-year.js';
+import type { BegunYear } from '../../src/next-year/next-year.service.js';
 import { download, uploaded } from '../support/archives.js';
 import { newHerd, newPaddock } from '../support/pasture-factories.js';
 import { openApp, type TestApp } from '../support/app.js';
@@ -84,6 +89,62 @@ describe.each(databases())('the record on $name', (database) => {
     expect(sum(({ birds }) => birds.sold)).toBe(6);
     expect(sum(({ money }) => money.taken)).toBe(6010);
     expect(sum(({ money }) => money.spent)).toBe(32001);
+  });
+
+  it('holds the year against the limits of the place, and says so on the day', async () => {
+    const year = inDays(0).slice(0, 4);
+    const { body } = await app.api.get(farm.path).expect(200);
+    const { id: _id, isSample: _s, revision: _r, ...typed } = body as Record<string, unknown>;
+    const put = (yearLimits: object) => app.api.put(farm.path).send({ ...typed, yearLimits });
+    expectFieldProblem(await put({ eggsSold: -1 }), {
+      field: 'yearLimits.eggsSold',
+      code: 'out-of-bounds',
+      given: -1,
+    });
+    await put({ birdsProcessed: 10_000, eggsSold: 10 }).expect(200);
+    await tell('eggs-gone', inDays(0), { eggs: 11, how: 'sold' });
+    const { limits } = await get<CountedYear>(`years/${year}`);
+    expect(limits.map(({ of, limit }) => [of, limit])).toEqual([
+      ['birdsProcessed', 10_000],
+      ['eggsSold', 10],
+    ]);
+    const day = (await app.api.get(`${farm.path}/today`).expect(200)).body as TickedToday;
+    const alarm = day.attention.find(({ key }) => key.startsWith('alarm/limit/eggsSold'));
+    expect(alarm).toMatchObject({ level: 'stop', words: 'eggs sold: 11 of 10' });
+    await tell('alarm-seen', inDays(0), {}, { about: alarm!.key });
+    const later = (await app.api.get(`${farm.path}/today`).expect(200)).body as TickedToday;
+    expect(later.attention.filter(({ key }) => key.startsWith('alarm/limit'))).toEqual([]);
+  });
+
+  it('begins another year from one: those that are named, all of them or none', async () => {
+    const year = Number(inDays(-70).slice(0, 4));
+    const { body: other } = await app.api
+      .post(`${farm.path}/jobs`)
+      .send({
+        ...{ name: 'Clean the pens', hours: 2, dueOn: inDays(-70), priority: 'must' },
+        ...{ conditions: {}, canBeSpread: false },
+      })
+      .expect(201);
+    const jobId = (other as { id: string }).id;
+    const next = (await app.api.get(`${farm.path}/next-year/${year}`).expect(200)).body as NextYear;
+    const of = next.batches.find(({ ofId }) => ofId === batchId)!;
+    expect(of.next.arrivalDate).toBe(addDays(inDays(-70), 364));
+    const begin = (batchIds: string[], jobIds: string[]) =>
+      app.api.post(`${farm.path}/next-year`).send({ year, batchIds, jobIds });
+    const before = (await app.api.get(`${farm.path}/batches`)).body as object[];
+    expectFieldProblem(await begin([batchId], [jobId, 'not-there']), {
+      field: 'jobIds.1',
+      code: 'not-allowed',
+      given: 'not-there',
+    });
+    expect((await app.api.get(`${farm.path}/batches`)).body).toEqual(before);
+    const made = (await begin([batchId], [jobId]).expect(201)).body as BegunYear;
+    expect(made.batches).toMatchObject([of.next]);
+    expect(made.jobs).toMatchObject([{ dueOn: addDays(inDays(-70), 364) }]);
+    const again = (await app.api.get(`${farm.path}/next-year/${year}`)).body as NextYear;
+    expect(again.batches.find(({ ofId }) => ofId === batchId)!.isThere).toBe(of.next.name);
+    for (const { id } of made.batches)
+      await app.api.delete(`${farm.path}/batches/${id}`).expect(204);
   });
 
   it('moves what was changed to another year out of the year it had been told of', async () => {

@@ -8,6 +8,7 @@ import { sampleOnDay } from '../../src/sample-farm/sample-on-day.js';
 import { readSample } from '../../src/sample-farm/sample-seed.js';
 import { openApp, type TestApp } from '../support/app.js';
 import { databases } from '../support/databases.js';
+import { ServiceDate } from '../support/outside.js';
 
 const EVERY_DAY = Array.from({ length: 2 * 366 }, (_, k) => addDays('2027-01-01', k));
 /** Where a year is most unlike itself: deep winter, chicks in two boxes, processing, the last grass. */
@@ -80,7 +81,7 @@ describe('the first screen of the sample farm', () => {
 
   it.each(LOOKED_AT)('has animals, work, a date to come, and no stop on %s', async (monthDay) => {
     const today = `2027-${monthDay}`;
-    jest.spyOn(Date, 'now').mockReturnValue(Date.parse(`${today}T16:00:00Z`));
+    jest.spyOn(ServiceDate, 'now').mockReturnValue(Date.parse(`${today}T16:00:00Z`));
     const { body } = await app.api.post('/api/farms/sample').expect(201);
     const farm = `/api/farms/${(body as { id: string }).id}`;
     const day = (await app.api.get(`${farm}/today`).expect(200)).body as TickedToday;

@@ -3,9 +3,10 @@ import { chmodSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync 
 import { createServer, type AddressInfo, type Server } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { DataSource } from 'typeorm';
-import { whyNotStarted } from '../../src/why-not-started.js';
 import { programThatEnds, startProgram, type ProgramOptions } from '../support/program.js';
+import { service } from '../support/outside.js';
+
+const { DataSource, whyNotStarted } = service;
 
 const postgres = process.env['TEST_DATABASE_URL'];
 let folder: string;

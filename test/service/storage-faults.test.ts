@@ -11,12 +11,14 @@ import {
 import { connect, createServer, type AddressInfo, type Server, type Socket } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { storageFaultOf } from '../../src/common/storage-fault.js';
 import { startApp } from '../support/app.js';
 import { anyDatabase, databases } from '../support/databases.js';
 import { newFarm } from '../support/factories.js';
 import { startProgram, type Program } from '../support/program.js';
 import { expectProblem } from '../support/problem.js';
+import { service } from '../support/outside.js';
+
+const { storageFaultOf } = service;
 
 /** 40 KiB a file: the shared memory of the log fits, and a few pages of writes. */
 const FULL_AT_BLOCKS = 80;

@@ -163,6 +163,15 @@ describe.each(databases())('what is told on $name', (database) => {
       inDays(-3),
       undefined,
     ]);
+    // Led to where they stand already: asked about, and nothing is told.
+    const again = {
+      kind: 'herd-move',
+      about: herd.id,
+      on: inDays(-1),
+      details: { paddockId: c.id },
+    };
+    const refused = await app.api.post(`${farm.path}/told`).send({ facts: [again] });
+    expectFieldProblem(refused, { code: 'conflict', given: c.id });
     const { facts } = await told(`?kind=herd-move&about=${herd.id}`);
     await app.api.delete(`${farm.path}/told/${facts[0]!.id}`).expect(204);
     expect(await place()).toEqual([b.id, inDays(-5)]);

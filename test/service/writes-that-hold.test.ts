@@ -3,12 +3,13 @@ import { addDays } from '../../shared/calendar/plain-date.js';
 import type { Herd } from '../../shared/farm/herd.js';
 import type { Paddock } from '../../shared/farm/paddock.js';
 import type { WorkPlan } from '../../shared/plan/work/planned-work.js';
-import { Database } from '../../src/database/database.js';
-import { PersonEntity } from '../../src/people/person.entity.js';
 import { openApp, type TestApp } from '../support/app.js';
 import { databases } from '../support/databases.js';
 import { inDays, saveFarm, type SavedFarm } from '../support/orders.js';
 import { newHerd, newPaddock } from '../support/pasture-factories.js';
+import { service } from '../support/outside.js';
+
+const { Database, PersonEntity } = service;
 
 const atOnce = <T>(count: number, make: (i: number) => PromiseLike<T>): Promise<T[]> =>
   Promise.all(Array.from({ length: count }, (_, i) => make(i)));
@@ -136,7 +137,11 @@ describe.each(databases())('many writers on $name', (database) => {
 
     it('is not seen by others before it is whole, and sees itself', async () => {
       const base = app.nest.get(Database);
-      const seen = { within: [] as PersonEntity[], elsewhere: -1, revision: 0 };
+      const seen = {
+        within: [] as InstanceType<typeof PersonEntity>[],
+        elsewhere: -1,
+        revision: 0,
+      };
       await expect(
         base.write(farm.id, async (manager) => {
           await manager.insert(PersonEntity, newPerson('a'));

@@ -6,6 +6,7 @@ import type { PasturePlan } from '../../shared/plan/pasture/pasture-plan.js';
 import type { WorkPlan } from '../../shared/plan/work/planned-work.js';
 import { openApp, type TestApp } from '../support/app.js';
 import { databases } from '../support/databases.js';
+import { ServiceDate } from '../support/outside.js';
 import { batchBody } from '../support/orders.js';
 import { expectFieldProblem, expectProblem } from '../support/problem.js';
 import { newOwnJob } from '../support/season-factories.js';
@@ -15,24 +16,10 @@ type Row = Saved<{ readonly name: string }>;
 const NOW = Date.now();
 const today = plainDateAt(NOW, 'America/New_York');
 
-/** Only the date stands still: the rest of the program goes on by the real clock. */
-function setYears(years: number): void {
-  jest.useFakeTimers({
-    now: NOW + years * 365.25 * 24 * 3600 * 1000,
-    doNotFake: [
-      'hrtime',
-      'nextTick',
-      'performance',
-      'queueMicrotask',
-      'setImmediate',
-      'clearImmediate',
-      'setInterval',
-      'clearInterval',
-      'setTimeout',
-      'clearTimeout',
-    ],
-  });
-}
+/** The date of the service stands still from then on. */
+const setYears = (years: number): void => {
+  jest.spyOn(ServiceDate, 'now').mockReturnValue(NOW + years * 365.25 * 24 * 3600 * 1000);
+};
 
 describe.each(databases())('years later on $name', (database) => {
   let app: TestApp;
@@ -93,14 +80,14 @@ describe.each(databases())('years later on $name', (database) => {
       .expect(200);
   }, 120_000);
   afterAll(async () => {
-    jest.useRealTimers();
+    jest.restoreAllMocks();
     await app.close();
   });
 
   describe.each([0, 5, 10])('%i years on', (years) => {
     beforeAll(() => setYears(years));
     afterAll(() => {
-      jest.useRealTimers();
+      jest.restoreAllMocks();
     });
 
     it('every list, plan, sheet and calendar is there', async () => {

@@ -1,10 +1,9 @@
-import 'reflect-metadata';
 import type { NestExpressApplication } from '@nestjs/platform-express';
 import type { AddressInfo } from 'node:net';
 import request from 'supertest';
-import { DataSource } from 'typeorm';
-import { createApp } from '../../src/app.js';
+import type { DataSource } from 'typeorm';
 import type { EmptyDatabase, TestDatabase } from './databases.js';
+import { service, serviceEnv } from './outside.js';
 
 export const TABLES = [
   'farms',
@@ -63,14 +62,14 @@ export async function startApp(
   settings: Readonly<Record<string, string>> = {},
 ): Promise<TestApp> {
   const nest = await withEnv({ ...place.env, ...settings }, async () => {
-    const built = await createApp();
+    const built = await service.createApp();
     await built.init();
     return built;
   });
   await nest.listen(0, '127.0.0.1');
   const { port } = nest.getHttpServer().address() as AddressInfo;
   const url = `http://127.0.0.1:${port}`;
-  const source = nest.get(DataSource);
+  const source = nest.get(service.DataSource);
 
   const rows = async (
     table: keyof RowCounts,
@@ -106,7 +105,7 @@ async function withEnv<T>(
   env: Readonly<Record<string, string | undefined>>,
   work: () => Promise<T>,
 ): Promise<T> {
-  const before = Object.fromEntries(Object.keys(env).map((name) => [name, process.env[name]]));
+  const before = Object.fromEntries(Object.keys(env).map((name) => [name, serviceEnv[name]]));
   setEnv(env);
   try {
     return await work();
@@ -117,7 +116,7 @@ async function withEnv<T>(
 
 function setEnv(env: Readonly<Record<string, string | undefined>>): void {
   for (const [name, value] of Object.entries(env)) {
-    if (value === undefined) delete process.env[name];
-    else process.env[name] = value;
+    if (value === undefined) delete serviceEnv[name];
+    else serviceEnv[name] = value;
   }
 }

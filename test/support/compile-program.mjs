@@ -1,5 +1,5 @@
 /**
- * Compiles what runs outside the tests' own process, once before all tests: the service, the commands
+ * Compiles what runs outside the tests' own world, once before all tests: the service, the commands
  * and the thread of the pool. Each is a few large files, as hundreds of small ones take long to open.
  */
 import { transform } from '@swc/core';
@@ -10,9 +10,10 @@ import { rolldown } from 'rolldown';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
 const ENTRIES = [
-  'main',
-  'work-pool/worker',
-  ...['plan', 'checks', 'backup', 'restore', 'certificate'].map((name) => `cli/${name}`),
+  'src/main',
+  'src/work-pool/worker',
+  ...['plan', 'checks', 'backup', 'restore', 'certificate'].map((name) => `src/cli/${name}`),
+  'test/support/service',
 ];
 /** What finds files beside its own, is compiled for the machine, or is there for others to bring. */
 const LEFT_APART =
@@ -23,7 +24,7 @@ export default async function compileProgram() {
   rmSync(dir, { recursive: true, force: true });
   const program = await rolldown({
     cwd: root,
-    input: Object.fromEntries(ENTRIES.map((path) => [basename(path), `src/${path}.ts`])),
+    input: Object.fromEntries(ENTRIES.map((path) => [basename(path), `${path}.ts`])),
     platform: 'node',
     external: LEFT_APART,
     resolve: { extensionAlias: { '.js': ['.ts', '.js'] } },

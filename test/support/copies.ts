@@ -4,12 +4,12 @@ import { existsSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { setTimeout } from 'node:timers/promises';
-import { DataSource } from 'typeorm';
-import { ownNames } from '../../src/archive/stored-table.js';
-import { dataSourceOptions } from '../../src/database/data-source.js';
 import { PROJECT_ROOT } from '../../src/reference/load-tables.js';
 import type { TestDatabase } from './databases.js';
 import { compiled } from './compiled.js';
+import { service } from './outside.js';
+
+const { DataSource, ownNames, dataSourceOptions } = service;
 
 const { scripts } = JSON.parse(readFileSync(join(PROJECT_ROOT, 'package.json'), 'utf8')) as {
   readonly scripts: Readonly<Record<'backup' | 'restore', string>>;
@@ -107,7 +107,7 @@ export async function startService(place: Place): Promise<{
 
 export async function withDatabase<T>(
   { env }: Place,
-  work: (source: DataSource) => Promise<T>,
+  work: (source: InstanceType<typeof DataSource>) => Promise<T>,
 ): Promise<T> {
   const source = new DataSource({ ...dataSourceOptions(env), migrationsRun: false });
   await source.initialize();

@@ -2,7 +2,7 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { randomUUID } from 'node:crypto';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { DataSource } from 'typeorm';
+import { service } from './outside.js';
 
 /** A database that service tests run on, and how to get an empty one. */
 export interface TestDatabase {
@@ -65,7 +65,7 @@ function postgresAt(url: string): TestDatabase {
 }
 
 async function run(url: string, sql: string): Promise<void> {
-  const source = new DataSource({ type: 'postgres', url });
+  const source = new service.DataSource({ type: 'postgres', url });
   try {
     await source.initialize();
     await source.query(sql);

@@ -1,6 +1,9 @@
 import { TestEnvironment } from 'jest-environment-node';
 import { AsyncLocalStorage } from 'node:async_hooks';
 
+/** As `compile-program.mjs` made it. */
+const SERVICE = new URL('../../test-output/program/service.js', import.meta.url).href;
+
 /** What the file of tests that runs has begun to hand on from call to call. */
 const handedOn = new Set();
 for (const name of ['run', 'enterWith']) {
@@ -16,6 +19,11 @@ for (const name of ['run', 'enterWith']) {
  * every later file of the same process would be given it, and a service has one for each start.
  */
 export default class Environment extends TestEnvironment {
+  async setup() {
+    await super.setup();
+    this.global.outside = { service: () => import(SERVICE), env: process.env, Date };
+  }
+
   async teardown() {
     for (const storage of handedOn) storage.disable();
     handedOn.clear();

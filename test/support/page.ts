@@ -1,9 +1,17 @@
+import { expect } from '@jest/globals';
 import axe, { type AxeResults, type RunOptions } from 'axe-core';
 import { spawn, type ChildProcess } from 'node:child_process';
 import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { chromium, errors, type Browser, type Locator, type Page } from 'playwright-core';
+import {
+  chromium,
+  errors,
+  type Browser,
+  type BrowserContext,
+  type Locator,
+  type Page,
+} from 'playwright-core';
 import { PROJECT_ROOT } from '../../src/reference/load-tables.js';
 
 export const CHROMIUM_ARGS = [
@@ -27,6 +35,12 @@ const WAIT_MS = 30_000;
 
 /** The built program, started as a user starts it, and a browser to use it with. */
 export class House {
+  /** Windows that are open, and the test that opened them. */
+  private open: { readonly by: string | undefined; readonly windows: BrowserContext[] } = {
+    by: undefined,
+    windows: [],
+  };
+
   private constructor(
     readonly url: string,
     private readonly browser: Browser,
@@ -34,12 +48,22 @@ export class House {
     private readonly dataDir: string,
   ) {}
 
-  static async open(): Promise<House> {
+  /** @param clockFile the program's clock is so many milliseconds ahead as the file says */
+  static async open(clockFile?: string): Promise<House> {
     const dataDir = mkdtempSync(join(tmpdir(), 'broodfold-page-'));
     const { DATABASE_URL: _database, ...env } = process.env;
     const child = spawn(process.execPath, ['dist/src/main.js'], {
       cwd: PROJECT_ROOT,
-      env: { ...env, DATA_DIR: dataDir, PORT: '0' },
+      env: {
+        ...env,
+        ...(clockFile === undefined
+          ? {}
+          : {
+              CLOCK_SHIFT_FILE: clockFile,
+              NODE_OPTIONS: '--import=./test/support/shifted-clock.mjs',
+            }),
+        ...{ DATA_DIR: dataDir, PORT: '0' },
+      },
       stdio: ['ignore', 'pipe', 'inherit'],
     });
     const url = await readyUrl(child);
@@ -57,6 +81,7 @@ export class House {
     size: keyof typeof SIZES,
     { locale = 'en-US', isKept = false } = {},
   ): Promise<{ page: Page; errors: string[] }> {
+    await this.closeWindowsOfOthers();
     const context = await this.browser.newContext({
       viewport: SIZES[size],
       locale,
@@ -64,6 +89,7 @@ export class House {
       reducedMotion: 'reduce',
       serviceWorkers: isKept ? 'allow' : 'block',
     });
+    this.open.windows.push(context);
     const page = await context.newPage();
     page.setDefaultTimeout(WAIT_MS);
     lookOften(page);
@@ -74,6 +100,15 @@ export class House {
     });
     page.on('pageerror', (error) => errorsSeen.push(error.message));
     return { page, errors: errorsSeen };
+  }
+
+  /** What an earlier test looked at goes on asking the service, and takes the processors. */
+  private async closeWindowsOfOthers(): Promise<void> {
+    const by = expect.getState().currentTestName;
+    if (by === this.open.by) return;
+    const { windows } = this.open;
+    this.open = { by, windows: [] };
+    await Promise.all(windows.map((window) => window.close()));
   }
 
   /** Address of a fresh sample farm's pages, without the way there. */
@@ -164,6 +199,35 @@ export async function openMore(page: Page, words: string | RegExp): Promise<void
   await line.waitFor();
   if (!(await line.evaluate((each) => each.parentElement!.hasAttribute('open'))))
     await line.click();
+}
+
+/** Goes where a link of the program would lead: nothing is fetched and built anew. */
+export const walkTo = (page: Page, url: string): Promise<void> =>
+  page.evaluate(`history.pushState(null, '', ${JSON.stringify(url)})`);
+
+/**
+ * What is wrong with a screen that stands at the size of a phone: serious findings of axe-core, and
+ * whether it must be slid sideways, there and at a desk. What stands in it is the same at a desk, so
+ * that axe-core looks at it there only where its frame differs.
+ */
+export async function wrongAtBothSizes(
+  page: Page,
+  { isOwnAtADesk = false } = {},
+): Promise<string[]> {
+  const wrong = [...(await seriousFindings(page)), ...(await slidSideways(page))];
+  await page.setViewportSize(SIZES.desktop);
+  wrong.push(...(isOwnAtADesk ? await seriousFindings(page) : []), ...(await slidSideways(page)));
+  await page.setViewportSize(SIZES.phone);
+  return wrong;
+}
+
+async function slidSideways(page: Page): Promise<string[]> {
+  // Whatever is drawn anew for a size is drawn then.
+  await page.waitForTimeout(100);
+  const { isTooWide, at } = await page.evaluate<{ isTooWide: boolean; at: number }>(
+    '({ isTooWide: document.documentElement.scrollWidth > innerWidth + 1, at: innerWidth })',
+  );
+  return isTooWide ? [`the page scrolls sideways at ${at} px`] : [];
 }
 
 const MARK_LOOKS = readFileSync(join(PROJECT_ROOT, 'test/support/mark-looks.js'), 'utf8');

@@ -1,6 +1,7 @@
 import type { Cow } from '../../shared/farm/cow.js';
 import type { CattleGroup, Herd } from '../../shared/farm/herd.js';
 import type { GrassReading, Paddock } from '../../shared/farm/paddock.js';
+import type { HerdMove } from '../../shared/farm/told-fact.js';
 import type { Farm } from '../../shared/farm/farm.js';
 import { climateFromMonthlyMeans } from '../../shared/weather/climate.js';
 import { newFarm, tables } from './factories.js';
@@ -52,6 +53,13 @@ export const newCow = (more: Partial<Cow> = {}): Cow => ({
   herdId: 'h1',
   classId: 'cow-calf',
   ...more,
+});
+
+/** A herd went into a paddock, or into none, as it was told. */
+export const toldMove = (herdId: string, paddockId: string | undefined, on: string): HerdMove => ({
+  ...{ id: `move-${on}`, key: `move-${on}`, kind: 'herd-move', about: herdId, on },
+  details: paddockId === undefined ? {} : { paddockId },
+  toldAt: `${on}T08:00:00.000Z`,
 });
 
 export const newReading = (more: Partial<GrassReading> = {}): GrassReading => ({

@@ -48,7 +48,6 @@ export async function startWeatherStub(timeoutMs: number): Promise<WeatherStub> 
     else sendJson(response, 200, good());
   });
   await new Promise<void>((resolve) => server.listen(0, '127.0.0.1', resolve));
-  const restore = useTimeoutsOfThisRealm();
   const base = `http://127.0.0.1:${(server.address() as AddressInfo).port}`;
   const stub: WeatherStub = {
     settings: {
@@ -63,30 +62,11 @@ export async function startWeatherStub(timeoutMs: number): Promise<WeatherStub> 
     places: [],
     close: () =>
       new Promise<void>((resolve) => {
-        restore();
         server.close(() => resolve());
         server.closeAllConnections();
       }),
   };
   return stub;
-}
-
-/**
- * Node's own time-out error is an `Error`, but not of the realm that a test file runs in, so that
- * `instanceof Error` would be false here and true in the service. This makes the same error here.
- */
-function useTimeoutsOfThisRealm(): () => void {
-  const original = AbortSignal.timeout;
-  AbortSignal.timeout = (ms) => {
-    const controller = new AbortController();
-    const error = new Error('The operation was aborted due to timeout');
-    error.name = 'TimeoutError';
-    setTimeout(() => controller.abort(error), ms).unref();
-    return controller.signal;
-  };
-  return () => {
-    AbortSignal.timeout = original;
-  };
 }
 
 export function sendJson(response: ServerResponse, status: number, body: unknown): void {

@@ -12,9 +12,6 @@ import { changes, planned } from './cold-snap.js';
 import { withSpell, type Spell } from './typed-weather.js';
 import type { Mishap, WayOn } from './way-on.js';
 
-/** Birds need a night without feed and a day to get ready before they can leave. */
-const SOONEST_DAYS = 2;
-
 /**
  * What hot days ahead mean for every batch that is there: water, shade, and for meat birds near their
  * last day what it comes to if they leave before the heat or after it.
@@ -106,9 +103,9 @@ const shade = (): WayOn => ({
 
 /** Where their last day is a hot one, a day before it and one after the heat: what the plan of each comes to. */
 function otherDays(asked: Asked, plan: BatchPlan, leaves: PlainDate): WayOn[] {
-  const { picture, spell } = asked;
+  const { picture, tables, spell } = asked;
   if (!isIn(picture, spell, leaves)) return [];
-  const soonest = addDays(picture.today, SOONEST_DAYS);
+  const soonest = addDays(picture.today, tables.judgements.alarms.leaveSoonestDays.value);
   const after = addDays(picture.today, spell.days);
   return [
     ...(soonest < leaves ? [onDay(asked, plan, soonest, 'earlier')] : []),

@@ -24,11 +24,6 @@ export interface HeaterOut {
   readonly isPowerOut: boolean;
 }
 
-/** So far below what is wanted under the heat a night may be before something is to be done, K. */
-const OFF_BY_K = 3;
-/** A board across the brooder is worth it where it leaves off at least this part of it. */
-const WORTH_A_BOARD = 0.75;
-
 /**
  * What tonight is like in a brooder with fewer heaters, and what each thing that can be done within
  * the hour makes of it, each worked out as the plan works out its nights. In their first week chicks
@@ -132,7 +127,7 @@ function smaller({ context, day }: NightAsked, brooder: Brooder): Brooder | unde
   const { floorM2 } = spaceRowAt(spaceStandardOf(context).rows, life.arrivalAgeDays + day);
   const needed = Math.ceil(life.aliveAll[day]!) * floorM2;
   const share = needed / (brooder.lengthM * brooder.widthM);
-  if (WORTH_A_BOARD < share) return undefined;
+  if (context.tables.judgements.alarms.boardShare.value < share) return undefined;
   return { ...brooder, lengthM: brooder.lengthM * share };
 }
 
@@ -146,18 +141,19 @@ function nightWith(
   const facilities = picture.facilities.map((each) => (each.id === brooder.id ? brooder : each));
   const of = heatOfDay({ ...picture, facilities }, tables, context.batch.id!, day);
   if (!of) return undefined;
+  const offByK = tables.judgements.alarms.brooderOffK.value;
   const { air, underHeat } = of.night;
   const warmest = underHeat ?? air;
   const isEnough =
     brooder.heat.kind === 'plate' && 0 < brooder.heat.count
       ? platesFor(context, brooder, day) <= brooder.heat.count
-      : wantedC - OFF_BY_K <= warmest.value;
+      : wantedC - offByK <= warmest.value;
   const numbers = [...(underHeat ? [underHeat] : []), air];
   return {
     ...{ id: way.id, words: way.words, isEnough, numbers },
     follows: [
       ...(isEnough ? [] : [sayStillShort(night, warmest)]),
-      ...(underHeat && wantedC + OFF_BY_K < underHeat.value
+      ...(underHeat && wantedC + offByK < underHeat.value
         ? [`Raise the heat until it shows ${context.say(wantedC, 'degC')} under it.`]
         : []),
       ...(way.more ?? []),

@@ -1,6 +1,7 @@
 import { addDays, type PlainDate } from '../../calendar/plain-date.js';
 import type { ClosedFor } from '../../farm/paddock.js';
 import type { FarmPicture } from '../../farm/picture.js';
+import type { Judgements } from '../../tables/judgements.js';
 import { formatDate } from '../../units/dates.js';
 import { formatValue } from '../../units/format.js';
 import type { PasturePlan } from '../pasture/pasture-plan.js';
@@ -43,15 +44,15 @@ export function withPaddockLost(picture: FarmPicture, lost: PaddockLost): FarmPi
   };
 }
 
-/** Shorter rests, as a way to do with less ground. */
-const SHORTER_REST = 0.8;
-
-/** The farm with its grass gone back to sooner. */
-export const withShorterRest = (picture: FarmPicture): FarmPicture => ({
+/** The farm with its grass gone back to sooner, as a way to do with less ground. */
+export const withShorterRest = (
+  picture: FarmPicture,
+  { shorterRestShare }: Judgements['alarms'],
+): FarmPicture => ({
   ...picture,
   pastureChoices: {
     ...picture.pastureChoices,
-    restFactor: SHORTER_REST * (picture.pastureChoices.restFactor ?? 1),
+    restFactor: shorterRestShare.value * (picture.pastureChoices.restFactor ?? 1),
   },
 });
 

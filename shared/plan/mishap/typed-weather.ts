@@ -1,5 +1,6 @@
 import { datesFrom, dayOfYear } from '../../calendar/plain-date.js';
 import type { FarmPicture } from '../../farm/picture.js';
+import type { Judgements } from '../../tables/judgements.js';
 import type { DailyWeather } from '../../weather/climate.js';
 
 /** Cold nights or hot days that are coming, from today on. */
@@ -11,23 +12,22 @@ export interface Spell {
   readonly days: number;
 }
 
-/** Nights that are looked through for the coldest, where a forecast is there. */
-const AHEAD_DAYS = 7;
-/** What is asked about where nothing is forecast. */
-const USUAL_DAYS = 3;
-
 /**
  * The spell that is most worth asking about: as it is forecast for the next week, else a night or day
- * such as one in ten is, three in a row.
+ * such as one in ten is, some in a row.
  */
-export function spellAhead({ climate, today }: FarmPicture, kind: Spell['kind']): Spell {
+export function spellAhead(
+  { climate, today }: FarmPicture,
+  kind: Spell['kind'],
+  { spellAheadDays, spellDays }: Judgements['alarms'],
+): Spell {
   const doy = dayOfYear(today) - 1;
-  const ahead = new Set(datesFrom(today, AHEAD_DAYS));
+  const ahead = new Set(datesFrom(today, spellAheadDays.value));
   const known = (climate.forecast ?? []).filter(({ date }) => ahead.has(date));
   if (known.length === 0) {
     return {
       kind,
-      days: USUAL_DAYS,
+      days: spellDays.value,
       airC: (kind === 'cold' ? climate.coldMinC : climate.hotMaxC)[doy]!,
     };
   }
@@ -35,7 +35,7 @@ export function spellAhead({ climate, today }: FarmPicture, kind: Spell['kind'])
     kind === 'cold'
       ? Math.min(...known.map(({ minC }) => minC))
       : Math.max(...known.map(({ maxC }) => maxC));
-  return { kind, days: Math.min(USUAL_DAYS, known.length), airC };
+  return { kind, days: Math.min(spellDays.value, known.length), airC };
 }
 
 /**

@@ -141,7 +141,7 @@ const OPEN_THINGS: readonly OpenThing[] = [
         'hay-runs-out',
       ],
       'saved-over-plain-rule',
-      ...['forage-energy', 'milk-carried', 'gain-carried'],
+      ...['forage-energy', 'milk-carried', 'gain-carried', 'milk-off-the-back'],
       ...['feed-besides-grass', 'farm-growth-factor', 'reading-against-plan', 'sward-growth'],
       ...['stockpile-shut', 'stockpile-standing', 'head-that-fits', 'land-that-fits'],
       ...['animal-days', 'paddock-nitrogen', 'paddock-phosphorus', 'legumes-in-stand'],

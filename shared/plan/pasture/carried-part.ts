@@ -1,10 +1,12 @@
 import { fromJudgement, input, quantity, type NumberQuantity } from '../../explain/quantity.js';
-import { carriedFormulas, carriedKg } from '../../pasture/carried.js';
+import { carriedFormulas, carriedKg, offBackKg } from '../../pasture/carried.js';
+import type { StayRecord } from '../../pasture/season-books.js';
 import { cowDay } from '../../pasture/cow-day.js';
 import { dueOf, grainSpares, isThere } from '../../pasture/herd-demand.js';
 import type { PlannedGroup } from '../../pasture/named-cows.js';
 import { issue, type PlanIssue } from '../../problems/plan-issue.js';
 import type { CattleClass } from '../../tables/pasture-tables.js';
+import { listed } from '../../units/listed.js';
 import type { PastureContext } from './pasture-context.js';
 import { needRows, usualRows } from './pasture-support.js';
 import type { Chosen } from './surplus.js';
@@ -12,21 +14,28 @@ import type { Chosen } from './surplus.js';
 /** What the grass of the plan carries of the milk or gain of one group. */
 export interface CarriedPart {
   readonly name: string;
+  /** It is a cow’s own name. */
+  readonly isOneCow: boolean;
   readonly what: 'milk' | 'gain';
   readonly wanted: NumberQuantity;
   /** On the day of the plan on which it carries least. */
   readonly least: NumberQuantity;
   readonly leastOn: string;
-  /** First day from which it carries clearly less than wanted for some days, and how many such days. */
+  /** What a beef cow gives of her weight on that day to milk on, kg. */
+  readonly offBack?: NumberQuantity;
+  /** First and last day on which it carries clearly less than wanted, where these are some days. */
   readonly poorFrom?: string;
+  readonly poorTo?: string;
   readonly poorDays: number;
+  /** Paddocks that are grazed on such days. */
+  readonly poorIn: readonly string[];
 }
 
 interface CarriedDay {
   readonly day: number;
+  readonly stay: StayRecord;
   readonly of: CattleClass;
   readonly weightKg: number;
-  readonly digestibleShare: number;
   readonly what: 'milk' | 'gain';
   readonly kg: number;
   readonly wantedKg: number;
@@ -35,16 +44,16 @@ interface CarriedDay {
 /** By group of a herd: groups that are asked for neither milk nor gain are left out. */
 export function carriedParts(context: PastureContext, { books }: Chosen, h: number): CarriedPart[] {
   const herd = context.herds[h]!;
-  const digestible = new Map<number, number>();
+  const stayOf = new Map<number, StayRecord>();
   for (const stay of books.stays) {
     if (stay.herd !== h) continue;
     for (let day = stay.from; day < stay.from + stay.days; day++)
-      if (books.eatenKg[h]![day]! > 0) digestible.set(day, stay.digestibleShare);
+      if (books.eatenKg[h]![day]! > 0) stayOf.set(day, stay);
   }
   return herd.groups.flatMap((group, g) => {
     const { weightKg: weightKgs } = context.herdDays[h]!.groups[g]!;
-    const days = [...digestible].flatMap(([day, share]) =>
-      dayOf(context, { group, weightKgs }, day, share),
+    const days = [...stayOf].flatMap(([day, stay]) =>
+      dayOf(context, { group, weightKgs }, day, stay),
     );
     return days.length === 0 ? [] : [partOf(context, group, days)];
   });
@@ -54,7 +63,7 @@ function dayOf(
   { span, tables, dateOf }: PastureContext,
   { group, weightKgs }: { group: PlannedGroup; weightKgs: Float64Array },
   day: number,
-  digestibleShare: number,
+  stay: StayRecord,
 ): CarriedDay[] {
   const date = dateOf(day);
   const weightKg = weightKgs[day]!;
@@ -68,13 +77,13 @@ function dayOf(
   );
   const gainKg = group.gainKgPerDay ?? of.gainKgPerDay;
   const carried = carriedKg(of, {
-    ...{ weightKg, milkKg, weekOfLactation, digestibleShare },
+    ...{ weightKg, milkKg, weekOfLactation, digestibleShare: stay.digestibleEaten },
     grainKg: group.grainKgPerDay ?? 0,
     grainSparesKg: grainSpares(group, of, tables),
   });
   if (!carried) return [];
   const wantedKg = carried.what === 'milk' ? milkKg : gainKg;
-  return 0 < wantedKg ? [{ day, of, weightKg, digestibleShare, wantedKg, ...carried }] : [];
+  return 0 < wantedKg ? [{ day, stay, of, weightKg, wantedKg, ...carried }] : [];
 }
 
 function partOf(
@@ -95,6 +104,7 @@ function partOf(
   ];
   return {
     name,
+    isOneCow: group.cow !== undefined,
     what,
     wanted: quantity(
       what === 'milk' ? `Milk wanted, ${name}` : `Gain wanted, ${name}`,
@@ -111,35 +121,92 @@ function partOf(
       carriedFormulas[what],
       [
         input('On', dateOf(least.day), 'date'),
-        input('Digestible at entry', least.digestibleShare, 'share', 'd'),
+        input('Digestible of what is eaten', least.stay.digestibleEaten, 'share', 'd'),
         input('Live weight', least.weightKg, 'kg', 'BW'),
         fromJudgement(carriesShare),
       ],
       { rows },
     ),
     leastOn: dateOf(least.day),
+    ...offBackOf(context, least, name),
     poorDays: poor.length,
-    ...(carriesDays.value <= poor.length ? { poorFrom: dateOf(poor[0]!.day) } : {}),
+    poorIn: [...new Set(poor.map(({ stay }) => paddocks[stay.paddock]!.name))],
+    ...(carriesDays.value <= poor.length
+      ? { poorFrom: dateOf(poor[0]!.day), poorTo: dateOf(poor.at(-1)!.day) }
+      : {}),
   };
 }
 
-/** Says when the grass no longer carries animals that milk or grow. */
+/** What a beef cow in milk gives of her weight on her poorest day. */
+function offBackOf(
+  { dateOf }: PastureContext,
+  { of, day, kg, wantedKg }: CarriedDay,
+  name: string,
+): Pick<CarriedPart, 'offBack'> {
+  const lostKg = offBackKg(wantedKg - kg);
+  if (of.equation !== 'nrc-cow-lactating' || lostKg === 0) return {};
+  return {
+    offBack: quantity(
+      `Weight given for milk in a day, ${name}`,
+      lostKg,
+      'kg',
+      carriedFormulas.offBack,
+      [
+        input('On', dateOf(day), 'date'),
+        input('Milk wanted', wantedKg, 'kg', 'M_wanted'),
+        input('Milk the grass carries', kg, 'kg', 'M'),
+      ],
+    ),
+  };
+}
+
+/** Of what is wanted: below it the grass is said to feed upkeep only. */
+const LITTLE_SHARE = 0.1;
+/** Most paddocks that are named in one sentence. */
+const NAMED = 3;
+
+/** Says when the grass no longer carries animals that milk or grow, where, and what would help. */
 export function tooPoor(
-  { herds, say }: PastureContext,
+  context: PastureContext,
   parts: readonly (readonly CarriedPart[])[],
 ): PlanIssue[] {
+  const { herds, say } = context;
   return parts.flatMap((ofHerd, h) =>
-    ofHerd.flatMap(({ name, what, wanted, least, leastOn, poorFrom, poorDays }) =>
-      poorFrom === undefined
-        ? []
-        : [
-            issue(
-              'note',
-              'grass-too-poor',
-              `From ${say(poorFrom, 'date')} on the grass of ${herds[h]!.name} is too old or too dry to carry all of the ${what} of ${name.toLowerCase()}: about ${say(least.value, 'kg')} a day of ${say(wanted.value, 'kg')} on ${say(leastOn, 'date')}, and less than wanted on ${poorDays} days. ${what === 'milk' ? 'Give grain or good hay beside it, graze it younger, or expect less milk and thinner cows.' : 'Graze it younger, feed beside it, or expect slower gain.'}`,
-              [least],
-            ),
-          ],
-    ),
+    ofHerd.flatMap((part) => {
+      const { what, wanted, least, leastOn, poorFrom, poorTo, poorDays, offBack } = part;
+      if (poorFrom === undefined || poorTo === undefined) return [];
+      const when = `Between ${say(poorFrom, 'date')} and ${say(poorTo, 'date')}`;
+      const on = say(leastOn, 'date');
+      const carried =
+        least.value < LITTLE_SHARE * wanted.value
+          ? `no more than upkeep on ${on}`
+          : `about ${say(least.value, 'kg')} a day of ${say(wanted.value, 'kg')} on ${on}`;
+      const carries = `${carried}, and less than wanted on ${poorDays} days`;
+      return [
+        issue(
+          'note',
+          'grass-too-poor',
+          `${when} the grass of ${herds[h]!.name} is too old or too dry to carry all of the ${what} of ${whoOf(part)}, ${whereOf(part)}: ${carries}. ${helpOf(context, part)}`,
+          [least, ...(offBack ? [offBack] : [])],
+        ),
+      ];
+    }),
   );
+}
+
+const whoOf = ({ name, isOneCow }: CarriedPart): string =>
+  isOneCow ? name : `each ${name.toLowerCase()}`;
+
+const whereOf = ({ poorIn }: CarriedPart): string =>
+  poorIn.length <= NAMED
+    ? `in ${listed(poorIn, 'and')}`
+    : `in ${poorIn.slice(0, NAMED).join(', ')} and ${poorIn.length - NAMED} more`;
+
+/** What a neighbor would do about it. */
+function helpOf({ say, choices }: PastureContext, { what, offBack }: CarriedPart): string {
+  const younger = choices.makesHay === false ? 'Graze or top' : 'Graze or mow';
+  const first = `${younger} it younger, before it heads out, or give good hay`;
+  if (what === 'gain') return `${first} beside it; else they gain slower.`;
+  if (!offBack) return `${first} or grain beside it; else she milks less and gets thinner.`;
+  return `${first} beside it. A cow in good flesh milks on all the same and gets thinner, by about ${say(offBack.value, 'kg')} a day then.`;
 }

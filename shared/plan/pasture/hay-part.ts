@@ -241,11 +241,14 @@ function closersOf(context: PastureContext, inSeason: NumberQuantity): Closer[] 
   // A day or two are bridged with hay; nobody sells a cow for them.
   if (inSeason.value <= least) return closers;
   const headShare = largestThat((share) => shortWith({ headShare: share }, share) <= least * share);
-  if (leastHeadShare.value <= headShare) {
-    const head = Math.max(...context.herdDays.map((d) => Math.max(...d.head)));
+  const head = Math.max(...context.herdDays.map((d) => Math.max(...d.head)));
+  const kept = Math.floor(head * headShare);
+  if (leastHeadShare.value <= headShare && 0 < kept) {
+    const where =
+      context.herds.length === 1 ? '' : ' of the largest herd, and of the others alike,';
     closers.push({
       kind: 'fewer-head',
-      text: `Keep ${Math.round(headShare * 100)} % of the head from the first day: about ${Math.floor(head * headShare)} in the largest herd.`,
+      text: `Keep ${kept} of the ${head} head${where} from the first day.`,
       amount: quantity(
         'Share of the head',
         headShare,
@@ -318,7 +321,10 @@ function closersOf(context: PastureContext, inSeason: NumberQuantity): Closer[] 
 
 function grassShort(context: PastureContext, part: HayPart): PlanIssue[] {
   if (part.firstShort === undefined) return [];
-  const { littleShare } = context.tables.judgements.grazing;
+  const { littleShare, missedShare } = context.tables.judgements.grazing;
+  const dayKg = needKg(context) / (context.span.to - context.span.from);
+  // Some armfuls on the last day of grass are no shortage.
+  if (part.inSeason.value < missedShare.value * dayKg) return [];
   const days = part.shortDays === 1 ? '1 day is' : `${part.shortDays} days are`;
   return [
     issue(

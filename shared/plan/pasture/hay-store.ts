@@ -10,6 +10,8 @@ import {
   type Quantity,
   type QuantityInput,
 } from '../../explain/quantity.js';
+import type { GrazingProblem } from '../../pasture/grazing-problem.js';
+import type { SeasonBooks } from '../../pasture/season-books.js';
 import { issue, type PlanIssue } from '../../problems/plan-issue.js';
 import { found, type Found } from '../found.js';
 import { baledOf } from './baled.js';
@@ -30,8 +32,8 @@ export const hayStoreFormulas = {
     id: 'hay-next-winter',
     title: 'Hay from the end of the plan to grass again',
     words:
-      'What the herds need on the last day of the plan, for each day until the day of the next year on which they turn out in this one, as hay with what is lost in store and at the feeder. Cattle that come, go or grow in those days are not in it.',
-    symbols: 'H = F_day·days ÷ (dm·(1 − l_store)·(1 − l_feed))',
+      'What the herds need on the last day of the plan, for each day until the day of the next year on which they turn out in this one, as hay with what is lost in store and at the feeder. Where they still graze when it ends, what stands above the residuals then and usually grows in those days is taken off, as far as a herd eats of it. Cattle that come, go or grow in those days are not in it.',
+    symbols: 'H = (F_day·days − G) ÷ (dm·(1 − l_store)·(1 − l_feed))',
     sources: ['ARITHMETIC'],
     mark: 'computed',
   },
@@ -71,7 +73,7 @@ export interface HayStorePart {
   /** Of bales that were told since. */
   readonly baled?: NumberQuantity;
   readonly own?: NumberQuantity;
-  /** Left out where the herds still graze when the plan ends. */
+  /** Left out where the grass that stands then feeds them until there is more. */
   readonly nextWinter?: NumberQuantity;
   readonly toBuy: NumberQuantity;
   readonly balesToBuy: NumberQuantity;
@@ -162,27 +164,47 @@ export function planHayStore(
 
 function nextWinterOf(
   context: PastureContext,
-  { books }: Chosen,
+  { problem, books }: Chosen,
   hayPerDryKg: number,
 ): NumberQuantity | undefined {
   const { span, herdDays, dateOf } = context;
-  const sum = (of: readonly Float64Array[]): number => {
+  const lastDays = (of: readonly Float64Array[]): number => {
     let kg = 0;
     for (const values of of)
       for (let i = Math.max(span.from, span.to - LAST_DAYS); i < span.to; i++) kg += values[i]!;
     return kg;
   };
-  const need = sum(herdDays.map(({ demandKg }) => demandKg));
-  if (need <= 0 || ON_HAY * need < sum(books.eatenKg)) return undefined;
+  const need = lastDays(herdDays.map(({ demandKg }) => demandKg));
+  if (need <= 0) return undefined;
   const turnOut = books.stays[0]?.from ?? span.from;
-  const until = addDays(dateOf(turnOut), 365);
+  const until = addDays(dateOf(turnOut), YEAR);
   const days = daysBetween(dateOf(span.to - 1), until) - 1;
   if (days <= 0) return undefined;
+  const perDayKg = need / Math.min(LAST_DAYS, span.to - span.from);
+  const isOut = ON_HAY * need < lastDays(books.eatenKg);
+  const grassKg = isOut ? Math.min(perDayKg * days, grassAfter(problem, books, days)) : 0;
+  if (perDayKg * days <= grassKg) return undefined;
   return hayOfDays(context, 'Hay from then to grass again', hayStoreFormulas.nextWinter, {
-    perDayKg: need / Math.min(LAST_DAYS, span.to - span.from),
-    ...{ days, hayPerDryKg },
+    ...{ perDayKg, days, hayPerDryKg, grassKg },
     until: input('Grass again about', until, 'date'),
   });
+}
+const YEAR = 365;
+
+/** What herds eat of what stands when the plan ends and usually grows in the days after, kg. */
+function grassAfter(
+  { swards, usualGrowth, harvestShare, to }: GrazingProblem,
+  books: SeasonBooks,
+  days: number,
+): number {
+  let kg = 0;
+  swards.forEach(({ residualKgPerHa, areaHa }, p) => {
+    let perHa = Math.max(0, books.massKgPerHa[p]![to - 1]! - residualKgPerHa);
+    // Day 0 is the first of the year, or in the south of its winter half.
+    for (let day = to; day < to + days; day++) perHa += usualGrowth[p]![day - YEAR] ?? 0;
+    kg += perHa * areaHa * harvestShare[0]!;
+  });
+  return kg;
 }
 
 /** Hay from today to the plan: what the herds need on its first day, for each day until then. */
@@ -203,16 +225,24 @@ const hayOfDays = (
   context: PastureContext,
   label: string,
   formula: Formula,
-  of: { perDayKg: number; days: number; hayPerDryKg: number; until: QuantityInput },
+  of: {
+    perDayKg: number;
+    days: number;
+    hayPerDryKg: number;
+    until: QuantityInput;
+    /** Eaten of grass meanwhile. */
+    grassKg?: number;
+  },
 ): NumberQuantity =>
   quantity(
     label,
-    of.perDayKg * of.days * of.hayPerDryKg,
+    (of.perDayKg * of.days - (of.grassKg ?? 0)) * of.hayPerDryKg,
     'kg',
     formula,
     [
       input('Need of a day, dry matter', of.perDayKg, 'kg', 'F_day'),
       input('Days', of.days, 'day', 'days'),
+      ...(of.grassKg ? [input('Of grass meanwhile', of.grassKg, 'kg', 'G')] : []),
       of.until,
       input('Hay for a kilogram eaten', of.hayPerDryKg, 'ratio'),
     ],

@@ -1,4 +1,4 @@
-import { addDays } from '../../calendar/plain-date.js';
+import { addDays, type PlainDate } from '../../calendar/plain-date.js';
 import type { Formula } from '../../explain/formula.js';
 import {
   datedFact,
@@ -16,7 +16,7 @@ import type { SeasonBooks, StayRecord } from '../../pasture/season-books.js';
 import { issue } from '../../problems/plan-issue.js';
 import { found, type Found } from '../found.js';
 import { grazingOf } from './season-feed.js';
-import { firstFitDay, type PastureContext } from './pasture-context.js';
+import { firstFitDay, pastStays, type PastureContext } from './pasture-context.js';
 import { END_WORDS } from './stay-reasons.js';
 import type { Chosen } from './surplus.js';
 
@@ -29,6 +29,14 @@ export const herdDateFormulas = {
     symbols: 'D = min{t ≥ t₀: h(t) ≥ h_in, paddock open, rested and free}',
     sources: ['GRAZING_25', 'GRAZING_73'],
     mark: 'published',
+  },
+  turnOutTold: {
+    id: 'turn-out-told',
+    title: 'Turn-out, as told',
+    words: 'The first move onto grass of this season that you told.',
+    symbols: 'D = min{t: a move told}',
+    sources: [],
+    mark: 'computed',
   },
   lastGrazing: {
     id: 'last-grazing',
@@ -139,18 +147,24 @@ export function datesOf(context: PastureContext, chosen: Chosen, h: number): Fou
     );
     return found(base, { issues: [never], cautions });
   }
-  // A herd that is on grass already has had its turn-out.
+  // A herd that is on grass already has had its turn-out: on the day it was told of, if it was.
   const isOut = herd.inPaddockId !== undefined && grazing.first === context.span.from;
-  const first = dateOf(grazing.first);
+  const told = isOut ? toldTurnOut(context, h) : undefined;
+  const first = told ?? dateOf(grazing.first);
   const needsMagnesium = herd.groups.some((group) => MILK_OR_CALF.includes(group.classId));
   const { magnesiumLeadDays, gradualDays } = tables.pasture;
   const stay = chosen.books.stays.find((s) => s.herd === h)!;
   const dates: HerdDates = {
     ...base,
-    ...(isOut
+    ...(isOut && told === undefined
       ? {}
       : {
-          turnOut: turnOutOf(context, stay),
+          turnOut:
+            told === undefined
+              ? turnOutOf(context, stay)
+              : datedFact('Turn-out', told, herdDateFormulas.turnOutTold, [
+                  fromFarm('First move onto grass', told, 'date'),
+                ]),
           hayBesideUntil: datedFact(
             'Feed hay too until',
             addDays(first, gradualDays.value),
@@ -163,7 +177,7 @@ export function datesOf(context: PastureContext, chosen: Chosen, h: number): Fou
             ],
             { rows: [context.growth] },
           ),
-          ...(needsMagnesium
+          ...(needsMagnesium && !isOut
             ? {
                 magnesiumFrom: datedFact(
                   'Magnesium mineral from',
@@ -185,6 +199,14 @@ export function datesOf(context: PastureContext, chosen: Chosen, h: number): Fou
   });
 }
 
+/** The first day on grass of this season by the moves that were told; undefined where none was. */
+function toldTurnOut(context: PastureContext, h: number): PlainDate | undefined {
+  const days = pastStays(context).flatMap(({ herd, from }) => (herd === h ? [from] : []));
+  const first = Math.min(...days);
+  // On grass since before its year begins: nobody turned it out.
+  return days.length === 0 || first === 0 ? undefined : context.dateOf(first);
+}
+
 const outOf = (apart: Apart | undefined): { out?: string } => (apart ? { out: apart.out } : {});
 
 function turnOutOf(context: PastureContext, stay: StayRecord): Quantity {
@@ -204,9 +226,6 @@ function turnOutOf(context: PastureContext, stay: StayRecord): Quantity {
       stay.entry === 'first-pass'
         ? input('Height for the first quick pass', sward.firstPassKgPerHa / kgPerHaCm, 'cm', 'h_in')
         : input('Ready height', sward.turnInKgPerHa / kgPerHaCm, 'cm', 'h_in'),
-      ...(stay.entry === 'first-pass'
-        ? [fromJudgement(tables.judgements.grazing.firstPassShare)]
-        : []),
       turnOutOn === undefined
         ? input('Ground drained and grass growing from', dateOf(firstFitDay(context)), 'date', 't₀')
         : fromFarm('Not before the date you set', turnOutOn, 'date', 't₀'),

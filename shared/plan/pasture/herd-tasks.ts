@@ -29,15 +29,14 @@ export function planHerdTasks(
   { books }: Chosen,
 ): Found<HerdTasksPart> {
   const events = turning.herds.map((dates, h) => [
-    ...eventsOf(dates),
+    ...eventsOf(dates, context),
     ...(h === 0 ? mowingGoes(context, books).map((go) => eventOf(context, go)) : []),
   ]);
   const tasks = context.herds.flatMap((herd, h): Task[] => {
-    const hasMilk = herd.groups.some((group) => group.classId === 'milk-cow');
     return hangTasks(context.tables.herdTaskTemplates, events[h]!, {
       id: herd.id,
       today: context.today,
-      asksFor: (template) => !template.onlyMilk || hasMilk,
+      asksFor: () => true,
       counts: {
         'ten-head': Math.max(...context.herdDays[h]!.head),
         acre: context.areaM2 / M2_PER_ACRE,
@@ -52,8 +51,17 @@ export function planHerdTasks(
   return found({ events, tasks: tasks.sort(byStart) }, { issues });
 }
 
-function eventsOf({ turnOut, arrivals, calvings }: HerdDates): PlanEvent[] {
-  const isParted = calvings.some(({ cow }) => cow !== undefined);
+function eventsOf(
+  { turnOut, arrivals, calvings }: HerdDates,
+  { tables }: PastureContext,
+): PlanEvent[] {
+  const groups = calvings.filter(({ cow }) => cow === undefined);
+  // Whose calving it is has to be said only where several groups calve.
+  const saidOf = (classId: string): Pick<PlanEvent, 'what' | 'words'> => {
+    if (groups.length < 2) return {};
+    const name = tables.cattle.classes.find(({ id }) => id === classId)!.name.toLowerCase();
+    return { what: name, words: `${name}, calving due` };
+  };
   return [
     ...(turnOut ? [{ kind: 'turn-out', date: String(turnOut.value) } as const] : []),
     ...arrivals.map(({ on, head, apartIn }, k): PlanEvent => ({
@@ -66,11 +74,12 @@ function eventsOf({ turnOut, arrivals, calvings }: HerdDates): PlanEvent[] {
     ...arrivals.flatMap(({ out }, k): PlanEvent[] =>
       out === undefined ? [] : [{ kind: 'quarantine-over', number: k + 1, date: out }],
     ),
-    ...calvings.map(({ head, number, cow, due }): PlanEvent => ({
+    ...calvings.map(({ classId, head, number, cow, due }): PlanEvent => ({
       kind: 'calving',
       date: String(due.value),
-      ...(cow ? { animal: cow } : { number }),
-      ...(isParted ? { counts: { 'ten-head': head } } : {}),
+      classId,
+      ...(cow ? { animal: cow } : { number, ...saidOf(classId) }),
+      counts: { 'ten-head': head },
     })),
   ];
 }
@@ -79,11 +88,13 @@ function eventsOf({ turnOut, arrivals, calvings }: HerdDates): PlanEvent[] {
 function eventOf({ paddocks, tables }: PastureContext, go: MowingGo): PlanEvent {
   const { harvestShare, dryMatterShare } = tables.pasture.hay;
   const mown = go.paddocks.map((paddock) => paddocks[paddock]!);
+  const what = mown.map(({ name }) => name).join(', ');
   return {
     kind: go.kind,
     number: go.number + 1,
     date: go.date,
-    what: mown.map(({ name }) => name).join(', '),
+    what,
+    ...(go.kind === 'mowing' ? { words: `hay is mown, ${what}` } : {}),
     counts: {
       acre: mown.reduce((sum, { areaM2 }) => sum + areaM2, 0) / M2_PER_ACRE,
       ton: (go.kg * (harvestShare / dryMatterShare)) / KG_PER_TON,

@@ -1,4 +1,5 @@
 import type { Entry, StayRecord } from '../../pasture/season-books.js';
+import type { Sward } from '../../pasture/sward.js';
 import { issue, type PlanIssue } from '../../problems/plan-issue.js';
 import { listed } from '../../units/listed.js';
 import type { PastureContext } from './pasture-context.js';
@@ -12,19 +13,24 @@ const WHY: Partial<Record<Entry, string>> = {
   dormant: 'in the last round, as it gets no taller before winter',
 };
 
-/** Where many moves go in low, says which and why, and what a grazier would do about it. */
+/**
+ * Where many moves go in before the grass is at its best height, says which and why, how many of them
+ * below the least height that is advised, and what a grazier would do about it.
+ */
 export function lowEntries(context: PastureContext, { books }: Chosen): PlanIssue[] {
   const { tables, grass } = context;
-  const { lowEntriesShare, leastReadyShare, firstPassShare } = tables.judgements.grazing;
+  const { lowEntriesShare } = tables.judgements.grazing;
+  const swardOf = ({ paddock }: StayRecord): Sward => grass.swards[paddock]!.sward;
   const low = books.stays.filter(
-    ({ entry, massBefore, paddock }) =>
-      WHY[entry] !== undefined && massBefore < grass.swards[paddock]!.sward.turnInKgPerHa,
+    (stay) => WHY[stay.entry] !== undefined && stay.massBefore < swardOf(stay).turnInKgPerHa,
   );
   if (low.length <= lowEntriesShare.value * books.stays.length) return [];
   const parts = (Object.keys(WHY) as Entry[]).flatMap((entry) => {
     const stays = low.filter((stay) => stay.entry === entry);
     return stays.length === 0 ? [] : [`${stays.length} ${WHY[entry]} (${said(context, stays)})`];
   });
+  const tooLow = low.filter((stay) => stay.massBefore < swardOf(stay).leastEntryKgPerHa).length;
+  const ready = tooLow === 0 ? 'all of them' : `all but ${tooLow} of them`;
   const isSlow = low.some(({ entry }) => entry === 'leaf-stage' || entry === 'at-rest');
   const ways = [
     ...(books.cuts.length === 0 ? [] : ['shut less for hay']),
@@ -34,8 +40,8 @@ export function lowEntries(context: PastureContext, { books }: Chosen): PlanIssu
     issue(
       'note',
       'goes-in-low',
-      `${low.length} of ${books.stays.length} moves go into grass below its full height: ${parts.join('; ')}. Each leaves the usual stubble.${isSlow ? ` To go in taller, ${listed(ways, 'or')}.` : ''}`,
-      [leastReadyShare, firstPassShare],
+      `${low.length} of ${books.stays.length} moves go into grass below its best height, ${ready} at the least height that is advised or above: ${parts.join('; ')}. Each leaves the usual stubble.${isSlow ? ` To go in taller, ${listed(ways, 'or')}.` : ''}`,
+      [lowEntriesShare],
     ),
   ];
 }

@@ -225,6 +225,7 @@ function dateOfMove(plan: PasturePlan, paddock: PaddockPart, move: Move): Quanti
       input('Paddock', paddock.name, 'text'),
       input('Why this one', ENTRY_WORDS[move.entry], 'text'),
       input('Height then', move.entryHeightCm, 'cm', 'h'),
+      input('Ready from', paddock.readyFromCm, 'cm'),
       input('Ready height', paddock.readyHeightCm, 'cm', 'h_in'),
       ...(move.restDays === undefined ? [] : [input('Rest', move.restDays, 'day')]),
       input('Shortest rest of the kind', move.restAskedDays, 'day'),

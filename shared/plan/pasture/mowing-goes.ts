@@ -36,7 +36,7 @@ export function mowingGoes(context: PastureContext, books: SeasonBooks): MowingG
 }
 
 function goesOf(
-  { dateOf, mowings = [], paddocks, today }: PastureContext,
+  { dateOf, mowings = [], paddocks, tables, today }: PastureContext,
   kind: MowingGo['kind'],
   planned: readonly Topping[],
   told: readonly Topping[],
@@ -58,9 +58,10 @@ function goesOf(
     (go) => today <= addDays(go.date, ONE_GO_DAYS) && 0 < go.paddocks.length,
   );
   let number = 0;
+  const mostM2 = kind === 'mowing' ? tables.judgements.grazing.hayAtOnceM2.value : Infinity;
   return [
     ...recent,
-    ...inOneGo(planned).map((cuts): MowingGo => {
+    ...inOneGo(planned, (cut) => paddocks[cut.paddock]!.areaM2, mostM2).map((cuts): MowingGo => {
       while (ticked.has(number)) number++;
       return {
         kind,
@@ -73,12 +74,22 @@ function goesOf(
   ];
 }
 
-function inOneGo(cuts: readonly Topping[]): Topping[][] {
+/** Cuts of the same week together, as far as no more land lies in swaths at once than is allowed. */
+function inOneGo(
+  cuts: readonly Topping[],
+  areaM2: (cut: Topping) => number,
+  mostM2: number,
+): Topping[][] {
   const goes: Topping[][] = [];
+  let m2 = 0;
   for (const cut of [...cuts].sort((a, b) => a.day - b.day)) {
     const last = goes.at(-1);
-    if (last && cut.day < last[0]!.day + ONE_GO_DAYS) last.push(cut);
-    else goes.push([cut]);
+    m2 += areaM2(cut);
+    if (last && cut.day < last[0]!.day + ONE_GO_DAYS && m2 <= mostM2) last.push(cut);
+    else {
+      goes.push([cut]);
+      m2 = areaM2(cut);
+    }
   }
   return goes;
 }

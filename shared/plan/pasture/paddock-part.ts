@@ -27,6 +27,8 @@ export interface PaddockPart {
   /** Height and mass on the first day of the plan. */
   readonly height: NumberQuantity;
   readonly mass: NumberQuantity;
+  /** Least and best height to go in at. */
+  readonly readyFromCm: number;
   readonly readyHeightCm: number;
   readonly residualHeightCm: number;
   readonly rankCm: number;
@@ -138,6 +140,7 @@ function onFirstDay(
       [input('Height', heightCm, 'cm', 'h'), from(perCm, 'm')],
       { rows: [growth] },
     ),
+    readyFromCm: sward.leastEntryKgPerHa / kgPerHaCm,
     readyHeightCm: sward.turnInKgPerHa / kgPerHaCm,
     residualHeightCm: sward.residualKgPerHa / kgPerHaCm,
     rankCm: sward.rankKgPerHa / kgPerHaCm,

@@ -202,11 +202,10 @@ function swardOfBase(
   const { paddock, forage, kgPerHaCm, readings, residualKgPerHa, turnInKgPerHa } = base;
   const { tables, herds } = request;
   const { hay } = tables.pasture;
-  const { grass, grazing } = tables.judgements;
+  const { grass } = tables.judgements;
   const held = herds.some((herd) => herd.inPaddockId === paddock.id);
   const start = startOf(base, span, place, tables);
-  const firstPassKgPerHa =
-    residualKgPerHa + grazing.firstPassShare.value * (turnInKgPerHa - residualKgPerHa);
+  const { firstPassCm, readyFromCm } = leastHeightsCm(paddock, forage);
   const reading = readings.at(-1);
   const before = readings.at(-2);
   return {
@@ -237,8 +236,8 @@ function swardOfBase(
       weather: place.expected,
       residualKgPerHa,
       turnInKgPerHa,
-      firstPassKgPerHa,
-      leastEntryKgPerHa: Math.max(firstPassKgPerHa, grazing.leastReadyShare.value * turnInKgPerHa),
+      firstPassKgPerHa: firstPassCm * kgPerHaCm,
+      leastEntryKgPerHa: readyFromCm * kgPerHaCm,
       rankKgPerHa: Math.max(
         turnInKgPerHa * grass.rankOverReady.value,
         forage.heights.rankCm * kgPerHaCm,
@@ -254,6 +253,19 @@ function swardOfBase(
           : Math.max(LONG_AGO, daysBetween(span.first, paddock.lastGrazedOn) + 1),
     },
   };
+}
+
+/** Least heights to go in at, on the same part of the way for a household's own heights. */
+function leastHeightsCm(
+  { readyHeightCm, residualHeightCm }: Paddock,
+  { heights }: Forage,
+): { firstPassCm: number; readyFromCm: number } {
+  const residual = residualHeightCm ?? heights.residualHeightCm;
+  const own =
+    ((readyHeightCm ?? heights.readyHeightCm) - residual) /
+    (heights.readyHeightCm - heights.residualHeightCm);
+  const put = (cm: number): number => residual + own * (cm - heights.residualHeightCm);
+  return { firstPassCm: put(heights.firstPassCm), readyFromCm: put(heights.readyFromCm) };
 }
 
 /** What stands on day 0, and what is known of it from then to the first planned day. */

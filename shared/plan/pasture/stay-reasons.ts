@@ -14,10 +14,10 @@ export const START_WORDS: Record<StayStart, string> = {
 };
 
 export const ENTRY_WORDS: Record<Entry, string> = {
-  ready: 'it is rested and at its ready height',
+  ready: 'it is rested and at its best height',
   'first-pass': 'the first quick pass of spring, which goes in lower',
   'leaf-stage':
-    'none is at its full height; this one has all its leaves, and the old ones die if it waits',
+    'it is ready, and has all its leaves: the old ones die if it waits for its best height',
   'at-rest': 'nothing grows in these weeks; what stands is eaten before it withers',
   dormant: 'the last round: it gets no taller before winter, and still stands tall enough',
   'standing-there': 'the herd stands there when the plan begins',

@@ -27,7 +27,7 @@ export function tooFewPaddocks(
     issue(
       'note',
       'too-few-paddocks',
-      `The longest rest, ${rest}, with stays of ${say(stayDays, 'day')} takes ${needed} paddocks for ${name}; ${inTurn}. Split paddocks until there are ${needed}${longerStays}. A shorter rest is no fix, because the grass is not back by then; nor are stays over ${say(longest, 'day')}, which bite the regrowth.`,
+      `The longest rest, ${rest}, with stays of ${say(stayDays, 'day')} takes ${needed} paddocks for ${name}; ${inTurn}. Split paddocks until there are ${needed}, for good or in strips with a back fence, as these moves do${longerStays}. A shorter rest is no fix, because the grass is not back by then; nor are stays over ${say(longest, 'day')}, which bite the regrowth.`,
       [tables.pasture.longestStayDays],
     ),
   ];

@@ -13,6 +13,8 @@ export interface PlanEvent {
   readonly what?: string;
   /** The one animal it is of, where it is not of all: her tasks are named by her. */
   readonly animal?: { readonly id: string; readonly name: string };
+  /** Class of the cattle it is of. */
+  readonly classId?: string;
   /** Only the work of so many days before and after it: the rest is done once for all of its kind. */
   readonly nearDays?: number;
   /** Beside those days also what is done once before, or after, all of its kind. */

@@ -58,12 +58,16 @@ export function hangTasks(
       undefined,
     );
   const eventOf = (id: string, event: PlanEvent): PlanEvent | undefined => {
-    const kind = byId.get(id)?.event;
-    return kind === event.kind ? event : kind && firstOf(kind);
+    const template = byId.get(id);
+    if (!template || template.event !== event.kind) return template && firstOf(template.event);
+    return isOfClass(template, event) ? onceFor(template, event, events)[0] : undefined;
   };
   const hung = events.flatMap((each) =>
     templates
-      .filter((template) => template.event === each.kind && isNear(template, each))
+      .filter(
+        (template) =>
+          template.event === each.kind && isOfClass(template, each) && isNear(template, each),
+      )
       .flatMap((template): Hung[] => {
         const event = carrierOf(template, each, events);
         if (!event) return [];
@@ -103,18 +107,34 @@ export function hangTasks(
  * the first in the list carries it, so that its id stays when another falls earlier.
  */
 function carrierOf(
-  { onceWithinDays: days }: TaskTemplate,
+  template: TaskTemplate,
   event: PlanEvent,
   events: readonly PlanEvent[],
 ): PlanEvent | undefined {
-  if (days === undefined) return event;
-  const alike = events.filter(
+  const alike = onceFor(template, event, events);
+  if (alike[0] !== event) return undefined;
+  if (alike.length === 1) return event;
+  const dates = alike.map(({ date }) => date).sort();
+  // What comes with the first alone is not what comes with all of them.
+  const { what: _what, ...first } = event;
+  return { ...first, date: dates[0]! };
+}
+
+/** The events that some work is done once for, among them the one given. */
+function onceFor(
+  { onceWithinDays: days }: TaskTemplate,
+  event: PlanEvent,
+  events: readonly PlanEvent[],
+): readonly PlanEvent[] {
+  if (days === undefined) return [event];
+  return events.filter(
     ({ kind, date }) => kind === event.kind && Math.abs(daysBetween(date, event.date)) <= days,
   );
-  if (alike[0] !== event) return undefined;
-  const dates = alike.map(({ date }) => date).sort();
-  return { ...event, date: dates[0]! };
 }
+
+/** Work with cows of some classes is none with others. */
+const isOfClass = ({ classes }: TaskTemplate, { classId }: PlanEvent): boolean =>
+  classes === undefined || classId === undefined || classes.includes(classId);
 
 function saidTemplate(template: TaskTemplate, { said }: TasksFor): TaskTemplate {
   if (!said) return template;

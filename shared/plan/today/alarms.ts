@@ -4,16 +4,8 @@ import type { Unit } from '../../units/unit.js';
 import type { CalendarEntry } from '../work/calendar-entries.js';
 import type { BatchLine } from './batch-line.js';
 import { feedAlarms } from './feed-alarms.js';
+import { plannedOverLimit } from './limit-alarms.js';
 import type { Alarm, Attention, Looked } from './looked-at.js';
-
-/** Days for which a reading or a move says how it is now. */
-const RECENT_DAYS = 3;
-/** A thermometer straight under the heat may be so far off before anything is said, K. */
-const OFF_BY_K = 3;
-/** Below what should be left standing before anything is said, cm. */
-const TOO_LOW_CM = 1.5;
-/** Share of what a paddock is ready at that it should have when a herd goes in. */
-const READY_SHARE = 0.8;
 
 /** All alarms of a day, by rules that need no plan to be made again. */
 export function alarmsOf(looked: Looked): Alarm[] {
@@ -26,6 +18,7 @@ export function alarmsOf(looked: Looked): Alarm[] {
     ...grazedTooLow(looked),
     ...backTooSoon(looked),
     ...frostOnTender(looked),
+    ...plannedOverLimit(looked),
   ];
 }
 
@@ -36,13 +29,13 @@ const sayIn =
 
 /** A thermometer under the heat that shows far from what is wanted. */
 function thermometer(looked: Looked, line: BatchLine): Alarm[] {
-  const { picture } = looked;
+  const { picture, judged } = looked;
   const seen = picture.brooderLooks.findLast(({ batchId }) => batchId === line.id);
   const wanted = line.heat?.wanted.value;
   if (!seen || typeof wanted !== 'number' || seen.date < addDays(picture.today, -1)) return [];
   const say = sayIn(looked);
   const off = seen.underHeatC - wanted;
-  if (Math.abs(off) <= OFF_BY_K) return [];
+  if (Math.abs(off) <= judged.brooderOffK.value) return [];
   const isCold = off < 0;
   return [
     {
@@ -61,11 +54,12 @@ function thermometer(looked: Looked, line: BatchLine): Alarm[] {
 
 /** A forecast night in which all the heat there is is not enough. */
 function coldTonight(looked: Looked, line: BatchLine): Alarm[] {
-  const { plan, picture } = looked;
+  const { plan, picture, judged } = looked;
   const { wanted, night } = line.heat ?? {};
   const under = night?.underHeat?.value;
   if (typeof wanted?.value !== 'number' || under === undefined) return [];
-  if (plan.weather.isForecast[0] !== 1 || wanted.value - OFF_BY_K <= under) return [];
+  const isWarm = wanted.value - judged.brooderOffK.value <= under;
+  if (plan.weather.isForecast[0] !== 1 || isWarm) return [];
   const say = sayIn(looked);
   return [
     {
@@ -100,17 +94,18 @@ const losses = ({ batches }: Looked): Alarm[] =>
 
 /** A paddock that was read lower than what should be left, with the herd in it or just out. */
 function grazedTooLow(looked: Looked): Alarm[] {
-  const { picture, pasture } = looked;
-  const from = addDays(picture.today, -RECENT_DAYS);
+  const { picture, pasture, judged } = looked;
+  const recentDays = judged.recentDays.value;
+  const from = addDays(picture.today, -recentDays);
   const say = sayIn(looked);
   return (pasture?.paddocks ?? []).flatMap(({ id, name, residualHeightCm }): Alarm[] => {
     const read = picture.readings.findLast((each) => each.paddockId === id && from <= each.date);
-    if (!read || residualHeightCm - TOO_LOW_CM < read.heightCm) return [];
+    if (!read || residualHeightCm - judged.grazedLowCm.value < read.heightCm) return [];
     const grazed = picture.grazings?.findLast((each) => each.paddockId === id);
     const isOfGrazing =
       grazed !== undefined &&
       grazed.from <= read.date &&
-      (grazed.to === undefined || read.date <= addDays(grazed.to, RECENT_DAYS));
+      (grazed.to === undefined || read.date <= addDays(grazed.to, recentDays));
     if (!isOfGrazing) return [];
     return [
       {
@@ -135,7 +130,7 @@ function backTooSoon({ picture: { grazings = [], today }, pasture }: Looked): Al
         (each) => each.paddockId === paddockId && each.to !== undefined && each.to <= from,
       );
       if (!paddock || before?.to === undefined) return [];
-      if (READY_SHARE * paddock.readyHeightCm <= paddock.height.value) return [];
+      if (paddock.readyFromCm <= paddock.height.value) return [];
       const rest = daysBetween(before.to, from);
       return [
         {
@@ -150,12 +145,9 @@ function backTooSoon({ picture: { grazings = [], today }, pasture }: Looked): Al
     });
 }
 
-/** Days after which tender plants are grown, or gone. */
-const TENDER_DAYS = 60;
-
 /** A forecast night that harms what was put out. */
 function frostOnTender(looked: Looked): Alarm[] {
-  const { picture, plan } = looked;
+  const { picture, plan, judged } = looked;
   if (plan.weather.isForecast[0] !== 1) return [];
   const { today, jobs, progress } = picture;
   const low = Math.min(plan.weather.minC[0]!, plan.weather.minC[1] ?? Infinity);
@@ -165,7 +157,7 @@ function frostOnTender(looked: Looked): Alarm[] {
       ({ key, doneOn }) =>
         (key === `own/${id}` || key.startsWith(`own/${id}/`)) &&
         doneOn !== undefined &&
-        addDays(today, -TENDER_DAYS) <= doneOn,
+        addDays(today, -judged.tenderDays.value) <= doneOn,
     );
   });
   if (out.length === 0) return [];

@@ -58,25 +58,20 @@ export const isSaidAsAlarm = (code: string, plan: BatchPlan, today: PlainDate): 
   code === 'feed-above-plan' ||
   (code === WITHDRAWAL && plan.arrivalDate <= today);
 
-/** So far ahead nobody has to know: there is a trip to town every week. */
-const AHEAD_DAYS = 7;
-/** What sticks to bags and is spilled before anybody counts, as a part of one bag. */
-const PART_OF_BAG = 0.5;
-
 /**
  * Feed that is gone before the next trip that is planned: what was bought less the bags that were
  * opened, or where none were, less what was fed as planned. Silent where no purchase was told, and
  * where more was opened than bought, because then some were not told.
  */
 function feedOut(looked: Looked): Alarm[] {
-  const { picture, plan } = looked;
+  const { picture, plan, judged } = looked;
   const { today, farm, feedBought = [] } = picture;
   const [first] = feedBought;
   const fed = looked.batches.filter((batch) => 0 < feedKg(batch, today));
   if (!first || fed.length === 0) return [];
   const inHandKg = feedInHandKg(looked, fed, first.date);
   if (inHandKg === undefined) return [];
-  const out = outOn(fed, today, inHandKg);
+  const out = outOn(fed, today, { inHandKg, aheadDays: judged.feedAheadDays.value });
   const trip = nextTrip(plan, today);
   if (out === undefined || (trip !== undefined && trip <= out)) return [];
   const reader = { ...farm, today };
@@ -111,7 +106,7 @@ const bagKgOf = ({ plan }: PlannedBatch, on: PlainDate): number =>
 
 /** Bought since a day and still there, kg; undefined where not all of it was told. */
 function feedInHandKg(
-  { picture: { feedBought = [], feedOpenings = [], today } }: Looked,
+  { picture: { feedBought = [], feedOpenings = [], today }, judged }: Looked,
   fed: readonly PlannedBatch[],
   since: PlainDate,
 ): number | undefined {
@@ -134,7 +129,7 @@ function feedInHandKg(
     return sum + before + Math.min(open, fedBetweenKg(batch, last, today));
   }, 0);
   const leftKg = boughtKg - usedKg;
-  return leftKg < -PART_OF_BAG * usualKg ? undefined : Math.max(0, leftKg);
+  return leftKg < -judged.bagLeftShare.value * usualKg ? undefined : Math.max(0, leftKg);
 }
 
 /** Fed by the plan from one day to before another. */
@@ -148,10 +143,10 @@ function fedBetweenKg(batch: PlannedBatch, from: PlainDate, to: PlainDate): numb
 function outOn(
   fed: readonly PlannedBatch[],
   today: PlainDate,
-  inHandKg: number,
+  { inHandKg, aheadDays }: { readonly inHandKg: number; readonly aheadDays: number },
 ): PlainDate | undefined {
   let leftKg = inHandKg;
-  for (let k = 0; k < AHEAD_DAYS; k++) {
+  for (let k = 0; k < aheadDays; k++) {
     const day = addDays(today, k);
     leftKg -= fed.reduce((sum, batch) => sum + feedKg(batch, day), 0);
     if (leftKg < 0) return day;

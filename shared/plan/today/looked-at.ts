@@ -1,5 +1,6 @@
 import type { PlainDate } from '../../calendar/plain-date.js';
 import type { FarmPicture } from '../../farm/picture.js';
+import type { Judgements } from '../../tables/judgements.js';
 import type { IssueLevel } from '../../problems/plan-issue.js';
 import type { PasturePlan } from '../pasture/pasture-plan.js';
 import type { PlannedBatch } from '../work/dated-work.js';
@@ -8,7 +9,8 @@ import type { AnimalLine } from './animal-lines.js';
 
 /** Where something is looked into and put right. */
 export type Place =
-  { readonly kind: 'batch'; readonly id: string } | { readonly kind: 'pasture' | 'work' | 'away' };
+  | { readonly kind: 'batch'; readonly id: string }
+  | { readonly kind: 'pasture' | 'work' | 'away' | 'record' | 'feed' };
 
 /** What wants a decision within two weeks. */
 export interface Attention {
@@ -36,4 +38,5 @@ export interface Looked {
   readonly batches: readonly PlannedBatch[];
   readonly pasture: PasturePlan | undefined;
   readonly animals: readonly AnimalLine[];
+  readonly judged: Judgements['alarms'];
 }

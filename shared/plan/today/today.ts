@@ -31,14 +31,15 @@ export interface TickedToday extends Omit<Today, 'chores'> {
   readonly chores: readonly (TodayChore & { readonly isDone: boolean })[];
 }
 
-/** A day with the chores that were told done on it, and without the alarms that were seen. */
+/** A day with the chores that were told done on it, what no plan knows of, and without the alarms that were seen. */
 export const withTicks = (
   day: Today,
   done: ReadonlySet<string>,
   seen: ReadonlySet<string> = new Set(),
+  more: readonly Attention[] = [],
 ): TickedToday => ({
   ...day,
-  attention: day.attention.filter(({ key, isAlarm }) => !isAlarm || !seen.has(key)),
+  attention: [...day.attention, ...more].filter(({ key, isAlarm }) => !isAlarm || !seen.has(key)),
   chores: day.chores.map((chore) => ({ ...chore, isDone: done.has(chore.key) })),
 });
 
@@ -63,7 +64,10 @@ export function todayOf(
     hasPeople: 0 < people.length,
     jobs,
     chores,
-    attention: attentionOf({ picture, plan, batches, pasture, animals }),
+    attention: attentionOf({
+      ...{ picture, plan, batches, pasture, animals },
+      judged: tables.judgements.alarms,
+    }),
     keyDates: comingDates(picture, plan, batches),
     unplanned: plan.unplanned,
   };

@@ -9,7 +9,9 @@ import type { WorkTable } from '../../tables/work-table.js';
 import { goesOnAsKept } from './as-kept.js';
 import { onSuitableDays } from './chore-days.js';
 import { usualDays, workFrame, type DaysOfWork } from './days-of-work.js';
-import { earlierPieces } from './kept-plan.js';
+import { earlierPieces, signatureOfPeople } from './kept-plan.js';
+import { splitWhereShort } from './split-where-short.js';
+import { withHoursForSpells } from './spell-hours.js';
 import { suitsOfNeeds } from './suits-of-needs.js';
 import type { WholeWork } from './whole-work.js';
 import { workHorizonDays } from './work-horizon.js';
@@ -58,7 +60,7 @@ export function fitAll(
   const problem: WorkProblem = {
     days: horizon,
     workers: hours.workers,
-    jobs: jobsOf(request, needs, days, hours.onItsDay),
+    jobs: asHoursAllow(request, needs, jobsOf(request, needs, days, hours.onItsDay), hours),
   };
   const fitted = fitOrExplain(needs, () =>
     fitOn(request, needs, problem, plans ?? plansFor(given, needs.length)),
@@ -75,22 +77,25 @@ export function fitAll(
 
 /** Fits the work in; where a day has gone by as it was planned, the plan only goes on. */
 function fitOn(
-  { kept, seed, tables, today, ...rest }: WorkRequest,
+  request: WorkRequest,
   needs: readonly WorkNeed[],
   problem: WorkProblem,
   plans: number,
 ): FittedWork {
+  const { kept, seed, tables, today } = request;
   const fit = (tries: number, earlier?: EarlierWork): FittedWork =>
     fitWork(problem, { plans: tries }, seededRandom(seed), earlier);
   if (!kept) return fit(plans);
-  const was = earlierPieces({ today, people: rest.people }, needs, kept);
-  const { madeFor } = kept;
+  const was = earlierPieces(request, needs, kept);
+  const { madeFor, madeBy } = kept;
   const earlier = {
     plan: was,
     costPerMove: tables.work.placing.moveCost,
     ...(madeFor === undefined ? {} : { madeFor }),
   };
-  if (kept.plannedOn < today) {
+  // Somebody who is new, or has other hours, shall take more than what nobody had time for.
+  const isBySame = madeBy === undefined || madeBy === signatureOfPeople(request);
+  if (kept.plannedOn < today && isBySame) {
     const goesOn = fit(1, earlier);
     if (goesOnAsKept(problem, needs, goesOn, { kept, was, today })) return goesOn;
   }
@@ -131,13 +136,27 @@ export function jobsOf(
   });
 }
 
-/** Work of one set day, and what is short in all, is done in one go or not at all. */
+/** Jobs as people's hours leave room for them: spells that can be finished, short work spread. */
+function asHoursAllow(
+  { tables }: WorkRequest,
+  needs: readonly WorkNeed[],
+  jobs: readonly WorkJob[],
+  { workers }: WorkHours,
+): WorkJob[] {
+  const spread = splitWhereShort(jobs, needs, workers, tables.work.smallestPieceHours);
+  return withHoursForSpells(spread, needs, workers);
+}
+
+/**
+ * Work of one set day, and what is short in all, is done in one go or not at all. On the last of
+ * several days it is still done in part.
+ */
 function smallestPiece(
-  { canBeSpread, hours, hoursDone = 0, fromDay, untilDay, smallestPieceHours }: WorkNeed,
+  { canBeSpread, hours, hoursDone = 0, isOfOneDay, smallestPieceHours }: WorkNeed,
   usual: WorkTable['smallestPieceHours'],
 ): Pick<WorkJob, 'smallestPieceMinutes'> {
   const longerThan = smallestPieceHours ?? usual.longerThanHours;
-  if (!canBeSpread || fromDay === untilDay || hours + hoursDone <= longerThan) return {};
+  if (!canBeSpread || isOfOneDay || hours + hoursDone <= longerThan) return {};
   return { smallestPieceMinutes: Math.round(60 * (smallestPieceHours ?? usual.value)) };
 }
 

@@ -113,16 +113,21 @@ function milkingOf({ herd, tables, today, days }: RoundOf): PlannedChore[] {
   ];
 }
 
-/** Moves to fresh grass, strip after strip, as the grass plan has them. */
+/**
+ * Moves to fresh grass, strip after strip, as the grass plan has them. Strips of the stay they are in
+ * count from its first day, so that a stay that goes on as planned moves nobody’s morning.
+ */
 function movesOf({ herd, pasture, tables, today, days }: RoundOf): PlannedChore[] {
   const { herdMove } = tables.work;
   const onDays = (pasture?.moves ?? [])
     .filter(({ herdId }) => herdId === herd.id)
-    .flatMap(({ from, days: stayDays, strips }) =>
-      Array.from({ length: strips }, (_, k) =>
-        daysBetween(today, addDays(from, Math.round((k * stayDays) / strips))),
-      ),
-    )
+    .flatMap(({ from, to, paddockId, longestDays }) => {
+      const isGoingOn = paddockId === herd.inPaddockId && from <= today;
+      const first = daysBetween(today, isGoingOn ? (herd.inSince ?? from) : from);
+      const last = daysBetween(today, to);
+      const strips = Math.ceil((last - first + 1) / longestDays);
+      return Array.from({ length: strips }, (_, k) => first + k * longestDays);
+    })
     .filter((day) => 0 <= day && day < days);
   if (onDays.length === 0) return [];
   return [

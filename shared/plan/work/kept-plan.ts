@@ -1,5 +1,6 @@
 import { addDays, daysBetween } from '../../calendar/plain-date.js';
 import type { KeptJob, KeptPlan } from '../../farm/kept-plan.js';
+import { digestOf } from '../../maths/digest.js';
 import { signatureOf } from '../../schedule/work-signature.js';
 import { placedMinutes, type WorkJob, type WorkPiece } from '../../schedule/work.js';
 import type { WorkPlacing, WorkProblem } from '../../schedule/work.js';
@@ -8,14 +9,16 @@ import type { WorkRequest } from './work-request.js';
 
 /** A plan as it is kept for the next time. */
 export function keptPlan(
-  { today, people }: WorkRequest,
+  request: WorkRequest,
   needs: readonly WorkNeed[],
   { problem, plan }: { problem: WorkProblem; plan: WorkPlacing },
   latestDays: readonly number[],
 ): KeptPlan {
+  const { today, people } = request;
   return {
     plannedOn: today,
     madeFor: signatureOf(problem),
+    madeBy: signatureOfPeople(request),
     jobs: Object.fromEntries(
       needs.map((need, i): [string, KeptJob] => [
         need.key,
@@ -33,6 +36,15 @@ export function keptPlan(
       ]),
     ),
   };
+}
+
+/** A short text for who has hours when, days away and hand-overs included. */
+export function signatureOfPeople({ people, handovers }: WorkRequest): string {
+  const rows = people.map(({ name: _name, ...person }) => person);
+  const inCharge = handovers.map(({ from, to, personId, awayIds, hoursPerDay }) => [
+    ...[from, to, personId, awayIds, hoursPerDay],
+  ]);
+  return digestOf(JSON.stringify([rows, inCharge]));
 }
 
 function lostOf({ minutes }: WorkJob, pieces: readonly WorkPiece[]) {

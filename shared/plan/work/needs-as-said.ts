@@ -17,6 +17,7 @@ export function asSaid(
     ...(ownHours === undefined ? need : { ...unlearned, hasOwnHours: true }),
     hours: 0 < hoursDone ? hoursLeft(hours - hoursDone, leastHours.value) : hours,
     ...(0 < hoursDone ? { hoursDone } : {}),
+    ...(need.fromDay === need.untilDay ? { isOfOneDay: true as const } : {}),
     ...daysAsSaid(need, said, today),
   };
 }

@@ -54,7 +54,7 @@ export interface PlannedJob {
   readonly lateDays: number;
   /** Why it stands there, or why it does not fit. */
   readonly why: string;
-  /** What would make all of it fit. */
+  /** What would make all of it fit, or have it done in time. */
   readonly waysToFit: readonly string[];
   readonly ifLate?: string;
   /** It is done on ground that is dry enough, and on no other. */

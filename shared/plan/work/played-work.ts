@@ -6,10 +6,9 @@ import { inOrderOf } from '../../schedule/work-search.js';
 import { workWindows, type WorkWindow } from '../../schedule/work-windows.js';
 import type { PlayedJob, YearSuits } from '../../schedule/work-years.js';
 import type { WorkJob, WorkProblem } from '../../schedule/work.js';
-import { suitsOf, type DaysOfWork } from './days-of-work.js';
+import type { DaysOfWork } from './days-of-work.js';
+import { suitsOfNeeds } from './suits-of-needs.js';
 import type { WholeWork } from './whole-work.js';
-import type { WorkNeed } from './work-need.js';
-import type { WorkRequest } from './work-request.js';
 
 /** A household's work with the years it is played through, to be played as it is or changed. */
 export interface PlayedWork {
@@ -37,8 +36,9 @@ export function playedWork(
 ): PlayedWork {
   const network = workNetwork(problem.jobs);
   const windows = workWindows(problem.jobs, network);
-  const suits = years.map((days) => suitsOfAll(request, needs, days));
-  const { rightShares } = request.tables.work.forecast;
+  const { forecast, wetDay } = request.tables.work;
+  const { rightShares } = forecast;
+  const suits = years.map((days) => suitsOfNeeds(needs, days, wetDay.rainMm));
   const runDays = needs.map(({ conditions }) => conditions.dryDaysInRow ?? 1);
   const foreseen = { rightShares, runDays };
   const sky = playedSky(suits, problem.days, foreseen, seededRandom(request.seed));
@@ -65,17 +65,3 @@ const withLatest = (problem: WorkProblem, windows: readonly WorkWindow[]): WorkP
   ...problem,
   jobs: problem.jobs.map((job, i): WorkJob => ({ ...job, dueDay: windows[i]!.latestDay })),
 });
-
-/** Days that suit every need in one year; needs that ask the same share one answer. */
-function suitsOfAll(
-  { tables }: WorkRequest,
-  needs: readonly WorkNeed[],
-  days: DaysOfWork,
-): YearSuits {
-  const known = new Map<string, Uint8Array | undefined>();
-  return needs.map(({ conditions }) => {
-    const key = JSON.stringify(conditions);
-    if (!known.has(key)) known.set(key, suitsOf(conditions, days, tables.work.wetDay.rainMm));
-    return known.get(key);
-  });
-}

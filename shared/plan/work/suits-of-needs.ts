@@ -1,18 +1,24 @@
 import { suitsOf, unfitDay, type DaysOfWork } from './days-of-work.js';
-import { daysOfSpells, type DrySpell } from './dry-spells.js';
+import { daysOfSpells } from './dry-spells.js';
 import type { WorkNeed } from './work-need.js';
 
 /** Days that suit a piece of work by itself; undefined when it asks nothing of a day. */
-export function suitsNeed(
-  { conditions, fromDay, untilDay }: WorkNeed,
+export const suitsNeed = (
+  need: WorkNeed,
   days: DaysOfWork,
   wetFromMm: number,
+): Uint8Array | undefined => withSetDay(need, days, suitsOf(need.conditions, days, wetFromMm));
+
+/** Which day beyond the forecast is wet nobody knows: work of one set day is planned for it. */
+function withSetDay(
+  { conditions, fromDay, untilDay }: WorkNeed,
+  days: DaysOfWork,
+  suits: Uint8Array | undefined,
 ): Uint8Array | undefined {
-  const suits = suitsOf(conditions, days, wetFromMm);
-  // Which day beyond the forecast is wet nobody knows: work of one set day is planned for it.
-  const isKnown = days.isForecast[fromDay] === 1 || isFoundWet(conditions, days, fromDay);
-  if (suits && fromDay === untilDay && !isKnown) suits[fromDay] = 1;
-  return suits;
+  const isKnown =
+    !days.isUsual || days.isForecast[fromDay] === 1 || isFoundWet(conditions, days, fromDay);
+  if (!suits || fromDay !== untilDay || isKnown) return suits;
+  return suits.with(fromDay, 1);
 }
 
 const isFoundWet = (
@@ -22,7 +28,7 @@ const isFoundWet = (
 ): boolean => dryGround === true && isLookedAt[day] === 1 && isWorkable[day] === 0;
 
 /**
- * Days that suit every piece of work. What follows in the dry spell that other work was begun in
+ * Days that suit every piece of work; work that asks the same shares one answer. What follows in the dry spell that other work was begun in
  * suits the days of that spell as well, as far as they are not forecast.
  */
 export function suitsOfNeeds(
@@ -31,10 +37,18 @@ export function suitsOfNeeds(
   wetFromMm: number,
 ): (Uint8Array | undefined)[] {
   const byKey = new Map(needs.map((need) => [need.key, need]));
+  const known = new Map<string, Uint8Array | undefined>();
+  const suitsAlone = (need: WorkNeed): Uint8Array | undefined => {
+    const key = JSON.stringify(need.conditions);
+    if (!known.has(key)) known.set(key, suitsOf(need.conditions, days, wetFromMm));
+    return withSetDay(need, days, known.get(key));
+  };
   return needs.map((need) => {
-    const suits = suitsNeed(need, days, wetFromMm);
+    const suits = suitsAlone(need);
     if (!suits || !days.isUsual) return suits;
-    const isIn = spellDays(need, headOf(need, byKey), days, wetFromMm);
+    const head = headOf(need, byKey);
+    const starts = head && { suits: suitsAlone(head)!, runDays: head.conditions.dryDaysInRow! };
+    const isIn = spellDays(need, starts, days, wetFromMm);
     if (!isIn) return suits;
     const { noRain: _dry, dryGround: _ground, ...others } = need.conditions;
     return suits.map((is, day) =>
@@ -46,14 +60,11 @@ export function suitsOfNeeds(
 /** Days of the spells that work can follow in: of those to be begun in, or of the one begun already. */
 function spellDays(
   { spellUntilDay }: WorkNeed,
-  head: WorkNeed | undefined,
+  starts: { readonly suits: Uint8Array; readonly runDays: number } | undefined,
   days: DaysOfWork,
   wetFromMm: number,
 ): Uint8Array | undefined {
-  if (head) {
-    const spell: DrySpell = { runDays: head.conditions.dryDaysInRow!, wetFromMm };
-    return daysOfSpells(suitsNeed(head, days, wetFromMm)!, days, spell);
-  }
+  if (starts) return daysOfSpells(starts.suits, days, { runDays: starts.runDays, wetFromMm });
   return spellUntilDay === undefined
     ? undefined
     : days.isForecast.map((is, day) => (is === 0 && day <= spellUntilDay ? 1 : 0));

@@ -51,11 +51,16 @@ export function workHours(
   // What was done today took its hours: they are not given to other work once more.
   for (const spent of spentToday) takeSpent(spent, people, left);
   const kept = keptByChildren(needs, people, days);
-  const choreDays = Array.from({ length: days }, (_, day) =>
-    chores
-      .filter((chore) => comesOn(chore, day))
-      .map((chore) => takeChore(chore, { people, left, kept }, day)),
-  );
+  // The longest first: what is short goes into the hours that they leave.
+  const inTurn = [...chores].sort((a, b) => b.hoursPerDay - a.hoursPerDay);
+  const choreDays = Array.from({ length: days }, (_, day) => {
+    const taken = new Map(
+      inTurn
+        .filter((chore) => comesOn(chore, day))
+        .map((chore) => [chore, takeChore(chore, { people, left, kept }, day)]),
+    );
+    return chores.flatMap((chore) => taken.get(chore) ?? []);
+  });
   const onItsDay = new Map<string, WorkOnItsDay>();
   for (const need of needs) {
     const found = isBoundToItsDay(need) ? takeItsDay(need, people, { given, left }) : undefined;

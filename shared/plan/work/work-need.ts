@@ -33,6 +33,8 @@ export interface WorkNeed {
   /** Whether it is done in the soil, where its fields say so; of other own work only its name tells. */
   readonly isInSoil?: boolean;
   readonly canBeSpread: boolean;
+  /** It has one day and never had more: done in one go or not at all. */
+  readonly isOfOneDay?: true;
   /** Smallest useful piece of it, where the household said one. */
   readonly smallestPieceHours?: number;
   readonly priority: Priority;

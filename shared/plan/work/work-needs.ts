@@ -30,7 +30,7 @@ export function workNeeds(request: WorkRequest, days: number): WorkNeeds {
     .filter((need) => isOpen(need) && !need.isOver)
     .map((need) => asSaid(need, marks.get(need.key), request.today, judged))
     .filter(({ fromDay }) => fromDay < days);
-  const keys = new Set(open.map((need) => need.key));
+  const keys = new Set(open.filter(({ untilDay }) => 0 <= untilDay).map(({ key }) => key));
   const spellOf = spellsBegun(reading, request.today);
   return {
     chores: reading.chores.filter(isOpen),
@@ -41,7 +41,7 @@ export function workNeeds(request: WorkRequest, days: number): WorkNeeds {
     needs: open.map((need) => ({
       ...need,
       ...spellOf(need),
-      // What is done, struck out or long past holds nothing up.
+      // What is done, struck out, long past or can be done no more holds nothing up.
       waitsFor: need.waitsFor.filter(({ key }) => keys.has(key)),
     })),
   };

@@ -19,7 +19,8 @@ import type { WorkHours } from './work-hours.js';
 import type { PlannedChore, WorkNeed } from './work-need.js';
 import type { WorkRequest } from './work-request.js';
 import { weeksOf } from './work-weeks.js';
-import { partWords, wordsToFit, unfitWords, whyThen } from './work-words.js';
+import { wordsInTime, wordsToFit } from './words-to-fit.js';
+import { partWords, unfitWords, whyThen } from './work-words.js';
 import { isWorthTelling } from './worth-telling.js';
 
 /**
@@ -75,7 +76,12 @@ export function workPlanOf(
       ...(0 < lostMinutes ? { whyPart: partWords(work, i) } : {}),
       lateDays: isIn ? Math.max(0, finishDay(pieces) - window.latestDay) : 0,
       why: isIn ? whyThen(work, windows, i) : unfitWords(work, i),
-      waysToFit: isIn && lostMinutes === 0 ? [] : [...wordsToFit(work, i), ...moveOf(need)],
+      waysToFit:
+        0 < lostMinutes || !isIn
+          ? [...wordsToFit(work, i), ...moveOf(need)]
+          : window.latestDay < finishDay(pieces)
+            ? wordsInTime(work, i, window.latestDay)
+            : [],
       ...(need.ifLate === undefined ? {} : { ifLate: need.ifLate }),
       ...weatherOfToday(work, need),
     };

@@ -2,17 +2,14 @@ import { addDays } from '../../calendar/plain-date.js';
 import { formatDate } from '../../units/dates.js';
 import { formatHours } from '../../units/format.js';
 import { listed } from '../../units/listed.js';
-import { remediesFor } from '../../schedule/work-remedies.js';
 import { placementReason, unfitReason, type UnfitBecause } from '../../schedule/work-reasons.js';
 import type { WorkWindow } from '../../schedule/work-windows.js';
-import { freeFrom } from '../../schedule/work-placing.js';
-import { placedMinutes, type WorkJob } from '../../schedule/work.js';
+import { placedMinutes } from '../../schedule/work.js';
 import { unfitDay } from './days-of-work.js';
 import { coverWords } from './nights-of-cover.js';
 import { spellWords } from './spell-words.js';
-import { wayByWeather } from './ways-by-weather.js';
+import { suitsNeed } from './suits-of-needs.js';
 import type { WholeWork } from './whole-work.js';
-import type { WorkNeed } from './work-need.js';
 import type { WorkRequest } from './work-request.js';
 
 /** Days from today as the household reads their dates. */
@@ -43,6 +40,8 @@ export function whyThen(work: WholeWork, windows: readonly WorkWindow[], index: 
     parts.push(`not before ${date(reason.allowedFrom)}`);
   }
   const { wetDay } = request.tables.work;
+  const spellStarts =
+    need.conditions.dryDaysInRow === undefined ? undefined : suitsNeed(need, days, wetDay.rainMm);
   const named = new Map<string, number[]>();
   let usual = 0;
   let isKept = false;
@@ -51,7 +50,8 @@ export function whyThen(work: WholeWork, windows: readonly WorkWindow[], index: 
       isKept = true;
       continue;
     }
-    if (because === 'does-not-suit' && days.isForecast[day] !== 1) {
+    const isSuitable = because === 'does-not-suit' && spellStarts?.[day] === 1;
+    if (because === 'does-not-suit' && !isSuitable && days.isForecast[day] !== 1) {
       usual++;
       continue;
     }
@@ -60,7 +60,9 @@ export function whyThen(work: WholeWork, windows: readonly WorkWindow[], index: 
         ? 'the hours are taken'
         : because === 'no-light'
           ? 'no hours in daylight'
-          : (unfitDay(need.conditions, days, day, wetDay.rainMm) ?? 'the day is not suitable');
+          : isSuitable
+            ? 'no hours for the rest of it in the dry days after'
+            : (unfitDay(need.conditions, days, day, wetDay.rainMm) ?? 'the day is not suitable');
     named.set(cause, [...(named.get(cause) ?? []), day]);
   }
   for (const [cause, list] of named) {
@@ -99,7 +101,7 @@ const UNFIT: Record<Exclude<UnfitBecause, 'holds-up' | 'no-room-found'>, string>
   'waits-too-long': 'What it waits for is done after its last day.',
   'never-suits': 'No day between its first and its last suits it.',
   'nobody-there': 'Nobody has hours on its suitable days.',
-  'longer-than-any-day': 'It is longer than anybody’s day, and is not split.',
+  'longer-than-any-day': 'Nobody has the time for it in one go on any of its days.',
   'too-few-hours':
     'Its days have fewer hours than it takes, even if nothing else was done on them.',
 };
@@ -128,65 +130,3 @@ export function partWords(work: WholeWork, index: number): string {
   const [fits, all, lost] = [placed, minutes, minutes - placed].map((m) => formatHours(m / 60));
   return `${fits} of ${all} fit; there is no place for the last ${lost}. ${unfitWords(work, index)}`;
 }
-
-/** What would make a piece of work fit, a sentence each. */
-export function wordsToFit(work: WholeWork, index: number): string[] {
-  const { problem, fitted, request, needs } = work;
-  const { hours, laterDay, instead } = remediesFor(problem, fitted.plan, index);
-  const date = dayText(request);
-  const job = problem.jobs[index]!;
-  const helper =
-    1 < job.peopleNeeded
-      ? ` from each of ${job.peopleNeeded} people`
-      : job.smallestPieceMinutes === undefined
-        ? `, or a helper for all ${formatHours(job.minutes / 60)} of it`
-        : ', or a helper for as long';
-  const isBoundToDay = job.fromDay === job.untilDay;
-  const need = needs[index]!;
-  const weather = wayByWeather(work, index);
-  const ways = [
-    ...(hours ? [`${formatHours(hours.minutes / 60)} more on ${date(hours.day)}${helper}.`] : []),
-    ...(weather
-      ? [`${weather.words}, if you can: it would be done on ${date(weather.doneOn)}.`]
-      : []),
-    ...(laterDay === undefined || isBoundToDay ? [] : laterWords(need, date(laterDay))),
-    ...(fitsWhenSpread(work, index) ? ['Let it be spread over several days.'] : []),
-    ...instead.map((i) => `Leave “${needs[i]!.name}” undone.`),
-  ];
-  const isNeeded = need.priority === 'must' || need.isBeforeEvent === true;
-  const hasDays = Math.max(0, job.fromDay) <= job.untilDay;
-  // What animals wait for, or the household must have, is not left without a way.
-  if (0 < ways.length || !isNeeded || !hasDays) return ways;
-  const missing = job.peopleNeeded - job.able.length;
-  return [0 < missing && 0 < job.able.length ? moreHands(job, missing) : doneByOthers(job)];
-}
-
-/** Work for two, where one is there. */
-const moreHands = ({ minutes, peopleNeeded }: WorkJob, missing: number): string =>
-  `It takes ${peopleNeeded} people: have ${missing === 1 ? 'somebody' : `${missing} others`} come to help for ${formatHours(minutes / 60)}.`;
-
-const doneByOthers = ({ minutes, peopleNeeded, suits }: WorkJob): string =>
-  `Have somebody else do all ${formatHours((minutes * peopleNeeded) / 60)} of it${suits ? ', in whatever weather comes' : ''}.`;
-
-/** What makes ready for animals is of no use after them: then it is they who come later. */
-function laterWords({ isBeforeEvent, belongsTo, prepares }: WorkNeed, doneOn: string): string[] {
-  if (!isBeforeEvent) return [`A later last day: it would be done on ${doneOn}.`];
-  // A batch that comes later is tried with all of its work together.
-  if (belongsTo?.kind !== 'herd' || !prepares) return [];
-  return [`Let “${prepares.name}” wait until this is done, on ${doneOn}.`];
-}
-
-/** Whether work of the household’s own, done in one go, would have its hours on several days. */
-function fitsWhenSpread({ problem, fitted, needs, left }: WholeWork, index: number): boolean {
-  const job = problem.jobs[index]!;
-  const from = freeFrom(job, fitted.plan);
-  if (needs[index]!.belongsTo || job.smallestPieceMinutes !== undefined || from < 0) return false;
-  const pieces = left.put(
-    { ...job, smallestPieceMinutes: AN_HOUR, untilDay: job.dueDay },
-    Math.max(0, from),
-  );
-  left.giveBack(job, pieces);
-  return job.minutes <= placedMinutes(pieces);
-}
-
-const AN_HOUR = 60;

@@ -1,7 +1,8 @@
 import { useQueryClient, type QueryClient, type QueryFunctionContext } from '@tanstack/react-query';
 import { useSyncExternalStore } from 'react';
+import type { KeptAnswer } from '../kept/at-hand.js';
 import { changing } from '../kept/changing.js';
-import { forgetAnswers, keepAnswer, keptAnswer, type KeptAnswer } from '../kept/kept-answers.js';
+import { answerAtHand, forgetAnswers, keepAnswer, keptAnswer } from '../kept/kept-answers.js';
 import { ApiError, getDated, NOT_REACHED } from './client.js';
 import { remember } from './seen-rows.js';
 
@@ -56,6 +57,26 @@ export async function readOrKept<T>(path: string, { signal, late }: Asking<T> = 
     if (isSlow) asked.then(late, () => undefined);
     return remember(kept.data);
   }
+}
+
+/**
+ * Shows what a query read last, where it lies at hand, until its answer is there; what is shown so
+ * counts as stale. That it is of earlier is said where no answer comes in time.
+ */
+export function showAtHand<T>(
+  client: QueryClient,
+  queryKey: readonly unknown[],
+  isStillRight: (data: T) => boolean,
+): void {
+  const path = pathOf(queryKey);
+  const found = answerAtHand<T>(path);
+  if (!found || !isStillRight(found.data)) return;
+  const read: Read = { askedAt: found.askedAt, isKept: false };
+  note(path, read);
+  client.setQueryData(queryKey, remember(found.data), { updatedAt: 1 });
+  setTimeout(() => {
+    if (reads.get().get(path) === read) note(path, { ...read, isKept: true });
+  }, PATIENCE_MS);
 }
 
 async function fresh<T>(path: string, signal?: AbortSignal): Promise<T> {

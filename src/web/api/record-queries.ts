@@ -2,8 +2,11 @@ import { keepPreviousData, useQuery } from '@tanstack/react-query';
 import type { ToldFact, ToldKind } from '../../../shared/farm/told-fact.js';
 import type { ChangedByFact } from '../../../shared/plan/record/changed-by-fact.js';
 import type { HowItWent } from '../../../shared/plan/record/how-it-went.js';
-import type { YearCounts } from '../../../shared/plan/record/year-counts.js';
-import { ofFarm } from './queries.js';
+import type { NextYear } from '../../../shared/plan/record/next-year.js';
+import type { PaddockYear } from '../../../shared/plan/record/paddock-year.js';
+import type { CountedYear } from '../../../shared/plan/record/year-limits.js';
+import { getJson, postJson } from './client.js';
+import { ofFarm, useChange } from './queries.js';
 
 /** Some of what was told, the newest first. */
 export interface ToldPage {
@@ -39,9 +42,43 @@ export function useTold(farmId: string, { about, kind }: ToldFilter, skip: numbe
 
 export const useYearCounts = (farmId: string, year: number) =>
   useQuery({
-    ...ofFarm<YearCounts>(farmId, `/record/years/${year}`),
+    ...ofFarm<CountedYear>(farmId, `/record/years/${year}`),
     placeholderData: keepPreviousData,
   });
+
+const AT_ONCE = 1000;
+
+/** All that holds of what was told of a calendar year, by its day, ticks of chores left out. */
+export const useToldOfYear = (farmId: string, year: number) =>
+  useQuery({
+    queryKey: ['farm', farmId, 'told of a year', year],
+    queryFn: async (): Promise<readonly ToldFact[]> => {
+      const all: ToldFact[] = [];
+      for (let total = 1; all.length < total;) {
+        const query = `from=${year}-01-01&to=${year}-12-31&ticks=false&take=${AT_ONCE}&skip=${all.length}`;
+        const page = await getJson<ToldPage>(`/farms/${farmId}/told?${query}`);
+        if (page.facts.length === 0) break;
+        all.push(...page.facts);
+        total = page.total;
+      }
+      return all.sort((a, b) => (a.on < b.on ? -1 : a.on > b.on ? 1 : 0));
+    },
+  });
+
+export const usePaddockYears = (farmId: string, year: number) =>
+  useQuery({
+    ...ofFarm<PaddockYear[]>(farmId, `/record/years/${year}/paddocks`),
+    placeholderData: keepPreviousData,
+  });
+
+/** A year as it would come again; asked for when somebody wants to begin it. */
+export const useNextYear = (farmId: string, year: number) =>
+  useQuery(ofFarm<NextYear>(farmId, `/next-year/${year}`));
+
+export const useBeginYear = (farmId: string) =>
+  useChange((asked: { year: number; batchIds: readonly string[]; jobIds: readonly string[] }) =>
+    postJson<object>(`/farms/${farmId}/next-year`, asked),
+  );
 
 export const useHowAllWent = (farmId: string) =>
   useQuery(ofFarm<HowItWent[]>(farmId, '/record/batches'));

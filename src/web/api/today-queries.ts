@@ -1,10 +1,10 @@
 import { useQuery, useQueryClient, type QueryClient } from '@tanstack/react-query';
-import { useCallback, useSyncExternalStore } from 'react';
+import { useCallback, useState, useSyncExternalStore } from 'react';
 import type { PlainDate } from '../../../shared/calendar/plain-date.js';
 import type { TickedToday } from '../../../shared/plan/today/today.js';
 import type { Entry, Message } from '../kept/entry.js';
 import { outbox } from '../kept/outbox-store.js';
-import { readAt } from './kept-reads.js';
+import { readAt, showAtHand } from './kept-reads.js';
 import { takeOut } from './outbox.js';
 import { farmDay, ofFarm, type SavedFarm } from './queries.js';
 import { useMessage } from './told-queries.js';
@@ -21,8 +21,15 @@ const ofToday = (farmId: string) => ({
 export const useToday = (farmId: string) =>
   useQuery({ ...ofToday(farmId), refetchOnWindowFocus: 'always' });
 
-/** Asks for a farm and its day before anything of the page is there. */
+/**
+ * Asks for a farm and its day before anything of the page is there, and shows them as they were read
+ * last until they are: the day only while it is that day, because another has other numbers.
+ */
 export function askToday(client: QueryClient, farmId: string): void {
+  showAtHand<SavedFarm>(client, ofFarm(farmId, '').queryKey, () => true);
+  const farm = client.getQueryData<SavedFarm>(ofFarm(farmId, '').queryKey);
+  if (farm)
+    showAtHand<TickedToday>(client, ofToday(farmId).queryKey, ({ date }) => date === farmDay(farm));
   void client.prefetchQuery(ofToday(farmId));
   void client.prefetchQuery(ofFarm<SavedFarm>(farmId, ''));
 }
@@ -50,12 +57,20 @@ export type Tick = { readonly key: string; readonly name?: string } & (
   | { readonly is: 'change'; readonly told: Said }
 );
 
+/** A key as it was pressed, until what was told of it has been dealt with. */
+interface Pressed {
+  readonly key: string;
+  readonly isDone: boolean;
+}
+
 /**
- * Ticks that are seen at once: what was pressed counts until the day was read again after the service
- * had it, without signal for as long as that takes. One that is refused goes back to what it was.
+ * Ticks that are seen at once, before anything is stored: what was pressed counts until the day was
+ * read again after the service had it, without signal for as long as that takes. One that is refused
+ * goes back to what it was.
  */
 export function useTicks(farmId: string) {
-  const { mutate, error } = useMessage(farmId);
+  const { mutateAsync, error } = useMessage(farmId);
+  const [pressed, setPressed] = useState<readonly Pressed[]>([]);
   const all = useSyncExternalStore(outbox.subscribe, outbox.get);
   const shown = new Map(
     all
@@ -65,19 +80,26 @@ export function useTicks(farmId: string) {
         return key === undefined || entry.shows === undefined ? [] : [[key, entry.shows]];
       }),
   );
+  const tell = async (one: Tick): Promise<void> => {
+    if (await takenOut(farmId, one)) return;
+    await mutateAsync({
+      message: messageOf(one),
+      ...(one.name === undefined ? {} : { name: one.name }),
+      ...(one.is === 'change' ? {} : { shows: one.isDone }),
+    });
+  };
   return {
     /** What was pressed of a key and is not read back yet. */
-    said: (key: string): boolean | undefined => shown.get(key),
+    said: (key: string): boolean | undefined =>
+      pressed.find((each) => each.key === key)?.isDone ?? shown.get(key),
     error,
     tick: (one: Tick): void => {
-      void takenOut(farmId, one).then((isOut) => {
-        if (isOut) return;
-        mutate({
-          message: messageOf(one),
-          ...(one.name === undefined ? {} : { name: one.name }),
-          ...(one.is === 'change' ? {} : { shows: one.isDone }),
-        });
-      });
+      const press = one.is === 'change' ? undefined : { key: one.key, isDone: one.isDone };
+      if (press) setPressed((before) => [...before.filter(({ key }) => key !== press.key), press]);
+      tell(one)
+        // What was refused is said by the error of the message.
+        .catch(() => undefined)
+        .finally(() => setPressed((before) => before.filter((each) => each !== press)));
     },
   };
 }

@@ -54,10 +54,24 @@ function IssueText({ issue, tables }: { issue: PlanIssue; tables: Props['tables'
         <Fragment>
           {' '}
           <MarkBadge mark={mark} />{' '}
-          <small>{sources.map((id) => tables.sources[id]?.title).join('; ')}</small>
+          <Sources titles={sources.flatMap((id) => tables.sources[id]?.title ?? [])} />
         </Fragment>
       )}
     </Caution>
+  );
+}
+
+/** So many are read; more are counted, and named one touch deeper. */
+const FEW_SOURCES = 3;
+
+function Sources({ titles }: { titles: readonly string[] }) {
+  const named = <small>{titles.join('; ')}</small>;
+  if (titles.length <= FEW_SOURCES) return named;
+  return (
+    <details>
+      <summary>{titles.length} sources</summary>
+      {named}
+    </details>
   );
 }
 

@@ -90,12 +90,16 @@ export function QuantityInput({ messageId, ...props }: Props) {
   );
 }
 
-/** A stored value as it would be typed, for a placeholder. */
-export const typedText = (
+/** What is taken when nothing is typed, as round as somebody would say it, for a placeholder. */
+export function typedText(
   value: number | undefined,
   { bounds }: NumberField,
   units: UnitSystem,
-): string | undefined => (value === undefined ? undefined : shownText(value, bounds.unit, units));
+): string | undefined {
+  if (value === undefined) return undefined;
+  const said = Number(shownText(value, bounds.unit, units));
+  return String(Number(said.toPrecision(Math.abs(said) < 10 ? 2 : 3)));
+}
 
 const isAngle = (typedAs: Bounds['typedAs']): typedAs is 'latitude' | 'longitude' =>
   typedAs === 'latitude' || typedAs === 'longitude';

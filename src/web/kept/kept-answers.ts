@@ -1,10 +1,5 @@
 import { createStore, delMany, get, keys, set, type UseStore } from 'idb-keyval';
-
-/** An answer of the service, and when it was asked for by the service's clock. */
-export interface KeptAnswer<T> {
-  readonly data: T;
-  readonly askedAt: string;
-}
+import { atHand, forgetAtHand, keepAtHand, type KeptAnswer } from './at-hand.js';
 
 /** Answers as they were last read, for when there is no signal. */
 let opened: UseStore | undefined;
@@ -22,12 +17,19 @@ let isTidied = false;
 export function keepAnswer(path: string, answer: KeptAnswer<unknown>): void {
   waiting.set(path, answer);
   if (1 < waiting.size) return;
+  // Whoever leaves before the page has come to rest finds it at hand all the same.
+  window.addEventListener('pagehide', layAtHand, { once: true });
   const later = typeof requestIdleCallback === 'undefined' ? setTimeout : requestIdleCallback;
   later(() => void write());
 }
 
+function layAtHand(): void {
+  for (const [path, answer] of waiting) keepAtHand(path, nameOf(path), answer);
+}
+
 async function write(): Promise<void> {
   const answers = [...waiting];
+  layAtHand();
   waiting.clear();
   try {
     if (!isTidied) await tidy();
@@ -48,10 +50,15 @@ export async function keptAnswer<T>(path: string): Promise<KeptAnswer<T> | undef
   }
 }
 
+/** The answer to a path where it lies at hand, without waiting: of a farm and its day alone. */
+export const answerAtHand = <T>(path: string): KeptAnswer<T> | undefined =>
+  atHand<T>(path, nameOf(path));
+
 /** Forgets what was read of a farm. */
 export async function forgetAnswers(farmId: string): Promise<void> {
   const isOfFarm = (name: string): boolean => new RegExp(`/farms/${farmId}(/|$)`).test(name);
   for (const path of [...waiting.keys()]) if (isOfFarm(path)) waiting.delete(path);
+  forgetAtHand(isOfFarm);
   await drop(isOfFarm).catch(() => undefined);
 }
 

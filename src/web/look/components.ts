@@ -3,7 +3,6 @@
  * it is nearly twice as long, and read before anything is drawn. A test holds the list.
  */
 import '@mantine/core/styles/baseline.css';
-import '@mantine/core/styles/default-css-variables.css';
 import '@mantine/core/styles/global.css';
 import '@mantine/core/styles/ScrollArea.css';
 import '@mantine/core/styles/UnstyledButton.css';

@@ -1,9 +1,4 @@
-import {
-  createTheme,
-  defaultVariantColorsResolver,
-  type CSSVariablesResolver,
-  type MantineColorsTuple,
-} from '@mantine/core';
+import { createTheme, defaultVariantColorsResolver, type MantineColorsTuple } from '@mantine/core';
 
 /** Every shade of a color is one of two tokens: its ground, and itself. */
 const shades = (soft: string, full: string): MantineColorsTuple => [
@@ -121,58 +116,13 @@ export const theme = createTheme({
     NativeSelect: { defaultProps: { size: 'md' } },
     Textarea: { defaultProps: { size: 'md' } },
     FileInput: { defaultProps: { size: 'md' } },
+    InputWrapper: { defaultProps: { size: 'md' } },
+    CheckboxGroup: { defaultProps: { size: 'md' } },
+    RadioGroup: { defaultProps: { size: 'md' } },
     Checkbox: { defaultProps: { size: 'md', iconColor: 'var(--accent-ink)' } },
     Radio: { defaultProps: { size: 'md', iconColor: 'var(--accent-ink)' } },
     Switch: { defaultProps: { size: 'md' } },
     Text: { defaultProps: { size: 'md' } },
     Table: { defaultProps: { borderColor: 'var(--line)' } },
-  },
-});
-
-const colorOf = (name: 'accent' | 'warn' | 'stop'): Record<string, string> => ({
-  [`--mantine-color-${name}-filled`]: `var(--${name})`,
-  [`--mantine-color-${name}-filled-hover`]: `color-mix(in srgb, var(--${name}) 88%, var(--ink))`,
-  [`--mantine-color-${name}-light`]: `var(--${name}-soft)`,
-  [`--mantine-color-${name}-light-hover`]: `color-mix(in srgb, var(--${name}-soft), var(--line) 30%)`,
-  [`--mantine-color-${name}-light-color`]: `var(--${name})`,
-  [`--mantine-color-${name}-outline`]: `var(--${name})`,
-  [`--mantine-color-${name}-outline-hover`]: `var(--${name}-soft)`,
-  [`--mantine-color-${name}-text`]: `var(--${name})`,
-});
-
-/** Set for both schemes, as the library sets them for each: the tokens know which one it is. */
-const COLORS: Record<string, string> = {
-  ...colorOf('accent'),
-  ...colorOf('warn'),
-  ...colorOf('stop'),
-  '--mantine-color-text': 'var(--ink)',
-  '--mantine-color-bright': 'var(--ink)',
-  '--mantine-color-dimmed': 'var(--ink-soft)',
-  '--mantine-color-placeholder': 'var(--ink-soft)',
-  '--mantine-color-body': 'var(--paper)',
-  '--mantine-color-error': 'var(--stop)',
-  '--mantine-color-success': 'var(--accent)',
-  '--mantine-color-anchor': 'var(--accent)',
-  '--mantine-color-default': 'var(--sheet)',
-  '--mantine-color-default-hover': 'var(--shade)',
-  '--mantine-color-default-color': 'var(--ink)',
-  '--mantine-color-default-border': 'var(--edge)',
-  '--mantine-color-disabled': 'var(--shade)',
-  '--mantine-color-disabled-color': 'var(--ink-soft)',
-  '--mantine-color-disabled-border': 'var(--line)',
-};
-
-/** What the library calls its colors, by tokens. */
-export const variables: CSSVariablesResolver = () => ({
-  variables: {},
-  light: {
-    ...COLORS,
-    '--mantine-color-white': 'var(--sheet)',
-    '--mantine-color-black': 'var(--ink)',
-  },
-  dark: {
-    ...COLORS,
-    '--mantine-color-white': 'var(--ink)',
-    '--mantine-color-black': 'var(--paper)',
   },
 });

@@ -93,7 +93,10 @@ function Tried({
   onBack,
 }: Asked & { readonly lost: PaddockLost }) {
   const without = useMemo(() => withPaddockLost(picture, lost), [picture, lost]);
-  const hurried = useMemo(() => withShorterRest(without), [without]);
+  const hurried = useMemo(
+    () => withShorterRest(without, tables.judgements.alarms),
+    [without, tables],
+  );
   const before = usePasturePlan(picture, tables);
   const after = usePasturePlan(without, tables);
   const shorter = usePasturePlan(hurried, tables);

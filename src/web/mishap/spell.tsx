@@ -43,7 +43,7 @@ function Asked({
   readonly picture: FarmPicture;
   readonly tables: Tables;
 }) {
-  const [start] = useState(() => spellAhead(picture, kind));
+  const [start] = useState(() => spellAhead(picture, kind, tables.judgements.alarms));
   const [airC, setAirC] = useState<number | undefined>(start.airC);
   const [days, setDays] = useState<number | undefined>(start.days);
   const isRight =

@@ -12,7 +12,7 @@ interface Query<T> {
 export function useAll<const T extends readonly Query<unknown>[]>(
   ...queries: T
 ): { data: { [K in keyof T]: T[K] extends Query<infer D> ? D : never } } | { waiting: ReactNode } {
-  const failed = queries.find((q) => q.error && q.data === undefined);
+  const failed = queries.find((q) => q.error && (q.data === undefined || isGone(q.error)));
   if (failed)
     return { waiting: isNotReached(failed.error) ? <NotHere /> : <Failure error={failed.error} /> };
   if (queries.some((q) => q.data === undefined)) {
@@ -23,6 +23,9 @@ export function useAll<const T extends readonly Query<unknown>[]>(
 
 const isNotReached = (error: Error | null): boolean =>
   error instanceof ApiError && error.problem.status === NOT_REACHED;
+
+/** What somebody deleted is not shown as it was read before. */
+const isGone = (error: Error): boolean => error instanceof ApiError && error.problem.status === 404;
 
 /** A screen that was never opened while there was signal. */
 const NotHere = () => (

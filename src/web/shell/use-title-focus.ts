@@ -13,8 +13,10 @@ export function useTitleFocus(page: RefObject<HTMLElement | null>, path: string,
     before = path;
     const arrive = (): boolean => {
       const title = page.current?.querySelector('h1');
-      // The screen before stays in the document, hidden, while the next one is loaded.
-      if (!title || title.getClientRects().length === 0) return false;
+      if (!title) return false;
+      // The screen before stays in the document, hidden, while the next one is loaded. To ask that
+      // of the first screen would lay it out once more before it is drawn.
+      if (isChange && title.getClientRects().length === 0) return false;
       document.title = `${title.textContent} · ${farm}`;
       if (isChange) focusQuietly(title);
       return true;

@@ -27,7 +27,11 @@ export default function TellDialog({ farm, today, line, onTold, onClose }: Props
   const name = line?.name ?? farm.name;
   const asked = what ?? otherwise;
   return (
-    <FormDialog onClose={onClose} title={asked ? `${name}: ${lower(asked.words)}` : name} size="md">
+    <FormDialog
+      onClose={onClose}
+      title={asked ? `${name}: ${lower(asked.words)}` : `What happened: ${name}`}
+      size="md"
+    >
       {what ? (
         <TellForm
           key={what.kind}

@@ -47,7 +47,7 @@ export function DayJob({
   }
   const done = partHours === undefined ? 'Done' : 'All done';
   return (
-    <Group gap="xs" align="end" className="no-print">
+    <Group gap="xs" align="end" mt={4} className="no-print">
       {partHours !== undefined && (
         <Button
           variant="light"

@@ -60,7 +60,11 @@ describe('a paddock that is lost', () => {
 
   it('has shorter rests save only what they do save', () => {
     const lost = withPaddockLost(standing, FOR_GOOD);
-    const [before, after, shorter] = [standing, lost, withShorterRest(lost)].map(planOf);
+    const [before, after, shorter] = [
+      standing,
+      lost,
+      withShorterRest(lost, tables.judgements.alarms),
+    ].map(planOf);
     const plans = { before: before!, after: after!, shorter: shorter! };
     const saves = after!.hay.all.value - shorter!.hay.all.value;
     const said = sayShorterRest(standing, plans);

@@ -33,14 +33,17 @@ const hot = (given: FarmPicture, airC: number, days = 4) =>
 describe('a spell in the forecast', () => {
   it('is what is forecast, else such as one in ten is', () => {
     const usual = picture('2027-06-20');
-    expect(spellAhead(usual, 'cold')).toMatchObject({ days: 3, airC: climate.coldMinC[170] });
+    expect(spellAhead(usual, 'cold', tables.judgements.alarms)).toMatchObject({
+      days: 3,
+      airC: climate.coldMinC[170],
+    });
     const forecast = [
       { date: '2027-06-20', minC: 9, maxC: 20 },
       { date: '2027-06-21', minC: 4, maxC: 31 },
     ];
     const known = { ...usual, climate: { ...climate, forecast } };
-    expect(spellAhead(known, 'cold')).toMatchObject({ days: 2, airC: 4 });
-    expect(spellAhead(known, 'hot')).toMatchObject({ airC: 31 });
+    expect(spellAhead(known, 'cold', tables.judgements.alarms)).toMatchObject({ days: 2, airC: 4 });
+    expect(spellAhead(known, 'hot', tables.judgements.alarms)).toMatchObject({ airC: 31 });
   });
 
   it('changes its own days alone, and the low of the morning after the last night', () => {

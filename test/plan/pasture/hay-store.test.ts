@@ -35,6 +35,20 @@ describe('hay through the next winter', () => {
     expect(toBuy.mark).toBe('assumed');
   });
 
+  it('goes on into the winter where herds still graze when the plan ends, less what stands then', () => {
+    const early = planWith({ to: '2027-10-20' });
+    expect(early.moves.at(-1)!.to).toBe(early.to);
+    const { nextWinter } = early.hay;
+    const input = (label: string) =>
+      Number(nextWinter!.inputs.find((each) => each.label === label)!.value);
+    const standing = input('Of grass meanwhile');
+    expect(standing).toBeGreaterThan(0);
+    const need = input('Need of a day, dry matter') * input('Days');
+    expect(standing).toBeLessThan(need);
+    const hayKg = (need - standing) * input('Hay for a kilogram eaten');
+    expect(nextWinter!.value).toBeCloseTo(hayKg, 0);
+  });
+
   // 2.25 to 2.5 % of weight as dry matter (Iowa), 2.5 % as hay (Illinois), from mid-December to May.
   it('comes to two to three in a hundred of their weight on each day of it', () => {
     const { nextWinter } = none.hay;

@@ -31,7 +31,9 @@ describe('too few paddocks for the longest rest', () => {
     expect(note.text).toContain(
       'The longest rest, 42 days, with stays of 3 days takes 15 paddocks for Cows; there are 12, which rest 33 days when grazed in turn.', // 11 × 3
     );
-    expect(note.text).toContain('Split paddocks until there are 15. A shorter rest is no fix');
+    expect(note.text).toContain(
+      'Split paddocks until there are 15, for good or in strips with a back fence, as these moves do. A shorter rest is no fix',
+    );
     expect(note.text).toContain('nor are stays over 3 days');
   });
 
@@ -44,7 +46,7 @@ describe('too few paddocks for the longest rest', () => {
     const note = noteOf(planOf(15, { longestStayDays: 1 }))!;
     expect(note.text).toContain('with stays of 1 day takes 43 paddocks'); // 42 ÷ 1 + 1
     expect(note.text).toContain(
-      'Split paddocks until there are 43, or let them stay up to 3 days, which takes 15.',
+      'Split paddocks until there are 43, for good or in strips with a back fence, as these moves do, or let them stay up to 3 days, which takes 15.',
     );
   });
 

@@ -26,7 +26,7 @@ const looked = (more: More) => {
   const animals = animalLines(picture, tables, { batches, ...(pasture ? { pasture } : {}) });
   const request = newWork({ today: TODAY, climate: picture.climate, ownJobs: picture.jobs });
   const { keep: _keep, ...plan } = workPlanOf(request, 20);
-  return { picture, plan, batches, pasture, animals };
+  return { picture, plan, batches, pasture, animals, judged: tables.judgements.alarms };
 };
 const alarms = (more: More): Alarm[] => alarmsOf(looked(more));
 const keys = (more: More): string[] => alarms(more).map(({ key }) => key);

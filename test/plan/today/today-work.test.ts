@@ -186,7 +186,10 @@ describe('the weather of today', () => {
 describe('what needs attention', () => {
   const cows = { kind: 'herd', id: 'cows', name: 'Cows' } as never;
   const look = (more: Parameters<typeof newWork>[0], animals = [cows]) =>
-    attentionOf({ ...worked(more), batches: [], pasture: undefined, animals });
+    attentionOf({
+      ...worked(more),
+      ...{ batches: [], pasture: undefined, animals, judged: tables.judgements.alarms },
+    });
 
   it('is a day on which everybody is away, unless somebody is in charge', () => {
     const from = addDays(today, 3);

@@ -1,3 +1,4 @@
+import { addDays } from '../../../shared/calendar/plain-date.js';
 import { describe, expect, it } from '@jest/globals';
 import type { CattleGroup } from '../../../shared/farm/herd.js';
 import { herdRounds } from '../../../shared/plan/work/herd-round.js';
@@ -36,15 +37,25 @@ describe('the round of a herd', () => {
 
   it('sets fences on the day of every move, and of every strip of a stay', () => {
     const groups = [{ classId: 'dry-cow', head: 10 }];
-    const stay = { herdId: 'h', from: '2027-12-03', days: 4, strips: 2 };
-    const other = { ...stay, herdId: 'other', from: '2027-12-09' };
-    const pasture = { from: today, to: today, herds: [], moves: [stay, other] } as never;
+    const dates = { from: '2027-12-03', to: '2027-12-06', longestDays: 2 };
+    const stay = { herdId: 'h', paddockId: 'p', ...dates };
+    const other = { ...stay, herdId: 'other', from: '2027-12-09', to: '2027-12-12' };
+    const pasture = { from: today, to: today, herds: [], moves: [stay, other] };
     const rounds = herdRounds({
-      ...{ herd: { id: 'h', name: 'Cows', groups }, tables, today, days: 20, pasture },
+      ...{ herd: { id: 'h', name: 'Cows', groups }, tables, today, days: 20 },
+      pasture: pasture as never,
       isSeen: () => true,
     });
     const moves = rounds.find(({ key }) => key === 'herd/h/moves')!;
     expect([...moves.onDays!]).toEqual([2, 4]);
+    // A stay that goes on counts from its first day: today is the third of it.
+    const since = { inPaddockId: 'p', inSince: addDays(today, -2) };
+    const goesOn = { ...pasture, moves: [{ ...stay, from: today, to: addDays(today, 3) }] };
+    const now = herdRounds({
+      ...{ herd: { id: 'h', name: 'Cows', groups, ...since }, tables, today, days: 20 },
+      ...{ pasture: goesOn as never, isSeen: () => true },
+    });
+    expect([...now.find(({ key }) => key === 'herd/h/moves')!.onDays!]).toEqual([0, 2]);
     // Published guesses: 0.4 h to set front and back fence, 0.2 h to measure the next paddock.
     expect(moves.hoursPerDay).toBeCloseTo(0.6, 9);
   });

@@ -57,6 +57,14 @@ describe('workPlanOf', () => {
     expect(plan.jobs.filter((job) => 0 < job.pieces.length).length).toBeGreaterThan(20);
   });
 
+  it('does not keep back what waits for work that can be done no more', () => {
+    const bed = newOwnJob({ dueOn: '2027-04-01', noUseAfter: '2027-04-03' });
+    const after = newOwnJob({ id: 'plant', dueOn: '2027-04-20', waitsForId: 'bed' });
+    const plan = planOf({ ownJobs: [bed, after] });
+    expect(jobOf(plan, 'own/bed').why).toBe('Its last day is over.');
+    expect(jobOf(plan, 'own/plant').pieces[0]!.date).toBe(today);
+  });
+
   it('plans what fits of work that may be spread, and says what has no place', () => {
     const bed = newOwnJob({ hours: 8, dueOn: '2027-04-07', noUseAfter: '2027-04-07' });
     const people = [{ id: 'a', name: 'Adult A', away: [] }];
@@ -182,7 +190,7 @@ describe('workPlanOf', () => {
     const plan = planOf({ ownJobs: [newOwnJob({ hours: 9, canBeSpread: false })] });
     const job = jobOf(plan, 'own/bed');
     expect(job.pieces).toEqual([]);
-    expect(job.why).toBe('It is longer than anybody’s day, and is not split.');
+    expect(job.why).toBe('Nobody has the time for it in one go on any of its days.');
     expect(job.waysToFit[0]).toBe('4 h more on Sat 10 Apr, or a helper for all 9 h of it.');
   });
 

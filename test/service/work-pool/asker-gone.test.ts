@@ -1,18 +1,18 @@
 import { afterAll, beforeAll, describe, expect, it, jest } from '@jest/globals';
-import { AskerGone } from '../../../src/common/asker.js';
 import type { Turns } from '../../../src/work-pool/turns.js';
-import { TablesService } from '../../../src/reference/tables.service.js';
-import { WorkPool } from '../../../src/work-pool/work-pool.service.js';
 import { openApp, type TestApp } from '../../support/app.js';
 import { anyDatabase } from '../../support/databases.js';
 import { inManyParts } from '../../support/many-parts.js';
 import { newPaddocks, newPastureRequest } from '../../support/pasture-factories.js';
 import { newPicture } from '../../support/pictures.js';
+import { service } from '../../support/outside.js';
+
+const { AskerGone, TablesService, WorkPool } = service;
 
 const MANY = 160;
 
 describe('the pool', () => {
-  let pool: WorkPool;
+  let pool: InstanceType<typeof WorkPool>;
   beforeAll(() => {
     pool = new WorkPool(new TablesService());
   });

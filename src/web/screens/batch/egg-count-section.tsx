@@ -32,7 +32,7 @@ export function EggCountSection({ plan, farm, batchId }: Props) {
   const { counts = [], firstEgg, own } = laying;
   if (plan.today <= String(firstEgg.value) && counts.length === 0) return null;
   return (
-    <Folded level={3} id="count-eggs" title="Count the eggs">
+    <Folded level={3} isForScreen id="count-eggs" title="Count the eggs">
       <Stack gap="sm">
         <Text size="sm">
           Count the eggs of some days, a week at least. The plan is drawn toward them, the more the

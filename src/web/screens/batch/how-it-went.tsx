@@ -33,7 +33,8 @@ export function HowItWentPart({ farm, batchId }: { farm: SavedFarm; batchId: str
   );
 }
 
-function PlannedAndTold({ lines, farm }: { lines: readonly RecordLine[]; farm: SavedFarm }) {
+/** What was planned beside what was told, a line each. */
+export function PlannedAndTold({ lines, farm }: { lines: readonly RecordLine[]; farm: SavedFarm }) {
   const say = (value: number | undefined, { unit, id }: RecordLine): string | undefined =>
     value === undefined ? undefined : formatValue(roundFor(value, id), unit, farm);
   return (

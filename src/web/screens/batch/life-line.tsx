@@ -1,5 +1,5 @@
 import './story.css';
-import { useEffect, useRef, useState } from 'react';
+import { useEffect, useRef, useState, type RefObject } from 'react';
 import { daysBetween } from '../../../../shared/calendar/plain-date.js';
 import type { BatchPlan } from '../../../../shared/plan/batch-plan.js';
 import { lifeLineOf, orderOf, type LifeDate } from '../../../../shared/plan/story/life-line.js';
@@ -19,6 +19,7 @@ export function LifeLine({ plan, batch }: { plan: BatchPlan; batch: AskedBatch['
   const ahead = line.findIndex(({ on }) => today <= on);
   const isUnderWay = 0 < ahead;
   const { ref, goesOn } = useGoesOn();
+  useTodayInView(ref, isUnderWay);
   return (
     <div className={goesOn ? 'story-line-box story-goes-on' : 'story-line-box'}>
       <nav aria-label="Life of the batch" className="story-line" ref={ref}>
@@ -57,6 +58,18 @@ function useGoesOn() {
   return { ref, goesOn };
 }
 
+/** A line that is longer than its place is slid to where the birds are now. */
+function useTodayInView(line: RefObject<HTMLElement | null>, isUnderWay: boolean): void {
+  useEffect(() => {
+    const box = line.current;
+    const today = box?.querySelector<HTMLElement>('.story-today');
+    if (!isUnderWay || !box || !today) return;
+    const before = today.previousElementSibling as HTMLElement | null;
+    // As much of what was before as shows that there was something.
+    box.scrollLeft = today.offsetLeft - box.offsetLeft - (before?.offsetWidth ?? 0);
+  }, [line, isUnderWay]);
+}
+
 function Point({
   date: { label, on, ageDays, part },
   isPast,
@@ -84,7 +97,7 @@ function Point({
           <b className={isWaiting ? 'is-waiting' : undefined}>
             {formatDayWithoutWeekday(on, reader)}
           </b>
-          <small>{ageDays === undefined || ageDays === 0 ? ' ' : sayAge(ageDays)}</small>
+          <small>{ageDays === undefined || ageDays === 0 ? ' ' : `${sayAge(ageDays)} old`}</small>
         </a>
       </li>
     </>

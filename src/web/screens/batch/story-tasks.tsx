@@ -93,7 +93,7 @@ function StoryTask({ task, asked, isSaved }: { task: Task } & Pick<Props, 'asked
       {isOpen && (
         <div className="story-inside">
           <TaskBadge task={task} />
-          <TaskFacts kind="batch" task={task} tables={asked.tables} />
+          <TaskFacts kind="batch" task={task} tables={asked.tables} isDated={false} />
           {isSaved && <TaskMark task={task} marks={{ kind: 'batch', units, today, progress }} />}
         </div>
       )}

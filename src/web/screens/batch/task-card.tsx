@@ -35,12 +35,24 @@ export function TaskFacts({
   task,
   tables,
   kind,
-}: Pick<TaskCardProps, 'task' | 'tables'> & Pick<TaskMarks, 'kind'>) {
+  isDated = true,
+}: Pick<TaskCardProps, 'task' | 'tables'> &
+  Pick<TaskMarks, 'kind'> & {
+    /** Not where its day stands beside it. */
+    isDated?: boolean;
+  }) {
   const dayOf = useTaskDay(kind);
   return (
     <>
       <Text>
-        <TaskDayWords {...dayOf(task)} /> · <Num of={taskHours(task, tables)} />
+        {isDated ? (
+          <>
+            <TaskDayWords {...dayOf(task)} /> ·{' '}
+          </>
+        ) : (
+          'Takes '
+        )}
+        <Num of={taskHours(task, tables)} />
       </Text>
       {task.needs && <Text size="sm">Needs: {task.needs}</Text>}
       {0 < task.waitsFor.length && <Text size="sm">Waits for: {task.waitsFor.join('; ')}</Text>}

@@ -31,7 +31,7 @@ export function WeighSection({ plan, farm, batchId }: Props) {
   const { weighed, toWeigh } = plan.birds;
   if (plan.today <= plan.arrivalDate && !weighed) return null;
   return (
-    <Folded level={3} id="weigh" title="Weigh the birds">
+    <Folded level={3} isForScreen id="weigh" title="Weigh the birds">
       <Stack gap="sm">
         <Text size="sm">
           Weigh <Num of={toWeigh} /> or more, from several places in the pen, before the morning

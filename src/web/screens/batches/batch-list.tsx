@@ -1,9 +1,17 @@
-import { Button, Card, Group, SimpleGrid, Stack, Text, Title } from '@mantine/core';
+import './batches.css';
+import { Button, Group, Stack, Text, Title } from '@mantine/core';
+import { IconChevronRight } from '@tabler/icons-react';
 import { Link } from 'wouter';
 import { useHistoryState } from 'wouter/use-browser-location';
 import type { PlainDate } from '../../../../shared/calendar/plain-date.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
-import { useBatchEnds, useBatches, type SavedBatch, type SavedFarm } from '../../api/queries.js';
+import {
+  farmDay,
+  useBatchEnds,
+  useBatches,
+  type SavedBatch,
+  type SavedFarm,
+} from '../../api/queries.js';
 import { useSayDate } from '../../explain/say-date.js';
 import { Empty } from '../../shell/empty.js';
 import { useAll } from '../../shell/states.js';
@@ -35,54 +43,57 @@ export default function BatchList({ farm, tables }: { farm: SavedFarm; tables: T
           </Button>
         </Empty>
       )}
-      <SimpleGrid cols={{ base: 1, sm: 2 }}>
+      <ul className="batch-rows">
         {batches.map((batch) => (
-          <BatchCard
+          <BatchRow
             key={batch.id}
             batch={batch}
+            today={farmDay(farm)}
             end={ends[batch.id]}
             tables={tables}
             href={`${base}/${batch.id}`}
           />
         ))}
-      </SimpleGrid>
+      </ul>
     </Stack>
   );
 }
 
-interface CardProps {
+interface RowProps {
   readonly batch: SavedBatch;
+  readonly today: PlainDate;
   /** Unknown while it cannot be planned. */
   readonly end: PlainDate | undefined;
   readonly tables: Tables;
   readonly href: string;
 }
 
-function BatchCard({ batch, end, tables, href }: CardProps) {
+const Day = ({ what, on }: { what: string; on: string }) => (
+  <span className="batch-row-day">
+    {what} <b>{on}</b>
+  </span>
+);
+
+function BatchRow({ batch, today, end, tables, href }: RowProps) {
   const sayDate = useSayDate();
   const strain = tables.strains.find((s) => s.id === batch.strainId);
   return (
-    <Card withBorder component="article">
-      <Title order={2} size="h3">
-        {batch.name}
-      </Title>
-      <Text>
-        {batch.wantedBirds} wanted · {strain?.name} · {batch.sex.replace('-', ' ')}
-      </Text>
-      <Text>Arrive {sayDate(batch.arrivalDate)}</Text>
-      <Text mb="sm">
-        {batch.purpose === 'meat' ? 'Processing' : 'First eggs'}{' '}
-        {end === undefined ? 'not known: open the plan' : sayDate(end)}
-      </Text>
-      <Button
-        component={Link}
-        href={href}
-        variant="light"
-        mt="auto"
-        aria-label={`Open the plan of ${batch.name}`}
-      >
-        Open the plan
-      </Button>
-    </Card>
+    <li className="batch-row">
+      <span className="batch-row-who">
+        <Link href={href}>
+          <span className="only-heard">Open the plan of </span>
+          {batch.name}
+        </Link>
+        <span>
+          {batch.wantedBirds} wanted · {strain?.name}, {batch.sex.replace('-', ' ')}
+        </span>
+      </span>
+      <Day what={batch.arrivalDate < today ? 'Came' : 'Arrive'} on={sayDate(batch.arrivalDate)} />
+      <Day
+        what={batch.purpose === 'meat' ? 'Processing' : 'First eggs'}
+        on={end === undefined ? 'not known: open the plan' : sayDate(end)}
+      />
+      <IconChevronRight aria-hidden />
+    </li>
   );
 }

@@ -23,6 +23,9 @@ interface Props {
   readonly batchId: string | undefined;
 }
 
+/** No box to choose from is wider than its words want. */
+const MOST_WIDE = 420;
+
 /** A batch beside other ways to raise it. */
 export default function CompareScreen({ farm, tables, batchId }: Props) {
   const all = useAll(usePicture(farm.id));
@@ -37,6 +40,7 @@ export default function CompareScreen({ farm, tables, batchId }: Props) {
       {batch ? (
         <>
           <Select
+            maw={MOST_WIDE}
             label="Batch"
             value={batch.id}
             onChange={(id) => id !== undefined && go(`/farm/${farm.id}/compare/${id}`)}
@@ -73,6 +77,7 @@ function OneBatch({ setting, batch }: { setting: Setting; batch: NamedBatch }) {
   return (
     <Stack>
       <Select
+        maw={MOST_WIDE}
         label="What to change"
         value={varied}
         onChange={(what) => {

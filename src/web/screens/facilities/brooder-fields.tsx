@@ -226,14 +226,14 @@ function BuildUpFields({
           />
         ) : (
           layers.map((layer, k) => (
-            <Group key={k} align="start" gap="xs">
+            <Group key={k} align="start" gap="xs" wrap="nowrap">
               <Select
                 label="Layer"
                 value={layer.materialId}
                 error={errorAt(`${path}.layers.${k}.materialId`)}
                 onChange={(v) => setLayer(k, { materialId: v ?? 'plywood' })}
                 options={tables.materials}
-                style={{ flex: '3 1 11rem' }}
+                style={{ flex: 3 }}
               />
               <QuantityInput
                 field={layerFields.fields.thicknessMm}
@@ -241,7 +241,7 @@ function BuildUpFields({
                 value={layer.thicknessMm}
                 error={errorAt(`${path}.layers.${k}.thicknessMm`)}
                 onChange={(v) => setLayer(k, { thicknessMm: v })}
-                style={{ flex: '2 1 7rem' }}
+                style={{ flex: 2 }}
               />
               <ActionIcon
                 mt={28}

@@ -72,41 +72,37 @@ function Facilities({
           <Text c="dimmed" size="sm">
             {kind.why}
           </Text>
-          {facilities
-            .filter((f) => f.kind === kind.kind)
-            .map((facility) => (
-              <Group
-                key={facility.id}
-                justify="space-between"
-                align="flex-start"
-                wrap="nowrap"
-                mt="xs"
-              >
-                <div>
-                  <Text fw={600}>{facility.name}</Text>
-                  <Text size="sm">{summary(facility, farm)}</Text>
-                  {LIVED_IN.has(facility.kind) && useOf && (
-                    <PlaceUse use={useOf(facility.id)} today={farmDay(farm)} />
-                  )}
-                </div>
-                <Group gap={0} wrap="nowrap">
-                  <ActionIcon
-                    aria-label={`Change ${facility.name}`}
-                    onClick={() => setDraft(draftOf(facility))}
-                  >
-                    <IconPencil aria-hidden />
-                  </ActionIcon>
-                  <ConfirmButton
-                    px={10}
-                    label={`Delete ${facility.name}`}
-                    question={`Delete ${facility.name}? Batches that use it will have none.`}
-                    onConfirm={() => remove.mutate(facility)}
-                  >
-                    <IconTrash aria-hidden />
-                  </ConfirmButton>
+          <div className="rows">
+            {facilities
+              .filter((f) => f.kind === kind.kind)
+              .map((facility) => (
+                <Group key={facility.id} justify="space-between" align="flex-start" wrap="nowrap">
+                  <div>
+                    <Text fw={600}>{facility.name}</Text>
+                    <Text size="sm">{summary(facility, farm)}</Text>
+                    {LIVED_IN.has(facility.kind) && useOf && (
+                      <PlaceUse use={useOf(facility.id)} today={farmDay(farm)} />
+                    )}
+                  </div>
+                  <Group gap={0} wrap="nowrap">
+                    <ActionIcon
+                      aria-label={`Change ${facility.name}`}
+                      onClick={() => setDraft(draftOf(facility))}
+                    >
+                      <IconPencil aria-hidden />
+                    </ActionIcon>
+                    <ConfirmButton
+                      px={10}
+                      label={`Delete ${facility.name}`}
+                      question={`Delete ${facility.name}? Batches that use it will have none.`}
+                      onConfirm={() => remove.mutate(facility)}
+                    >
+                      <IconTrash aria-hidden />
+                    </ConfirmButton>
+                  </Group>
                 </Group>
-              </Group>
-            ))}
+              ))}
+          </div>
         </Card>
       ))}
       <FormDialog

@@ -35,6 +35,7 @@ import { wordsOf } from './farm-labels.js';
 import { problemsOf } from './farm-problems.js';
 import { MonthTable } from './month-table.js';
 import { zoneDoubt } from './time-zone-doubt.js';
+import { YearLimitFields } from './year-limit-fields.js';
 
 const FIELDS = farmFields.fields;
 
@@ -118,7 +119,7 @@ function Fields({
             <SimpleGrid cols={{ base: 1, sm: 2 }}>
               <TextInput label={FIELDS.name.label} {...text('name')} />
               <div>
-                <Text size="sm" fw={500} mb={4} id="units-label">
+                <Text fw={500} id="units-label">
                   Units
                 </Text>
                 <SegmentedControl
@@ -281,6 +282,12 @@ function Fields({
               onChange={(dates) => setFieldValue('noDeliveryDates', dates)}
             />
           </Fieldset>
+          <YearLimitFields
+            units={units}
+            limits={values.yearLimits}
+            errorOf={(name) => messageOf(errors[`yearLimits.${name}`])}
+            onChange={(limits) => setFieldValue('yearLimits', limits)}
+          />
         </MarkAssumed>
         <Failure error={error} words={words} />
         <Group>

@@ -57,6 +57,13 @@ function DeleteFarm({ farm }: { farm: SavedFarm }) {
   const [isAsking, setAsking] = useState(false);
   const [, go] = useLocation();
   const remove = useDeleteFarm();
+  // This page may be gone with the farm before it is told so: what follows must not hang on it.
+  const leave = (): void => {
+    remove.mutateAsync(farm).then(
+      (isGone) => isGone && go('/'),
+      () => undefined,
+    );
+  };
   return (
     <Card withBorder component="section" className="no-print">
       <Title order={2} size="h3">
@@ -67,11 +74,7 @@ function DeleteFarm({ farm }: { farm: SavedFarm }) {
       </Text>
       {isAsking ? (
         <Button.Group>
-          <Button
-            color="stop"
-            loading={remove.isPending}
-            onClick={() => remove.mutate(farm, { onSuccess: (isGone) => isGone && go('/') })}
-          >
+          <Button color="stop" loading={remove.isPending} onClick={leave}>
             Yes, delete {farm.name}
           </Button>
           <Button variant="default" onClick={() => setAsking(false)}>

@@ -31,27 +31,29 @@ export function PeopleCard({ farm, people }: { farm: SavedFarm; people: readonly
         keep clear of those days.
       </Text>
       <Stack gap="xs">
-        {people.map((person) => (
-          <Group key={person.id} justify="space-between" wrap="nowrap">
-            <div>
-              <Text fw={600}>{person.name}</Text>
-              <Text size="sm">{aboutPerson(person, usual, sayDate)}</Text>
-            </div>
-            <Group gap={0} wrap="nowrap">
-              <ActionIcon aria-label={`Change ${person.name}`} onClick={() => setEdited(person)}>
-                <IconPencil aria-hidden />
-              </ActionIcon>
-              <ConfirmButton
-                px={10}
-                label={`Remove ${person.name}`}
-                question={`Remove ${person.name} and the absences?`}
-                onConfirm={() => remove.mutate(person)}
-              >
-                <IconTrash aria-hidden />
-              </ConfirmButton>
+        <div className="rows">
+          {people.map((person) => (
+            <Group key={person.id} justify="space-between" wrap="nowrap">
+              <div>
+                <Text fw={600}>{person.name}</Text>
+                <Text size="sm">{aboutPerson(person, usual, sayDate)}</Text>
+              </div>
+              <Group gap={0} wrap="nowrap">
+                <ActionIcon aria-label={`Change ${person.name}`} onClick={() => setEdited(person)}>
+                  <IconPencil aria-hidden />
+                </ActionIcon>
+                <ConfirmButton
+                  px={10}
+                  label={`Remove ${person.name}`}
+                  question={`Remove ${person.name} and the absences?`}
+                  onConfirm={() => remove.mutate(person)}
+                >
+                  <IconTrash aria-hidden />
+                </ConfirmButton>
+              </Group>
             </Group>
-          </Group>
-        ))}
+          ))}
+        </div>
         <Failure error={remove.error} />
         <Group>
           <Button variant="light" onClick={() => setEdited('new')}>

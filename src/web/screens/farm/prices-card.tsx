@@ -40,39 +40,41 @@ export function PricesCard({
           <Group justify="space-between" wrap="nowrap">
             <Text fw={600}>{name}</Text>
             <Button
-              variant="light"
+              variant="subtle"
               aria-label={`Add a price: ${name.toLowerCase()}`}
               onClick={() => setDraft(emptyProduct(kind, tables))}
             >
               Add
             </Button>
           </Group>
-          {products
-            .filter((product) => product.kind === kind)
-            .map((product) => (
-              <Group key={product.id} justify="space-between" wrap="nowrap">
-                <div>
-                  <Text>{product.name}</Text>
-                  <Text size="sm">{aboutProduct(product, tables, farm)}</Text>
-                </div>
-                <Group gap={0} wrap="nowrap">
-                  <ActionIcon
-                    aria-label={`Change ${product.name}`}
-                    onClick={() => setDraft(product)}
-                  >
-                    <IconPencil aria-hidden />
-                  </ActionIcon>
-                  <ConfirmButton
-                    px={10}
-                    label={`Delete ${product.name}`}
-                    question={`Delete ${product.name}? Batches that count with its price will have none.`}
-                    onConfirm={() => remove.mutate(product)}
-                  >
-                    <IconTrash aria-hidden />
-                  </ConfirmButton>
+          <div className="rows">
+            {products
+              .filter((product) => product.kind === kind)
+              .map((product) => (
+                <Group key={product.id} justify="space-between" wrap="nowrap">
+                  <div>
+                    <Text>{product.name}</Text>
+                    <Text size="sm">{aboutProduct(product, tables, farm)}</Text>
+                  </div>
+                  <Group gap={0} wrap="nowrap">
+                    <ActionIcon
+                      aria-label={`Change ${product.name}`}
+                      onClick={() => setDraft(product)}
+                    >
+                      <IconPencil aria-hidden />
+                    </ActionIcon>
+                    <ConfirmButton
+                      px={10}
+                      label={`Delete ${product.name}`}
+                      question={`Delete ${product.name}? Batches that count with its price will have none.`}
+                      onConfirm={() => remove.mutate(product)}
+                    >
+                      <IconTrash aria-hidden />
+                    </ConfirmButton>
+                  </Group>
                 </Group>
-              </Group>
-            ))}
+              ))}
+          </div>
         </Stack>
       ))}
       <FormDialog

@@ -40,27 +40,29 @@ export function SuppliersCard({ farm }: { farm: SavedFarm }) {
         </Text>
       )}
       <Failure error={remove.error} />
-      {suppliers.map((supplier) => (
-        <Group key={supplier.id} justify="space-between" wrap="nowrap" mt="xs">
-          <div>
-            <Text>{supplier.name}</Text>
-            <Text size="sm">{aboutSupplier(supplier, farm)}</Text>
-          </div>
-          <Group gap={0} wrap="nowrap">
-            <ActionIcon aria-label={`Change ${supplier.name}`} onClick={() => setDraft(supplier)}>
-              <IconPencil aria-hidden />
-            </ActionIcon>
-            <ConfirmButton
-              px={10}
-              label={`Delete ${supplier.name}`}
-              question={`Delete ${supplier.name}? Feeds that come from there will come from nobody in particular.`}
-              onConfirm={() => remove.mutate(supplier)}
-            >
-              <IconTrash aria-hidden />
-            </ConfirmButton>
+      <div className="rows">
+        {suppliers.map((supplier) => (
+          <Group key={supplier.id} justify="space-between" wrap="nowrap">
+            <div>
+              <Text>{supplier.name}</Text>
+              <Text size="sm">{aboutSupplier(supplier, farm)}</Text>
+            </div>
+            <Group gap={0} wrap="nowrap">
+              <ActionIcon aria-label={`Change ${supplier.name}`} onClick={() => setDraft(supplier)}>
+                <IconPencil aria-hidden />
+              </ActionIcon>
+              <ConfirmButton
+                px={10}
+                label={`Delete ${supplier.name}`}
+                question={`Delete ${supplier.name}? Feeds that come from there will come from nobody in particular.`}
+                onConfirm={() => remove.mutate(supplier)}
+              >
+                <IconTrash aria-hidden />
+              </ConfirmButton>
+            </Group>
           </Group>
-        </Group>
-      ))}
+        ))}
+      </div>
       <FormDialog
         isOpen={draft !== undefined}
         onClose={() => setDraft(undefined)}

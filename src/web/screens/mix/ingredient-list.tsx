@@ -1,4 +1,4 @@
-import { ActionIcon, Button, Checkbox, Group, Stack, Text } from '@mantine/core';
+import { ActionIcon, Button, Checkbox, Group, Text } from '@mantine/core';
 import { IconPencil, IconTrash } from '@tabler/icons-react';
 import { useState } from 'react';
 import type { IngredientProduct } from '../../../../shared/farm/mix-ingredient.js';
@@ -43,7 +43,7 @@ export function IngredientList({ farm, tables, ingredients, leftOut, onLeaveOut 
             {add}
           </Empty>
         )}
-        <Stack gap={0}>
+        <div className="rows">
           {ingredients.map((each) => (
             <Group key={each.id} justify="space-between" wrap="nowrap">
               <Checkbox
@@ -74,7 +74,7 @@ export function IngredientList({ farm, tables, ingredients, leftOut, onLeaveOut 
               </Group>
             </Group>
           ))}
-        </Stack>
+        </div>
         {0 < ingredients.length && <Group mt="sm">{add}</Group>}
       </Section>
       <FormDialog

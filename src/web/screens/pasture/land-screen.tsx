@@ -69,44 +69,46 @@ function Paddocks({
         </Text>
       )}
       <Failure error={remove.error ?? split.error ?? join.error} />
-      {picture.paddocks.map((paddock) => (
-        <Group key={paddock.id} justify="space-between" wrap="nowrap" mt="xs">
-          <Checkbox
-            checked={picked.includes(paddock.id)}
-            onChange={(e) =>
-              setPicked(
-                e.currentTarget.checked
-                  ? [...picked, paddock.id]
-                  : picked.filter((id) => id !== paddock.id),
-              )
-            }
-            label={
-              <>
-                <Text fw={600} component="span">
-                  {paddock.name}
-                </Text>{' '}
-                <Text size="sm" component="span">
-                  {formatValue(paddock.areaM2, 'ha', farm)},{' '}
-                  {tables.forages.find((f) => f.id === paddock.forageId)?.name.toLowerCase()}
-                </Text>
-              </>
-            }
-          />
-          <Group gap={0} wrap="nowrap">
-            <ActionIcon aria-label={`Change ${paddock.name}`} onClick={() => setEdited(paddock)}>
-              <IconPencil aria-hidden />
-            </ActionIcon>
-            <ConfirmButton
-              px={10}
-              label={`Delete ${paddock.name}`}
-              question={`Delete ${paddock.name} with its readings?`}
-              onConfirm={() => remove.mutate(paddock)}
-            >
-              <IconTrash aria-hidden />
-            </ConfirmButton>
+      <div className="rows">
+        {picture.paddocks.map((paddock) => (
+          <Group key={paddock.id} justify="space-between" wrap="nowrap">
+            <Checkbox
+              checked={picked.includes(paddock.id)}
+              onChange={(e) =>
+                setPicked(
+                  e.currentTarget.checked
+                    ? [...picked, paddock.id]
+                    : picked.filter((id) => id !== paddock.id),
+                )
+              }
+              label={
+                <>
+                  <Text fw={600} component="span">
+                    {paddock.name}
+                  </Text>{' '}
+                  <Text size="sm" component="span" display="block">
+                    {formatValue(paddock.areaM2, 'ha', farm)},{' '}
+                    {tables.forages.find((f) => f.id === paddock.forageId)?.name.toLowerCase()}
+                  </Text>
+                </>
+              }
+            />
+            <Group gap={0} wrap="nowrap">
+              <ActionIcon aria-label={`Change ${paddock.name}`} onClick={() => setEdited(paddock)}>
+                <IconPencil aria-hidden />
+              </ActionIcon>
+              <ConfirmButton
+                px={10}
+                label={`Delete ${paddock.name}`}
+                question={`Delete ${paddock.name} with its readings?`}
+                onConfirm={() => remove.mutate(paddock)}
+              >
+                <IconTrash aria-hidden />
+              </ConfirmButton>
+            </Group>
           </Group>
-        </Group>
-      ))}
+        ))}
+      </div>
       {picked.length === 1 && (
         <Group mt="md">
           {[2, 3, 4].map((parts) => (

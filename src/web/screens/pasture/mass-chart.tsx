@@ -5,7 +5,9 @@ import { useMemo } from 'react';
 import { addDays } from '../../../../shared/calendar/plain-date.js';
 import type { PasturePlan } from '../../../../shared/plan/pasture/pasture-plan.js';
 import { needAheadOf, usableOn } from '../../../../shared/plan/pasture/standing.js';
-import { toShown, unitLabel, type UnitSystem } from '../../../../shared/units/unit.js';
+import { formatValue } from '../../../../shared/units/format.js';
+import { fromShown, toShown, type UnitSystem } from '../../../../shared/units/unit.js';
+import { useOpener } from '../../explain/explain-panel.js';
 import { DRAWN_AT_ONCE, series } from '../../look/series.js';
 import { Fact, Facts } from '../../explain/number.js';
 import { useDateAxis } from '../../explain/date-axis.js';
@@ -27,6 +29,7 @@ export default function MassChart({
 }) {
   const sayDate = useSayDate();
   const { tick, tooltip } = useDateAxis();
+  const { reader } = useOpener();
   const ahead = `Needed in the next ${plan.aheadDays.value} days`;
   const data = useMemo(() => {
     const shown = (kg: number): number => Math.round(toShown(kg, 'kg', units));
@@ -51,7 +54,7 @@ export default function MassChart({
         referenceLines={[{ x: date, color: 'var(--ink-soft)' }]}
         withLegend
         withDots={false}
-        unit={` ${unitLabel('kg', units)}`}
+        valueFormatter={(amount) => formatValue(fromShown(amount, 'kg', units), 'kg', reader)}
         xAxisProps={{ minTickGap: 50, tickFormatter: tick }}
         tooltipProps={tooltip}
         yAxisProps={{ width: 84 }}

@@ -41,36 +41,38 @@ export function MoveList({ plan, farmId }: { plan: PasturePlan; farmId: string }
     <Stack gap="xs">
       {plan.moves.length === 0 && <Text>No herd goes on grass in this plan.</Text>}
       <Failure error={moved.error ?? told.error} />
-      {shown.map((row) => (
-        <Card key={keyOf(row)} withBorder p="sm">
-          {row.kind === 'graze' ? (
-            <Stay
-              plan={plan}
-              row={row}
-              isPending={moved.isPending}
-              onIn={() =>
-                moved.mutate({
-                  herdId: row.move.herdId,
-                  paddockId: row.move.paddockId,
-                  on: plan.today,
-                })
-              }
-            />
-          ) : (
-            <Other plan={plan} row={row}>
-              {(row.kind === 'mow' || row.kind === 'top') && row.from <= soon && (
-                <Button
-                  size="compact-md"
-                  loading={told.isPending}
-                  onClick={() => told.mutate(mownToday(row, plan.today))}
-                >
-                  {row.kind === 'top' ? 'Topped today' : 'Mown today'}
-                </Button>
-              )}
-            </Other>
-          )}
-        </Card>
-      ))}
+      <Stack gap="xs" role="list">
+        {shown.map((row) => (
+          <Card key={keyOf(row)} withBorder py="sm" role="listitem">
+            {row.kind === 'graze' ? (
+              <Stay
+                plan={plan}
+                row={row}
+                isPending={moved.isPending}
+                onIn={() =>
+                  moved.mutate({
+                    herdId: row.move.herdId,
+                    paddockId: row.move.paddockId,
+                    on: plan.today,
+                  })
+                }
+              />
+            ) : (
+              <Other plan={plan} row={row}>
+                {(row.kind === 'mow' || row.kind === 'top') && row.from <= soon && (
+                  <Button
+                    size="compact-md"
+                    loading={told.isPending}
+                    onClick={() => told.mutate(mownToday(row, plan.today))}
+                  >
+                    {row.kind === 'top' ? 'Topped today' : 'Mown today'}
+                  </Button>
+                )}
+              </Other>
+            )}
+          </Card>
+        ))}
+      </Stack>
       <Group gap="xs">
         {(isAll || shown.length < rows.length) && (
           <Button variant="default" onClick={() => setAll(!isAll)}>
@@ -100,27 +102,15 @@ function Stay({
   const { date, days, heightBefore, heightAfter, rest } = moveHeads(plan, row.move);
   return (
     <>
-      <Group justify="space-between" gap={4} className="roomy-numbers">
+      <Group justify="space-between" gap="xs" mb={4} className="roomy-numbers">
         <Text fw={600}>
           <Num of={date} />: {rowTitle(plan, row)}
         </Text>
-        <Group gap={4}>
-          <Notes row={row} />
-          <Button
-            variant="subtle"
-            size="compact-md"
-            aria-label={isOpen ? undefined : 'Numbers of this stay'}
-            aria-expanded={isOpen}
-            onClick={() => setOpen(!isOpen)}
-          >
-            {isOpen ? 'Less' : 'Numbers'}
+        {row.from <= plan.today && (
+          <Button size="compact-md" loading={isPending} onClick={onIn}>
+            Moved today
           </Button>
-          {row.from <= plan.today && (
-            <Button size="compact-md" loading={isPending} onClick={onIn}>
-              Moved today
-            </Button>
-          )}
-        </Group>
+        )}
       </Group>
       <Text size="sm">
         <Num of={days} />, entry height <Num of={heightBefore} />, exit height{' '}
@@ -131,6 +121,18 @@ function Stay({
           </>
         )}
       </Text>
+      <Group gap={4}>
+        <Notes row={row} />
+        <Button
+          variant="subtle"
+          size="compact-md"
+          aria-label={isOpen ? undefined : `Numbers of this stay: ${rowTitle(plan, row)}`}
+          aria-expanded={isOpen}
+          onClick={() => setOpen(!isOpen)}
+        >
+          {isOpen ? 'Less' : 'Numbers'}
+        </Button>
+      </Group>
       {isOpen && (
         <Facts>
           {moveDetails(plan, row.move).map((q) => (

@@ -31,26 +31,28 @@ export function NamedCows({
   const sayDate = useSayDate();
   return (
     <>
-      {cows.map((cow) => (
-        <Group key={cow.id} justify="space-between" wrap="nowrap" pl="md">
-          <Text size="sm">
-            <b>{cow.name}</b>, {aboutHer(cow, tables, farm, sayDate)}
-          </Text>
-          <Group gap={0} wrap="nowrap">
-            <ActionIcon aria-label={`Change ${cow.name}`} onClick={() => setEdited(cow)}>
-              <IconPencil aria-hidden />
-            </ActionIcon>
-            <ConfirmButton
-              px={10}
-              label={`Delete ${cow.name}`}
-              question={`Delete what is kept of ${cow.name}? ${herd.name} keeps its head.`}
-              onConfirm={() => remove.mutate(cow)}
-            >
-              <IconTrash aria-hidden />
-            </ConfirmButton>
+      <div className="rows">
+        {cows.map((cow) => (
+          <Group key={cow.id} justify="space-between" wrap="nowrap" pl="md">
+            <Text size="sm">
+              <b>{cow.name}</b>, {aboutHer(cow, tables, farm, sayDate)}
+            </Text>
+            <Group gap={0} wrap="nowrap">
+              <ActionIcon aria-label={`Change ${cow.name}`} onClick={() => setEdited(cow)}>
+                <IconPencil aria-hidden />
+              </ActionIcon>
+              <ConfirmButton
+                px={10}
+                label={`Delete ${cow.name}`}
+                question={`Delete what is kept of ${cow.name}? ${herd.name} keeps its head.`}
+                onConfirm={() => remove.mutate(cow)}
+              >
+                <IconTrash aria-hidden />
+              </ConfirmButton>
+            </Group>
           </Group>
-        </Group>
-      ))}
+        ))}
+      </div>
       <Failure error={remove.error} />
       <Button variant="subtle" onClick={() => setEdited('new')}>
         Add a named cow to {herd.name}

@@ -31,6 +31,8 @@ const WORDS: Record<Standing, string> = {
   overdue: 'overdue: rank',
   shut: 'closed',
 };
+/** So many letters stand beside each other below a strip on a phone. */
+const MOST_LETTERS = 18;
 const MONTHS = ['J', 'F', 'M', 'A', 'M', 'J', 'J', 'A', 'S', 'O', 'N', 'D'];
 
 /** The season, a row for each paddock and a column for each day: where the herds are. */
@@ -160,7 +162,8 @@ function monthStarts(from: string, days: number): { at: number; month: number }[
     const date = addDays(from, at);
     if (date.endsWith('-01')) starts.push({ at, month: monthOf(date) });
   }
-  return starts;
+  // The letter of a month of a few days would lie on that of the next.
+  return starts[1] && starts[1].at < days / MOST_LETTERS ? starts.slice(1) : starts;
 }
 
 /** Stretches of days on which a paddock stands the same. */
@@ -179,7 +182,7 @@ function runsOf(plan: PasturePlan, paddock: PaddockPart): Run[] {
 export function standingOf(paddock: PaddockPart, massKgPerHa: number, date: string): Standing {
   if (paddock.closedDays.some(({ from, to }) => from <= date && date <= to)) return 'shut';
   if (paddock.rankKgPerHa < massKgPerHa) return 'overdue';
-  if (paddock.turnInKgPerHa <= massKgPerHa) return 'ready';
+  if (paddock.readyFromCm * paddock.perCm.value <= massKgPerHa) return 'ready';
   return massKgPerHa <= paddock.residualKgPerHa ? 'short' : 'resting';
 }
 

@@ -1,11 +1,13 @@
-import { Stack, Table, Text, Title } from '@mantine/core';
+import { Button, Stack, Table, Text, Title } from '@mantine/core';
 import { useMemo } from 'react';
+import { Link } from 'wouter';
 import { aboutGrass } from '../../../../shared/plan/pasture/about-grass.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
 import { usePicture, type SavedFarm } from '../../api/queries.js';
 import { NumbersOf } from '../../explain/about-numbers.js';
 import { Fact, Facts, Num } from '../../explain/number.js';
 import { Section } from '../../shell/section.js';
+import { Empty } from '../../shell/empty.js';
 import { useAll, Working } from '../../shell/states.js';
 import { WideTable } from '../../shell/wide-table.js';
 import { PastureNav } from './pasture-nav.js';
@@ -25,6 +27,13 @@ export default function SizesScreen({ farm, tables }: { farm: SavedFarm; tables:
     <Stack maw={1000}>
       <Title order={1}>Stocking and water</Title>
       <PastureNav farmId={farm.id} />
+      {(all.data[0].paddocks.length === 0 || all.data[0].herds.length === 0) && (
+        <Empty text="Add paddocks and a herd. What they need stands here then.">
+          <Button component={Link} href={`/farm/${farm.id}/pasture/land`}>
+            Paddocks and herds
+          </Button>
+        </Empty>
+      )}
       {!plan && isWorking && <Working label="Planning the season" />}
       {plan?.stocking.herds.map((herd) => (
         <Section
@@ -76,8 +85,8 @@ export default function SizesScreen({ farm, tables }: { farm: SavedFarm; tables:
             </Section>
           )}
           <Section title="Paddock by paddock">
-            <WideTable label="Paddocks with area, height and manure" minWidth={620}>
-              <Table>
+            <WideTable label="Paddocks with area, height and manure">
+              <Table className="stacks">
                 <Table.Thead>
                   <Table.Tr>
                     <Table.Th>Paddock</Table.Th>
@@ -93,22 +102,22 @@ export default function SizesScreen({ farm, tables }: { farm: SavedFarm; tables:
                   {plan.paddocks.map((p) => (
                     <Table.Tr key={p.id}>
                       <Table.Th scope="row">{p.name}</Table.Th>
-                      <Table.Td>
+                      <Table.Td data-label="Area">
                         <Num of={p.area} />
                       </Table.Td>
-                      <Table.Td>
+                      <Table.Td data-label="Height">
                         <Num of={p.height} />
                       </Table.Td>
-                      <Table.Td>
+                      <Table.Td data-label="On hand">
                         <Num of={p.mass} />
                       </Table.Td>
-                      <Table.Td>
+                      <Table.Td data-label="Clover, alfalfa">
                         <Num of={p.legumes} />
                       </Table.Td>
-                      <Table.Td>
+                      <Table.Td data-label="Manure nitrogen">
                         <Num of={p.nitrogen} />
                       </Table.Td>
-                      <Table.Td>
+                      <Table.Td data-label="Phosphorus">
                         <Num of={p.phosphorus} />
                       </Table.Td>
                     </Table.Tr>

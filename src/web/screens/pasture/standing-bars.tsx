@@ -58,8 +58,12 @@ export function StandingBars({
               />
               <b style={{ left: `${(100 * paddock.residualKgPerHa) / most}%` }} title="residual" />
               <b
+                style={{ left: `${(100 * paddock.readyFromCm * paddock.perCm.value) / most}%` }}
+                title="ready from here"
+              />
+              <b
                 style={{ left: `${(100 * paddock.turnInKgPerHa) / most}%` }}
-                title="ready height"
+                title="best height to go in"
               />
             </span>
             <span>
@@ -73,9 +77,10 @@ export function StandingBars({
       </ul>
       <Text size="sm">
         In the evening of that day; the marks are the residual (what you leave standing) and the
-        ready height. Average grass on hand: <Num of={averageOn(plan, day)} />. Above the residuals:{' '}
-        <Num of={usableOn(plan, day)} />; the herds need <Num of={needAheadOf(plan, day)} /> in the{' '}
-        {ahead === 1 ? 'day' : `${ahead} days`} from then.
+        least and best height to go in at. Average grass on hand: <Num of={averageOn(plan, day)} />.
+        Above the residuals: <Num of={usableOn(plan, day)} />; the herds need{' '}
+        <Num of={needAheadOf(plan, day)} /> in the {ahead === 1 ? 'day' : `${ahead} days`} from
+        then.
       </Text>
     </Stack>
   );

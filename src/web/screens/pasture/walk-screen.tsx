@@ -18,6 +18,7 @@ import { DateField } from '../../fields/date-input.js';
 import { draftKey, keepDraft, readDraft } from '../../fields/kept-draft.js';
 import { ConfirmButton } from '../../shell/confirm-button.js';
 import { Empty } from '../../shell/empty.js';
+import { Folded } from '../../shell/folded.js';
 import { Failure, useAll } from '../../shell/states.js';
 import { PastureNav } from './pasture-nav.js';
 import { usePasturePlan } from './use-pasture.js';
@@ -236,27 +237,26 @@ function Kept({ picture, farm }: { picture: FarmPicture; farm: SavedFarm }) {
   const last = [...picture.readings].reverse().slice(0, SHOWN_READINGS);
   if (last.length === 0) return null;
   return (
-    <Stack gap={0}>
-      <Title order={2} size="h3">
-        Readings saved
-      </Title>
+    <Folded id="readings" title="Readings saved" answer={`The last on ${sayDate(last[0]!.date)}`}>
       <Failure error={remove.error} />
-      {last.map((reading) => {
-        const name = picture.paddocks.find((p) => p.id === reading.paddockId)?.name ?? '';
-        const text = `${name}, ${sayDate(reading.date)}: ${formatValue(reading.heightCm, 'cm', farm)}`;
-        return (
-          <Group key={reading.id} justify="space-between" wrap="nowrap">
-            <Text>{text}</Text>
-            <ConfirmButton
-              label={`Delete ${text}`}
-              question={`Delete ${text}?`}
-              onConfirm={() => remove.mutate(reading)}
-            >
-              Delete
-            </ConfirmButton>
-          </Group>
-        );
-      })}
-    </Stack>
+      <div className="rows">
+        {last.map((reading) => {
+          const name = picture.paddocks.find((p) => p.id === reading.paddockId)?.name ?? '';
+          const text = `${name}, ${sayDate(reading.date)}: ${formatValue(reading.heightCm, 'cm', farm)}`;
+          return (
+            <Group key={reading.id} justify="space-between" wrap="nowrap">
+              <Text>{text}</Text>
+              <ConfirmButton
+                label={`Delete ${text}`}
+                question={`Delete ${text}?`}
+                onConfirm={() => remove.mutate(reading)}
+              >
+                Delete
+              </ConfirmButton>
+            </Group>
+          );
+        })}
+      </div>
+    </Folded>
   );
 }

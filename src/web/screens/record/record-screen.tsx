@@ -1,32 +1,52 @@
 import './record.css';
-import { Group, Stack, Title } from '@mantine/core';
-import { useSearchParams } from 'wouter';
+import { Button, Group, Stack, Title } from '@mantine/core';
+import { lazy, Suspense, useState } from 'react';
+import { Link, useSearchParams } from 'wouter';
 import type { Tables } from '../../../../shared/tables/tables.js';
-import { usePicture, type SavedFarm } from '../../api/queries.js';
+import { farmDay, usePicture, type SavedFarm } from '../../api/queries.js';
 import { PrintButton } from '../../shell/print-button.js';
 import { Section } from '../../shell/section.js';
 import { useAll } from '../../shell/states.js';
 import { BatchesCard } from './batches-card.js';
+import { PaddocksCard } from './paddocks-card.js';
 import { ToldList } from './told-list.js';
 import { YearCard } from './year-card.js';
+
+const NextYearDialog = lazy(() => import('./next-year-dialog.js'));
 
 /** What happened: counted by the year, batch by batch, and all that was told. */
 export default function RecordScreen({ farm, tables }: { farm: SavedFarm; tables: Tables }) {
   const all = useAll(usePicture(farm.id));
   const [search] = useSearchParams();
+  const [year, setYear] = useState(() => Number(farmDay(farm).slice(0, 4)));
+  const [isStarting, setStarting] = useState(false);
   if ('waiting' in all) return all.waiting;
   const [picture] = all.data;
   return (
     <Stack maw={1000}>
       <Group justify="space-between">
         <Title order={1}>The record</Title>
-        <PrintButton />
+        <Group gap="xs" className="no-print">
+          <Button variant="default" onClick={() => setStarting(true)}>
+            Start {year + 1} from {year}
+          </Button>
+          <Button component={Link} href={`/farm/${farm.id}/record/print/${year}`} variant="default">
+            Binder of {year}
+          </Button>
+          <PrintButton />
+        </Group>
       </Group>
-      <YearCard farm={farm} tables={tables} />
+      <YearCard farm={farm} tables={tables} year={year} setYear={setYear} />
       <BatchesCard farm={farm} />
+      <PaddocksCard farm={farm} tables={tables} year={year} />
       <Section title="What was told">
         <ToldList farm={farm} picture={picture} of={search.get('of') ?? undefined} />
       </Section>
+      {isStarting && (
+        <Suspense>
+          <NextYearDialog farm={farm} year={year} onDone={() => setStarting(false)} />
+        </Suspense>
+      )}
     </Stack>
   );
 }

@@ -1,18 +1,28 @@
-import { ActionIcon, Group, Table, Text } from '@mantine/core';
+import { ActionIcon, Anchor, Group, Progress, Table, Text, Title } from '@mantine/core';
 import { IconChevronLeft, IconChevronRight } from '@tabler/icons-react';
-import { useState } from 'react';
+import { Link } from 'wouter';
 import type { Tables } from '../../../../shared/tables/tables.js';
 import { formatValue } from '../../../../shared/units/format.js';
 import type { Unit } from '../../../../shared/units/unit.js';
 import type { YearCounts } from '../../../../shared/plan/record/year-counts.js';
+import type { CountedYear } from '../../../../shared/plan/record/year-limits.js';
 import { farmDay, type SavedFarm } from '../../api/queries.js';
 import { useYearCounts } from '../../api/record-queries.js';
 import { Cautions, Section } from '../../shell/section.js';
 import { useAll } from '../../shell/states.js';
 
 /** What was told of a calendar year, counted: rules of sales go by it. */
-export function YearCard({ farm, tables }: { farm: SavedFarm; tables: Tables }) {
-  const [year, setYear] = useState(() => Number(farmDay(farm).slice(0, 4)));
+export function YearCard({
+  farm,
+  tables,
+  year,
+  setYear,
+}: {
+  farm: SavedFarm;
+  tables: Tables;
+  year: number;
+  setYear: (year: number) => void;
+}) {
   const thisYear = Number(farmDay(farm).slice(0, 4));
   const all = useAll(useYearCounts(farm.id, year));
   if ('waiting' in all) return all.waiting;
@@ -58,6 +68,7 @@ export function YearCard({ farm, tables }: { farm: SavedFarm; tables: Tables }) 
         </Table>
       )}
       <Unpriced {...counts.withoutMoney} />
+      <Limits of={counts.limits} farm={farm} />
       {0 < counts.birds.processed && (
         <Cautions keys={['slaughter']} of={['slaughter']} tables={tables} />
       )}
@@ -65,7 +76,61 @@ export function YearCard({ farm, tables }: { farm: SavedFarm; tables: Tables }) 
   );
 }
 
-function rowsOf({ birds, eggs, milkL, calves, money }: YearCounts): [string, number, Unit][] {
+/** What the place may in a year, where somebody typed it, and how near it is. */
+export function Limits({ of, farm }: { of: CountedYear['limits']; farm: SavedFarm }) {
+  const say = (n: number) => formatValue(n, 'count', farm);
+  return (
+    <>
+      {of.length === 0 ? (
+        <Text size="sm" mt="sm" className="no-print">
+          Rules of sales often hold a number for a calendar year.{' '}
+          <Anchor component={Link} href={`/farm/${farm.id}/place`}>
+            Type the limits of your place
+          </Anchor>
+          , and they are watched.
+        </Text>
+      ) : (
+        <Title order={3} size="h4" mt="md">
+          Limits of the year
+        </Title>
+      )}
+      {of.map(({ of: what, label, told, planned = 0, limit }) => (
+        <div key={what} className="year-limit">
+          <Text>
+            {label}: <b>{say(told)}</b> of {say(limit)}
+            {0 < planned && `, ${say(planned)} more planned`}
+          </Text>
+          <Progress.Root size="lg" aria-hidden>
+            <Progress.Section
+              value={(100 * Math.min(told, limit)) / limit}
+              color={limit < told ? 'stop' : 'accent'}
+            />
+            <Progress.Section
+              value={(100 * Math.max(0, Math.min(planned, limit - told))) / limit}
+              color="gray"
+            />
+          </Progress.Root>
+          {limit < told + planned && (
+            <Text c="stop" size="sm" role="alert">
+              {limit < told
+                ? `${say(told - limit)} over the limit. Ask the office that grants it before more goes.`
+                : `As planned it comes to ${say(told + planned)}: ${say(told + planned - limit)} over the limit.`}
+            </Text>
+          )}
+        </div>
+      ))}
+    </>
+  );
+}
+
+/** What was told of a year, counted: only what there is. */
+export function rowsOf({
+  birds,
+  eggs,
+  milkL,
+  calves,
+  money,
+}: YearCounts): [string, number, Unit][] {
   const rows: [string, number, Unit][] = [
     ['Birds that came alive', birds.came, 'count'],
     ['Birds that died', birds.died, 'count'],

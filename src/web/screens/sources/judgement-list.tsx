@@ -12,6 +12,7 @@ const TITLES: Record<keyof Judgements, string> = {
   rations: 'Feed you mix',
   work: 'Work',
   buying: 'Buying feed and hay',
+  alarms: 'Alarms, and what is asked when something goes wrong',
 };
 
 /** What the plans go by where no publication decides, in the farm's units. */

@@ -5,6 +5,7 @@ import type { BatchLine } from '../../../../shared/plan/today/batch-line.js';
 import type { NextDate } from '../../../../shared/plan/today/days-to-go.js';
 import type { HerdLine } from '../../../../shared/plan/today/herd-line.js';
 import type { TodayWeather } from '../../../../shared/plan/today/today-weather.js';
+import type { Quantity } from '../../../../shared/explain/quantity.js';
 import { Num } from '../../explain/number.js';
 import { useSayDate } from '../../explain/say-date.js';
 import { BigNumber } from './big-number.js';
@@ -115,7 +116,7 @@ function HeatLines({ heat }: { heat: NonNullable<BatchLine['heat']> }) {
     <>
       {!isSame && (
         <p>
-          By day <Num of={day.on} said={inLine(day.words)} />
+          By day <Opened of={day.on} words={day.words} />
           {day.raisedTo && (
             <>
               , raised to <Num of={day.raisedTo} />
@@ -124,7 +125,7 @@ function HeatLines({ heat }: { heat: NonNullable<BatchLine['heat']> }) {
         </p>
       )}
       <p>
-        {isSame ? 'Day and night' : 'Tonight'} <Num of={night.on} said={inLine(night.words)} />
+        {isSame ? 'Day and night' : 'Tonight'} <Opened of={night.on} words={night.words} />
         {lampHeight && (
           <>
             , <Num of={lampHeight} /> above the bedding
@@ -141,7 +142,16 @@ function HeatLines({ heat }: { heat: NonNullable<BatchLine['heat']> }) {
   );
 }
 
-const inLine = (words: string): string => words.charAt(0).toLowerCase() + words.slice(1);
+/** Opens by its first few words, so that the others run on in their line. */
+function Opened({ of, words }: { of: Quantity; words: string }) {
+  const [first = '', ...others] = words.split(', ');
+  return (
+    <>
+      <Num of={of} said={first.charAt(0).toLowerCase() + first.slice(1)} />
+      {others.map((each) => `, ${each}`)}
+    </>
+  );
+}
 
 /** The lamp of the coop. */
 function LampLine({ line: { lamp } }: { line: BatchLine }) {

@@ -12,9 +12,7 @@ const SHOWN = 4;
 const hrefOf = (farmId: string, place: Place): string => {
   const base = `/farm/${farmId}`;
   if (place.kind === 'batch') return `${base}/batches/${place.id}`;
-  return { pasture: `${base}/pasture`, work: `${base}/work`, away: `${base}/work/away` }[
-    place.kind
-  ];
+  return `${base}/${place.kind === 'away' ? 'work/away' : place.kind}`;
 };
 
 /** What wants a decision within two weeks, the whole of it behind a touch. */

@@ -45,7 +45,7 @@ export function TodayHead({ day, farm }: HeadProps) {
 }
 
 /** The ground by the reckoning, and one touch to say what it really is. */
-function Ground({ day: { ground, on: date }, farm }: HeadProps) {
+function Ground({ day: { ground, weather, on: date }, farm }: HeadProps) {
   const sayDate = useSayDate();
   const look = useLook(farm.id);
   // What was pressed is seen at once; the plan of the work follows.
@@ -61,6 +61,7 @@ function Ground({ day: { ground, on: date }, farm }: HeadProps) {
         Ground <Num of={ground.now} said={words} />
         {found !== undefined && ', as you found it'}
         {found === undefined && ground.changesOn && ` until ${sayDate(ground.changesOn)}`}
+        {found === undefined && !weather.isForecast && ', by the usual weather'}
       </p>
       {found === undefined ? (
         <button type="button" className="today-button" onClick={() => tell(!isWorkable)}>

@@ -24,16 +24,15 @@ export default function TodayScreen({ farm }: { farm: SavedFarm }) {
 }
 
 function TodayPage({ day, farm }: { day: ReturnType<typeof onDayItIs>; farm: SavedFarm }) {
-  const { said, tick, error } = useTicks(farm.id);
-  const { animals, chores, jobs, attention, keyDates } = day;
-  const { ask, saidOf, dialog } = useTelling(farm, day.date);
+  const { animals, attention, keyDates } = day;
+  const { ask, saidOf, dialog } = useTelling(farm, day.on);
   const [isWrong, setWrong] = useState(false);
   return (
     <div className="today">
       <TodayHead day={day} farm={farm} />
       <section className="today-animals" aria-labelledby="today-animals">
-        <h2 id="today-animals">
-          Animals
+        <div className="today-part">
+          <h2 id="today-animals">Animals</h2>
           <button
             type="button"
             className="today-button"
@@ -42,7 +41,7 @@ function TodayPage({ day, farm }: { day: ReturnType<typeof onDayItIs>; farm: Sav
           >
             Rain, shopping, note
           </button>
-        </h2>
+        </div>
         {saidOf(THE_PLACE)}
         {animals.length === 0 ? (
           <NoAnimals farmId={farm.id} />
@@ -82,50 +81,63 @@ function TodayPage({ day, farm }: { day: ReturnType<typeof onDayItIs>; farm: Sav
         )}
       </section>
       <div className="today-columns">
-        <section aria-labelledby="today-do">
-          <h2 id="today-do">
-            Do today{' '}
-            <span>
-              <Num of={day.hours.used} /> of <Num of={day.hours.had} />
-            </span>
-          </h2>
-          <Failure error={error} />
-          {!day.hasPeople && (
-            <p>
-              Who does the work? <Link href={`/farm/${farm.id}/place`}>Add people</Link> with their
-              hours.
-            </p>
-          )}
-          <TodayJobs jobs={jobs} date={day.on} farm={farm} said={said} tick={tick} />
-          {jobs.length === 0 && (
-            <p>
-              {0 < chores.length ? 'Only the round today. ' : 'Nothing is planned for today. '}
-              <Link href={`/farm/${farm.id}/work/own`}>Add a job</Link>
-            </p>
-          )}
-          {0 < chores.length && (
-            <>
-              <h3>The round</h3>
-              <TodayChores chores={chores} on={day.on} said={said} tick={tick} />
-            </>
-          )}
-        </section>
+        <TodayWork day={day} farm={farm} />
         <div>
           {0 < attention.length && (
             <section aria-labelledby="today-attention">
-              <h2 id="today-attention">Look at</h2>
+              <div className="today-part">
+                <h2 id="today-attention">Look at</h2>
+              </div>
               <TodayAttention farmId={farm.id} attention={attention} today={day.date} />
             </section>
           )}
           {0 < keyDates.length && (
             <section aria-labelledby="today-dates">
-              <h2 id="today-dates">Coming up</h2>
+              <div className="today-part">
+                <h2 id="today-dates">Coming up</h2>
+              </div>
               <TodayDates farmId={farm.id} dates={keyDates} />
             </section>
           )}
         </div>
       </div>
     </div>
+  );
+}
+
+/** What to do, and the round. A tick draws this part anew, not the page. */
+function TodayWork({ day, farm }: { day: ReturnType<typeof onDayItIs>; farm: SavedFarm }) {
+  const { said, tick, error } = useTicks(farm.id);
+  const { chores, jobs } = day;
+  return (
+    <section aria-labelledby="today-do">
+      <div className="today-part">
+        <h2 id="today-do">Do today</h2>
+        <span>
+          <Num of={day.hours.used} /> of <Num of={day.hours.had} />
+        </span>
+      </div>
+      <Failure error={error} />
+      {!day.hasPeople && (
+        <p>
+          Who does the work? <Link href={`/farm/${farm.id}/place`}>Add people</Link> with their
+          hours.
+        </p>
+      )}
+      <TodayJobs jobs={jobs} date={day.on} farm={farm} said={said} tick={tick} />
+      {jobs.length === 0 && (
+        <p>
+          {0 < chores.length ? 'Only the round today. ' : 'Nothing is planned for today. '}
+          <Link href={`/farm/${farm.id}/work/own`}>Add a job</Link>
+        </p>
+      )}
+      {0 < chores.length && (
+        <>
+          <h3>The round</h3>
+          <TodayChores chores={chores} on={day.on} said={said} tick={tick} />
+        </>
+      )}
+    </section>
   );
 }
 

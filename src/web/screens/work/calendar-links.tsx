@@ -19,11 +19,11 @@ export function CalendarLinks({ farmId, people }: { farmId: string; people: Work
   const [{ path, isKeyNeeded }] = all.data;
   const everyone = new URL(path, window.location.origin);
   const feeds = [
-    { name: 'Everyone', href: everyone.href },
+    { name: 'Everyone', whose: 'everyone', href: everyone.href },
     ...people.map(({ id, name }) => {
       const theirs = new URL(everyone);
       theirs.searchParams.set('person', id);
-      return { name, href: theirs.href };
+      return { name, whose: name, href: theirs.href };
     }),
   ];
   return (
@@ -33,14 +33,19 @@ export function CalendarLinks({ farmId, people }: { farmId: string; people: Work
         and moves then shift by themselves when the plan does. What has no days to spare reminds you
         at nine on the morning before.
       </Text>
-      {feeds.map(({ name, href }) => (
-        <Text key={href} style={{ overflowWrap: 'anywhere' }}>
-          <Anchor href={href} underline="always">
-            {name}
-          </Anchor>
-          : <Code>{href}</Code>
-        </Text>
-      ))}
+      <div className="rows">
+        {feeds.map(({ name, whose, href }) => (
+          <details key={href}>
+            <summary>{name}</summary>
+            <Text style={{ overflowWrap: 'anywhere' }}>
+              <Anchor href={href} underline="always">
+                Open the calendar of {whose}
+              </Anchor>
+              , or type its address: <Code>{href}</Code>
+            </Text>
+          </details>
+        ))}
+      </div>
       {isKeyNeeded && (
         <>
           <Text>

@@ -1,4 +1,4 @@
-import { Progress, Stack, Text, Title } from '@mantine/core';
+import { Group, Progress, Stack, Text, Title } from '@mantine/core';
 import type { WorkOutlook } from '../../../../shared/plan/work/work-outlook.js';
 import type { SavedFarm } from '../../api/queries.js';
 import { useOutlook, useOutlookProgress } from '../../api/work-queries.js';
@@ -21,9 +21,11 @@ export default function ChancesScreen({ farm }: { farm: SavedFarm }) {
   const [outlook] = all.data;
   return (
     <Stack maw={1100}>
-      <Title order={1}>Will it get done?</Title>
+      <Group justify="space-between">
+        <Title order={1}>Will it get done?</Title>
+        <PrintButton />
+      </Group>
       <WorkNav farmId={farm.id} />
-      <PrintButton />
       <Section title="Probably not in time">
         <UnlikelyWork outlook={outlook} />
       </Section>

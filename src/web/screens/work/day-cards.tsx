@@ -1,7 +1,8 @@
+import './work.css';
 import { Card, SimpleGrid, Stack, Text, Title } from '@mantine/core';
 import { addDays } from '../../../../shared/calendar/plain-date.js';
 import { groundOn } from '../../../../shared/plan/work/ground-quantities.js';
-import type { WorkPlan } from '../../../../shared/plan/work/planned-work.js';
+import type { PlannedChoreDay, WorkPlan } from '../../../../shared/plan/work/planned-work.js';
 import { roundsSaid } from '../../../../shared/plan/work/rounds-said.js';
 import { formatHours } from '../../../../shared/units/format.js';
 import type { SavedFarm } from '../../api/queries.js';
@@ -39,15 +40,7 @@ export function DayCards({ plan, farm }: { plan: WorkPlan; farm: SavedFarm }) {
               {jobs.length + chores.length + unfit.length === 0 && (
                 <Text mt="xs">Nothing has to be done.</Text>
               )}
-              {chores.map((chore) => (
-                <Text key={chore.key} size="sm" mt={4}>
-                  {chore.name}: {formatHours(chore.hours)}
-                  {chore.personId && `, ${personName(plan, chore.personId)}`}
-                  {chore.rounds && `; ${roundsSaid(chore.rounds)}`}
-                  {0 < chore.shortHours &&
-                    `, ${formatHours(chore.shortHours)} more than anyone has`}
-                </Text>
-              ))}
+              <Round plan={plan} chores={chores} />
               {[...unfit, ...jobs].map((job) => (
                 <DayWork key={job.key} plan={plan} farm={farm} job={job} date={date} />
               ))}
@@ -56,6 +49,32 @@ export function DayCards({ plan, farm }: { plan: WorkPlan; farm: SavedFarm }) {
         })}
       </SimpleGrid>
     </Stack>
+  );
+}
+
+/** The chores of a day in one line; each of them is one touch deeper. */
+function Round({ plan, chores }: { plan: WorkPlan; chores: readonly PlannedChoreDay[] }) {
+  if (chores.length === 0) return null;
+  const sum = (of: 'hours' | 'shortHours'): number =>
+    chores.reduce((hours, chore) => hours + chore[of], 0);
+  const shortHours = sum('shortHours');
+  return (
+    <details className="day-round">
+      <summary>
+        <b>The round</b> · {formatHours(sum('hours'))}
+        {0 < shortHours && `, ${formatHours(shortHours)} more than anyone has`}
+      </summary>
+      <ul>
+        {chores.map((chore) => (
+          <li key={chore.key}>
+            {chore.name}: {formatHours(chore.hours)}
+            {chore.personId && `, ${personName(plan, chore.personId)}`}
+            {chore.rounds && `; ${roundsSaid(chore.rounds)}`}
+            {0 < chore.shortHours && `, ${formatHours(chore.shortHours)} more than anyone has`}
+          </li>
+        ))}
+      </ul>
+    </details>
   );
 }
 

@@ -23,14 +23,20 @@ export function DayWork({
   const who = (piece?.personIds ?? []).map((id) => personName(plan, id)).join(' and ');
   return (
     <div className="day-work">
-      <Text fw={600}>{job.name}</Text>
-      <Text size="sm">
-        {who && `${who}, `}
-        {eachHours(piece?.hours ?? job.hours, job.peopleNeeded)}
-        {isPart && ` of ${formatHours(job.hours)}`}
-        {job.belongsTo && ` · ${job.belongsTo.name}`}
-        {0 < job.shortHours && `, ${formatHours(job.shortHours)} more than anyone has`}
+      <Text fw={600} component="h4" m={0}>
+        {job.name}
       </Text>
+      <details>
+        <summary>
+          {who && `${who}, `}
+          {eachHours(piece?.hours ?? job.hours, job.peopleNeeded)}
+          {isPart && ` of ${formatHours(job.hours)}`}
+          {job.belongsTo && ` · ${job.belongsTo.name}`}
+          {0 < job.shortHours && `, ${formatHours(job.shortHours)} more than anyone has`}
+        </summary>
+        <Text size="sm">Why now: {job.why}</Text>
+        {job.ifLate && <Text size="sm">If not: {job.ifLate}.</Text>}
+      </details>
       {job.learned && (
         <Text size="sm">
           The table says {formatHours(job.learned.reckonedHours)};{' '}
@@ -40,8 +46,6 @@ export function DayWork({
           make it {formatHours(job.hours)}.
         </Text>
       )}
-      <Text size="sm">Why now: {job.why}</Text>
-      {job.ifLate && <Text size="sm">If not: {job.ifLate}.</Text>}
       <DayJob
         work={{
           ...job,

@@ -21,7 +21,6 @@ const SHOWN = 10;
 
 /** Every piece of work: the days it may be done, the days it is done, its days to spare; and the key dates it is tied to. */
 export function JobBars({ plan, farm }: { plan: WorkPlan; farm: SavedFarm }) {
-  const days = daysBetween(plan.today, plan.to) + 1;
   const jobs = useKeptJobs(plan.jobs);
   const sayDate = useSayDate();
   const [isWhole, setWhole] = useState(false);
@@ -29,6 +28,8 @@ export function JobBars({ plan, farm }: { plan: WorkPlan; farm: SavedFarm }) {
   const hasOwn = jobs.some(({ key }) => key.startsWith('own/'));
   const events = plan.events.filter((event) => hasOwn || !isOfGarden(event));
   const rows = rowsOf({ jobs, events });
+  const shown = rows.slice(0, isWhole ? undefined : SHOWN);
+  const days = daysBetween(plan.today, lastDayOf(shown, plan.today)) + 1;
   if (plan.jobs.length === 0) return <Text>There is no work in sight.</Text>;
   return (
     <>
@@ -45,15 +46,13 @@ export function JobBars({ plan, farm }: { plan: WorkPlan; farm: SavedFarm }) {
             </Table.Tr>
           </Table.Thead>
           <Table.Tbody>
-            {rows
-              .slice(0, isWhole ? undefined : SHOWN)
-              .map((row) =>
-                'date' in row ? (
-                  <EventRow key={row.id} event={row} today={plan.today} days={days} />
-                ) : (
-                  <SeriesRows key={row.next.key} series={row} plan={plan} farm={farm} days={days} />
-                ),
-              )}
+            {shown.map((row) =>
+              'date' in row ? (
+                <EventRow key={row.id} event={row} today={plan.today} days={days} />
+              ) : (
+                <SeriesRows key={row.next.key} series={row} plan={plan} farm={farm} days={days} />
+              ),
+            )}
           </Table.Tbody>
         </Table>
       </WideTable>
@@ -77,6 +76,12 @@ function rowsOf({
     'date' in row ? row.date : onDay(row.next);
   return [...events, ...series].sort((a, b) => dayOf(a).localeCompare(dayOf(b)));
 }
+
+/** Bars reach to the last day of what stands there, so that they can be read. */
+const lastDayOf = (rows: readonly (Series<PlannedJob> | KeyDate)[], today: string): string =>
+  rows
+    .map((row) => ('date' in row ? row.date : row.next.latest))
+    .reduce((last, date) => (last < date ? date : last), today);
 
 /** The next time of work that comes again, the later ones behind a touch. */
 function SeriesRows({
@@ -160,7 +165,8 @@ function JobRow({ job, plan, farm, days, children }: JobRowProps) {
         </details>
       </Table.Td>
       <Table.Td>
-        {[whoDoes(plan, job), eachHours(job.hours, job.peopleNeeded)].filter(Boolean).join(' · ')}
+        {whoDoes(plan, job)}{' '}
+        <span className="no-wrap">{eachHours(job.hours, job.peopleNeeded)}</span>
       </Table.Td>
       <Table.Td className="no-wrap" data-label="Due by">
         <Num of={latest} />

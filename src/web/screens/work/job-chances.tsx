@@ -22,6 +22,7 @@ export function LikelyWork({ outlook }: { outlook: WorkOutlook }) {
   const likely = outlook.jobs.filter((job) => isLikely(outlook, job));
   const open = likely.filter((job) => job.chance < AS_GOOD_AS_SURE || job.suitableDays);
   const sure = likely.length - open.length;
+  if (outlook.jobs.length === 0) return <Text>There is no work in sight.</Text>;
   return (
     <>
       <Text>

@@ -1,4 +1,4 @@
-import { Alert, Button, Stack, Text, Title } from '@mantine/core';
+import { Alert, Button, Group, Stack, Text, Title } from '@mantine/core';
 import { Link } from 'wouter';
 import { addDays } from '../../../../shared/calendar/plain-date.js';
 import type { WorkPlan } from '../../../../shared/plan/work/planned-work.js';
@@ -26,9 +26,11 @@ export default function NextDaysScreen({ farm }: { farm: SavedFarm }) {
   const { changes } = plan;
   return (
     <Stack maw={1100}>
-      <Title order={1}>Work</Title>
+      <Group justify="space-between">
+        <Title order={1}>Work</Title>
+        <PrintButton />
+      </Group>
       <WorkNav farmId={farm.id} />
-      <PrintButton />
       {plan.people.length === 0 && (
         <Alert color="accent" title="Who does the work?">
           <Text>Without people there are no hours to plan. Add them with their hours.</Text>

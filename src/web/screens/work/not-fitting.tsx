@@ -47,6 +47,7 @@ export function NotFitting({ plan, farm }: { plan: WorkPlan; farm: SavedFarm }) 
                 {sayDate(job.pieces.at(-1)!.date)}, {job.lateDays}{' '}
                 {job.lateDays === 1 ? 'day' : 'days'} late. {job.why}
                 {job.ifLate && ` If late: ${job.ifLate}.`}
+                {0 < job.waysToFit.length && ` To be in time: ${job.waysToFit.join(' Or: ')}`}
               </List.Item>
             ))}
           </List>

@@ -31,9 +31,12 @@ export function OwnJobs({
   const remove = useRemove(farm, 'jobs');
   const rowOf = (job: OwnJob) => (
     <Group key={job.id} id={rowOfJob(job)} justify="space-between" gap="xs" wrap="nowrap">
-      <Text>
-        {job.name}: {formatHours(job.hours)}, {whenText(job, today, sayDate)}
-      </Text>
+      <div>
+        <Text fw={600}>{job.name}</Text>
+        <Text size="sm">
+          {formatHours(job.hours)}, {whenText(job, today, sayDate)}
+        </Text>
+      </div>
       <Group gap={0} wrap="nowrap">
         <ActionIcon onClick={() => onEdit(job)} aria-label={`Change ${job.name}`}>
           <IconPencil aria-hidden />
@@ -56,7 +59,7 @@ export function OwnJobs({
           Beds, orchard, hives, fence, firewood: what competes with the animals for the same hours.
         </Text>
       )}
-      {jobs.slice(0, NEXT).map(rowOf)}
+      <div className="rows">{jobs.slice(0, NEXT).map(rowOf)}</div>
       {NEXT < jobs.length && (
         <Folded
           id="later-jobs"
@@ -64,7 +67,7 @@ export function OwnJobs({
           title={`${jobs.length - NEXT} later`}
           answer={`up to ${sayDate(jobs.at(-1)!.dueOn)}`}
         >
-          <Stack gap="xs">{jobs.slice(NEXT).map(rowOf)}</Stack>
+          <div className="rows">{jobs.slice(NEXT).map(rowOf)}</div>
         </Folded>
       )}
       {0 < resting.length && (

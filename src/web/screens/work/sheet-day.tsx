@@ -99,11 +99,14 @@ export function SheetDay({
         </Text>
       )}
       {sheet.notes && <Text style={{ whiteSpace: 'pre-line' }}>{sheet.notes}</Text>}
-      {[...keys].map((key) => (
-        <Text key={key} size="sm">
-          <b>{tables.cautions[key]!.title}.</b> {inOwnUnits(tables.cautions[key]!.text, farm.units)}
-        </Text>
-      ))}
+      <div className="sheet-notes">
+        {[...keys].map((key) => (
+          <Text key={key} size="sm">
+            <b>{tables.cautions[key]!.title}.</b>{' '}
+            {inOwnUnits(tables.cautions[key]!.text, farm.units)}
+          </Text>
+        ))}
+      </div>
     </section>
   );
 }

@@ -28,8 +28,7 @@ const FIRST = 4;
 export function UnlikelyWork({ outlook }: { outlook: WorkOutlook }) {
   const lines = unlikelyLines(outlook);
   const slightly = slightlyLateWords(outlook);
-  if (lines.length === 0)
-    return <Text>{slightly ?? 'All of it is likely to get done in time.'}</Text>;
+  if (lines.length === 0) return <Text>{slightly ?? 'Nothing.'}</Text>;
   const told = (line: UnlikelyLine) => (
     <Unlikely key={line.job.key} line={line} outlook={outlook} />
   );

@@ -1,4 +1,5 @@
-import { List, Text } from '@mantine/core';
+import './work.css';
+import { Text } from '@mantine/core';
 import { addDays } from '../../../../shared/calendar/plain-date.js';
 import type { CareGap } from '../../../../shared/plan/work/care-gaps.js';
 import type { WorkPlan } from '../../../../shared/plan/work/planned-work.js';
@@ -29,12 +30,12 @@ export function WhoIsThere({ plan: { careGaps, today } }: { plan: WorkPlan }) {
 }
 
 const Gaps = ({ gaps }: { gaps: readonly CareGap[] }) => (
-  <List>
+  <ul className="care-gaps">
     {gaps.map(({ kind, from, of, said, ways }) => (
-      <List.Item key={`${kind}/${from}/${of.join()}`}>
+      <li key={`${kind}/${from}/${of.join()}`}>
         <Text fw={kind === 'nobody-there' ? 700 : undefined}>{said}</Text>
         <Text size="sm">What would do: {ways.join(' Or: ')}</Text>
-      </List.Item>
+      </li>
     ))}
-  </List>
+  </ul>
 );

@@ -1,4 +1,4 @@
-import { Stack, Text, Title } from '@mantine/core';
+import { Group, Stack, Text, Title } from '@mantine/core';
 import { overWeeks, overWeeksInWords } from '../../../../shared/plan/work/full-weeks.js';
 import type { SavedFarm } from '../../api/queries.js';
 import { useBatches } from '../../api/queries.js';
@@ -26,14 +26,18 @@ export default function WorkPlanScreen({ farm }: { farm: SavedFarm }) {
   );
   return (
     <Stack maw={1100}>
-      <Title order={1}>Work plan</Title>
+      <Group justify="space-between">
+        <Title order={1}>Work plan</Title>
+        <PrintButton />
+      </Group>
       <WorkNav farmId={farm.id} />
-      <PrintButton />
       <Section title="Day by day">
         <Text size="sm" mb="sm">
-          Gray are the days on which it may be done, green those on which it is planned, brown the
-          key dates it is tied to. The plan goes to {sayDate(plan.to)}; what is due later comes into
-          it as the days go by.
+          <span className="job-bar-words">
+            Gray are the days on which it may be done, green those on which it is planned, brown the
+            key dates it is tied to.{' '}
+          </span>
+          The plan goes to {sayDate(plan.to)}; what is due later comes into it as the days go by.
         </Text>
         <WorkMarksOf farmId={farm.id}>
           <JobBars plan={plan} farm={farm} />

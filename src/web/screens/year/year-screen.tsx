@@ -102,7 +102,12 @@ function Year({ farm, tables, year }: { farm: SavedFarm; tables: Tables; year: Y
           </Button>
         </p>
       )}
-      <section ref={strip} className="year-strip" aria-label="Thirteen months" tabIndex={0}>
+      <section
+        ref={strip}
+        className="year-strip"
+        aria-label="Thirteen months: all of its dates stand in the lists below"
+        tabIndex={0}
+      >
         <YearStrip year={year} base={base} linesOf={linesOf} />
       </section>
       {planned && batch && plan && (

@@ -1,0 +1,144 @@
+import { fullGrowth, growOn, massOf, takeOff, type Sward } from './sward.js';
+import type { GrassState } from './sward-day.js';
+
+/** Numbers of a day in a row: twelve of its state, whether it is bitten, and what stands. */
+const NUMBERS = 14;
+const GROWN = 9;
+const LOST = 10;
+const WET = 11;
+const BITTEN = 12;
+const MASS = 13;
+
+/** Days that there is room for at first. */
+const FIRST_DAYS = 24;
+
+/** A herd that grazes a stand every day from one on. */
+export interface GrazedBy {
+  readonly needKg: Float64Array;
+  readonly harvestShare: number;
+}
+
+/**
+ * How a stand goes on, left alone or grazed by a herd, worked out once for all looks ahead: what
+ * happens to it after (a herd comes or goes, it is mown) begins another one, which is kept as well.
+ * Its days are packed into rows, the first of them what stood at the beginning.
+ */
+export class StandAhead {
+  private readonly state: GrassState;
+  private readonly full: Float64Array;
+  private rows: Float64Array;
+  /** Day after the last that is worked out. */
+  private until: number;
+  private after: Map<string, StandAhead> | undefined;
+
+  /**
+   * @param start what stands before the growth of the first day; its own from now on. Of a stand that
+   *   is grazed, what stands on its first day, grown and not yet grazed
+   */
+  constructor(
+    private readonly sward: Sward,
+    start: GrassState,
+    private readonly from: number,
+    private readonly grazedBy?: GrazedBy,
+  ) {
+    this.state = start;
+    this.full = fullGrowth(sward);
+    this.rows = new Float64Array((FIRST_DAYS + 1) * NUMBERS);
+    this.until = from - 1;
+    this.pack();
+    if (grazedBy) this.pack();
+  }
+
+  get isOfHerd(): boolean {
+    return this.grazedBy !== undefined;
+  }
+
+  /** What stands after a day's growth, kg/ha, before that day's grazing. */
+  massAfter(day: number): number {
+    const row = this.rowOf(day);
+    return this.rows[row + MASS]!;
+  }
+
+  /** What a day grew, what of it and of all that stood was lost, kg/ha, and what water left of it. */
+  grownOn(day: number): { grownKg: number; lostKg: number; wetShare: number } {
+    const row = this.rowOf(day);
+    const { rows } = this;
+    return { grownKg: rows[row + GROWN]!, lostKg: rows[row + LOST]!, wetShare: rows[row + WET]! };
+  }
+
+  /** All that stands after a day's growth. */
+  stateAfter(day: number): GrassState {
+    const row = this.rowOf(day);
+    const { rows } = this;
+    return {
+      leafKg: rows[row]!,
+      stemKg: rows[row + 1]!,
+      deadLeafKg: rows[row + 2]!,
+      deadStemKg: rows[row + 3]!,
+      leafAge: rows[row + 4]!,
+      stemAge: rows[row + 5]!,
+      deadLeafAge: rows[row + 6]!,
+      deadStemAge: rows[row + 7]!,
+      waterMm: rows[row + 8]!,
+      isBitten: rows[row + BITTEN] === 1,
+      grownKg: rows[row + GROWN]!,
+      lostKg: rows[row + LOST]!,
+      wetShare: rows[row + WET]!,
+    };
+  }
+
+  /** What a herd takes off on a day of the stand that it grazes, kg/ha; nothing below the residual. */
+  removedOn(day: number): number {
+    const { needKg, harvestShare } = this.grazedBy!;
+    const { areaHa, residualKgPerHa } = this.sward;
+    const above = Math.max(0, this.massAfter(day) - residualKgPerHa);
+    return Math.min(above, needKg[day]! / areaHa / harvestShare);
+  }
+
+  /** The same stand with something done to it, worked out when it is first asked for. */
+  then(what: string, begin: () => StandAhead): StandAhead {
+    this.after ??= new Map();
+    let after = this.after.get(what);
+    if (!after) this.after.set(what, (after = begin()));
+    return after;
+  }
+
+  private rowOf(day: number): number {
+    while (this.until <= day) this.goOn();
+    return (day - this.from + 1) * NUMBERS;
+  }
+
+  private goOn(): void {
+    const { state, until, grazedBy, sward } = this;
+    if (grazedBy) takeOff(state, this.removedOn(until - 1), sward.residualKgPerHa);
+    growOn(sward, state, until, this.full);
+    this.pack();
+  }
+
+  private pack(): void {
+    const row = (this.until - this.from + 1) * NUMBERS;
+    if (row === this.rows.length) this.makeRoom();
+    const { state, rows } = this;
+    rows[row] = state.leafKg;
+    rows[row + 1] = state.stemKg;
+    rows[row + 2] = state.deadLeafKg;
+    rows[row + 3] = state.deadStemKg;
+    rows[row + 4] = state.leafAge;
+    rows[row + 5] = state.stemAge;
+    rows[row + 6] = state.deadLeafAge;
+    rows[row + 7] = state.deadStemAge;
+    rows[row + 8] = state.waterMm;
+    rows[row + GROWN] = state.grownKg;
+    rows[row + LOST] = state.lostKg;
+    rows[row + WET] = state.wetShare;
+    rows[row + BITTEN] = state.isBitten ? 1 : 0;
+    rows[row + MASS] = massOf(state);
+    this.until++;
+  }
+
+  private makeRoom(): void {
+    const rows = new Float64Array(2 * this.rows.length);
+    rows.set(this.rows);
+    this.rows = rows;
+  }
+}

@@ -1,0 +1,104 @@
+import { addDays, daysBetween, type PlainDate } from '../../calendar/plain-date.js';
+import { grazingsOf, type Grazing } from '../../farm/herd-places.js';
+import type { Herd } from '../../farm/herd.js';
+import type { FarmPicture } from '../../farm/picture.js';
+import { mowingsOf, type FactOf, type ToldFact } from '../../farm/told-fact.js';
+import { isThere } from '../../pasture/herd-demand.js';
+import { animalUnits } from '../../pasture/intake.js';
+import { rowById, type Tables } from '../../tables/tables.js';
+
+/** What a paddock carried in a calendar year, by moves and mowing that were told. */
+export interface PaddockYear {
+  readonly paddockId: string;
+  readonly name: string;
+  readonly areaM2: number;
+  /** Stays of herds, and the days they lasted; two herds at once count twice. */
+  readonly stays: number;
+  readonly days: number;
+  /** One animal for a day, whatever its size. */
+  readonly animalDays: number;
+  /** Animal days to a hectare. */
+  readonly animalDaysPerHa: number;
+  /** Dry matter that the cattle took, fed beside it or not, kg. */
+  readonly grazedKg: number;
+  readonly bales: number;
+  /** Dry matter in those bales, kg. */
+  readonly baledKg: number;
+  readonly yieldKgPerHa: number;
+}
+
+/**
+ * What each paddock carried in a calendar year: animal days of the cattle that are in the herd now, on
+ * days on which they were there, each taken to eat what 1,000 lb of cattle are said to eat, by its
+ * weight as it was typed. Paddocks that nobody grazed or mowed come last, with zeros.
+ *
+ * Left out: growth of an animal within the year, calves at foot, herds that are gone, and hay fed on
+ * the paddock, which is taken as grass. Source of the need: the table of animal units.
+ *
+ * @param facts moves and mowing of the farm, of any year
+ */
+export function paddockYears(
+  { paddocks, herds, today, pastureChoices }: PaddockPicture,
+  tables: Tables,
+  { year, facts }: { readonly year: number; readonly facts: readonly ToldFact[] },
+): PaddockYear[] {
+  const moves = facts.filter((fact): fact is FactOf<'herd-move'> => fact.kind === 'herd-move');
+  const mown = facts.filter((fact): fact is FactOf<'paddock-mown'> => fact.kind === 'paddock-mown');
+  const stays = grazingsOf(moves).flatMap((stay) => within(stay, year, today) ?? []);
+  const { hay } = tables.pasture;
+  const bale = rowById(hay.bales, pastureChoices.baleId ?? hay.bales.at(-1)!.id);
+  return paddocks
+    .map(({ id, name, areaM2 }) => {
+      const here = stays.filter(({ paddockId, herdId }) => paddockId === id && byId(herds, herdId));
+      const ate = here.map((stay) => eaten(byId(herds, stay.herdId)!, stay, tables));
+      const bales = mowingsOf(mown)
+        .filter(({ paddockId, date }) => paddockId === id && date.startsWith(`${year}-`))
+        .reduce((sum, each) => sum + (each.bales ?? 0), 0);
+      const animalDays = total(ate.map((each) => each.animalDays));
+      const grazedKg = total(ate.map((each) => each.kg));
+      const baledKg = bales * bale.kg * hay.dryMatterShare;
+      const ha = areaM2 / 10_000;
+      return {
+        ...{ paddockId: id, name, areaM2, bales, baledKg, animalDays, grazedKg },
+        stays: here.length,
+        days: total(here.map(({ from, to }) => daysBetween(from, to) + 1)),
+        animalDaysPerHa: animalDays / ha,
+        yieldKgPerHa: (grazedKg + baledKg) / ha,
+      };
+    })
+    .sort((a, b) => b.yieldKgPerHa - a.yieldKgPerHa);
+}
+
+type PaddockPicture = Pick<FarmPicture, 'paddocks' | 'herds' | 'today' | 'pastureChoices'>;
+type Stay = Grazing & { readonly to: PlainDate };
+
+/** The part of a stay that lies in a year; a herd that is there stays to the end of today. */
+function within({ to, from, ...stay }: Grazing, year: number, today: PlainDate): Stay | undefined {
+  const [first, last] = [`${year}-01-01`, `${year}-12-31`];
+  const begins = from < first ? first : from;
+  const known = to ?? today;
+  const ends = last < known ? last : known;
+  return ends < begins ? undefined : { ...stay, from: begins, to: ends };
+}
+
+function eaten(
+  { groups }: Herd,
+  { from, to }: Stay,
+  { cattle }: Tables,
+): { animalDays: number; kg: number } {
+  const { perKgLive, dryKgPerUnitDay } = cattle.animalUnits;
+  let [animalDays, kg] = [0, 0];
+  for (let on = from; on <= to; on = addDays(on, 1)) {
+    for (const group of groups.filter((each) => isThere(each, on))) {
+      const weightKg = group.weightKg ?? rowById(cattle.classes, group.classId).weightKg;
+      animalDays += group.head;
+      kg += group.head * animalUnits(perKgLive, weightKg) * dryKgPerUnitDay;
+    }
+  }
+  return { animalDays, kg };
+}
+
+const byId = (herds: readonly Herd[], id: string): Herd | undefined =>
+  herds.find((herd) => herd.id === id);
+
+const total = (numbers: readonly number[]): number => numbers.reduce((sum, each) => sum + each, 0);

@@ -1,0 +1,85 @@
+import { WorkDays } from '../../schedule/work-days.js';
+import type { Worker, WorkJob } from '../../schedule/work.js';
+import type { WorkNeed } from './work-need.js';
+
+/**
+ * Lets work that begins a dry spell begin only where there are hours for all that follows in the
+ * spell: grass is not mown on Thursday when nobody can rake it before Monday. Hours are those that
+ * chores and work of set days leave, whatever else is planned. Where no day has them it begins as if
+ * it had not been asked, since hay that lies too long is better than none.
+ */
+export function withHoursForSpells(
+  jobs: readonly WorkJob[],
+  needs: readonly WorkNeed[],
+  workers: readonly Worker[],
+): WorkJob[] {
+  const days = workers[0]?.minutes.length ?? 0;
+  let free: WorkDays | undefined;
+  return jobs.map((job, i) => {
+    const runDays = needs[i]!.conditions.dryDaysInRow;
+    if (runDays === undefined || job.pinned) return job;
+    const chain = chainOf(jobs, i, runDays);
+    if (chain.length === 0) return job;
+    free ??= new WorkDays({ days, workers, jobs: [] });
+    const suits = new Uint8Array(days);
+    const last = Math.min(job.untilDay, days - 1);
+    for (let day = Math.max(0, job.fromDay); day <= last; day++)
+      suits[day] = hasHours(free, job, chain, { day, runDays }) ? 1 : 0;
+    return suits.includes(1) ? { ...job, suits } : job;
+  });
+}
+
+/** Work of a chain, after which of it it is done, and how many days after. */
+interface Link {
+  readonly job: WorkJob;
+  readonly after: number;
+  readonly days: number;
+}
+
+/** All that waits a day or more for work or for what follows it, and can still lie in its spell. */
+function chainOf(jobs: readonly WorkJob[], head: number, runDays: number): Link[] {
+  const chain: Link[] = [];
+  const at = new Map([[head, { place: -1, lag: 0 }]]);
+  // What waits may stand before what it waits for in the list.
+  for (let grew = true; grew;) {
+    grew = false;
+    jobs.forEach((job, i) => {
+      if (at.has(i) || job.pinned) return;
+      for (const wait of job.waitsFor) {
+        const before = at.get(wait.job);
+        if (!before || wait.days < 1 || runDays <= before.lag + wait.days) continue;
+        at.set(i, { place: chain.length, lag: before.lag + wait.days });
+        chain.push({ job, after: before.place, days: wait.days });
+        grew = true;
+        return;
+      }
+    });
+  }
+  return chain;
+}
+
+/** Whether work and all of its chain have the hours, begun on a day and done within the spell. */
+function hasHours(
+  free: WorkDays,
+  head: WorkJob,
+  chain: readonly Link[],
+  { day, runDays }: { day: number; runDays: number },
+): boolean {
+  if (head.suits && head.suits[day] === 0) return false;
+  const last = day + runDays - 1;
+  const taken: { job: WorkJob; pieces: ReturnType<WorkDays['put']> }[] = [];
+  const put = (job: WorkJob, from: number, until: number): number => {
+    const pieces = free.put({ ...job, untilDay: Math.max(job.untilDay, until) }, from, until);
+    taken.push({ job, pieces });
+    return pieces.reduce((sum, { minutes }) => sum + minutes, 0) < job.minutes
+      ? Infinity
+      : pieces.at(-1)!.day;
+  };
+  const done = [put(head, day, day)];
+  for (const { job, after, days } of chain) {
+    const from = done[after + 1]! + days;
+    done.push(from <= last ? put(job, from, last) : Infinity);
+  }
+  for (const { job, pieces } of taken) free.giveBack(job, pieces);
+  return !done.includes(Infinity);
+}

@@ -1,0 +1,134 @@
+import { formatHours } from '../../units/format.js';
+import { freeFrom } from '../../schedule/work-placing.js';
+import { daysLeft } from '../../schedule/work-reasons.js';
+import { remediesFor } from '../../schedule/work-remedies.js';
+import { followersOf, lastDayBefore } from '../../schedule/work-settling.js';
+import { finishDay, placedMinutes, type WorkJob } from '../../schedule/work.js';
+import type { WorkPlacing } from '../../schedule/work.js';
+import { wayByWeather, type WeatherWay } from './ways-by-weather.js';
+import type { WholeWork } from './whole-work.js';
+import type { WorkNeed } from './work-need.js';
+import { dayText } from './work-words.js';
+
+/** What would make a piece of work fit, a sentence each. */
+export function wordsToFit(work: WholeWork, index: number): string[] {
+  const { problem, fitted, request, needs } = work;
+  const { hours, laterDay, instead } = remediesFor(problem, fitted.plan, index);
+  const date = dayText(request);
+  const job = problem.jobs[index]!;
+  const isBoundToDay = job.fromDay === job.untilDay;
+  const need = needs[index]!;
+  const weather = wayByWeather(work, index);
+  const ways = [
+    ...(hours ? [hoursWords(job, hours.minutes, date(hours.day))] : []),
+    ...(weather ? [weatherWords(weather, date)] : []),
+    ...(laterDay === undefined || isBoundToDay ? [] : laterWords(need, date(laterDay))),
+    ...(fitsWhenSpread(work, index) ? ['Let it be spread over several days.'] : []),
+    ...instead.map((i) => `Leave “${needs[i]!.name}” undone.`),
+  ];
+  const hasDays = Math.max(0, job.fromDay) <= job.untilDay;
+  // What animals wait for, or the household must have, is not left without a way.
+  if (0 < ways.length) return ways;
+  const before = waitedFor(work, index, job.untilDay);
+  if (before !== undefined) return [`Fits once “${needs[before]!.name}” is done.`];
+  if (!isNeeded(need) || !hasDays) return ways;
+  const missing = job.peopleNeeded - job.able.length;
+  return [0 < missing && 0 < job.able.length ? moreHands(job, missing) : doneByOthers(job)];
+}
+
+/**
+ * What would have work done in time that is done late, a sentence each; of what is late already
+ * nothing would.
+ */
+export function wordsInTime(work: WholeWork, index: number, latestDay: number): string[] {
+  if (latestDay < 0) return [];
+  const { problem, fitted, request, needs } = work;
+  const job = problem.jobs[index]!;
+  const before = waitedFor(work, index, latestDay);
+  if (before !== undefined) return [`In time once “${needs[before]!.name}” is.`];
+  const { hours, instead } = remediesFor(problem, fitted.plan, index, latestDay);
+  const date = dayText(request);
+  const weather = wayByWeather(work, index);
+  const isInTime = weather !== undefined && weather.doneOn <= latestDay;
+  const ways = [
+    ...(hours ? [hoursWords(job, hours.minutes, date(hours.day))] : []),
+    ...(isInTime ? [weatherWords(weather, date)] : []),
+    ...instead.map((i) => `Leave “${needs[i]!.name}” undone.`),
+  ];
+  return ways.length === 0 && isNeeded(needs[index]!) ? [doneByOthers(job)] : ways;
+}
+
+const isNeeded = ({ priority, isBeforeEvent }: WorkNeed): boolean =>
+  priority === 'must' || isBeforeEvent === true;
+
+const weatherWords = ({ words, doneOn }: WeatherWay, date: (day: number) => string): string =>
+  `${words}, if you can: it would be done on ${date(doneOn)}.`;
+
+function hoursWords(job: WorkJob, minutes: number, date: string): string {
+  const helper =
+    1 < job.peopleNeeded
+      ? ` from each of ${job.peopleNeeded} people`
+      : job.smallestPieceMinutes === undefined
+        ? `, or a helper for all ${formatHours(job.minutes / 60)} of it`
+        : ', or a helper for as long';
+  return `${formatHours(minutes / 60)} more on ${date}${helper}.`;
+}
+
+/**
+ * The one job that holds up another, where that would be done by a day if the one was done by its
+ * own last: then it is the one that wants mending.
+ */
+function waitedFor(
+  { problem, fitted }: WholeWork,
+  index: number,
+  byDay: number,
+): number | undefined {
+  const job = problem.jobs[index]!;
+  const late = job.waitsFor
+    .map((wait) => wait.job)
+    .filter((i) => {
+      const finish = finishDay(fitted.plan[i]!);
+      return finish < 0 || problem.jobs[i]!.dueDay < finish;
+    });
+  const [before] = late;
+  if (late.length !== 1 || before === undefined) return undefined;
+  const day = Math.max(0, problem.jobs[before]!.dueDay);
+  const plan: WorkPlacing = fitted.plan.map((pieces, i) =>
+    i === before ? [{ day, minutes: 0, workers: [] }] : i === index ? [] : pieces,
+  );
+  const days = daysLeft(problem, plan);
+  const until = Math.min(byDay, lastDayBefore(followersOf(problem)[index]!, plan));
+  return placedMinutes(days.put(job, freeFrom(job, plan), until)) < job.minutes
+    ? undefined
+    : before;
+}
+
+/** Work for two, where one is there. */
+const moreHands = ({ minutes, peopleNeeded }: WorkJob, missing: number): string =>
+  `It takes ${peopleNeeded} people: have ${missing === 1 ? 'somebody' : `${missing} others`} come to help for ${formatHours(minutes / 60)}.`;
+
+const doneByOthers = ({ minutes, peopleNeeded, suits }: WorkJob): string =>
+  `Have somebody else do all ${formatHours((minutes * peopleNeeded) / 60)} of it${suits ? ', in whatever weather comes' : ''}.`;
+
+/** What makes ready for animals is of no use after them: then it is they who come later. */
+function laterWords({ isBeforeEvent, belongsTo, prepares }: WorkNeed, doneOn: string): string[] {
+  if (!isBeforeEvent) return [`A later last day: it would be done on ${doneOn}.`];
+  // A batch that comes later is tried with all of its work together.
+  if (belongsTo?.kind !== 'herd' || !prepares) return [];
+  return [`Let “${prepares.name}” wait until this is done, on ${doneOn}.`];
+}
+
+/** Whether work of the household’s own, done in one go, would have its hours on several days. */
+function fitsWhenSpread({ problem, fitted, needs, left }: WholeWork, index: number): boolean {
+  const job = problem.jobs[index]!;
+  const from = freeFrom(job, fitted.plan);
+  if (needs[index]!.belongsTo || job.smallestPieceMinutes !== undefined || from < 0) return false;
+  const pieces = left.put(
+    { ...job, smallestPieceMinutes: AN_HOUR, untilDay: job.dueDay },
+    Math.max(0, from),
+  );
+  left.giveBack(job, pieces);
+  return job.minutes <= placedMinutes(pieces);
+}
+
+const AN_HOUR = 60;

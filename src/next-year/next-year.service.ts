@@ -1,0 +1,95 @@
+import { Injectable } from '@nestjs/common';
+import type { Batch } from '../../shared/farm/batch.js';
+import type { OwnJob } from '../../shared/farm/job.js';
+import type { Saved } from '../../shared/farm/saved.js';
+import { tiedAnew, type NextJob, type NextYear } from '../../shared/plan/record/next-year.js';
+import { FieldError } from '../../shared/problems/field-problem.js';
+import { BatchesService } from '../batches/batches.service.js';
+import type { BatchDto } from '../batches/batch.dto.js';
+import { Database } from '../database/database.js';
+import { JobsService } from '../jobs/jobs.service.js';
+import type { JobDto } from '../jobs/job.dto.js';
+import { PicturesService } from '../picture/pictures.service.js';
+import { OF_BATCHES, yearOf } from '../record/record.service.js';
+import { ToldService } from '../told/told.service.js';
+import { WorkPool } from '../work-pool/work-pool.service.js';
+import type { NextYearDto } from './next-year.dto.js';
+
+/** What was made of a year that was begun from another. */
+export interface BegunYear {
+  readonly batches: readonly Saved<Batch>[];
+  readonly jobs: readonly Saved<OwnJob>[];
+}
+
+/** Begins a year from the one before it. */
+@Injectable()
+export class NextYearService {
+  constructor(
+    private readonly database: Database,
+    private readonly pictures: PicturesService,
+    private readonly told: ToldService,
+    private readonly batches: BatchesService,
+    private readonly jobs: JobsService,
+    private readonly work: WorkPool,
+  ) {}
+
+  /** @throws FieldError when it is no year */
+  async of(farmId: string, asked: string): Promise<NextYear> {
+    const year = yearOf(asked);
+    const { picture } = await this.pictures.of(farmId);
+    const facts = await this.told.factsOf(farmId, ...OF_BATCHES);
+    return this.work.run('nextYear', { picture, facts, year });
+  }
+
+  /** Saves what is to come again, all of it or nothing. @throws FieldError when it is not of the year */
+  async begin(farmId: string, { year, batchIds, jobIds }: NextYearDto): Promise<BegunYear> {
+    const next = await this.of(farmId, `${year}`);
+    refuseOthers('batchIds', batchIds, next.batches);
+    refuseOthers('jobIds', jobIds, next.jobs);
+    return this.database.write(farmId, async () => {
+      const ids = { batchIds: new Map<string, string>(), jobIds: new Map<string, string>() };
+      const batches: Saved<Batch>[] = [];
+      for (const { ofId, next: batch } of next.batches.filter((b) => batchIds.includes(b.ofId))) {
+        const made = await this.batches.create(farmId, batch as BatchDto);
+        batches.push(made);
+        ids.batchIds.set(ofId, made.id);
+      }
+      const jobs: Saved<OwnJob>[] = [];
+      for (const { ofId, next: job } of inTurn(next.jobs.filter((j) => jobIds.includes(j.ofId)))) {
+        const made = await this.jobs.create(farmId, tiedAnew(job, ids) as JobDto);
+        jobs.push(made);
+        ids.jobIds.set(ofId, made.id);
+      }
+      return { batches, jobs };
+    });
+  }
+}
+
+/** Jobs with those first that others wait for. */
+function inTurn(jobs: readonly NextJob[]): NextJob[] {
+  const turn: NextJob[] = [];
+  const add = (job: NextJob): void => {
+    if (turn.includes(job)) return;
+    const first = jobs.find(({ ofId }) => ofId === job.next.waitsForId);
+    if (first) add(first);
+    turn.push(job);
+  };
+  for (const job of jobs) add(job);
+  return turn;
+}
+
+function refuseOthers(
+  field: string,
+  ids: readonly string[],
+  of: readonly { readonly ofId: string }[],
+): void {
+  const allowed = of.map(({ ofId }) => ofId);
+  const k = ids.findIndex((id, at) => !allowed.includes(id) || ids.indexOf(id) !== at);
+  if (k < 0) return;
+  throw new FieldError([
+    {
+      ...{ field: `${field}.${k}`, code: 'not-allowed', given: ids[k], allowed },
+      fix: 'Name what belongs to that year, each once.',
+    },
+  ]);
+}

@@ -1,0 +1,132 @@
+import { Alert, Button, Checkbox, Group, Modal, Stack, Text, Title } from '@mantine/core';
+import { useState } from 'react';
+import type { NextYear } from '../../../../shared/plan/record/next-year.js';
+import { farmDay, type SavedFarm } from '../../api/queries.js';
+import { useBeginYear, useNextYear } from '../../api/record-queries.js';
+import { useSayDate } from '../../explain/say-date.js';
+import { Failure, useAll } from '../../shell/states.js';
+
+interface Props {
+  readonly farm: SavedFarm;
+  readonly year: number;
+  readonly onDone: () => void;
+}
+
+/** What of a year comes again in the next one: seen before it is saved, each thing to be left out. */
+export default function NextYearDialog(props: Props) {
+  const { year, onDone } = props;
+  return (
+    <Modal
+      opened
+      onClose={onDone}
+      size="lg"
+      title={`Start ${year + 1} from ${year}`}
+      closeButtonProps={{ 'aria-label': 'Close' }}
+    >
+      <Which {...props} />
+    </Modal>
+  );
+}
+
+function Which({ farm, year, onDone }: Props) {
+  const all = useAll(useNextYear(farm.id, year));
+  if ('waiting' in all) return all.waiting;
+  return <Choice next={all.data[0]} {...{ farm, year, onDone }} />;
+}
+
+function Choice({ next, farm, year, onDone }: Props & { next: NextYear }) {
+  const sayDate = useSayDate();
+  const begin = useBeginYear(farm.id);
+  const today = farmDay(farm);
+  const [batchIds, setBatchIds] = useState(() =>
+    next.batches
+      .filter((each) => each.isThere === undefined && today <= each.next.arrivalDate)
+      .map(({ ofId }) => ofId),
+  );
+  const [jobIds, setJobIds] = useState(() =>
+    next.jobs.filter((each) => !each.isThere && today <= each.next.dueOn).map(({ ofId }) => ofId),
+  );
+  if (next.batches.length + next.jobs.length === 0)
+    return <Text>No batch came in {year} and no other job was due in it.</Text>;
+  return (
+    <Stack>
+      <Text>
+        Each date comes 52 weeks later, on the same day of the week. Orders, slots and dates you
+        fixed by hand are open again. Cattle and jobs that repeat go on by themselves.
+      </Text>
+      <Stack gap="xs" role="group" aria-label="Batches">
+        {next.batches.map(({ ofId, cameOn, next: batch, learned, isThere }) => (
+          <div key={ofId}>
+            <Checkbox
+              size="md"
+              label={`${batch.name}, ${sayDate(batch.arrivalDate)}`}
+              description={
+                isThere === undefined
+                  ? `${batch.wantedBirds} wanted; came ${sayDate(cameOn)}`
+                  : `There already: ${isThere}`
+              }
+              checked={batchIds.includes(ofId)}
+              onChange={(event) =>
+                setBatchIds(toggled(batchIds, ofId, event.currentTarget.checked))
+              }
+            />
+            {learned.length > 0 && (
+              <Text size="sm" mt={4} ml="xl">
+                From your record: {learned.join(' ')}
+              </Text>
+            )}
+          </div>
+        ))}
+      </Stack>
+      {next.jobs.length > 0 && (
+        <>
+          <Title order={3} size="h4">
+            Other jobs
+          </Title>
+          <Stack gap="xs" role="group" aria-label="Other jobs">
+            {next.jobs.map(({ ofId, next: job, isThere }) => (
+              <Checkbox
+                key={ofId}
+                size="md"
+                label={`${job.name}, due ${sayDate(job.dueOn)}`}
+                {...(isThere ? { description: 'There already' } : {})}
+                checked={jobIds.includes(ofId)}
+                onChange={(event) => setJobIds(toggled(jobIds, ofId, event.currentTarget.checked))}
+              />
+            ))}
+          </Stack>
+        </>
+      )}
+      <Failure error={begin.error} />
+      {begin.isSuccess ? (
+        <Alert color="accent">
+          Saved. They stand among your batches and jobs, to be changed one by one.
+        </Alert>
+      ) : (
+        <Group>
+          <Button
+            loading={begin.isPending}
+            disabled={batchIds.length + jobIds.length === 0}
+            onClick={() => begin.mutate({ year, batchIds, jobIds })}
+          >
+            Plan {countSaid(batchIds.length, jobIds.length)} for {year + 1}
+          </Button>
+          <Button variant="default" onClick={onDone}>
+            Not now
+          </Button>
+        </Group>
+      )}
+    </Stack>
+  );
+}
+
+const toggled = (ids: readonly string[], id: string, isIn: boolean): string[] =>
+  isIn ? [...ids, id] : ids.filter((each) => each !== id);
+
+function countSaid(batches: number, jobs: number): string {
+  const parts = [
+    ...(batches === 0 ? [] : [batches === 1 ? '1 batch' : `${batches} batches`]),
+    ...(jobs === 0 ? [] : [jobs === 1 ? '1 job' : `${jobs} jobs`]),
+  ];
+  return parts.join(' and ') || 'nothing';
+}

@@ -1,0 +1,101 @@
+import { describe, expect, it } from '@jest/globals';
+import { addDays } from '../../../shared/calendar/plain-date.js';
+import type { FarmPicture, NamedBatch } from '../../../shared/farm/picture.js';
+import { headChangesOf, type HeadsChanged, type ToldFact } from '../../../shared/farm/told-fact.js';
+import { nextYear, tiedAnew } from '../../../shared/plan/record/next-year.js';
+import { newRequest, tables } from '../../support/factories.js';
+import { newPicture } from '../../support/pictures.js';
+import { newOwnJob } from '../../support/season-factories.js';
+
+const { batch: ordered, farm, climate, facilities } = newRequest({});
+const CAME = '2027-05-05';
+const batch = {
+  ...ordered,
+  ...{ id: 'meat', name: 'Spring 2027', arrivalDate: CAME, orderedBirds: 100, leaveAgeDays: 49 },
+  ...{ moveOutDate: addDays(CAME, 25), orderDate: '2027-03-01' },
+} as NamedBatch;
+
+let k = 0;
+const fact = (kind: ToldFact['kind'], day: number, details: object): ToldFact =>
+  ({
+    ...{ id: `f${++k}`, key: `f${k}`, kind, about: 'meat', on: addDays(CAME, day), details },
+    toldAt: `${addDays(CAME, day)}T10:00:00.000Z`,
+  }) as ToldFact;
+
+const over = (firstWeek: number, later: number): ToldFact[] => [
+  fact('arrived', 0, { birds: 100 }),
+  fact('died', 3, { birds: firstWeek }),
+  fact('died', 20, { birds: later }),
+  fact('processed', 49, { birds: 100 - firstWeek - later, liveKg: 200 }),
+];
+
+const next = (facts: readonly ToldFact[], more: Partial<FarmPicture> = {}) =>
+  nextYear(
+    newPicture({
+      ...{ farm, climate, facilities, today: '2027-12-01', batches: [batch] },
+      headChanges: headChangesOf(facts as HeadsChanged[]),
+      ...more,
+    }),
+    tables,
+    { year: 2027, facts },
+  );
+
+describe('a year begun from the one before it', () => {
+  it('brings each batch again on its weekday, with nothing of what was fixed for the old one', () => {
+    const [again] = next([]).batches;
+    expect(again).toMatchObject({ ofId: 'meat', cameOn: CAME, learned: [] });
+    expect(again!.next).toMatchObject({ name: 'Spring 2028', arrivalDate: '2028-05-03' });
+    for (const gone of ['id', 'orderedBirds', 'orderDate', 'moveOutDate'])
+      expect(again!.next).not.toHaveProperty(gone);
+  });
+
+  it('plans with losses drawn from the usual toward the own, and says so', () => {
+    const losses = tables.losses.find(({ id }) => id === strainLosses())!;
+    const [again] = next(over(10, 4)).batches;
+    // The usual counts as 50 birds beside the 100 of the farm.
+    const drawn = (died: number, usual: number) => (100 * (died + (50 * usual) / 100)) / 150;
+    expect(again!.next.firstWeekLossPercent).toBeCloseTo(drawn(10, losses.firstWeekPercent), 1);
+    expect(again!.next.laterLossPercent).toBeCloseTo(drawn(4, losses.laterPercent), 1);
+    expect(again!.learned[0]).toMatch(/^10 of 100 were lost in the first week \(one batch\)/);
+  });
+
+  it('leaves alone what the household typed, and birds that are not over yet', () => {
+    const typed = { ...batch, firstWeekLossPercent: 2, laterLossPercent: 1, weightFactor: 1 };
+    const [own] = next(over(10, 4), { batches: [typed] }).batches;
+    expect(own!.next).toMatchObject({ firstWeekLossPercent: 2, laterLossPercent: 1 });
+    const [open] = next(over(10, 4).slice(0, 3)).batches;
+    expect(open!.learned).toEqual([]);
+  });
+
+  it('takes the weight of birds that left at their age, half the way after one batch', () => {
+    const facts = over(0, 2);
+    const [again] = next(facts).batches;
+    const planned = /They weighed (\d+) % .* planned with (\d+) %/.exec(again!.learned.join(' '))!;
+    const [was, is] = [Number(planned[1]), Number(planned[2])];
+    expect(is).toBeCloseTo(100 * Math.sqrt(was / 100), -0.5);
+    const early = facts.map((each) =>
+      each.kind === 'processed' ? { ...each, on: addDays(CAME, 40) } : each,
+    );
+    expect(next(early).batches[0]!.next).not.toHaveProperty('weightFactor');
+  });
+
+  it('knows what comes already, and moves jobs with their ties', () => {
+    const there = { ...batch, id: 'new', name: 'Ordered', arrivalDate: '2028-05-10' };
+    const job = newOwnJob({
+      ...{ id: 'fence', dueOn: '2027-05-01', notBefore: '2027-04-20', waitsForId: 'posts' },
+      tiedTo: { eventId: 'event/meat/arrival', on: CAME },
+    });
+    const { batches, jobs } = next([], { batches: [batch, there], jobs: [job] });
+    expect(batches.map(({ ofId, isThere }) => [ofId, isThere])).toEqual([['meat', 'Ordered']]);
+    expect(jobs[0]!.next).toMatchObject({ dueOn: '2028-04-29', notBefore: '2028-04-18' });
+    const ids = { batchIds: new Map([['meat', 'made']]), jobIds: new Map<string, string>() };
+    const made = tiedAnew(jobs[0]!.next, ids);
+    expect(made.tiedTo).toEqual({ eventId: 'event/made/arrival', on: '2028-05-03' });
+    expect(made).not.toHaveProperty('waitsForId');
+    const alone = { batchIds: new Map<string, string>(), jobIds: new Map([['posts', 'p2']]) };
+    expect(tiedAnew(jobs[0]!.next, alone)).toMatchObject({ waitsForId: 'p2' });
+    expect(tiedAnew(jobs[0]!.next, alone)).not.toHaveProperty('tiedTo');
+  });
+});
+
+const strainLosses = (): string => tables.strains.find(({ id }) => id === batch.strainId)!.losses;

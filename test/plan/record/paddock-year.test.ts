@@ -1,0 +1,56 @@
+import { describe, expect, it } from '@jest/globals';
+import type { ToldFact } from '../../../shared/farm/told-fact.js';
+import { paddockYears } from '../../../shared/plan/record/paddock-year.js';
+import { tables } from '../../support/factories.js';
+import { newGroup, newHerd, newPaddocks, toldMove } from '../../support/pasture-factories.js';
+
+/** Ten cows of 1,200 lb, each 31.2 lb of dry matter a day by the rule of 26 lb for 1,000 lb. */
+const LB = 0.45359237;
+const herds = [newHerd({ groups: [newGroup({ head: 10, weightKg: 1200 * LB })] })];
+const paddocks = newPaddocks(3, { areaM2: 40_468.564 / 10 }); // an acre
+const mown = (bales: number, on: string): ToldFact => ({
+  ...{ id: `m-${on}`, key: `m-${on}`, kind: 'paddock-mown', about: 'p3', on },
+  ...{ details: { bales }, toldAt: `${on}T20:00:00.000Z` },
+});
+
+const yearOf = (facts: readonly ToldFact[], year = 2027, today = '2027-12-31') =>
+  paddockYears({ today, herds, paddocks, pastureChoices: {} }, tables, { year, facts });
+
+describe('what a paddock carried', () => {
+  it('is head times days on it, and 26 lb a day for 1,000 lb of cattle', () => {
+    const facts = [
+      toldMove('h1', 'p1', '2027-05-01'),
+      toldMove('h1', 'p2', '2027-05-04'),
+      toldMove('h1', 'p1', '2027-05-05'),
+      toldMove('h1', undefined, '2027-05-10'),
+    ];
+    const [first, second, none] = yearOf(facts);
+    expect(first).toMatchObject({ paddockId: 'p1', stays: 2, days: 3 + 5, animalDays: 80 });
+    expect(first!.grazedKg / LB).toBeCloseTo(80 * 31.2, 0);
+    expect(first!.animalDaysPerHa).toBeCloseTo(80 / 0.404_685_64, 3);
+    expect(second).toMatchObject({ paddockId: 'p2', stays: 1, days: 1, animalDays: 10 });
+    expect(none).toMatchObject({ paddockId: 'p3', stays: 0, yieldKgPerHa: 0 });
+  });
+
+  it('parts a stay over the new year, and goes on to today where they still stand', () => {
+    const facts = [toldMove('h1', 'p1', '2026-12-30')];
+    const daysIn = (year: number) => yearOf(facts, year, '2027-01-05')[0]!.days;
+    expect([2025, 2026, 2027, 2028].map(daysIn)).toEqual([0, 2, 5, 0]);
+  });
+
+  it('adds the hay that was baled, as dry matter, in the year it was cut', () => {
+    const facts = [mown(20, '2027-06-20'), mown(7, '2026-06-20')];
+    const [best] = yearOf(facts);
+    const bale = tables.pasture.hay.bales.at(-1)!;
+    expect(best).toMatchObject({ paddockId: 'p3', bales: 20 });
+    expect(best!.baledKg).toBeCloseTo(20 * bale.kg * tables.pasture.hay.dryMatterShare, 6);
+  });
+
+  it('counts no animal before it came or after it left', () => {
+    const some = [newHerd({ groups: [newGroup({ head: 4, arrivesOn: '2027-05-03' })] })];
+    const picture = { today: '2027-12-31', herds: some, paddocks, pastureChoices: {} };
+    const facts = [toldMove('h1', 'p1', '2027-05-01'), toldMove('h1', 'p2', '2027-05-06')];
+    const rows = paddockYears(picture, tables, { year: 2027, facts });
+    expect(rows.find(({ paddockId }) => paddockId === 'p1')!.animalDays).toBe(12);
+  });
+});
