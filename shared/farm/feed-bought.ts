@@ -2,7 +2,7 @@ import { number, optional, row, type RowOf } from './field.js';
 import { boughtFields } from './season-facts.js';
 import { date, id } from './words.js';
 
-const { name, amount, eachKg } = boughtFields.fields;
+const { name, amount, eachKg, money, from } = boughtFields.fields;
 
 /** Feed that was bought on a day, whatever it is for. */
 export const feedBoughtFields = row('FeedBought', {
@@ -11,5 +11,7 @@ export const feedBoughtFields = row('FeedBought', {
   name,
   amount: number('How many bags', amount.bounds),
   eachKg,
+  money,
+  from,
 });
 export type FeedBought = RowOf<typeof feedBoughtFields>;

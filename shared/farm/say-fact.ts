@@ -75,9 +75,9 @@ export function sayFact(
       return `${bags} ${bags === 1 ? 'bag' : 'bags'} opened${bagKg === undefined ? '' : ` of ${say(bagKg, 'kg')}`}`;
     }
     case 'bought': {
-      const { what, name, amount: n, eachKg, money: paid } = fact.details;
+      const { what, name, amount: n, eachKg, money: paid, from } = fact.details;
       const of = eachKg === undefined ? '' : ` of ${say(eachKg, 'kg')}`;
-      return `${name ?? BOUGHT_WORDS[what]}: ${n}${of} bought${money(paid)}`;
+      return `${name ?? BOUGHT_WORDS[what]}: ${n}${of} bought${from === undefined ? '' : ` from ${from}`}${money(paid)}`;
     }
     case 'water-drunk':
       return `${say(fact.details.liters, 'L')} of water`;

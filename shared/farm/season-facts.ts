@@ -22,6 +22,8 @@ export const boughtFields = row('Bought', {
   eachKg: optional(number('One of them', within(0.1, 1500, 'kg', 'Read the weight of one.'))),
   /** For all of them together. */
   money: optional(price('What it cost, all together')),
+  /** The seller's name. */
+  from: optional(text('Bought from')),
 });
 export type Bought = RowOf<typeof boughtFields>;
 

@@ -183,6 +183,17 @@ export const feedOpeningsOf = (facts: readonly FactOf<'feed-opened'>[]): FeedOpe
 /** Days for which feed that was bought may still be there. */
 const FEED_KEPT_DAYS = 90;
 
+/** What a document says was bought, as it would have been told. */
+export const factsOfBought = (bought: readonly FeedBought[]): FactOf<'bought'>[] =>
+  bought.map(({ id, date: on, ...details }, k) => {
+    const key = id ?? `bought-${k + 1}`;
+    const toldAt = `${on}T12:00:00.000Z`;
+    return {
+      ...{ id: key, key, kind: 'bought', about: WHOLE_FARM, on, toldAt },
+      details: { what: 'feed', ...details },
+    };
+  });
+
 /** Feed bought these months, the oldest first. */
 export const feedBoughtOf = (facts: readonly FactOf<'bought'>[], today: PlainDate): FeedBought[] =>
   holding(facts)

@@ -36,6 +36,7 @@ import { penHeatFormulas } from '../plan/pen-heat.js';
 import { countedFormulas } from '../plan/counted.js';
 import { deliveryFormulas } from '../plan/feed-deliveries.js';
 import { feedActualFormulas } from '../plan/feed-year/feed-actual-formulas.js';
+import { feedSpentFormulas } from '../plan/feed-spent/feed-spent-formulas.js';
 import { feedYearFormulas } from '../plan/feed-year/feed-year-formulas.js';
 import { herdCostFormulas } from '../plan/feed-year/herd-costs.js';
 import { feedFormulas } from '../plan/feed.js';
@@ -138,6 +139,7 @@ const all: readonly Readonly<Record<string, Formula>>[] = [
   closeOffFormulas,
   dayLengthFormulas,
   deliveryFormulas,
+  feedSpentFormulas,
   feedYearFormulas,
   feedActualFormulas,
   herdCostFormulas,

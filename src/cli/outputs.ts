@@ -4,6 +4,7 @@ import { comparisonFields } from '../../shared/farm/batch-choice.js';
 import { problemsOfRow } from '../../shared/farm/check-row.js';
 import { problemsOfNumber } from '../../shared/farm/bounds.js';
 import { BATCH_KG } from '../../shared/farm/ration-asked.js';
+import { factsOfBought } from '../../shared/farm/told-fact.js';
 import type { FarmPicture, NamedBatch } from '../../shared/farm/picture.js';
 import type { ReadyGoal } from '../../shared/farm/ready-goal.js';
 import { planAnimals, type AnimalPlans } from '../../shared/plan/farm/animal-plans.js';
@@ -14,6 +15,7 @@ import { whatMoves } from '../../shared/plan/compare/what-moves.js';
 import { batchCost } from '../../shared/plan/cost/batch-cost.js';
 import { refuseUnplannable } from '../../shared/plan/farm/check-picture.js';
 import { batchQuantities, pastureQuantities } from '../../shared/plan/farm/explain-plans.js';
+import { feedSpent } from '../../shared/plan/feed-spent/feed-spent.js';
 import { feedYear } from '../../shared/plan/feed-year/feed-year.js';
 import { sitterSheet } from '../../shared/plan/handover/sitter-sheet.js';
 import { stopsOn } from '../../shared/plan/handover/sheet-stops.js';
@@ -35,6 +37,7 @@ import { feedText } from '../calendar/feed.js';
 import { choicesOf, printComparison } from './print-compare.js';
 import { printCost } from './print-cost.js';
 import { buyingListCsv } from '../documents/buying-list.js';
+import { printSpent } from './print-spent.js';
 import { printFeed } from './print-feed.js';
 import { printGrassYears, printPasture } from './print-pasture.js';
 import { printArrivals, printPlan } from './print-plan.js';
@@ -57,9 +60,12 @@ export interface Asked {
   readonly whyNot: string | undefined;
 }
 
+/** Feed that the document says was bought, as it would have been told. */
+const boughtIn = ({ feedBought = [] }: FarmPicture) => factsOfBought(feedBought);
+
 /** What the farm's trips for feed cost by weight; undefined where none has a price. */
 const fetchingOf = ({ picture, tables }: Asked) =>
-  feedYear(picture, tables, planAnimals(picture, tables), []).fetching;
+  feedYear(picture, tables, planAnimals(picture, tables), boughtIn(picture)).fetching;
 
 /** Everything that can be asked for, by the word for it. */
 export const OUTPUTS = {
@@ -149,11 +155,16 @@ export const OUTPUTS = {
     return asked.json ? JSON.stringify(plan) : printPasture(plan, picture.farm, tables);
   },
 
-  /** The feed of the year; `feed csv` is the shopping list for a spreadsheet. */
+  /** The feed of the year; `feed csv` is the shopping list for a spreadsheet, `feed spent` the last year’s. */
   feed: (asked: Asked): string => {
     const { picture, tables, explain } = asked;
     refuseUnplannable(picture, tables);
-    const year = feedYear(picture, tables, planAnimals(picture, tables), []);
+    const animals = planAnimals(picture, tables);
+    if (asked.words[0] === 'spent') {
+      const spent = feedSpent(picture, tables, animals, boughtIn(picture));
+      return asked.json ? JSON.stringify(spent ?? {}) : printSpent(spent, readerOf(picture));
+    }
+    const year = feedYear(picture, tables, animals, boughtIn(picture));
     if (explain !== undefined) return opened(asked, quantitiesIn(year));
     if (asked.json) return JSON.stringify(year);
     return asked.words[0] === 'csv'

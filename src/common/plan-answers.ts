@@ -36,6 +36,10 @@ export const FEED_YEAR = named(
   'FeedYear',
   'What feeds a farm through the year: what to buy on which trip, and for how much.',
 );
+export const FEED_SPENT = named(
+  'FeedSpent',
+  'Where the feed money of the last year went, as told, and how it could have been less.',
+);
 export const TABLES = named('Tables', 'Every published table with its sources and marks.');
 export const CHECK = named(
   'Check',

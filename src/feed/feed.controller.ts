@@ -1,8 +1,9 @@
 import { Controller, Get, Header, Param } from '@nestjs/common';
 import { ApiOkResponse, ApiProduces, ApiTags } from '@nestjs/swagger';
+import type { FeedSpent } from '../../shared/plan/feed-spent/feed-spent.js';
 import type { FeedYear } from '../../shared/plan/feed-year/feed-year.js';
 import { Answers } from '../common/answers.js';
-import { FEED_YEAR } from '../common/plan-answers.js';
+import { FEED_SPENT, FEED_YEAR } from '../common/plan-answers.js';
 import { FeedService } from './feed.service.js';
 
 @ApiTags('feed')
@@ -15,6 +16,13 @@ export class FeedController {
   @Get()
   of(@Param('farmId') farmId: string): Promise<FeedYear> {
     return this.feed.of(farmId);
+  }
+
+  /** Where the feed money of the year up to today went, as told, and how it could have been less. */
+  @Answers(FEED_SPENT)
+  @Get('spent')
+  spent(@Param('farmId') farmId: string): Promise<{ spent?: FeedSpent }> {
+    return this.feed.spentOf(farmId);
   }
 
   /** The shopping list of the year for a spreadsheet: a line a feed and trip. */

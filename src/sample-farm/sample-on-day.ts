@@ -14,6 +14,7 @@ import type { OwnJob } from '../../shared/farm/job.js';
 import type { Said } from '../told/keep-facts.js';
 import { isWithin, nextMonthDay } from './sample-dates.js';
 import { sampleJobs } from './sample-jobs.js';
+import { openedFacts, receiptFacts } from './sample-receipts.js';
 import type { BatchWithId, MadeAt, SampleBatch, SampleSeed } from './sample-seed.js';
 
 /** The sample farm as it is on a day: every row with its own dates, and what was told up to then. */
@@ -46,9 +47,11 @@ export function sampleOnDay(seed: SampleSeed, at: MadeAt): SampleOnDay {
     facts: [
       ...jobs.facts,
       ...grassFacts(seed, today),
+      ...receiptFacts(seed, today),
       ...batches.flatMap((batch) => [
         ...weighedFacts(seed, batch, today),
         ...eggFacts(seed, batch, today),
+        ...openedFacts(seed, batch, today),
       ]),
     ],
   };

@@ -8,6 +8,7 @@ import type { CattleGroup, Herd } from '../../shared/farm/herd.js';
 import type { OwnJob } from '../../shared/farm/job.js';
 import type { Paddock } from '../../shared/farm/paddock.js';
 import type { Product } from '../../shared/farm/product.js';
+import type { Bought } from '../../shared/farm/season-facts.js';
 import type { Supplier } from '../../shared/farm/supplier.js';
 import type { JobSet } from '../../shared/tables/job-sets.js';
 
@@ -112,6 +113,28 @@ export interface SampleTold {
   }[];
   /** Eggs of a week, from so many days after arrival on. */
   readonly eggs: readonly { readonly fromDays: number; readonly perWeek: number }[];
+  /** Bags opened for a batch at ages, or every so many days of the last weeks. */
+  readonly opened: readonly {
+    readonly batchId: string;
+    readonly ageDays?: readonly number[];
+    readonly every?: { readonly days: number; readonly times: number };
+  }[];
+  /** Receipts for feed of every year, on their days or the next ones on which the seller is open. */
+  readonly receipts: readonly SampleReceipt[];
+}
+
+export interface SampleReceipt {
+  readonly monthDay: MonthDay;
+  /** As often again, every so many days. */
+  readonly again?: { readonly days: number; readonly times: number };
+  readonly from: string;
+  readonly lines: readonly {
+    readonly what: Bought['what'];
+    readonly name: string;
+    readonly amount: number;
+    readonly eachKg?: number;
+    readonly money: string;
+  }[];
 }
 
 /**

@@ -18,6 +18,7 @@ const BatchList = lazy(() => import('./screens/batches/batch-list.js'));
 const BatchScreen = lazy(() => import('./screens/batch/batch-screen.js'));
 const CompareScreen = lazy(() => import('./screens/compare/compare-screen.js'));
 const FeedScreen = lazy(() => import('./screens/feed/feed-screen.js'));
+const ReceiptsScreen = lazy(() => import('./screens/feed/receipts-screen.js'));
 const BuyingPrint = lazy(() => import('./screens/feed/buying-print.js'));
 const FacilitiesScreen = lazy(() => import('./screens/facilities/facilities-screen.js'));
 const FarmScreen = lazy(() => import('./screens/farm/farm-screen.js'));
@@ -196,6 +197,7 @@ function FarmScreens({ farm }: { farm: SavedFarm }) {
         <MoveSheet farm={farm} tables={tables} />
       </Route>
       <Route path="/farm/:farmId/feed">{inShell(<FeedScreen farm={farm} tables={tables} />)}</Route>
+      <Route path="/farm/:farmId/feed/receipts">{inShell(<ReceiptsScreen farm={farm} />)}</Route>
       <Route path="/farm/:farmId/feed/print">
         <BuyingPrint farm={farm} />
       </Route>

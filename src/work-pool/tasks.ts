@@ -51,6 +51,7 @@ import {
   type DueWork,
 } from '../../shared/plan/farm/work-of-farm.js';
 import { yearOfFarm } from '../../shared/plan/farm/year-of-farm.js';
+import { feedSpent, type FeedSpent } from '../../shared/plan/feed-spent/feed-spent.js';
 import { feedYear, type FeedYear } from '../../shared/plan/feed-year/feed-year.js';
 import type { Tables } from '../../shared/tables/tables.js';
 import { climateFromDaily, type Climate, type DailyWeather } from '../../shared/weather/climate.js';
@@ -256,6 +257,13 @@ export const TASKS = {
     ...asked
   }: PlannedPicture & { readonly bought: readonly FactOf<'bought'>[] }): FeedYear =>
     feedYear(asked.picture, tables, animalsOf(asked), bought),
+
+  /** Where the feed money of the year up to today went; nothing where no receipt was told. */
+  feedSpent: ({
+    bought,
+    ...asked
+  }: PlannedPicture & { readonly bought: readonly FactOf<'bought'>[] }): FeedSpent | undefined =>
+    feedSpent(asked.picture, tables, animalsOf(asked), bought),
 
   sheet: (asked: PlannedPicture & { handover: Handover; plan: WorkPlan }): SitterSheet =>
     sitterSheet(

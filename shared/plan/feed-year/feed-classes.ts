@@ -9,9 +9,8 @@ export interface FeedClass {
   readonly key: string;
   /** Any of these will do; none where the place buys no feed for it. */
   readonly feeds: readonly FeedProduct[];
-  /** Names of the phases, and of the batches that eat it. */
+  /** Names of the phases. */
   readonly phases: readonly string[];
-  readonly batches: readonly string[];
   readonly purpose: 'meat' | 'layers';
   /** A price typed with a batch, where the place has none. */
   readonly typed?: { readonly bagKg: number; readonly price?: string };
@@ -41,7 +40,7 @@ export function feedClasses(
         const phase = each.plan.feed.phases.find(({ phaseId }) => phaseId === day.phaseId)!;
         const price = batch?.prices?.feedPerBag?.[day.phaseId];
         of = {
-          ...{ key, feeds, purpose, phases: [], batches: [], kg: new Float64Array(days) },
+          ...{ key, feeds, purpose, phases: [], kg: new Float64Array(days) },
           kgOf: new Map(),
           ...(0 < feeds.length
             ? {}
@@ -50,7 +49,6 @@ export function feedClasses(
         classes.set(key, of);
       }
       if (!of.phases.includes(day.phase)) of.phases = [...of.phases, day.phase];
-      if (!of.batches.includes(each.name)) of.batches = [...of.batches, each.name];
       const at = daysBetween(span.from, day.date);
       of.kg[at]! += day.kg;
       let own = of.kgOf.get(each.id);

@@ -33,9 +33,9 @@ export function feedKind(
   { plan, problem }: YearBuying,
   { feed, item }: { feed: FeedOfYear; item: number },
 ): FeedKind {
-  const { name, of, needKg, stock, bought } = feed;
+  const { name, eatenBy, needKg, stock, bought } = feed;
   const mine = plan.purchases.filter((each) => each.item === item);
-  const eaters = plans.batches.filter((batch) => of.batches.includes(batch.name));
+  const eaters = plans.batches.filter((batch) => eatenBy.includes(batch.name));
   const fed = quantity(
     name,
     needKg.reduce((sum, kg) => sum + kg, 0),
@@ -63,7 +63,7 @@ export function feedKind(
         );
   const out = outDay(needKg, { ...plan, purchases: [] }, { problem, item });
   return {
-    ...{ name, eatenBy: of.batches, fed, bags },
+    ...{ name, eatenBy, fed, bags },
     ...(bought.every(({ price }) => price === undefined)
       ? {}
       : {

@@ -8,6 +8,8 @@ export interface FeedLot {
   readonly feed: FeedProduct;
   readonly on: PlainDate;
   readonly kg: number;
+  /** Somebody counted it; what was told as bought is taken as eaten once it is too old. */
+  readonly isCounted?: true;
 }
 
 const sameName = (a: string, b: string): boolean =>
@@ -30,7 +32,9 @@ export function feedLots(
     const mine = bought.filter(({ details }) => sameName(details.name ?? '', feed.name));
     unknown -= mine.length;
     return [
-      ...(isCounted ? [{ feed, on: storeOn, kg: storeBags * bagKg }] : []),
+      ...(isCounted
+        ? [{ feed, on: storeOn, kg: storeBags * bagKg, isCounted: true } as const]
+        : []),
       ...mine
         .filter(({ on }) => !isCounted || storeOn < on)
         .map(({ on, details }) => ({ feed, on, kg: details.amount * (details.eachKg ?? bagKg) })),

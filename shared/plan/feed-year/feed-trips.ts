@@ -115,7 +115,7 @@ function lineOf(
   { item, offer, bags: count, cost, wasteKg }: Purchase,
   lasts: number,
 ): TripLine {
-  const { bought, of, needKg } = feeds[item]!;
+  const { bought, eatenBy, needKg } = feeds[item]!;
   const lastsThrough = addDays(
     today,
     Math.min(
@@ -127,7 +127,7 @@ function lineOf(
   const each = product ? bagPrice(product, count) : price;
   const bags = quantity(name, count, 'bags', feedYearFormulas.bags, [
     fromFarm(`One bag of ${name}`, bagKg, 'kg'),
-    input('Eaten by', of.batches.join(', '), 'text'),
+    input('Eaten by', eatenBy.join(', '), 'text'),
     input('Lasts through', lastsThrough, 'date'),
   ]);
   return {

@@ -21,6 +21,8 @@ const LONGEST_KEPT_DAYS = 365;
 export interface FeedOfYear {
   readonly of: FeedClass;
   readonly name: string;
+  /** Names of the batches that eat it from today on. */
+  readonly eatenBy: readonly string[];
   /** Fed by day from today. */
   readonly needKg: Float64Array;
   readonly stock: readonly FeedLot[];
@@ -102,7 +104,7 @@ function usualBagMinor(feeds: readonly FeedProduct[], currency: string): number 
 }
 
 /** Feed stores of a known size, together. */
-function storeOf({ facilities }: FarmPicture): number {
+export function storeOf({ facilities }: FarmPicture): number {
   const stores = facilities.flatMap((each) => (each.kind === 'feed-store' ? [each] : []));
   const isKnown = stores.every(({ assumed }) => !assumed?.includes('capacityKg'));
   return 0 < stores.length && isKnown
@@ -125,21 +127,40 @@ function feedOfYear(
 ): FeedOfYear {
   const { today } = picture;
   const now = daysBetween(span.from, today);
-  const sumKg = (from: PlainDate): number => {
-    let kg = 0;
-    for (let day = daysBetween(span.from, from); day < now; day++) kg += of.kg[day]!;
-    return kg;
-  };
   const mine = lots.filter(({ feed }) => of.feeds.some(({ id }) => id === feed.id));
-  const fedKg = mine[0] ? fedSinceKg(openingsOf(picture, planned, of), mine[0].on, sumKg) : 0;
+  const opened = openingsOf(picture, planned, of);
+  const since = mine[0]?.on;
+  const fedKg =
+    since === undefined
+      ? 0
+      : [...of.kgOf].reduce((sum, [id, kg]) => {
+          const own = opened.filter(({ batchId }) => batchId === id);
+          return (
+            sum + fedSinceKg(own, since, (from) => sumOf(kg, daysBetween(span.from, from), now))
+          );
+        }, 0);
   const bought = boughtAs(tables, of, sources);
+  const { maxDays } = tables.feedKeeping;
   return {
     of,
     name: nameOf(of),
+    eatenBy: planned
+      .filter(({ id }) => 0 < sumOf(of.kgOf.get(id) ?? NOTHING, now, Infinity))
+      .map(({ name }) => name),
     needKg: of.kg.slice(now),
-    stock: leftOf(mine, fedKg),
+    stock: leftOf(mine, fedKg).filter(
+      (lot) => lot.isCounted || 0 <= untilDay(lot, today, lot.feed.keepsDays ?? maxDays),
+    ),
     bought,
   };
+}
+
+const NOTHING = new Float64Array();
+
+function sumOf(kg: Float64Array, from: number, to: number): number {
+  let sum = 0;
+  for (let day = from; day < Math.min(to, kg.length); day++) sum += kg[day]!;
+  return sum;
 }
 
 const nameOf = ({ feeds, phases, purpose }: FeedClass): string =>

@@ -18,6 +18,7 @@ import { Section } from '../../shell/section.js';
 import { useAll, Working } from '../../shell/states.js';
 import { WideTable } from '../../shell/wide-table.js';
 import { ActualPart } from './actual-part.js';
+import { SpentPart } from './spent-part.js';
 import { TripList } from './trip-list.js';
 
 const CashChart = lazy(() => import('./cash-chart.js'));
@@ -39,6 +40,9 @@ export default function FeedScreen({ farm, tables }: { farm: SavedFarm; tables: 
         <Title order={1}>Feed</Title>
         {!isEmpty && (
           <Group className="no-print" gap="xs">
+            <Button component={Link} href={`${base}/feed/receipts`} variant="default">
+              Type receipts
+            </Button>
             <Button component={Link} href={`${base}/feed/print`} variant="default">
               Print the list
             </Button>
@@ -54,11 +58,14 @@ export default function FeedScreen({ farm, tables }: { farm: SavedFarm; tables: 
         )}
       </Group>
       {isEmpty ? (
-        <Empty text="Nothing to feed yet. Plan a batch, and what to buy for it stands here.">
-          <Button component={Link} href={`${base}/batches/new`}>
-            Plan a batch
-          </Button>
-        </Empty>
+        <>
+          <Empty text="Nothing to feed yet. Plan a batch, and what to buy for it stands here.">
+            <Button component={Link} href={`${base}/batches/new`}>
+              Plan a batch
+            </Button>
+          </Empty>
+          <SpentPart farm={farm} />
+        </>
       ) : (
         <>
           <Lead year={year} />
@@ -66,6 +73,7 @@ export default function FeedScreen({ farm, tables }: { farm: SavedFarm; tables: 
           <Trips year={year} farm={farm} />
           <Money year={year} />
           <ActualPart actual={year.actual} farm={farm} />
+          <SpentPart farm={farm} />
           <Store year={year} farm={farm} />
           <ByFeed year={year} />
           <Text className="no-print">
