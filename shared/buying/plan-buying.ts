@@ -27,7 +27,8 @@ const SHIFTS = [1, -1, 2, -2, 3, -3, 5, -5, 7, -7, 10, -10, 14, -14, 21, -21, 28
  * of each feed are exact (`bestPurchases`), and feeds make room for each other where the store is
  * small. The same problem has the same plan.
  *
- * @param tries sets of trips to cost; more never gives a worse plan
+ * @param tries sets of trips to cost; more seldom gives a worse plan, and then by little: where the
+ *   search is cut off, a trip on which nothing is bought falls away
  */
 export function planBuying(problem: BuyingProblem, tries = TRIES): BuyingPlan {
   const costs = new TripCosts(problem);
