@@ -114,4 +114,48 @@ describe('the feed of the year', () => {
     expect(await page.getByLabel(/^One of them/).inputValue()).toBe('50');
     expect(errors).toEqual([]);
   });
+
+  it('says of last year’s receipts where the money went, and what to do otherwise', async () => {
+    const farm = await house.sampleFarm();
+    const { page, errors } = await house.page('phone');
+    await page.goto(`${farm}/feed`);
+    const spent = page
+      .locator('section')
+      .filter({ has: page.getByRole('heading', { name: 'Where last year’s money went' }) });
+    /** All that was spent, and of it for feed alone, without the trips that it took. */
+    const spending = async (): Promise<{ all: number; feed: number }> => {
+      const said = await spent.locator('.feed-lead').innerText();
+      const [all, trips] = said.match(/\$[\d,]+\.\d\d/g)!.map(cents);
+      return { all: all!, feed: all! - trips! };
+    };
+    await spent.locator('.feed-lead b').waitFor();
+    const before = await spending();
+    await spent.getByRole('link', { name: 'More receipts' }).click();
+    await page.getByLabel('Feed', { exact: true }).fill('Layer mash');
+    await page.getByLabel('Bags').first().fill('6');
+    await page.getByLabel('Paid').first().fill('117.60');
+    await page.getByRole('button', { name: 'Save the receipt' }).click();
+    await page.getByText('One line is saved.').waitFor();
+    await unfold(page, 'From a spreadsheet');
+    const day = new Date(Date.now() - 30 * 86_400_000).toISOString().slice(0, 10);
+    await page
+      .getByLabel('Lines from a spreadsheet')
+      .fill(`${day}, Valley mill, Layer mash, 6, 117.60\n${day}, Valley mill, Layer mash, none, 1`);
+    await page.getByText(/^Line 2/).waitFor();
+    await page
+      .getByLabel('Lines from a spreadsheet')
+      .fill(`${day}, Valley mill, Layer mash, 6, 117.60`);
+    expect(await seriousFindings(page)).toEqual([]);
+    await page.getByRole('button', { name: 'Save this line' }).click();
+    await page.getByText('2 lines are saved.').waitFor();
+    await page.getByRole('link', { name: 'Where it went' }).click();
+    await spent.getByRole('heading', { name: 'What to do otherwise' }).waitFor();
+    const after = await spending();
+    expect(after.feed).toBe(before.feed + 2 * 117_60);
+    expect(await spent.locator('.feed-ways li').first().innerText()).toMatch(/\$\d/);
+    const byFeed = spent.locator('table').first().locator('td');
+    expect(sumOf((await byFeed.allInnerTexts()).map(cents))).toBe(after.all);
+    expect(await seriousFindings(page)).toEqual([]);
+    expect(errors).toEqual([]);
+  });
 });
