@@ -47,10 +47,12 @@ export function Facts({ children }: { children: ReactNode }) {
 export function Fact({
   of,
   label,
+  said,
   note,
 }: {
   of: Quantity | undefined;
   label?: string;
+  said?: string | undefined;
   note?: ReactNode;
 }) {
   if (!of) return null;
@@ -58,7 +60,7 @@ export function Fact({
     <div>
       <dt>{label ?? of.label}</dt>
       <dd>
-        <Num of={of} />
+        <Num of={of} {...(said === undefined ? {} : { said })} />
         <small>
           {note}
           <Range of={of} />
