@@ -2,6 +2,7 @@ import './explain.css';
 import type { ReactNode } from 'react';
 import type { Quantity } from '../../../shared/explain/quantity.js';
 import { formatValue } from '../../../shared/units/format.js';
+import { formatHeadline } from '../../../shared/units/headline.js';
 import { unitLabel } from '../../../shared/units/unit.js';
 import { useOpener } from './explain-panel.js';
 
@@ -11,7 +12,7 @@ import { useOpener } from './explain-panel.js';
  */
 export function Num({ of, said }: { of: Quantity; said?: string }) {
   const { reader, open } = useOpener();
-  const text = said ?? formatValue(of.value, of.unit, reader);
+  const text = said ?? formatHeadline(of, reader);
   return (
     <button
       type="button"
