@@ -38,7 +38,8 @@ async function farmInSeason(): Promise<{ id: string; paddockIds: string[] }> {
   const row = <T extends { id?: unknown }>({ id: _id, ...rest }: T) => rest;
   const post = async (what: string, body: object): Promise<string> =>
     (await house.post<{ id: string }>(`/farms/${id}/${what}`, body)).id;
-  for (const name of ['Maren', 'Tobias']) await post('people', { name, away: [] });
+  for (const name of ['Maren', 'Tobias'])
+    await post('people', { name, away: [], hoursByWeekday: Array(7).fill(8) });
   const brooderId = await post('facilities', row(newBrooder()));
   await post('batches', {
     ...batchBody({ name: 'Chicks', arrivalDate: inDays(-7), orderedBirds: 60 }),

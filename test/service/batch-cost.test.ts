@@ -34,7 +34,10 @@ describe.each([anyDatabase()])('what a batch costs on $name', (database) => {
     const { body } = await app.api.get(`${path}/cost`).expect(200);
     const { breakEven, stop } = body as BatchCost;
     expect(breakEven.ownHours!.cost.value).toBeGreaterThan(0);
-    expect(breakEven.beside.map(({ label }) => label)).toEqual(['Fetching the feed', 'Share of Pens']);
+    expect(breakEven.beside.map(({ label }) => label)).toEqual([
+      'Fetching the feed',
+      'Share of Pens',
+    ]);
     expect(breakEven.priceWanted!.value).toBe(900);
     expect(stop!.stop!.best.value).toMatch(/^\d{4}-\d\d-\d\d$/);
     expect(await app.contents()).toEqual(before);

@@ -41,8 +41,11 @@ describe.each(databases())('a program that is killed while it writes on $name', 
             }
           }
         };
+        const before = acknowledged.size;
         const writing = Array.from({ length: WRITERS }, (_, writer) => write(writer));
-        await new Promise((resolve) => setTimeout(resolve, 100 + 400 * random()));
+        // On a busy machine it is killed later, but never before it has written anything.
+        do await new Promise((resolve) => setTimeout(resolve, 100 + 400 * random()));
+        while (acknowledged.size === before);
         program.child.kill('SIGKILL');
         isKilled = true;
         await once(program.child, 'close');

@@ -115,7 +115,7 @@ const count = (n: number, one: string): string => (n === 1 ? `one ${one}` : `${n
 
 const tripsSaid = (were: number, would: number, money: string): string =>
   would < were
-    ? `You went ${were === 1 ? 'once' : `${were} times`}. ${would === 1 ? 'One trip' : `${would} trips`} would have done for the same feed: ${money} less, with larger quantities where they are cheaper.`
+    ? `You went ${were === 1 ? 'once' : `${were} times`} for feed in bags. ${would === 1 ? 'One trip' : `${would} trips`} would have done for the same feed: ${money} less, with larger quantities where they are cheaper.`
     : `The same feed from the same sellers, on other days or more at once: ${money} less.`;
 
 function switchSaid(

@@ -62,14 +62,28 @@ export function fedSinceKg(
   return sum(before) + Math.min(sum(open), plannedKg(last.date));
 }
 
-/** What is left of lots after so much was fed of them, the oldest first. */
-export function leftOf(lots: readonly FeedLot[], fedKg: number): FeedLot[] {
-  let fed = fedKg;
-  return lots.flatMap((lot) => {
-    const kg = Math.max(0, lot.kg - fed);
-    fed = Math.max(0, fed - lot.kg);
-    return kg < LEAST_KG ? [] : [{ ...lot, kg }];
+/**
+ * What is left of lots, the oldest fed first. Each is fed only from its own day on: what was fed
+ * before and no lot held was bought untold.
+ *
+ * @param lots by day
+ * @param fedSince fed from a day to today, kg
+ */
+export function leftOf(
+  lots: readonly FeedLot[],
+  fedSince: (since: PlainDate) => number,
+): FeedLot[] {
+  const left = lots.map(({ kg }) => kg);
+  const fed = lots.map(({ on }) => fedSince(on));
+  lots.forEach((_, k) => {
+    let kg = Math.max(0, fed[k]! - (fed[k + 1] ?? 0));
+    for (let i = 0; i <= k; i++) {
+      const taken = Math.min(left[i]!, kg);
+      left[i]! -= taken;
+      kg -= taken;
+    }
   });
+  return lots.flatMap((lot, k) => (left[k]! < LEAST_KG ? [] : [{ ...lot, kg: left[k]! }]));
 }
 
 /** Less is what sticks to the bag. */

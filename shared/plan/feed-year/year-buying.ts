@@ -129,16 +129,11 @@ function feedOfYear(
   const now = daysBetween(span.from, today);
   const mine = lots.filter(({ feed }) => of.feeds.some(({ id }) => id === feed.id));
   const opened = openingsOf(picture, planned, of);
-  const since = mine[0]?.on;
-  const fedKg =
-    since === undefined
-      ? 0
-      : [...of.kgOf].reduce((sum, [id, kg]) => {
-          const own = opened.filter(({ batchId }) => batchId === id);
-          return (
-            sum + fedSinceKg(own, since, (from) => sumOf(kg, daysBetween(span.from, from), now))
-          );
-        }, 0);
+  const fedSince = (since: PlainDate): number =>
+    [...of.kgOf].reduce((sum, [id, kg]) => {
+      const own = opened.filter(({ batchId }) => batchId === id);
+      return sum + fedSinceKg(own, since, (from) => sumOf(kg, daysBetween(span.from, from), now));
+    }, 0);
   const bought = boughtAs(tables, of, sources);
   const { maxDays } = tables.feedKeeping;
   return {
@@ -148,7 +143,7 @@ function feedOfYear(
       .filter(({ id }) => 0 < sumOf(of.kgOf.get(id) ?? NOTHING, now, Infinity))
       .map(({ name }) => name),
     needKg: of.kg.slice(now),
-    stock: leftOf(mine, fedKg).filter(
+    stock: leftOf(mine, fedSince).filter(
       (lot) => lot.isCounted || 0 <= untilDay(lot, today, lot.feed.keepsDays ?? maxDays),
     ),
     bought,

@@ -11,7 +11,11 @@ export interface WorkComparison {
   readonly changes: readonly WorkChange[];
   /** Work that would fit and does not now, and the other way round. */
   readonly nowFits: readonly string[];
-  readonly noLongerFits: readonly { readonly name: string; readonly why: string }[];
+  readonly noLongerFits: readonly {
+    readonly key: string;
+    readonly name: string;
+    readonly why: string;
+  }[];
   readonly lateBefore: number;
   readonly lateAfter: number;
   /** Weeks with more work due than hours, by their first day. */
@@ -49,7 +53,7 @@ export function compareWorkPlans(now: WorkRequest, then: WorkRequest): WorkCompa
     noLongerFits: after.jobs
       .filter(isUnfit)
       .filter(({ key }) => !before.jobs.some((job) => job.key === key && isUnfit(job)))
-      .map(({ name, why, whyPart }) => ({ name, why: whyPart ?? why })),
+      .map(({ key, name, why, whyPart }) => ({ key, name, why: whyPart ?? why })),
     lateBefore: late(before),
     lateAfter: late(after),
     overloadedBefore: overloaded(before),

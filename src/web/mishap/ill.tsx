@@ -104,8 +104,10 @@ function Outcome({ farm, answer, to }: { farm: SavedFarm; answer: WorkComparison
   const sayDate = useSayDate();
   const { newGaps, takenOver, noLongerFits, changes } = answer;
   const near = takenOver.filter(({ on }) => on <= to);
+  // What has no time any more is said above.
+  const lost = new Set(noLongerFits.map(({ key }) => key));
   const moved = changes.filter(
-    ({ kind, from }) => kind !== 'new' && from !== undefined && from <= to,
+    ({ key, kind, from }) => kind !== 'new' && from !== undefined && from <= to && !lost.has(key),
   );
   return (
     <Stack gap="xs">

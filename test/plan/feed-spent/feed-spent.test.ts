@@ -88,7 +88,7 @@ describe('feedSpent', () => {
     expect(otherwise!.asMade.value).toBe(10 * (2 * 1800 + 1000));
     const [trips] = otherwise!.ways;
     expect(trips!.saves.value).toBe(otherwise!.asMade.value - (20 * 1500 + 1000));
-    expect(trips!.said).toMatch(/^You went 10 times\. One trip would have done/);
+    expect(trips!.said).toMatch(/^You went 10 times for feed in bags\. One trip would have done/);
   });
 
   it('names the other seller or the larger bag of the same feed, never a medicated one', () => {

@@ -115,6 +115,18 @@ describe('feedYear', () => {
     expect(String(with2.runsOut!.value) > '2027-03-01').toBe(true);
   });
 
+  it('takes nothing off bags that were counted for what was fed before, whatever was bought then', () => {
+    const [starter, ...rest] = FEEDS;
+    const counted = { ...starter!, storeBags: 2, storeOn: '2027-03-10' };
+    const other = feed('starter', { id: 'mash', name: 'mash' });
+    const asked = { today: '2027-03-12', products: [counted, other, ...rest] };
+    const of = (facts: readonly FactOf<'bought'>[]) =>
+      yearOf(asked, facts).feeds.find(({ name }) => name === 'starter')!.inStore!.value;
+    const early = purchase('2027-03-01', { what: 'feed', name: 'mash', amount: 0.2, eachKg: 20 });
+    expect(of([early])).toBe(of([]));
+    expect(of([])).toBeGreaterThan(30);
+  });
+
   it('carries what is left of one batch to the next that eats the same', () => {
     const batches = ['2027-03-01', '2027-03-20'].map((arrivalDate, k) => ({
       ...{ ...batch, arrivalDate, id: `meat-${k}`, name: `Meat ${k}` },

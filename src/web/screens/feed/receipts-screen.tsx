@@ -57,7 +57,7 @@ export default function ReceiptsScreen({ farm }: { farm: SavedFarm }) {
       <Text>
         What was told is listed, and can be changed, under{' '}
         <Anchor component={Link} href={`${base}/record`} inherit underline="always">
-          Record
+          The record
         </Anchor>
         .
       </Text>

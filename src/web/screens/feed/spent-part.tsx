@@ -72,7 +72,9 @@ function Spent({ spent, farm, to }: { spent: FeedSpent; farm: SavedFarm; to: str
         otherwise && <Text mb="sm">At today’s prices no other way of buying it costs less.</Text>
       )}
       <SimpleGrid cols={{ base: 1, sm: 2 }} spacing="xl">
-        <Parts title="By feed" parts={spent.byFeed} farm={farm} />
+        <div>
+          <Parts title="By feed" parts={spent.byFeed} farm={farm} />
+        </div>
         <div>
           <Parts title="By who ate it" parts={spent.byEater} farm={farm} />
           <Parts title="By seller" parts={spent.bySeller} farm={farm} />
