@@ -1,4 +1,4 @@
-import { daysBetween, type PlainDate } from '../calendar/plain-date.js';
+import { addDays, daysBetween, type PlainDate } from '../calendar/plain-date.js';
 import { input, quantity, round6, type NumberQuantity } from '../explain/quantity.js';
 import type { TaskTemplate } from '../tables/task-template.js';
 import { saidOf } from './bird-words.js';
@@ -8,7 +8,7 @@ import type { FeedPart } from './feed.js';
 import { found, type Found } from './found.js';
 import type { HeatPart } from './heat.js';
 import { birdsToProcess } from './leaving-weights.js';
-import { ORDERS, pastTasks, takenAsOrdered } from './past-tasks.js';
+import { CONFIRMING_RULE, isOrderMade, ORDERS, pastTasks, takenAsOrdered } from './past-tasks.js';
 import { processingDays } from './processing-days.js';
 import { workOfDay } from './processing-work.js';
 import type { PlanEvent } from './tasks/event.js';
@@ -127,7 +127,8 @@ function feedTrips(
 
 function tasksOf(context: PlanContext, events: readonly PlanEvent[]): Task[] {
   const { batch, life, tables, today, words } = context;
-  return hangTasks(tables.taskTemplates.map(onDayOfOrder(context)), events, {
+  const dated = tables.taskTemplates.map(onDayOfOrder(context));
+  return hangTasks(ruleBeforeOrder(context, dated, events), events, {
     id: batch.id,
     today,
     asksFor: (template) => asksFor(context, template),
@@ -153,6 +154,32 @@ function onDayOfOrder({ batch, today }: PlanContext): (template: TaskTemplate) =
           latestOffsetDays: offsetDays,
         }
       : template;
+}
+
+/**
+ * Which rule covers selling is found out the day before birds are ordered. An order that is made
+ * waits for it no more: it is then due for the processing alone, and not late.
+ */
+function ruleBeforeOrder(
+  context: PlanContext,
+  templates: readonly TaskTemplate[],
+  events: readonly PlanEvent[],
+): readonly TaskTemplate[] {
+  const order = templates.find((each) => ORDERS.has(each.id) && asksFor(context, each));
+  const processing = events.find(({ kind }) => kind === 'processing');
+  if (!order || !processing) return templates;
+  if (isOrderMade(context))
+    return templates.map((each) =>
+      each === order
+        ? { ...each, waitsFor: each.waitsFor.filter((id) => id !== CONFIRMING_RULE) }
+        : each,
+    );
+  const before = addDays(context.batch.arrivalDate, order.offsetDays - 1);
+  return templates.map((each) =>
+    each.id === CONFIRMING_RULE
+      ? { ...each, offsetDays: Math.min(each.offsetDays, daysBetween(processing.date, before)) }
+      : each,
+  );
 }
 
 const asksFor = (

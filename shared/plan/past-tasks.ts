@@ -12,7 +12,7 @@ import type { DatedSpan, TasksFor } from './tasks/hang-tasks.js';
  */
 export function pastTasks(context: PlanContext): NonNullable<TasksFor['isPast']> {
   const { batch, today, tables } = context;
-  const isOrdered = orderOf(context) !== 'open';
+  const isOrdered = isOrderMade(context);
   const isHatched = batch.arrivalDate < today;
   const longPast = addDays(today, -tables.judgements.work.longPastDays.value);
   return (template, event, dates) =>
@@ -29,6 +29,9 @@ export const ORDERS: ReadonlySet<string> = new Set([
   'started.order-pullets',
 ]);
 
+/** Finding out which rule covers selling: before birds are ordered, and still due once they are. */
+export const CONFIRMING_RULE = 'processing.confirm-rule-that-covers-you-and';
+
 /** Booking the slot, which is past once there is one. */
 export const BOOKING = 'meat.book-processor-or-fix-own-processing';
 /** Booking or finding hands for the birds that nobody of the household can process. */
@@ -38,6 +41,9 @@ const HATCHING: ReadonlySet<PlanEvent['kind']> = new Set(['eggs-set', 'candle', 
 
 const lastDayOf = ({ mayFollowDays = 0 }: TaskTemplate, { end, spareDays }: DatedSpan) =>
   addDays(end, spareDays + mayFollowDays);
+
+/** Whether the birds are ordered, as told or as it is taken. */
+export const isOrderMade = (context: PlanContext): boolean => orderOf(context) !== 'open';
 
 /** How the order stands: as told, or taken as made where it is too late for another. */
 function orderOf(context: PlanContext): 'open' | 'told' | 'taken' {

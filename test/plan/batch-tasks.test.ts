@@ -34,6 +34,21 @@ describe('tasks of a batch', () => {
     expect(missing).toEqual([]);
   });
 
+  it.each([
+    ['still open', '2027-09-01', true],
+    ['taken as made', '2027-04-20', false],
+  ])(
+    'confirm the rule first where the order is %s, and never late for it',
+    (_, arrivalDate, isOpen) => {
+      const tasks = tasksOf({ today: '2027-04-05', batch: { arrivalDate } });
+      const of = (id: string) => tasks.find(({ templateId }) => templateId === id)!;
+      const order = of('meat.order-chicks-for-a-named-arrival');
+      const rule = of('processing.confirm-rule-that-covers-you-and');
+      expect(rule.end < order.start).toBe(isOpen);
+      expect(rule.alreadyLate).toBe(false);
+    },
+  );
+
   it('are none for what a batch does not have', () => {
     const plain = ids({ batch: LAYERS });
     expect(plain).not.toContain('layers.stop-medicated-feed');

@@ -34,10 +34,12 @@ const sets = [
 ] as const;
 
 describe('task templates', () => {
-  it('wait only for tasks that are listed, of the same purpose', () => {
+  it('wait only for tasks that are listed, of the same purpose or of processing, which cockerels have too', () => {
     const wrong = templates.flatMap((t) =>
       t.waitsFor
-        .filter((id) => byId.get(id)?.purpose !== t.purpose)
+        .map((id) => byId.get(id) ?? { id, purpose: 'none', event: 'none' })
+        .filter(({ purpose, event }) => purpose !== t.purpose && event !== 'processing')
+        .map(({ id }) => id)
         .map((id) => `${t.id} waits for ${id}`),
     );
     expect(wrong).toEqual([]);

@@ -30,8 +30,8 @@ export const todayFormulas = {
   daysToGo: {
     id: 'days-to-go',
     title: 'Days to go',
-    words: 'Calendar days from today to the date.',
-    symbols: 'n = D − today',
+    words: 'Count the days on the calendar from today to that day.',
+    symbols: 'days = that day − today',
     sources: ['ARITHMETIC'],
     mark: 'computed',
   },

@@ -2,6 +2,7 @@ import './explain.css';
 import type { ReactNode } from 'react';
 import type { Quantity } from '../../../shared/explain/quantity.js';
 import { formatValue } from '../../../shared/units/format.js';
+import { formatHeadline } from '../../../shared/units/headline.js';
 import { unitLabel } from '../../../shared/units/unit.js';
 import { useOpener } from './explain-panel.js';
 
@@ -11,7 +12,7 @@ import { useOpener } from './explain-panel.js';
  */
 export function Num({ of, said }: { of: Quantity; said?: string }) {
   const { reader, open } = useOpener();
-  const text = said ?? formatValue(of.value, of.unit, reader);
+  const text = said ?? formatHeadline(of, reader);
   return (
     <button
       type="button"
@@ -47,10 +48,12 @@ export function Facts({ children }: { children: ReactNode }) {
 export function Fact({
   of,
   label,
+  said,
   note,
 }: {
   of: Quantity | undefined;
   label?: string;
+  said?: string | undefined;
   note?: ReactNode;
 }) {
   if (!of) return null;
@@ -58,7 +61,7 @@ export function Fact({
     <div>
       <dt>{label ?? of.label}</dt>
       <dd>
-        <Num of={of} />
+        <Num of={of} {...(said === undefined ? {} : { said })} />
         <small>
           {note}
           <Range of={of} />

@@ -104,12 +104,15 @@ export function typedText(
 const isAngle = (typedAs: Bounds['typedAs']): typedAs is 'latitude' | 'longitude' =>
   typedAs === 'latitude' || typedAs === 'longitude';
 
+/** A length of meters or feet from which on it is whole ones that count. */
+const HEIGHT_FROM = 300;
+
 function shownText(value: number | undefined, unit: Unit, units: UnitSystem): string {
   if (value === undefined || !Number.isFinite(value)) return '';
   // No thermometer reads hundredths; a place needs more than two decimals of a degree.
-  // Nobody knows a height above the sea to a hundredth of a foot.
+  // Nobody knows a height above the sea to a hundredth of a foot; no building is that long.
   const shown = toShown(value, unit, units);
-  if (unit === 'm' && 1000 <= Math.abs(shown)) return String(Math.round(shown));
+  if (unit === 'm' && HEIGHT_FROM <= Math.abs(shown)) return String(Math.round(shown));
   const digits =
     unit === 'degC' ? 1 : unit === 'ratio' ? 4 : Math.max(2, SHOWN[unit][units].digits);
   return String(Number(shown.toFixed(digits)));

@@ -82,8 +82,7 @@ function WhyThen({ best }: { best: ArrivalWeek }) {
   const against = best.reasons.filter(({ points }) => 0 < points);
   return (
     <Text size="sm">
-      {sayDate(best.arrivalDate)} is in the best week of the year ahead, {best.score} points of a
-      hundred:{' '}
+      {sayDate(best.arrivalDate)} is in the best week of the year ahead:{' '}
       {against.length === 0
         ? 'nothing speaks against it.'
         : `least speaks against it. ${against.map(({ text }) => text).join(' ')}`}

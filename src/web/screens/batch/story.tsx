@@ -72,10 +72,11 @@ export function Story({ plan, asked, onChange, printBase }: Props) {
             <Paper printBase={printBase} hasBrooder={plan.brooding !== undefined} />
           </div>
           <Text size="sm" c="dimmed">
-            Weather: {plan.weather.label.toLowerCase()}. Growth: {plan.birds.growthTable}. Work:{' '}
-            <Num of={plan.tasks.hoursInAll} /> in all; most hours are estimates. Work stands on the
-            days on which you have the time for it, as far ahead as work is planned; later days are
-            counted back from the birds’ own dates. Press any number to see where it comes from.
+            Weather: {plan.weather.label.toLowerCase()}. Growth: {plan.birds.growthTable}. Work:
+            about <Num of={plan.tasks.hoursInAll} /> in all; most hours are estimates. Work stands
+            on the days on which you have the time for it, as far ahead as work is planned; later
+            days are counted back from the birds’ own dates. Press any number to see where it comes
+            from.
           </Text>
         </div>
       </WorkMarksOf>

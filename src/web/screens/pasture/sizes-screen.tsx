@@ -56,7 +56,7 @@ export default function SizesScreen({ farm, tables }: { farm: SavedFarm; tables:
             <Fact of={herd.troughEdge} />
             <Fact of={herd.paddocks} />
             <Fact of={herd.paddockArea} />
-            <Fact of={herd.heat} />
+            <Fact of={herd.heat} said={herd.heat && String(Math.round(herd.heat.value))} />
           </Facts>
         </Section>
       ))}

@@ -32,9 +32,20 @@ export function BetterWeeks({ picture, ...rest }: Props) {
           <OneBatch key={batch.id} batch={batch} picture={picture} {...rest} />
         ),
       )}
+      {areApart(batches) && (
+        <p>
+          Each comes in the week that suits it best. If you want them in one shipment, give both the
+          same day.
+        </p>
+      )}
     </section>
   );
 }
+
+/** Whether birds for which nobody said a day come on different ones. */
+const areApart = (batches: readonly SavedBatch[]): boolean =>
+  1 < new Set(batches.map(({ arrivalDate }) => arrivalDate)).size &&
+  batches.every(({ assumed }) => assumed?.includes('arrivalDate'));
 
 function OneBatch({ farm, tables, picture, batch }: Props & { batch: SavedBatch }) {
   const found = useBetterWeek({ tables, picture }, batch.id);
