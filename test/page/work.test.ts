@@ -364,8 +364,8 @@ describe('handing days over', () => {
     await page.getByRole('link', { name: 'Sitter’s sheet' }).last().click();
     await page.getByText('Vet 555 0100').first().waitFor({ timeout: 30_000 });
     const pdf = (await page.pdf({ format: 'Letter' })).toString('latin1');
-    // ISO 32000-1, 7.7.3.3: every page is an object of the type Page.
-    expect(pdf.match(/\/Type\s*\/Page\b(?!s)/g)).toHaveLength(4);
+    // ISO 32000-1, 7.7.3.3: every page is an object of the type Page. Four days, and one for all of them.
+    expect(pdf.match(/\/Type\s*\/Page\b(?!s)/g)).toHaveLength(5);
     await page
       .getByRole('button', { name: /^Feed of the flock in the day/ })
       .first()

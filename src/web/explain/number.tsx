@@ -2,7 +2,7 @@ import './explain.css';
 import type { ReactNode } from 'react';
 import type { Quantity } from '../../../shared/explain/quantity.js';
 import { formatValue } from '../../../shared/units/format.js';
-import { formatHeadline } from '../../../shared/units/headline.js';
+import { formatHeadline } from '../../../shared/explain/headline.js';
 import { unitLabel } from '../../../shared/units/unit.js';
 import { useOpener } from './explain-panel.js';
 

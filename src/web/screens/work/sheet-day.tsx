@@ -2,7 +2,6 @@ import './work.css';
 import { Text, Title } from '@mantine/core';
 import {
   phoneLines,
-  phonesToWrite,
   whoIsThereText,
   type SitterSheet,
   type SheetJob,
@@ -16,8 +15,8 @@ import { formatValue, formatHours } from '../../../../shared/units/format.js';
 import { inOwnUnits } from '../../../../shared/units/own-units.js';
 import type { SavedFarm } from '../../api/queries.js';
 import { Num } from '../../explain/number.js';
-import { useSayDate } from '../../explain/say-date.js';
 import { useFitsPage } from '../../shell/fits-page.js';
+import { OfAllDays } from './sheet-all-days.js';
 
 /** One day of a sitter's sheet: it fits on one printed page. */
 export function SheetDay({
@@ -31,10 +30,9 @@ export function SheetDay({
   sheet: SitterSheet;
   page: SheetPage;
 }) {
-  const sayDate = useSayDate();
   const { weather } = page;
+  const isAlone = sheet.pages.length === 1;
   const known = sheet.phones.filter(({ number }) => number.trim() !== '');
-  const keys = new Set(page.stops.flatMap(({ cautions }) => cautions));
   return (
     <section
       ref={useFitsPage(farm.units)}
@@ -77,36 +75,14 @@ export function SheetDay({
           {of && ` · ${of}`}: due today, and no hours are planned for it. {why}
         </Text>
       ))}
-      {0 < sheet.canWait.length && (
+      {isAlone ? (
+        <OfAllDays farm={farm} tables={tables} sheet={sheet} />
+      ) : (
         <Text>
-          <b>Can wait:</b>{' '}
-          {sheet.canWait.map(({ name, latest }) => `${name} (until ${sayDate(latest)})`).join('; ')}
-          .
+          <b>Call:</b>{' '}
+          {0 < known.length ? phoneLines(known).join(' · ') : 'see the page for all of these days'}
         </Text>
       )}
-      <Text>
-        <b>Call:</b> {0 < known.length && phoneLines(known).join(' · ')}
-      </Text>
-      <ul className="sheet-phones">
-        {phonesToWrite(sheet.phones).map((who) => (
-          <li key={who}>{who}</li>
-        ))}
-      </ul>
-      {0 < sheet.whereabouts.length && (
-        <Text>
-          <b>Where things are:</b>{' '}
-          {sheet.whereabouts.map(({ what, where }) => `${what}: ${where}`).join(' · ')}
-        </Text>
-      )}
-      {sheet.notes && <Text style={{ whiteSpace: 'pre-line' }}>{sheet.notes}</Text>}
-      <div className="sheet-notes">
-        {[...keys].map((key) => (
-          <Text key={key} size="sm">
-            <b>{tables.cautions[key]!.title}.</b>{' '}
-            {inOwnUnits(tables.cautions[key]!.text, farm.units)}
-          </Text>
-        ))}
-      </div>
     </section>
   );
 }

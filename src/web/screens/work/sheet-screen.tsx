@@ -5,6 +5,7 @@ import type { Tables } from '../../../../shared/tables/tables.js';
 import type { SavedFarm } from '../../api/queries.js';
 import { useSheet } from '../../api/work-queries.js';
 import { useAll } from '../../shell/states.js';
+import { AllDaysPage } from './sheet-all-days.js';
 import { SheetDay } from './sheet-day.js';
 
 /** A sitter's sheet, a page a day, to print or to read on a phone. */
@@ -36,6 +37,7 @@ export default function SheetScreen({
       {sheet.pages.map((page) => (
         <SheetDay key={page.date} farm={farm} tables={tables} sheet={sheet} page={page} />
       ))}
+      {1 < sheet.pages.length && <AllDaysPage farm={farm} tables={tables} sheet={sheet} />}
     </main>
   );
 }

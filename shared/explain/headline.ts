@@ -1,6 +1,6 @@
-import type { Mark } from '../explain/formula.js';
-import { formatValue, type Reader } from './format.js';
-import { toShown, type Unit } from './unit.js';
+import type { Mark } from './formula.js';
+import { formatValue, type Reader } from '../units/format.js';
+import { toShown, type Unit } from '../units/unit.js';
 
 /** From so many on an estimate has no use for a finer step, as shown to the reader: eggs by the hundred. */
 const STEPS: Partial<Record<Unit, readonly { readonly from: number; readonly step: number }[]>> = {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from '@jest/globals';
-import { formatHeadline } from '../../shared/units/headline.js';
+import { formatHeadline } from '../../shared/explain/headline.js';
 import type { Unit } from '../../shared/units/unit.js';
 
 const us = { units: 'us', currency: 'USD', today: '2027-04-05' } as const;
