@@ -31,12 +31,9 @@ export function AllDaysPage({ farm, tables, sheet }: Props) {
 /** Whom to call, what can wait, where things are, and the cautions. */
 export function OfAllDays({ farm, tables, sheet }: Props) {
   const sayDate = useSayDate();
-  const known = sheet.phones.filter(({ number }) => number.trim() !== '');
   return (
     <>
-      <Text>
-        <b>Call:</b> {0 < known.length && phoneLines(known).join(' · ')}
-      </Text>
+      <CallLine phones={sheet.phones} />
       <ul className="sheet-phones">
         {phonesToWrite(sheet.phones).map((who) => (
           <li key={who}>{who}</li>
@@ -65,6 +62,22 @@ export function OfAllDays({ farm, tables, sheet }: Props) {
         ))}
       </div>
     </>
+  );
+}
+
+/** Numbers to call, or where to look for them when none was given. */
+export function CallLine({
+  phones,
+  ifNone,
+}: {
+  readonly phones: SitterSheet['phones'];
+  readonly ifNone?: string;
+}) {
+  const known = phones.filter(({ number }) => number.trim() !== '');
+  return (
+    <Text>
+      <b>Call:</b> {0 < known.length ? phoneLines(known).join(' · ') : ifNone}
+    </Text>
   );
 }
 

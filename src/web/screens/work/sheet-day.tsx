@@ -1,7 +1,6 @@
 import './work.css';
 import { Text, Title } from '@mantine/core';
 import {
-  phoneLines,
   whoIsThereText,
   type SitterSheet,
   type SheetJob,
@@ -16,7 +15,7 @@ import { inOwnUnits } from '../../../../shared/units/own-units.js';
 import type { SavedFarm } from '../../api/queries.js';
 import { Num } from '../../explain/number.js';
 import { useFitsPage } from '../../shell/fits-page.js';
-import { OfAllDays } from './sheet-all-days.js';
+import { CallLine, OfAllDays } from './sheet-all-days.js';
 
 /** One day of a sitter's sheet: it fits on one printed page. */
 export function SheetDay({
@@ -32,7 +31,6 @@ export function SheetDay({
 }) {
   const { weather } = page;
   const isAlone = sheet.pages.length === 1;
-  const known = sheet.phones.filter(({ number }) => number.trim() !== '');
   return (
     <section
       ref={useFitsPage(farm.units)}
@@ -78,10 +76,7 @@ export function SheetDay({
       {isAlone ? (
         <OfAllDays farm={farm} tables={tables} sheet={sheet} />
       ) : (
-        <Text>
-          <b>Call:</b>{' '}
-          {0 < known.length ? phoneLines(known).join(' · ') : 'see the page for all of these days'}
-        </Text>
+        <CallLine phones={sheet.phones} ifNone="see the page for all of these days" />
       )}
     </section>
   );
