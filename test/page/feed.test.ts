@@ -1,6 +1,7 @@
 import { afterAll, beforeAll, describe, expect, it, jest } from '@jest/globals';
 import { readFileSync } from 'node:fs';
 import type { Page } from 'playwright-core';
+import { inDays } from '../support/orders.js';
 import { House, seriousFindings, unfold } from '../support/page.js';
 
 jest.setTimeout(120_000);
@@ -137,7 +138,7 @@ describe('the feed of the year', () => {
     await page.getByRole('button', { name: 'Save the receipt' }).click();
     await page.getByText('One line is saved.').waitFor();
     await unfold(page, 'From a spreadsheet');
-    const day = new Date(Date.now() - 30 * 86_400_000).toISOString().slice(0, 10);
+    const day = inDays(-30);
     await page
       .getByLabel('Lines from a spreadsheet')
       .fill(`${day}, Valley mill, Layer mash, 6, 117.60\n${day}, Valley mill, Layer mash, none, 1`);
