@@ -135,12 +135,16 @@ function keptByChildren(
   return kept;
 }
 
-/** A chore's minutes a day, and who can do it: children, and whom it falls to where none can. */
+/**
+ * A chore's minutes a day, and who can do it: children, whom it falls to where none can, and who
+ * looks in where these have no time for all of it.
+ */
 interface ChoreHands {
   readonly chore: PlannedChore;
   readonly minutes: number;
   readonly children: readonly number[];
   readonly others: readonly number[];
+  readonly neighbors: readonly number[];
 }
 
 function choreHands(chore: PlannedChore, people: readonly WorkPerson[]): Omit<ChoreHands, 'chore'> {
@@ -149,6 +153,7 @@ function choreHands(chore: PlannedChore, people: readonly WorkPerson[]): Omit<Ch
     minutes: Math.round(60 * chore.hoursPerDay),
     children: able.filter((p) => people[p]!.isChild),
     others: able.filter((p) => !people[p]!.isChild || chore.personIds),
+    neighbors: people.flatMap(({ looksIn }, p) => (looksIn === undefined ? [] : [p])),
   };
 }
 
@@ -157,15 +162,18 @@ function choreHands(chore: PlannedChore, people: readonly WorkPerson[]): Omit<Ch
  * time whom it is for. Where nobody has enough, it takes what there is.
  */
 function takeChore(
-  { chore: { key }, minutes, children, others }: ChoreHands,
+  { chore: { key }, minutes, children, others, neighbors }: ChoreHands,
   { left, kept }: { left: readonly Int32Array[]; kept: readonly (Int32Array | undefined)[] },
   day: number,
 ): ChoreDay {
   const has = (p: number): number => left[p]![day]!;
   const child = children.find((p) => minutes + (kept[p]?.[day] ?? 0) <= has(p));
-  const most = (): number =>
-    others.reduce((first, p) => (first < 0 || has(first) < has(p) ? p : first), -1);
-  const person = child ?? most();
+  const most = (of: readonly number[]): number =>
+    of.reduce((first, p) => (first < 0 || has(first) < has(p) ? p : first), -1);
+  const own = child ?? most(others);
+  const isShort = (left[own]?.[day] ?? 0) < minutes;
+  const neighbor = isShort ? most(neighbors) : -1;
+  const person = 0 <= neighbor && (left[own]?.[day] ?? 0) < has(neighbor) ? neighbor : own;
   const had = left[person]?.[day] ?? 0;
   if (had === 0) return { key, minutes, shortMinutes: minutes };
   left[person]![day] = Math.max(0, had - minutes);
