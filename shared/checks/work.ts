@@ -4,7 +4,8 @@ import { jobsOfSet } from '../plan/work/job-sets.js';
 import { workPlanOf } from '../plan/work/work-plan.js';
 import { workOutlookOf, type WorkOutlook } from '../plan/work/work-outlook.js';
 import { seededRandom } from '../schedule/random.js';
-import type { Tables } from '../tables/tables.js';
+import { hoursOf as hoursOfTask } from '../plan/tasks/task-hours.js';
+import { rowById, type Tables } from '../tables/tables.js';
 import { climateFromMonthlyMeans, percentile } from '../weather/climate.js';
 import { EXAMPLE_FARM } from './example-farm.js';
 import { drawnRun } from '../weather/drawn-year.js';
@@ -101,6 +102,14 @@ function hoursOf({ tables, text }: Given, count: number): number {
     .reduce((sum, { hours, conditions }) => sum + hours * (conditions.peopleNeeded ?? 1), 0);
 }
 
+/** Hours that everybody has of tasks of a batch, by their templates. */
+function taskHours({ tables, text, number }: Given): number {
+  return text('tasks')
+    .split(' ')
+    .map((id) => hoursOfTask(rowById(tables.taskTemplates, id), number('count')).hours)
+    .reduce((sum, hours) => sum + hours, 0);
+}
+
 /** Hours for each of many, of which what is done once is no part worth naming. */
 const MANY = 100;
 
@@ -142,6 +151,8 @@ export const workChecks: Topic = {
       mean(fitDays(given).map((days) => (given.number('reach') <= days ? 1 : 0))),
     'hay-dries': hayDries,
     'hours-of': (given) => hoursOf(given, given.number('count')),
+    'task-hours': taskHours,
+    'move-hours': ({ tables }) => tables.work.herdMove.hoursBase,
     'hours-each': (given) => (hoursOf(given, MANY) - hoursOf(given, 0)) / MANY,
   },
 };
