@@ -10,6 +10,7 @@ import { FarmEntity } from '../farms/farm.entity.js';
 import { JobEntity } from '../jobs/job.entity.js';
 import { HandoverEntity } from '../handovers/handover.entity.js';
 import { KeptPlanEntity } from '../work/kept-plan.entity.js';
+import { PhotoEntity } from '../photos/photo.entity.js';
 import { ProductEntity } from '../products/product.entity.js';
 import { SupplierEntity } from '../suppliers/supplier.entity.js';
 import { PersonEntity } from '../people/person.entity.js';
@@ -23,6 +24,7 @@ import { FrostDates1796700000000 } from './frost-dates.migration.js';
 import { Holidays1797005000000 } from './holidays.migration.js';
 import { GrassAndCattle1795600000000 } from './grass-and-cattle.migration.js';
 import { HouseholdWork1795700000000 } from './household-work.migration.js';
+import { Photos1798000040000000 } from './photos.migration.js';
 import { Products1797007000000 } from './products.migration.js';
 import { Suppliers1798000025000000 } from './suppliers.migration.js';
 import { PastureVersion1796500000000 } from './pasture-version.migration.js';
@@ -54,6 +56,7 @@ export const ENTITIES = [
   CowEntity,
   ProductEntity,
   SupplierEntity,
+  PhotoEntity,
 ];
 export const MIGRATIONS = [
   FirstTables1764000000000,
@@ -78,6 +81,7 @@ export const MIGRATIONS = [
   Suppliers1798000025000000,
   KeptPlanPeople1798000026000000,
   YearLimits1798000030000000,
+  Photos1798000040000000,
 ];
 
 /** A server that does not answer by then is not there. */

@@ -22,6 +22,7 @@ import { PaddockEntity } from '../paddocks/paddock.entity.js';
 import { keepFacts, type Said } from './keep-facts.js';
 import { changesHeads, settleHeads } from './check-heads.js';
 import { refuseEarlyEggs } from './check-eggs.js';
+import { settlePhotos } from './check-photos.js';
 import { settlePlaces } from './check-places.js';
 import { toFact, ToldFactEntity } from './told-fact.entity.js';
 import type { ToldQueryDto } from './told.dto.js';
@@ -255,6 +256,8 @@ export class ToldService {
     }
     const eggs = told.filter((fact): fact is EggsWereCounted => fact.kind === 'eggs-counted');
     await refuseEarlyEggs(manager, farmId, { eggs, tables: this.tables.tables }, fieldOf);
+    const notes = told.filter((fact): fact is FactOf<'note'> => fact.kind === 'note');
+    await settlePhotos(manager, farmId, notes, fieldOf);
     const counted = told.filter(changesHeads);
     if (0 < counted.length) {
       const all = await this.factsOf(farmId, 'arrived', 'died', 'processed', 'gone');
