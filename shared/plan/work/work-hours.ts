@@ -5,7 +5,7 @@ import { comesOn } from './chore-days.js';
 import type { SpentToday } from './needs-as-said.js';
 import type { PlannedChore, WorkNeed } from './work-need.js';
 import type { WorkNeeds } from './work-needs.js';
-import { canDo, hoursOn, isFor, type WorkPerson } from './work-people.js';
+import { canDo, hoursOn, isFor, outOn, type WorkPerson } from './work-people.js';
 import type { WorkRequest } from './work-request.js';
 
 /** A chore on a day, and who has the time for it. */
@@ -51,19 +51,23 @@ export function workHours(
   // What was done today took its hours: they are not given to other work once more.
   for (const spent of spentToday) takeSpent(spent, people, left);
   const kept = keptByChildren(needs, people, days);
+  const isOut = (p: number, day: number): boolean =>
+    outOn(people[p]!, addDays(today, day), tables) !== undefined;
   // The longest first: what is short goes into the hours that they leave.
   const inTurn = [...chores].sort((a, b) => b.hoursPerDay - a.hoursPerDay);
   const choreDays = Array.from({ length: days }, (_, day) => {
     const taken = new Map(
       inTurn
         .filter((chore) => comesOn(chore, day))
-        .map((chore) => [chore, takeChore(chore, { people, left, kept }, day)]),
+        .map((chore) => [chore, takeChore(chore, { people, left, kept, isOut }, day)]),
     );
     return chores.flatMap((chore) => taken.get(chore) ?? []);
   });
   const onItsDay = new Map<string, WorkOnItsDay>();
   for (const need of needs) {
-    const found = isBoundToItsDay(need) ? takeItsDay(need, people, { given, left }) : undefined;
+    const found = isBoundToItsDay(need)
+      ? takeItsDay(need, people, { given, left, isOut })
+      : undefined;
     if (found) onItsDay.set(need.key, found);
   }
   const suns = Array.from({ length: days }, (_, day) => sunHours(addDays(today, day), farm));
@@ -88,18 +92,32 @@ function isBoundToItsDay({ priority, fromDay, untilDay, conditions }: WorkNeed):
   return priority === 'must' && fromDay === untilDay && asksNothing;
 }
 
-/** Those with most time left do it, beyond their hours if need be; whoever is away does not. */
+/** Whether one of the people is out of the house by day. */
+type IsOut = (person: number, day: number) => boolean;
+
+/**
+ * Those with most time left do it, beyond their hours if need be; whoever is away does not. What
+ * comes again and again through the day is rather for those who are in the house.
+ */
 function takeItsDay(
   need: WorkNeed,
   people: readonly WorkPerson[],
-  { given, left }: { given: readonly Int32Array[]; left: readonly Int32Array[] },
+  {
+    given,
+    left,
+    isOut,
+  }: { given: readonly Int32Array[]; left: readonly Int32Array[]; isOut: IsOut },
 ): WorkOnItsDay | undefined {
   const day = need.fromDay;
   const minutes = Math.max(1, Math.round(60 * need.hours));
   const count = need.conditions.peopleNeeded ?? 1;
   const workers = people
     .flatMap((person, w) => (canDo(person, need) && 0 < given[w]![day]! ? [w] : []))
-    .sort((a, b) => left[b]![day]! - left[a]![day]!)
+    .sort(
+      (a, b) =>
+        (need.isThroughTheDay ? Number(isOut(a, day)) - Number(isOut(b, day)) : 0) ||
+        left[b]![day]! - left[a]![day]!,
+    )
     .slice(0, count);
   if (workers.length < count) return undefined;
   let shortMinutes = 0;
@@ -146,10 +164,12 @@ function takeChore(
     people,
     left,
     kept,
+    isOut,
   }: {
     people: readonly WorkPerson[];
     left: readonly Int32Array[];
     kept: readonly (Int32Array | undefined)[];
+    isOut: IsOut;
   },
   day: number,
 ): ChoreDay {
@@ -160,7 +180,12 @@ function takeChore(
   const child = able.find((p) => people[p]!.isChild && minutes + (kept[p]?.[day] ?? 0) <= has(p));
   const most = (of: readonly number[]): number =>
     of.reduce((first, p) => (first < 0 || has(first) < has(p) ? p : first), -1);
-  const person = child ?? most(able.filter((p) => !people[p]!.isChild || chore.personIds));
+  const grown = able.filter((p) => !people[p]!.isChild || chore.personIds);
+  const isInDayRound = chore.rounds?.includes('noon') === true;
+  const inHouse = isInDayRound
+    ? most(grown.filter((p) => !isOut(p, day) && minutes <= has(p)))
+    : -1;
+  const person = child ?? (0 <= inHouse ? inHouse : most(grown));
   const had = left[person]?.[day] ?? 0;
   if (had === 0) return { key, minutes, shortMinutes: minutes };
   left[person]![day] = Math.max(0, had - minutes);
