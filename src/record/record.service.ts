@@ -3,8 +3,11 @@ import type { FarmPicture } from '../../shared/farm/picture.js';
 import type { ToldFact, ToldKind } from '../../shared/farm/told-fact.js';
 import { MOVES_BATCH } from '../../shared/farm/without-fact.js';
 import type { ChangedByFact } from '../../shared/plan/record/changed-by-fact.js';
-import type { HowItWent } from '../../shared/plan/record/how-it-went.js';
+import { boughtFrom } from '../../shared/plan/record/feed-paid.js';
+import { howItWent, type HowItWent } from '../../shared/plan/record/how-it-went.js';
 import { paddockYears, type PaddockYear } from '../../shared/plan/record/paddock-year.js';
+import type { PlannedOfBatch } from '../../shared/plan/record/planned-of-batch.js';
+import { asOrdered } from '../../shared/plan/record/record-of-batch.js';
 import { yearCounts } from '../../shared/plan/record/year-counts.js';
 import {
   againstLimits,
@@ -13,14 +16,20 @@ import {
 } from '../../shared/plan/record/year-limits.js';
 import { FieldError } from '../../shared/problems/field-problem.js';
 import { BatchesService } from '../batches/batches.service.js';
-import { PicturesService } from '../picture/pictures.service.js';
+import { PicturesService, type SavedPicture } from '../picture/pictures.service.js';
 import { ToldService } from '../told/told.service.js';
 import { TablesService } from '../reference/tables.service.js';
+import { SharedAnswers } from '../work-pool/shared-answers.js';
+import { signatureOf } from '../work-pool/signature.js';
 import { WorkPool } from '../work-pool/work-pool.service.js';
 
 /** Reads what was told beside what was planned. Nothing of it is kept: the told facts are. */
 @Injectable()
 export class RecordService {
+  private readonly ordered = new SharedAnswers<PlannedOfBatch>(PLANS_KEPT);
+  /** Birds still to be processed, by farm, revision, day and year. */
+  private readonly planned = new SharedAnswers<number>(50);
+
   constructor(
     private readonly batches: BatchesService,
     private readonly pictures: PicturesService,
@@ -35,10 +44,21 @@ export class RecordService {
   }
 
   async ofBatch(farmId: string, batchId: string): Promise<HowItWent> {
-    await this.batches.findOne(farmId, batchId);
+    const { arrivalDate } = await this.batches.findOne(farmId, batchId);
     const { picture } = await this.pictures.of(farmId);
-    const facts = await this.told.factsOfBatch(farmId, batchId, OF_BATCHES);
-    return this.work.run('recordOfBatch', { picture, batchId, facts });
+    const plan = await this.asOrdered(picture, batchId);
+    const since = boughtFrom(arrivalDate);
+    const facts = await this.told.factsOfBatch(farmId, batchId, { kinds: OF_BATCHES, since });
+    return howItWent({ batchId, plan, facts, today: picture.today });
+  }
+
+  /** The plan of a batch with nothing told of it: made once, however much is told of the batch. */
+  private asOrdered(picture: FarmPicture, batchId: string): Promise<PlannedOfBatch> {
+    const ordered = asOrdered(picture, batchId);
+    const key = `${batchId} ${signatureOf(ordered)}`;
+    return this.ordered.of(key, () =>
+      this.work.run('planAsOrdered', { picture: ordered, batchId }),
+    );
   }
 
   /** What a fact changed in the plan of its batch. */
@@ -52,22 +72,25 @@ export class RecordService {
   /** @throws FieldError when it is no year that a farm can have a record of */
   async ofYear(farmId: string, asked: string): Promise<CountedYear> {
     const year = yearOf(asked);
-    const { picture } = await this.pictures.of(farmId);
+    const saved = await this.pictures.of(farmId);
+    const { farm } = saved.picture;
     const facts = await this.told.factsOfYear(farmId, year, COUNTED);
-    const counts = yearCounts(year, facts, picture.farm.currency);
-    const limits = againstLimits(counts, picture.farm.yearLimits);
-    return { ...counts, limits: await this.withPlanned(limits, picture, year) };
+    const counts = yearCounts(year, facts, farm.currency);
+    const limits = againstLimits(counts, farm.yearLimits);
+    return { ...counts, limits: await this.withPlanned(limits, saved, year) };
   }
 
   /** Birds that the plans of this year still come to, beside those that were told. */
   private async withPlanned(
     limits: readonly AgainstLimit[],
-    picture: FarmPicture,
+    { key, picture }: SavedPicture,
     year: number,
   ): Promise<AgainstLimit[]> {
     const isAsked = limits.some(({ of }) => of === 'birdsProcessed');
     if (!isAsked || year < Number(picture.today.slice(0, 4))) return [...limits];
-    const planned = await this.work.run('stillToProcess', { picture, year });
+    const planned = await this.planned.of(`${key}/${year}`, () =>
+      this.work.run('stillToProcess', { picture, year }),
+    );
     return limits.map((each) => (each.of === 'birdsProcessed' ? { ...each, planned } : each));
   }
 
@@ -83,6 +106,9 @@ export class RecordService {
     return this.told.factsOf(farmId, ...OF_BATCHES);
   }
 }
+
+/** Plans of batches as they were ordered that are kept: some a screen of a farm, each 100 kB. */
+const PLANS_KEPT = 40;
 
 export const OF_BATCHES = [
   ...(['arrived', 'died', 'processed', 'gone', 'feed-opened'] as const),

@@ -1,7 +1,7 @@
 import { Injectable, NotFoundException } from '@nestjs/common';
 import { randomUUID } from 'node:crypto';
 import { In, IsNull, type EntityManager, type SelectQueryBuilder } from 'typeorm';
-import { plainDateAt } from '../../shared/calendar/plain-date.js';
+import { plainDateAt, type PlainDate } from '../../shared/calendar/plain-date.js';
 import {
   holding,
   type EggsWereCounted,
@@ -22,7 +22,10 @@ import { PaddockEntity } from '../paddocks/paddock.entity.js';
 import { keepFacts, type Said } from './keep-facts.js';
 import { changesHeads, settleHeads } from './check-heads.js';
 import { refuseEarlyEggs } from './check-eggs.js';
+import { settlePhotos } from './check-photos.js';
 import { settlePlaces } from './check-places.js';
+import { RoomForFacts } from './room-for-facts.js';
+import { ToldChanges } from './told-changes.js';
 import { toFact, ToldFactEntity } from './told-fact.entity.js';
 import type { ToldQueryDto } from './told.dto.js';
 
@@ -43,6 +46,9 @@ export interface ToldPage {
 /** Keeps what is told of a farm. Nothing is ever overwritten or deleted: it is taken back. */
 @Injectable()
 export class ToldService {
+  readonly changes = new ToldChanges();
+  private readonly room = new RoomForFacts();
+
   constructor(
     private readonly database: Database,
     private readonly tables: TablesService,
@@ -53,15 +59,18 @@ export class ToldService {
    *
    * @param fieldOf the path of a field of the k-th fact in what the client sent
    */
-  tell(
+  async tell(
     farmId: string,
     all: readonly Said[],
     fieldOf = (k: number, field: string): string => `facts.${k}.${field}`,
   ): Promise<ToldFact[]> {
     const raises = all.some(({ kind }) => !leavesPlans(kind));
+    const isAlone = raises && !this.database.isWriting;
+    let revision = 0;
     const keep = async (manager: EntityManager): Promise<ToldFact[]> => {
       if (all.length === 0) return [];
       const farm = await knownOf(manager, farmId);
+      await this.room.check(manager, farmId, all.length, fieldOf);
       const kept = await keepFacts(manager, farmId, all, { farm, fieldOf });
       const told = kept.filter(({ isNew }) => isNew).map(({ fact }) => fact);
       await this.settle(manager, farmId, told, (fact, field) =>
@@ -73,9 +82,18 @@ export class ToldService {
           field,
         ),
       );
+      if (isAlone) revision = await revisionOf(manager, farmId);
       return kept.map(({ fact }) => fact);
     };
-    return this.database.write(farmId, keep, { raises });
+    const facts = await this.database.write(farmId, keep, { raises });
+    // Only now is it so: what was thrown out again has changed nothing.
+    if (isAlone)
+      this.changes.add(
+        farmId,
+        revision,
+        all.map(({ kind }) => kind),
+      );
+    return facts;
   }
 
   /** One fact. @throws NotFoundException when the farm was told none with the id */
@@ -93,13 +111,18 @@ export class ToldService {
     const row = isId(id)
       ? await this.database.manager.findOneBy(ToldFactEntity, { id, farmId })
       : null;
+    const raises = !row || !leavesPlans(row.kind);
+    const isAlone = raises && !this.database.isWriting;
+    let revision = 0;
     const takeBack = async (manager: EntityManager): Promise<void> => {
       if (!row) throw notTold(id);
       await this.takeBackAll(farmId, [id]);
       if (row.kind === 'work-progress') await this.takeBackUndone(farmId, row.about);
       await this.settle(manager, farmId, [toFact(row)], () => 'id');
+      if (isAlone) revision = await revisionOf(manager, farmId);
     };
-    await this.database.write(farmId, takeBack, { raises: !row || !leavesPlans(row.kind) });
+    await this.database.write(farmId, takeBack, { raises });
+    if (isAlone && row) this.changes.add(farmId, revision, [row.kind]);
   }
 
   /** What mowing that is not done any more had told of its paddocks. */
@@ -163,22 +186,29 @@ export class ToldService {
     return (await query.getRawMany<RawFact>()).map(factOfRaw) as FactOf<Kind>[];
   }
 
-  /** Facts of some kinds of a batch and of its work, and what was bought, as `factsOf` gives them. */
+  /**
+   * Facts of some kinds of a batch and of its work, and what was bought since a day, as `factsOf`
+   * gives them.
+   */
   async factsOfBatch(
     farmId: string,
     batchId: string,
-    kinds: readonly ToldKind[],
+    { kinds, since }: { readonly kinds: readonly ToldKind[]; readonly since: PlainDate },
   ): Promise<ToldFact[]> {
-    const query = this.rows(farmId)
-      .andWhere('f.kind IN (:...kinds)', { kinds })
-      .andWhere(`(f.about = :batchId OR f.kind = 'bought' OR f.about LIKE :work)`, {
-        batchId,
-        work: `batch/${batchId}/%`,
-      })
-      .andWhere('f.takenBackAt IS NULL')
-      .orderBy('f.toldAt', 'ASC')
-      .addOrderBy('f.id', 'ASC');
-    return (await query.getRawMany<RawFact>()).map(factOfRaw);
+    // Asked apart: each is found by an index of its own, without reading all years.
+    const own = this.rows(farmId).andWhere('f.about = :batchId', { batchId });
+    const work = this.rows(farmId)
+      .andWhere('f.on >= :since', { since })
+      .andWhere('f.about LIKE :work', { work: `batch/${batchId}/%` });
+    const bought = this.rows(farmId).andWhere('f.on >= :since', { since });
+    const rows = [
+      ...(await own.andWhere(HOLDS, { kinds }).getRawMany<RawFact>()),
+      ...(await work.andWhere(HOLDS, { kinds: ['work-progress'] }).getRawMany<RawFact>()),
+      ...(await bought.andWhere(HOLDS, { kinds: ['bought'] }).getRawMany<RawFact>()),
+    ];
+    return rows
+      .map(factOfRaw)
+      .sort((a, b) => (a.toldAt < b.toldAt ? -1 : a.toldAt > b.toldAt ? 1 : a.id < b.id ? -1 : 1));
   }
 
   /** Facts of some kinds of a calendar year that were not taken back, in the order they were told. */
@@ -255,6 +285,8 @@ export class ToldService {
     }
     const eggs = told.filter((fact): fact is EggsWereCounted => fact.kind === 'eggs-counted');
     await refuseEarlyEggs(manager, farmId, { eggs, tables: this.tables.tables }, fieldOf);
+    const notes = told.filter((fact): fact is FactOf<'note'> => fact.kind === 'note');
+    await settlePhotos(manager, farmId, notes, fieldOf);
     const counted = told.filter(changesHeads);
     if (0 < counted.length) {
       const all = await this.factsOf(farmId, 'arrived', 'died', 'processed', 'gone');
@@ -282,6 +314,12 @@ export class ToldService {
   }
 }
 
+async function revisionOf(manager: EntityManager, farmId: string): Promise<number> {
+  const where = { id: farmId };
+  const select = { id: true, revision: true } as const;
+  return (await manager.findOneOrFail(FarmEntity, { where, select })).revision;
+}
+
 const notTold = (id: string): NotFoundException =>
   new NotFoundException(`This farm was told nothing with the id "${id.slice(0, 64)}".`);
 
@@ -297,6 +335,9 @@ const COLUMNS = [
   'replaces',
   'takenBackAt',
 ] as const;
+
+/** That it is of some kinds and was not taken back. */
+const HOLDS = 'f.kind IN (:...kinds) AND f.takenBackAt IS NULL';
 
 /** That no fact that holds has taken its place: on another day than its own, too. */
 const withoutReplaced = (query: SelectQueryBuilder<ToldFactEntity>): string =>

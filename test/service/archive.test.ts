@@ -1,11 +1,13 @@
 import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
 import fc from 'fast-check';
+import { randomUUID } from 'node:crypto';
 import { download, entriesOf, tablesIn, uploaded, withoutIds } from '../support/archives.js';
 import { openApp, TABLES, type TestApp } from '../support/app.js';
 import { dailyCsv, syntheticDays } from '../support/daily-weather.js';
 import { databases } from '../support/databases.js';
 import { inDays } from '../support/orders.js';
 import { farmTables, putRows, randomFarm, uniqueColumns } from '../support/random-rows.js';
+import { smallJpeg } from '../support/small-jpeg.js';
 import { service } from '../support/outside.js';
 
 const { storedTables } = service;
@@ -163,5 +165,12 @@ async function fullSample({ api }: TestApp): Promise<string> {
     .set('content-type', 'text/csv')
     .send(dailyCsv(syntheticDays('2020-01-01', '2023-12-31')))
     .expect(200);
+  const photoId = randomUUID();
+  await api.put(`${path}/photos/${photoId}`).type('image/jpeg').send(smallJpeg(9)).expect(204);
+  const note = { text: 'The gate', photos: [photoId] };
+  await api
+    .post(`${path}/told`)
+    .send({ facts: [{ kind: 'note', about: 'farm', on: inDays(0), details: note }] })
+    .expect(201);
   return id;
 }

@@ -10,6 +10,7 @@ import { DescribedField } from '../fields/described-field.js';
 import { messagesByField, problemsIn, unreadNumbers, wordsOfRow } from '../fields/field-words.js';
 import { useWayBack } from '../fields/form-dialog.js';
 import { Failure } from '../shell/states.js';
+import { PhotosField } from './photos-field.js';
 import type { Tellable } from './what-to-tell.js';
 
 interface Props {
@@ -70,21 +71,37 @@ export function TellForm({ farm, today, what, changes, cows = [], onTold, onBack
     >
       <Stack gap="sm">
         <SimpleGrid cols={{ base: 1, xs: 2 }}>
-          {fields.map(([name, field], k) => (
-            <DescribedField
-              key={name}
-              field={field}
-              reader={farm}
-              {...(name === 'cowId' ? { rows: cows } : {})}
-              {...(name === 'name' && feeds ? { suggested: feeds.map((feed) => feed.name) } : {})}
-              isFirst={k === 0}
-              value={draft[name]}
-              error={errors[name]}
-              onChange={(value) =>
-                setDraft((old) => ({ ...old, ...told(name, value), ...bagOf(feeds, name, value) }))
-              }
-            />
-          ))}
+          {fields.map(([name, field], k) =>
+            name === 'photos' ? (
+              <PhotosField
+                key={name}
+                farmId={farm.id}
+                value={draft[name] as readonly string[] | undefined}
+                error={errors[name]}
+                onChange={(change) =>
+                  setDraft((old) => ({ ...old, [name]: change(old[name] as never) }))
+                }
+              />
+            ) : (
+              <DescribedField
+                key={name}
+                field={field}
+                reader={farm}
+                {...(name === 'cowId' ? { rows: cows } : {})}
+                {...(name === 'name' && feeds ? { suggested: feeds.map((feed) => feed.name) } : {})}
+                isFirst={k === 0}
+                value={draft[name]}
+                error={errors[name]}
+                onChange={(value) =>
+                  setDraft((old) => ({
+                    ...old,
+                    ...told(name, value),
+                    ...bagOf(feeds, name, value),
+                  }))
+                }
+              />
+            ),
+          )}
           <DateField label="Day" value={on} max={today} error={errors['on']} onChange={setOn} />
         </SimpleGrid>
         {problems.length === 0 && <Failure error={tell.error} />}

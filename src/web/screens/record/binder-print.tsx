@@ -6,12 +6,14 @@ import type { ToldFact } from '../../../../shared/farm/told-fact.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
 import { formatMonth } from '../../../../shared/units/dates.js';
 import { formatValue } from '../../../../shared/units/format.js';
+import { photosIn } from '../../api/photos.js';
 import { usePicture, type SavedFarm, type SavedPicture } from '../../api/queries.js';
 import { useHowAllWent, useToldOfYear, useYearCounts } from '../../api/record-queries.js';
 import { useOpener } from '../../explain/explain-panel.js';
 import { useSayDate } from '../../explain/say-date.js';
 import { Section } from '../../shell/section.js';
 import { useAll } from '../../shell/states.js';
+import { Photos } from '../../tell/photos.js';
 import { PlannedAndTold } from '../batch/how-it-went.js';
 import { namesOf, sayAbout } from './names-of.js';
 import { PaddocksCard } from './paddocks-card.js';
@@ -76,14 +78,22 @@ export default function BinderPrint({ farm, tables, year }: Props) {
       ))}
       <PaddocksCard farm={farm} tables={tables} year={year} />
       <Section title="Day by day">
-        <DayByDay facts={facts} picture={picture} />
+        <DayByDay farmId={farm.id} facts={facts} picture={picture} />
       </Section>
     </Stack>
   );
 }
 
 /** All that was told of the year, a line each, by months. */
-function DayByDay({ facts, picture }: { facts: readonly ToldFact[]; picture: SavedPicture }) {
+function DayByDay({
+  farmId,
+  facts,
+  picture,
+}: {
+  farmId: string;
+  facts: readonly ToldFact[];
+  picture: SavedPicture;
+}) {
   const { reader, sayDate } = useOpener();
   const nameOf = namesOf(picture);
   if (facts.length === 0) return <Text>Nothing was told of this year.</Text>;
@@ -103,6 +113,12 @@ function DayByDay({ facts, picture }: { facts: readonly ToldFact[]; picture: Sav
                   {sayDate(fact.on)}: <b>{sayAbout(fact.about, nameOf)}</b>{' '}
                   {sayFact(fact, reader, nameOf)}
                   {fact.saidBy !== undefined && ` (${fact.saidBy})`}
+                  <Photos
+                    farmId={farmId}
+                    ids={photosIn(fact.details)}
+                    of={sayFact(fact, reader, nameOf)}
+                    isOnPaper
+                  />
                 </li>
               ))}
           </ul>
