@@ -152,22 +152,43 @@ export const feedProductFields = row(
   [BREAKS_FALL, COUNTED_ON],
 );
 
+/** What animals eat, as somebody types it. */
+interface EdibleDraft {
+  readonly kind: string;
+  readonly price?: unknown;
+  readonly priceBreaks?: readonly { readonly price?: unknown }[] | undefined;
+  readonly earlierPrices?: readonly { readonly price?: unknown }[] | undefined;
+}
+
+const EDIBLE: ReadonlySet<string> = new Set(['feed', 'ingredient', 'hay', 'minerals']);
+
 /**
- * What is wrong with a feed that is saved now. A price of nothing is refused: the bill would count
- * the feed as free. Feeds that were saved with it before stay as they are.
+ * What is wrong with feed, hay, minerals or an ingredient that is saved now. A price of nothing is
+ * refused: bills would count it as free, and mixes would fill up with it. What was saved with it
+ * before stays as it is.
  */
-export const newFeedProblems = ({ price: each }: { readonly price?: unknown }): FieldProblem[] =>
-  isPrice(each) && new Big(each).eq(0)
-    ? [
-        {
-          field: 'price',
-          code: 'out-of-bounds',
-          given: each,
-          min: '0.01',
-          fix: 'Give what a bag costs. For grain of your own, what it would sell for.',
-        },
-      ]
-    : [];
+export function freePriceProblems(product: EdibleDraft): FieldProblem[] {
+  if (!EDIBLE.has(product.kind)) return [];
+  const { price, priceBreaks = [], earlierPrices = [] } = product;
+  const prices: readonly (readonly [string, unknown])[] = [
+    ['price', price],
+    ...priceBreaks.map((each, k) => [`priceBreaks.${k}.price`, each.price] as const),
+    ...earlierPrices.map((each, k) => [`earlierPrices.${k}.price`, each.price] as const),
+  ];
+  return prices.flatMap(([field, given]): FieldProblem[] =>
+    isPrice(given) && new Big(given).eq(0)
+      ? [
+          {
+            field,
+            code: 'out-of-bounds',
+            given,
+            min: '0.01',
+            fix: 'Give what one costs. For what you grow yourself, what it would sell for.',
+          },
+        ]
+      : [],
+  );
+}
 
 /** The price of one bag where so many are bought at once, decimal text. */
 export const bagPrice = ({ price: one, priceBreaks = [] }: Priced, bags: number): string =>

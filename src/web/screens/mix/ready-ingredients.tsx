@@ -1,6 +1,7 @@
 import { Button, Checkbox, Group, Stack, Text } from '@mantine/core';
 import { useState } from 'react';
 import { problemsOfRow } from '../../../../shared/farm/check-row.js';
+import { freePriceProblems } from '../../../../shared/farm/feed-product.js';
 import { ingredientProductFields } from '../../../../shared/farm/mix-ingredient.js';
 import type { Ingredient } from '../../../../shared/tables/ration-tables.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
@@ -40,9 +41,7 @@ export function ReadyIngredients({ farm, tables, had, onDone }: Props) {
     setChosen(next);
   };
   const drafts = [...chosen.values()];
-  const isWhole = drafts.every(
-    (draft) => problemsOfRow(ingredientProductFields, draft).length === 0,
-  );
+  const isWhole = drafts.every((draft) => problemsOf(draft).length === 0);
   const saveAll = async (): Promise<void> => {
     for (const [id, draft] of chosen) {
       await save.mutateAsync(draft);
@@ -82,6 +81,11 @@ export function ReadyIngredients({ farm, tables, had, onDone }: Props) {
   );
 }
 
+const problemsOf = (draft: IngredientDraft) => [
+  ...problemsOfRow(ingredientProductFields, draft),
+  ...freePriceProblems(draft),
+];
+
 interface OneProps {
   readonly row: Ingredient;
   readonly farm: SavedFarm;
@@ -93,9 +97,7 @@ interface OneProps {
 function OneRow({ row, farm, draft, onChange, usualBagKg }: OneProps) {
   const { id, name } = row;
   const words = wordsOfRow(ingredientProductFields, farm);
-  const errors = draft
-    ? messagesByField(problemsOfRow(ingredientProductFields, draft), words)
-    : undefined;
+  const errors = draft && messagesByField(problemsOf(draft), words);
   const fresh: IngredientDraft = { kind: 'ingredient', name, ingredientId: id, bagKg: usualBagKg };
   return (
     <div>
