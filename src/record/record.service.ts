@@ -65,7 +65,7 @@ export class RecordService {
   async changedBy(farmId: string, factId: string): Promise<ChangedByFact> {
     const { picture } = await this.pictures.of(farmId);
     const fact = await this.told.findOne(farmId, factId);
-    const facts = await this.told.factsOf(farmId, ...MOVES_BATCH);
+    const facts = await this.told.factsAbout(farmId, fact.about, MOVES_BATCH);
     return this.work.run('changedByFact', { picture, fact, facts });
   }
 

@@ -173,17 +173,29 @@ export class ToldService {
   }
 
   /** Every fact of some kinds that was not taken back, in the order in which they were told. */
-  async factsOf<Kind extends ToldKind>(
+  factsOf<Kind extends ToldKind>(
     farmId: string,
     ...kinds: readonly Kind[]
   ): Promise<FactOf<Kind>[]> {
-    // Ten years of a farm are thousands of facts: rows are read raw, without a class for each.
-    const query = this.rows(farmId)
-      .andWhere('f.kind IN (:...kinds)', { kinds })
-      .andWhere('f.takenBackAt IS NULL')
-      .orderBy('f.toldAt', 'ASC')
-      .addOrderBy('f.id', 'ASC');
-    return (await query.getRawMany<RawFact>()).map(factOfRaw) as FactOf<Kind>[];
+    return factsIn(this.rows(farmId), kinds);
+  }
+
+  /** The same of what happened since a day: those of many years before are not read. */
+  factsSince<Kind extends ToldKind>(
+    farmId: string,
+    since: PlainDate,
+    kinds: readonly Kind[],
+  ): Promise<FactOf<Kind>[]> {
+    return factsIn(this.rows(farmId).andWhere('f.on >= :since', { since }), kinds);
+  }
+
+  /** The same of what is about one thing. */
+  factsAbout<Kind extends ToldKind>(
+    farmId: string,
+    about: string,
+    kinds: readonly Kind[],
+  ): Promise<FactOf<Kind>[]> {
+    return factsIn(this.rows(farmId).andWhere('f.about = :about', { about }), kinds);
   }
 
   /**
@@ -196,19 +208,17 @@ export class ToldService {
     { kinds, since }: { readonly kinds: readonly ToldKind[]; readonly since: PlainDate },
   ): Promise<ToldFact[]> {
     // Asked apart: each is found by an index of its own, without reading all years.
-    const own = this.rows(farmId).andWhere('f.about = :batchId', { batchId });
     const work = this.rows(farmId)
       .andWhere('f.on >= :since', { since })
       .andWhere('f.about LIKE :work', { work: `batch/${batchId}/%` });
-    const bought = this.rows(farmId).andWhere('f.on >= :since', { since });
-    const rows = [
-      ...(await own.andWhere(HOLDS, { kinds }).getRawMany<RawFact>()),
-      ...(await work.andWhere(HOLDS, { kinds: ['work-progress'] }).getRawMany<RawFact>()),
-      ...(await bought.andWhere(HOLDS, { kinds: ['bought'] }).getRawMany<RawFact>()),
+    const all: ToldFact[] = [
+      ...(await this.factsAbout(farmId, batchId, kinds)),
+      ...(await factsIn(work, ['work-progress'])),
+      ...(await this.factsSince(farmId, since, ['bought'])),
     ];
-    return rows
-      .map(factOfRaw)
-      .sort((a, b) => (a.toldAt < b.toldAt ? -1 : a.toldAt > b.toldAt ? 1 : a.id < b.id ? -1 : 1));
+    return all.sort((a, b) =>
+      a.toldAt < b.toldAt ? -1 : a.toldAt > b.toldAt ? 1 : a.id < b.id ? -1 : 1,
+    );
   }
 
   /** Facts of some kinds of a calendar year that were not taken back, in the order they were told. */
@@ -336,8 +346,20 @@ const COLUMNS = [
   'takenBackAt',
 ] as const;
 
-/** That it is of some kinds and was not taken back. */
-const HOLDS = 'f.kind IN (:...kinds) AND f.takenBackAt IS NULL';
+/** Of those facts the ones of some kinds that were not taken back, in the order of their telling. */
+async function factsIn<Kind extends ToldKind>(
+  query: SelectQueryBuilder<ToldFactEntity>,
+  kinds: readonly Kind[],
+): Promise<FactOf<Kind>[]> {
+  // Ten years of a farm are thousands of facts: rows are read raw, without a class for each.
+  const rows = await query
+    .andWhere('f.kind IN (:...kinds)', { kinds })
+    .andWhere('f.takenBackAt IS NULL')
+    .orderBy('f.toldAt', 'ASC')
+    .addOrderBy('f.id', 'ASC')
+    .getRawMany<RawFact>();
+  return rows.map(factOfRaw) as FactOf<Kind>[];
+}
 
 /** That no fact that holds has taken its place: on another day than its own, too. */
 const withoutReplaced = (query: SelectQueryBuilder<ToldFactEntity>): string =>

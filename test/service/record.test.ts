@@ -111,7 +111,14 @@ describe.each(databases())('the record on $name', (database) => {
     const day = (await app.api.get(`${farm.path}/today`).expect(200)).body as TickedToday;
     const alarm = day.attention.find(({ key }) => key.startsWith('alarm/limit/eggsSold'));
     expect(alarm).toMatchObject({ level: 'stop', words: 'eggs sold: 11 of 10' });
+    // Whoever looks into a calendar only is told as well, until it was seen.
+    const calendar = async () => {
+      const { text } = await app.api.get(`${farm.path}/calendar.ics`).expect(200);
+      return text.replaceAll('\r\n ', '');
+    };
+    expect(await calendar()).toContain('eggs sold: 11 of 10');
     await tell('alarm-seen', inDays(0), {}, { about: alarm!.key });
+    expect(await calendar()).not.toContain('eggs sold: 11 of 10');
     const later = (await app.api.get(`${farm.path}/today`).expect(200)).body as TickedToday;
     expect(later.attention.filter(({ key }) => key.startsWith('alarm/limit'))).toEqual([]);
   });
