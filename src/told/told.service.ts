@@ -211,30 +211,20 @@ export class ToldService {
     const work = this.rows(farmId)
       .andWhere('f.on >= :since', { since })
       .andWhere('f.about LIKE :work', { work: `batch/${batchId}/%` });
-    const all: ToldFact[] = [
+    return [
       ...(await this.factsAbout(farmId, batchId, kinds)),
       ...(await factsIn(work, ['work-progress'])),
       ...(await this.factsSince(farmId, since, ['bought'])),
-    ];
-    return all.sort((a, b) =>
-      a.toldAt < b.toldAt ? -1 : a.toldAt > b.toldAt ? 1 : a.id < b.id ? -1 : 1,
-    );
+    ].sort(byTelling);
   }
 
   /** Facts of some kinds of a calendar year that were not taken back, in the order they were told. */
   async factsOfYear(farmId: string, year: number, kinds: readonly ToldKind[]): Promise<ToldFact[]> {
-    const query = this.rows(farmId);
-    query
-      .andWhere('f.kind IN (:...kinds)', { kinds })
-      .andWhere('f.on >= :first AND f.on <= :last', {
-        first: `${year}-01-01`,
-        last: `${year}-12-31`,
-      })
-      .andWhere('f.takenBackAt IS NULL')
-      .andWhere(withoutReplaced(query))
-      .orderBy('f.toldAt', 'ASC')
-      .addOrderBy('f.id', 'ASC');
-    return (await query.getRawMany<RawFact>()).map(factOfRaw);
+    const query = this.rows(farmId).andWhere('f.on >= :first AND f.on <= :last', {
+      first: `${year}-01-01`,
+      last: `${year}-12-31`,
+    });
+    return factsIn(query.andWhere(withoutReplaced(query)), kinds);
   }
 
   /** Whether something was told under a key, taken back since or not. */
@@ -355,11 +345,13 @@ async function factsIn<Kind extends ToldKind>(
   const rows = await query
     .andWhere('f.kind IN (:...kinds)', { kinds })
     .andWhere('f.takenBackAt IS NULL')
-    .orderBy('f.toldAt', 'ASC')
-    .addOrderBy('f.id', 'ASC')
     .getRawMany<RawFact>();
-  return rows.map(factOfRaw) as FactOf<Kind>[];
+  // Put in order here: SQLite would go through all years by their order rather than sort a few.
+  return (rows.map(factOfRaw) as FactOf<Kind>[]).sort(byTelling);
 }
+
+const byTelling = (a: ToldFact, b: ToldFact): number =>
+  a.toldAt < b.toldAt ? -1 : a.toldAt > b.toldAt ? 1 : a.id < b.id ? -1 : 1;
 
 /** That no fact that holds has taken its place: on another day than its own, too. */
 const withoutReplaced = (query: SelectQueryBuilder<ToldFactEntity>): string =>

@@ -75,8 +75,10 @@ export const usePaddockYears = (farmId: string, year: number) =>
 export const useNextYear = (farmId: string, year: number) =>
   useQuery(ofFarm<NextYear>(farmId, `/next-year/${year}`));
 
+type ComesAgain = 'batchIds' | 'jobIds' | 'herdIds' | 'paddockIds';
+
 export const useBeginYear = (farmId: string) =>
-  useChange((asked: { year: number; batchIds: readonly string[]; jobIds: readonly string[] }) =>
+  useChange((asked: { readonly year: number } & Readonly<Record<ComesAgain, readonly string[]>>) =>
     postJson<object>(`/farms/${farmId}/next-year`, asked),
   );
 
