@@ -1,8 +1,9 @@
 import { TestEnvironment } from 'jest-environment-node';
 import { AsyncLocalStorage } from 'node:async_hooks';
 
-/** As `compile-program.mjs` made it. */
-const SERVICE = new URL('../../test-output/program/service.js', import.meta.url).href;
+/** As `compile-program.mjs` made them. */
+const compiled = (name) => new URL(`../../test-output/program/${name}.js`, import.meta.url).href;
+const core = await import(compiled('core'));
 
 /** What the file of tests that runs has begun to hand on from call to call. */
 const handedOn = new Set();
@@ -21,7 +22,12 @@ for (const name of ['run', 'enterWith']) {
 export default class Environment extends TestEnvironment {
   async setup() {
     await super.setup();
-    this.global.outside = { service: () => import(SERVICE), env: process.env, Date };
+    this.global.outside = {
+      core,
+      service: () => import(compiled('service')),
+      env: process.env,
+      Date,
+    };
   }
 
   async teardown() {

@@ -11,6 +11,8 @@ export interface StartSizes {
   readonly lamp: {
     readonly wattsEach: number;
     readonly smallerWatts: number;
+    /** Where more of the smaller ones would be needed, the usual ones are hung. */
+    readonly smallerMost: number;
     readonly least: number;
     /** A larger flock is kept warm with gas. */
     readonly most: number;
