@@ -1,12 +1,15 @@
-import { Button, Group, Table, Text } from '@mantine/core';
-import { useId, useState } from 'react';
-import type { BatchPlan } from '../../../../shared/plan/batch-plan.js';
-import { RULE_OF_NIGHTS, sayNights } from '../../../../shared/plan/say-ways-out.js';
-import type { WayOut, WayOutDay } from '../../../../shared/plan/ways-out.js';
-import { Num } from '../../explain/number.js';
-import { WideTable } from '../../shell/wide-table.js';
-import { sayAge } from './say-age.js';
-import type { BatchDraft } from './use-plan.js';
+import { Button, Group, Table, Text } from "@mantine/core";
+import { useId, useState } from "react";
+import type { BatchPlan } from "../../../../shared/plan/batch-plan.js";
+import {
+  RULE_OF_NIGHTS,
+  sayNights,
+} from "../../../../shared/plan/say-ways-out.js";
+import type { WayOut, WayOutDay } from "../../../../shared/plan/ways-out.js";
+import { Num } from "../../explain/number.js";
+import { WideTable } from "../../shell/wide-table.js";
+import { sayAge } from "./say-age.js";
+import type { BatchDraft } from "./use-plan.js";
 
 interface Props {
   readonly plan: BatchPlan;
@@ -17,7 +20,9 @@ interface Props {
 export function WaysOutTable({ plan, onChoose }: Props) {
   const [isWhole, setWhole] = useState(false);
   const id = useId();
-  const floorHave = plan.space.needs.find(({ name }) => name === 'Brooder floor')?.have;
+  const floorHave = plan.space.needs.find(
+    ({ name }) => name === "Brooder floor",
+  )?.have;
   const { waysOut } = plan.outdoors;
   const others = waysOut.filter(({ isChosen }) => !isChosen).length;
   // With a date of the household's own none is chosen: then there is nothing to keep in sight.
@@ -25,13 +30,14 @@ export function WaysOutTable({ plan, onChoose }: Props) {
   return (
     <div>
       <Text size="sm" mb="xs">
-        How sure each of the first nights is to be warm enough for birds of their age:
+        How sure each of the first nights is to be warm enough for birds of
+        their age:
       </Text>
       <WideTable label="When they go out">
         <Table
           id={id}
           withRowBorders={false}
-          className={isFolded ? 'stacks ways-folded' : 'stacks'}
+          className={isFolded ? "stacks ways-folded" : "stacks"}
         >
           <Table.Thead>
             <Table.Tr>
@@ -48,7 +54,12 @@ export function WaysOutTable({ plan, onChoose }: Props) {
             </Table.Tr>
           </Table.Thead>
           {waysOut.map((way) => (
-            <Way key={way.id} way={way} floorHave={floorHave?.value} onChoose={onChoose} />
+            <Way
+              key={way.id}
+              way={way}
+              floorHave={floorHave?.value}
+              onChoose={onChoose}
+            />
           ))}
         </Table>
       </WideTable>
@@ -62,8 +73,8 @@ export function WaysOutTable({ plan, onChoose }: Props) {
           onClick={() => setWhole(isFolded)}
         >
           {isFolded
-            ? `${others} other ${others === 1 ? 'way' : 'ways'} to go out`
-            : 'Only the chosen way'}
+            ? `${others} other ${others === 1 ? "way" : "ways"} to go out`
+            : "Only the chosen way"}
         </Button>
       )}
       <Text size="sm" mt="xs">
@@ -73,7 +84,7 @@ export function WaysOutTable({ plan, onChoose }: Props) {
   );
 }
 
-interface WayProps extends Pick<Props, 'onChoose'> {
+interface WayProps extends Pick<Props, "onChoose"> {
   readonly way: WayOut;
   readonly floorHave: number | undefined;
 }
@@ -81,7 +92,7 @@ interface WayProps extends Pick<Props, 'onChoose'> {
 function Way({ way, floorHave, onChoose }: WayProps) {
   const { name, takes, out, isChosen, chosenBy } = way;
   return (
-    <Table.Tbody className={isChosen ? 'way way-chosen' : 'way'}>
+    <Table.Tbody className={isChosen ? "way way-chosen" : "way"}>
       <Table.Tr>
         <Table.Th scope="rowgroup" colSpan={3}>
           <Group justify="space-between" wrap="nowrap">
@@ -95,7 +106,9 @@ function Way({ way, floorHave, onChoose }: WayProps) {
                 size="compact-md"
                 flex="none"
                 aria-label={`Choose: ${name}`}
-                onClick={() => onChoose({ ...chosenBy, moveOutDate: undefined })}
+                onClick={() =>
+                  onChoose({ ...chosenBy, moveOutDate: undefined })
+                }
               >
                 Choose
               </Button>
@@ -124,8 +137,9 @@ function Way({ way, floorHave, onChoose }: WayProps) {
 function DayCells({
   out: { on, age, coldNight, coldNights, stand, floor },
   floorHave,
-}: { out: WayOutDay } & Pick<WayProps, 'floorHave'>) {
-  const isShort = floor && floorHave !== undefined && floorHave + 1e-9 < floor.value;
+}: { out: WayOutDay } & Pick<WayProps, "floorHave">) {
+  const isShort =
+    floor && floorHave !== undefined && floorHave + 1e-9 < floor.value;
   return (
     <>
       <Table.Td data-label="Out from">
@@ -137,10 +151,11 @@ function DayCells({
       <Table.Td data-label="A night too cold in the first week">
         <Num of={coldNight} />
         <Text size="sm">
-          <Num of={coldNights} said={sayNights(coldNights.value)} /> below <Num of={stand} />
+          <Num of={coldNights} said={sayNights(coldNights.value)} /> below{" "}
+          <Num of={stand} />
         </Text>
       </Table.Td>
-      <Table.Td data-label={floor && 'Brooder floor by then'}>
+      <Table.Td data-label={floor && "Brooder floor by then"}>
         {floor && <Num of={floor} />}
         {isShort && (
           <Text size="sm" fw={600} c="stop">
