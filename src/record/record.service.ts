@@ -1,42 +1,33 @@
-import { Injectable } from "@nestjs/common";
-import type { FarmPicture } from "../../shared/farm/picture.js";
-import type { ToldFact, ToldKind } from "../../shared/farm/told-fact.js";
-import { MOVES_BATCH } from "../../shared/farm/without-fact.js";
-import type { ChangedByFact } from "../../shared/plan/record/changed-by-fact.js";
-import { boughtFrom } from "../../shared/plan/record/feed-paid.js";
-import {
-  howItWent,
-  type HowItWent,
-} from "../../shared/plan/record/how-it-went.js";
-import {
-  paddockYears,
-  type PaddockYear,
-} from "../../shared/plan/record/paddock-year.js";
-import type { PlannedOfBatch } from "../../shared/plan/record/planned-of-batch.js";
+import { Injectable } from '@nestjs/common';
+import type { FarmPicture } from '../../shared/farm/picture.js';
+import type { ToldFact, ToldKind } from '../../shared/farm/told-fact.js';
+import { MOVES_BATCH } from '../../shared/farm/without-fact.js';
+import type { ChangedByFact } from '../../shared/plan/record/changed-by-fact.js';
+import { boughtFrom } from '../../shared/plan/record/feed-paid.js';
+import { howItWent, type HowItWent } from '../../shared/plan/record/how-it-went.js';
+import { paddockYears, type PaddockYear } from '../../shared/plan/record/paddock-year.js';
+import type { PlannedOfBatch } from '../../shared/plan/record/planned-of-batch.js';
 import {
   learnedFromBatches,
   type LearnedFromBatches,
-} from "../../shared/plan/record/own-batches.js";
-import { asOrdered } from "../../shared/plan/record/record-of-batch.js";
-import { yearCounts } from "../../shared/plan/record/year-counts.js";
+} from '../../shared/plan/record/own-batches.js';
+import { asOrdered } from '../../shared/plan/record/record-of-batch.js';
+import { yearCounts } from '../../shared/plan/record/year-counts.js';
 import {
   againstLimits,
   type AgainstLimit,
   type CountedYear,
-} from "../../shared/plan/record/year-limits.js";
-import { FieldError } from "../../shared/problems/field-problem.js";
-import type { Tables } from "../../shared/tables/tables.js";
-import { BatchesService } from "../batches/batches.service.js";
-import {
-  PicturesService,
-  type SavedPicture,
-} from "../picture/pictures.service.js";
-import { ToldService } from "../told/told.service.js";
-import { TablesService } from "../reference/tables.service.js";
-import { SharedAnswers } from "../work-pool/shared-answers.js";
-import { signatureOf } from "../work-pool/signature.js";
-import { WorkPool } from "../work-pool/work-pool.service.js";
-import type { LearnedDto } from "./learned.dto.js";
+} from '../../shared/plan/record/year-limits.js';
+import { FieldError } from '../../shared/problems/field-problem.js';
+import type { Tables } from '../../shared/tables/tables.js';
+import { BatchesService } from '../batches/batches.service.js';
+import { PicturesService, type SavedPicture } from '../picture/pictures.service.js';
+import { ToldService } from '../told/told.service.js';
+import { TablesService } from '../reference/tables.service.js';
+import { SharedAnswers } from '../work-pool/shared-answers.js';
+import { signatureOf } from '../work-pool/signature.js';
+import { WorkPool } from '../work-pool/work-pool.service.js';
+import type { LearnedDto } from './learned.dto.js';
 
 /** Reads what was told beside what was planned. Nothing of it is kept: the told facts are. */
 @Injectable()
@@ -55,7 +46,7 @@ export class RecordService {
 
   async ofBatches(farmId: string): Promise<HowItWent[]> {
     const { picture } = await this.pictures.of(farmId);
-    return this.work.run("recordOfBatches", {
+    return this.work.run('recordOfBatches', {
       picture,
       facts: await this.factsOf(farmId),
     });
@@ -78,18 +69,12 @@ export class RecordService {
    *
    * @throws FieldError when the table of breeds knows no such one
    */
-  async learned(
-    farmId: string,
-    asked: LearnedDto,
-  ): Promise<LearnedFromBatches> {
+  async learned(farmId: string, asked: LearnedDto): Promise<LearnedFromBatches> {
     const { tables } = this.tables;
     refuseUnknownStrain(asked.strainId, tables);
     const { picture } = await this.pictures.of(farmId);
     const batches = picture.batches
-      .filter(
-        ({ strainId, purpose }) =>
-          strainId === asked.strainId && purpose === asked.purpose,
-      )
+      .filter(({ strainId, purpose }) => strainId === asked.strainId && purpose === asked.purpose)
       .filter(({ arrivalDate }) => arrivalDate <= picture.today)
       .sort((a, b) => (a.arrivalDate < b.arrivalDate ? 1 : -1))
       .slice(0, LEARNED_FROM);
@@ -99,27 +84,17 @@ export class RecordService {
       const how = await this.ofBatch(farmId, id).catch(unlessUnplannable);
       if (!how) continue;
       went.push(how);
-      facts.push(
-        ...(await this.told.factsAbout(farmId, id, ["arrived", "died"])),
-      );
+      facts.push(...(await this.told.factsAbout(farmId, id, ['arrived', 'died'])));
     }
-    return learnedFromBatches(
-      asked,
-      { batches, went, facts },
-      tables,
-      picture.farm,
-    );
+    return learnedFromBatches(asked, { batches, went, facts }, tables, picture.farm);
   }
 
   /** The plan of a batch with nothing told of it: made once, however much is told of the batch. */
-  private asOrdered(
-    picture: FarmPicture,
-    batchId: string,
-  ): Promise<PlannedOfBatch> {
+  private asOrdered(picture: FarmPicture, batchId: string): Promise<PlannedOfBatch> {
     const ordered = asOrdered(picture, batchId);
     const key = `${batchId} ${signatureOf(ordered)}`;
     return this.ordered.of(key, () =>
-      this.work.run("planAsOrdered", { picture: ordered, batchId }),
+      this.work.run('planAsOrdered', { picture: ordered, batchId }),
     );
   }
 
@@ -128,7 +103,7 @@ export class RecordService {
     const { picture } = await this.pictures.of(farmId);
     const fact = await this.told.findOne(farmId, factId);
     const facts = await this.told.factsAbout(farmId, fact.about, MOVES_BATCH);
-    return this.work.run("changedByFact", { picture, fact, facts });
+    return this.work.run('changedByFact', { picture, fact, facts });
   }
 
   /** @throws FieldError when it is no year that a farm can have a record of */
@@ -148,22 +123,19 @@ export class RecordService {
     { key, picture }: SavedPicture,
     year: number,
   ): Promise<AgainstLimit[]> {
-    const isAsked = limits.some(({ of }) => of === "birdsProcessed");
-    if (!isAsked || year < Number(picture.today.slice(0, 4)))
-      return [...limits];
+    const isAsked = limits.some(({ of }) => of === 'birdsProcessed');
+    if (!isAsked || year < Number(picture.today.slice(0, 4))) return [...limits];
     const planned = await this.planned.of(`${key}/${year}`, () =>
-      this.work.run("stillToProcess", { picture, year }),
+      this.work.run('stillToProcess', { picture, year }),
     );
-    return limits.map((each) =>
-      each.of === "birdsProcessed" ? { ...each, planned } : each,
-    );
+    return limits.map((each) => (each.of === 'birdsProcessed' ? { ...each, planned } : each));
   }
 
   /** What each paddock carried in a calendar year. */
   async ofPaddocks(farmId: string, asked: string): Promise<PaddockYear[]> {
     const year = yearOf(asked);
     const { picture } = await this.pictures.of(farmId);
-    const facts = await this.told.factsOf(farmId, "herd-move", "paddock-mown");
+    const facts = await this.told.factsOf(farmId, 'herd-move', 'paddock-mown');
     return paddockYears(picture, this.tables.tables, { year, facts });
   }
 
@@ -183,9 +155,9 @@ function refuseUnknownStrain(given: string, { strains }: Tables): void {
   if (strains.some(({ id }) => id === given)) return;
   throw new FieldError([
     {
-      ...{ field: "strainId", code: "not-allowed", given },
+      ...{ field: 'strainId', code: 'not-allowed', given },
       allowed: strains.map(({ id }) => id),
-      fix: "Name a breed or cross of the table.",
+      fix: 'Name a breed or cross of the table.',
     },
   ]);
 }
@@ -194,13 +166,13 @@ function refuseUnknownStrain(given: string, { strains }: Tables): void {
 const PLANS_KEPT = 40;
 
 export const OF_BATCHES = [
-  ...(["arrived", "died", "processed", "gone", "feed-opened"] as const),
-  ...(["bought", "eggs-counted", "work-progress"] as const),
+  ...(['arrived', 'died', 'processed', 'gone', 'feed-opened'] as const),
+  ...(['bought', 'eggs-counted', 'work-progress'] as const),
 ] as const satisfies readonly ToldKind[];
 
 const COUNTED = [
-  ...(["arrived", "died", "processed", "gone", "eggs-counted"] as const),
-  ...(["eggs-gone", "milked", "calved", "bought"] as const),
+  ...(['arrived', 'died', 'processed', 'gone', 'eggs-counted'] as const),
+  ...(['eggs-gone', 'milked', 'calved', 'bought'] as const),
 ] as const satisfies readonly ToldKind[];
 
 const [FIRST_YEAR, LAST_YEAR] = [1900, 2200];
@@ -208,17 +180,16 @@ const [FIRST_YEAR, LAST_YEAR] = [1900, 2200];
 /** @throws FieldError when it is no year that a farm can have a record of */
 export function yearOf(asked: string): number {
   const year = /^\d{4}$/.test(asked) ? Number(asked) : NaN;
-  if (!(FIRST_YEAR <= year && year <= LAST_YEAR))
-    throw new FieldError([noYear(asked)]);
+  if (!(FIRST_YEAR <= year && year <= LAST_YEAR)) throw new FieldError([noYear(asked)]);
   return year;
 }
 
 const noYear = (given: string) =>
   ({
-    field: "year",
-    code: "out-of-bounds",
+    field: 'year',
+    code: 'out-of-bounds',
     given: given.slice(0, 40),
     min: FIRST_YEAR,
     max: LAST_YEAR,
-    fix: "Give a calendar year in four digits, such as 2027.",
+    fix: 'Give a calendar year in four digits, such as 2027.',
   }) as const;

@@ -1,31 +1,23 @@
-import { afterAll, beforeAll, describe, expect, it } from "@jest/globals";
-import type { HowItWent } from "../../shared/plan/record/how-it-went.js";
-import type { CountedYear } from "../../shared/plan/record/year-limits.js";
-import type { TickedToday } from "../../shared/plan/today/today.js";
-import type { LearnedFromBatches } from "../../shared/plan/record/own-batches.js";
-import type { YearCounts } from "../../shared/plan/record/year-counts.js";
-import type { ToldFact } from "../../shared/farm/told-fact.js";
-import { TOLD_KINDS } from "../../shared/farm/told-kinds.js";
-import type { ToldPage } from "../../src/told/told.service.js";
-import { addDays } from "../../shared/calendar/plain-date.js";
-import type { NextYear } from "../../shared/plan/record/next-year.js";
-import type { BegunYear } from "../../src/next-year/next-year.service.js";
-import { download, uploaded } from "../support/archives.js";
-import { newHerd, newPaddock } from "../support/pasture-factories.js";
-import { openApp, type TestApp } from "../support/app.js";
-import { databases } from "../support/databases.js";
-import {
-  batchBody,
-  inDays,
-  saveFarm,
-  type SavedFarm,
-} from "../support/orders.js";
-import { expectFieldProblem, expectProblem } from "../support/problem.js";
+import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
+import type { HowItWent } from '../../shared/plan/record/how-it-went.js';
+import type { CountedYear } from '../../shared/plan/record/year-limits.js';
+import type { TickedToday } from '../../shared/plan/today/today.js';
+import type { LearnedFromBatches } from '../../shared/plan/record/own-batches.js';
+import type { YearCounts } from '../../shared/plan/record/year-counts.js';
+import type { ToldFact } from '../../shared/farm/told-fact.js';
+import { TOLD_KINDS } from '../../shared/farm/told-kinds.js';
+import type { ToldPage } from '../../src/told/told.service.js';
+import { addDays } from '../../shared/calendar/plain-date.js';
+import type { NextYear } from '../../shared/plan/record/next-year.js';
+import type { BegunYear } from '../../src/next-year/next-year.service.js';
+import { download, uploaded } from '../support/archives.js';
+import { newHerd, newPaddock } from '../support/pasture-factories.js';
+import { openApp, type TestApp } from '../support/app.js';
+import { databases } from '../support/databases.js';
+import { batchBody, inDays, saveFarm, type SavedFarm } from '../support/orders.js';
+import { expectFieldProblem, expectProblem } from '../support/problem.js';
 
-const withoutId = <Row extends { id: string }>({
-  id: _id,
-  ...row
-}: Row): object => row;
+const withoutId = <Row extends { id: string }>({ id: _id, ...row }: Row): object => row;
 /** Ids are those of the copy: each stands for the place where it is first named. */
 function withoutIdsIn(text: string): string {
   const seen = new Map<string, string>();
@@ -35,7 +27,7 @@ function withoutIdsIn(text: string): string {
   });
 }
 
-describe.each(databases())("the record on $name", (database) => {
+describe.each(databases())('the record on $name', (database) => {
   let app: TestApp;
   let farm: SavedFarm;
   let batchId: string;
@@ -43,85 +35,54 @@ describe.each(databases())("the record on $name", (database) => {
   beforeAll(async () => {
     app = await openApp(database);
     farm = await saveFarm(app);
-    const body = batchBody({
-      name: "Spring",
-      arrivalDate: inDays(-70),
-      orderedBirds: 50,
-    });
-    const saved = await app.api
-      .post(`${farm.path}/batches`)
-      .send(body)
-      .expect(201);
+    const body = batchBody({ name: 'Spring', arrivalDate: inDays(-70), orderedBirds: 50 });
+    const saved = await app.api.post(`${farm.path}/batches`).send(body).expect(201);
     batchId = (saved.body as { id: string }).id;
   }, 60_000);
   afterAll(() => app.close());
 
-  const tell = async (
-    kind: string,
-    on: string,
-    details: object,
-    more: object = {},
-  ) => {
+  const tell = async (kind: string, on: string, details: object, more: object = {}) => {
     const facts = [{ kind, about: batchId, on, details, ...more }];
-    const answer = await app.api
-      .post(`${farm.path}/told`)
-      .send({ facts })
-      .expect(201);
+    const answer = await app.api.post(`${farm.path}/told`).send({ facts }).expect(201);
     return (answer.body as ToldFact[])[0]!;
   };
   const get = async <T>(path: string): Promise<T> =>
     (await app.api.get(`${farm.path}/record/${path}`).expect(200)).body as T;
-  const actual = ({ lines }: HowItWent, id: string) =>
-    lines.find((l) => l.id === id)?.actual;
+  const actual = ({ lines }: HowItWent, id: string) => lines.find((l) => l.id === id)?.actual;
 
-  it("is right to the bird and the cent once the last bird is gone", async () => {
-    await tell("arrived", inDays(-70), { birds: 52, dead: 2 });
-    const died = await tell("died", inDays(-60), { birds: 7 });
-    await tell("died", inDays(-60), { birds: 4 }, { replaces: died.id });
+  it('is right to the bird and the cent once the last bird is gone', async () => {
+    await tell('arrived', inDays(-70), { birds: 52, dead: 2 });
+    const died = await tell('died', inDays(-60), { birds: 7 });
+    await tell('died', inDays(-60), { birds: 4 }, { replaces: died.id });
     await tell(
-      "bought",
+      'bought',
       inDays(-70),
-      { what: "feed", amount: 20, eachKg: 20, money: "320.01" },
+      { what: 'feed', amount: 20, eachKg: 20, money: '320.01' },
       {
-        about: "farm",
+        about: 'farm',
       },
     );
-    await tell("feed-opened", inDays(-69), { bags: 20, bagKg: 20 });
-    await tell("gone", inDays(-20), { birds: 6, how: "sold", money: "60.10" });
+    await tell('feed-opened', inDays(-69), { bags: 20, bagKg: 20 });
+    await tell('gone', inDays(-20), { birds: 6, how: 'sold', money: '60.10' });
     const before = await get<HowItWent>(`batches/${batchId}`);
     expect(before.isOver).toBe(false);
-    await tell("processed", inDays(-14), {
-      birds: 40,
-      liveKg: 100,
-      dressedKg: 72,
-      packs: 40,
-    });
+    await tell('processed', inDays(-14), { birds: 40, liveKg: 100, dressedKg: 72, packs: 40 });
     const went = await get<HowItWent>(`batches/${batchId}`);
-    expect(went).toMatchObject({
-      isOver: true,
-      upTo: inDays(-14),
-      name: "Spring",
-    });
-    expect(actual(went, "lost")).toBe(4);
-    expect(actual(went, "processed")).toBe(40);
-    expect(actual(went, "conversion")).toBeCloseTo(4, 9);
-    expect(actual(went, "feed-cost")).toBe(32001);
+    expect(went).toMatchObject({ isOver: true, upTo: inDays(-14), name: 'Spring' });
+    expect(actual(went, 'lost')).toBe(4);
+    expect(actual(went, 'processed')).toBe(40);
+    expect(actual(went, 'conversion')).toBeCloseTo(4, 9);
+    expect(actual(went, 'feed-cost')).toBe(32001);
     // Planned is what was planned before anything was told: telling does not move it.
     const plannedOf = ({ lines }: HowItWent) =>
-      lines
-        .filter(({ id }) => id === "came" || id === "processed")
-        .map(({ planned }) => planned);
+      lines.filter(({ id }) => id === 'came' || id === 'processed').map(({ planned }) => planned);
     expect(plannedOf(went)).toEqual(plannedOf(before));
-    expect(await get<HowItWent[]>("batches")).toEqual([went]);
+    expect(await get<HowItWent[]>('batches')).toEqual([went]);
   });
 
-  it("counts the calendar years in which it happened", async () => {
-    const years = [
-      ...new Set([-70, -60, -20, -14].map((days) => inDays(days).slice(0, 4))),
-    ];
-    const counts = await Promise.all(
-      years.map((year) => get<YearCounts>(`years/${year}`)),
-    );
+  it('counts the calendar years in which it happened', async () => {
+    const years = [...new Set([-70, -60, -20, -14].map((days) => inDays(days).slice(0, 4)))];
+    const counts = await Promise.all(years.map((year) => get<YearCounts>(`years/${year}`)));
     const sum = (of: (each: YearCounts) => number) =>
       counts.reduce((all, each) => all + of(each), 0);
     expect(sum(({ birds }) => birds.processed)).toBe(40);
@@ -131,138 +92,101 @@ describe.each(databases())("the record on $name", (database) => {
     expect(sum(({ money }) => money.spent)).toBe(32001);
   });
 
-  it("says what to plan another batch of the same birds with, and nothing of others", async () => {
-    const { body: of } = await app.api
-      .get(`${farm.path}/batches/${batchId}`)
-      .expect(200);
+  it('says what to plan another batch of the same birds with, and nothing of others', async () => {
+    const { body: of } = await app.api.get(`${farm.path}/batches/${batchId}`).expect(200);
     const { strainId, purpose } = of as { strainId: string; purpose: string };
-    const learned = (asked: string) =>
-      app.api.get(`${farm.path}/record/learned?${asked}`);
-    const { body } = await learned(
-      `purpose=${purpose}&strainId=${strainId}`,
-    ).expect(200);
+    const learned = (asked: string) => app.api.get(`${farm.path}/record/learned?${asked}`);
+    const { body } = await learned(`purpose=${purpose}&strainId=${strainId}`).expect(200);
     const { values, words } = body as LearnedFromBatches;
     expect(values.laterLossPercent).toBeGreaterThan(0);
-    expect(words[0]).toMatch(
-      /^0 of 50 were lost in the first week \(one batch\): planned with/,
-    );
-    expect(
-      (await learned("purpose=layers&strainId=brown-layer").expect(200)).body,
-    ).toEqual({
+    expect(words[0]).toMatch(/^0 of 50 were lost in the first week \(one batch\): planned with/);
+    expect((await learned('purpose=layers&strainId=brown-layer').expect(200)).body).toEqual({
       ...{ values: {}, words: [] },
     });
-    expectFieldProblem(await learned("purpose=meat&strainId=ostrich"), {
-      ...{ field: "strainId", code: "not-allowed", given: "ostrich" },
+    expectFieldProblem(await learned('purpose=meat&strainId=ostrich'), {
+      ...{ field: 'strainId', code: 'not-allowed', given: 'ostrich' },
     });
   });
 
-  it("holds the year against the limits of the place, and says so on the day", async () => {
+  it('holds the year against the limits of the place, and says so on the day', async () => {
     const year = inDays(0).slice(0, 4);
     const { body } = await app.api.get(farm.path).expect(200);
-    const {
-      id: _id,
-      isSample: _s,
-      revision: _r,
-      ...typed
-    } = body as Record<string, unknown>;
-    const put = (yearLimits: object) =>
-      app.api.put(farm.path).send({ ...typed, yearLimits });
+    const { id: _id, isSample: _s, revision: _r, ...typed } = body as Record<string, unknown>;
+    const put = (yearLimits: object) => app.api.put(farm.path).send({ ...typed, yearLimits });
     expectFieldProblem(await put({ eggsSold: -1 }), {
-      field: "yearLimits.eggsSold",
-      code: "out-of-bounds",
+      field: 'yearLimits.eggsSold',
+      code: 'out-of-bounds',
       given: -1,
     });
     await put({ birdsProcessed: 10_000, eggsSold: 10 }).expect(200);
-    await tell("eggs-gone", inDays(0), { eggs: 11, how: "sold" });
+    await tell('eggs-gone', inDays(0), { eggs: 11, how: 'sold' });
     const { limits } = await get<CountedYear>(`years/${year}`);
     expect(limits.map(({ of, limit }) => [of, limit])).toEqual([
-      ["birdsProcessed", 10_000],
-      ["eggsSold", 10],
+      ['birdsProcessed', 10_000],
+      ['eggsSold', 10],
     ]);
-    const day = (await app.api.get(`${farm.path}/today`).expect(200))
-      .body as TickedToday;
-    const alarm = day.attention.find(({ key }) =>
-      key.startsWith("alarm/limit/eggsSold"),
-    );
-    expect(alarm).toMatchObject({
-      level: "stop",
-      words: "eggs sold: 11 of 10",
-    });
+    const day = (await app.api.get(`${farm.path}/today`).expect(200)).body as TickedToday;
+    const alarm = day.attention.find(({ key }) => key.startsWith('alarm/limit/eggsSold'));
+    expect(alarm).toMatchObject({ level: 'stop', words: 'eggs sold: 11 of 10' });
     // Whoever looks into a calendar only is told as well, until it was seen.
     const calendar = async () => {
-      const { text } = await app.api
-        .get(`${farm.path}/calendar.ics`)
-        .expect(200);
-      return text.replaceAll("\r\n ", "");
+      const { text } = await app.api.get(`${farm.path}/calendar.ics`).expect(200);
+      return text.replaceAll('\r\n ', '');
     };
-    expect(await calendar()).toContain("eggs sold: 11 of 10");
-    await tell("alarm-seen", inDays(0), {}, { about: alarm!.key });
-    expect(await calendar()).not.toContain("eggs sold: 11 of 10");
-    const later = (await app.api.get(`${farm.path}/today`).expect(200))
-      .body as TickedToday;
-    expect(
-      later.attention.filter(({ key }) => key.startsWith("alarm/limit")),
-    ).toEqual([]);
+    expect(await calendar()).toContain('eggs sold: 11 of 10');
+    await tell('alarm-seen', inDays(0), {}, { about: alarm!.key });
+    expect(await calendar()).not.toContain('eggs sold: 11 of 10');
+    const later = (await app.api.get(`${farm.path}/today`).expect(200)).body as TickedToday;
+    expect(later.attention.filter(({ key }) => key.startsWith('alarm/limit'))).toEqual([]);
   });
 
-  it("begins another year from one: those that are named, all of them or none", async () => {
+  it('begins another year from one: those that are named, all of them or none', async () => {
     const year = Number(inDays(-70).slice(0, 4));
     const { body: other } = await app.api
       .post(`${farm.path}/jobs`)
       .send({
-        ...{
-          name: "Clean the pens",
-          hours: 2,
-          dueOn: inDays(-70),
-          priority: "must",
-        },
+        ...{ name: 'Clean the pens', hours: 2, dueOn: inDays(-70), priority: 'must' },
         ...{ conditions: {}, canBeSpread: false },
       })
       .expect(201);
     const jobId = (other as { id: string }).id;
-    const next = (
-      await app.api.get(`${farm.path}/next-year/${year}`).expect(200)
-    ).body as NextYear;
+    const next = (await app.api.get(`${farm.path}/next-year/${year}`).expect(200)).body as NextYear;
     const of = next.batches.find(({ ofId }) => ofId === batchId)!;
     expect(of.next.arrivalDate).toBe(addDays(inDays(-70), 364));
     const begin = (batchIds: string[], jobIds: string[]) =>
       app.api.post(`${farm.path}/next-year`).send({ year, batchIds, jobIds });
     const before = (await app.api.get(`${farm.path}/batches`)).body as object[];
-    expectFieldProblem(await begin([batchId], [jobId, "not-there"]), {
-      field: "jobIds.1",
-      code: "not-allowed",
-      given: "not-there",
+    expectFieldProblem(await begin([batchId], [jobId, 'not-there']), {
+      field: 'jobIds.1',
+      code: 'not-allowed',
+      given: 'not-there',
     });
     expect((await app.api.get(`${farm.path}/batches`)).body).toEqual(before);
-    const made = (await begin([batchId], [jobId]).expect(201))
-      .body as BegunYear;
+    const made = (await begin([batchId], [jobId]).expect(201)).body as BegunYear;
     expect(made.batches).toMatchObject([of.next]);
     expect(made.jobs).toMatchObject([{ dueOn: addDays(inDays(-70), 364) }]);
-    const again = (await app.api.get(`${farm.path}/next-year/${year}`))
-      .body as NextYear;
-    expect(again.batches.find(({ ofId }) => ofId === batchId)!.isThere).toBe(
-      of.next.name,
-    );
+    const again = (await app.api.get(`${farm.path}/next-year/${year}`)).body as NextYear;
+    expect(again.batches.find(({ ofId }) => ofId === batchId)!.isThere).toBe(of.next.name);
     for (const { id } of made.batches)
       await app.api.delete(`${farm.path}/batches/${id}`).expect(204);
   });
 
-  it("moves what was changed to another year out of the year it had been told of", async () => {
-    const about = "farm";
+  it('moves what was changed to another year out of the year it had been told of', async () => {
+    const about = 'farm';
     const wrong = await tell(
-      "bought",
-      "2020-05-01",
-      { what: "hay", amount: 1, money: "9" },
+      'bought',
+      '2020-05-01',
+      { what: 'hay', amount: 1, money: '9' },
       { about },
     );
-    expect((await get<YearCounts>("years/2020")).money.spent).toBe(900);
-    const details = { what: "hay", amount: 1, money: "9" };
-    await tell("bought", "2021-05-01", details, { about, replaces: wrong.id });
-    expect((await get<YearCounts>("years/2020")).money.spent).toBe(0);
-    expect((await get<YearCounts>("years/2021")).money.spent).toBe(900);
+    expect((await get<YearCounts>('years/2020')).money.spent).toBe(900);
+    const details = { what: 'hay', amount: 1, money: '9' };
+    await tell('bought', '2021-05-01', details, { about, replaces: wrong.id });
+    expect((await get<YearCounts>('years/2020')).money.spent).toBe(0);
+    expect((await get<YearCounts>('years/2021')).money.spent).toBe(900);
   });
 
-  it("is the same when the farm is read back from its file", async () => {
+  it('is the same when the farm is read back from its file', async () => {
     const { body: paddock } = await app.api
       .post(`${farm.path}/paddocks`)
       .send(withoutId(newPaddock()))
@@ -271,45 +195,35 @@ describe.each(databases())("the record on $name", (database) => {
       .post(`${farm.path}/herds`)
       .send(withoutId(newHerd()))
       .expect(201);
-    const [paddockId, herdId] = [paddock, herd].map(
-      (row) => (row as { id: string }).id,
-    );
+    const [paddockId, herdId] = [paddock, herd].map((row) => (row as { id: string }).id);
     const more: Record<string, [string, object]> = {
       weighed: [batchId, { birds: 5, totalKg: 11 }],
-      "water-drunk": [batchId, { liters: 9 }],
-      "brooder-seen": [batchId, { underHeatC: 33, besideC: 26 }],
-      "eggs-counted": [batchId, { days: 1, eggs: 3 }],
-      "eggs-gone": [batchId, { eggs: 12, how: "sold", money: "4.10" }],
-      rained: ["ground", { mm: 6 }],
+      'water-drunk': [batchId, { liters: 9 }],
+      'brooder-seen': [batchId, { underHeatC: 33, besideC: 26 }],
+      'eggs-counted': [batchId, { days: 1, eggs: 3 }],
+      'eggs-gone': [batchId, { eggs: 12, how: 'sold', money: '4.10' }],
+      rained: ['ground', { mm: 6 }],
       calved: [herdId!, { calves: 1 }],
       milked: [herdId!, { liters: 8 }],
-      note: [batchId, { text: "Shut the north door." }],
-      "grass-reading": [paddockId!, { heightCm: 14 }],
-      "paddock-mown": [paddockId!, { isLeftLying: true }],
-      "ground-check": ["ground", { isWorkable: true }],
-      "herd-move": [herdId!, { paddockId }],
-      "work-progress": [
-        `batch/${batchId}/meat.weigh`,
-        { doneOn: inDays(-40), hours: 1.5 },
-      ],
-      "chore-done": [`batch/${batchId}/round`, {}],
-      "alarm-seen": ["alarm/losses", {}],
+      note: [batchId, { text: 'Shut the north door.' }],
+      'grass-reading': [paddockId!, { heightCm: 14 }],
+      'paddock-mown': [paddockId!, { isLeftLying: true }],
+      'ground-check': ['ground', { isWorkable: true }],
+      'herd-move': [herdId!, { paddockId }],
+      'work-progress': [`batch/${batchId}/meat.weigh`, { doneOn: inDays(-40), hours: 1.5 }],
+      'chore-done': [`batch/${batchId}/round`, {}],
+      'alarm-seen': ['alarm/losses', {}],
     };
     for (const [kind, [about, details]] of Object.entries(more))
       await tell(kind, inDays(-30), details, { about });
-    const { facts } = (await app.api.get(`${farm.path}/told?history=true`))
-      .body as ToldPage;
+    const { facts } = (await app.api.get(`${farm.path}/told?history=true`)).body as ToldPage;
     expect([...new Set(facts.map(({ kind }) => kind))].sort()).toEqual(
       Object.keys(TOLD_KINDS).sort(),
     );
     const copyId = await uploaded(app, await download(app, farm.id));
     const copy = { ...farm, id: copyId, path: `/api/farms/${copyId}` };
     const yearOf = inDays(-30).slice(0, 4);
-    for (const path of [
-      "told?history=true",
-      "record/batches",
-      `record/years/${yearOf}`,
-    ]) {
+    for (const path of ['told?history=true', 'record/batches', `record/years/${yearOf}`]) {
       const [one, other] = await Promise.all(
         [farm, copy].map((of) => app.api.get(`${of.path}/${path}`).expect(200)),
       );
@@ -317,16 +231,13 @@ describe.each(databases())("the record on $name", (database) => {
     }
   });
 
-  it("refuses what is no year, and knows no batch that is not there", async () => {
-    for (const given of ["27", "2027x", "0000", "99999"])
-      expectFieldProblem(
-        await app.api.get(`${farm.path}/record/years/${given}`),
-        {
-          field: "year",
-          code: "out-of-bounds",
-          given,
-        },
-      );
+  it('refuses what is no year, and knows no batch that is not there', async () => {
+    for (const given of ['27', '2027x', '0000', '99999'])
+      expectFieldProblem(await app.api.get(`${farm.path}/record/years/${given}`), {
+        field: 'year',
+        code: 'out-of-bounds',
+        given,
+      });
     expectProblem(await app.api.get(`${farm.path}/record/batches/none`), 404);
   });
 });

@@ -1,16 +1,12 @@
-import {
-  batchOfFact,
-  pictureWithout,
-  type ToldOfBatch,
-} from "../../farm/without-fact.js";
-import type { FarmPicture } from "../../farm/picture.js";
-import { sayFact } from "../../farm/say-fact.js";
-import type { ToldFact } from "../../farm/told-fact.js";
-import { FieldError } from "../../problems/field-problem.js";
-import type { Tables } from "../../tables/tables.js";
-import { planBatch } from "../batch-plan.js";
-import { planningDay } from "../planning-day.js";
-import { whatChanged, type Change } from "../what-changed.js";
+import { batchOfFact, pictureWithout, type ToldOfBatch } from '../../farm/without-fact.js';
+import type { FarmPicture } from '../../farm/picture.js';
+import { sayFact } from '../../farm/say-fact.js';
+import type { ToldFact } from '../../farm/told-fact.js';
+import { FieldError } from '../../problems/field-problem.js';
+import type { Tables } from '../../tables/tables.js';
+import { planBatch } from '../batch-plan.js';
+import { planningDay } from '../planning-day.js';
+import { whatChanged, type Change } from '../what-changed.js';
 
 /** What became another in the plan of a batch when something was told, and why. */
 export interface ChangedByFact {
@@ -34,18 +30,11 @@ export function changedByFact(
   const batch = picture.batches.find(({ id }) => id === batchOfFact(fact));
   if (!batch) return { because, changes: [] };
   const today = planningDay(batch.arrivalDate, picture.today);
-  const plan = (of: FarmPicture) =>
-    planBatch({ ...of, today }, tables, batch.id);
+  const plan = (of: FarmPicture) => planBatch({ ...of, today }, tables, batch.id);
   try {
-    const [before, after] = [
-      plan(pictureWithout(picture, facts, fact)),
-      plan(picture),
-    ];
+    const [before, after] = [plan(pictureWithout(picture, facts, fact)), plan(picture)];
     const judged = tables.judgements.birds;
-    return {
-      because,
-      changes: whatChanged(before, after, { reader: picture.farm, judged }),
-    };
+    return { because, changes: whatChanged(before, after, { reader: picture.farm, judged }) };
   } catch (error) {
     if (error instanceof FieldError) return { because, changes: [] };
     throw error;

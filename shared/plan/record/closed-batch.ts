@@ -1,8 +1,8 @@
-import type { PlainDate } from "../../calendar/plain-date.js";
-import type { ToldFact } from "../../farm/told-fact.js";
-import { aliveByTold, sumsOf, type BatchSums } from "./batch-sums.js";
-import { openedFeed, type OpenedFeed } from "./feed-paid.js";
-import type { PlannedOfBatch } from "./planned-of-batch.js";
+import type { PlainDate } from '../../calendar/plain-date.js';
+import type { ToldFact } from '../../farm/told-fact.js';
+import { aliveByTold, sumsOf, type BatchSums } from './batch-sums.js';
+import { openedFeed, type OpenedFeed } from './feed-paid.js';
+import type { PlannedOfBatch } from './planned-of-batch.js';
 
 /** A batch to be looked back at. */
 export interface LookedBackAt {
@@ -35,7 +35,7 @@ export function closedOf(asked: LookedBackAt): Closed {
     (fact) =>
       fact.about === batchId &&
       fact.takenBackAt === undefined &&
-      ["died", "processed", "gone"].includes(fact.kind),
+      ['died', 'processed', 'gone'].includes(fact.kind),
   );
   const last = ends
     .map(({ on }) => on)
@@ -53,26 +53,23 @@ export function closedOf(asked: LookedBackAt): Closed {
   };
 }
 
-export const NO_LIVE = "no live weight was told with the processing";
-export const NO_DRESSED = "no dressed weight was told with the processing";
+export const NO_LIVE = 'no live weight was told with the processing';
+export const NO_DRESSED = 'no dressed weight was told with the processing';
 
 /** Live weight of all that were processed: those not weighed are taken to weigh as the others. */
-export const liveOfAll = (sums: BatchSums): number | undefined =>
-  scaled(sums.live, sums.processed);
+export const liveOfAll = (sums: BatchSums): number | undefined => scaled(sums.live, sums.processed);
 
 /** The same of the dressed weight. */
 export const dressedOfAll = (sums: BatchSums): number | undefined =>
   scaled(sums.dressed, sums.processed);
 
-const scaled = (weight: BatchSums["live"], birds: number): number | undefined =>
+const scaled = (weight: BatchSums['live'], birds: number): number | undefined =>
   weight && (weight.kg / weight.birds) * birds;
 
 /** Birds that left alive ate too, and nobody weighed them. */
 export const without = ({ sold, given }: BatchSums): string | undefined =>
-  sold + given === 0
-    ? undefined
-    : `without the weight of ${sold + given} that left alive`;
+  sold + given === 0 ? undefined : `without the weight of ${sold + given} that left alive`;
 
 /** Said of what is not known before the last bird is gone. */
 export const notYet = (isOver: boolean): string | undefined =>
-  isOver ? undefined : "known when the last bird is gone";
+  isOver ? undefined : 'known when the last bird is gone';

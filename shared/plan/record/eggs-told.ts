@@ -1,8 +1,8 @@
-import { daysBetween, type PlainDate } from "../../calendar/plain-date.js";
-import type { ToldFact } from "../../farm/told-fact.js";
-import type { PlannedOfBatch } from "./planned-of-batch.js";
-import { aliveByTold, type BatchSums } from "./batch-sums.js";
-import type { RecordLine } from "./record-line.js";
+import { daysBetween, type PlainDate } from '../../calendar/plain-date.js';
+import type { ToldFact } from '../../farm/told-fact.js';
+import type { PlannedOfBatch } from './planned-of-batch.js';
+import { aliveByTold, type BatchSums } from './batch-sums.js';
+import type { RecordLine } from './record-line.js';
 
 /**
  * Eggs that were counted, in all and a hen, beside those planned for the same days. A hen is one that
@@ -25,19 +25,19 @@ export function eggsOf({
 }): RecordLine[] {
   if (!plan.laying) return [];
   const labels = [
-    ["eggs", "Eggs, of the days counted", "eggs"],
-    ["eggs-per-hen", "Eggs a hen, of the days counted", "eggs"],
+    ['eggs', 'Eggs, of the days counted', 'eggs'],
+    ['eggs-per-hen', 'Eggs a hen, of the days counted', 'eggs'],
   ] as const;
   if (sums.counts.length === 0)
     return labels.map(([id, label, unit]) => ({
       id,
       label,
       unit,
-      note: "no eggs were counted",
+      note: 'no eggs were counted',
     }));
   const seriesOf = (id: string): readonly number[] =>
     plan.daily.find((each) => each.id === id)?.values ?? [];
-  const [eggs, alive] = [seriesOf("eggs-day"), seriesOf("alive")];
+  const [eggs, alive] = [seriesOf('eggs-day'), seriesOf('alive')];
   let [planned, plannedEach, actual, actualEach, days] = [0, 0, 0, 0, 0];
   const aliveOn = aliveByTold(batchId, facts, placed);
   for (const { on, details } of sums.counts) {
@@ -52,7 +52,7 @@ export function eggsOf({
     actualEach += hens === 0 ? 0 : details.eggs / hens;
     days += details.days;
   }
-  const note = `${days} ${days === 1 ? "day" : "days"} counted`;
+  const note = `${days} ${days === 1 ? 'day' : 'days'} counted`;
   const told = [
     [Math.round(planned), actual],
     [plannedEach, actualEach],

@@ -1,9 +1,5 @@
-import {
-  addDays,
-  daysBetween,
-  type PlainDate,
-} from "../../calendar/plain-date.js";
-import type { BatchPlan } from "../batch-plan.js";
+import { addDays, daysBetween, type PlainDate } from '../../calendar/plain-date.js';
+import type { BatchPlan } from '../batch-plan.js';
 import {
   closedOf,
   liveOfAll,
@@ -13,18 +9,18 @@ import {
   without,
   type Closed,
   type LookedBackAt,
-} from "./closed-batch.js";
-import { costLines } from "./cost-lines.js";
-import { eggsOf } from "./eggs-told.js";
-import type { OpenedFeed } from "./feed-paid.js";
-import { line, type RecordLine } from "./record-line.js";
+} from './closed-batch.js';
+import { costLines } from './cost-lines.js';
+import { eggsOf } from './eggs-told.js';
+import type { OpenedFeed } from './feed-paid.js';
+import { line, type RecordLine } from './record-line.js';
 
 /** A batch as it was planned when it was ordered, beside what was told of it. */
 export interface HowItWent {
   readonly batchId: string;
   readonly name: string;
   readonly strain: string;
-  readonly purpose: BatchPlan["purpose"];
+  readonly purpose: BatchPlan['purpose'];
   readonly arrivedOn: PlainDate;
   /** Up to when it is compared: the day the last bird went, or today. */
   readonly upTo: PlainDate;
@@ -58,55 +54,40 @@ export function howItWent(asked: LookedBackAt): HowItWent {
   };
 }
 
-function headLines({
-  plan,
-  sums,
-  placed,
-  isOver,
-  arrivedOn,
-  upTo,
-}: Closed): RecordLine[] {
-  const alive = plan.daily.find(({ id }) => id === "alive")!.values;
-  const day = Math.min(
-    alive.length - 1,
-    Math.max(0, daysBetween(arrivedOn, upTo)),
-  );
+function headLines({ plan, sums, placed, isOver, arrivedOn, upTo }: Closed): RecordLine[] {
+  const alive = plan.daily.find(({ id }) => id === 'alive')!.values;
+  const day = Math.min(alive.length - 1, Math.max(0, daysBetween(arrivedOn, upTo)));
   const isTold = sums.arrived !== undefined || 0 < sums.died;
-  const missing = Math.max(
-    0,
-    placed - sums.died - sums.processed - sums.sold - sums.given,
-  );
+  const missing = Math.max(0, placed - sums.died - sums.processed - sums.sold - sums.given);
   // Those that are missing when the last one is said to have gone were lost without a word.
   const lost = sums.died + (sums.saidLastOn === undefined ? 0 : missing);
   return [
-    line("came", "Came alive", "count", {
+    line('came', 'Came alive', 'count', {
       planned: plan.birds.chicksPlaced.value,
       actual: sums.arrived?.alive,
-      missing: "how many came was not told",
+      missing: 'how many came was not told',
     }),
-    line("lost", isOver ? "Lost" : "Lost so far", "count", {
+    line('lost', isOver ? 'Lost' : 'Lost so far', 'count', {
       planned: Math.round(alive[0]! - alive[day]!),
       actual: isTold || sums.saidLastOn !== undefined ? lost : undefined,
-      missing: "no dead bird was told, nor how many came",
+      missing: 'no dead bird was told, nor how many came',
     }),
     ...(plan.leaving || 0 < sums.processed
       ? [
-          line("processed", "Processed", "count", {
+          line('processed', 'Processed', 'count', {
             planned: plan.leaving?.birdsToProcess,
             actual: sums.processed === 0 ? undefined : sums.processed,
-            missing: "no processing was told",
+            missing: 'no processing was told',
           }),
         ]
       : []),
-    ...(["sold", "given"] as const).flatMap((how) =>
-      sums[how] === 0
-        ? []
-        : [line(how, WENT[how], "count", { actual: sums[how] })],
+    ...(['sold', 'given'] as const).flatMap((how) =>
+      sums[how] === 0 ? [] : [line(how, WENT[how], 'count', { actual: sums[how] })],
     ),
   ];
 }
 
-const WENT = { sold: "Sold alive", given: "Given away alive" } as const;
+const WENT = { sold: 'Sold alive', given: 'Given away alive' } as const;
 
 function weightLines({ plan, sums, arrivedOn }: Closed): RecordLine[] {
   const { leaving } = plan;
@@ -115,21 +96,18 @@ function weightLines({ plan, sums, arrivedOn }: Closed): RecordLine[] {
   const ageAtArrival = daysBetween(plan.hatchDate, plan.arrivalDate);
   const hatched = addDays(arrivedOn, -ageAtArrival);
   return [
-    line("age", "Age at the last processing", "day", {
+    line('age', 'Age at the last processing', 'day', {
       planned: leaving.age.value,
-      actual:
-        lastProcessedOn === undefined
-          ? undefined
-          : daysBetween(hatched, lastProcessedOn),
-      missing: "no processing was told",
+      actual: lastProcessedOn === undefined ? undefined : daysBetween(hatched, lastProcessedOn),
+      missing: 'no processing was told',
     }),
-    line("live-each", "Live weight each", "kg", {
+    line('live-each', 'Live weight each', 'kg', {
       planned: leaving.liveEach.value,
       actual: live && live.kg / live.birds,
       missing: NO_LIVE,
       note: live && ofSome(live.birds, processed),
     }),
-    line("dressed-each", "Dressed weight each", "kg", {
+    line('dressed-each', 'Dressed weight each', 'kg', {
       planned: leaving.dressedEach.value,
       actual: dressed && dressed.kg / dressed.birds,
       missing: NO_DRESSED,
@@ -137,22 +115,22 @@ function weightLines({ plan, sums, arrivedOn }: Closed): RecordLine[] {
     }),
     ...(packs === undefined
       ? []
-      : [line("packs", "Packs in the freezer", "count", { actual: packs })]),
+      : [line('packs', 'Packs in the freezer', 'count', { actual: packs })]),
   ];
 }
 
 function feedLines({ plan, sums, feed, isOver }: Closed): RecordLine[] {
   const liveKg = liveOfAll(sums);
   return [
-    line("feed", isOver ? "Feed" : "Feed opened so far", "kg", {
+    line('feed', isOver ? 'Feed' : 'Feed opened so far', 'kg', {
       // The plan is of their whole life: half a life is not held against it.
       planned: isOver ? plan.feed.total.value : undefined,
       actual: feed?.kg,
-      missing: "no opened feed was told",
+      missing: 'no opened feed was told',
     }),
     ...(plan.leaving
       ? [
-          line("conversion", "Feed for one of live weight", "ratio", {
+          line('conversion', 'Feed for one of live weight', 'ratio', {
             planned: plan.leaving.conversion.value,
             actual: isOver && feed && liveKg ? feed.kg / liveKg : undefined,
             missing: notYet(isOver) ?? conversionNeeds(feed, liveKg),
@@ -164,24 +142,15 @@ function feedLines({ plan, sums, feed, isOver }: Closed): RecordLine[] {
 }
 
 const hoursLine = ({ sums: { hours } }: Closed): RecordLine =>
-  line("hours", "Hours of the jobs that were timed", "h", {
+  line('hours', 'Hours of the jobs that were timed', 'h', {
     planned: hours?.reckoned,
     actual: hours?.logged,
-    missing: "no job was ticked off with its hours",
-    note:
-      hours &&
-      `${hours.times === 1 ? "1 job was" : `${hours.times} jobs were`} timed`,
+    missing: 'no job was ticked off with its hours',
+    note: hours && `${hours.times === 1 ? '1 job was' : `${hours.times} jobs were`} timed`,
   });
 
 const ofSome = (birds: number, processed: number): string | undefined =>
   birds === processed ? undefined : `of ${birds} of the ${processed} birds`;
 
-const conversionNeeds = (
-  feed: OpenedFeed | undefined,
-  liveKg: number | undefined,
-) =>
-  feed === undefined
-    ? "no opened feed was told"
-    : liveKg === undefined
-      ? NO_LIVE
-      : undefined;
+const conversionNeeds = (feed: OpenedFeed | undefined, liveKg: number | undefined) =>
+  feed === undefined ? 'no opened feed was told' : liveKg === undefined ? NO_LIVE : undefined;

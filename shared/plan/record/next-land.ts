@@ -1,11 +1,7 @@
-import {
-  addDays,
-  daysBetween,
-  type PlainDate,
-} from "../../calendar/plain-date.js";
-import type { CattleGroup } from "../../farm/herd.js";
-import type { ClosedDays, Paddock } from "../../farm/paddock.js";
-import type { FarmPicture } from "../../farm/picture.js";
+import { addDays, daysBetween, type PlainDate } from '../../calendar/plain-date.js';
+import type { CattleGroup } from '../../farm/herd.js';
+import type { ClosedDays, Paddock } from '../../farm/paddock.js';
+import type { FarmPicture } from '../../farm/picture.js';
 
 /** Cattle of a herd that came in a year, as they would come again in the next one. */
 export interface NextHerd {
@@ -37,28 +33,20 @@ interface Moved {
 
 /** Of a group what is of one year: who is bred and when they calve is not known yet of the next. */
 const OF_ONE_YEAR: ReadonlySet<string> = new Set([
-  "bredOn",
-  "calvesOn",
+  'bredOn',
+  'calvesOn',
 ] satisfies (keyof CattleGroup)[]);
 
 /** Cattle that came in a year, stockers above all. Those that were there before go on by themselves. */
-export const herdsAgain = (
-  { herds }: Pick<FarmPicture, "herds">,
-  moved: Moved,
-): NextHerd[] =>
+export const herdsAgain = ({ herds }: Pick<FarmPicture, 'herds'>, moved: Moved): NextHerd[] =>
   herds.flatMap(({ id, name, groups, turnOutOn }): NextHerd[] => {
-    const again = groups
-      .filter(({ arrivesOn }) => isOf(arrivesOn, moved))
-      .map(groupIn(moved));
-    const later = isOf(turnOutOn, moved)
-      ? addDays(turnOutOn!, moved.byDays)
-      : undefined;
+    const again = groups.filter(({ arrivesOn }) => isOf(arrivesOn, moved)).map(groupIn(moved));
+    const later = isOf(turnOutOn, moved) ? addDays(turnOutOn!, moved.byDays) : undefined;
     if (again.length === 0 && later === undefined) return [];
     const isThere = (group: CattleGroup): boolean =>
       groups.some(
         ({ classId, arrivesOn }) =>
-          classId === group.classId &&
-          isNear(arrivesOn, group.arrivesOn!, moved),
+          classId === group.classId && isNear(arrivesOn, group.arrivesOn!, moved),
       );
     return [
       {
@@ -72,18 +60,12 @@ export const herdsAgain = (
 const groupIn =
   ({ byDays }: Moved) =>
   (group: CattleGroup): CattleGroup => {
-    const kept = Object.entries(group).filter(
-      ([field]) => !OF_ONE_YEAR.has(field),
-    );
-    const { arrivesOn, leavesOn, ...rest } = Object.fromEntries(
-      kept,
-    ) as unknown as CattleGroup;
+    const kept = Object.entries(group).filter(([field]) => !OF_ONE_YEAR.has(field));
+    const { arrivesOn, leavesOn, ...rest } = Object.fromEntries(kept) as unknown as CattleGroup;
     return {
       ...rest,
       arrivesOn: addDays(arrivesOn!, byDays),
-      ...(leavesOn === undefined
-        ? {}
-        : { leavesOn: addDays(leavesOn, byDays) }),
+      ...(leavesOn === undefined ? {} : { leavesOn: addDays(leavesOn, byDays) }),
     };
   };
 
@@ -92,25 +74,18 @@ const groupIn =
  * same day already, and the harvest of a garden that is not over yet.
  */
 export const paddocksAgain = (
-  { paddocks, today }: Pick<FarmPicture, "paddocks" | "today">,
+  { paddocks, today }: Pick<FarmPicture, 'paddocks' | 'today'>,
   moved: Moved,
 ): NextPaddock[] =>
   paddocks.flatMap((paddock): NextPaddock[] => {
     const there = paddock.closedDays ?? [];
     const closedDays = there
-      .filter(({ from, why }) => why !== "wet" && isOf(from, moved))
+      .filter(({ from, why }) => why !== 'wet' && isOf(from, moved))
       .map(({ from, to, why }) => ({
-        ...{
-          from: addDays(from, moved.byDays),
-          to: addDays(to, moved.byDays),
-          why,
-        },
+        ...{ from: addDays(from, moved.byDays), to: addDays(to, moved.byDays), why },
       }))
       .filter(
-        (span) =>
-          !there.some(
-            (old) => old.why === span.why && isNear(old.from, span.from, moved),
-          ),
+        (span) => !there.some((old) => old.why === span.why && isNear(old.from, span.from, moved)),
       );
     const harvest = harvestIn(paddock, today, moved);
     if (closedDays.length === 0 && harvest.harvestOn === undefined) return [];
@@ -121,24 +96,17 @@ function harvestIn(
   { harvestOn, lastHarvestOn }: Paddock,
   today: PlainDate,
   moved: Moved,
-): Pick<NextPaddock, "harvestOn" | "lastHarvestOn"> {
-  const isOver =
-    harvestOn !== undefined && (lastHarvestOn ?? harvestOn) < today;
+): Pick<NextPaddock, 'harvestOn' | 'lastHarvestOn'> {
+  const isOver = harvestOn !== undefined && (lastHarvestOn ?? harvestOn) < today;
   if (!isOver || !isOf(harvestOn, moved)) return {};
   return {
     harvestOn: addDays(harvestOn, moved.byDays),
-    ...(lastHarvestOn === undefined
-      ? {}
-      : { lastHarvestOn: addDays(lastHarvestOn, moved.byDays) }),
+    ...(lastHarvestOn === undefined ? {} : { lastHarvestOn: addDays(lastHarvestOn, moved.byDays) }),
   };
 }
 
 const isOf = (date: PlainDate | undefined, { year }: Moved): boolean =>
   date?.startsWith(`${year}-`) === true;
 
-const isNear = (
-  one: PlainDate | undefined,
-  other: PlainDate,
-  { sameWithinDays }: Moved,
-): boolean =>
+const isNear = (one: PlainDate | undefined, other: PlainDate, { sameWithinDays }: Moved): boolean =>
   one !== undefined && Math.abs(daysBetween(one, other)) <= sameWithinDays;

@@ -1,21 +1,12 @@
-import {
-  addDays,
-  daysBetween,
-  type PlainDate,
-} from "../../calendar/plain-date.js";
-import type { Batch } from "../../farm/batch.js";
-import type { OwnJob } from "../../farm/job.js";
-import type { FarmPicture, NamedBatch } from "../../farm/picture.js";
-import type { ToldFact } from "../../farm/told-fact.js";
-import type { Tables } from "../../tables/tables.js";
-import {
-  herdsAgain,
-  paddocksAgain,
-  type NextHerd,
-  type NextPaddock,
-} from "./next-land.js";
-import { learnedFromBatches } from "./own-batches.js";
-import { recordOfBatches } from "./record-of-batch.js";
+import { addDays, daysBetween, type PlainDate } from '../../calendar/plain-date.js';
+import type { Batch } from '../../farm/batch.js';
+import type { OwnJob } from '../../farm/job.js';
+import type { FarmPicture, NamedBatch } from '../../farm/picture.js';
+import type { ToldFact } from '../../farm/told-fact.js';
+import type { Tables } from '../../tables/tables.js';
+import { herdsAgain, paddocksAgain, type NextHerd, type NextPaddock } from './next-land.js';
+import { learnedFromBatches } from './own-batches.js';
+import { recordOfBatches } from './record-of-batch.js';
 
 /** A batch of a year, as it would come again in the next one. */
 export interface NextBatch {
@@ -66,10 +57,7 @@ const SAME_BATCH_DAYS = 21;
 export function nextYear(
   picture: FarmPicture,
   tables: Tables,
-  {
-    year,
-    facts,
-  }: { readonly year: number; readonly facts: readonly ToldFact[] },
+  { year, facts }: { readonly year: number; readonly facts: readonly ToldFact[] },
 ): NextYear {
   const own = {
     batches: picture.batches,
@@ -81,12 +69,7 @@ export function nextYear(
     .filter(({ arrivalDate }) => isOfYear(arrivalDate))
     .map((batch): NextBatch => {
       const again = batchAgain(batch, year);
-      const { values, words } = learnedFromBatches(
-        again,
-        own,
-        tables,
-        picture.farm,
-      );
+      const { values, words } = learnedFromBatches(again, own, tables, picture.farm);
       const there = picture.batches.find((other) => isSame(other, again));
       return {
         ...{ ofId: batch.id, name: batch.name, cameOn: batch.arrivalDate },
@@ -101,39 +84,24 @@ export function nextYear(
       const next = jobAgain(job);
       const isThere = picture.jobs.some(
         ({ name, dueOn }) =>
-          name === next.name &&
-          Math.abs(daysBetween(dueOn, next.dueOn)) <= SAME_BATCH_DAYS,
+          name === next.name && Math.abs(daysBetween(dueOn, next.dueOn)) <= SAME_BATCH_DAYS,
       );
-      return {
-        ofId: job.id,
-        name: job.name,
-        dueBefore: job.dueOn,
-        next,
-        isThere,
-      };
+      return { ofId: job.id, name: job.name, dueBefore: job.dueOn, next, isThere };
     });
   const moved = { year, byDays: YEAR_DAYS, sameWithinDays: SAME_BATCH_DAYS };
   const herds = herdsAgain(picture, moved);
-  return {
-    from: year,
-    batches,
-    jobs,
-    herds,
-    paddocks: paddocksAgain(picture, moved),
-  };
+  return { from: year, batches, jobs, herds, paddocks: paddocksAgain(picture, moved) };
 }
 
 /** What holds for one batch alone. */
 const OF_ONE: ReadonlySet<string> = new Set([
-  ...(["id", "version", "assumed", "orderDate", "orderedBirds"] as const),
-  ...(["eggsSet", "moveOutDate", "slotDate", "slotBirds"] as const),
+  ...(['id', 'version', 'assumed', 'orderDate', 'orderedBirds'] as const),
+  ...(['eggsSet', 'moveOutDate', 'slotDate', 'slotBirds'] as const),
 ] satisfies (keyof (NamedBatch & { version: number }))[]);
 
 /** The same order a year later: what was fixed, booked or counted for the old one is open again. */
 function batchAgain(batch: NamedBatch, year: number): Batch {
-  const again = Object.fromEntries(
-    Object.entries(batch).filter(([name]) => !OF_ONE.has(name)),
-  );
+  const again = Object.fromEntries(Object.entries(batch).filter(([name]) => !OF_ONE.has(name)));
   return {
     ...(again as unknown as Batch),
     name: nameIn(batch.name, year),
@@ -142,9 +110,7 @@ function batchAgain(batch: NamedBatch, year: number): Batch {
 }
 
 const nameIn = (name: string, year: number): string =>
-  name.includes(`${year}`)
-    ? name.replaceAll(`${year}`, `${year + 1}`)
-    : `${name} ${year + 1}`;
+  name.includes(`${year}`) ? name.replaceAll(`${year}`, `${year + 1}`) : `${name} ${year + 1}`;
 
 const isSame = (one: NamedBatch, other: Batch): boolean =>
   one.strainId === other.strainId &&
@@ -159,9 +125,7 @@ function jobAgain(job: OwnJob): OwnJob {
     dueOn: later(job.dueOn),
     ...(notBefore === undefined ? {} : { notBefore: later(notBefore) }),
     ...(noUseAfter === undefined ? {} : { noUseAfter: later(noUseAfter) }),
-    ...(tiedTo === undefined
-      ? {}
-      : { tiedTo: { ...tiedTo, on: later(tiedTo.on) } }),
+    ...(tiedTo === undefined ? {} : { tiedTo: { ...tiedTo, on: later(tiedTo.on) } }),
   };
 }
 
@@ -178,13 +142,10 @@ export function tiedAnew(
     tiedTo,
     ...rest
   }: OwnJob & { version?: number },
-  {
-    batchIds,
-    jobIds,
-  }: Readonly<Record<"batchIds" | "jobIds", ReadonlyMap<string, string>>>,
-): Omit<OwnJob, "id"> {
+  { batchIds, jobIds }: Readonly<Record<'batchIds' | 'jobIds', ReadonlyMap<string, string>>>,
+): Omit<OwnJob, 'id'> {
   const waits = waitsForId === undefined ? undefined : jobIds.get(waitsForId);
-  const [, of = "", ...event] = tiedTo?.eventId.split("/") ?? [];
+  const [, of = '', ...event] = tiedTo?.eventId.split('/') ?? [];
   const batchId = batchIds.get(of);
   return {
     ...rest,
@@ -192,11 +153,6 @@ export function tiedAnew(
     ...(waits === undefined || waitDays === undefined ? {} : { waitDays }),
     ...(batchId === undefined || !tiedTo
       ? {}
-      : {
-          tiedTo: {
-            ...tiedTo,
-            eventId: ["event", batchId, ...event].join("/"),
-          },
-        }),
+      : { tiedTo: { ...tiedTo, eventId: ['event', batchId, ...event].join('/') } }),
   };
 }

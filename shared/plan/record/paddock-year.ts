@@ -1,15 +1,11 @@
-import {
-  addDays,
-  daysBetween,
-  type PlainDate,
-} from "../../calendar/plain-date.js";
-import { grazingsOf, type Grazing } from "../../farm/herd-places.js";
-import type { Herd } from "../../farm/herd.js";
-import type { FarmPicture } from "../../farm/picture.js";
-import { mowingsOf, type FactOf, type ToldFact } from "../../farm/told-fact.js";
-import { isThere } from "../../pasture/herd-demand.js";
-import { animalUnits } from "../../pasture/intake.js";
-import { rowById, type Tables } from "../../tables/tables.js";
+import { addDays, daysBetween, type PlainDate } from '../../calendar/plain-date.js';
+import { grazingsOf, type Grazing } from '../../farm/herd-places.js';
+import type { Herd } from '../../farm/herd.js';
+import type { FarmPicture } from '../../farm/picture.js';
+import { mowingsOf, type FactOf, type ToldFact } from '../../farm/told-fact.js';
+import { isThere } from '../../pasture/herd-demand.js';
+import { animalUnits } from '../../pasture/intake.js';
+import { rowById, type Tables } from '../../tables/tables.js';
 
 /** What a paddock carried in a calendar year, by moves and mowing that were told. */
 export interface PaddockYear {
@@ -44,53 +40,26 @@ export interface PaddockYear {
 export function paddockYears(
   { paddocks, herds, today, pastureChoices }: PaddockPicture,
   tables: Tables,
-  {
-    year,
-    facts,
-  }: { readonly year: number; readonly facts: readonly ToldFact[] },
+  { year, facts }: { readonly year: number; readonly facts: readonly ToldFact[] },
 ): PaddockYear[] {
-  const moves = facts.filter(
-    (fact): fact is FactOf<"herd-move"> => fact.kind === "herd-move",
-  );
-  const mown = facts.filter(
-    (fact): fact is FactOf<"paddock-mown"> => fact.kind === "paddock-mown",
-  );
-  const stays = grazingsOf(moves).flatMap(
-    (stay) => within(stay, year, today) ?? [],
-  );
+  const moves = facts.filter((fact): fact is FactOf<'herd-move'> => fact.kind === 'herd-move');
+  const mown = facts.filter((fact): fact is FactOf<'paddock-mown'> => fact.kind === 'paddock-mown');
+  const stays = grazingsOf(moves).flatMap((stay) => within(stay, year, today) ?? []);
   const { hay } = tables.pasture;
-  const bale = rowById(
-    hay.bales,
-    pastureChoices.baleId ?? hay.bales.at(-1)!.id,
-  );
+  const bale = rowById(hay.bales, pastureChoices.baleId ?? hay.bales.at(-1)!.id);
   return paddocks
     .map(({ id, name, areaM2 }) => {
-      const here = stays.filter(
-        ({ paddockId, herdId }) => paddockId === id && byId(herds, herdId),
-      );
-      const ate = here.map((stay) =>
-        eaten(byId(herds, stay.herdId)!, stay, tables),
-      );
+      const here = stays.filter(({ paddockId, herdId }) => paddockId === id && byId(herds, herdId));
+      const ate = here.map((stay) => eaten(byId(herds, stay.herdId)!, stay, tables));
       const bales = mowingsOf(mown)
-        .filter(
-          ({ paddockId, date }) =>
-            paddockId === id && date.startsWith(`${year}-`),
-        )
+        .filter(({ paddockId, date }) => paddockId === id && date.startsWith(`${year}-`))
         .reduce((sum, each) => sum + (each.bales ?? 0), 0);
       const animalDays = total(ate.map((each) => each.animalDays));
       const grazedKg = total(ate.map((each) => each.kg));
       const baledKg = bales * bale.kg * hay.dryMatterShare;
       const ha = areaM2 / 10_000;
       return {
-        ...{
-          paddockId: id,
-          name,
-          areaM2,
-          bales,
-          baledKg,
-          animalDays,
-          grazedKg,
-        },
+        ...{ paddockId: id, name, areaM2, bales, baledKg, animalDays, grazedKg },
         stays: here.length,
         days: total(here.map(({ from, to }) => daysBetween(from, to) + 1)),
         animalDaysPerHa: animalDays / ha,
@@ -100,18 +69,11 @@ export function paddockYears(
     .sort((a, b) => b.yieldKgPerHa - a.yieldKgPerHa);
 }
 
-type PaddockPicture = Pick<
-  FarmPicture,
-  "paddocks" | "herds" | "today" | "pastureChoices"
->;
+type PaddockPicture = Pick<FarmPicture, 'paddocks' | 'herds' | 'today' | 'pastureChoices'>;
 type Stay = Grazing & { readonly to: PlainDate };
 
 /** The part of a stay that lies in a year; a herd that is there stays to the end of today. */
-function within(
-  { to, from, ...stay }: Grazing,
-  year: number,
-  today: PlainDate,
-): Stay | undefined {
+function within({ to, from, ...stay }: Grazing, year: number, today: PlainDate): Stay | undefined {
   const [first, last] = [`${year}-01-01`, `${year}-12-31`];
   const begins = from < first ? first : from;
   const known = to ?? today;
@@ -128,8 +90,7 @@ function eaten(
   let [animalDays, kg] = [0, 0];
   for (let on = from; on <= to; on = addDays(on, 1)) {
     for (const group of groups.filter((each) => isThere(each, on))) {
-      const weightKg =
-        group.weightKg ?? rowById(cattle.classes, group.classId).weightKg;
+      const weightKg = group.weightKg ?? rowById(cattle.classes, group.classId).weightKg;
       animalDays += group.head;
       kg += group.head * animalUnits(perKgLive, weightKg) * dryKgPerUnitDay;
     }
@@ -140,5 +101,4 @@ function eaten(
 const byId = (herds: readonly Herd[], id: string): Herd | undefined =>
   herds.find((herd) => herd.id === id);
 
-const total = (numbers: readonly number[]): number =>
-  numbers.reduce((sum, each) => sum + each, 0);
+const total = (numbers: readonly number[]): number => numbers.reduce((sum, each) => sum + each, 0);

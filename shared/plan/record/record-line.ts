@@ -1,4 +1,4 @@
-import type { Unit } from "../../units/unit.js";
+import type { Unit } from '../../units/unit.js';
 
 /** One thing that was planned, beside what came of it. */
 export interface RecordLine {

@@ -1,13 +1,9 @@
-import {
-  animalPicture,
-  type AnimalPicture,
-  type FarmPicture,
-} from "../../farm/picture.js";
-import type { ToldFact } from "../../farm/told-fact.js";
-import { FieldError } from "../../problems/field-problem.js";
-import type { Tables } from "../../tables/tables.js";
-import { planBatch } from "../batch-plan.js";
-import { howItWent, type HowItWent } from "./how-it-went.js";
+import { animalPicture, type AnimalPicture, type FarmPicture } from '../../farm/picture.js';
+import type { ToldFact } from '../../farm/told-fact.js';
+import { FieldError } from '../../problems/field-problem.js';
+import type { Tables } from '../../tables/tables.js';
+import { planBatch } from '../batch-plan.js';
+import { howItWent, type HowItWent } from './how-it-went.js';
 
 /** How every batch went that has come, the newest first; what cannot be planned is left out. */
 export function recordOfBatches(
@@ -25,9 +21,7 @@ export function recordOfBatches(
         throw error;
       }
     })
-    .sort((a, b) =>
-      a.arrivedOn < b.arrivedOn ? 1 : a.arrivedOn > b.arrivedOn ? -1 : 0,
-    );
+    .sort((a, b) => (a.arrivedOn < b.arrivedOn ? 1 : a.arrivedOn > b.arrivedOn ? -1 : 0));
 }
 
 /**
@@ -39,10 +33,7 @@ export function recordOfBatches(
 function recordOfBatch(
   picture: FarmPicture,
   tables: Tables,
-  {
-    batchId,
-    facts,
-  }: { readonly batchId: string; readonly facts: readonly ToldFact[] },
+  { batchId, facts }: { readonly batchId: string; readonly facts: readonly ToldFact[] },
 ): HowItWent {
   const plan = planBatch(asOrdered(picture, batchId), tables, batchId);
   return howItWent({ batchId, plan, facts, today: picture.today });
@@ -54,14 +45,10 @@ function recordOfBatch(
  */
 export function asOrdered(picture: FarmPicture, of: string): AnimalPicture {
   const batch = picture.batches.find(({ id }) => id === of);
-  const isOther = ({ batchId }: { readonly batchId: string }): boolean =>
-    batchId !== of;
+  const isOther = ({ batchId }: { readonly batchId: string }): boolean => batchId !== of;
   return {
     ...animalPicture(picture),
-    today:
-      batch && batch.arrivalDate < picture.today
-        ? batch.arrivalDate
-        : picture.today,
+    today: batch && batch.arrivalDate < picture.today ? batch.arrivalDate : picture.today,
     headChanges: picture.headChanges.filter(isOther),
     weighings: picture.weighings.filter(isOther),
     eggCounts: picture.eggCounts.filter(isOther),

@@ -1,11 +1,6 @@
-import Big from "big.js";
-import {
-  holding,
-  type FactOf,
-  type ToldFact,
-  type ToldKind,
-} from "../../farm/told-fact.js";
-import { minorDigits } from "../../units/format.js";
+import Big from 'big.js';
+import { holding, type FactOf, type ToldFact, type ToldKind } from '../../farm/told-fact.js';
+import { minorDigits } from '../../units/format.js';
 
 /** What left the place and what came in within a calendar year, as it was told. */
 export interface YearCounts {
@@ -18,15 +13,8 @@ export interface YearCounts {
     readonly given: number;
   };
   /** Birds processed of each batch, the most first. */
-  readonly processedOf: readonly {
-    readonly batchId: string;
-    readonly birds: number;
-  }[];
-  readonly eggs: {
-    readonly counted: number;
-    readonly sold: number;
-    readonly given: number;
-  };
+  readonly processedOf: readonly { readonly batchId: string; readonly birds: number }[];
+  readonly eggs: { readonly counted: number; readonly sold: number; readonly given: number };
   readonly milkL: number;
   readonly calves: number;
   /** Smallest coins of the farm's currency. */
@@ -41,54 +29,40 @@ export interface YearCounts {
  *
  * @param facts of the farm, of any year
  */
-export function yearCounts(
-  year: number,
-  facts: readonly ToldFact[],
-  currency: string,
-): YearCounts {
+export function yearCounts(year: number, facts: readonly ToldFact[], currency: string): YearCounts {
   const held = holding(facts).filter(({ on }) => on.slice(0, 4) === `${year}`);
   const of = <Kind extends ToldKind>(kind: Kind): FactOf<Kind>[] =>
     held.filter((fact): fact is FactOf<Kind> => fact.kind === kind);
-  const [gone, eggsGone, bought] = [of("gone"), of("eggs-gone"), of("bought")];
-  const sales = [...gone, ...eggsGone].filter(
-    ({ details }) => details.how === "sold",
-  );
-  const birdsThat = (how: "sold" | "given"): number =>
+  const [gone, eggsGone, bought] = [of('gone'), of('eggs-gone'), of('bought')];
+  const sales = [...gone, ...eggsGone].filter(({ details }) => details.how === 'sold');
+  const birdsThat = (how: 'sold' | 'given'): number =>
     total(gone, ({ details }) => (details.how === how ? details.birds : 0));
-  const eggsThat = (how: "sold" | "given"): number =>
+  const eggsThat = (how: 'sold' | 'given'): number =>
     total(eggsGone, ({ details }) => (details.how === how ? details.eggs : 0));
-  const processed = of("processed");
+  const processed = of('processed');
   return {
     year,
     birds: {
-      came: total(
-        of("arrived"),
-        ({ details }) => details.birds - (details.dead ?? 0),
-      ),
-      died: total(of("died"), ({ details }) => details.birds),
+      came: total(of('arrived'), ({ details }) => details.birds - (details.dead ?? 0)),
+      died: total(of('died'), ({ details }) => details.birds),
       processed: total(processed, ({ details }) => details.birds),
-      sold: birdsThat("sold"),
-      given: birdsThat("given"),
+      sold: birdsThat('sold'),
+      given: birdsThat('given'),
     },
     processedOf: byBatch(processed),
     eggs: {
-      counted: total(of("eggs-counted"), ({ details }) => details.eggs),
-      sold: eggsThat("sold"),
-      given: eggsThat("given"),
+      counted: total(of('eggs-counted'), ({ details }) => details.eggs),
+      sold: eggsThat('sold'),
+      given: eggsThat('given'),
     },
-    milkL: total(of("milked"), ({ details }) => details.liters),
-    calves: total(of("calved"), ({ details }) => details.calves),
-    money: {
-      taken: moneyOf(sales, currency),
-      spent: moneyOf(bought, currency),
-    },
+    milkL: total(of('milked'), ({ details }) => details.liters),
+    calves: total(of('calved'), ({ details }) => details.calves),
+    money: { taken: moneyOf(sales, currency), spent: moneyOf(bought, currency) },
     withoutMoney: { sales: unpriced(sales), purchases: unpriced(bought) },
   };
 }
 
-function byBatch(
-  processed: readonly FactOf<"processed">[],
-): YearCounts["processedOf"] {
+function byBatch(processed: readonly FactOf<'processed'>[]): YearCounts['processedOf'] {
   const birds = new Map<string, number>();
   for (const { about, details } of processed)
     birds.set(about, (birds.get(about) ?? 0) + details.birds);

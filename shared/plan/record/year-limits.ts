@@ -1,5 +1,5 @@
-import type { YearLimits } from "../../farm/farm.js";
-import type { YearCounts } from "./year-counts.js";
+import type { YearLimits } from '../../farm/farm.js';
+import type { YearCounts } from './year-counts.js';
 
 /** What is held against a limit of the place. */
 export type LimitOf = keyof YearLimits;
@@ -15,9 +15,9 @@ export interface AgainstLimit {
 }
 
 const LIMIT_LABELS: Readonly<Record<LimitOf, string>> = {
-  birdsProcessed: "Birds processed",
-  birdsSold: "Birds sold alive",
-  eggsSold: "Eggs sold",
+  birdsProcessed: 'Birds processed',
+  birdsSold: 'Birds sold alive',
+  eggsSold: 'Eggs sold',
 };
 
 /**
@@ -25,7 +25,7 @@ const LIMIT_LABELS: Readonly<Record<LimitOf, string>> = {
  * Nothing where no limit was typed: which rule a place sells under is not for a program to say.
  */
 export function againstLimits(
-  { birds, eggs }: Pick<YearCounts, "birds" | "eggs">,
+  { birds, eggs }: Pick<YearCounts, 'birds' | 'eggs'>,
   limits: YearLimits | null | undefined,
 ): AgainstLimit[] {
   const told: Record<LimitOf, number> = {
@@ -35,9 +35,7 @@ export function againstLimits(
   };
   return (Object.keys(told) as LimitOf[]).flatMap((of) => {
     const limit = limits?.[of];
-    return limit === undefined
-      ? []
-      : [{ of, label: LIMIT_LABELS[of], told: told[of], limit }];
+    return limit === undefined ? [] : [{ of, label: LIMIT_LABELS[of], told: told[of], limit }];
   });
 }
 

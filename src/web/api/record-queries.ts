@@ -1,13 +1,13 @@
-import { keepPreviousData, useQuery } from "@tanstack/react-query";
-import type { ToldFact, ToldKind } from "../../../shared/farm/told-fact.js";
-import type { ChangedByFact } from "../../../shared/plan/record/changed-by-fact.js";
-import type { HowItWent } from "../../../shared/plan/record/how-it-went.js";
-import type { NextYear } from "../../../shared/plan/record/next-year.js";
-import type { LearnedFromBatches } from "../../../shared/plan/record/own-batches.js";
-import type { PaddockYear } from "../../../shared/plan/record/paddock-year.js";
-import type { CountedYear } from "../../../shared/plan/record/year-limits.js";
-import { getJson, postJson } from "./client.js";
-import { ofFarm, useChange } from "./queries.js";
+import { keepPreviousData, useQuery } from '@tanstack/react-query';
+import type { ToldFact, ToldKind } from '../../../shared/farm/told-fact.js';
+import type { ChangedByFact } from '../../../shared/plan/record/changed-by-fact.js';
+import type { HowItWent } from '../../../shared/plan/record/how-it-went.js';
+import type { NextYear } from '../../../shared/plan/record/next-year.js';
+import type { LearnedFromBatches } from '../../../shared/plan/record/own-batches.js';
+import type { PaddockYear } from '../../../shared/plan/record/paddock-year.js';
+import type { CountedYear } from '../../../shared/plan/record/year-limits.js';
+import { getJson, postJson } from './client.js';
+import { ofFarm, useChange } from './queries.js';
 
 /** Some of what was told, the newest first. */
 export interface ToldPage {
@@ -26,14 +26,10 @@ export interface ToldFilter {
 export const FACTS_AT_ONCE = 200;
 
 /** What was told, with what was changed and taken back; ticks of chores and alarms left out. */
-export function useTold(
-  farmId: string,
-  { about, kind }: ToldFilter,
-  skip: number,
-) {
+export function useTold(farmId: string, { about, kind }: ToldFilter, skip: number) {
   const query = new URLSearchParams({
-    history: "true",
-    ticks: "false",
+    history: 'true',
+    ticks: 'false',
     skip: `${skip}`,
     take: `${FACTS_AT_ONCE}`,
     ...(about === undefined ? {} : { about }),
@@ -56,7 +52,7 @@ const AT_ONCE = 1000;
 /** All that holds of what was told of a calendar year, by its day, ticks of chores left out. */
 export const useToldOfYear = (farmId: string, year: number) =>
   useQuery({
-    queryKey: ["farm", farmId, "told of a year", year],
+    queryKey: ['farm', farmId, 'told of a year', year],
     queryFn: async (): Promise<readonly ToldFact[]> => {
       const all: ToldFact[] = [];
       for (let total = 1; all.length < total;) {
@@ -83,35 +79,25 @@ export const useNextYear = (farmId: string, year: number) =>
 /** What the farm's own batches say of another one; asked while one is being planned. */
 export const useLearned = (
   farmId: string,
-  {
-    purpose,
-    strainId,
-  }: { readonly purpose: string; readonly strainId: string | undefined },
+  { purpose, strainId }: { readonly purpose: string; readonly strainId: string | undefined },
   isAsked: boolean,
 ) => {
-  const query = new URLSearchParams({ purpose, strainId: strainId ?? "" });
+  const query = new URLSearchParams({ purpose, strainId: strainId ?? '' });
   return useQuery({
-    ...ofFarm<LearnedFromBatches>(
-      farmId,
-      `/record/learned?${query.toString()}`,
-    ),
+    ...ofFarm<LearnedFromBatches>(farmId, `/record/learned?${query.toString()}`),
     enabled: isAsked && strainId !== undefined,
   });
 };
 
-type ComesAgain = "batchIds" | "jobIds" | "herdIds" | "paddockIds";
+type ComesAgain = 'batchIds' | 'jobIds' | 'herdIds' | 'paddockIds';
 
 export const useBeginYear = (farmId: string) =>
-  useChange(
-    (
-      asked: { readonly year: number } & Readonly<
-        Record<ComesAgain, readonly string[]>
-      >,
-    ) => postJson<object>(`/farms/${farmId}/next-year`, asked),
+  useChange((asked: { readonly year: number } & Readonly<Record<ComesAgain, readonly string[]>>) =>
+    postJson<object>(`/farms/${farmId}/next-year`, asked),
   );
 
 export const useHowAllWent = (farmId: string) =>
-  useQuery(ofFarm<HowItWent[]>(farmId, "/record/batches"));
+  useQuery(ofFarm<HowItWent[]>(farmId, '/record/batches'));
 
 export const useHowItWent = (farmId: string, batchId: string) =>
   useQuery(ofFarm<HowItWent>(farmId, `/record/batches/${batchId}`));

@@ -1,13 +1,10 @@
-import { Table } from "@mantine/core";
-import type { Quantity } from "../../../../shared/explain/quantity.js";
-import { Num } from "../../explain/number.js";
-import { WideTable } from "../../shell/wide-table.js";
+import { Table } from '@mantine/core';
+import type { Quantity } from '../../../../shared/explain/quantity.js';
+import { Num } from '../../explain/number.js';
+import { WideTable } from '../../shell/wide-table.js';
 
 /** What a column is called, and its number of a row where there is one. */
-export type AgeColumn<Row> = readonly [
-  label: string,
-  of: (row: Row) => Quantity | undefined,
-];
+export type AgeColumn<Row> = readonly [label: string, of: (row: Row) => Quantity | undefined];
 
 /** Numbers by age, a line an age: stacked on a phone. */
 export function AgeTable<Row>({
@@ -40,16 +37,13 @@ export function AgeTable<Row>({
         </Table.Thead>
         <Table.Tbody>
           {rows.map((row) => (
-            <Table.Tr
-              key={ageOf(row)}
-              className={isChosen?.(row) ? "way-chosen" : undefined}
-            >
+            <Table.Tr key={ageOf(row)} className={isChosen?.(row) ? 'way-chosen' : undefined}>
               <Table.Th scope="row">{ageOf(row)}</Table.Th>
               {columns.map(([name, of]) => {
                 const number = of(row);
                 return (
                   <Table.Td key={name} data-label={name} ta="right">
-                    {number ? <Num of={number} /> : "–"}
+                    {number ? <Num of={number} /> : '–'}
                   </Table.Td>
                 );
               })}

@@ -1,10 +1,7 @@
-import { Text } from "@mantine/core";
-import type {
-  LayAges,
-  LayQuarter,
-} from "../../../../shared/plan/cost/lay-ages.js";
-import { Section } from "../../shell/section.js";
-import { AgeTable, type AgeColumn } from "./age-table.js";
+import { Text } from '@mantine/core';
+import type { LayAges, LayQuarter } from '../../../../shared/plan/cost/lay-ages.js';
+import { Section } from '../../shell/section.js';
+import { AgeTable, type AgeColumn } from './age-table.js';
 
 /** What a dozen costs as hens grow old, a line a quarter of a laying year. */
 export function AgesOfHens({ ages: { said, quarters } }: { ages: LayAges }) {
@@ -25,9 +22,9 @@ export function AgesOfHens({ ages: { said, quarters } }: { ages: LayAges }) {
 }
 
 const COLUMNS: readonly AgeColumn<LayQuarter>[] = [
-  ["From", ({ from }) => from],
-  ["Eggs", ({ eggs }) => eggs],
-  ["Feed", ({ feed }) => feed],
-  ["Feed for a dozen", ({ feedCost }) => feedCost],
-  ["A dozen so far, raising them too", ({ soFar }) => soFar],
+  ['From', ({ from }) => from],
+  ['Eggs', ({ eggs }) => eggs],
+  ['Feed', ({ feed }) => feed],
+  ['Feed for a dozen', ({ feedCost }) => feedCost],
+  ['A dozen so far, raising them too', ({ soFar }) => soFar],
 ];

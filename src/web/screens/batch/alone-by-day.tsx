@@ -1,25 +1,19 @@
-import { Alert, Text } from "@mantine/core";
-import { Link } from "wouter";
-import { useWork } from "../../api/work-queries.js";
+import { Alert, Text } from '@mantine/core';
+import { Link } from 'wouter';
+import { useWork } from '../../api/work-queries.js';
 
 /** Days on which nobody is there for these birds, or not often enough for chicks. */
-export function AloneByDay({
-  farmId,
-  batchName,
-}: {
-  farmId: string;
-  batchName: string;
-}) {
+export function AloneByDay({ farmId, batchName }: { farmId: string; batchName: string }) {
   const { data } = useWork(farmId);
   const gaps = (data?.careGaps ?? []).filter(
-    ({ kind, of }) => kind !== "no-hours" && of.includes(batchName),
+    ({ kind, of }) => kind !== 'no-hours' && of.includes(batchName),
   );
   if (gaps.length === 0) return null;
   return (
     <Alert color="warn" title="Who looks in on them?">
       {gaps.map(({ kind, from, said, ways }) => (
         <Text key={`${kind}/${from}`} size="sm">
-          {said} What would do: {ways.join(" Or: ")}
+          {said} What would do: {ways.join(' Or: ')}
         </Text>
       ))}
       <Text

@@ -1,14 +1,11 @@
-import { Button, Slider, Switch, Text } from "@mantine/core";
-import {
-  addDays,
-  daysBetween,
-} from "../../../../shared/calendar/plain-date.js";
-import type { ArrivalWeek } from "../../../../shared/plan/arrival-finder.js";
-import { capital } from "../../../../shared/plan/bird-words.js";
-import { useSayDate } from "../../explain/say-date.js";
-import { DateField } from "../../fields/date-input.js";
-import { firstArrival, todayOf } from "./best-week.js";
-import { FIELDS, OrderNumber, type FormProps } from "./form-fields.js";
+import { Button, Slider, Switch, Text } from '@mantine/core';
+import { addDays, daysBetween } from '../../../../shared/calendar/plain-date.js';
+import type { ArrivalWeek } from '../../../../shared/plan/arrival-finder.js';
+import { capital } from '../../../../shared/plan/bird-words.js';
+import { useSayDate } from '../../explain/say-date.js';
+import { DateField } from '../../fields/date-input.js';
+import { firstArrival, todayOf } from './best-week.js';
+import { FIELDS, OrderNumber, type FormProps } from './form-fields.js';
 
 /** Days either side of the start that the slider reaches. */
 const SLIDE_DAYS = 42;
@@ -55,11 +52,9 @@ export function ArrivalFields({
         }}
       />
       <DateField
-        label={
-          isOwn ? "Hatch" : isHere ? "They came on" : FIELDS.arrivalDate.label
-        }
+        label={isOwn ? 'Hatch' : isHere ? 'They came on' : FIELDS.arrivalDate.label}
         value={draft.arrivalDate}
-        error={errors["arrivalDate"]}
+        error={errors['arrivalDate']}
         onChange={(date) => onChange({ arrivalDate: date })}
       />
       {isAsked && (
@@ -68,15 +63,9 @@ export function ArrivalFields({
         </Button>
       )}
       {isHere && (
-        <OrderNumber
-          form={form}
-          field="orderedBirds"
-          label={`${capital(young)} that came`}
-        />
+        <OrderNumber form={form} field="orderedBirds" label={`${capital(young)} that came`} />
       )}
-      {best && best.arrivalDate === draft.arrivalDate && (
-        <WhyThen best={best} />
-      )}
+      {best && best.arrivalDate === draft.arrivalDate && <WhyThen best={best} />}
       {!isHere && (
         <ArrivalSlider
           from={slideFrom}
@@ -93,10 +82,10 @@ function WhyThen({ best }: { best: ArrivalWeek }) {
   const against = best.reasons.filter(({ points }) => 0 < points);
   return (
     <Text size="sm">
-      {sayDate(best.arrivalDate)} is in the best week of the year ahead:{" "}
+      {sayDate(best.arrivalDate)} is in the best week of the year ahead:{' '}
       {against.length === 0
-        ? "nothing speaks against it."
-        : `least speaks against it. ${against.map(({ text }) => text).join(" ")}`}
+        ? 'nothing speaks against it.'
+        : `least speaks against it. ${against.map(({ text }) => text).join(' ')}`}
     </Text>
   );
 }

@@ -1,36 +1,19 @@
-import "./batch.css";
-import {
-  Alert,
-  Button,
-  Card,
-  Group,
-  List,
-  Stack,
-  Text,
-  Title,
-} from "@mantine/core";
-import { useMemo, useRef, useState } from "react";
-import {
-  addDays,
-  monthOf,
-  yearOf,
-} from "../../../../shared/calendar/plain-date.js";
-import { MONTHS } from "../../../../shared/farm/field.js";
-import {
-  findArrivals,
-  type ArrivalWeek,
-  scoreOf,
-} from "../../../../shared/plan/arrival-finder.js";
-import { FieldError } from "../../../../shared/problems/field-problem.js";
-import { formatMonthDay } from "../../../../shared/units/dates.js";
-import { Num } from "../../explain/number.js";
-import { useOpener } from "../../explain/explain-panel.js";
-import { DateField } from "../../fields/date-input.js";
-import { messagesByField } from "../../fields/field-words.js";
-import { Select } from "../../fields/select.js";
-import type { AskedBatch, BatchDraft } from "./use-plan.js";
-import { batchWords, WEEKDAY_CHOICES } from "./batch-labels.js";
-import { ReadyByCard } from "./ready-by.js";
+import './batch.css';
+import { Alert, Button, Card, Group, List, Stack, Text, Title } from '@mantine/core';
+import { useMemo, useRef, useState } from 'react';
+import { addDays, monthOf, yearOf } from '../../../../shared/calendar/plain-date.js';
+import { MONTHS } from '../../../../shared/farm/field.js';
+import { findArrivals, type ArrivalWeek, scoreOf } from '../../../../shared/plan/arrival-finder.js';
+import { FieldError } from '../../../../shared/problems/field-problem.js';
+import { formatMonthDay } from '../../../../shared/units/dates.js';
+import { Num } from '../../explain/number.js';
+import { useOpener } from '../../explain/explain-panel.js';
+import { DateField } from '../../fields/date-input.js';
+import { messagesByField } from '../../fields/field-words.js';
+import { Select } from '../../fields/select.js';
+import type { AskedBatch, BatchDraft } from './use-plan.js';
+import { batchWords, WEEKDAY_CHOICES } from './batch-labels.js';
+import { ReadyByCard } from './ready-by.js';
 
 /** Post comes from Monday to Saturday. */
 const DELIVERY_DAYS = WEEKDAY_CHOICES.slice(0, 6);
@@ -46,14 +29,14 @@ export function ArrivalWeeks({
   const { reader, sayDate } = useOpener();
   const [from, setFrom] = useState(() => addDays(asked.picture.today, 14));
   const [to, setTo] = useState(() => addDays(asked.picture.today, 14 + 364));
-  const [weekday, setWeekday] = useState("3");
+  const [weekday, setWeekday] = useState('3');
   const [chosen, setChosen] = useState<string>();
   const reasonsRef = useRef<HTMLDivElement>(null);
   const found = useMemo(
     () => search(asked, { from, to, weekday: Number(weekday) }),
     [asked, from, to, weekday],
   );
-  const weeks = "weeks" in found ? found.weeks : [];
+  const weeks = 'weeks' in found ? found.weeks : [];
   const best = weeks.find((w) => w.rank === 1);
   const shown = weeks.find((w) => w.arrivalDate === chosen) ?? best;
   const shortDate = (week: { arrivalDate: string }): string =>
@@ -61,11 +44,7 @@ export function ArrivalWeeks({
   return (
     <Stack>
       <Group align="end">
-        <DateField
-          label="From"
-          value={from}
-          onChange={(d) => d && setFrom(d)}
-        />
+        <DateField label="From" value={from} onChange={(d) => d && setFrom(d)} />
         <DateField label="To" value={to} onChange={(d) => d && setTo(d)} />
         <Select
           label="Delivery weekday"
@@ -74,10 +53,9 @@ export function ArrivalWeeks({
           options={DELIVERY_DAYS}
         />
       </Group>
-      {"error" in found && <Alert color="stop">{found.error}</Alert>}
+      {'error' in found && <Alert color="stop">{found.error}</Alert>}
       <Text size="sm">
-        Each square is a week: points out of a hundred, ★ the best. Press one to
-        see why.
+        Each square is a week: points out of a hundred, ★ the best. Press one to see why.
       </Text>
       <div className="months">
         {months(weeks).map(([month, inMonth]) => (
@@ -90,15 +68,12 @@ export function ArrivalWeeks({
                 <li key={week.arrivalDate}>
                   <button
                     type="button"
-                    className={`week grade-${Math.min(4, Math.floor(week.score / 20))}${week.rank === 1 ? " best" : ""}`}
+                    className={`week grade-${Math.min(4, Math.floor(week.score / 20))}${week.rank === 1 ? ' best' : ''}`}
                     aria-pressed={week === shown}
                     aria-label={`${shortDate(week)}, ${week.score} points, rank ${week.rank} of ${weeks.length}`}
                     onClick={() => {
                       setChosen(week.arrivalDate);
-                      reasonsRef.current?.scrollIntoView({
-                        block: "nearest",
-                        behavior: "smooth",
-                      });
+                      reasonsRef.current?.scrollIntoView({ block: 'nearest', behavior: 'smooth' });
                     }}
                   >
                     {shortDate(week)} <b>{week.score}</b>
@@ -110,23 +85,17 @@ export function ArrivalWeeks({
         ))}
       </div>
       {shown && (
-        <Card
-          withBorder
-          component="section"
-          aria-live="polite"
-          ref={reasonsRef}
-        >
+        <Card withBorder component="section" aria-live="polite" ref={reasonsRef}>
           <Title order={3} size="h3">
-            {sayDate(shown.arrivalDate)}:{" "}
-            <Num of={scoreOf(shown, asked.tables)} /> points, rank {shown.rank}{" "}
-            of {weeks.length}
+            {sayDate(shown.arrivalDate)}: <Num of={scoreOf(shown, asked.tables)} /> points, rank{' '}
+            {shown.rank} of {weeks.length}
           </Title>
           <List my="sm">
             {[...shown.reasons]
               .sort((a, b) => b.points - a.points)
               .map((reason) => (
                 <List.Item key={reason.code + reason.text}>
-                  {reason.text}{" "}
+                  {reason.text}{' '}
                   {0 < reason.points && (
                     <Text component="span" c="dimmed">
                       (−{Math.round(reason.points)})
@@ -137,10 +106,8 @@ export function ArrivalWeeks({
           </List>
           {shown.rank !== 1 && best && (
             <Text mb="sm">
-              <b>Why not this week?</b> {sayDate(best.arrivalDate)} has{" "}
-              {best.score - shown.score}{" "}
-              {best.score - shown.score === 1 ? "point" : "points"} more: less
-              speaks against it.
+              <b>Why not this week?</b> {sayDate(best.arrivalDate)} has {best.score - shown.score}{' '}
+              {best.score - shown.score === 1 ? 'point' : 'points'} more: less speaks against it.
             </Text>
           )}
           <Button
@@ -148,7 +115,7 @@ export function ArrivalWeeks({
             disabled={shown.arrivalDate === asked.batch.arrivalDate}
           >
             {shown.arrivalDate === asked.batch.arrivalDate
-              ? "This is the planned date"
+              ? 'This is the planned date'
               : `Plan for ${sayDate(shown.arrivalDate)}`}
           </Button>
         </Card>
@@ -163,15 +130,11 @@ function search(
   span: { from: string; to: string; weekday: number },
 ): { weeks: readonly ArrivalWeek[] } | { error: string } {
   try {
-    return {
-      weeks: findArrivals(asked.picture, asked.tables, asked.batch.id, span),
-    };
+    return { weeks: findArrivals(asked.picture, asked.tables, asked.batch.id, span) };
   } catch (error) {
     if (!(error instanceof FieldError)) throw error;
     const words = batchWords(asked.batch.purpose, asked.farm);
-    return {
-      error: Object.values(messagesByField(error.problems, words)).join(" "),
-    };
+    return { error: Object.values(messagesByField(error.problems, words)).join(' ') };
   }
 }
 

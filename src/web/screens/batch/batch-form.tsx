@@ -1,23 +1,19 @@
-import { Accordion, SegmentedControl, Stack, TextInput } from "@mantine/core";
-import type { ReactNode } from "react";
-import {
-  hatchesHere,
-  isStarted,
-  type Purpose,
-} from "../../../../shared/farm/batch.js";
-import type { ArrivalWeek } from "../../../../shared/plan/arrival-finder.js";
-import { rowById } from "../../../../shared/tables/tables.js";
-import { Select } from "../../fields/select.js";
-import { ArrivalFields } from "./arrival-fields.js";
-import { WANTED } from "./batch-labels.js";
-import { BatchPrices } from "./batch-prices.js";
-import { EggFields } from "./egg-fields.js";
-import { FIELDS, OrderNumber, type FormProps } from "./form-fields.js";
-import { LastDayFields } from "./last-day-fields.js";
-import { MoreChoices } from "./more-choices.js";
-import { OwnEggs } from "./own-eggs.js";
-import { PlaceFields } from "./place-fields.js";
-import { forPurpose, forStrain, sexesOf } from "./purpose.js";
+import { Accordion, SegmentedControl, Stack, TextInput } from '@mantine/core';
+import type { ReactNode } from 'react';
+import { hatchesHere, isStarted, type Purpose } from '../../../../shared/farm/batch.js';
+import type { ArrivalWeek } from '../../../../shared/plan/arrival-finder.js';
+import { rowById } from '../../../../shared/tables/tables.js';
+import { Select } from '../../fields/select.js';
+import { ArrivalFields } from './arrival-fields.js';
+import { WANTED } from './batch-labels.js';
+import { BatchPrices } from './batch-prices.js';
+import { EggFields } from './egg-fields.js';
+import { FIELDS, OrderNumber, type FormProps } from './form-fields.js';
+import { LastDayFields } from './last-day-fields.js';
+import { MoreChoices } from './more-choices.js';
+import { OwnEggs } from './own-eggs.js';
+import { PlaceFields } from './place-fields.js';
+import { forPurpose, forStrain, sexesOf } from './purpose.js';
 
 interface Props extends FormProps {
   /** Arrival date around which the slider slides. */
@@ -32,21 +28,14 @@ interface Props extends FormProps {
 }
 
 /** The order: what it is, how many, and when; everything else is behind a touch. */
-export function BatchForm({
-  slideFrom,
-  best,
-  isHere,
-  onHere,
-  own,
-  ...form
-}: Props) {
+export function BatchForm({ slideFrom, best, isHere, onHere, own, ...form }: Props) {
   const { setting, draft, errors, onChange } = form;
   const { tables } = setting;
-  const purpose = draft.purpose ?? "meat";
+  const purpose = draft.purpose ?? 'meat';
   const strains = tables.strains.filter((s) => s.purposes.includes(purpose));
   const strain = strains.find((s) => s.id === draft.strainId);
   const species = strain && rowById(tables.hatching.species, strain.species);
-  const young = isStarted(draft) ? "pullets" : (species?.young ?? "chicks");
+  const young = isStarted(draft) ? 'pullets' : (species?.young ?? 'chicks');
   const isOwn = hatchesHere(draft);
   return (
     <Stack gap="sm">
@@ -55,60 +44,51 @@ export function BatchForm({
         fullWidth
         size="md"
         value={purpose}
-        onChange={(next) =>
-          onChange(forPurpose(next as Purpose, tables.strains, draft.name))
-        }
+        onChange={(next) => onChange(forPurpose(next as Purpose, tables.strains, draft.name))}
         data={[
-          { value: "meat", label: "For meat" },
-          { value: "layers", label: "For eggs" },
+          { value: 'meat', label: 'For meat' },
+          { value: 'layers', label: 'For eggs' },
         ]}
       />
       <TextInput
         label={FIELDS.name.label}
-        value={draft.name ?? ""}
-        error={errors["name"]}
+        value={draft.name ?? ''}
+        error={errors['name']}
         onChange={(e) => onChange({ name: e.currentTarget.value })}
       />
       <Select
         label={FIELDS.strainId.label}
         description={strain?.description}
         value={draft.strainId}
-        error={errors["strainId"]}
+        error={errors['strainId']}
         onChange={(id) => onChange(forStrain(id))}
         options={strains}
       />
       <Select
         label={FIELDS.sex.label}
         value={draft.sex}
-        error={errors["sex"]}
-        onChange={(sex) => onChange({ sex: sex ?? "straight-run" })}
+        error={errors['sex']}
+        onChange={(sex) => onChange({ sex: sex ?? 'straight-run' })}
         options={sexesOf(purpose, draft, species)}
       />
       <OwnEggs {...form} />
       <OrderNumber form={form} field="wantedBirds" label={WANTED[purpose]} />
-      <ArrivalFields
-        {...{ form, isOwn, young, slideFrom, best, isHere, onHere }}
-      />
+      <ArrivalFields {...{ form, isOwn, young, slideFrom, best, isHere, onHere }} />
       {own}
       {strain && (
         <Accordion variant="contained" multiple>
           <Panel title="Housing">
             <PlaceFields {...form} />
           </Panel>
-          {purpose === "meat" && (
+          {purpose === 'meat' && (
             <Panel title="The last day">
               <LastDayFields form={form} strain={strain} />
             </Panel>
           )}
           <Panel title="Prices">
-            <BatchPrices
-              setting={setting}
-              draft={draft}
-              strain={strain}
-              onChange={onChange}
-            />
+            <BatchPrices setting={setting} draft={draft} strain={strain} onChange={onChange} />
           </Panel>
-          {purpose === "layers" && (
+          {purpose === 'layers' && (
             <Panel title="Eggs">
               <EggFields {...form} strain={strain} />
             </Panel>

@@ -1,45 +1,39 @@
-import { Alert, Button, Card, Group, Stack, Text, Title } from "@mantine/core";
-import { useMediaQuery } from "@mantine/hooks";
-import { useEffect, useMemo, useRef, useState } from "react";
-import { Link, Redirect, useLocation } from "wouter";
-import { assumedAfter } from "../../../../shared/farm/assumed.js";
-import { addDays } from "../../../../shared/calendar/plain-date.js";
-import type { Batch } from "../../../../shared/farm/batch.js";
-import type { ArrivalWeek } from "../../../../shared/plan/arrival-finder.js";
-import type { Tables } from "../../../../shared/tables/tables.js";
+import { Alert, Button, Card, Group, Stack, Text, Title } from '@mantine/core';
+import { useMediaQuery } from '@mantine/hooks';
+import { useEffect, useMemo, useRef, useState } from 'react';
+import { Link, Redirect, useLocation } from 'wouter';
+import { assumedAfter } from '../../../../shared/farm/assumed.js';
+import { addDays } from '../../../../shared/calendar/plain-date.js';
+import type { Batch } from '../../../../shared/farm/batch.js';
+import type { ArrivalWeek } from '../../../../shared/plan/arrival-finder.js';
+import type { Tables } from '../../../../shared/tables/tables.js';
 import {
   usePicture,
   useRemove,
   useSave,
   type SavedBatch,
   type SavedFarm,
-} from "../../api/queries.js";
-import { MarkAssumed } from "../../fields/assumed.js";
+} from '../../api/queries.js';
+import { MarkAssumed } from '../../fields/assumed.js';
 import {
   draftKey,
   dropDraft,
   readDraft,
   UnsavedNote,
   writeDraft,
-} from "../../fields/kept-draft.js";
-import { FittedTasksOf } from "../../tick/fitted-tasks.js";
-import { Failure, useAll } from "../../shell/states.js";
-import { ConfirmButton } from "../../shell/confirm-button.js";
-import { BatchForm } from "./batch-form.js";
-import type { GoneBatch } from "../batches/gone-batch.js";
-import { batchWords } from "./batch-labels.js";
-import { bestWeek, firstArrival, todayOf } from "./best-week.js";
-import { OwnFigures, useOwnFigures } from "./own-figures.js";
-import { forPurpose } from "./purpose.js";
-import { LifeLine } from "./life-line.js";
-import { Story } from "./story.js";
-import {
-  usePlan,
-  withoutBlanks,
-  type BatchDraft,
-  type Planned,
-  type Setting,
-} from "./use-plan.js";
+} from '../../fields/kept-draft.js';
+import { FittedTasksOf } from '../../tick/fitted-tasks.js';
+import { Failure, useAll } from '../../shell/states.js';
+import { ConfirmButton } from '../../shell/confirm-button.js';
+import { BatchForm } from './batch-form.js';
+import type { GoneBatch } from '../batches/gone-batch.js';
+import { batchWords } from './batch-labels.js';
+import { bestWeek, firstArrival, todayOf } from './best-week.js';
+import { OwnFigures, useOwnFigures } from './own-figures.js';
+import { forPurpose } from './purpose.js';
+import { LifeLine } from './life-line.js';
+import { Story } from './story.js';
+import { usePlan, withoutBlanks, type BatchDraft, type Planned, type Setting } from './use-plan.js';
 
 interface Props {
   readonly farm: SavedFarm;
@@ -51,64 +45,48 @@ interface Props {
 export default function BatchScreen({ farm, tables, batchId }: Props) {
   const all = useAll(usePicture(farm.id));
   const seen = useRef<string>(undefined);
-  if ("waiting" in all) return all.waiting;
+  if ('waiting' in all) return all.waiting;
   const [picture] = all.data;
   const saved = picture.batches.find((b) => b.id === batchId);
   // Deleted here or by somebody else: the list says so, in the words of the batch if it was seen.
   if (saved) seen.current = saved.name;
   if (batchId !== undefined && !saved) {
-    const state: GoneBatch = { gone: seen.current ?? "" };
+    const state: GoneBatch = { gone: seen.current ?? '' };
     return <Redirect to={`/farm/${farm.id}/batches`} state={state} replace />;
   }
   return <Editor farm={farm} tables={tables} picture={picture} saved={saved} />;
 }
 
-function Editor({
-  saved,
-  ...parts
-}: Setting & { saved: SavedBatch | undefined }) {
+function Editor({ saved, ...parts }: Setting & { saved: SavedBatch | undefined }) {
   const { farm, tables, picture } = parts;
-  const setting = useMemo<Setting>(
-    () => ({ farm, tables, picture }),
-    [farm, tables, picture],
-  );
-  const key = draftKey(farm.id, "batch", saved?.id ?? "new");
+  const setting = useMemo<Setting>(() => ({ farm, tables, picture }), [farm, tables, picture]);
+  const key = draftKey(farm.id, 'batch', saved?.id ?? 'new');
   const [kept] = useState(() => readDraft<BatchDraft>(key));
   const [isRestored, setRestored] = useState(kept !== undefined);
   // A new batch is unsaved from the start; it is worth keeping once something was typed.
   const [isTouched, setTouched] = useState(kept !== undefined);
   const [fresh] = useState(() => (saved ? undefined : newBatch(setting)));
   const [best, setBest] = useState<ArrivalWeek | undefined>(fresh?.best);
-  const [draft, setDraft] = useState<BatchDraft>(
-    () => kept ?? saved ?? fresh!.draft,
-  );
+  const [draft, setDraft] = useState<BatchDraft>(() => kept ?? saved ?? fresh!.draft);
   const [slideFrom, setSlideFrom] = useState(
     () => draft.arrivalDate ?? saved?.arrivalDate ?? todayOf(setting),
   );
   const today = todayOf(setting);
   // A day that is past is one on which they came only where the household says so.
-  const [isHere, setHere] = useState(
-    isPast(saved?.arrivalDate, addDays(today, 1)),
-  );
-  const ownFigures = useOwnFigures(farm.id, draft, {
-    isNew: saved === undefined,
-    setDraft,
-  });
+  const [isHere, setHere] = useState(isPast(saved?.arrivalDate, addDays(today, 1)));
+  const ownFigures = useOwnFigures(farm.id, draft, { isNew: saved === undefined, setDraft });
   const asksIfHere = !isHere && isPast(draft.arrivalDate, today);
   const ofDraft = usePlan(setting, draft, saved?.arrivalDate);
   const planned = asksIfHere ? PAST : ofDraft;
   const [, go] = useLocation();
-  const words = batchWords(draft.purpose ?? "meat", farm);
-  const save = useSave<Batch, SavedBatch>(farm.id, "batches", words);
-  const remove = useRemove(farm, "batches");
-  const isWide = useMediaQuery("(min-width: 62em)", true, {
-    getInitialValueInEffect: false,
-  });
+  const words = batchWords(draft.purpose ?? 'meat', farm);
+  const save = useSave<Batch, SavedBatch>(farm.id, 'batches', words);
+  const remove = useRemove(farm, 'batches');
+  const isWide = useMediaQuery('(min-width: 62em)', true, { getInitialValueInEffect: false });
   const [isEditing, setEditing] = useState(saved === undefined);
-  const errors = "errors" in planned ? planned.errors : {};
+  const errors = 'errors' in planned ? planned.errors : {};
   const isChanged =
-    saved === undefined ||
-    JSON.stringify(withoutBlanks(draft)) !== JSON.stringify(saved);
+    saved === undefined || JSON.stringify(withoutBlanks(draft)) !== JSON.stringify(saved);
   const base = `/farm/${farm.id}/batches`;
 
   const isUnsaved = isTouched && isChanged;
@@ -121,13 +99,9 @@ function Editor({
     setTouched(true);
     const more = { ...typed, ...assumedAfter(draft, Object.keys(typed)) };
     // While nobody chose a date, it is that of the best week for what is ordered.
-    const isOfBest =
-      best !== undefined && draft.arrivalDate === best.arrivalDate;
+    const isOfBest = best !== undefined && draft.arrivalDate === best.arrivalDate;
     const next =
-      isOfBest &&
-      (more.strainId !== undefined ||
-        "origin" in more ||
-        "arrivalAgeWeeks" in more)
+      isOfBest && (more.strainId !== undefined || 'origin' in more || 'arrivalAgeWeeks' in more)
         ? bestWeek(setting, { ...draft, ...more })
         : undefined;
     if (next) {
@@ -160,11 +134,8 @@ function Editor({
   return (
     <FittedTasksOf farmId={farm.id} isSaved={saved !== undefined && !isChanged}>
       <Stack>
-        <Group
-          justify="space-between"
-          className={isUnsaved ? "batch-unsaved" : ""}
-        >
-          <Title order={1}>{draft.name || "New batch"}</Title>
+        <Group justify="space-between" className={isUnsaved ? 'batch-unsaved' : ''}>
+          <Title order={1}>{draft.name || 'New batch'}</Title>
           <Group gap="xs" className="no-print">
             {!isWide && (
               <Button
@@ -172,26 +143,23 @@ function Editor({
                 onClick={() => setEditing(!isEditing)}
                 aria-expanded={isEditing}
               >
-                {isEditing ? "See the plan" : "Change the order"}
+                {isEditing ? 'See the plan' : 'Change the order'}
               </Button>
             )}
             <Button
               onClick={saveDraft}
               loading={save.isPending}
-              disabled={!isChanged || "errors" in planned}
+              disabled={!isChanged || 'errors' in planned}
             >
-              {isChanged ? "Save the batch" : "Saved"}
+              {isChanged ? 'Save the batch' : 'Saved'}
             </Button>
           </Group>
         </Group>
         {isUnsaved && (
-          <UnsavedNote
-            isRestored={isRestored}
-            onDiscard={() => startFrom(saved ?? fresh!.draft)}
-          />
+          <UnsavedNote isRestored={isRestored} onDiscard={() => startFrom(saved ?? fresh!.draft)} />
         )}
         <Failure error={save.error ?? remove.error} words={words} />
-        {"plan" in planned && (isWide || !isEditing) && (
+        {'plan' in planned && (isWide || !isEditing) && (
           <LifeLine plan={planned.plan} batch={planned.asked.batch} />
         )}
         <div className="batch-frame">
@@ -215,12 +183,8 @@ function Editor({
             </div>
           )}
           {(isWide || !isEditing) &&
-            ("errors" in planned ? (
-              <Alert
-                className="batch-first"
-                color="warn"
-                title="No plan yet: first put this right"
-              >
+            ('errors' in planned ? (
+              <Alert className="batch-first" color="warn" title="No plan yet: first put this right">
                 {Object.values(planned.errors).map((text) => (
                   <Text key={text}>{text}</Text>
                 ))}
@@ -230,9 +194,7 @@ function Editor({
                 plan={planned.plan}
                 asked={planned.asked}
                 onChange={pickWeek}
-                printBase={
-                  saved && !isChanged ? `${base}/${saved.id}/print` : undefined
-                }
+                printBase={saved && !isChanged ? `${base}/${saved.id}/print` : undefined}
               />
             ))}
         </div>
@@ -245,9 +207,7 @@ function Editor({
               label="Delete this batch"
               question={`Delete ${saved.name}? This cannot be undone.`}
               onConfirm={() =>
-                remove.mutate(saved, {
-                  onSuccess: (isGone) => isGone && dropDraft(key),
-                })
+                remove.mutate(saved, { onSuccess: (isGone) => isGone && dropDraft(key) })
               }
             >
               Delete this batch
@@ -262,31 +222,25 @@ function Editor({
 const isPast = (date: string | undefined, today: string): boolean =>
   date !== undefined && date < today;
 
-const PAST: Planned = {
-  errors: { arrivalDate: "That day is past. Are they here already?" },
-};
+const PAST: Planned = { errors: { arrivalDate: 'That day is past. Are they here already?' } };
 
 /** A new batch is first set to the best week within a year, ordered as long ahead as is usual. */
 function newBatch(setting: Setting): {
   readonly draft: BatchDraft;
   readonly best: ArrivalWeek | undefined;
 } {
-  const first = (kind: string) =>
-    setting.picture.facilities.find((f) => f.kind === kind)?.id;
+  const first = (kind: string) => setting.picture.facilities.find((f) => f.kind === kind)?.id;
   const draft: BatchDraft = {
-    ...forPurpose("meat", setting.tables.strains, undefined),
+    ...forPurpose('meat', setting.tables.strains, undefined),
     wantedBirds: 50,
     arrivalDate: firstArrival(setting),
     hatchToArrivalDays: 1,
-    brooderId: first("brooder"),
-    penId: first("field-pen"),
-    coopId: first("coop"),
-    freezerId: first("freezer"),
-    feedStoreId: first("feed-store"),
+    brooderId: first('brooder'),
+    penId: first('field-pen'),
+    coopId: first('coop'),
+    freezerId: first('freezer'),
+    feedStoreId: first('feed-store'),
   };
   const best = bestWeek(setting, draft);
-  return {
-    draft: { ...draft, ...(best && { arrivalDate: best.arrivalDate }) },
-    best,
-  };
+  return { draft: { ...draft, ...(best && { arrivalDate: best.arrivalDate }) }, best };
 }

@@ -1,18 +1,18 @@
-import type { BatchPlan } from "../../../../shared/plan/batch-plan.js";
-import { capital } from "../../../../shared/plan/bird-words.js";
-import { useSayDate } from "../../explain/say-date.js";
-import { Fact, Facts } from "../../explain/number.js";
-import { Cautions } from "../../shell/section.js";
-import { ArrivalWeeks } from "./arrival-weeks.js";
-import { HatchingSection } from "./hatching-section.js";
-import { Lead, More, StoryFold } from "./story-section.js";
-import type { PartProps } from "./story-parts.js";
-import { StoryTasks } from "./story-tasks.js";
-import type { BatchDraft } from "./use-plan.js";
+import type { BatchPlan } from '../../../../shared/plan/batch-plan.js';
+import { capital } from '../../../../shared/plan/bird-words.js';
+import { useSayDate } from '../../explain/say-date.js';
+import { Fact, Facts } from '../../explain/number.js';
+import { Cautions } from '../../shell/section.js';
+import { ArrivalWeeks } from './arrival-weeks.js';
+import { HatchingSection } from './hatching-section.js';
+import { Lead, More, StoryFold } from './story-section.js';
+import type { PartProps } from './story-parts.js';
+import { StoryTasks } from './story-tasks.js';
+import type { BatchDraft } from './use-plan.js';
 
-const HATCHED = ["post", "incubator", "broody-hen"];
+const HATCHED = ['post', 'incubator', 'broody-hen'];
 /** Said of the brooder where there is one. */
-const YOUNG = ["poults", "ducklings", "salmonella"];
+const YOUNG = ['poults', 'ducklings', 'salmonella'];
 
 /** The order, or the eggs that are set: how many, and which week. */
 export function BeforePart({
@@ -27,7 +27,7 @@ export function BeforePart({
       part="before"
       title="Before they come"
       isPast={plan.arrivalDate < plan.today}
-      answer={`${capital(plan.words.young)} ${hatching ? "hatch" : "come"} ${sayDate(plan.arrivalDate)}`}
+      answer={`${capital(plan.words.young)} ${hatching ? 'hatch' : 'come'} ${sayDate(plan.arrivalDate)}`}
     >
       <Lead of={hatching?.eggs ?? birds.toOrder} />
       <Facts>
@@ -50,13 +50,7 @@ export function BeforePart({
         tables={asked.tables}
       />
       {hatching && (
-        <More
-          title={
-            hatching.incubator
-              ? "The eggs and the incubator"
-              : "The eggs and the hen"
-          }
-        >
+        <More title={hatching.incubator ? 'The eggs and the incubator' : 'The eggs and the hen'}>
           <HatchingSection plan={plan} hatching={hatching} />
         </More>
       )}

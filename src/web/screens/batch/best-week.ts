@@ -1,41 +1,23 @@
-import {
-  addDays,
-  plainDateAt,
-  type PlainDate,
-} from "../../../../shared/calendar/plain-date.js";
-import {
-  findArrivals,
-  type ArrivalWeek,
-} from "../../../../shared/plan/arrival-finder.js";
-import { FieldError } from "../../../../shared/problems/field-problem.js";
-import {
-  inPicture,
-  withoutBlanks,
-  type BatchDraft,
-  type Setting,
-} from "./use-plan.js";
+import { addDays, plainDateAt, type PlainDate } from '../../../../shared/calendar/plain-date.js';
+import { findArrivals, type ArrivalWeek } from '../../../../shared/plan/arrival-finder.js';
+import { FieldError } from '../../../../shared/problems/field-problem.js';
+import { inPicture, withoutBlanks, type BatchDraft, type Setting } from './use-plan.js';
 
 const SEARCHED_DAYS = 364;
 
 /** The day it is on the farm. */
-export const todayOf = ({ farm }: Pick<Setting, "farm">): PlainDate =>
+export const todayOf = ({ farm }: Pick<Setting, 'farm'>): PlainDate =>
   plainDateAt(Date.now(), farm.timeZone);
 
 /** The first day on which chicks that are ordered today usually come. */
 export const firstArrival = (setting: Setting): PlainDate =>
-  addDays(
-    todayOf(setting),
-    setting.tables.judgements.arrival.usualLeadDays.value,
-  );
+  addDays(todayOf(setting), setting.tables.judgements.arrival.usualLeadDays.value);
 
 /**
  * The best week within a year for a new batch, ordered as long ahead as is usual; undefined while what
  * is typed cannot be planned.
  */
-export function bestWeek(
-  setting: Setting,
-  draft: BatchDraft,
-): ArrivalWeek | undefined {
+export function bestWeek(setting: Setting, draft: BatchDraft): ArrivalWeek | undefined {
   const from = firstArrival(setting);
   const typed = { ...draft, arrivalDate: from };
   const { picture, batch } = inPicture(setting, withoutBlanks(typed));

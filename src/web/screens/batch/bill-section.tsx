@@ -1,10 +1,10 @@
-import { Stack, Table, Text } from "@mantine/core";
-import type { BatchPlan } from "../../../../shared/plan/batch-plan.js";
-import { sayPrice } from "../../../../shared/money/unit-price.js";
-import type { Reader } from "../../../../shared/units/format.js";
-import { Fact, Facts, Num } from "../../explain/number.js";
-import { WideTable } from "../../shell/wide-table.js";
-import { Section } from "../../shell/section.js";
+import { Stack, Table, Text } from '@mantine/core';
+import type { BatchPlan } from '../../../../shared/plan/batch-plan.js';
+import { sayPrice } from '../../../../shared/money/unit-price.js';
+import type { Reader } from '../../../../shared/units/format.js';
+import { Fact, Facts, Num } from '../../explain/number.js';
+import { WideTable } from '../../shell/wide-table.js';
+import { Section } from '../../shell/section.js';
 
 export function BillSection({
   plan: { bill },
@@ -37,7 +37,7 @@ export function BillSection({
                   </Table.Td>
                   <Table.Td>
                     {line.price === undefined
-                      ? "no price given"
+                      ? 'no price given'
                       : sayPrice(line.price, line.amount.unit, farm)}
                     {line.product !== undefined && (
                       <Text size="xs" c="dimmed">
@@ -45,18 +45,14 @@ export function BillSection({
                       </Text>
                     )}
                   </Table.Td>
-                  <Table.Td ta="right">
-                    {line.cost ? <Num of={line.cost} /> : "–"}
-                  </Table.Td>
+                  <Table.Td ta="right">{line.cost ? <Num of={line.cost} /> : '–'}</Table.Td>
                 </Table.Tr>
               ))}
             </Table.Tbody>
             <Table.Tfoot>
               <Table.Tr>
                 <Table.Th colSpan={3}>
-                  {bill.leftOut.length === 0
-                    ? "Total"
-                    : `Total, ${bill.leftOut.join(", ")}`}
+                  {bill.leftOut.length === 0 ? 'Total' : `Total, ${bill.leftOut.join(', ')}`}
                 </Table.Th>
                 <Table.Th ta="right">
                   <Num of={bill.total} />
@@ -66,8 +62,8 @@ export function BillSection({
           </Table>
         </WideTable>
         <Text size="sm" c="dimmed">
-          Your own hours are not in it. Prices of your place stand under
-          “Prices”; what you type in the order counts for this batch alone.
+          Your own hours are not in it. Prices of your place stand under “Prices”; what you type in
+          the order counts for this batch alone.
         </Text>
       </Section>
       <Section level={3} title="What one costs">
@@ -80,7 +76,7 @@ export function BillSection({
         </Facts>
         {bill.perBird === undefined && (
           <Text size="sm" c="dimmed">
-            Not known yet: the bill is {bill.leftOut.join(", ")}.
+            Not known yet: the bill is {bill.leftOut.join(', ')}.
           </Text>
         )}
       </Section>

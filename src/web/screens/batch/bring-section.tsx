@@ -1,10 +1,10 @@
-import { Anchor, Stack, Text } from "@mantine/core";
-import { Link } from "wouter";
-import type { BatchPlan } from "../../../../shared/plan/batch-plan.js";
-import { Fact, Facts } from "../../explain/number.js";
-import { useBatchCost } from "./use-batch-cost.js";
-import type { AskedBatch } from "./use-plan.js";
-import { AgesOfHens } from "./ages-of-hens.js";
+import { Anchor, Stack, Text } from '@mantine/core';
+import { Link } from 'wouter';
+import type { BatchPlan } from '../../../../shared/plan/batch-plan.js';
+import { Fact, Facts } from '../../explain/number.js';
+import { useBatchCost } from './use-batch-cost.js';
+import type { AskedBatch } from './use-plan.js';
+import { AgesOfHens } from './ages-of-hens.js';
 
 /** What a pound or a dozen must bring, beside the price that was given. */
 export default function BringSection({
@@ -24,7 +24,7 @@ export default function BringSection({
         <Text key={line}>{line}</Text>
       ))}
       {mustBring.length === 0 && (
-        <Text>Not known yet: the bill is {plan.bill.leftOut.join(", ")}.</Text>
+        <Text>Not known yet: the bill is {plan.bill.leftOut.join(', ')}.</Text>
       )}
       <Facts>
         {mustBring.flatMap(({ label, withoutHours, withHours }) => [
@@ -41,8 +41,7 @@ export default function BringSection({
         ))}
       </Facts>
       <Text size="sm" c="dimmed">
-        What an hour of yours is worth, a trip, gear that lasts, and what a
-        pound brings stand under{" "}
+        What an hour of yours is worth, a trip, gear that lasts, and what a pound brings stand under{' '}
         <Anchor component={Link} href={`/farm/${asked.farm.id}/place`} inherit>
           prices of your place
         </Anchor>

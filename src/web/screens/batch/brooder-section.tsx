@@ -1,21 +1,15 @@
-import { Alert, List, Stack, Table, Text } from "@mantine/core";
-import type { BatchPlan } from "../../../../shared/plan/batch-plan.js";
-import type { BroodingPart } from "../../../../shared/plan/brooding.js";
-import { Fact, Facts, Num, Range } from "../../explain/number.js";
-import { useSayDate } from "../../explain/say-date.js";
-import { WideTable } from "../../shell/wide-table.js";
-import { Section } from "../../shell/section.js";
-import { CloseOffFacts, HeatRulesTable, HeatWeeks } from "./heat-weeks.js";
-import { RefillFacts } from "./refill-facts.js";
-import { StockingTable } from "./stocking-table.js";
+import { Alert, List, Stack, Table, Text } from '@mantine/core';
+import type { BatchPlan } from '../../../../shared/plan/batch-plan.js';
+import type { BroodingPart } from '../../../../shared/plan/brooding.js';
+import { Fact, Facts, Num, Range } from '../../explain/number.js';
+import { useSayDate } from '../../explain/say-date.js';
+import { WideTable } from '../../shell/wide-table.js';
+import { Section } from '../../shell/section.js';
+import { CloseOffFacts, HeatRulesTable, HeatWeeks } from './heat-weeks.js';
+import { RefillFacts } from './refill-facts.js';
+import { StockingTable } from './stocking-table.js';
 
-export function BrooderSection({
-  plan,
-  brooding,
-}: {
-  plan: BatchPlan;
-  brooding: BroodingPart;
-}) {
+export function BrooderSection({ plan, brooding }: { plan: BatchPlan; brooding: BroodingPart }) {
   const sayDate = useSayDate();
   const { heat, space } = plan;
   return (
@@ -41,7 +35,7 @@ export function BrooderSection({
               {brooding.steps.map((step) => (
                 <Table.Tr key={step.from}>
                   <Table.Td>
-                    <span className="whole">{sayDate(step.from)}</span> to{" "}
+                    <span className="whole">{sayDate(step.from)}</span> to{' '}
                     <span className="whole">{sayDate(step.to)}</span>
                   </Table.Td>
                   <Table.Td>
@@ -108,12 +102,8 @@ export function BrooderSection({
           </Facts>
           <Alert
             mt="sm"
-            color={heat.enough ? "accent" : "stop"}
-            title={
-              heat.enough
-                ? "The heat source can do it"
-                : "The heat source is too weak"
-            }
+            color={heat.enough ? 'accent' : 'stop'}
+            title={heat.enough ? 'The heat source can do it' : 'The heat source is too weak'}
           >
             {heat.circuit &&
               (heat.circuit.carries
@@ -144,26 +134,16 @@ export function BrooderSection({
                   <Table.Td>
                     <Num of={need.most} />
                   </Table.Td>
+                  <Table.Td>{need.have ? <Num of={need.have} /> : 'not given'}</Table.Td>
                   <Table.Td>
-                    {need.have ? <Num of={need.have} /> : "not given"}
-                  </Table.Td>
-                  <Table.Td>
-                    {need.runsOut ? (
-                      <Num of={need.runsOut} />
-                    ) : need.have ? (
-                      "never"
-                    ) : (
-                      "–"
-                    )}
+                    {need.runsOut ? <Num of={need.runsOut} /> : need.have ? 'never' : '–'}
                   </Table.Td>
                 </Table.Tr>
               ))}
             </Table.Tbody>
           </Table>
         </WideTable>
-        <StockingTable
-          rows={space.stocking.filter(({ isBrooder }) => isBrooder)}
-        />
+        <StockingTable rows={space.stocking.filter(({ isBrooder }) => isBrooder)} />
         <RefillFacts plan={plan} isBrooder />
         {space.litter && (
           <Facts>

@@ -1,19 +1,19 @@
-import { Chip, Group, Stack, Switch, Table, Text } from "@mantine/core";
-import { useState } from "react";
-import { addDays } from "../../../../shared/calendar/plain-date.js";
-import { quantityOfDay } from "../../../../shared/explain/daily-series.js";
-import type { BatchPlan } from "../../../../shared/plan/batch-plan.js";
-import { WideTable } from "../../shell/wide-table.js";
-import { Num } from "../../explain/number.js";
-import { useSayDate } from "../../explain/say-date.js";
+import { Chip, Group, Stack, Switch, Table, Text } from '@mantine/core';
+import { useState } from 'react';
+import { addDays } from '../../../../shared/calendar/plain-date.js';
+import { quantityOfDay } from '../../../../shared/explain/daily-series.js';
+import type { BatchPlan } from '../../../../shared/plan/batch-plan.js';
+import { WideTable } from '../../shell/wide-table.js';
+import { Num } from '../../explain/number.js';
+import { useSayDate } from '../../explain/say-date.js';
 
 const FIRST_COLUMNS = [
-  "alive",
-  "weight-mean",
-  "feed-day",
-  "water-day",
-  "under-heater",
-  "night-low",
+  'alive',
+  'weight-mean',
+  'feed-day',
+  'water-day',
+  'under-heater',
+  'night-low',
 ];
 
 /** Every daily value of the plan as a table. Each cell opens. */
@@ -56,17 +56,15 @@ export function DaySection({ plan }: { plan: BatchPlan }) {
           <Table.Tbody>
             {rows.map((i) => (
               <Table.Tr key={i}>
-                <Table.Th scope="row" fw={400} style={{ whiteSpace: "nowrap" }}>
-                  {sayDate(addDays(plan.arrivalDate, i))}{" "}
+                <Table.Th scope="row" fw={400} style={{ whiteSpace: 'nowrap' }}>
+                  {sayDate(addDays(plan.arrivalDate, i))}{' '}
                   <Text component="span" c="dimmed" size="sm">
                     +{i}
                   </Text>
                 </Table.Th>
                 {shown.map((s) => {
                   const q = quantityOfDay(plan.daily, s.id, i);
-                  return (
-                    <Table.Td key={s.id}>{q ? <Num of={q} /> : "–"}</Table.Td>
-                  );
+                  return <Table.Td key={s.id}>{q ? <Num of={q} /> : '–'}</Table.Td>;
                 })}
               </Table.Tr>
             ))}

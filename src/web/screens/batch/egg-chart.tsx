@@ -1,29 +1,25 @@
-import "@mantine/charts/styles.css";
-import { BarChart } from "@mantine/charts";
-import type { LayingPart } from "../../../../shared/plan/laying.js";
-import { formatMonth } from "../../../../shared/units/dates.js";
-import { DRAWN_AT_ONCE } from "../../look/series.js";
+import '@mantine/charts/styles.css';
+import { BarChart } from '@mantine/charts';
+import type { LayingPart } from '../../../../shared/plan/laying.js';
+import { formatMonth } from '../../../../shared/units/dates.js';
+import { DRAWN_AT_ONCE } from '../../look/series.js';
 
 const HEIGHT = 260;
 
 /** Eggs a week by month, with and without a lamp. The table under it holds the same numbers. */
-export default function EggChart({
-  laying: { months },
-}: {
-  laying: LayingPart;
-}) {
+export default function EggChart({ laying: { months } }: { laying: LayingPart }) {
   return (
     <BarChart
       h={HEIGHT}
       data={months.map(({ from, unlit, lit }) => ({
         month: formatMonth(from),
-        "No lamp": Math.round(unlit.value),
+        'No lamp': Math.round(unlit.value),
         Lamp: Math.round(lit.value),
       }))}
       dataKey="month"
       series={[
-        { name: "No lamp", color: "var(--series-6)" },
-        { name: "Lamp", color: "var(--series-5)" },
+        { name: 'No lamp', color: 'var(--series-6)' },
+        { name: 'Lamp', color: 'var(--series-5)' },
       ]}
       withLegend
       xAxisProps={{ minTickGap: 24 }}

@@ -1,21 +1,18 @@
-import { Button, SimpleGrid, Stack, Text } from "@mantine/core";
-import { useState } from "react";
-import {
-  eggsCountedFields,
-  type EggsCounted,
-} from "../../../../shared/farm/egg-count.js";
-import type { BatchPlan } from "../../../../shared/plan/batch-plan.js";
-import { formatValue } from "../../../../shared/units/format.js";
-import type { SavedFarm } from "../../api/queries.js";
-import { useTakeBack, useTell } from "../../api/told-queries.js";
-import { Num } from "../../explain/number.js";
-import { useSayDate } from "../../explain/say-date.js";
-import { DateField } from "../../fields/date-input.js";
-import { wordsOfRow } from "../../fields/field-words.js";
-import { QuantityInput } from "../../fields/quantity-input.js";
-import { Folded } from "../../shell/folded.js";
-import { Failure } from "../../shell/states.js";
-import { ToldLine } from "./told-line.js";
+import { Button, SimpleGrid, Stack, Text } from '@mantine/core';
+import { useState } from 'react';
+import { eggsCountedFields, type EggsCounted } from '../../../../shared/farm/egg-count.js';
+import type { BatchPlan } from '../../../../shared/plan/batch-plan.js';
+import { formatValue } from '../../../../shared/units/format.js';
+import type { SavedFarm } from '../../api/queries.js';
+import { useTakeBack, useTell } from '../../api/told-queries.js';
+import { Num } from '../../explain/number.js';
+import { useSayDate } from '../../explain/say-date.js';
+import { DateField } from '../../fields/date-input.js';
+import { wordsOfRow } from '../../fields/field-words.js';
+import { QuantityInput } from '../../fields/quantity-input.js';
+import { Folded } from '../../shell/folded.js';
+import { Failure } from '../../shell/states.js';
+import { ToldLine } from './told-line.js';
 
 interface Props {
   readonly plan: BatchPlan;
@@ -38,8 +35,8 @@ export function EggCountSection({ plan, farm, batchId }: Props) {
     <Folded level={3} isForScreen id="count-eggs" title="Count the eggs">
       <Stack gap="sm">
         <Text size="sm">
-          Count the eggs of some days, a week at least. The plan is drawn toward
-          them, the more the longer you counted.
+          Count the eggs of some days, a week at least. The plan is drawn toward them, the more the
+          longer you counted.
         </Text>
         <CountForm plan={plan} farm={farm} batchId={batchId} />
         {own && (
@@ -54,8 +51,7 @@ export function EggCountSection({ plan, farm, batchId }: Props) {
             what={`the count to ${sayDate(date)}`}
             onDelete={id === undefined ? undefined : () => takeBack.mutate(id)}
           >
-            {formatValue(eggs, "eggs", farm)} in{" "}
-            {formatValue(days, "day", farm)} to {sayDate(date)}
+            {formatValue(eggs, 'eggs', farm)} in {formatValue(days, 'day', farm)} to {sayDate(date)}
           </ToldLine>
         ))}
       </Stack>
@@ -67,9 +63,8 @@ function CountForm({ plan, farm, batchId }: Props) {
   const [on, setOn] = useState<string | undefined>(plan.today);
   const [{ days, eggs }, setTyped] =
     useState<Partial<Record<keyof EggsCounted, number | undefined>>>(WEEK);
-  const tell = useTell<"eggs-counted">(farm.id);
-  const isWhole =
-    on !== undefined && Number.isFinite(days) && Number.isFinite(eggs);
+  const tell = useTell<'eggs-counted'>(farm.id);
+  const isWhole = on !== undefined && Number.isFinite(days) && Number.isFinite(eggs);
   return (
     <form
       onSubmit={(event) => {
@@ -77,18 +72,13 @@ function CountForm({ plan, farm, batchId }: Props) {
         if (!isWhole) return;
         const details: EggsCounted = { days: days!, eggs: eggs! };
         tell.mutate(
-          { kind: "eggs-counted", about: batchId, on, details },
+          { kind: 'eggs-counted', about: batchId, on, details },
           { onSuccess: () => setTyped(WEEK) },
         );
       }}
     >
-      <SimpleGrid cols={{ base: 2, sm: 3 }} style={{ alignItems: "end" }}>
-        <DateField
-          label="Last day counted"
-          value={on}
-          max={plan.today}
-          onChange={setOn}
-        />
+      <SimpleGrid cols={{ base: 2, sm: 3 }} style={{ alignItems: 'end' }}>
+        <DateField label="Last day counted" value={on} max={plan.today} onChange={setOn} />
         <QuantityInput
           field={FIELDS.days}
           units={farm.units}
@@ -102,12 +92,7 @@ function CountForm({ plan, farm, batchId }: Props) {
           onChange={(value) => setTyped({ days, eggs: value })}
         />
       </SimpleGrid>
-      <Button
-        mt="sm"
-        type="submit"
-        disabled={!isWhole}
-        loading={tell.isPending}
-      >
+      <Button mt="sm" type="submit" disabled={!isWhole} loading={tell.isPending}>
         Save the count
       </Button>
       <Failure error={tell.error} words={wordsOfRow(eggsCountedFields, farm)} />

@@ -1,9 +1,9 @@
-import { batchFields } from "../../../../shared/farm/batch.js";
-import type { Strain } from "../../../../shared/tables/bird-tables.js";
-import { choicesFor } from "../../../../shared/tables/tables.js";
-import { QuantityInput } from "../../fields/quantity-input.js";
-import { Select } from "../../fields/select.js";
-import type { BatchDraft, Setting } from "./use-plan.js";
+import { batchFields } from '../../../../shared/farm/batch.js';
+import type { Strain } from '../../../../shared/tables/bird-tables.js';
+import { choicesFor } from '../../../../shared/tables/tables.js';
+import { QuantityInput } from '../../fields/quantity-input.js';
+import { Select } from '../../fields/select.js';
+import type { BatchDraft, Setting } from './use-plan.js';
 
 const FIELDS = batchFields.fields;
 
@@ -18,10 +18,7 @@ interface Props {
 /** What a household says of its eggs and how its hens are fed. */
 export function EggFields({ setting, draft, errors, strain, onChange }: Props) {
   const { farm, tables } = setting;
-  const quantity = (
-    field: "eggsWantedPerWeek" | "ownEggsPerHen",
-    description?: string,
-  ) => (
+  const quantity = (field: 'eggsWantedPerWeek' | 'ownEggsPerHen', description?: string) => (
     <QuantityInput
       label={FIELDS[field].label}
       field={FIELDS[field]}
@@ -34,31 +31,24 @@ export function EggFields({ setting, draft, errors, strain, onChange }: Props) {
   );
   return (
     <>
-      {quantity(
-        "eggsWantedPerWeek",
-        "Said of one flock, it holds for all your hens",
-      )}
+      {quantity('eggsWantedPerWeek', 'Said of one flock, it holds for all your hens')}
       <Select
         label={FIELDS.layCurveId.label}
         value={draft.layCurveId ?? strain.layCurve}
-        error={errors["layCurveId"]}
-        onChange={(id) =>
-          onChange({ layCurveId: id === strain.layCurve ? undefined : id })
-        }
+        error={errors['layCurveId']}
+        onChange={(id) => onChange({ layCurveId: id === strain.layCurve ? undefined : id })}
         options={choicesFor(tables.layCurves, strain.layCurve!)}
       />
       <Select
         label={FIELDS.feedProgramId.label}
         value={draft.feedProgramId ?? strain.feedProgram.layers}
-        error={errors["feedProgramId"]}
+        error={errors['feedProgramId']}
         onChange={(id) =>
-          onChange({
-            feedProgramId: id === strain.feedProgram.layers ? undefined : id,
-          })
+          onChange({ feedProgramId: id === strain.feedProgram.layers ? undefined : id })
         }
         options={choicesFor(tables.feedPrograms, strain.feedProgram.layers!)}
       />
-      {quantity("ownEggsPerHen")}
+      {quantity('ownEggsPerHen')}
     </>
   );
 }

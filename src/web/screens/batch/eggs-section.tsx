@@ -1,24 +1,18 @@
-import { Stack, Table, Text } from "@mantine/core";
-import { lazy, Suspense } from "react";
-import type { BatchPlan } from "../../../../shared/plan/batch-plan.js";
-import type { LayingPart } from "../../../../shared/plan/laying.js";
-import { formatMonth } from "../../../../shared/units/dates.js";
-import { Fact, Facts, Num } from "../../explain/number.js";
-import { useSayDate } from "../../explain/say-date.js";
-import { Section } from "../../shell/section.js";
-import { WideTable } from "../../shell/wide-table.js";
-import { formatHours } from "../../../../shared/units/format.js";
+import { Stack, Table, Text } from '@mantine/core';
+import { lazy, Suspense } from 'react';
+import type { BatchPlan } from '../../../../shared/plan/batch-plan.js';
+import type { LayingPart } from '../../../../shared/plan/laying.js';
+import { formatMonth } from '../../../../shared/units/dates.js';
+import { Fact, Facts, Num } from '../../explain/number.js';
+import { useSayDate } from '../../explain/say-date.js';
+import { Section } from '../../shell/section.js';
+import { WideTable } from '../../shell/wide-table.js';
+import { formatHours } from '../../../../shared/units/format.js';
 
-const EggChart = lazy(() => import("./egg-chart.js"));
+const EggChart = lazy(() => import('./egg-chart.js'));
 
 /** Eggs by month and year, hens for the eggs that are eaten, the lamp. */
-export function EggsSection({
-  plan,
-  laying,
-}: {
-  plan: BatchPlan;
-  laying: LayingPart;
-}) {
+export function EggsSection({ plan, laying }: { plan: BatchPlan; laying: LayingPart }) {
   return (
     <Stack>
       <Section level={3} title="Eggs">
@@ -59,7 +53,7 @@ function Months({ laying }: { laying: LayingPart }) {
       <Text size="sm" mb="xs">
         {lampH === undefined
           ? `The plan counts on the sun alone: the coop has no lamp. Beside it, what a lamp to ${formatHours(litToH)} would give.`
-          : `The coop’s lamp makes up ${formatHours(lampH)} of light. Beside it, what the sun alone would give.`}{" "}
+          : `The coop’s lamp makes up ${formatHours(lampH)} of light. Beside it, what the sun alone would give.`}{' '}
         How much a short day costs is a planning guess.
       </Text>
       <Suspense fallback={<Text>Drawing the chart …</Text>}>
@@ -70,22 +64,17 @@ function Months({ laying }: { laying: LayingPart }) {
       )}
       {hasHens && 0 < shortOf.length && (
         <Text mt="xs">
-          Too few eggs:{" "}
+          Too few eggs:{' '}
           {shortOf.map(({ from, to, least }, k) => (
             <span key={from}>
-              {0 < k && "; "}
-              {sayDate(from)} to {sayDate(to)}, down to <Num of={least} /> a
-              week
+              {0 < k && '; '}
+              {sayDate(from)} to {sayDate(to)}, down to <Num of={least} /> a week
             </span>
           ))}
           .
         </Text>
       )}
-      <WideTable
-        label="Eggs by month"
-        minWidth={hasHens ? 520 : 360}
-        maxHeight={420}
-      >
+      <WideTable label="Eggs by month" minWidth={hasHens ? 520 : 360} maxHeight={420}>
         <Table stickyHeader aria-label="Eggs by month">
           <Table.Thead>
             <Table.Tr>
@@ -111,15 +100,9 @@ function Months({ laying }: { laying: LayingPart }) {
                   <Num of={month.lit} />
                 </Table.Td>
                 {hasHens && (
-                  <Table.Td>
-                    {month.hensUnlit ? <Num of={month.hensUnlit} /> : "–"}
-                  </Table.Td>
+                  <Table.Td>{month.hensUnlit ? <Num of={month.hensUnlit} /> : '–'}</Table.Td>
                 )}
-                {hasHens && (
-                  <Table.Td>
-                    {month.hensLit ? <Num of={month.hensLit} /> : "–"}
-                  </Table.Td>
-                )}
+                {hasHens && <Table.Td>{month.hensLit ? <Num of={month.hensLit} /> : '–'}</Table.Td>}
               </Table.Tr>
             ))}
           </Table.Tbody>
@@ -164,11 +147,7 @@ function Years({ laying: { years, paysUntil } }: { laying: LayingPart }) {
                   <Num of={year.feedPerDozen} />
                 </Table.Td>
                 {hasCost && (
-                  <Table.Td>
-                    {year.feedCostPerDozen && (
-                      <Num of={year.feedCostPerDozen} />
-                    )}
-                  </Table.Td>
+                  <Table.Td>{year.feedCostPerDozen && <Num of={year.feedCostPerDozen} />}</Table.Td>
                 )}
               </Table.Tr>
             ))}
@@ -177,8 +156,8 @@ function Years({ laying: { years, paysUntil } }: { laying: LayingPart }) {
       </WideTable>
       {!paysUntil && (
         <Text size="sm" c="dimmed">
-          With a price for the hens’ feed and for a dozen eggs, the plan says
-          until when they pay for their feed.
+          With a price for the hens’ feed and for a dozen eggs, the plan says until when they pay
+          for their feed.
         </Text>
       )}
     </Section>
@@ -218,14 +197,10 @@ function Weeks({ laying }: { laying: LayingPart }) {
 function Lamp({ laying: { light, lampH } }: { laying: LayingPart }) {
   const sayDate = useSayDate();
   return (
-    <Section
-      level={3}
-      title={lampH === undefined ? "If you hang a lamp" : "Lamp hours to add"}
-    >
+    <Section level={3} title={lampH === undefined ? 'If you hang a lamp' : 'Lamp hours to add'}>
       <Text size="sm" mb="xs">
-        Add the hours in the morning, and never shorten the day of laying hens.
-        Dust and straw burn: take a small lamp in a closed fitting, fixed so
-        that no bird can knock it down.
+        Add the hours in the morning, and never shorten the day of laying hens. Dust and straw burn:
+        take a small lamp in a closed fitting, fixed so that no bird can knock it down.
       </Text>
       <Table aria-label="Lamp hours by date">
         <Table.Thead>

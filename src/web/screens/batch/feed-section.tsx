@@ -1,10 +1,10 @@
-import { Stack, Table, Text } from "@mantine/core";
-import type { BatchPlan } from "../../../../shared/plan/batch-plan.js";
-import { formatValue } from "../../../../shared/units/format.js";
-import { useOpener } from "../../explain/explain-panel.js";
-import { ConversionUnit, Fact, Facts, Num } from "../../explain/number.js";
-import { useSayDate } from "../../explain/say-date.js";
-import { Section } from "../../shell/section.js";
+import { Stack, Table, Text } from '@mantine/core';
+import type { BatchPlan } from '../../../../shared/plan/batch-plan.js';
+import { formatValue } from '../../../../shared/units/format.js';
+import { useOpener } from '../../explain/explain-panel.js';
+import { ConversionUnit, Fact, Facts, Num } from '../../explain/number.js';
+import { useSayDate } from '../../explain/say-date.js';
+import { Section } from '../../shell/section.js';
 
 export function FeedSection({ plan }: { plan: BatchPlan }) {
   const sayDate = useSayDate();
@@ -23,7 +23,7 @@ export function FeedSection({ plan }: { plan: BatchPlan }) {
             of={feed.used?.used}
             note={
               feed.used &&
-              `${formatValue(feed.used.plannedKg, "kg", reader)} was planned for those days. `
+              `${formatValue(feed.used.plannedKg, 'kg', reader)} was planned for those days. `
             }
           />
           <Fact of={feed.used?.factor} note="The feed to come goes by it. " />

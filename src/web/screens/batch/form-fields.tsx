@@ -1,15 +1,13 @@
-import { batchFields } from "../../../../shared/farm/batch.js";
-import type { NumberField } from "../../../../shared/farm/field.js";
-import { QuantityInput, typedText } from "../../fields/quantity-input.js";
-import type { BatchDraft, Setting } from "./use-plan.js";
+import { batchFields } from '../../../../shared/farm/batch.js';
+import type { NumberField } from '../../../../shared/farm/field.js';
+import { QuantityInput, typedText } from '../../fields/quantity-input.js';
+import type { BatchDraft, Setting } from './use-plan.js';
 
 export const FIELDS = batchFields.fields;
 
 /** Fields of a batch that hold a number. */
 type NumberName = {
-  [K in keyof typeof FIELDS]: (typeof FIELDS)[K] extends NumberField
-    ? K
-    : never;
+  [K in keyof typeof FIELDS]: (typeof FIELDS)[K] extends NumberField ? K : never;
 }[keyof typeof FIELDS];
 
 /** What every part of the order's form is filled from. */

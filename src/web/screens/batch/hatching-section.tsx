@@ -1,8 +1,8 @@
-import { Stack, Text } from "@mantine/core";
-import type { BatchPlan } from "../../../../shared/plan/batch-plan.js";
-import type { HatchingPart } from "../../../../shared/plan/hatching.js";
-import { Fact, Facts } from "../../explain/number.js";
-import { Section } from "../../shell/section.js";
+import { Stack, Text } from '@mantine/core';
+import type { BatchPlan } from '../../../../shared/plan/batch-plan.js';
+import type { HatchingPart } from '../../../../shared/plan/hatching.js';
+import { Fact, Facts } from '../../explain/number.js';
+import { Section } from '../../shell/section.js';
 
 interface Props {
   readonly plan: BatchPlan;
@@ -39,17 +39,14 @@ export function HatchingSection({ plan, hatching }: Props) {
           <Fact of={hatching.hatchOn} />
         </Facts>
         <Text size="sm" c="dimmed" mt="sm">
-          Candle: hold each egg against a light in the dark, and take out clear
-          and dead ones.
-          {incubator &&
-            " Lockdown: the last days, when eggs are no longer turned."}
+          Candle: hold each egg against a light in the dark, and take out clear and dead ones.
+          {incubator && ' Lockdown: the last days, when eggs are no longer turned.'}
         </Text>
       </Section>
       {incubator ? (
         <Section level={3} title={`Incubator: ${incubator.kind.toLowerCase()}`}>
           <Text size="sm" mb="xs">
-            Read the thermometer {incubator.where}. The maker’s instructions
-            come first.
+            Read the thermometer {incubator.where}. The maker’s instructions come first.
           </Text>
           <Facts>
             <Fact of={incubator.airC} />
@@ -62,9 +59,8 @@ export function HatchingSection({ plan, hatching }: Props) {
       ) : (
         <Section level={3} title="Under a hen">
           <Text>
-            The hen keeps the {plan.words.young} warm: no brooder, no lamp, and
-            none of their work. The plan looks at the nights from the day she
-            leaves them.
+            The hen keeps the {plan.words.young} warm: no brooder, no lamp, and none of their work.
+            The plan looks at the nights from the day she leaves them.
           </Text>
         </Section>
       )}

@@ -1,14 +1,14 @@
-import { Stack, Table, Text } from "@mantine/core";
-import type { HeatPart } from "../../../../shared/plan/heat.js";
+import { Stack, Table, Text } from '@mantine/core';
+import type { HeatPart } from '../../../../shared/plan/heat.js';
 import {
   SPOT_AND_AIR,
   type HeatInstruction,
   type HeatWeekPart,
-} from "../../../../shared/plan/heat-instructions.js";
-import { Caution } from "../../explain/caution.js";
-import { Fact, Facts, Num } from "../../explain/number.js";
-import { useSayDate } from "../../explain/say-date.js";
-import { WideTable } from "../../shell/wide-table.js";
+} from '../../../../shared/plan/heat-instructions.js';
+import { Caution } from '../../explain/caution.js';
+import { Fact, Facts, Num } from '../../explain/number.js';
+import { useSayDate } from '../../explain/say-date.js';
+import { WideTable } from '../../shell/wide-table.js';
 
 /** How the heaters are set on cold nights, usual days and hot noons, week by week. */
 export function HeatWeeks({ heat }: { heat: HeatPart }) {
@@ -32,26 +32,18 @@ export function HeatWeeks({ heat }: { heat: HeatPart }) {
             <Table.Tbody key={week.from} className="avoid-break">
               <Table.Tr>
                 <Table.Th scope="rowgroup" colSpan={5}>
-                  {sayDate(week.from)} to {sayDate(week.to)}, {week.fromAgeDays}{" "}
-                  to {week.toAgeDays} days old
+                  {sayDate(week.from)} to {sayDate(week.to)}, {week.fromAgeDays} to {week.toAgeDays}{' '}
+                  days old
                 </Table.Th>
               </Table.Tr>
-              <HourRow
-                name="Cold night"
-                of={week.night}
-                lampHeight={week.lampHeight}
-              />
+              <HourRow name="Cold night" of={week.night} lampHeight={week.lampHeight} />
               <HourRow name="Usual day" of={week.day} />
               <HourRow name="Hot noon" of={week.noon} ifLeft={week.ifLeft} />
             </Table.Tbody>
           ))}
         </Table>
       </WideTable>
-      {hot && (
-        <Caution line={`Hot weather, from ${sayDate(hot.from)}`}>
-          {hot.hot}
-        </Caution>
-      )}
+      {hot && <Caution line={`Hot weather, from ${sayDate(hot.from)}`}>{hot.hot}</Caution>}
     </Stack>
   );
 }
@@ -59,8 +51,8 @@ export function HeatWeeks({ heat }: { heat: HeatPart }) {
 interface HourProps {
   readonly name: string;
   readonly of: HeatInstruction;
-  readonly lampHeight?: HeatWeekPart["lampHeight"];
-  readonly ifLeft?: HeatWeekPart["ifLeft"];
+  readonly lampHeight?: HeatWeekPart['lampHeight'];
+  readonly ifLeft?: HeatWeekPart['ifLeft'];
 }
 
 function HourRow({ name, of, lampHeight, ifLeft }: HourProps) {
@@ -91,28 +83,25 @@ function HourRow({ name, of, lampHeight, ifLeft }: HourProps) {
           </Text>
         )}
       </Table.Td>
-      <Table.Td>{of.underHeat ? <Num of={of.underHeat} /> : "–"}</Table.Td>
+      <Table.Td>{of.underHeat ? <Num of={of.underHeat} /> : '–'}</Table.Td>
     </Table.Tr>
   );
 }
 
 /** What others print about heaters and chicks, beside what this brooder asks for. */
-export function HeatRulesTable({ rules }: { rules: HeatPart["rules"] }) {
+export function HeatRulesTable({ rules }: { rules: HeatPart['rules'] }) {
   if (rules.others.length === 0 && !rules.lampRule) return null;
   return (
     <>
       <Text size="sm" mt="sm">
-        What others print, in heaters like yours. They count heaters over chicks
-        in a room they do not describe; the figure above counts what your
-        brooder loses.
+        What others print, in heaters like yours. They count heaters over chicks in a room they do
+        not describe; the figure above counts what your brooder loses.
       </Text>
       <Table my="xs">
         <Table.Tbody>
           {rules.lampRule && (
             <Table.Tr>
-              <Table.Td>
-                The common rule: 75 chicks a 250 W lamp, fewer in the cold
-              </Table.Td>
+              <Table.Td>The common rule: 75 chicks a 250 W lamp, fewer in the cold</Table.Td>
               <Table.Td>
                 <Num of={rules.lampRule} />
               </Table.Td>
@@ -133,32 +122,25 @@ export function HeatRulesTable({ rules }: { rules: HeatPart["rules"] }) {
 }
 
 /** A board across the brooder: how much floor to leave, and what it saves. */
-export function CloseOffFacts({
-  closeOff,
-}: {
-  closeOff: NonNullable<HeatPart["closeOff"]>;
-}) {
+export function CloseOffFacts({ closeOff }: { closeOff: NonNullable<HeatPart['closeOff']> }) {
   const sayDate = useSayDate();
   return (
     <>
       <Text size="sm" mt="sm">
         {closeOff.done
-          ? "A part is closed off; heat and energy are of the part in use."
-          : "A board across it would do while the birds need less floor. Say under Buildings and gear if you do that."}
+          ? 'A part is closed off; heat and energy are of the part in use.'
+          : 'A board across it would do while the birds need less floor. Say under Buildings and gear if you do that.'}
       </Text>
       {closeOff.weeks.map((week) => (
         <Facts key={week.from}>
-          <Fact
-            of={week.floor}
-            label={`Floor, ${sayDate(week.from)} to ${sayDate(week.to)}`}
-          />
+          <Fact of={week.floor} label={`Floor, ${sayDate(week.from)} to ${sayDate(week.to)}`} />
           <Fact of={week.length} />
         </Facts>
       ))}
       {closeOff.energySaved.value < 1 ? (
         <Text size="sm">
-          As many heaters burn either way: it saves no power, and keeps the
-          birds nearer to heat, feed and water.
+          As many heaters burn either way: it saves no power, and keeps the birds nearer to heat,
+          feed and water.
         </Text>
       ) : (
         <Facts>

@@ -1,6 +1,6 @@
-import type { Quantity } from "../../../../shared/explain/quantity.js";
-import type { BatchPlan } from "../../../../shared/plan/batch-plan.js";
-import { Fact, Facts } from "../../explain/number.js";
+import type { Quantity } from '../../../../shared/explain/quantity.js';
+import type { BatchPlan } from '../../../../shared/plan/batch-plan.js';
+import { Fact, Facts } from '../../explain/number.js';
 
 /** What a batch comes to, before what is to mind of it; what is past is left out. */
 export function KeyFacts({ plan }: { plan: BatchPlan }) {
@@ -16,10 +16,8 @@ export function KeyFacts({ plan }: { plan: BatchPlan }) {
 }
 
 function factsOf(plan: BatchPlan): Quantity[] {
-  const { hatching, birds, outdoors, leaving, laying, feed, bill, today } =
-    plan;
-  const toCome = (of: Quantity | undefined) =>
-    of && today <= String(of.value) ? of : undefined;
+  const { hatching, birds, outdoors, leaving, laying, feed, bill, today } = plan;
+  const toCome = (of: Quantity | undefined) => (of && today <= String(of.value) ? of : undefined);
   const isComing = today <= plan.arrivalDate;
   const facts = [
     isComing ? (hatching?.eggs ?? birds.toOrder) : undefined,

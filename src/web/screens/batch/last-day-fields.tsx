@@ -1,36 +1,27 @@
-import { SimpleGrid, Switch, Text } from "@mantine/core";
-import type { Strain } from "../../../../shared/tables/bird-tables.js";
-import { DateField } from "../../fields/date-input.js";
-import { Select } from "../../fields/select.js";
-import { WEEKDAY_CHOICES } from "./batch-labels.js";
-import { FIELDS, OrderNumber, type FormProps } from "./form-fields.js";
-import { NO_SLOT, NOT_AT_HOME } from "./no-processing.js";
+import { SimpleGrid, Switch, Text } from '@mantine/core';
+import type { Strain } from '../../../../shared/tables/bird-tables.js';
+import { DateField } from '../../fields/date-input.js';
+import { Select } from '../../fields/select.js';
+import { WEEKDAY_CHOICES } from './batch-labels.js';
+import { FIELDS, OrderNumber, type FormProps } from './form-fields.js';
+import { NO_SLOT, NOT_AT_HOME } from './no-processing.js';
 
 /** Who processes them, when, and with what. */
-export function LastDayFields({
-  form,
-  strain,
-}: {
-  form: FormProps;
-  strain: Strain;
-}) {
+export function LastDayFields({ form, strain }: { form: FormProps; strain: Strain }) {
   const { draft, errors, onChange } = form;
-  const isHired = draft.processing === "hired" || draft.slotDate !== undefined;
+  const isHired = draft.processing === 'hired' || draft.slotDate !== undefined;
   return (
     <>
       <Select
         label={FIELDS.processing.label}
-        value={isHired ? "hired" : "home"}
-        error={errors["processing"]}
+        value={isHired ? 'hired' : 'home'}
+        error={errors['processing']}
         onChange={(processing) =>
-          onChange({
-            processing,
-            ...(processing === "hired" ? NOT_AT_HOME : NO_SLOT),
-          })
+          onChange({ processing, ...(processing === 'hired' ? NOT_AT_HOME : NO_SLOT) })
         }
         options={[
-          { id: "home", name: "At home" },
-          { id: "hired", name: "By a hired processor" },
+          { id: 'home', name: 'At home' },
+          { id: 'hired', name: 'By a hired processor' },
         ]}
       />
       {isHired && (
@@ -38,27 +29,17 @@ export function LastDayFields({
           <DateField
             label={FIELDS.slotDate.label}
             value={draft.slotDate}
-            error={errors["slotDate"]}
+            error={errors['slotDate']}
             onChange={(slotDate) =>
-              onChange(
-                slotDate === undefined
-                  ? NO_SLOT
-                  : { slotDate, processing: "hired" },
-              )
+              onChange(slotDate === undefined ? NO_SLOT : { slotDate, processing: 'hired' })
             }
           />
-          {draft.slotDate !== undefined && (
-            <OrderNumber form={form} field="slotBirds" />
-          )}
+          {draft.slotDate !== undefined && <OrderNumber form={form} field="slotBirds" />}
         </>
       )}
       {draft.slotDate === undefined && (
         <>
-          <OrderNumber
-            form={form}
-            field="leaveAgeDays"
-            usual={strain.leave.ageDays}
-          />
+          <OrderNumber form={form} field="leaveAgeDays" usual={strain.leave.ageDays} />
           <Weekday form={form} field="processingWeekday" />
         </>
       )}
@@ -72,9 +53,7 @@ function AtHome({ form }: { form: FormProps }) {
   return (
     <>
       <OrderNumber form={form} field="processingHelpers" />
-      {0 < (draft.processingHelpers ?? 0) && (
-        <Weekday form={form} field="helpersWeekday" />
-      )}
+      {0 < (draft.processingHelpers ?? 0) && <Weekday form={form} field="helpersWeekday" />}
       <Switch
         size="md"
         label={FIELDS.processingIsFirst.label}
@@ -85,28 +64,23 @@ function AtHome({ form }: { form: FormProps }) {
       />
       <Select
         label={FIELDS.plucking.label}
-        value={draft.plucking ?? "machine"}
-        error={errors["plucking"]}
+        value={draft.plucking ?? 'machine'}
+        error={errors['plucking']}
         onChange={(plucking) =>
-          onChange({
-            plucking,
-            ...(plucking === "hand" ? { pluckerBirds: undefined } : {}),
-          })
+          onChange({ plucking, ...(plucking === 'hand' ? { pluckerBirds: undefined } : {}) })
         }
         options={[
-          { id: "machine", name: "By machine" },
-          { id: "hand", name: "By hand" },
+          { id: 'machine', name: 'By machine' },
+          { id: 'hand', name: 'By hand' },
         ]}
       />
       <Text size="sm" c="dimmed">
         Leave a box empty where it holds nobody up.
       </Text>
-      <SimpleGrid cols={2} style={{ alignItems: "end" }}>
+      <SimpleGrid cols={2} style={{ alignItems: 'end' }}>
         <OrderNumber form={form} field="killingCones" />
         <OrderNumber form={form} field="scalderBirds" />
-        {draft.plucking !== "hand" && (
-          <OrderNumber form={form} field="pluckerBirds" />
-        )}
+        {draft.plucking !== 'hand' && <OrderNumber form={form} field="pluckerBirds" />}
       </SimpleGrid>
     </>
   );
@@ -117,7 +91,7 @@ function Weekday({
   field,
 }: {
   form: FormProps;
-  field: "processingWeekday" | "helpersWeekday";
+  field: 'processingWeekday' | 'helpersWeekday';
 }) {
   const value = draft[field];
   return (
@@ -125,9 +99,7 @@ function Weekday({
       label={FIELDS[field].label}
       value={value === undefined ? undefined : `${value}`}
       error={errors[field]}
-      onChange={(day) =>
-        onChange({ [field]: day === undefined ? undefined : Number(day) })
-      }
+      onChange={(day) => onChange({ [field]: day === undefined ? undefined : Number(day) })}
       options={WEEKDAY_CHOICES}
       none="Any day"
     />

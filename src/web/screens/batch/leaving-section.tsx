@@ -1,7 +1,7 @@
-import { Stack } from "@mantine/core";
-import type { BatchPlan } from "../../../../shared/plan/batch-plan.js";
-import { EggsSection } from "./eggs-section.js";
-import { Processing } from "./processing-section.js";
+import { Stack } from '@mantine/core';
+import type { BatchPlan } from '../../../../shared/plan/batch-plan.js';
+import { EggsSection } from './eggs-section.js';
+import { Processing } from './processing-section.js';
 
 export function LeavingSection({ plan }: { plan: BatchPlan }) {
   return (

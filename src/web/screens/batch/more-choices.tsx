@@ -1,18 +1,14 @@
-import { SimpleGrid, Text } from "@mantine/core";
-import { hatchesHere, isStarted } from "../../../../shared/farm/batch.js";
-import { capital } from "../../../../shared/plan/bird-words.js";
-import { bagOf } from "../../../../shared/plan/prices.js";
-import { usualOrder } from "../../../../shared/plan/usual-order.js";
-import type { Strain } from "../../../../shared/tables/bird-tables.js";
-import {
-  defaultRow,
-  ofSpecies,
-  rowById,
-} from "../../../../shared/tables/tables.js";
-import { DateField } from "../../fields/date-input.js";
-import { Select } from "../../fields/select.js";
-import { FIELDS, OrderNumber, type FormProps } from "./form-fields.js";
-import type { BatchDraft, Setting } from "./use-plan.js";
+import { SimpleGrid, Text } from '@mantine/core';
+import { hatchesHere, isStarted } from '../../../../shared/farm/batch.js';
+import { capital } from '../../../../shared/plan/bird-words.js';
+import { bagOf } from '../../../../shared/plan/prices.js';
+import { usualOrder } from '../../../../shared/plan/usual-order.js';
+import type { Strain } from '../../../../shared/tables/bird-tables.js';
+import { defaultRow, ofSpecies, rowById } from '../../../../shared/tables/tables.js';
+import { DateField } from '../../fields/date-input.js';
+import { Select } from '../../fields/select.js';
+import { FIELDS, OrderNumber, type FormProps } from './form-fields.js';
+import type { BatchDraft, Setting } from './use-plan.js';
 
 /** What most households leave as it is: tables, rules, and figures of their own. */
 export function MoreChoices({
@@ -27,8 +23,8 @@ export function MoreChoices({
 }) {
   const { setting, draft, errors, onChange } = form;
   const { tables } = setting;
-  const purpose = draft.purpose ?? "meat";
-  const isMeat = purpose === "meat";
+  const purpose = draft.purpose ?? 'meat';
+  const isMeat = purpose === 'meat';
   const isOwn = hatchesHere(draft);
   const isGrown = isStarted(draft);
   const usual = usualOrder({ ...draft, purpose, strainId: strain.id }, tables);
@@ -38,29 +34,17 @@ export function MoreChoices({
       <Text size="sm" c="dimmed">
         A gray number is what the plan uses while the box is empty.
       </Text>
-      <SimpleGrid cols={2} style={{ alignItems: "end" }}>
-        <OrderNumber
-          form={form}
-          field="weightFactor"
-          usual={usual.weightFactor}
-        />
+      <SimpleGrid cols={2} style={{ alignItems: 'end' }}>
+        <OrderNumber form={form} field="weightFactor" usual={usual.weightFactor} />
         <OrderNumber form={form} field="feedFactor" usual={usual.feedFactor} />
-        <OrderNumber
-          form={form}
-          field="wastePercent"
-          usual={usual.wastePercent}
-        />
+        <OrderNumber form={form} field="wastePercent" usual={usual.wastePercent} />
         {!isGrown && (
-          <OrderNumber
-            form={form}
-            field="firstWeekLossPercent"
-            usual={usual.firstWeekPercent}
-          />
+          <OrderNumber form={form} field="firstWeekLossPercent" usual={usual.firstWeekPercent} />
         )}
         <OrderNumber
           form={form}
           field="laterLossPercent"
-          label={isGrown ? "Lost before the first egg" : undefined}
+          label={isGrown ? 'Lost before the first egg' : undefined}
           usual={isGrown ? undefined : usual.laterPercent}
         />
         <OrderNumber
@@ -68,47 +52,25 @@ export function MoreChoices({
           field="orderedBirds"
           label={isOwn ? `${capital(young)} hatched` : undefined}
         />
-        <OrderNumber
-          form={form}
-          field="bagKg"
-          usual={bagOfFirst(strain, draft, setting)}
-        />
-        {!isOwn && !isGrown && (
-          <OrderNumber form={form} field="hatchToArrivalDays" />
-        )}
+        <OrderNumber form={form} field="bagKg" usual={bagOfFirst(strain, draft, setting)} />
+        {!isOwn && !isGrown && <OrderNumber form={form} field="hatchToArrivalDays" />}
         {isMeat && <OrderNumber form={form} field="targetLiveKg" />}
+        {isMeat && <OrderNumber form={form} field="dressingShare" usual={usual.dressingShare} />}
         {isMeat && (
-          <OrderNumber
-            form={form}
-            field="dressingShare"
-            usual={usual.dressingShare}
-          />
-        )}
-        {isMeat && (
-          <OrderNumber
-            form={form}
-            field="movesPerDay"
-            usual={tables.space.penMoves.perDay}
-          />
+          <OrderNumber form={form} field="movesPerDay" usual={tables.space.penMoves.perDay} />
         )}
         <OrderNumber form={form} field="medicatedWithdrawalDays" />
       </SimpleGrid>
       {!isMeat && (
         <Select
           label={FIELDS.joinsOlderFlock.label}
-          value={
-            draft.joinsOlderFlock === undefined
-              ? undefined
-              : String(draft.joinsOlderFlock)
-          }
+          value={draft.joinsOlderFlock === undefined ? undefined : String(draft.joinsOlderFlock)}
           onChange={(v) =>
-            onChange({
-              joinsOlderFlock: v === undefined ? undefined : v === "true",
-            })
+            onChange({ joinsOlderFlock: v === undefined ? undefined : v === 'true' })
           }
           options={[
-            { id: "true", name: "Yes" },
-            { id: "false", name: "No" },
+            { id: 'true', name: 'Yes' },
+            { id: 'false', name: 'No' },
           ]}
           none="If there is an earlier batch of layers"
         />
@@ -117,7 +79,7 @@ export function MoreChoices({
         <DateField
           label={FIELDS.moveOutDate.label}
           value={draft.moveOutDate}
-          error={errors["moveOutDate"]}
+          error={errors['moveOutDate']}
           onChange={(date) => onChange({ moveOutDate: date })}
         />
       )}
@@ -125,7 +87,7 @@ export function MoreChoices({
         <DateField
           label={FIELDS.orderDate.label}
           value={draft.orderDate}
-          error={errors["orderDate"]}
+          error={errors['orderDate']}
           onChange={(date) => onChange({ orderDate: date })}
         />
       )}
@@ -138,29 +100,23 @@ function TableChoices({ form, strain }: { form: FormProps; strain: Strain }) {
   const { setting, draft, onChange } = form;
   const { tables } = setting;
   const tableId = draft.growthTableId ?? strain.growthTables[0]!;
-  const isKeptOtherwise =
-    rowById(tables.growthTables, tableId).atHome !== undefined;
+  const isKeptOtherwise = rowById(tables.growthTables, tableId).atHome !== undefined;
   return (
     <>
       <Select
         label={FIELDS.growthTableId.label}
         value={draft.growthTableId ?? strain.growthTables[0]}
         onChange={(id) => onChange({ growthTableId: id })}
-        options={strain.growthTables.map((id) =>
-          rowById(tables.growthTables, id),
-        )}
+        options={strain.growthTables.map((id) => rowById(tables.growthTables, id))}
       />
       {isKeptOtherwise && (
         <Select
           label={FIELDS.keptAs.label}
-          value={draft.keptAs ?? "small-flock"}
+          value={draft.keptAs ?? 'small-flock'}
           onChange={(keptAs) => onChange({ keptAs })}
           options={[
-            {
-              id: "small-flock",
-              name: "A small flock, on pasture or in a coop",
-            },
-            { id: "trial-house", name: "As in the trial of the growth table" },
+            { id: 'small-flock', name: 'A small flock, on pasture or in a coop' },
+            { id: 'trial-house', name: 'As in the trial of the growth table' },
           ]}
         />
       )}
@@ -204,9 +160,7 @@ function BroodingChoices({
       <Select
         label={FIELDS.nightSuretyId.label}
         description="Each of the first nights out"
-        value={
-          draft.nightSuretyId ?? defaultRow(tables.nights.surety.choices).id
-        }
+        value={draft.nightSuretyId ?? defaultRow(tables.nights.surety.choices).id}
         onChange={(id) => onChange({ nightSuretyId: id })}
         options={tables.nights.surety.choices}
       />
@@ -215,12 +169,8 @@ function BroodingChoices({
 }
 
 /** Size of the bag that the first feed is bought in when none is typed. */
-function bagOfFirst(
-  strain: Strain,
-  draft: BatchDraft,
-  { picture, tables }: Setting,
-): number {
-  const purpose = draft.purpose ?? "meat";
+function bagOfFirst(strain: Strain, draft: BatchDraft, { picture, tables }: Setting): number {
+  const purpose = draft.purpose ?? 'meat';
   const programId = draft.feedProgramId ?? strain.feedProgram[purpose]!;
   const [first] = rowById(tables.feedPrograms, programId).phases;
   const batch = { purpose, strainId: strain.id };

@@ -1,7 +1,7 @@
-import { Text } from "@mantine/core";
-import type { BatchPlan } from "../../../../shared/plan/batch-plan.js";
-import { useSayDate } from "../../explain/say-date.js";
-import { More } from "./story-section.js";
+import { Text } from '@mantine/core';
+import type { BatchPlan } from '../../../../shared/plan/batch-plan.js';
+import { useSayDate } from '../../explain/say-date.js';
+import { More } from './story-section.js';
 
 /** What another arrival than the saved one moves. */
 export function MovedTasks({ plan: { tasks } }: { plan: BatchPlan }) {
@@ -12,9 +12,7 @@ export function MovedTasks({ plan: { tasks } }: { plan: BatchPlan }) {
   return (
     <div role="status">
       {0 < nowLate.length && (
-        <Text fw={600}>
-          Already late now: {nowLate.map((c) => c.name).join("; ")}.
-        </Text>
+        <Text fw={600}>Already late now: {nowLate.map((c) => c.name).join('; ')}.</Text>
       )}
       <More title={`${changes.length} tasks moved with the arrival`}>
         {changes.map((c) => (

@@ -1,14 +1,11 @@
-import "./moves.css";
-import { Stack, Text } from "@mantine/core";
-import { useMemo } from "react";
-import type { NumberQuantity } from "../../../../shared/explain/quantity.js";
-import type { BatchPlan } from "../../../../shared/plan/batch-plan.js";
-import {
-  whatMoves,
-  type MovedBill,
-} from "../../../../shared/plan/compare/what-moves.js";
-import { Num, Range } from "../../explain/number.js";
-import type { AskedBatch } from "./use-plan.js";
+import './moves.css';
+import { Stack, Text } from '@mantine/core';
+import { useMemo } from 'react';
+import type { NumberQuantity } from '../../../../shared/explain/quantity.js';
+import type { BatchPlan } from '../../../../shared/plan/batch-plan.js';
+import { whatMoves, type MovedBill } from '../../../../shared/plan/compare/what-moves.js';
+import { Num, Range } from '../../explain/number.js';
+import type { AskedBatch } from './use-plan.js';
 
 interface Props {
   readonly plan: BatchPlan;
@@ -20,30 +17,18 @@ export default function MovesSection({ plan, asked }: Props) {
   const moves = useMemo(() => whatMoves({ ...asked, plan }), [asked, plan]);
   const { inputs, bill, each } = moves;
   if (inputs.length === 0)
-    return (
-      <Text>No source states how far anything of it could be otherwise.</Text>
-    );
+    return <Text>No source states how far anything of it could be otherwise.</Text>;
   const shown = each ?? bill;
-  const endsOf = ({
-    low,
-    high,
-  }: MovedBill): readonly [NumberQuantity, NumberQuantity] =>
-    each && low.each && high.each
-      ? [low.each, high.each]
-      : [low.bill, high.bill];
-  const all = [
-    shown.value,
-    ...inputs.flatMap((one) => endsOf(one).map(({ value }) => value)),
-  ];
+  const endsOf = ({ low, high }: MovedBill): readonly [NumberQuantity, NumberQuantity] =>
+    each && low.each && high.each ? [low.each, high.each] : [low.bill, high.bill];
+  const all = [shown.value, ...inputs.flatMap((one) => endsOf(one).map(({ value }) => value))];
   const [least, most] = [Math.min(...all), Math.max(...all)];
-  const at = (value: number): number =>
-    (100 * (value - least)) / Math.max(1e-9, most - least);
+  const at = (value: number): number => (100 * (value - least)) / Math.max(1e-9, most - least);
   return (
     <Stack>
       <Text>
-        Likely <Num of={shown} />; from <Range of={shown} /> with all of it
-        together, as it hardly all goes wrong at once. The whole bill:{" "}
-        <Num of={bill} />, from <Range of={bill} />.
+        Likely <Num of={shown} />; from <Range of={shown} /> with all of it together, as it hardly
+        all goes wrong at once. The whole bill: <Num of={bill} />, from <Range of={bill} />.
       </Text>
       <ul className="moves">
         {inputs.map((one) => {
@@ -61,10 +46,7 @@ export default function MovesSection({ plan, asked }: Props) {
               <span className="moves-line" aria-hidden>
                 <span
                   className="moves-bar"
-                  style={{
-                    insetInlineStart: `${from}%`,
-                    inlineSize: `${to - from}%`,
-                  }}
+                  style={{ insetInlineStart: `${from}%`, inlineSize: `${to - from}%` }}
                 />
                 <span
                   className="moves-likely"
@@ -77,8 +59,8 @@ export default function MovesSection({ plan, asked }: Props) {
         })}
       </ul>
       <Text size="sm" c="dimmed">
-        The upright stroke is what is planned. Each line changes one thing
-        alone, as far as sources differ. Prices are taken as you typed them.
+        The upright stroke is what is planned. Each line changes one thing alone, as far as sources
+        differ. Prices are taken as you typed them.
       </Text>
     </Stack>
   );

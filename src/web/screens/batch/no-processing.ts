@@ -1,4 +1,4 @@
-import type { BatchDraft } from "./use-plan.js";
+import type { BatchDraft } from './use-plan.js';
 
 /** A slot belongs to a hired processor, cones and helpers to a day at home. */
 export const NO_SLOT = { slotDate: undefined, slotBirds: undefined } as const;
@@ -11,8 +11,4 @@ export const NOT_AT_HOME = {
   scalderBirds: undefined,
   pluckerBirds: undefined,
 } as const;
-export const NO_PROCESSING: BatchDraft = {
-  processing: undefined,
-  ...NO_SLOT,
-  ...NOT_AT_HOME,
-};
+export const NO_PROCESSING: BatchDraft = { processing: undefined, ...NO_SLOT, ...NOT_AT_HOME };

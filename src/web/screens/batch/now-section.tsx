@@ -1,34 +1,33 @@
-import { daysBetween } from "../../../../shared/calendar/plain-date.js";
-import { quantityOfDay } from "../../../../shared/explain/daily-series.js";
-import { Fact, Facts } from "../../explain/number.js";
-import { EggCountSection } from "./egg-count-section.js";
-import { sayAge } from "./say-age.js";
-import { Lead, StorySection } from "./story-section.js";
-import type { PartProps } from "./story-parts.js";
-import { WeighSection } from "./weigh-section.js";
+import { daysBetween } from '../../../../shared/calendar/plain-date.js';
+import { quantityOfDay } from '../../../../shared/explain/daily-series.js';
+import { Fact, Facts } from '../../explain/number.js';
+import { EggCountSection } from './egg-count-section.js';
+import { sayAge } from './say-age.js';
+import { Lead, StorySection } from './story-section.js';
+import type { PartProps } from './story-parts.js';
+import { WeighSection } from './weigh-section.js';
 
 /** Of birds that are here: how many there should be, their heat, feed and water today, and the scale. */
 export function NowSection({ plan, asked, isSaved }: PartProps) {
   const day = daysBetween(plan.arrivalDate, plan.today);
   const ofDay = (series: string) => quantityOfDay(plan.daily, series, day);
-  const isInBrooder =
-    plan.heat !== undefined && ofDay("floor-need") !== undefined;
+  const isInBrooder = plan.heat !== undefined && ofDay('floor-need') !== undefined;
   const told = { plan, farm: asked.farm, batchId: asked.batch.id };
   return (
     <StorySection part="now" title="Now">
-      <Lead of={ofDay("alive")}>
+      <Lead of={ofDay('alive')}>
         <p>
-          {sayAge(daysBetween(plan.hatchDate, plan.today))} old. That many
-          should be alive: count them when you move or catch them.
+          {sayAge(daysBetween(plan.hatchDate, plan.today))} old. That many should be alive: count
+          them when you move or catch them.
         </p>
       </Lead>
       <Facts>
-        {isInBrooder && <Fact of={ofDay("under-heater")} />}
-        {isInBrooder && <Fact of={ofDay("night-low")} />}
-        <Fact of={ofDay("feed-day")} />
-        <Fact of={ofDay("water-day")} />
-        <Fact of={ofDay("weight-mean")} />
-        <Fact of={ofDay("eggs-day")} />
+        {isInBrooder && <Fact of={ofDay('under-heater')} />}
+        {isInBrooder && <Fact of={ofDay('night-low')} />}
+        <Fact of={ofDay('feed-day')} />
+        <Fact of={ofDay('water-day')} />
+        <Fact of={ofDay('weight-mean')} />
+        <Fact of={ofDay('eggs-day')} />
       </Facts>
       {isSaved && <WeighSection {...told} />}
       {isSaved && <EggCountSection {...told} />}

@@ -1,9 +1,9 @@
-import { List, Stack, Text } from "@mantine/core";
-import type { BatchPlan } from "../../../../shared/plan/batch-plan.js";
-import { Fact, Facts } from "../../explain/number.js";
-import { Section } from "../../shell/section.js";
-import { RefillFacts } from "./refill-facts.js";
-import { StockingTable } from "./stocking-table.js";
+import { List, Stack, Text } from '@mantine/core';
+import type { BatchPlan } from '../../../../shared/plan/batch-plan.js';
+import { Fact, Facts } from '../../explain/number.js';
+import { Section } from '../../shell/section.js';
+import { RefillFacts } from './refill-facts.js';
+import { StockingTable } from './stocking-table.js';
 
 export function OutdoorsSection({ plan }: { plan: BatchPlan }) {
   const { outdoors } = plan;
@@ -11,12 +11,7 @@ export function OutdoorsSection({ plan }: { plan: BatchPlan }) {
     <Stack>
       {outdoors.moveOut?.value !== plan.arrivalDate && <TheMove plan={plan} />}
       {outdoors.oneColdNight && <OneColdNight plan={plan} />}
-      <Section
-        level={3}
-        title={
-          outdoors.home ? `Room in ${outdoors.home}` : "Room after the move"
-        }
-      >
+      <Section level={3} title={outdoors.home ? `Room in ${outdoors.home}` : 'Room after the move'}>
         <Facts>
           <Fact of={outdoors.floorNeeded} />
           <Fact of={outdoors.floorHave} />
@@ -26,9 +21,7 @@ export function OutdoorsSection({ plan }: { plan: BatchPlan }) {
           <Fact of={outdoors.roost} />
         </Facts>
         <RefillFacts plan={plan} isBrooder={false} />
-        <StockingTable
-          rows={plan.space.stocking.filter(({ isBrooder }) => !isBrooder)}
-        />
+        <StockingTable rows={plan.space.stocking.filter(({ isBrooder }) => !isBrooder)} />
       </Section>
       {outdoors.ground && (
         <Section level={3} title="Ground">
@@ -78,18 +71,15 @@ function OneColdNight({ plan: { outdoors } }: { plan: BatchPlan }) {
         <Fact of={wetDay} />
       </Facts>
       <Text mt="sm">
-        In feed it is little. What it can cost is birds: chilled ones pile up in
-        a corner, and those inside smother.
+        In feed it is little. What it can cost is birds: chilled ones pile up in a corner, and those
+        inside smother.
       </Text>
       <List mt="xs" spacing={4}>
         {shelter && <List.Item>{SHELTER[shelter]}</List.Item>}
-        <List.Item>
-          Read the lows of the next seven nights, and wait if you can.
-        </List.Item>
+        <List.Item>Read the lows of the next seven nights, and wait if you can.</List.Item>
         <List.Item>Lay deep, dry bedding, and board off the corners.</List.Item>
         <List.Item>
-          Have heat ready for that night, or take them back to the brooder. Look
-          once after dark.
+          Have heat ready for that night, or take them back to the brooder. Look once after dark.
         </List.Item>
       </List>
     </Section>
@@ -97,9 +87,8 @@ function OneColdNight({ plan: { outdoors } }: { plan: BatchPlan }) {
 }
 
 const SHELTER = {
-  closed:
-    "Roof and windward side are closed: the nights above hold while they stay dry.",
-  open: "Open to wind and rain: close the roof and the windward side with boards or a tarp first.",
-  "not known":
-    "Wind and rain: say of the pen whether it is closed. If it is not, close the roof and the windward side with boards or a tarp first.",
+  closed: 'Roof and windward side are closed: the nights above hold while they stay dry.',
+  open: 'Open to wind and rain: close the roof and the windward side with boards or a tarp first.',
+  'not known':
+    'Wind and rain: say of the pen whether it is closed. If it is not, close the roof and the windward side with boards or a tarp first.',
 } as const;

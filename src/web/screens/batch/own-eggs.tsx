@@ -1,23 +1,23 @@
-import { SimpleGrid } from "@mantine/core";
+import { SimpleGrid } from '@mantine/core';
 import {
   batchFields,
   hatchesHere,
   isStarted,
   USUAL_STARTED_WEEKS,
   type Origin,
-} from "../../../../shared/farm/batch.js";
-import { rowById, defaultRow } from "../../../../shared/tables/tables.js";
-import { QuantityInput, typedText } from "../../fields/quantity-input.js";
-import { Select } from "../../fields/select.js";
-import type { BatchDraft, Setting } from "./use-plan.js";
+} from '../../../../shared/farm/batch.js';
+import { rowById, defaultRow } from '../../../../shared/tables/tables.js';
+import { QuantityInput, typedText } from '../../fields/quantity-input.js';
+import { Select } from '../../fields/select.js';
+import type { BatchDraft, Setting } from './use-plan.js';
 
 const FIELDS = batchFields.fields;
 
 const ORIGINS: readonly { id: Origin; name: string }[] = [
-  { id: "hatchery", name: "A hatchery’s box" },
-  { id: "started", name: "Started pullets, 8 to 20 weeks old" },
-  { id: "incubator", name: "Own eggs in an incubator" },
-  { id: "hen", name: "Own eggs under a broody hen" },
+  { id: 'hatchery', name: 'A hatchery’s box' },
+  { id: 'started', name: 'Started pullets, 8 to 20 weeks old' },
+  { id: 'incubator', name: 'Own eggs in an incubator' },
+  { id: 'hen', name: 'Own eggs under a broody hen' },
 ];
 
 interface Props {
@@ -31,12 +31,12 @@ interface Props {
 export function OwnEggs({ setting, draft, errors, onChange }: Props) {
   const { hatching } = setting.tables;
   const { units } = setting.farm;
-  const { origin = "hatchery" } = draft;
+  const { origin = 'hatchery' } = draft;
   const strain = setting.tables.strains.find(({ id }) => id === draft.strainId);
   const species = strain && rowById(hatching.species, strain.species);
-  const rate = origin === "hen" ? species?.hen : species?.incubator;
+  const rate = origin === 'hen' ? species?.hen : species?.incubator;
   const quantity = (
-    field: "oldestEggDays" | "hatchPercent" | "eggsSet" | "arrivalAgeWeeks",
+    field: 'oldestEggDays' | 'hatchPercent' | 'eggsSet' | 'arrivalAgeWeeks',
     usual?: number,
   ) => (
     <QuantityInput
@@ -54,27 +54,25 @@ export function OwnEggs({ setting, draft, errors, onChange }: Props) {
       <Select
         label={FIELDS.origin.label}
         value={origin}
-        error={errors["origin"]}
-        onChange={(next) => onChange(fromOrigin(next ?? "hatchery", draft))}
-        options={ORIGINS.filter(
-          ({ id }) => id !== "started" || draft.purpose === "layers",
-        )}
+        error={errors['origin']}
+        onChange={(next) => onChange(fromOrigin(next ?? 'hatchery', draft))}
+        options={ORIGINS.filter(({ id }) => id !== 'started' || draft.purpose === 'layers')}
       />
-      {origin === "incubator" && (
+      {origin === 'incubator' && (
         <Select
           label={FIELDS.incubatorKindId.label}
           value={draft.incubatorKindId ?? defaultRow(hatching.incubators).id}
-          error={errors["incubatorKindId"]}
+          error={errors['incubatorKindId']}
           onChange={(id) => onChange({ incubatorKindId: id })}
           options={hatching.incubators}
         />
       )}
-      {origin === "started" && quantity("arrivalAgeWeeks", USUAL_STARTED_WEEKS)}
+      {origin === 'started' && quantity('arrivalAgeWeeks', USUAL_STARTED_WEEKS)}
       {hatchesHere({ origin }) && (
         <SimpleGrid cols={2}>
-          {quantity("oldestEggDays", hatching.storage.usualDays)}
-          {quantity("hatchPercent", rate && rate.share * 100)}
-          {quantity("eggsSet")}
+          {quantity('oldestEggDays', hatching.storage.usualDays)}
+          {quantity('hatchPercent', rate && rate.share * 100)}
+          {quantity('eggsSet')}
         </SimpleGrid>
       )}
     </>
@@ -88,7 +86,7 @@ export function OwnEggs({ setting, draft, errors, onChange }: Props) {
 function fromOrigin(origin: Origin, draft: BatchDraft): BatchDraft {
   if (isStarted({ origin })) {
     return {
-      ...{ origin, hatchToArrivalDays: 0, sex: "pullets", ...NO_EGGS },
+      ...{ origin, hatchToArrivalDays: 0, sex: 'pullets', ...NO_EGGS },
       arrivalAgeWeeks: draft.arrivalAgeWeeks ?? USUAL_STARTED_WEEKS,
       ...{ moveOutDate: undefined, firstWeekLossPercent: undefined },
     };
@@ -98,17 +96,12 @@ function fromOrigin(origin: Origin, draft: BatchDraft): BatchDraft {
       origin,
       arrivalAgeWeeks: undefined,
       hatchToArrivalDays: 0,
-      sex: "straight-run",
+      sex: 'straight-run',
       orderDate: undefined,
       ...(hatchesHere(draft) ? {} : { orderedBirds: undefined }),
     };
   }
-  return {
-    origin: undefined,
-    arrivalAgeWeeks: undefined,
-    hatchToArrivalDays: 1,
-    ...NO_EGGS,
-  };
+  return { origin: undefined, arrivalAgeWeeks: undefined, hatchToArrivalDays: 1, ...NO_EGGS };
 }
 
 /** A batch that sets no eggs of its own. */

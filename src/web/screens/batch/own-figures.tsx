@@ -1,7 +1,7 @@
-import { Button, Text } from "@mantine/core";
-import { useEffect, useState } from "react";
-import { useLearned } from "../../api/record-queries.js";
-import type { BatchDraft } from "./use-plan.js";
+import { Button, Text } from '@mantine/core';
+import { useEffect, useState } from 'react';
+import { useLearned } from '../../api/record-queries.js';
+import type { BatchDraft } from './use-plan.js';
 
 type SetDraft = (change: (old: BatchDraft) => BatchDraft) => void;
 
@@ -18,7 +18,7 @@ export function useOwnFigures(
   readonly isUsed: boolean;
   readonly use: (is: boolean) => void;
 } {
-  const { purpose = "meat", strainId } = draft;
+  const { purpose = 'meat', strainId } = draft;
   const { data } = useLearned(farmId, { purpose, strainId }, isNew);
   const [put, setPut] = useState<BatchDraft>({});
   useEffect(() => {
@@ -31,8 +31,7 @@ export function useOwnFigures(
   return {
     words: data?.words ?? [],
     isUsed: keysOf(values).some((field) => draft[field] === values[field]),
-    use: (is) =>
-      setDraft((old) => (is ? { ...old, ...values } : without(old, values))),
+    use: (is) => setDraft((old) => (is ? { ...old, ...values } : without(old, values))),
   };
 }
 
@@ -43,8 +42,7 @@ const keysOf = (values: BatchDraft): (keyof BatchDraft)[] =>
 const without = (draft: BatchDraft, values: BatchDraft): BatchDraft =>
   Object.fromEntries(
     Object.entries(draft).filter(
-      ([field, value]) =>
-        !(field in values) || value !== values[field as keyof BatchDraft],
+      ([field, value]) => !(field in values) || value !== values[field as keyof BatchDraft],
     ),
   ) as BatchDraft;
 
@@ -54,19 +52,15 @@ const given = (draft: BatchDraft): BatchDraft =>
   ) as BatchDraft;
 
 /** What of the figures comes from the farm's own record, and how to do without. */
-export function OwnFigures({
-  words,
-  isUsed,
-  use,
-}: ReturnType<typeof useOwnFigures>) {
+export function OwnFigures({ words, isUsed, use }: ReturnType<typeof useOwnFigures>) {
   if (words.length === 0) return null;
   return (
     <div role="note" aria-label="From your record">
       <Text size="sm">
-        From your record{isUsed ? "" : ", not used"}: {words.join(" ")}
+        From your record{isUsed ? '' : ', not used'}: {words.join(' ')}
       </Text>
       <Button variant="subtle" size="compact-md" onClick={() => use(!isUsed)}>
-        {isUsed ? "Use the usual figures" : "Use your record"}
+        {isUsed ? 'Use the usual figures' : 'Use your record'}
       </Button>
     </div>
   );

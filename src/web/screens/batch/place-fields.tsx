@@ -1,14 +1,13 @@
-import { isStarted } from "../../../../shared/farm/batch.js";
-import type { FacilityKind } from "../../../../shared/farm/facility.js";
-import { Select } from "../../fields/select.js";
-import { FIELDS, type FormProps } from "./form-fields.js";
+import { isStarted } from '../../../../shared/farm/batch.js';
+import type { FacilityKind } from '../../../../shared/farm/facility.js';
+import { Select } from '../../fields/select.js';
+import { FIELDS, type FormProps } from './form-fields.js';
 
-type PlaceField =
-  "brooderId" | "penId" | "coopId" | "freezerId" | "feedStoreId";
+type PlaceField = 'brooderId' | 'penId' | 'coopId' | 'freezerId' | 'feedStoreId';
 
 /** Where they live, and where feed and meat are kept. */
 export function PlaceFields({ setting, draft, errors, onChange }: FormProps) {
-  const isMeat = draft.purpose !== "layers";
+  const isMeat = draft.purpose !== 'layers';
   const place = (field: PlaceField, kind: FacilityKind) => (
     <Select
       label={FIELDS[field].label}
@@ -21,14 +20,11 @@ export function PlaceFields({ setting, draft, errors, onChange }: FormProps) {
   );
   return (
     <>
-      {draft.origin !== "hen" &&
-        !isStarted(draft) &&
-        place("brooderId", "brooder")}
-      {isMeat && place("penId", "field-pen")}
-      {place("coopId", "coop")}
-      {(isMeat || draft.sex === "straight-run") &&
-        place("freezerId", "freezer")}
-      {place("feedStoreId", "feed-store")}
+      {draft.origin !== 'hen' && !isStarted(draft) && place('brooderId', 'brooder')}
+      {isMeat && place('penId', 'field-pen')}
+      {place('coopId', 'coop')}
+      {(isMeat || draft.sex === 'straight-run') && place('freezerId', 'freezer')}
+      {place('feedStoreId', 'feed-store')}
     </>
   );
 }

@@ -1,11 +1,11 @@
-import { Table, Text } from "@mantine/core";
-import type { LeavingPart } from "../../../../shared/plan/leaving.js";
-import type { SlotPart } from "../../../../shared/plan/slot.js";
-import { formatHour } from "../../../../shared/units/dates.js";
-import { ConversionUnit, Fact, Facts, Num } from "../../explain/number.js";
-import { useOpener } from "../../explain/explain-panel.js";
-import { useSayDate } from "../../explain/say-date.js";
-import { Section } from "../../shell/section.js";
+import { Table, Text } from '@mantine/core';
+import type { LeavingPart } from '../../../../shared/plan/leaving.js';
+import type { SlotPart } from '../../../../shared/plan/slot.js';
+import { formatHour } from '../../../../shared/units/dates.js';
+import { ConversionUnit, Fact, Facts, Num } from '../../explain/number.js';
+import { useOpener } from '../../explain/explain-panel.js';
+import { useSayDate } from '../../explain/say-date.js';
+import { Section } from '../../shell/section.js';
 
 export function Processing({ leaving }: { leaving: LeavingPart }) {
   return (
@@ -21,10 +21,7 @@ export function Processing({ leaving }: { leaving: LeavingPart }) {
           <Fact of={leaving.liveMale} />
           <Fact of={leaving.liveFemale} />
           <Fact of={leaving.liveAll} />
-          <Fact
-            of={leaving.dressedEach}
-            note={`${leaving.dressedDefinition}. `}
-          />
+          <Fact of={leaving.dressedEach} note={`${leaving.dressedDefinition}. `} />
           <Fact of={leaving.dressedAll} />
           <Fact of={leaving.packedAll} />
           <Fact of={leaving.conversion} note={<ConversionUnit />} />
@@ -44,11 +41,7 @@ export function Processing({ leaving }: { leaving: LeavingPart }) {
   );
 }
 
-function TheSlot({
-  slot: { wanted, over, arrivals, slots },
-}: {
-  slot: SlotPart;
-}) {
+function TheSlot({ slot: { wanted, over, arrivals, slots } }: { slot: SlotPart }) {
   return (
     <Section level={3} title="The slot">
       <Facts>
@@ -59,44 +52,35 @@ function TheSlot({
           label="Arrival that suits the slot"
           note={<Around of={arrivals} />}
         />
-        <Fact
-          of={slots.best}
-          label="Slot that suits the arrival"
-          note={<Around of={slots} />}
-        />
+        <Fact of={slots.best} label="Slot that suits the arrival" note={<Around of={slots} />} />
       </Facts>
     </Section>
   );
 }
 
-const Around = ({ of: { from, to } }: { of: SlotPart["slots"] }) => (
+const Around = ({ of: { from, to } }: { of: SlotPart['slots'] }) => (
   <>
-    near enough from <Num of={from} /> to <Num of={to} />.{" "}
+    near enough from <Num of={from} /> to <Num of={to} />.{' '}
   </>
 );
 
 function TheDay({ leaving }: { leaving: LeavingPart }) {
   const sayDate = useSayDate();
-  const [day, ...hour] = leaving.feedOffAt.split(" ");
+  const [day, ...hour] = leaving.feedOffAt.split(' ');
   const days = leaving.processingDays;
   return (
-    <Section
-      level={3}
-      title={days.length <= 1 ? "The last day" : "The last days"}
-    >
+    <Section level={3} title={days.length <= 1 ? 'The last day' : 'The last days'}>
       <DaysOfIt days={days} />
       {leaving.birdsWithoutHands !== undefined && (
         <Text mb="xs" c="stop">
           {leaving.birdsWithoutHands} birds have nobody to process them yet.
         </Text>
       )}
-      {leaving.slowest && (
-        <Text mb="xs">What holds the day up is {leaving.slowest}.</Text>
-      )}
+      {leaving.slowest && <Text mb="xs">What holds the day up is {leaving.slowest}.</Text>}
       <Facts>
         <Fact
           of={leaving.feedOff}
-          note={`feeders up ${sayDate(day!)} at ${hour.join(" ")}, water stays. `}
+          note={`feeders up ${sayDate(day!)} at ${hour.join(' ')}, water stays. `}
         />
         <Fact of={leaving.birdsADay} />
         <Fact of={leaving.birdsAnHour} />
@@ -105,7 +89,7 @@ function TheDay({ leaving }: { leaving: LeavingPart }) {
           of={leaving.ice}
           note={
             <>
-              <Num of={leaving.iceBags} />,{" "}
+              <Num of={leaving.iceBags} />,{' '}
             </>
           }
         />
@@ -120,7 +104,7 @@ function TheDay({ leaving }: { leaving: LeavingPart }) {
 }
 
 /** How many on which day, from when until when, and who. */
-function DaysOfIt({ days }: { days: LeavingPart["processingDays"] }) {
+function DaysOfIt({ days }: { days: LeavingPart['processingDays'] }) {
   const sayDate = useSayDate();
   const { reader } = useOpener();
   const hour = (h: number): string => formatHour(h, reader.units);
@@ -137,11 +121,7 @@ function DaysOfIt({ days }: { days: LeavingPart["processingDays"] }) {
     ));
 }
 
-function FreezerSteps({
-  steps,
-}: {
-  steps: NonNullable<LeavingPart["freezerSteps"]>;
-}) {
+function FreezerSteps({ steps }: { steps: NonNullable<LeavingPart['freezerSteps']> }) {
   const sayDate = useSayDate();
   return (
     <Table aria-label="What comes into the freezer" mt="sm">
@@ -163,7 +143,7 @@ function FreezerSteps({
               <Num of={step.filled} />
               {step.isOver && (
                 <Text component="span" c="stop">
-                  {" "}
+                  {' '}
                   over
                 </Text>
               )}

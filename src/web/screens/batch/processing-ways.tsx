@@ -1,6 +1,6 @@
-import { Button, Group, Text } from "@mantine/core";
-import type { ProcessingWay } from "../../../../shared/plan/processing-way.js";
-import type { BatchDraft } from "./use-plan.js";
+import { Button, Group, Text } from '@mantine/core';
+import type { ProcessingWay } from '../../../../shared/plan/processing-way.js';
+import type { BatchDraft } from './use-plan.js';
 
 interface Props {
   readonly ways: readonly ProcessingWay[];

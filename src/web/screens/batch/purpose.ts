@@ -4,16 +4,16 @@ import {
   type Batch,
   type Purpose,
   type Sex,
-} from "../../../../shared/farm/batch.js";
-import { capital } from "../../../../shared/plan/bird-words.js";
-import type { Strain } from "../../../../shared/tables/bird-tables.js";
-import { NO_PROCESSING } from "./no-processing.js";
-import { NO_EGGS } from "./own-eggs.js";
-import type { BatchDraft } from "./use-plan.js";
+} from '../../../../shared/farm/batch.js';
+import { capital } from '../../../../shared/plan/bird-words.js';
+import type { Strain } from '../../../../shared/tables/bird-tables.js';
+import { NO_PROCESSING } from './no-processing.js';
+import { NO_EGGS } from './own-eggs.js';
+import type { BatchDraft } from './use-plan.js';
 
 const SEXES: Record<Purpose, readonly Sex[]> = {
-  meat: ["straight-run", "cockerels", "pullets"],
-  layers: ["pullets", "straight-run"],
+  meat: ['straight-run', 'cockerels', 'pullets'],
+  layers: ['pullets', 'straight-run'],
 };
 
 /**
@@ -22,17 +22,17 @@ const SEXES: Record<Purpose, readonly Sex[]> = {
  */
 export function sexesOf(
   purpose: Purpose,
-  from: Pick<BatchDraft, "origin">,
-  { male, female } = { male: "cockerel", female: "pullet" },
+  from: Pick<BatchDraft, 'origin'>,
+  { male, female } = { male: 'cockerel', female: 'pullet' },
 ): { id: Sex; name: string }[] {
   const names: Record<Sex, string> = {
-    "straight-run": "Straight run (both sexes)",
+    'straight-run': 'Straight run (both sexes)',
     cockerels: `${capital(male)}s`,
     pullets: `${capital(female)}s`,
   };
   return SEXES[purpose]
-    .filter((sex) => !hatchesHere(from) || sex === "straight-run")
-    .filter((sex) => !isStarted(from) || sex === "pullets")
+    .filter((sex) => !hatchesHere(from) || sex === 'straight-run')
+    .filter((sex) => !isStarted(from) || sex === 'pullets')
     .map((id) => ({ id, name: names[id] }));
 }
 
@@ -40,10 +40,7 @@ export function sexesOf(
 const NO_HENS = { layCurveId: undefined, feedProgramId: undefined } as const;
 
 /** Name of a batch until the household gives it one of its own. */
-const FIRST_NAMES: Record<Purpose, string> = {
-  meat: "Meat birds",
-  layers: "Layers",
-};
+const FIRST_NAMES: Record<Purpose, string> = { meat: 'Meat birds', layers: 'Layers' };
 
 /**
  * What changes with the purpose: a strain bred for it, the name while it is still the first one, and
@@ -55,10 +52,8 @@ export function forPurpose(
   name: string | undefined,
 ): BatchDraft {
   const fitting = strains.filter((s) => s.purposes.includes(purpose));
-  const strain =
-    fitting.find((s) => s.defaultFor?.includes(purpose)) ?? fitting[0]!;
-  const isUntouched =
-    !name?.trim() || Object.values(FIRST_NAMES).includes(name);
+  const strain = fitting.find((s) => s.defaultFor?.includes(purpose)) ?? fitting[0]!;
+  const isUntouched = !name?.trim() || Object.values(FIRST_NAMES).includes(name);
   return {
     purpose,
     ...(isUntouched ? { name: FIRST_NAMES[purpose] } : {}),
@@ -79,9 +74,7 @@ export function forPurpose(
 }
 
 /** What changes with the breed or cross: nothing stays that was chosen for another. */
-export const forStrain = (
-  strainId: Batch["strainId"] | undefined,
-): BatchDraft => ({
+export const forStrain = (strainId: Batch['strainId'] | undefined): BatchDraft => ({
   strainId,
   growthTableId: undefined,
   moveOutRuleId: undefined,

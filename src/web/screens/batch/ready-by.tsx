@@ -1,44 +1,28 @@
-import {
-  Alert,
-  Button,
-  Card,
-  Group,
-  List,
-  Stack,
-  Text,
-  Title,
-} from "@mantine/core";
-import { useMemo, useState } from "react";
-import { addDays } from "../../../../shared/calendar/plain-date.js";
-import {
-  readyGoalFields,
-  type ReadyGoal,
-} from "../../../../shared/farm/ready-goal.js";
-import { birdWordsOf, capital } from "../../../../shared/plan/bird-words.js";
-import type { LargestBatch } from "../../../../shared/plan/largest-batch.js";
-import {
-  readyBy,
-  type ReadyArrival,
-  type ReadyBy,
-} from "../../../../shared/plan/ready-by.js";
-import { FieldError } from "../../../../shared/problems/field-problem.js";
-import { Fact, Facts, Num } from "../../explain/number.js";
-import { useSayDate } from "../../explain/say-date.js";
-import { DateField } from "../../fields/date-input.js";
-import { messagesByField } from "../../fields/field-words.js";
-import { QuantityInput } from "../../fields/quantity-input.js";
-import { Select } from "../../fields/select.js";
-import { batchWords } from "./batch-labels.js";
-import { NO_SLOT, NOT_AT_HOME } from "./no-processing.js";
-import type { AskedBatch, BatchDraft } from "./use-plan.js";
+import { Alert, Button, Card, Group, List, Stack, Text, Title } from '@mantine/core';
+import { useMemo, useState } from 'react';
+import { addDays } from '../../../../shared/calendar/plain-date.js';
+import { readyGoalFields, type ReadyGoal } from '../../../../shared/farm/ready-goal.js';
+import { birdWordsOf, capital } from '../../../../shared/plan/bird-words.js';
+import type { LargestBatch } from '../../../../shared/plan/largest-batch.js';
+import { readyBy, type ReadyArrival, type ReadyBy } from '../../../../shared/plan/ready-by.js';
+import { FieldError } from '../../../../shared/problems/field-problem.js';
+import { Fact, Facts, Num } from '../../explain/number.js';
+import { useSayDate } from '../../explain/say-date.js';
+import { DateField } from '../../fields/date-input.js';
+import { messagesByField } from '../../fields/field-words.js';
+import { QuantityInput } from '../../fields/quantity-input.js';
+import { Select } from '../../fields/select.js';
+import { batchWords } from './batch-labels.js';
+import { NO_SLOT, NOT_AT_HOME } from './no-processing.js';
+import type { AskedBatch, BatchDraft } from './use-plan.js';
 
 const FIELDS = readyGoalFields.fields;
 
 const MEAT_GOALS = [
-  { id: "ready", name: "Rested and ready to eat" },
-  { id: "slot", name: "A slot booked at a processor" },
+  { id: 'ready', name: 'Rested and ready to eat' },
+  { id: 'slot', name: 'A slot booked at a processor' },
 ] as const;
-const EGG_GOALS = [{ id: "eggs", name: "First eggs" }] as const;
+const EGG_GOALS = [{ id: 'eggs', name: 'First eggs' }] as const;
 
 /** Days ahead of today that the box is first filled with. */
 const FIRST_AHEAD_DAYS = 120;
@@ -53,18 +37,16 @@ export function ReadyByCard({
   weekday: number;
   onPick: (more: BatchDraft) => void;
 }) {
-  const isMeat = asked.batch.purpose === "meat";
-  const [chosen, setChosen] = useState<ReadyGoal["goal"]>("ready");
-  const [on, setOn] = useState(() =>
-    addDays(asked.picture.today, FIRST_AHEAD_DAYS),
-  );
-  const goal = !isMeat ? "eggs" : chosen === "slot" ? "slot" : "ready";
+  const isMeat = asked.batch.purpose === 'meat';
+  const [chosen, setChosen] = useState<ReadyGoal['goal']>('ready');
+  const [on, setOn] = useState(() => addDays(asked.picture.today, FIRST_AHEAD_DAYS));
+  const goal = !isMeat ? 'eggs' : chosen === 'slot' ? 'slot' : 'ready';
   const [head, setHead] = useState<number>();
   const found = useMemo(
     () =>
       ask(asked, {
         ...{ goal, on, weekday },
-        ...(goal === "slot" && head !== undefined ? { head } : {}),
+        ...(goal === 'slot' && head !== undefined ? { head } : {}),
       }),
     [asked, goal, on, weekday, head],
   );
@@ -84,11 +66,11 @@ export function ReadyByCard({
             />
           )}
           <DateField
-            label={isMeat ? FIELDS.on.label : "Eggs by"}
+            label={isMeat ? FIELDS.on.label : 'Eggs by'}
             value={on}
             onChange={(date) => date && setOn(date)}
           />
-          {goal === "slot" ? (
+          {goal === 'slot' ? (
             <QuantityInput
               field={FIELDS.head}
               units={asked.farm.units}
@@ -99,7 +81,7 @@ export function ReadyByCard({
             <Holidays asked={asked} on={on} onPick={setOn} />
           )}
         </Group>
-        {"error" in found ? (
+        {'error' in found ? (
           <Alert color="stop">{found.error}</Alert>
         ) : (
           <Answer answer={found.answer} asked={asked} onPick={onPick} />
@@ -119,19 +101,14 @@ function Holidays({
   onPick: (date: string) => void;
 }) {
   const sayDate = useSayDate();
-  const ahead = (picture.publicHolidays ?? []).filter(
-    ({ date }) => picture.today < date,
-  );
+  const ahead = (picture.publicHolidays ?? []).filter(({ date }) => picture.today < date);
   if (ahead.length === 0) return null;
   return (
     <Select
       label="For a holiday"
       value={ahead.some(({ date }) => date === on) ? on : undefined}
       none="Another day"
-      options={ahead.map(({ date, name }) => ({
-        id: date,
-        name: `${name}, ${sayDate(date)}`,
-      }))}
+      options={ahead.map(({ date, name }) => ({ id: date, name: `${name}, ${sayDate(date)}` }))}
       onChange={(date) => date && onPick(date)}
     />
   );
@@ -157,10 +134,9 @@ function Answer({
     <>
       {answer.slot && (
         <Text>
-          Wanted are <Num of={answer.slot.wanted} /> live. For that they come
-          about <Num of={answer.slot.arrivals.best} />; from{" "}
-          <Num of={answer.slot.arrivals.from} /> to{" "}
-          <Num of={answer.slot.arrivals.to} /> they are near enough.{" "}
+          Wanted are <Num of={answer.slot.wanted} /> live. For that they come about{' '}
+          <Num of={answer.slot.arrivals.best} />; from <Num of={answer.slot.arrivals.from} /> to{' '}
+          <Num of={answer.slot.arrivals.to} /> they are near enough.{' '}
           <BetterSlot of={answer.betterSlot} />
         </Text>
       )}
@@ -170,17 +146,14 @@ function Answer({
         </Text>
       )}
       {arrivals.map((arrival) => (
-        <Arrival
-          key={arrival.arrivalDate}
-          {...{ arrival, answer, asked, onPick }}
-        />
+        <Arrival key={arrival.arrivalDate} {...{ arrival, answer, asked, onPick }} />
       ))}
       {answer.largest && <Largest largest={answer.largest} onPick={onPick} />}
     </>
   );
 }
 
-const BetterSlot = ({ of }: { of: ReadyBy["betterSlot"] }) =>
+const BetterSlot = ({ of }: { of: ReadyBy['betterSlot'] }) =>
   of && (
     <>
       A slot about <Num of={of} /> would suit better.
@@ -189,15 +162,10 @@ const BetterSlot = ({ of }: { of: ReadyBy["betterSlot"] }) =>
 
 /** What a slot that is booked makes of a batch, beside its arrival. */
 const slotOf = ({ goal, on, head }: ReadyBy): BatchDraft =>
-  goal === "slot"
+  goal === 'slot'
     ? {
         ...NOT_AT_HOME,
-        ...{
-          processing: "hired",
-          slotDate: on,
-          slotBirds: head,
-          leaveAgeDays: undefined,
-        },
+        ...{ processing: 'hired', slotDate: on, slotBirds: head, leaveAgeDays: undefined },
         ...(head === undefined ? {} : { wantedBirds: head }),
       }
     : NO_SLOT;
@@ -214,9 +182,8 @@ function Arrival({
   onPick: (more: BatchDraft) => void;
 }) {
   const sayDate = useSayDate();
-  const { arrivalDate, endDate, leaveAgeDays, liveEach, stops, orderBy, over } =
-    arrival;
-  const isSlot = answer.goal === "slot";
+  const { arrivalDate, endDate, leaveAgeDays, liveEach, stops, orderBy, over } = arrival;
+  const isSlot = answer.goal === 'slot';
   const { young } = birdWordsOf(tables, batch);
   const end =
     leaveAgeDays === undefined
@@ -226,8 +193,7 @@ function Arrival({
     batch.arrivalDate === arrivalDate &&
     (isSlot
       ? batch.slotDate === answer.on && batch.slotBirds === answer.head
-      : batch.slotDate === undefined &&
-        (batch.leaveAgeDays ?? leaveAgeDays) === leaveAgeDays);
+      : batch.slotDate === undefined && (batch.leaveAgeDays ?? leaveAgeDays) === leaveAgeDays);
   return (
     <div>
       <Text>
@@ -242,7 +208,7 @@ function Arrival({
         )}
         {over && (
           <>
-            {" "}
+            {' '}
             (<Num of={over} /> against what is wanted)
           </>
         )}
@@ -271,15 +237,11 @@ function Arrival({
             ...slotOf(answer),
             ...(isSlot || leaveAgeDays === undefined
               ? {}
-              : {
-                  leaveAgeDays,
-                  targetLiveKg: undefined,
-                  processingWeekday: undefined,
-                }),
+              : { leaveAgeDays, targetLiveKg: undefined, processingWeekday: undefined }),
           })
         }
       >
-        {isPlanned ? "Planned" : `Take ${sayDate(arrivalDate)}`}
+        {isPlanned ? 'Planned' : `Take ${sayDate(arrivalDate)}`}
       </Button>
     </div>
   );
@@ -308,11 +270,7 @@ function Largest({
         ))}
       </Facts>
       {0 < birds.value && (
-        <Button
-          mt={4}
-          variant="light"
-          onClick={() => onPick({ wantedBirds: birds.value })}
-        >
+        <Button mt={4} variant="light" onClick={() => onPick({ wantedBirds: birds.value })}>
           Plan {birds.value}
         </Button>
       )}
@@ -320,19 +278,12 @@ function Largest({
   );
 }
 
-function ask(
-  asked: AskedBatch,
-  goal: ReadyGoal,
-): { answer: ReadyBy } | { error: string } {
+function ask(asked: AskedBatch, goal: ReadyGoal): { answer: ReadyBy } | { error: string } {
   try {
-    return {
-      answer: readyBy(asked.picture, asked.tables, asked.batch.id, goal),
-    };
+    return { answer: readyBy(asked.picture, asked.tables, asked.batch.id, goal) };
   } catch (error) {
     if (!(error instanceof FieldError)) throw error;
     const words = batchWords(asked.batch.purpose, asked.farm);
-    return {
-      error: Object.values(messagesByField(error.problems, words)).join(" "),
-    };
+    return { error: Object.values(messagesByField(error.problems, words)).join(' ') };
   }
 }

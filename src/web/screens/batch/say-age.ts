@@ -3,6 +3,4 @@ const IN_DAYS = 70;
 
 /** An age as people say it: in days of chicks, in weeks of hens. */
 export const sayAge = (days: number): string =>
-  days <= IN_DAYS
-    ? `${days} ${days === 1 ? "day" : "days"}`
-    : `${Math.round(days / 7)} weeks`;
+  days <= IN_DAYS ? `${days} ${days === 1 ? 'day' : 'days'}` : `${Math.round(days / 7)} weeks`;

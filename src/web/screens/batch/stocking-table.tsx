@@ -1,8 +1,8 @@
-import { Table } from "@mantine/core";
-import type { Stocking } from "../../../../shared/plan/stocking.js";
-import { Num } from "../../explain/number.js";
-import { useSayDate } from "../../explain/say-date.js";
-import { WideTable } from "../../shell/wide-table.js";
+import { Table } from '@mantine/core';
+import type { Stocking } from '../../../../shared/plan/stocking.js';
+import { Num } from '../../explain/number.js';
+import { useSayDate } from '../../explain/say-date.js';
+import { WideTable } from '../../shell/wide-table.js';
 
 /** How many birds fit where they live, on the days that decide it. */
 export function StockingTable({ rows }: { rows: readonly Stocking[] }) {
@@ -26,7 +26,7 @@ export function StockingTable({ rows }: { rows: readonly Stocking[] }) {
               <Table.Th scope="row" fw={400}>
                 {when}, {sayDate(on)}
               </Table.Th>
-              <Table.Td>{fits ? <Num of={fits} /> : "none chosen"}</Table.Td>
+              <Table.Td>{fits ? <Num of={fits} /> : 'none chosen'}</Table.Td>
               <Table.Td>
                 <Num of={birds} />
               </Table.Td>

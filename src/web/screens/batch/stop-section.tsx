@@ -1,18 +1,18 @@
-import { Button, Stack, Text } from "@mantine/core";
-import { lazy, useState } from "react";
-import { daysBetween } from "../../../../shared/calendar/plain-date.js";
-import { quantityOfDay } from "../../../../shared/explain/daily-series.js";
-import type { BatchPlan } from "../../../../shared/plan/batch-plan.js";
-import type { StopPart } from "../../../../shared/plan/cost/stop-feeding.js";
-import type { StopWeek } from "../../../../shared/plan/cost/stop-weeks.js";
-import { Fact, Facts } from "../../explain/number.js";
-import { DateField } from "../../fields/date-input.js";
-import { AgeTable, type AgeColumn } from "./age-table.js";
-import { useBatchCost } from "./use-batch-cost.js";
-import { Picture } from "./story-section.js";
-import type { AskedBatch, BatchDraft } from "./use-plan.js";
+import { Button, Stack, Text } from '@mantine/core';
+import { lazy, useState } from 'react';
+import { daysBetween } from '../../../../shared/calendar/plain-date.js';
+import { quantityOfDay } from '../../../../shared/explain/daily-series.js';
+import type { BatchPlan } from '../../../../shared/plan/batch-plan.js';
+import type { StopPart } from '../../../../shared/plan/cost/stop-feeding.js';
+import type { StopWeek } from '../../../../shared/plan/cost/stop-weeks.js';
+import { Fact, Facts } from '../../explain/number.js';
+import { DateField } from '../../fields/date-input.js';
+import { AgeTable, type AgeColumn } from './age-table.js';
+import { useBatchCost } from './use-batch-cost.js';
+import { Picture } from './story-section.js';
+import type { AskedBatch, BatchDraft } from './use-plan.js';
 
-const StopChart = lazy(() => import("./stop-chart.js"));
+const StopChart = lazy(() => import('./stop-chart.js'));
 
 interface Props {
   readonly plan: BatchPlan;
@@ -30,7 +30,7 @@ export default function StopSection({
   const part = costs.stop;
   if (!part) return <Text>They are gone: nothing is left to decide.</Text>;
   const { stop, said, weeks, daily } = part;
-  const pound = asked.farm.units === "us" ? "pound" : "kilo";
+  const pound = asked.farm.units === 'us' ? 'pound' : 'kilo';
   const canChoose =
     stop !== undefined &&
     asked.batch.slotDate === undefined &&
@@ -54,19 +54,14 @@ export default function StopSection({
           className="no-print"
           variant="light"
           onClick={() =>
-            onChoose({
-              leaveAgeDays: Number(stop.bestAge.value),
-              targetLiveKg: undefined,
-            })
+            onChoose({ leaveAgeDays: Number(stop.bestAge.value), targetLiveKg: undefined })
           }
         >
           Plan the best day
         </Button>
       )}
       {stop && (
-        <Picture
-          title={`What a dressed ${pound} costs: what they gain next, and all of it`}
-        >
+        <Picture title={`What a dressed ${pound} costs: what they gain next, and all of it`}>
           <StopChart
             daily={daily}
             arrivalDate={plan.arrivalDate}
@@ -83,24 +78,17 @@ export default function StopSection({
 }
 
 /** A slot that could be got, or any other day: what it does to the cost. */
-function AnotherDay({ plan, part }: Pick<Props, "plan"> & { part: StopPart }) {
+function AnotherDay({ plan, part }: Pick<Props, 'plan'> & { part: StopPart }) {
   const [on, setOn] = useState<string>();
   const day = on === undefined ? undefined : daysBetween(plan.arrivalDate, on);
-  const costs =
-    day === undefined ? undefined : quantityOfDay(part.daily, "off-best", day);
-  const each =
-    day === undefined ? undefined : quantityOfDay(part.daily, "each-kg", day);
+  const costs = day === undefined ? undefined : quantityOfDay(part.daily, 'off-best', day);
+  const each = day === undefined ? undefined : quantityOfDay(part.daily, 'each-kg', day);
   return (
     <div className="no-print">
-      <DateField
-        label="A day or slot you could get"
-        value={on}
-        onChange={setOn}
-      />
+      <DateField label="A day or slot you could get" value={on} onChange={setOn} />
       {on !== undefined && (costs === undefined || Number(costs.value) < 0) && (
         <Text>
-          No such day of these birds: it is before they come, or long after they
-          are grown.
+          No such day of these birds: it is before they come, or long after they are grown.
         </Text>
       )}
       {costs && 0 <= Number(costs.value) && (
@@ -125,24 +113,19 @@ const Weeks = ({ weeks }: { weeks: readonly StopWeek[] }) => (
 );
 
 const COLUMNS: readonly AgeColumn<StopWeek>[] = [
-  ["Day", ({ on }) => on],
-  ["Live each", ({ liveEach }) => liveEach],
-  ["Dressed each", ({ dressedEach }) => dressedEach],
-  ["Feed", ({ feed }) => feed],
-  ["Feed for the gain", ({ conversion }) => conversion],
-  ["Cost", ({ cost }) => cost],
-  ["So far", ({ soFar }) => soFar],
-  ["What they gain next, dressed", ({ next }) => next],
+  ['Day', ({ on }) => on],
+  ['Live each', ({ liveEach }) => liveEach],
+  ['Dressed each', ({ dressedEach }) => dressedEach],
+  ['Feed', ({ feed }) => feed],
+  ['Feed for the gain', ({ conversion }) => conversion],
+  ['Cost', ({ cost }) => cost],
+  ['So far', ({ soFar }) => soFar],
+  ['What they gain next, dressed', ({ next }) => next],
 ];
 
 function ageOf({ ageDays, isPlanned, isBeyond }: StopWeek): string {
   const age = ageDays % 7 === 0 ? inWeeks(ageDays / 7) : `${ageDays} days`;
-  return isPlanned
-    ? `${age}, as planned`
-    : isBeyond
-      ? `${age}, if kept on`
-      : age;
+  return isPlanned ? `${age}, as planned` : isBeyond ? `${age}, if kept on` : age;
 }
 
-const inWeeks = (weeks: number): string =>
-  weeks === 1 ? "1 week" : `${weeks} weeks`;
+const inWeeks = (weeks: number): string => (weeks === 1 ? '1 week' : `${weeks} weeks`);

@@ -1,35 +1,35 @@
-import { Button } from "@mantine/core";
-import { lazy, Suspense } from "react";
-import { Link } from "wouter";
-import { daysBetween } from "../../../../shared/calendar/plain-date.js";
-import { quantityOfDay } from "../../../../shared/explain/daily-series.js";
-import type { BatchPlan } from "../../../../shared/plan/batch-plan.js";
-import type { ShortLastFeed } from "../../../../shared/plan/last-feed.js";
-import type { Quantity } from "../../../../shared/explain/quantity.js";
-import { formatValue } from "../../../../shared/units/format.js";
-import { useOpener } from "../../explain/explain-panel.js";
-import { Fact, Facts, Num } from "../../explain/number.js";
-import { useSayDate } from "../../explain/say-date.js";
-import { sayAge } from "./say-age.js";
-import { Cautions } from "../../shell/section.js";
-import { BillSection } from "./bill-section.js";
-import { BillBars } from "./bill-bars.js";
-import { BrooderSection } from "./brooder-section.js";
-import type { ChartOf } from "./plan-chart.js";
-import { FeedSection } from "./feed-section.js";
-import { LeavingSection } from "./leaving-section.js";
-import { ProcessingWays } from "./processing-ways.js";
-import { OutdoorsSection } from "./outdoors-section.js";
-import { Lead, More, Picture, StoryFold } from "./story-section.js";
-import { StoryTasks } from "./story-tasks.js";
-import type { AskedBatch, BatchDraft } from "./use-plan.js";
-import { WaysOutTable } from "./ways-out-table.js";
+import { Button } from '@mantine/core';
+import { lazy, Suspense } from 'react';
+import { Link } from 'wouter';
+import { daysBetween } from '../../../../shared/calendar/plain-date.js';
+import { quantityOfDay } from '../../../../shared/explain/daily-series.js';
+import type { BatchPlan } from '../../../../shared/plan/batch-plan.js';
+import type { ShortLastFeed } from '../../../../shared/plan/last-feed.js';
+import type { Quantity } from '../../../../shared/explain/quantity.js';
+import { formatValue } from '../../../../shared/units/format.js';
+import { useOpener } from '../../explain/explain-panel.js';
+import { Fact, Facts, Num } from '../../explain/number.js';
+import { useSayDate } from '../../explain/say-date.js';
+import { sayAge } from './say-age.js';
+import { Cautions } from '../../shell/section.js';
+import { BillSection } from './bill-section.js';
+import { BillBars } from './bill-bars.js';
+import { BrooderSection } from './brooder-section.js';
+import type { ChartOf } from './plan-chart.js';
+import { FeedSection } from './feed-section.js';
+import { LeavingSection } from './leaving-section.js';
+import { ProcessingWays } from './processing-ways.js';
+import { OutdoorsSection } from './outdoors-section.js';
+import { Lead, More, Picture, StoryFold } from './story-section.js';
+import { StoryTasks } from './story-tasks.js';
+import type { AskedBatch, BatchDraft } from './use-plan.js';
+import { WaysOutTable } from './ways-out-table.js';
 
-const PlanChart = lazy(() => import("./plan-chart.js"));
-const EggChart = lazy(() => import("./egg-chart.js"));
-const StopSection = lazy(() => import("./stop-section.js"));
-const MovesSection = lazy(() => import("./moves-section.js"));
-const BringSection = lazy(() => import("./bring-section.js"));
+const PlanChart = lazy(() => import('./plan-chart.js'));
+const EggChart = lazy(() => import('./egg-chart.js'));
+const StopSection = lazy(() => import('./stop-section.js'));
+const MovesSection = lazy(() => import('./moves-section.js'));
+const BringSection = lazy(() => import('./bring-section.js'));
 
 /** What each part of the story is told from. */
 export interface PartProps {
@@ -44,31 +44,20 @@ interface ChoosingProps extends PartProps {
 }
 
 const isOver = ({ today }: BatchPlan, date: unknown): boolean =>
-  typeof date === "string" && date < today;
+  typeof date === 'string' && date < today;
 
 export const Chart = ({ plan, asked, of }: PartProps & { of: ChartOf }) => (
   <PlanChart plan={plan} units={asked.farm.units} of={of} />
 );
 
 const CAUTIONS = {
-  brooder: [
-    "heat-lamp",
-    "carbon-monoxide",
-    "circuit",
-    "poults",
-    "ducklings",
-    "salmonella",
-  ],
-  feed: ["medicated", "calcium"],
-  out: ["cold", "manure", "behavior"],
-  end: ["slaughter", "chilling", "heat-stress"],
+  brooder: ['heat-lamp', 'carbon-monoxide', 'circuit', 'poults', 'ducklings', 'salmonella'],
+  feed: ['medicated', 'calcium'],
+  out: ['cold', 'manure', 'behavior'],
+  end: ['slaughter', 'chilling', 'heat-stress'],
 } as const;
 
-const Mind = ({
-  plan,
-  asked,
-  part,
-}: PartProps & { part: keyof typeof CAUTIONS }) => (
+const Mind = ({ plan, asked, part }: PartProps & { part: keyof typeof CAUTIONS }) => (
   <Cautions keys={plan.cautions} of={CAUTIONS[part]} tables={asked.tables} />
 );
 
@@ -79,14 +68,12 @@ const cameGrown = ({ arrivalDate, outdoors }: BatchPlan): boolean =>
 /** A number of a part in words, for the part while it is shut. */
 function useSayFact(): (of: Quantity | undefined) => string {
   const { reader } = useOpener();
-  return (of) =>
-    of ? `${of.label}: ${formatValue(of.value, of.unit, reader)}` : "";
+  return (of) => (of ? `${of.label}: ${formatValue(of.value, of.unit, reader)}` : '');
 }
 
 function sayOut({ outdoors: { moveOut, ageAtMove, home } }: BatchPlan): string {
-  if (!moveOut || !ageAtMove)
-    return "No date with nights warm enough was found";
-  return `${sayAge(ageAtMove.value)} old${home === undefined ? "" : `, to ${home}`}`;
+  if (!moveOut || !ageAtMove) return 'No date with nights warm enough was found';
+  return `${sayAge(ageAtMove.value)} old${home === undefined ? '' : `, to ${home}`}`;
 }
 
 /** Nothing where a hen keeps them warm, or of grown birds. */
@@ -96,7 +83,7 @@ export function BrooderPart(props: PartProps) {
   const sayFact = useSayFact();
   if (!brooding) return null;
   const day = daysBetween(plan.arrivalDate, plan.today);
-  const now = quantityOfDay(plan.daily, "under-heater", day);
+  const now = quantityOfDay(plan.daily, 'under-heater', day);
   return (
     <StoryFold
       part="brooder"
@@ -105,7 +92,7 @@ export function BrooderPart(props: PartProps) {
       answer={sayFact(heat?.lastHeatDay)}
     >
       <Lead of={now ?? brooding.steps[0]?.underHeater}>
-        <p>{now ? "Today" : "On the first day"}; less from step to step.</p>
+        <p>{now ? 'Today' : 'On the first day'}; less from step to step.</p>
       </Lead>
       <Facts>
         <Fact of={heat?.heatersNeeded} />
@@ -130,7 +117,7 @@ function mixHref({ plan, asked: { farm, batch } }: PartProps): string {
   const { phases } = plan.feed;
   const now = phases.find(({ lastDay }) => plan.today <= lastDay) ?? phases[0];
   const to = new URLSearchParams({ breed: batch.strainId, for: batch.purpose });
-  if (now) to.set("phase", now.phaseId);
+  if (now) to.set('phase', now.phaseId);
   return `/farm/${farm.id}/feed/mix?${to}`;
 }
 
@@ -143,18 +130,14 @@ export function FeedPart({ onChoose, ...props }: ChoosingProps) {
       part="feed"
       title="Feed and water"
       answer={feed.phases
-        .map(
-          ({ name, bags }) =>
-            `${name.toLowerCase()} ${formatValue(bags.value, "bags", reader)}`,
-        )
-        .join(", ")}
+        .map(({ name, bags }) => `${name.toLowerCase()} ${formatValue(bags.value, 'bags', reader)}`)
+        .join(', ')}
     >
       <Lead of={feed.total}>
         <ul className="story-list">
           {feed.phases.map((phase) => (
             <li key={phase.phaseId}>
-              {phase.name}: <Num of={phase.bags} /> from{" "}
-              <Num of={phase.starts} />
+              {phase.name}: <Num of={phase.bags} /> from <Num of={phase.starts} />
             </li>
           ))}
         </ul>
@@ -182,7 +165,7 @@ export function FeedPart({ onChoose, ...props }: ChoosingProps) {
 function LastFeed({
   of: { name, before, days, isLeftOut },
   onChoose,
-}: { of: ShortLastFeed } & Pick<ChoosingProps, "onChoose">) {
+}: { of: ShortLastFeed } & Pick<ChoosingProps, 'onChoose'>) {
   return (
     <p>
       {isLeftOut
@@ -192,13 +175,9 @@ function LastFeed({
         className="no-print"
         variant="light"
         size="compact-md"
-        onClick={() =>
-          onChoose({ skipsLastFeed: isLeftOut ? undefined : true })
-        }
+        onClick={() => onChoose({ skipsLastFeed: isLeftOut ? undefined : true })}
       >
-        {isLeftOut
-          ? `Feed ${name.toLowerCase()} after all`
-          : `Stay on ${before.toLowerCase()}`}
+        {isLeftOut ? `Feed ${name.toLowerCase()} after all` : `Stay on ${before.toLowerCase()}`}
       </Button>
     </p>
   );
@@ -209,17 +188,11 @@ export function OutPart({ onChoose, ...props }: ChoosingProps) {
   const { outdoors, space } = plan;
   const isGrown = cameGrown(plan);
   return (
-    <StoryFold
-      part="out"
-      title={isGrown ? "The coop" : "Going out"}
-      answer={sayOut(plan)}
-    >
+    <StoryFold part="out" title={isGrown ? 'The coop' : 'Going out'} answer={sayOut(plan)}>
       <Lead of={outdoors.moveOut}>
         {outdoors.moveOut ? (
           <p>
-            {outdoors.ageAtMove && (
-              <>{sayAge(outdoors.ageAtMove.value)} old. </>
-            )}
+            {outdoors.ageAtMove && <>{sayAge(outdoors.ageAtMove.value)} old. </>}
             {outdoors.home && `To ${outdoors.home}.`}
           </p>
         ) : (
@@ -240,11 +213,7 @@ export function OutPart({ onChoose, ...props }: ChoosingProps) {
       )}
       <StoryTasks {...props} part="out" />
       <Mind {...props} part="out" />
-      <More
-        title={
-          isGrown ? "Room, feeders and drinkers" : "Nights, room and ground"
-        }
-      >
+      <More title={isGrown ? 'Room, feeders and drinkers' : 'Nights, room and ground'}>
         <OutdoorsSection plan={plan} />
       </More>
     </StoryFold>
@@ -259,7 +228,7 @@ export function EndPart({ onChoose, ...props }: ChoosingProps) {
   return (
     <StoryFold
       part="end"
-      title={leaving ? "The last day" : "The eggs"}
+      title={leaving ? 'The last day' : 'The eggs'}
       answer={
         leaving
           ? `${sayFact(birds.atEnd)}, ${sayFact(leaving.liveEach).toLowerCase()}`
@@ -269,15 +238,11 @@ export function EndPart({ onChoose, ...props }: ChoosingProps) {
       <Lead of={leaving?.on ?? laying?.firstEgg}>
         {leaving && 1 < leaving.processingDays.length && (
           <p>
-            {leaving.processingDays
-              .map((d) => `${d.birds} birds on ${sayDate(d.on)}`)
-              .join("; ")}
+            {leaving.processingDays.map((d) => `${d.birds} birds on ${sayDate(d.on)}`).join('; ')}
           </p>
         )}
       </Lead>
-      {leaving && (
-        <ProcessingWays ways={leaving.processingWays} onChoose={onChoose} />
-      )}
+      {leaving && <ProcessingWays ways={leaving.processingWays} onChoose={onChoose} />}
       <Facts>
         <Fact of={birds.atEnd} />
         <Fact of={leaving?.liveEach} />
@@ -300,11 +265,7 @@ export function EndPart({ onChoose, ...props }: ChoosingProps) {
       <StoryTasks {...props} part="end" />
       <Mind {...props} part="end" />
       <More
-        title={
-          leaving
-            ? "Weights, the day itself, and the freezer"
-            : "Months, years and light"
-        }
+        title={leaving ? 'Weights, the day itself, and the freezer' : 'Months, years and light'}
       >
         <LeavingSection plan={plan} />
       </More>
@@ -320,7 +281,7 @@ export function CostPart({ onChoose, ...props }: ChoosingProps) {
     <StoryFold
       part="cost"
       title="What it costs"
-      answer={bill.perBird ? sayFact(bill.perBird) : "Prices are missing"}
+      answer={bill.perBird ? sayFact(bill.perBird) : 'Prices are missing'}
     >
       {bill.leftOut.length === 0 ? (
         <>
@@ -334,14 +295,9 @@ export function CostPart({ onChoose, ...props }: ChoosingProps) {
       ) : (
         <Lead of={undefined}>
           <p>
-            Not known yet. So far, {bill.leftOut.join(", ")}:{" "}
-            <Num of={bill.total} />.
+            Not known yet. So far, {bill.leftOut.join(', ')}: <Num of={bill.total} />.
           </p>
-          <Button
-            component={Link}
-            href={`/farm/${asked.farm.id}/place#prices`}
-            variant="light"
-          >
+          <Button component={Link} href={`/farm/${asked.farm.id}/place#prices`} variant="light">
             Give the prices once, for every batch
           </Button>
         </Lead>

@@ -1,13 +1,13 @@
-import "./story.css";
-import { IconChevronDown } from "@tabler/icons-react";
-import { Suspense, useState, type ReactNode } from "react";
-import type { Quantity } from "../../../../shared/explain/quantity.js";
-import type { StoryPart } from "../../../../shared/plan/story/story-part.js";
-import { Num } from "../../explain/number.js";
-import { useUnfolding } from "../../shell/folded.js";
+import './story.css';
+import { IconChevronDown } from '@tabler/icons-react';
+import { Suspense, useState, type ReactNode } from 'react';
+import type { Quantity } from '../../../../shared/explain/quantity.js';
+import type { StoryPart } from '../../../../shared/plan/story/story-part.js';
+import { Num } from '../../explain/number.js';
+import { useUnfolding } from '../../shell/folded.js';
 
 interface Props {
-  readonly part: StoryPart | "now" | "soon" | "record" | "days" | "paper";
+  readonly part: StoryPart | 'now' | 'soon' | 'record' | 'days' | 'paper';
   readonly title: string;
   readonly children: ReactNode;
 }
@@ -49,36 +49,24 @@ export function StoryFold({
       id={part}
       ref={inside}
       aria-labelledby={`${part}-title`}
-      className={isForScreen ? "story-fold no-print" : "story-fold"}
+      className={isForScreen ? 'story-fold no-print' : 'story-fold'}
     >
       <details open={isOpen} onToggle={(e) => setOpen(e.currentTarget.open)}>
         <summary>
           <span>
             <h2 id={`${part}-title`}>{title}</h2>
-            {!isOpen && (
-              <span className="story-answer">
-                {isPast ? "This is past" : answer}
-              </span>
-            )}
+            {!isOpen && <span className="story-answer">{isPast ? 'This is past' : answer}</span>}
           </span>
           <IconChevronDown aria-hidden className="no-print" />
         </summary>
-        <div className="story-folded">
-          {(isOpen || !isForScreen) && children}
-        </div>
+        <div className="story-folded">{(isOpen || !isForScreen) && children}</div>
       </details>
     </section>
   );
 }
 
 /** The one number of a part, with what it is beside it. */
-export function Lead({
-  of,
-  children,
-}: {
-  of: Quantity | undefined;
-  children?: ReactNode;
-}) {
+export function Lead({ of, children }: { of: Quantity | undefined; children?: ReactNode }) {
   return (
     <div className="story-lead">
       {of && (
@@ -93,31 +81,17 @@ export function Lead({
 }
 
 /** The one picture of a part; its place is kept while it is drawn. */
-export function Picture({
-  title,
-  children,
-}: {
-  title: string;
-  children: ReactNode;
-}) {
+export function Picture({ title, children }: { title: string; children: ReactNode }) {
   return (
     <figure className="story-picture">
       <figcaption>{title}</figcaption>
-      <Suspense fallback={<div className="story-drawing">Drawing …</div>}>
-        {children}
-      </Suspense>
+      <Suspense fallback={<div className="story-drawing">Drawing …</div>}>{children}</Suspense>
     </figure>
   );
 }
 
 /** One touch deeper: made when it is opened. */
-export function More({
-  title,
-  children,
-}: {
-  title: string;
-  children: ReactNode;
-}) {
+export function More({ title, children }: { title: string; children: ReactNode }) {
   const [isOpen, setOpen] = useState(false);
   return (
     <details

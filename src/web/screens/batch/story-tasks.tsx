@@ -1,21 +1,14 @@
-import { useState } from "react";
-import type { BatchPlan } from "../../../../shared/plan/batch-plan.js";
-import {
-  storyPartOf,
-  type StoryPart,
-} from "../../../../shared/plan/story/story-part.js";
-import { taskHours } from "../../../../shared/plan/tasks/task-hours.js";
-import type { Task } from "../../../../shared/plan/tasks/task.js";
-import { formatHours } from "../../../../shared/units/format.js";
-import {
-  inOrderOfDays,
-  TaskDayWords,
-  useTaskDay,
-} from "../../tick/fitted-tasks.js";
-import { TaskMark } from "../../tick/task-mark.js";
-import { TaskBadge, TaskFacts } from "./task-card.js";
-import { More } from "./story-section.js";
-import type { AskedBatch } from "./use-plan.js";
+import { useState } from 'react';
+import type { BatchPlan } from '../../../../shared/plan/batch-plan.js';
+import { storyPartOf, type StoryPart } from '../../../../shared/plan/story/story-part.js';
+import { taskHours } from '../../../../shared/plan/tasks/task-hours.js';
+import type { Task } from '../../../../shared/plan/tasks/task.js';
+import { formatHours } from '../../../../shared/units/format.js';
+import { inOrderOfDays, TaskDayWords, useTaskDay } from '../../tick/fitted-tasks.js';
+import { TaskMark } from '../../tick/task-mark.js';
+import { TaskBadge, TaskFacts } from './task-card.js';
+import { More } from './story-section.js';
+import type { AskedBatch } from './use-plan.js';
 
 /** Pieces of work that stand in a part at once. */
 const FEW = 4;
@@ -32,7 +25,7 @@ interface Props {
 export function StoryTasks({ plan, asked, part, isSaved }: Props) {
   const all = inOrderOfDays(
     plan.tasks.tasks.filter((task) => storyPartOf(task, plan) === part),
-    useTaskDay("batch"),
+    useTaskDay('batch'),
   );
   const open = all.filter(({ isOver }) => isOver !== true);
   const past = all.filter(({ isOver }) => isOver === true);
@@ -48,7 +41,7 @@ export function StoryTasks({ plan, asked, part, isSaved }: Props) {
   );
 }
 
-interface ListProps extends Pick<Props, "asked" | "isSaved"> {
+interface ListProps extends Pick<Props, 'asked' | 'isSaved'> {
   readonly tasks: readonly Task[];
 }
 
@@ -80,54 +73,28 @@ const Tasks = ({ tasks, asked, isSaved }: ListProps) => (
 const hoursOf = (tasks: readonly Task[]): string =>
   formatHours(tasks.reduce((sum, { hours }) => sum + hours, 0));
 
-function StoryTask({
-  task,
-  asked,
-  isSaved,
-}: { task: Task } & Pick<Props, "asked" | "isSaved">) {
-  const dayOf = useTaskDay("batch");
+function StoryTask({ task, asked, isSaved }: { task: Task } & Pick<Props, 'asked' | 'isSaved'>) {
+  const dayOf = useTaskDay('batch');
   const [isOpen, setOpen] = useState(false);
   const { today, progress } = asked.picture;
   const { units } = asked.farm;
-  const told = progress.find(
-    ({ key }) => key === `batch/${asked.batch.id}/${task.id}`,
-  );
-  const word =
-    told?.doneOn !== undefined
-      ? "Done"
-      : told?.struckOut
-        ? "Struck out"
-        : undefined;
+  const told = progress.find(({ key }) => key === `batch/${asked.batch.id}/${task.id}`);
+  const word = told?.doneOn !== undefined ? 'Done' : told?.struckOut ? 'Struck out' : undefined;
   return (
-    <details
-      className="story-task"
-      onToggle={(e) => setOpen(e.currentTarget.open)}
-    >
+    <details className="story-task" onToggle={(e) => setOpen(e.currentTarget.open)}>
       <summary>
         <span className="story-task-name">{task.name}</span>
         <span className="story-task-when">
           {word ?? <TaskDayWords {...dayOf(task)} />}
           {word === undefined && task.alreadyLate && <b> · already late</b>}
         </span>
-        <span className="story-task-hours">
-          {formatHours(taskHours(task, asked.tables).value)}
-        </span>
+        <span className="story-task-hours">{formatHours(taskHours(task, asked.tables).value)}</span>
       </summary>
       {isOpen && (
         <div className="story-inside">
           <TaskBadge task={task} />
-          <TaskFacts
-            kind="batch"
-            task={task}
-            tables={asked.tables}
-            isDated={false}
-          />
-          {isSaved && (
-            <TaskMark
-              task={task}
-              marks={{ kind: "batch", units, today, progress }}
-            />
-          )}
+          <TaskFacts kind="batch" task={task} tables={asked.tables} isDated={false} />
+          {isSaved && <TaskMark task={task} marks={{ kind: 'batch', units, today, progress }} />}
         </div>
       )}
     </details>

@@ -1,31 +1,25 @@
-import { Button, Group, Text } from "@mantine/core";
-import { IconPrinter } from "@tabler/icons-react";
-import { useMemo } from "react";
-import { Link } from "wouter";
-import type { BatchPlan } from "../../../../shared/plan/batch-plan.js";
-import { aboutBatch } from "../../../../shared/plan/story/about-batch.js";
-import { IssueList } from "../../explain/issue-list.js";
-import { NumbersOf } from "../../explain/about-numbers.js";
-import { useOpener } from "../../explain/explain-panel.js";
-import { Num } from "../../explain/number.js";
-import { AloneByDay } from "./alone-by-day.js";
-import { WorkMarksOf } from "../../tick/work-marks.js";
-import { BeforePart, isHere } from "./before-part.js";
-import { DaySection } from "./day-section.js";
-import { KeyFacts } from "./key-facts.js";
-import { HowItWentPart } from "./how-it-went.js";
-import { MovedTasks } from "./moved-tasks.js";
-import { NowSection } from "./now-section.js";
-import { SoonSection } from "./soon-section.js";
-import {
-  BrooderPart,
-  CostPart,
-  EndPart,
-  FeedPart,
-  OutPart,
-} from "./story-parts.js";
-import { StoryFold, StorySection } from "./story-section.js";
-import type { AskedBatch, BatchDraft } from "./use-plan.js";
+import { Button, Group, Text } from '@mantine/core';
+import { IconPrinter } from '@tabler/icons-react';
+import { useMemo } from 'react';
+import { Link } from 'wouter';
+import type { BatchPlan } from '../../../../shared/plan/batch-plan.js';
+import { aboutBatch } from '../../../../shared/plan/story/about-batch.js';
+import { IssueList } from '../../explain/issue-list.js';
+import { NumbersOf } from '../../explain/about-numbers.js';
+import { useOpener } from '../../explain/explain-panel.js';
+import { Num } from '../../explain/number.js';
+import { AloneByDay } from './alone-by-day.js';
+import { WorkMarksOf } from '../../tick/work-marks.js';
+import { BeforePart, isHere } from './before-part.js';
+import { DaySection } from './day-section.js';
+import { KeyFacts } from './key-facts.js';
+import { HowItWentPart } from './how-it-went.js';
+import { MovedTasks } from './moved-tasks.js';
+import { NowSection } from './now-section.js';
+import { SoonSection } from './soon-section.js';
+import { BrooderPart, CostPart, EndPart, FeedPart, OutPart } from './story-parts.js';
+import { StoryFold, StorySection } from './story-section.js';
+import type { AskedBatch, BatchDraft } from './use-plan.js';
 
 interface Props {
   readonly plan: BatchPlan;
@@ -39,10 +33,7 @@ interface Props {
 /** A batch in the order of its life, one part a question; what is now stands first. */
 export function Story({ plan, asked, onChange, printBase }: Props) {
   const { reader } = useOpener();
-  const about = useMemo(
-    () => aboutBatch({ ...asked, plan, reader }),
-    [asked, plan, reader],
-  );
+  const about = useMemo(() => aboutBatch({ ...asked, plan, reader }), [asked, plan, reader]);
   const part = { plan, asked, isSaved: printBase !== undefined };
   const before = <BeforePart {...part} onPickWeek={onChange} />;
   const isUnderWay = isHere(plan);
@@ -54,9 +45,7 @@ export function Story({ plan, asked, onChange, printBase }: Props) {
           <KeyFacts plan={plan} />
           <MovedTasks plan={plan} />
           <SoonSection {...part} />
-          {part.isSaved && (
-            <AloneByDay farmId={asked.farm.id} batchName={plan.name} />
-          )}
+          {part.isSaved && <AloneByDay farmId={asked.farm.id} batchName={plan.name} />}
           <IssueList issues={plan.issues} tables={asked.tables} />
         </div>
         <div className="batch-parts">
@@ -73,30 +62,21 @@ export function Story({ plan, asked, onChange, printBase }: Props) {
               <HowItWentPart farm={asked.farm} batchId={asked.batch.id!} />
             )}
             {isUnderWay && before}
-            <StoryFold
-              part="days"
-              title="Day by day"
-              answer="Every day as a table"
-              isForScreen
-            >
+            <StoryFold part="days" title="Day by day" answer="Every day as a table" isForScreen>
               <DaySection plan={plan} />
             </StoryFold>
           </div>
         </div>
         <div className="story batch-last">
           <div className="no-print">
-            <Paper
-              printBase={printBase}
-              hasBrooder={plan.brooding !== undefined}
-            />
+            <Paper printBase={printBase} hasBrooder={plan.brooding !== undefined} />
           </div>
           <Text size="sm" c="dimmed">
-            Weather: {plan.weather.label.toLowerCase()}. Growth:{" "}
-            {plan.birds.growthTable}. Work: about{" "}
-            <Num of={plan.tasks.hoursInAll} /> in all; most hours are estimates.
-            Work stands on the days on which you have the time for it, as far
-            ahead as work is planned; later days are counted back from the
-            birds’ own dates. Press any number to see where it comes from.
+            Weather: {plan.weather.label.toLowerCase()}. Growth: {plan.birds.growthTable}. Work:
+            about <Num of={plan.tasks.hoursInAll} /> in all; most hours are estimates. Work stands
+            on the days on which you have the time for it, as far ahead as work is planned; later
+            days are counted back from the birds’ own dates. Press any number to see where it comes
+            from.
           </Text>
         </div>
       </WorkMarksOf>
@@ -105,40 +85,31 @@ export function Story({ plan, asked, onChange, printBase }: Props) {
 }
 
 const SHEETS = [
-  ["brooder", "Brooder card"],
-  ["shopping", "Shopping list"],
-  ["tasks", "Task list"],
+  ['brooder', 'Brooder card'],
+  ['shopping', 'Shopping list'],
+  ['tasks', 'Task list'],
 ] as const;
 
-function Paper({
-  printBase,
-  hasBrooder,
-}: {
-  printBase: string | undefined;
-  hasBrooder: boolean;
-}) {
+function Paper({ printBase, hasBrooder }: { printBase: string | undefined; hasBrooder: boolean }) {
   return (
     <StorySection part="paper" title="Print">
       {printBase === undefined ? (
         <Text>
-          Save the batch to print its {hasBrooder && "brooder card, "}shopping
-          list and task list.
+          Save the batch to print its {hasBrooder && 'brooder card, '}shopping list and task list.
         </Text>
       ) : (
         <Group>
-          {SHEETS.filter(([sheet]) => hasBrooder || sheet !== "brooder").map(
-            ([sheet, name]) => (
-              <Button
-                key={sheet}
-                component={Link}
-                href={`${printBase}/${sheet}`}
-                variant="light"
-                leftSection={<IconPrinter aria-hidden />}
-              >
-                {name}
-              </Button>
-            ),
-          )}
+          {SHEETS.filter(([sheet]) => hasBrooder || sheet !== 'brooder').map(([sheet, name]) => (
+            <Button
+              key={sheet}
+              component={Link}
+              href={`${printBase}/${sheet}`}
+              variant="light"
+              leftSection={<IconPrinter aria-hidden />}
+            >
+              {name}
+            </Button>
+          ))}
         </Group>
       )}
     </StorySection>

@@ -1,10 +1,10 @@
-import { Badge, Card, Group, Text, Title } from "@mantine/core";
-import { taskHours } from "../../../../shared/plan/tasks/task-hours.js";
-import type { Task } from "../../../../shared/plan/tasks/task.js";
-import type { Tables } from "../../../../shared/tables/tables.js";
-import { Num } from "../../explain/number.js";
-import { TaskDayWords, useTaskDay } from "../../tick/fitted-tasks.js";
-import { TaskMark, type TaskMarks } from "../../tick/task-mark.js";
+import { Badge, Card, Group, Text, Title } from '@mantine/core';
+import { taskHours } from '../../../../shared/plan/tasks/task-hours.js';
+import type { Task } from '../../../../shared/plan/tasks/task.js';
+import type { Tables } from '../../../../shared/tables/tables.js';
+import { Num } from '../../explain/number.js';
+import { TaskDayWords, useTaskDay } from '../../tick/fitted-tasks.js';
+import { TaskMark, type TaskMarks } from '../../tick/task-mark.js';
 
 interface TaskCardProps {
   readonly task: Task;
@@ -36,8 +36,8 @@ export function TaskFacts({
   tables,
   kind,
   isDated = true,
-}: Pick<TaskCardProps, "task" | "tables"> &
-  Pick<TaskMarks, "kind"> & {
+}: Pick<TaskCardProps, 'task' | 'tables'> &
+  Pick<TaskMarks, 'kind'> & {
     /** Not where its day stands beside it. */
     isDated?: boolean;
   }) {
@@ -47,17 +47,15 @@ export function TaskFacts({
       <Text>
         {isDated ? (
           <>
-            <TaskDayWords {...dayOf(task)} /> ·{" "}
+            <TaskDayWords {...dayOf(task)} /> ·{' '}
           </>
         ) : (
-          "Takes "
+          'Takes '
         )}
         <Num of={taskHours(task, tables)} />
       </Text>
       {task.needs && <Text size="sm">Needs: {task.needs}</Text>}
-      {0 < task.waitsFor.length && (
-        <Text size="sm">Waits for: {task.waitsFor.join("; ")}</Text>
-      )}
+      {0 < task.waitsFor.length && <Text size="sm">Waits for: {task.waitsFor.join('; ')}</Text>}
       {task.leadNote && <Text size="sm">Because {task.leadNote}.</Text>}
       <Text size="sm">If late: {task.ifLate}</Text>
     </>
@@ -65,7 +63,7 @@ export function TaskFacts({
 }
 
 /** Whether it is past or late, and how many days it can wait. */
-export function TaskBadge({ task }: Pick<TaskCardProps, "task">) {
+export function TaskBadge({ task }: Pick<TaskCardProps, 'task'>) {
   return task.isOver ? (
     <Badge
       color="var(--ink-soft)"
@@ -83,7 +81,7 @@ export function TaskBadge({ task }: Pick<TaskCardProps, "task">) {
     </Badge>
   ) : (
     <Badge
-      color={task.spareDays === 0 ? "warn" : "var(--ink-soft)"}
+      color={task.spareDays === 0 ? 'warn' : 'var(--ink-soft)'}
       c="bright"
       variant="outline"
       size="lg"
@@ -91,8 +89,8 @@ export function TaskBadge({ task }: Pick<TaskCardProps, "task">) {
       className="whole-badge"
     >
       {task.spareDays === 0
-        ? "none to spare"
-        : `${task.spareDays} ${task.spareDays === 1 ? "day" : "days"} to spare`}
+        ? 'none to spare'
+        : `${task.spareDays} ${task.spareDays === 1 ? 'day' : 'days'} to spare`}
     </Badge>
   );
 }

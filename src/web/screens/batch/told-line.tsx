@@ -1,6 +1,6 @@
-import { Group, Text } from "@mantine/core";
-import type { ReactNode } from "react";
-import { ConfirmButton } from "../../shell/confirm-button.js";
+import { Group, Text } from '@mantine/core';
+import type { ReactNode } from 'react';
+import { ConfirmButton } from '../../shell/confirm-button.js';
 
 interface Props {
   readonly children: ReactNode;

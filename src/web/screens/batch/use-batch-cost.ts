@@ -1,11 +1,8 @@
-import type { BatchPlan } from "../../../../shared/plan/batch-plan.js";
-import {
-  batchCost,
-  type BatchCost,
-} from "../../../../shared/plan/cost/batch-cost.js";
-import type { Fetching } from "../../../../shared/plan/cost/fetching.js";
-import { useFeedYear } from "../../api/feed-queries.js";
-import type { AskedBatch } from "./use-plan.js";
+import type { BatchPlan } from '../../../../shared/plan/batch-plan.js';
+import { batchCost, type BatchCost } from '../../../../shared/plan/cost/batch-cost.js';
+import type { Fetching } from '../../../../shared/plan/cost/fetching.js';
+import { useFeedYear } from '../../api/feed-queries.js';
+import type { AskedBatch } from './use-plan.js';
 
 const known = new WeakMap<
   BatchPlan,
@@ -22,10 +19,7 @@ export function useBatchCost(
   const fetching = data?.fetching;
   let of = known.get(plan);
   if (of?.fetching !== fetching || !of) {
-    of = {
-      fetching,
-      cost: batchCost(picture, tables, batch.id, { plan, fetching }),
-    };
+    of = { fetching, cost: batchCost(picture, tables, batch.id, { plan, fetching }) };
     known.set(plan, of);
   }
   return of.cost;

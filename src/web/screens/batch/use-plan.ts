@@ -1,21 +1,14 @@
-import { useDeferredValue, useMemo } from "react";
-import { plainDateAt } from "../../../../shared/calendar/plain-date.js";
-import type { Batch } from "../../../../shared/farm/batch.js";
-import {
-  withBatch,
-  type FarmPicture,
-  type NamedBatch,
-} from "../../../../shared/farm/picture.js";
-import {
-  planBatch,
-  type BatchPlan,
-} from "../../../../shared/plan/batch-plan.js";
-import { planningDay } from "../../../../shared/plan/planning-day.js";
-import { FieldError } from "../../../../shared/problems/field-problem.js";
-import type { Tables } from "../../../../shared/tables/tables.js";
-import type { SavedFarm } from "../../api/queries.js";
-import { messagesByField } from "../../fields/field-words.js";
-import { batchWords } from "./batch-labels.js";
+import { useDeferredValue, useMemo } from 'react';
+import { plainDateAt } from '../../../../shared/calendar/plain-date.js';
+import type { Batch } from '../../../../shared/farm/batch.js';
+import { withBatch, type FarmPicture, type NamedBatch } from '../../../../shared/farm/picture.js';
+import { planBatch, type BatchPlan } from '../../../../shared/plan/batch-plan.js';
+import { planningDay } from '../../../../shared/plan/planning-day.js';
+import { FieldError } from '../../../../shared/problems/field-problem.js';
+import type { Tables } from '../../../../shared/tables/tables.js';
+import type { SavedFarm } from '../../api/queries.js';
+import { messagesByField } from '../../fields/field-words.js';
+import { batchWords } from './batch-labels.js';
 
 /** A farm's picture and the tables: everything but the batch that is typed. */
 export interface Setting {
@@ -30,9 +23,7 @@ export interface AskedBatch extends Setting {
 }
 
 /** A batch while it is being typed. */
-export type BatchDraft = {
-  -readonly [K in keyof Batch]?: Batch[K] | undefined;
-};
+export type BatchDraft = { -readonly [K in keyof Batch]?: Batch[K] | undefined };
 
 export type Planned =
   | { readonly plan: BatchPlan; readonly asked: AskedBatch }
@@ -61,45 +52,28 @@ export function planDraft(
   const asked = inPicture(setting, withoutBlanks(draft), previousArrivalDate);
   try {
     const { picture, tables, batch } = asked;
-    return {
-      plan: planBatch(picture, tables, batch.id, previousArrivalDate),
-      asked,
-    };
+    return { plan: planBatch(picture, tables, batch.id, previousArrivalDate), asked };
   } catch (error) {
     if (!(error instanceof FieldError)) throw error;
     return {
       errors: messagesByField(
-        error.problems.map((p) => ({
-          ...p,
-          field: p.field.replace("batch.", ""),
-        })),
-        batchWords(draft.purpose ?? "meat", setting.farm),
+        error.problems.map((p) => ({ ...p, field: p.field.replace('batch.', '') })),
+        batchWords(draft.purpose ?? 'meat', setting.farm),
       ),
     };
   }
 }
 
 /** No saved batch has it: ids are random. */
-const NEW_BATCH = "new";
+const NEW_BATCH = 'new';
 
 /** A batch as it is typed, in the picture of its farm as of today. */
-export function inPicture(
-  setting: Setting,
-  typed: Batch,
-  savedArrivalDate?: string,
-): AskedBatch {
+export function inPicture(setting: Setting, typed: Batch, savedArrivalDate?: string): AskedBatch {
   const batch = { ...typed, id: typed.id ?? NEW_BATCH };
   const now = plainDateAt(Date.now(), setting.farm.timeZone);
   // A saved batch of long ago is planned as it was; a date typed now is planned from today.
-  const today =
-    typed.arrivalDate === savedArrivalDate
-      ? planningDay(typed.arrivalDate, now)
-      : now;
-  return {
-    ...setting,
-    batch,
-    picture: withBatch({ ...setting.picture, today }, batch),
-  };
+  const today = typed.arrivalDate === savedArrivalDate ? planningDay(typed.arrivalDate, now) : now;
+  return { ...setting, batch, picture: withBatch({ ...setting.picture, today }, batch) };
 }
 
 /** The draft as it is sent and planned: fields that were cleared are left out. */
@@ -111,11 +85,9 @@ export function withoutBlanks(draft: BatchDraft): Batch {
 
 function missingFields(draft: BatchDraft): Record<string, string> {
   return {
-    ...(draft.name?.trim() ? {} : { name: "Give the batch a name." }),
-    ...(draft.strainId ? {} : { strainId: "Choose a breed or cross." }),
-    ...(draft.wantedBirds === undefined
-      ? { wantedBirds: "Say how many birds you want." }
-      : {}),
-    ...(draft.arrivalDate ? {} : { arrivalDate: "Choose the day they come." }),
+    ...(draft.name?.trim() ? {} : { name: 'Give the batch a name.' }),
+    ...(draft.strainId ? {} : { strainId: 'Choose a breed or cross.' }),
+    ...(draft.wantedBirds === undefined ? { wantedBirds: 'Say how many birds you want.' } : {}),
+    ...(draft.arrivalDate ? {} : { arrivalDate: 'Choose the day they come.' }),
   };
 }

@@ -1,15 +1,12 @@
-import { Button, Group, Table, Text } from "@mantine/core";
-import { useId, useState } from "react";
-import type { BatchPlan } from "../../../../shared/plan/batch-plan.js";
-import {
-  RULE_OF_NIGHTS,
-  sayNights,
-} from "../../../../shared/plan/say-ways-out.js";
-import type { WayOut, WayOutDay } from "../../../../shared/plan/ways-out.js";
-import { Num } from "../../explain/number.js";
-import { WideTable } from "../../shell/wide-table.js";
-import { sayAge } from "./say-age.js";
-import type { BatchDraft } from "./use-plan.js";
+import { Button, Group, Table, Text } from '@mantine/core';
+import { useId, useState } from 'react';
+import type { BatchPlan } from '../../../../shared/plan/batch-plan.js';
+import { RULE_OF_NIGHTS, sayNights } from '../../../../shared/plan/say-ways-out.js';
+import type { WayOut, WayOutDay } from '../../../../shared/plan/ways-out.js';
+import { Num } from '../../explain/number.js';
+import { WideTable } from '../../shell/wide-table.js';
+import { sayAge } from './say-age.js';
+import type { BatchDraft } from './use-plan.js';
 
 interface Props {
   readonly plan: BatchPlan;
@@ -20,9 +17,7 @@ interface Props {
 export function WaysOutTable({ plan, onChoose }: Props) {
   const [isWhole, setWhole] = useState(false);
   const id = useId();
-  const floorHave = plan.space.needs.find(
-    ({ name }) => name === "Brooder floor",
-  )?.have;
+  const floorHave = plan.space.needs.find(({ name }) => name === 'Brooder floor')?.have;
   const { waysOut } = plan.outdoors;
   const others = waysOut.filter(({ isChosen }) => !isChosen).length;
   // With a date of the household's own none is chosen: then there is nothing to keep in sight.
@@ -30,14 +25,13 @@ export function WaysOutTable({ plan, onChoose }: Props) {
   return (
     <div>
       <Text size="sm" mb="xs">
-        How sure each of the first nights is to be warm enough for birds of
-        their age:
+        How sure each of the first nights is to be warm enough for birds of their age:
       </Text>
       <WideTable label="When they go out">
         <Table
           id={id}
           withRowBorders={false}
-          className={isFolded ? "stacks ways-folded" : "stacks"}
+          className={isFolded ? 'stacks ways-folded' : 'stacks'}
         >
           <Table.Thead>
             <Table.Tr>
@@ -54,12 +48,7 @@ export function WaysOutTable({ plan, onChoose }: Props) {
             </Table.Tr>
           </Table.Thead>
           {waysOut.map((way) => (
-            <Way
-              key={way.id}
-              way={way}
-              floorHave={floorHave?.value}
-              onChoose={onChoose}
-            />
+            <Way key={way.id} way={way} floorHave={floorHave?.value} onChoose={onChoose} />
           ))}
         </Table>
       </WideTable>
@@ -73,8 +62,8 @@ export function WaysOutTable({ plan, onChoose }: Props) {
           onClick={() => setWhole(isFolded)}
         >
           {isFolded
-            ? `${others} other ${others === 1 ? "way" : "ways"} to go out`
-            : "Only the chosen way"}
+            ? `${others} other ${others === 1 ? 'way' : 'ways'} to go out`
+            : 'Only the chosen way'}
         </Button>
       )}
       <Text size="sm" mt="xs">
@@ -84,7 +73,7 @@ export function WaysOutTable({ plan, onChoose }: Props) {
   );
 }
 
-interface WayProps extends Pick<Props, "onChoose"> {
+interface WayProps extends Pick<Props, 'onChoose'> {
   readonly way: WayOut;
   readonly floorHave: number | undefined;
 }
@@ -92,7 +81,7 @@ interface WayProps extends Pick<Props, "onChoose"> {
 function Way({ way, floorHave, onChoose }: WayProps) {
   const { name, takes, out, isChosen, chosenBy } = way;
   return (
-    <Table.Tbody className={isChosen ? "way way-chosen" : "way"}>
+    <Table.Tbody className={isChosen ? 'way way-chosen' : 'way'}>
       <Table.Tr>
         <Table.Th scope="rowgroup" colSpan={3}>
           <Group justify="space-between" wrap="nowrap">
@@ -106,9 +95,7 @@ function Way({ way, floorHave, onChoose }: WayProps) {
                 size="compact-md"
                 flex="none"
                 aria-label={`Choose: ${name}`}
-                onClick={() =>
-                  onChoose({ ...chosenBy, moveOutDate: undefined })
-                }
+                onClick={() => onChoose({ ...chosenBy, moveOutDate: undefined })}
               >
                 Choose
               </Button>
@@ -137,9 +124,8 @@ function Way({ way, floorHave, onChoose }: WayProps) {
 function DayCells({
   out: { on, age, coldNight, coldNights, stand, floor },
   floorHave,
-}: { out: WayOutDay } & Pick<WayProps, "floorHave">) {
-  const isShort =
-    floor && floorHave !== undefined && floorHave + 1e-9 < floor.value;
+}: { out: WayOutDay } & Pick<WayProps, 'floorHave'>) {
+  const isShort = floor && floorHave !== undefined && floorHave + 1e-9 < floor.value;
   return (
     <>
       <Table.Td data-label="Out from">
@@ -151,11 +137,10 @@ function DayCells({
       <Table.Td data-label="A night too cold in the first week">
         <Num of={coldNight} />
         <Text size="sm">
-          <Num of={coldNights} said={sayNights(coldNights.value)} /> below{" "}
-          <Num of={stand} />
+          <Num of={coldNights} said={sayNights(coldNights.value)} /> below <Num of={stand} />
         </Text>
       </Table.Td>
-      <Table.Td data-label={floor && "Brooder floor by then"}>
+      <Table.Td data-label={floor && 'Brooder floor by then'}>
         {floor && <Num of={floor} />}
         {isShort && (
           <Text size="sm" fw={600} c="stop">

@@ -1,29 +1,22 @@
-import { Button, Group, SimpleGrid, Stack, Text } from "@mantine/core";
-import { useState } from "react";
-import {
-  averageOf,
-  weighedFields,
-  type Weighed,
-} from "../../../../shared/farm/weighing.js";
-import type { BatchPlan } from "../../../../shared/plan/batch-plan.js";
-import type {
-  WeighedPart,
-  WeighingRow,
-} from "../../../../shared/plan/weighed.js";
-import { formatValue } from "../../../../shared/units/format.js";
-import type { SavedFarm } from "../../api/queries.js";
-import { useTakeBack, useTell } from "../../api/told-queries.js";
-import { Num, Range } from "../../explain/number.js";
-import { useSayDate } from "../../explain/say-date.js";
-import { DateField } from "../../fields/date-input.js";
-import { wordsOfRow } from "../../fields/field-words.js";
-import { QuantityInput } from "../../fields/quantity-input.js";
-import { Folded } from "../../shell/folded.js";
-import { useUnsaved } from "../../fields/unsaved.js";
-import { Failure } from "../../shell/states.js";
-import { EachWeight } from "../../fields/each-weight.js";
-import { HowEven } from "./how-even.js";
-import { ToldLine } from "./told-line.js";
+import { Button, Group, SimpleGrid, Stack, Text } from '@mantine/core';
+import { useState } from 'react';
+import { averageOf, weighedFields, type Weighed } from '../../../../shared/farm/weighing.js';
+import type { BatchPlan } from '../../../../shared/plan/batch-plan.js';
+import type { WeighedPart, WeighingRow } from '../../../../shared/plan/weighed.js';
+import { formatValue } from '../../../../shared/units/format.js';
+import type { SavedFarm } from '../../api/queries.js';
+import { useTakeBack, useTell } from '../../api/told-queries.js';
+import { Num, Range } from '../../explain/number.js';
+import { useSayDate } from '../../explain/say-date.js';
+import { DateField } from '../../fields/date-input.js';
+import { wordsOfRow } from '../../fields/field-words.js';
+import { QuantityInput } from '../../fields/quantity-input.js';
+import { Folded } from '../../shell/folded.js';
+import { useUnsaved } from '../../fields/unsaved.js';
+import { Failure } from '../../shell/states.js';
+import { EachWeight } from '../../fields/each-weight.js';
+import { HowEven } from './how-even.js';
+import { ToldLine } from './told-line.js';
 
 interface Props {
   readonly plan: BatchPlan;
@@ -41,10 +34,9 @@ export function WeighSection({ plan, farm, batchId }: Props) {
     <Folded level={3} isForScreen id="weigh" title="Weigh the birds">
       <Stack gap="sm">
         <Text size="sm">
-          Weigh <Num of={toWeigh} /> or more, from several places in the pen,
-          before the morning feed. Type each bird’s weight, what they weigh all
-          together, or the average: weight, feed to come and the day of a target
-          weight follow.
+          Weigh <Num of={toWeigh} /> or more, from several places in the pen, before the morning
+          feed. Type each bird’s weight, what they weigh all together, or the average: weight, feed
+          to come and the day of a target weight follow.
         </Text>
         <WeighForm plan={plan} farm={farm} batchId={batchId} />
         {weighed && <Found weighed={weighed} farm={farm} />}
@@ -56,26 +48,17 @@ export function WeighSection({ plan, farm, batchId }: Props) {
 function WeighForm({ plan, farm, batchId }: Props) {
   const [typed, setTyped] = useState<Partial<Weighed>>({});
   const [on, setOn] = useState<string | undefined>(plan.today);
-  const tell = useTell<"weighed">(farm.id);
+  const tell = useTell<'weighed'>(farm.id);
   useUnsaved(0 < Object.keys(typed).length);
   const { birds, totalKg, averageKg, eachKg } = typed;
-  const isOne =
-    eachKg !== undefined ||
-    (totalKg === undefined) !== (averageKg === undefined);
-  const isReadable = Object.values(typed).every(
-    (n) => typeof n !== "number" || Number.isFinite(n),
-  );
-  const isWhole =
-    birds !== undefined && isOne && isReadable && on !== undefined;
-  const put = (more: {
-    readonly [K in keyof Weighed]?: Weighed[K] | undefined;
-  }) =>
+  const isOne = eachKg !== undefined || (totalKg === undefined) !== (averageKg === undefined);
+  const isReadable = Object.values(typed).every((n) => typeof n !== 'number' || Number.isFinite(n));
+  const isWhole = birds !== undefined && isOne && isReadable && on !== undefined;
+  const put = (more: { readonly [K in keyof Weighed]?: Weighed[K] | undefined }) =>
     setTyped(
       (old) =>
         Object.fromEntries(
-          Object.entries({ ...old, ...more }).filter(
-            ([, value]) => value !== undefined,
-          ),
+          Object.entries({ ...old, ...more }).filter(([, value]) => value !== undefined),
         ) as Partial<Weighed>,
     );
   return (
@@ -85,12 +68,12 @@ function WeighForm({ plan, farm, batchId }: Props) {
         if (!isWhole) return;
         const details: Weighed = { ...typed, birds };
         tell.mutate(
-          { kind: "weighed", about: batchId, on, details },
+          { kind: 'weighed', about: batchId, on, details },
           { onSuccess: () => setTyped({}) },
         );
       }}
     >
-      <SimpleGrid cols={{ base: 2, sm: 4 }} style={{ alignItems: "end" }}>
+      <SimpleGrid cols={{ base: 2, sm: 4 }} style={{ alignItems: 'end' }}>
         <DateField label="Day" value={on} max={plan.today} onChange={setOn} />
         {eachKg === undefined && (
           <>
@@ -129,7 +112,7 @@ function WeighForm({ plan, farm, batchId }: Props) {
         </Button>
         {isWhole && averageKg === undefined && (
           <Text size="sm" role="status">
-            {formatValue(averageOf({ ...typed, birds }), "kg", farm)} each
+            {formatValue(averageOf({ ...typed, birds }), 'kg', farm)} each
           </Text>
         )}
       </Group>
@@ -145,8 +128,7 @@ function Found({ weighed, farm }: { weighed: WeighedPart; farm: SavedFarm }) {
     <>
       {speed && (
         <Text role="status">
-          Your birds grow at <Num of={speed} /> of the plan’s pace (about{" "}
-          <Range of={speed} />
+          Your birds grow at <Num of={speed} /> of the plan’s pace (about <Range of={speed} />
           ). The plan goes by that.
         </Text>
       )}
@@ -157,9 +139,7 @@ function Found({ weighed, farm }: { weighed: WeighedPart; farm: SavedFarm }) {
           key={row.id ?? row.on}
           row={row}
           farm={farm}
-          onDelete={
-            row.id === undefined ? undefined : () => takeBack.mutate(row.id!)
-          }
+          onDelete={row.id === undefined ? undefined : () => takeBack.mutate(row.id!)}
         />
       ))}
     </>
@@ -178,10 +158,8 @@ function WeighingLine({
   const day = useSayDate()(row.on);
   return (
     <ToldLine what={`the weighing of ${day}`} onDelete={onDelete}>
-      {day}: {row.birds === 1 ? "1 bird" : `${row.birds} birds`},{" "}
-      <Num of={row.average} /> each
-      {row.plannedKg !== undefined &&
-        `; planned before: ${formatValue(row.plannedKg, "kg", farm)}`}
+      {day}: {row.birds === 1 ? '1 bird' : `${row.birds} birds`}, <Num of={row.average} /> each
+      {row.plannedKg !== undefined && `; planned before: ${formatValue(row.plannedKg, 'kg', farm)}`}
     </ToldLine>
   );
 }

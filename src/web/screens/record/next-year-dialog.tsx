@@ -1,6 +1,5 @@
 import { Alert, Button, Checkbox, Group, Modal, Stack, Text, Title } from '@mantine/core';
 import { useState } from 'react';
-import { listed } from '../../../../shared/units/listed.js';
 import type { NextYear } from '../../../../shared/plan/record/next-year.js';
 import { farmDay, type SavedFarm } from '../../api/queries.js';
 import { useBeginYear, useNextYear } from '../../api/record-queries.js';
@@ -60,12 +59,7 @@ function Choice({ next, farm, year, onDone }: Props & { next: NextYear }) {
         No batch and no cattle came in {year}, no other job was due in it and no paddock was closed.
       </Text>
     );
-  const said = countSaid([
-    [batchIds.length, 'batch', 'batches'],
-    [jobIds.length, 'job', 'jobs'],
-    [herdIds.length, 'herd', 'herds'],
-    [paddockIds.length, 'paddock', 'paddocks'],
-  ]);
+  const hasAny = 0 < batchIds.length + jobIds.length + herdIds.length + paddockIds.length;
   return (
     <Stack>
       <Text>
@@ -126,10 +120,10 @@ function Choice({ next, farm, year, onDone }: Props & { next: NextYear }) {
         <Group>
           <Button
             loading={begin.isPending}
-            disabled={said === ''}
+            disabled={!hasAny}
             onClick={() => begin.mutate({ year, batchIds, jobIds, herdIds, paddockIds })}
           >
-            Plan {said || 'nothing'} for {year + 1}
+            Plan these for {year + 1}
           </Button>
           <Button variant="default" onClick={onDone}>
             Not now
@@ -139,11 +133,3 @@ function Choice({ next, farm, year, onDone }: Props & { next: NextYear }) {
     </Stack>
   );
 }
-
-/** How many of what were chosen, in words; nothing where none were. */
-const countSaid = (counts: readonly (readonly [count: number, one: string, more: string])[]) =>
-  listed(
-    counts.flatMap(([count, one, more]) =>
-      count === 0 ? [] : [count === 1 ? `1 ${one}` : `${count} ${more}`],
-    ),
-  );
