@@ -28,7 +28,9 @@ export function useTelling(farm: SavedFarm, today: PlainDate): Telling {
   const { reader } = useOpener();
   const said = told && (
     <div className="tell-said">
-      <p role="status">{capital(sayFact(told.fact, reader, () => undefined))}. Told.</p>
+      <p role="status">
+        {capital(sayFact(told.fact, reader, () => undefined)).replace(/\.$/, '')}. Told.
+      </p>
       <button
         type="button"
         className="today-button"
