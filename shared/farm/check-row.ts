@@ -250,7 +250,9 @@ export function fixOf(field: Field): string {
     case 'list':
       return field.least === field.most
         ? `Give ${listText(field)} in square brackets, ${field.most === 12 ? 'January' : 'Monday'} first.`
-        : 'Give a list in square brackets.';
+        : field.least === 0
+          ? 'Give a list in square brackets.'
+          : 'Give a list in square brackets, with at least one in it.';
     case 'record':
       return 'Give values by name, in braces.';
     case 'outline':

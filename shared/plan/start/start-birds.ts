@@ -42,6 +42,9 @@ export function withBirds(
   const ids = { batch: newId(), brooder: newId(), home: newId(), freezer: newId() };
   const strain = tables.strains.find((each) => each.defaultFor?.includes(purpose))!;
   const store = picture.facilities.find(({ kind }) => kind === 'feed-store');
+  // Of five feeds a small flock would eat a bag or two each.
+  const hasFewFeeds =
+    purpose === 'layers' && startedWeeks === undefined && birds <= defaults.fewHens.most;
   const batch: NamedBatch = {
     id: ids.batch,
     name: NAMES[purpose].batch,
@@ -58,8 +61,9 @@ export function withBirds(
         }),
     ...(purpose === 'meat' ? { penId: ids.home, freezerId: ids.freezer } : { coopId: ids.home }),
     ...(store === undefined ? {} : { feedStoreId: store.id }),
+    ...(hasFewFeeds ? { feedProgramId: defaults.fewHens.feedProgramId } : {}),
     assumed: [
-      ...['name', 'strainId', 'sex'],
+      ...['name', 'strainId', 'sex', ...(hasFewFeeds ? ['feedProgramId'] : [])],
       ...(startedWeeks === undefined ? ['hatchToArrivalDays'] : []),
       ...(isOnOneDay(toCome) ? [] : ['arrivalDate']),
     ],

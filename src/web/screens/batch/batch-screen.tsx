@@ -1,6 +1,6 @@
 import { Alert, Button, Card, Group, Stack, Text, Title } from '@mantine/core';
 import { useMediaQuery } from '@mantine/hooks';
-import { useEffect, useMemo, useRef, useState } from 'react';
+import { memo, useCallback, useEffect, useMemo, useRef, useState } from 'react';
 import { Link, Redirect, useLocation } from 'wouter';
 import { assumedAfter } from '../../../../shared/farm/assumed.js';
 import { addDays } from '../../../../shared/calendar/plain-date.js';
@@ -41,6 +41,10 @@ interface Props {
   /** Undefined for a new batch. */
   readonly batchId: string | undefined;
 }
+
+/** Drawn anew with a new plan alone, and not with each letter or step of a slider. */
+const KeptStory = memo(Story);
+const KeptLifeLine = memo(LifeLine);
 
 export default function BatchScreen({ farm, tables, batchId }: Props) {
   const all = useAll(usePicture(farm.id));
@@ -122,6 +126,12 @@ function Editor({ saved, ...parts }: Setting & { saved: SavedBatch | undefined }
     change(more);
     if (more.arrivalDate !== undefined) setSlideFrom(more.arrivalDate);
   };
+  const picked = useRef(pickWeek);
+  useEffect(() => {
+    picked.current = pickWeek;
+  });
+  // Always the same, so that what is typed is drawn before the plan that follows from it.
+  const onPicked = useCallback((more: BatchDraft) => picked.current(more), []);
   const saveDraft = () =>
     save.mutate(withoutBlanks(draft), {
       onSuccess: (batch) => {
@@ -160,7 +170,7 @@ function Editor({ saved, ...parts }: Setting & { saved: SavedBatch | undefined }
         )}
         <Failure error={save.error ?? remove.error} words={words} />
         {'plan' in planned && (isWide || !isEditing) && (
-          <LifeLine plan={planned.plan} batch={planned.asked.batch} />
+          <KeptLifeLine plan={planned.plan} batch={planned.asked.batch} />
         )}
         <div className="batch-frame">
           {(isWide || isEditing) && (
@@ -190,10 +200,10 @@ function Editor({ saved, ...parts }: Setting & { saved: SavedBatch | undefined }
                 ))}
               </Alert>
             ) : (
-              <Story
+              <KeptStory
                 plan={planned.plan}
                 asked={planned.asked}
-                onChange={pickWeek}
+                onChange={onPicked}
                 printBase={saved && !isChanged ? `${base}/${saved.id}/print` : undefined}
               />
             ))}
