@@ -35,7 +35,9 @@ export function useTelling(
   const { reader } = useOpener();
   const said = told && (
     <div className="tell-said">
-      <p role="status">{capital(sayFact(told.fact, reader, () => undefined))}. Told.</p>
+      <p role="status">
+        {capital(sayFact(told.fact, reader, () => undefined)).replace(/\.$/, '')}. Told.
+      </p>
       <button
         type="button"
         className="today-button"
