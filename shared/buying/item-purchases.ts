@@ -51,6 +51,7 @@ export function bestPurchases(of: ItemDays, stops: readonly Stop[], fines: Fines
     const fedKg = of.sumKg[stop.day]!;
     const offer = of.item.offers[stop.offer];
     const keepsKg = offer ? untilKg(of.sumKg, stop.day + offer.keepsDays) : 0;
+    const fillsUp = stops[s + 1]?.day === stop.day;
     const soon = SOON_COST * (of.sumKg.length - stop.day);
     for (const state of states) {
       const base = notShort(state, dueKg[s]!, fines);
@@ -62,7 +63,16 @@ export function bestPurchases(of: ItemDays, stops: readonly Stop[], fines: Fines
         base.bags,
       );
       if (!offer) continue;
-      const trying = { keepsKg, dueKg, s, stop, fedKg, bagKg: offer.bagKg, breaks: offer.breaks };
+      const trying = {
+        keepsKg,
+        dueKg,
+        s,
+        stop,
+        fedKg,
+        bagKg: offer.bagKg,
+        breaks: offer.breaks,
+        fillsUp,
+      };
       for (const bags of bagsToTry(base.kg, trying)) {
         const broughtKg = bags * offer.bagKg;
         const cost =
@@ -145,11 +155,13 @@ interface Trying {
   readonly fedKg: number;
   readonly bagKg: number;
   readonly breaks: readonly number[];
+  /** Another offer comes on the same day, whose bags can fill up the last one. */
+  readonly fillsUp: boolean;
 }
 
 /** Whole bags worth trying from a place in the line. */
 function bagsToTry(fromKg: number, of: Trying): number[] {
-  const { keepsKg, dueKg, s, stop, fedKg, bagKg, breaks } = of;
+  const { keepsKg, dueKg, s, stop, fedKg, bagKg, breaks, fillsUp } = of;
   const lacking = keepsKg - fromKg;
   if (lacking <= TINY_KG) return [];
   const most = Math.ceil(lacking / bagKg - TINY_KG);
@@ -162,6 +174,7 @@ function bagsToTry(fromKg: number, of: Trying): number[] {
     const bags = Math.ceil((dueKg[later]! - fromKg) / bagKg - TINY_KG);
     if (most < bags) break;
     also(bags);
+    if (fillsUp) also(bags - 1);
   }
   breaks.forEach(also);
   if (stop.roomKg < Infinity) {

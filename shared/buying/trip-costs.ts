@@ -27,6 +27,8 @@ export class TripCosts {
   private readonly found = new Map<string, Known>();
   /** Days on which a trip can be thought of: the last open ones of each week, and before seasons. */
   private readonly days: readonly Trip[];
+  /** The offers of each item, the largest bags first: on one trip smaller ones fill up what these leave. */
+  private readonly largestFirst: readonly (readonly number[])[];
 
   constructor(readonly problem: BuyingProblem) {
     this.items = problem.items.map((item) => itemDays(problem, item));
@@ -37,6 +39,9 @@ export class TripCosts {
     const most = Math.max(1, ...trips) + 100 * Math.max(1, ...perKg);
     this.fines = { shortPerKg: 100 * most, overPerKg: most };
     this.days = likelyDays(problem, this.items);
+    this.largestFirst = problem.items.map(({ offers }) =>
+      [...offers.keys()].sort((a, b) => offers[b]!.bagKg - offers[a]!.bagKg),
+    );
   }
 
   costed = (trips: readonly Trip[]): Costed => ({ trips, cost: this.costOf(trips) });
@@ -119,12 +124,13 @@ export class TripCosts {
     const of = this.items[i]!;
     const stops: Stop[] = [];
     for (const { supplier, day } of trips)
-      of.item.offers.forEach((offer, o) => {
-        if (offer.supplier !== supplier) return;
+      for (const o of this.largestFirst[i]!) {
+        const offer = of.item.offers[o]!;
+        if (offer.supplier !== supplier) continue;
         const keepsKg = untilKg(of.sumKg, day + offer.keepsDays);
         if (Math.max(dueBeforeKg(of, day), of.stockServesKg) < keepsKg - TINY_KG)
           stops.push({ day, offer: o, cost: 0, roomKg: Infinity });
-      });
+      }
     return stops;
   }
 

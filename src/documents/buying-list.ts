@@ -5,11 +5,11 @@ import { minorDigits, type Reader } from '../../shared/units/format.js';
 import { toShown, unitLabel } from '../../shared/units/unit.js';
 
 /**
- * The shopping list of a year of feed for a spreadsheet: a line a feed and trip, and one for the trip
- * itself. Money is in the farm's currency with all its decimals, weights in the farm's units.
+ * The shopping list of a year of feed for a spreadsheet: a line a feed and trip, one for the trip
+ * itself, and after the trips what cattle get on other days. Money is in the farm's currency with all its decimals, weights in the farm's units.
  */
 export function buyingListCsv(
-  { trips, currency }: FeedYear,
+  { trips, apart, currency }: FeedYear,
   { units }: Pick<Reader, 'units'>,
 ): string {
   const money = (minor: number | undefined): string =>
@@ -29,6 +29,10 @@ export function buyingListCsv(
         ...head,
         ...[name, bags.value, weight(bagKg), each ?? '', money(cost?.value), lastsThrough],
       ]),
+      ...trip.along.map(({ name, count, kg, cost }) => [
+        ...head,
+        ...[name, count, weight(kg / count), '', money(cost.value), ''],
+      ]),
       ...(trip.tripCost
         ? [
             [
@@ -44,6 +48,10 @@ export function buyingListCsv(
         : []),
     ];
   });
+  const alone = apart.map(({ on, name, count, minor }) => [
+    ...[on, '', '', name, count, '', ''],
+    ...[minor === 0 ? '' : money(minor), ''],
+  ]);
   // A name that begins like a formula must not be one in a spreadsheet.
-  return `${Papa.unparse({ fields, data }, { escapeFormulae: true })}\r\n`;
+  return `${Papa.unparse({ fields, data: [...data, ...alone] }, { escapeFormulae: true })}\r\n`;
 }

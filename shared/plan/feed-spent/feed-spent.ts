@@ -166,7 +166,11 @@ interface Eaten {
 }
 
 /** Who ate what no batch of the plans did: those of last year that nobody planned here. */
-const OTHERS = { meat: 'Other meat birds', layers: 'Other layers', both: 'Other birds' } as const;
+const OTHERS = {
+  meat: 'Meat birds not under Batches',
+  layers: 'Hens not under Batches',
+  both: 'Birds not under Batches',
+} as const;
 const CATTLE = 'Cattle';
 
 /** Each line to those who ate of it, each trip by the money that its lines went to. */

@@ -63,6 +63,23 @@ export const feedActualFormulas = {
     sources: ['ARITHMETIC'],
     mark: 'computed',
   },
+  toCome: {
+    id: 'feed-money-to-come',
+    title: 'Feed still to come',
+    words:
+      'Feed of the plan as it is by now, with what was counted, weighed and opened, for the days that are left of it this year, at the prices it was first planned at.',
+    symbols: 'C = Σ F·p₀',
+    sources: ['ARITHMETIC'],
+    mark: 'computed',
+  },
+  ofAll: {
+    id: 'feed-actual-of-all',
+    title: 'Of all batches',
+    words: 'That of each batch whose bags were told, added up.',
+    symbols: 'C = Σ Cᵢ',
+    sources: ['ARITHMETIC'],
+    mark: 'computed',
+  },
   conversion: {
     id: 'feed-conversion-so-far',
     title: 'Feed for a weight gained, so far',

@@ -1,5 +1,5 @@
 import Big from 'big.js';
-import { daysBetween, type PlainDate } from '../../calendar/plain-date.js';
+import { addDays, daysBetween, type PlainDate } from '../../calendar/plain-date.js';
 import type { Formula } from '../../explain/formula.js';
 import { from, fromFarm, input, quantity, type NumberQuantity } from '../../explain/quantity.js';
 import type { FarmPicture } from '../../farm/picture.js';
@@ -8,6 +8,7 @@ import { minorDigits } from '../../units/format.js';
 import { feedPerGain } from '../../poultry/feed-per-gain.js';
 import type { Tables } from '../../tables/tables.js';
 import type { BatchPlan } from '../batch-plan.js';
+import type { PlannedBatch } from '../work/dated-work.js';
 import { feedActualFormulas } from './feed-actual-formulas.js';
 import { feedPlans, type FeedPlans } from './feed-plans.js';
 
@@ -27,15 +28,22 @@ export interface FeedActual {
   readonly price: NumberQuantity;
   /** Of meat birds: feed for a kilogram gained in those days. */
   readonly conversion?: NumberQuantity;
+  /** What they are still to eat from today on, as first planned and as it is planned by now. */
+  readonly toCome?: { readonly planned: NumberQuantity; readonly now: NumberQuantity };
 }
 
 /** Fewer bags say little of what was eaten. */
 const FEWEST_BAGS = 2;
 
-/** What the feed of each batch cost beside its plan, where bags were told as opened and have a price. */
+/**
+ * What the feed of each batch cost beside its plan, where bags were told as opened and have a price.
+ *
+ * @param planned the batches as they are planned by now
+ */
 export function feedActuals(
   picture: FarmPicture,
   tables: Tables,
+  planned: readonly PlannedBatch[],
   bought: readonly FactOf<'bought'>[],
 ): FeedActual[] {
   return picture.batches.flatMap(({ id, name, arrivalDate }) => {
@@ -47,9 +55,42 @@ export function feedActuals(
     if (!first || !last || emptied.reduce((sum, { bags }) => sum + bags, 0) < FEWEST_BAGS)
       return [];
     const plans = feedPlans(picture, tables, id);
-    return plans ? (actualOf({ id, name, first, last }, plans, emptied, bought) ?? []) : [];
+    const actual = plans && actualOf({ id, name, first, last }, plans, emptied, bought);
+    if (!actual) return [];
+    const now = planned.find((each) => each.id === id)?.plan;
+    return [{ ...actual, ...(now ? toCome(plans.asOrdered, now, picture.today) : {}) }];
   });
 }
+
+/** What is still to be eaten, both at the prices of the first plan; left out where nothing is. */
+function toCome(
+  asOrdered: BatchPlan,
+  now: BatchPlan,
+  today: PlainDate,
+): Pick<FeedActual, 'toCome'> {
+  const end = addDays(today, TO_COME_DAYS);
+  const first = today < asOrdered.arrivalDate ? asOrdered.arrivalDate : today;
+  const [before, after] = [asOrdered, now].map((plan) => plannedMoney(plan, asOrdered, first, end));
+  if (!before || !after || before.plus(after).eq(0)) return {};
+  const { currency } = asOrdered.bill;
+  const money = (label: string, of: Big, plan: BatchPlan, formula: Formula): NumberQuantity =>
+    quantity(label, inMinor(of, currency), 'money', formula, [
+      from(plan.feed.total),
+      input('From', first, 'date'),
+    ]);
+  return {
+    toCome: {
+      planned: money('Still to come, as planned', before, asOrdered, feedActualFormulas.planned),
+      now: money('Still to come', after, now, feedActualFormulas.toCome),
+    },
+  };
+}
+
+/** As far ahead as a year of feed is looked at. */
+const TO_COME_DAYS = 365;
+
+const inMinor = (major: Big, currency: string): number =>
+  Number(major.times(10 ** minorDigits(currency)).round(0, Big.roundHalfUp));
 
 type Opened = NonNullable<FarmPicture['feedOpenings']>[number];
 
@@ -60,8 +101,7 @@ function actualOf(
   bought: readonly FactOf<'bought'>[],
 ): FeedActual | undefined {
   const { currency } = asOrdered.bill;
-  const minor = (major: Big): number =>
-    Number(major.times(10 ** minorDigits(currency)).round(0, Big.roundHalfUp));
+  const minor = (major: Big): number => inMinor(major, currency);
   const money = (plan: BatchPlan): Big | undefined => plannedMoney(plan, asOrdered, first, last);
   const [planned0, planned1, planned2] = [asOrdered, withHeads, withWeights].map(money);
   const bags = emptied.map(({ date, bags: count, bagKg }) => {

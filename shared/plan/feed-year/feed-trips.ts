@@ -17,6 +17,8 @@ import type { Tables } from '../../tables/tables.js';
 import { billFormulas } from '../bill.js';
 import { priceInput } from '../prices.js';
 import { feedYearFormulas } from './feed-year-formulas.js';
+import type { HerdPurchase } from './herd-costs.js';
+import { isOpenOn, type Source } from './where-bought.js';
 import type { YearBuying } from './year-buying.js';
 
 /** One feed on a shopping list. */
@@ -33,6 +35,14 @@ export interface TripLine {
   readonly wasteKg?: number;
 }
 
+/** Bags or blocks for cattle that become due not long after a trip. */
+export interface TakenAlong {
+  readonly name: string;
+  readonly count: number;
+  readonly kg: number;
+  readonly cost: NumberQuantity;
+}
+
 /** One trip to a seller, or one delivery, with all that is bought on it. */
 export interface FeedTrip {
   readonly on: Quantity;
@@ -41,6 +51,8 @@ export interface FeedTrip {
   readonly from: string;
   readonly comes: 'fetched' | 'delivered';
   readonly lines: readonly TripLine[];
+  /** Minerals and salt for cattle that are taken along. */
+  readonly along: readonly TakenAlong[];
   readonly kg: NumberQuantity;
   /** Left out where nobody said what a trip costs. */
   readonly tripCost?: NumberQuantity;
@@ -51,7 +63,12 @@ export interface FeedTrip {
 }
 
 /** The trips of a year as lists that somebody can shop by. */
-export function feedTrips(picture: FarmPicture, tables: Tables, year: YearBuying): FeedTrip[] {
+export function feedTrips(
+  picture: FarmPicture,
+  tables: Tables,
+  year: YearBuying,
+  herds: readonly HerdPurchase[],
+): FeedTrip[] {
   const { plan, problem, sources } = year;
   const lasts = problem.items.map((_, item) => lastsTo(problem, plan, item));
   const store = storeByDay(problem, plan);
@@ -67,7 +84,11 @@ export function feedTrips(picture: FarmPicture, tables: Tables, year: YearBuying
         : quantity('The trip', source.tripMinor, 'money', feedYearFormulas.trip, [
             fromFarm(source.name, source.tripMinor, 'money', 'c_trip'),
           ]);
-    const costs = [...lines.flatMap(({ cost }) => cost ?? []), ...(tripCost ? [tripCost] : [])];
+    // Two trips of one day take it along once.
+    const isFirst = plan.trips.find(({ day }) => day === trip.day) === trip;
+    const along = isFirst ? takenAlong(date, herds) : [];
+    const costs = [...lines, ...along].flatMap(({ cost }) => cost ?? []);
+    if (tripCost) costs.push(tripCost);
     const keep = tables.feedKeeping;
     return {
       on: datedFact(
@@ -82,16 +103,20 @@ export function feedTrips(picture: FarmPicture, tables: Tables, year: YearBuying
           input('Hours of a trip', source.tripH, 'h'),
         ],
       ),
-      ...(source.leadDays === 0 ? {} : { orderOn: addDays(date, -source.leadDays) }),
+      ...(source.leadDays === 0 ? {} : { orderOn: orderDay(picture, source, date) }),
       from: source.name,
       comes: source.supplier?.comes ?? 'fetched',
-      lines,
+      ...{ lines, along },
       kg: quantity(
         'Weight',
-        lines.reduce((sum, { bags, bagKg }) => sum + bags.value * bagKg, 0),
+        lines.reduce((sum, { bags, bagKg }) => sum + bags.value * bagKg, 0) +
+          along.reduce((sum, { kg }) => sum + kg, 0),
         'kg',
         feedYearFormulas.sum,
-        lines.map(({ bags, name }) => from(bags, undefined, name)),
+        [
+          ...lines.map(({ bags, name }) => from(bags, undefined, name)),
+          ...along.map(({ name, kg }) => input(name, kg, 'kg')),
+        ],
       ),
       ...(tripCost ? { tripCost } : {}),
       ...(costs.length === 0 ? {} : { total: sumOfCosts(costs) }),
@@ -99,6 +124,31 @@ export function feedTrips(picture: FarmPicture, tables: Tables, year: YearBuying
     };
   });
 }
+
+/** When to call: the last day before it is too late on which the seller is open. */
+function orderDay(picture: FarmPicture, { supplier, leadDays }: Source, date: PlainDate) {
+  const latest = addDays(date, -leadDays);
+  const open = Array.from({ length: WEEK }, (_, back) => addDays(latest, -back)).find(
+    (day) => picture.today <= day && isOpenOn(picture, supplier, day),
+  );
+  return open ?? latest;
+}
+
+const WEEK = 7;
+
+/** What is bought for cattle on the day of a trip. */
+const takenAlong = (date: PlainDate, herds: readonly HerdPurchase[]): TakenAlong[] =>
+  herds.flatMap(({ name, eachKg, paid }) => {
+    const mine = paid.filter(({ on }) => on === date);
+    if (eachKg === undefined || mine.length === 0) return [];
+    const count = mine.reduce((sum, { amount }) => sum + amount, 0);
+    const minor = mine.reduce((sum, each) => sum + each.minor, 0);
+    const cost = quantity(name, minor, 'money', feedYearFormulas.sum, [
+      input(`One bag of ${name}`, eachKg, 'kg'),
+      input('Taken along', count, 'bags', 'n'),
+    ]);
+    return [{ name, count, kg: count * eachKg, cost }];
+  });
 
 const sumOfCosts = (costs: readonly NumberQuantity[]): NumberQuantity =>
   quantity(

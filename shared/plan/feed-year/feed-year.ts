@@ -9,10 +9,12 @@ import type { Fetching } from '../cost/fetching.js';
 import type { FedAnimals } from './feed-animals.js';
 import { byLevel } from '../found.js';
 import { feedActuals, type FeedActual } from './feed-actual.js';
+import { feedActualYear, type FeedActualYear } from './feed-actual-year.js';
 import { feedKind, type FeedKind } from './feed-kind.js';
 import { feedTrips, type FeedTrip } from './feed-trips.js';
 import { feedYearFormulas } from './feed-year-formulas.js';
 import { feedYearIssues } from './feed-year-issues.js';
+import { boughtApart, type BoughtApart } from './bought-apart.js';
 import { herdPurchases, type HerdPurchase } from './herd-costs.js';
 import { fetchingOf, tripShares, type TripShare } from './trip-shares.js';
 import { cashByMonth, type CashMonth } from './year-cash.js';
@@ -32,6 +34,8 @@ export interface FeedYear {
   readonly feeds: readonly FeedKind[];
   readonly herds: readonly HerdPurchase[];
   readonly trips: readonly FeedTrip[];
+  /** What is bought for cattle on days of no trip, in order. */
+  readonly apart: readonly BoughtApart[];
   readonly months: readonly CashMonth[];
   /** The trips shared among the batches by the weight fetched for them; empty where no trip has a price. */
   readonly tripShares: readonly TripShare[];
@@ -46,6 +50,8 @@ export interface FeedYear {
   };
   /** Of batches whose bags were told: what their feed cost beside the plan, and why. */
   readonly actual: readonly FeedActual[];
+  /** The same of all of them together; left out where there is none. */
+  readonly actualOfAll?: FeedActualYear;
   readonly issues: readonly PlanIssue[];
 }
 
@@ -62,9 +68,12 @@ export function feedYear(
   bought: readonly FactOf<'bought'>[],
 ): FeedYear {
   const year = yearBuying(picture, tables, plans.batches, bought);
-  const trips = feedTrips(picture, tables, year);
+  const herds = herdPurchases({
+    ...{ picture, tables, plan: plans.pasture, bought },
+    tripDays: year.plan.trips.map(({ day }) => day),
+  });
+  const trips = feedTrips(picture, tables, year, herds);
   const feeds = year.feeds.map((feed, item) => feedKind(picture, plans, year, { feed, item }));
-  const herds = herdPurchases(picture, tables, plans.pasture);
   const feedCost = sumOf(
     'Feed',
     feeds.flatMap(({ cost }) => cost ?? []),
@@ -80,6 +89,8 @@ export function feedYear(
   const { today } = picture;
   const shares = tripsCost.value === 0 ? [] : tripShares(year, trips);
   const fetching = fetchingOf(shares, tripsCost);
+  const actual = feedActuals(picture, tables, plans.batches, bought);
+  const actualOfAll = feedActualYear(actual);
   return {
     today,
     to: addDays(today, YEAR_DAYS - 1),
@@ -91,12 +102,13 @@ export function feedYear(
     ]),
     leftOut,
     feed: feedCost,
-    ...{ tripsCost, feeds, herds, trips },
+    ...{ tripsCost, feeds, herds, trips, apart: boughtApart(herds, trips) },
     months: cashByMonth(today, trips, herds),
     tripShares: shares,
     ...(fetching ? { fetching } : {}),
     store: storePart(year, today),
-    actual: feedActuals(picture, tables, bought),
+    actual,
+    ...(actualOfAll ? { actualOfAll } : {}),
     issues: byLevel(feedYearIssues(picture, { plans, year, feeds, herds })),
   };
 }

@@ -54,10 +54,9 @@ function sourceOf(
   const tripMinor = price === undefined ? undefined : costMinor(price, 1, currency);
   const hours = isDelivered(supplier) ? 0 : tripH;
   const dates = Array.from({ length: days }, (_, day) => addDays(picture.today, day));
+  const first = firstOrdered(picture, supplier, leadDays);
   const isOpen = (date: PlainDate, day: number): boolean =>
-    leadDays <= day &&
-    (supplier?.openWeekdays?.includes(weekdayOf(date)) ?? true) &&
-    !(picture.publicHolidays ?? []).some((each) => each.date === date);
+    first <= day && isOpenOn(picture, supplier, date);
   const canGo = dates.map(
     (date, day) => isOpen(date, day) && hasHands(picture, tables, date, hours),
   );
@@ -73,6 +72,24 @@ function sourceOf(
       ),
     },
   };
+}
+
+/** Whether a seller is open on a day, as far as anybody said; none is on a public holiday. */
+export const isOpenOn = (
+  { publicHolidays = [] }: FarmPicture,
+  supplier: Supplier | undefined,
+  date: PlainDate,
+): boolean =>
+  (supplier?.openWeekdays?.includes(weekdayOf(date)) ?? true) &&
+  !publicHolidays.some((each) => each.date === date);
+
+/** Days from today from which on something can come that is ordered while they are open. */
+function firstOrdered(picture: FarmPicture, supplier: Supplier | undefined, leadDays: number) {
+  if (leadDays === 0) return 0;
+  const call = Array.from({ length: 2 * 7 }, (_, day) => day).find((day) =>
+    isOpenOn(picture, supplier, addDays(picture.today, day)),
+  );
+  return (call ?? 0) + leadDays;
 }
 
 const isDelivered = (supplier: Supplier | undefined): boolean => supplier?.comes === 'delivered';

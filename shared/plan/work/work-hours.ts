@@ -5,7 +5,7 @@ import { comesOn } from './chore-days.js';
 import type { SpentToday } from './needs-as-said.js';
 import type { PlannedChore, WorkNeed } from './work-need.js';
 import type { WorkNeeds } from './work-needs.js';
-import { canDo, hoursOn, isFor, type WorkPerson } from './work-people.js';
+import { canDo, hoursOn, isFor, outOn, type WorkPerson } from './work-people.js';
 import type { WorkRequest } from './work-request.js';
 
 /** A chore on a day, and who has the time for it. */
@@ -50,6 +50,8 @@ export function workHours(
   // What was done today took its hours: they are not given to other work once more.
   for (const spent of spentToday) takeSpent(spent, people, left);
   const kept = keptByChildren(needs, people, days);
+  const isOut = (p: number, day: number): boolean =>
+    outOn(people[p]!, dates[day]!, tables) !== undefined;
   // The longest first: what is short goes into the hours that they leave.
   const inTurn = chores
     .map((chore, at) => ({ chore, at, ...choreHands(chore, people) }))
@@ -57,12 +59,14 @@ export function workHours(
   const choreDays = Array.from({ length: days }, (_, day) => {
     const taken: (ChoreDay | undefined)[] = chores.map(() => undefined);
     for (const hands of inTurn)
-      if (comesOn(hands.chore, day)) taken[hands.at] = takeChore(hands, { left, kept }, day);
+      if (comesOn(hands.chore, day)) taken[hands.at] = takeChore(hands, { left, kept, isOut }, day);
     return taken.filter((each) => each !== undefined);
   });
   const onItsDay = new Map<string, WorkOnItsDay>();
   for (const need of needs) {
-    const found = isBoundToItsDay(need) ? takeItsDay(need, people, { given, left }) : undefined;
+    const found = isBoundToItsDay(need)
+      ? takeItsDay(need, people, { given, left, isOut })
+      : undefined;
     if (found) onItsDay.set(need.key, found);
   }
   const suns = dates.map((date) => sunHours(date, farm));
@@ -87,18 +91,32 @@ function isBoundToItsDay({ priority, fromDay, untilDay, conditions }: WorkNeed):
   return priority === 'must' && fromDay === untilDay && asksNothing;
 }
 
-/** Those with most time left do it, beyond their hours if need be; whoever is away does not. */
+/** Whether one of the people is out of the house by day. */
+type IsOut = (person: number, day: number) => boolean;
+
+/**
+ * Those with most time left do it, beyond their hours if need be; whoever is away does not. What
+ * comes again and again through the day is rather for those who are in the house.
+ */
 function takeItsDay(
   need: WorkNeed,
   people: readonly WorkPerson[],
-  { given, left }: { given: readonly Int32Array[]; left: readonly Int32Array[] },
+  {
+    given,
+    left,
+    isOut,
+  }: { given: readonly Int32Array[]; left: readonly Int32Array[]; isOut: IsOut },
 ): WorkOnItsDay | undefined {
   const day = need.fromDay;
   const minutes = Math.max(1, Math.round(60 * need.hours));
   const count = need.conditions.peopleNeeded ?? 1;
   const workers = people
     .flatMap((person, w) => (canDo(person, need) && 0 < given[w]![day]! ? [w] : []))
-    .sort((a, b) => left[b]![day]! - left[a]![day]!)
+    .sort(
+      (a, b) =>
+        (need.isThroughTheDay ? Number(isOut(a, day)) - Number(isOut(b, day)) : 0) ||
+        left[b]![day]! - left[a]![day]!,
+    )
     .slice(0, count);
   if (workers.length < count) return undefined;
   let shortMinutes = 0;
@@ -162,15 +180,26 @@ function choreHands(chore: PlannedChore, people: readonly WorkPerson[]): Omit<Ch
  * time whom it is for. Where nobody has enough, it takes what there is.
  */
 function takeChore(
-  { chore: { key }, minutes, children, others, neighbors }: ChoreHands,
-  { left, kept }: { left: readonly Int32Array[]; kept: readonly (Int32Array | undefined)[] },
+  { chore: { key, rounds }, minutes, children, others, neighbors }: ChoreHands,
+  {
+    left,
+    kept,
+    isOut,
+  }: {
+    left: readonly Int32Array[];
+    kept: readonly (Int32Array | undefined)[];
+    isOut: IsOut;
+  },
   day: number,
 ): ChoreDay {
   const has = (p: number): number => left[p]![day]!;
   const child = children.find((p) => minutes + (kept[p]?.[day] ?? 0) <= has(p));
   const most = (of: readonly number[]): number =>
     of.reduce((first, p) => (first < 0 || has(first) < has(p) ? p : first), -1);
-  const own = child ?? most(others);
+  const inHouse = rounds?.includes('noon')
+    ? most(others.filter((p) => minutes <= has(p) && !isOut(p, day)))
+    : -1;
+  const own = child ?? (0 <= inHouse ? inHouse : most(others));
   const isShort = (left[own]?.[day] ?? 0) < minutes;
   const neighbor = isShort ? most(neighbors) : -1;
   const person = 0 <= neighbor && (left[own]?.[day] ?? 0) < has(neighbor) ? neighbor : own;

@@ -1,4 +1,5 @@
 import { describe, expect, it } from '@jest/globals';
+import { daysBetween, weekdayOf } from '../../../shared/calendar/plain-date.js';
 import type { FarmPicture } from '../../../shared/farm/picture.js';
 import type { FeedProduct } from '../../../shared/farm/product.js';
 import type { FactOf } from '../../../shared/farm/told-fact.js';
@@ -89,6 +90,20 @@ describe('feedYear', () => {
     expect(costsOf('fetched')).toEqual(new Set([950]));
     expect(costsOf('fetched', '4')).toEqual(new Set([400]));
     expect(costsOf('delivered')).toEqual(new Set([undefined]));
+  });
+
+  it('orders while the seller is open, and takes nothing that could not be ordered in time', () => {
+    // 20 February 2027 is a Saturday; the mill answers on Mondays, Tuesdays and Fridays.
+    const mill = { id: 'mill', name: 'Mill', comes: 'fetched' as const, leadDays: 2 };
+    const open = new Set([1, 2, 5]);
+    const products = FEEDS.map((each) => ({ ...each, supplierId: 'mill' }));
+    const { trips } = yearOf({ products, suppliers: [{ ...mill, openWeekdays: [...open] }] });
+    expect(trips.length).toBeGreaterThan(1);
+    for (const { on, orderOn } of trips) {
+      expect(open.has(weekdayOf(orderOn!))).toBe(true);
+      expect(daysBetween(orderOn!, String(on.value))).toBeGreaterThanOrEqual(mill.leadDays);
+    }
+    expect(trips[0]!.orderOn! > '2027-02-20').toBe(true);
   });
 
   it('gives medicated feed only as long before the last day as its label says', () => {
@@ -187,5 +202,10 @@ describe('feedYear', () => {
     expect(actual.value).toBe(9861); // 100 kg × 118.33 ÷ 120 kg
     expect(price.value).toBe(9861 - 9025); // at the planned price: 5 × 18.05
     expect(heads.value).toBeLessThan(0);
+    expect(year.actualOfAll!.actual.value).toBe(actual.value);
+    // Larger birds that spilled feed, too: more of what is to come is planned for them.
+    expect(intake.value + waste.value).toBeGreaterThan(-heads.value);
+    const { toCome } = year.actualOfAll!;
+    expect(toCome!.now.value).toBeGreaterThan(toCome!.planned.value);
   });
 });

@@ -6,13 +6,14 @@ import { useFeedYear } from '../../api/feed-queries.js';
 import type { SavedFarm } from '../../api/queries.js';
 import { useSayDate } from '../../explain/say-date.js';
 import { useAll } from '../../shell/states.js';
+import { ApartTable } from './apart-table.js';
 
 /** What to buy, trip by trip, on paper, with a box to tick for each. */
 export default function BuyingPrint({ farm }: { farm: SavedFarm }) {
   const sayDate = useSayDate();
   const all = useAll(useFeedYear(farm.id));
   if ('waiting' in all) return all.waiting;
-  const [{ trips, to, total }] = all.data;
+  const [{ trips, apart, to, total }] = all.data;
   return (
     <main className="feed-paper">
       <Group className="no-print" mb="md">
@@ -26,7 +27,7 @@ export default function BuyingPrint({ farm }: { farm: SavedFarm }) {
         {farm.name}, to {sayDate(to)}. All feed of the year:{' '}
         {formatValue(total.value, 'money', farm)}.
       </Text>
-      {trips.map(({ on, from, comes, orderOn, lines, kg, tripCost, total: sum }) => (
+      {trips.map(({ on, from, comes, orderOn, lines, along, kg, tripCost, total: sum }) => (
         <section key={`${on.value} ${from}`} className="feed-paper-trip">
           <h2>
             {sayDate(String(on.value))}, {from}
@@ -49,6 +50,16 @@ export default function BuyingPrint({ farm }: { farm: SavedFarm }) {
                   <td>{cost && formatValue(cost.value, 'money', farm)}</td>
                 </tr>
               ))}
+              {along.map(({ name, count, kg: weight, cost }) => (
+                <tr key={name}>
+                  <td className="feed-bags">☐ {count} ×</td>
+                  <th scope="row">
+                    <span className="feed-name">{name}</span>
+                    <small>{formatValue(weight / count, 'kg', farm)}, for the cattle</small>
+                  </th>
+                  <td>{formatValue(cost.value, 'money', farm)}</td>
+                </tr>
+              ))}
             </tbody>
             <tfoot>
               <tr>
@@ -63,6 +74,12 @@ export default function BuyingPrint({ farm }: { farm: SavedFarm }) {
           </table>
         </section>
       ))}
+      {0 < apart.length && (
+        <section className="feed-paper-trip">
+          <h2>For the cattle, on other days</h2>
+          <ApartTable apart={apart} farm={farm} isToTick />
+        </section>
+      )}
     </main>
   );
 }

@@ -5,7 +5,7 @@ import { Link } from 'wouter';
 import type { FeedYear } from '../../../../shared/plan/feed-year/feed-year.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
 import { formatMonth } from '../../../../shared/units/dates.js';
-import { formatValue } from '../../../../shared/units/format.js';
+import { formatMoney, formatValue } from '../../../../shared/units/format.js';
 import { listed } from '../../../../shared/units/listed.js';
 import { useFeedYear } from '../../api/feed-queries.js';
 import type { SavedFarm } from '../../api/queries.js';
@@ -18,6 +18,7 @@ import { Section } from '../../shell/section.js';
 import { useAll, Working } from '../../shell/states.js';
 import { WideTable } from '../../shell/wide-table.js';
 import { ActualPart } from './actual-part.js';
+import { ApartTable } from './apart-table.js';
 import { SpentPart } from './spent-part.js';
 import { TripList } from './trip-list.js';
 
@@ -72,7 +73,7 @@ export default function FeedScreen({ farm, tables }: { farm: SavedFarm; tables: 
           <IssueList issues={year.issues} tables={tables} />
           <Trips year={year} farm={farm} />
           <Money year={year} />
-          <ActualPart actual={year.actual} farm={farm} />
+          <ActualPart year={year} farm={farm} />
           <SpentPart farm={farm} />
           <Store year={year} farm={farm} />
           <ByFeed year={year} />
@@ -122,14 +123,15 @@ function Lead({ year }: { year: FeedYear }) {
   );
 }
 
-function Trips({ year: { trips }, farm }: { year: FeedYear; farm: SavedFarm }) {
-  if (trips.length === 0) return null;
+function Trips({ year: { trips, apart }, farm }: { year: FeedYear; farm: SavedFarm }) {
   const later = trips.slice(NEXT_TRIPS);
   return (
     <>
-      <Section title={trips.length === 1 ? 'Next trip' : 'Next trips'}>
-        <TripList trips={trips.slice(0, NEXT_TRIPS)} farm={farm} />
-      </Section>
+      {0 < trips.length && (
+        <Section title={trips.length === 1 ? 'Next trip' : 'Next trips'}>
+          <TripList trips={trips.slice(0, NEXT_TRIPS)} farm={farm} />
+        </Section>
+      )}
       {0 < later.length && (
         <Folded
           id="later-trips"
@@ -139,9 +141,17 @@ function Trips({ year: { trips }, farm }: { year: FeedYear; farm: SavedFarm }) {
           <TripList trips={later} farm={farm} />
         </Folded>
       )}
+      {0 < apart.length && (
+        <Folded id="for-cattle" title="For the cattle, on other days" answer={apartSaid(apart)}>
+          <ApartTable apart={apart} farm={farm} />
+        </Folded>
+      )}
     </>
   );
 }
+
+const apartSaid = (apart: FeedYear['apart']): string =>
+  listed([...new Set(apart.map(({ name }) => name))]);
 
 function Money({ year }: { year: FeedYear }) {
   const months = year.months.filter(({ total }) => 0 < total.value);
@@ -152,22 +162,58 @@ function Money({ year }: { year: FeedYear }) {
         <CashChart year={year} />
       </Suspense>
       <Folded id="money" title="Month by month" level={3}>
-        <Table>
-          <Table.Tbody>
-            {months.map(({ month, total }) => (
-              <Table.Tr key={month}>
+        <MonthTable year={year} />
+      </Folded>
+    </Section>
+  );
+}
+
+const PAID = [
+  ['Feed', 'feedMinor'],
+  ['Trips', 'tripsMinor'],
+  ['Hay', 'hayMinor'],
+  ['Minerals, salt', 'mineralsMinor'],
+] as const;
+
+/** What each month is paid for. */
+function MonthTable({ year: { months, currency } }: { year: FeedYear }) {
+  const shown = PAID.filter(([, of]) => months.some((month) => 0 < month[of]));
+  return (
+    <WideTable label="Money month by month">
+      <Table className="stacks">
+        <Table.Thead>
+          <Table.Tr>
+            <Table.Th>Month</Table.Th>
+            {shown.map(([name]) => (
+              <Table.Th key={name} ta="right">
+                {name}
+              </Table.Th>
+            ))}
+            <Table.Th ta="right">In all</Table.Th>
+          </Table.Tr>
+        </Table.Thead>
+        <Table.Tbody>
+          {months
+            .filter(({ total }) => 0 < total.value)
+            .map((each) => (
+              <Table.Tr key={each.month}>
                 <Table.Th scope="row" fw={400}>
-                  {formatMonth(month)}
+                  {formatMonth(each.month)}
+                  {each.isMost && ', the most'}
                 </Table.Th>
-                <Table.Td ta="right">
-                  <Num of={total} />
+                {shown.map(([name, of]) => (
+                  <Table.Td key={name} data-label={name} ta="right">
+                    {0 < each[of] && formatMoney(each[of], currency)}
+                  </Table.Td>
+                ))}
+                <Table.Td data-label="In all" ta="right">
+                  <Num of={each.total} />
                 </Table.Td>
               </Table.Tr>
             ))}
-          </Table.Tbody>
-        </Table>
-      </Folded>
-    </Section>
+        </Table.Tbody>
+      </Table>
+    </WideTable>
   );
 }
 

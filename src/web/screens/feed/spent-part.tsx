@@ -1,4 +1,4 @@
-import { Anchor, Button, SimpleGrid, Table, Text } from '@mantine/core';
+import { Anchor, Button, Table, Text } from '@mantine/core';
 import { Link } from 'wouter';
 import type {
   FeedSpent,
@@ -71,18 +71,24 @@ function Spent({ spent, farm, to }: { spent: FeedSpent; farm: SavedFarm; to: str
       ) : (
         otherwise && <Text mb="sm">At today’s prices no other way of buying it costs less.</Text>
       )}
-      <SimpleGrid cols={{ base: 1, sm: 2 }} spacing="xl">
-        <div>
-          <Parts title="By feed" parts={spent.byFeed} farm={farm} />
-        </div>
-        <div>
-          <Parts title="By who ate it" parts={spent.byEater} farm={farm} />
-          <Parts title="By seller" parts={spent.bySeller} farm={farm} />
-        </div>
-      </SimpleGrid>
-      <Folded id="spent-months" title="By month" level={3}>
-        <Parts parts={spent.byMonth} farm={farm} />
-      </Folded>
+      {(
+        [
+          ['By feed', spent.byFeed],
+          ['By who ate it', spent.byEater],
+          ['By seller', spent.bySeller],
+          ['By month', spent.byMonth],
+        ] as const
+      ).map(([title, parts]) => (
+        <Folded
+          key={title}
+          id={`spent-${title.toLowerCase().replaceAll(' ', '-')}`}
+          title={title}
+          level={3}
+          answer={title === 'By month' ? undefined : mostOf(parts, farm)}
+        >
+          <Parts parts={parts} farm={farm} />
+        </Folded>
+      ))}
       {0 < atListPrice.length && (
         <Text size="sm">
           No money was told for {listed(atListPrice)} on some receipts: taken at today’s price.
@@ -100,38 +106,36 @@ function Spent({ spent, farm, to }: { spent: FeedSpent; farm: SavedFarm; to: str
   );
 }
 
-function Parts({
-  title,
-  parts,
-  farm,
-}: {
-  readonly title?: string;
-  readonly parts: readonly Part[];
-  readonly farm: SavedFarm;
-}) {
+/** The largest parts in a line. */
+const mostOf = (parts: readonly Part[], { currency }: SavedFarm): string =>
+  parts
+    .slice(0, MOST_SAID)
+    .map(({ name, cost }) => `${name} ${formatMoney(cost.value, currency)}`)
+    .join(', ');
+
+const MOST_SAID = 2;
+
+function Parts({ parts, farm }: { readonly parts: readonly Part[]; readonly farm: SavedFarm }) {
   return (
-    <>
-      {title !== undefined && <h3>{title}</h3>}
-      <Table mb="md">
-        <Table.Tbody>
-          {parts.map(({ name, cost, amount, eachMinor }) => (
-            <Table.Tr key={name}>
-              <Table.Th scope="row" fw={400}>
-                {name}
-                {amount && (
-                  <Text size="xs" c="dimmed">
-                    <Num of={amount} />
-                    {eachMinor !== undefined && `, ${formatMoney(eachMinor, farm.currency)} each`}
-                  </Text>
-                )}
-              </Table.Th>
-              <Table.Td ta="right">
-                <Num of={cost} />
-              </Table.Td>
-            </Table.Tr>
-          ))}
-        </Table.Tbody>
-      </Table>
-    </>
+    <Table mb="md">
+      <Table.Tbody>
+        {parts.map(({ name, cost, amount, eachMinor }) => (
+          <Table.Tr key={name}>
+            <Table.Th scope="row" fw={400}>
+              {name}
+              {amount && (
+                <Text size="xs" c="dimmed">
+                  <Num of={amount} />
+                  {eachMinor !== undefined && `, ${formatMoney(eachMinor, farm.currency)} each`}
+                </Text>
+              )}
+            </Table.Th>
+            <Table.Td ta="right">
+              <Num of={cost} />
+            </Table.Td>
+          </Table.Tr>
+        ))}
+      </Table.Tbody>
+    </Table>
   );
 }

@@ -17,7 +17,7 @@ export const TripList = ({ trips, farm }: { trips: readonly FeedTrip[]; farm: Sa
 
 function Trip({ trip, farm }: { trip: FeedTrip; farm: SavedFarm }) {
   const sayDate = useSayDate();
-  const { on, from, comes, orderOn, lines, kg, tripCost, total } = trip;
+  const { on, from, comes, orderOn, lines, along, kg, tripCost, total } = trip;
   return (
     <>
       <h3>
@@ -31,6 +31,18 @@ function Trip({ trip, farm }: { trip: FeedTrip; farm: SavedFarm }) {
         <tbody>
           {lines.map((line) => (
             <Line key={line.name} line={line} farm={farm} />
+          ))}
+          {along.map(({ name, count, kg: weight, cost }) => (
+            <tr key={name}>
+              <td className="feed-bags">{count} ×</td>
+              <th scope="row">
+                <span className="feed-name">{name}</span>
+                <small>{formatValue(weight / count, 'kg', farm)}, for the cattle</small>
+              </th>
+              <td>
+                <Num of={cost} />
+              </td>
+            </tr>
           ))}
           {tripCost && (
             <tr>
