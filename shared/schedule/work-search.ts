@@ -1,15 +1,15 @@
-import type { ActivityNetwork } from './activity-network.js';
-import type { Random } from './random.js';
-import { WorkDays } from './work-days.js';
-import { Heat } from './work-heat.js';
-import { signatureOf } from './work-signature.js';
-import { workNetwork } from './work-network.js';
-import { costBound, placeInOrder } from './work-placing.js';
-import { drawnRuin, type Ruins } from './work-ruin.js';
-import type { EarlierWork } from './work-settling.js';
-import { WorkState } from './work-state.js';
-import { workWindows } from './work-windows.js';
-import type { WorkPlacing, WorkProblem } from './work.js';
+import type { ActivityNetwork } from "./activity-network.js";
+import type { Random } from "./random.js";
+import { WorkDays } from "./work-days.js";
+import { Heat } from "./work-heat.js";
+import { signatureOf } from "./work-signature.js";
+import { workNetwork } from "./work-network.js";
+import { costBound, placeInOrder } from "./work-placing.js";
+import { drawnRuin, type Ruins } from "./work-ruin.js";
+import type { EarlierWork } from "./work-settling.js";
+import { WorkState } from "./work-state.js";
+import { workWindows } from "./work-windows.js";
+import type { WorkPlacing, WorkProblem } from "./work.js";
 
 export interface FittedWork {
   readonly plan: WorkPlacing;
@@ -23,14 +23,12 @@ export interface FittedWork {
 export interface WorkLimits {
   /** Plans to try, at most. */
   readonly plans: number;
-  /** Asked now and then; the best plan so far is given once it says yes. */
+  /** Asked before every try; the best plan so far is given once it says yes. */
   readonly isTimeUp?: () => boolean;
 }
 
 /** Costs closer than this are the same. */
 const EQUAL = 1e-9;
-/** The time is asked for once in so many tries. */
-const ASKED_EVERY = 4;
 /** How often jobs are put in again otherwise than on their first days, and at most how much so. */
 const VARIED_SHARE = 0.5;
 const MOST_VARIED = 0.3;
@@ -60,11 +58,26 @@ export function fitWork(
   const network = workNetwork(problem.jobs);
   const bound = costBound(problem, network.order);
   const kept = earlier && keptAsItIs(problem, network, earlier);
-  if (kept) return { plan: kept.pieces, cost: kept.costWithoutMoves(), bound, tried: 0 };
+  if (kept)
+    return {
+      plan: kept.pieces,
+      cost: kept.costWithoutMoves(),
+      bound,
+      tried: 0,
+    };
   const ruins = ruinsOf(problem, network);
   const starts: WorkState[] = [];
-  for (const start of startLists(problem, network, ruins.latest, earlier?.plan)) {
-    if (0 < starts.length && (limits.plans <= starts.length || limits.isTimeUp?.())) break;
+  for (const start of startLists(
+    problem,
+    network,
+    ruins.latest,
+    earlier?.plan,
+  )) {
+    if (
+      0 < starts.length &&
+      (limits.plans <= starts.length || limits.isTimeUp?.())
+    )
+      break;
     starts.push(startFrom(problem, network, start, earlier));
   }
   const state = starts.reduce((a, b) => (b.total < a.total - EQUAL ? b : a));
@@ -72,12 +85,20 @@ export function fitWork(
   let best = { pieces: [...state.pieces], total: state.total };
   const heat = new Heat(problem);
   let tried = starts.length;
-  while (tried < limits.plans && bound + EQUAL < best.total && 1 < ruins.movable.length) {
-    if (tried % ASKED_EVERY === 0 && limits.isTimeUp?.()) break;
+  while (
+    tried < limits.plans &&
+    bound + EQUAL < best.total &&
+    1 < ruins.movable.length
+  ) {
+    if (limits.isTimeUp?.()) break;
     tried++;
     const isVaried = random() < VARIED_SHARE;
     const vary = isVaried
-      ? { random, share: MOST_VARIED * random(), isBrief: random() < BRIEF_SHARE }
+      ? {
+          random,
+          share: MOST_VARIED * random(),
+          isBrief: random() < BRIEF_SHARE,
+        }
       : undefined;
     const change = state.putAgain(drawnRuin(state, ruins, random), vary);
     const isRoundOver = heat.cool();
@@ -90,7 +111,12 @@ export function fitWork(
   }
   state.goTo(best.pieces);
   state.tidy();
-  return { plan: [...state.pieces], cost: state.costWithoutMoves(), bound, tried };
+  return {
+    plan: [...state.pieces],
+    cost: state.costWithoutMoves(),
+    bound,
+    tried,
+  };
 }
 
 /** The earlier plan, where it was made for this problem and all of it stands as it did. */
@@ -99,7 +125,8 @@ function keptAsItIs(
   network: ActivityNetwork,
   earlier: EarlierWork,
 ): WorkState | undefined {
-  if (earlier.madeFor === undefined || earlier.madeFor !== signatureOf(problem)) return undefined;
+  if (earlier.madeFor === undefined || earlier.madeFor !== signatureOf(problem))
+    return undefined;
   const nothing = problem.jobs.map(({ pinned }) => pinned ?? []);
   const state = new WorkState(problem, network, nothing, earlier);
   return state.stayWhere(network.order) ? state : undefined;
@@ -127,16 +154,24 @@ function startLists(
   latest: readonly number[],
   was: WorkPlacing | undefined,
 ): Start[] {
-  const heaviest = jobs.reduce((most, { lostCost }) => Math.max(most, lostCost), 1);
+  const heaviest = jobs.reduce(
+    (most, { lostCost }) => Math.max(most, lostCost),
+    1,
+  );
   const byLatest = (i: number): number => latest[i]!;
-  const byCost = (i: number): number => latest[i]! - (30 * jobs[i]!.lostCost) / heaviest;
-  const byPlan = (i: number): number => (was?.[i]?.[0] ? was[i][0].day - 1000 : latest[i]!);
+  const byCost = (i: number): number =>
+    latest[i]! - (30 * jobs[i]!.lostCost) / heaviest;
+  const byPlan = (i: number): number =>
+    was?.[i]?.[0] ? was[i][0].day - 1000 : latest[i]!;
   const listBy = (key: (i: number) => number): Int32Array =>
     inOrderOf(
       network,
       Float64Array.from(jobs, (_, i) => key(i)),
     );
-  const lists = [byLatest, byCost].map((key) => ({ list: listBy(key), stays: false }));
+  const lists = [byLatest, byCost].map((key) => ({
+    list: listBy(key),
+    stays: false,
+  }));
   return was ? [{ list: listBy(byPlan), stays: true }, ...lists] : lists;
 }
 
@@ -160,7 +195,10 @@ function startFrom(
 }
 
 /** Every job once, the smallest key first among those that wait for nothing. */
-export function inOrderOf(network: ActivityNetwork, keys: Float64Array): Int32Array {
+export function inOrderOf(
+  network: ActivityNetwork,
+  keys: Float64Array,
+): Int32Array {
   const { count, before, beforeAt, after, afterAt } = network;
   const waiting = new Int32Array(count);
   const ready: number[] = [];
@@ -180,7 +218,11 @@ export function inOrderOf(network: ActivityNetwork, keys: Float64Array): Int32Ar
     let at = 0;
     for (let r = 1; r < ready.length; r++) {
       const [one, other] = [ready[r]!, ready[at]!];
-      if (urgent[one]! < urgent[other]! || (urgent[one] === urgent[other] && one < other)) at = r;
+      if (
+        urgent[one]! < urgent[other]! ||
+        (urgent[one] === urgent[other] && one < other)
+      )
+        at = r;
     }
     const [i] = ready.splice(at, 1) as [number];
     list[k] = i;
