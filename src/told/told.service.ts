@@ -243,7 +243,9 @@ export class ToldService {
     if (!history) {
       query.andWhere('f.takenBackAt IS NULL').andWhere(withoutReplaced(query));
     }
-    const total = await query.getCount();
+    // Not the builder's own count, which sorts out doubles that a primary key cannot have.
+    const counted = await query.clone().select('COUNT(*)', 'total').getRawOne<{ total: unknown }>();
+    const total = Number(counted!.total);
     const rows = await query
       .orderBy('f.on', 'DESC')
       .addOrderBy('f.toldAt', 'DESC')

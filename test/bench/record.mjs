@@ -140,7 +140,28 @@ async function addBatches(app, stored, { told, years }) {
         ...{ ...row, id: idIn(row.id, year), name: `${row.name} ${year}` },
         arrivalDate: addDays(arrivalDate, -365 * year),
       });
-  if (0 < rows.length) await app.get(DataSource).getRepository('BatchEntity').insert(rows);
+  if (rows.length === 0) return;
+  await app.get(DataSource).getRepository('BatchEntity').insert(rows);
+  // They are over: what came is gone.
+  const facts = rows.flatMap(({ id: about, farmId, arrivalDate }) =>
+    ['arrived', 'gone'].map((kind, k) => {
+      const id = randomUUID();
+      const on = addDays(arrivalDate, 60 * k);
+      const details = { birds: 20, ...(kind === 'gone' ? { how: 'sold' } : {}) };
+      const row = {
+        id,
+        key: id,
+        farmId,
+        kind,
+        about,
+        on,
+        details,
+        toldAt: `${on}T12:00:00.00${k}Z`,
+      };
+      return { ...row, saidBy: null, replaces: null, takenBackAt: null };
+    }),
+  );
+  await app.get(DataSource).getRepository('ToldFactEntity').insert(facts);
 }
 
 /** Written as rows, because years cannot be told in one go. */

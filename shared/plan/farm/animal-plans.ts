@@ -1,3 +1,4 @@
+import type { HeadChange } from '../../farm/head-count.js';
 import type { AnimalPicture } from '../../farm/picture.js';
 import { FieldError } from '../../problems/field-problem.js';
 import type { Tables } from '../../tables/tables.js';
@@ -30,7 +31,7 @@ export function planAnimals(
   const { herds } = picture;
   const unplanned: string[] = [];
   const batches = picture.batches.flatMap(({ id, name, arrivalDate }): PlannedBatch[] => {
-    if (isHistory(arrivalDate, picture.today)) return [];
+    if (isHistory(arrivalDate, picture.today) || isGone(picture, id)) return [];
     const plan = orNothing(() => planBatch(picture, tables, id));
     if (!plan) unplanned.push(name);
     return plan && !isOver(plan) ? [{ id, name, plan }] : [];
@@ -39,6 +40,15 @@ export function planAnimals(
     known ?? (hasGrass(picture) ? orNothing(() => planPasture(picture, tables)) : undefined);
   if (hasGrass(picture) && !pasture) unplanned.push(...herds.map(({ name }) => name));
   return { batches, ...(pasture ? { pasture } : {}), unplanned };
+}
+
+/** Whether all that came are told as gone: that is known without a plan, which takes its time. */
+function isGone({ headChanges }: AnimalPicture, id: string): boolean {
+  const own = headChanges.filter(({ batchId }) => batchId === id);
+  const birds = (isMeant: (change: HeadChange['change']) => boolean): number =>
+    own.filter(({ change }) => isMeant(change)).reduce((sum, each) => sum + each.birds, 0);
+  const came = birds((change) => change === 'arrived');
+  return 0 < came && came <= birds((change) => change !== 'arrived');
 }
 
 /** Whether the last bird is gone: nothing is left to do for them. */
