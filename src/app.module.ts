@@ -27,6 +27,7 @@ import { ProductsModule } from './products/products.module.js';
 import { SuppliersModule } from './suppliers/suppliers.module.js';
 import { keptByBrowsers } from './kept-by-browsers.js';
 import { PeopleModule } from './people/people.module.js';
+import { PhotosModule } from './photos/photos.module.js';
 import { PictureModule } from './picture/picture.module.js';
 import { PlacesModule } from './places/places.module.js';
 import { PlansModule } from './plans/plans.module.js';
@@ -81,6 +82,7 @@ import { YearModule } from './year/year.module.js';
     GrassReadingsModule,
     PastureModule,
     ToldModule,
+    PhotosModule,
     JobsModule,
     WorkModule,
     TodayModule,

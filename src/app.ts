@@ -45,6 +45,8 @@ export async function createApp(
             // The page's solver of feed mixes is WebAssembly.
             'script-src': ["'self'", "'wasm-unsafe-eval'"],
             'style-src': ["'self'", "'unsafe-inline'"],
+            // A photo that was not sent yet is shown from the phone.
+            'img-src': ["'self'", 'data:', 'blob:'],
             'upgrade-insecure-requests': null,
           },
         },

@@ -3,6 +3,7 @@ import { DateTime, IANAZone } from 'luxon';
 /** A calendar day without a time or a zone, written 2027-04-21. */
 export type PlainDate = string;
 
+const DATE_LENGTH = '2027-04-21'.length;
 const SHAPE = /^\d{4}-\d{2}-\d{2}$/;
 export const EARLIEST_YEAR = 1900;
 export const LATEST_YEAR = 2199;
@@ -87,20 +88,18 @@ function epochDayOf(date: PlainDate): number {
   const known = epochDays.get(date);
   if (known !== undefined) return known;
   // Plain dates are handled in UTC, where every day has 24 hours, so a clock change cannot move one.
-  const day = DateTime.fromISO(date, { zone: 'utc' }).toMillis() / DAY_MS;
-  return remember(epochDays, date, day);
+  const day = SHAPE.test(date) ? Date.parse(date) / DAY_MS : Number.NaN;
+  const isDay = !Number.isNaN(day) && dateOfEpochDay(day) === date;
+  return remember(epochDays, date, isDay ? day : Number.NaN);
 }
 
 function dateOfEpochDay(day: number): PlainDate {
-  return (
-    datesByEpochDay.get(day) ??
-    remember(
-      datesByEpochDay,
-      day,
-      DateTime.fromMillis(day * DAY_MS, { zone: 'utc' }).toISODate() as PlainDate,
-    )
-  );
+  return datesByEpochDay.get(day) ?? remember(datesByEpochDay, day, textOf(new Date(day * DAY_MS)));
 }
+
+/** No text for what is no moment: whoever reads a date checks it first. */
+const textOf = (day: Date): PlainDate =>
+  Number.isNaN(day.getTime()) ? '' : day.toISOString().slice(0, DATE_LENGTH);
 
 /** Keeps what was worked out, within bounds; it is what it returns. */
 export function remember<K, V>(cache: Map<K, V>, key: K, value: V): V {

@@ -193,7 +193,7 @@ function unknownFields({ fields }: RowDescription, given: object, at: string): F
     );
 }
 
-// eslint-disable-next-line no-control-regex -- control characters are what is looked for
+// oxlint-disable-next-line no-control-regex -- control characters are what is looked for
 const CONTROL = /[\u0000-\u001f\u007f]/;
 
 const isText = ({ most, hasLines }: TextField, value: unknown): boolean =>

@@ -248,5 +248,6 @@ export function facilityOf<K extends FacilityKind>(
   id: string | undefined,
 ): Extract<Facility, { kind: K }> | undefined {
   return facilities.find((f) => f.kind === kind && f.id === id) as
-    Extract<Facility, { kind: K }> | undefined;
+    | Extract<Facility, { kind: K }>
+    | undefined;
 }

@@ -25,6 +25,8 @@ export const workConditionFields = row('WorkConditions', {
   /** Ground dry enough to work or to drive posts into. */
   dryGround: optional(yesNo('Ground dry enough to work')),
   daylight: optional(yesNo('Daylight')),
+  /** A call or a trip to people who are not there on Sundays and public holidays. */
+  shopsOpen: optional(yesNo('Shops and offices open')),
   dayMaxAtLeastC: optional(number('Warmest of the day at least', AIR_C)),
   dayMaxAtMostC: optional(number('Warmest of the day at most', AIR_C)),
   nightMinAtLeastC: optional(number('Coldest of the night at least', AIR_C)),

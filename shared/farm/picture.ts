@@ -91,12 +91,26 @@ const BESIDE_ANIMALS = [
 /** A farm as far as the plans of its animals and their ground rest on it. */
 export type AnimalPicture = Omit<FarmPicture, (typeof BESIDE_ANIMALS)[number]>;
 
-/** Leaves out of a farm what no plan of its animals rests on: work that is ticked off moves none of them. */
+/**
+ * Leaves out of a farm what no plan of its animals rests on: work that is ticked off moves none of
+ * them, nor does the number of times that anything was saved.
+ */
 export function animalPicture(picture: FarmPicture): AnimalPicture {
   const isBeside = (part: string): boolean => (BESIDE_ANIMALS as readonly string[]).includes(part);
-  return Object.fromEntries(
-    Object.entries(picture).filter(([part]) => !isBeside(part)),
-  ) as unknown as AnimalPicture;
+  const {
+    revision: _revision,
+    version: _version,
+    ...farm
+  } = picture.farm as Farm & {
+    readonly revision?: number;
+    readonly version?: number;
+  };
+  return {
+    ...(Object.fromEntries(
+      Object.entries(picture).filter(([part]) => !isBeside(part)),
+    ) as unknown as AnimalPicture),
+    farm,
+  };
 }
 
 /** The same farm with a batch as it would be: in the place of the one with its id, else added. */

@@ -1,5 +1,6 @@
 import { whole, within } from './bounds.js';
-import { choice, longText, number, optional, row, text, type RowOf } from './field.js';
+import { choice, list, longText, number, optional, row, text, type RowOf } from './field.js';
+import { MOST_PHOTOS } from './photo.js';
 import { id, price } from './words.js';
 
 /** Bags of feed that were opened for a batch. */
@@ -77,5 +78,9 @@ export const milkedFields = row('Milked', {
 export type Milked = RowOf<typeof milkedFields>;
 
 /** What somebody wants to remember. */
-export const noteFields = row('Note', { text: longText('Note', 2000) });
+export const noteFields = row('Note', {
+  text: longText('Note', 2000),
+  /** Ids of photos that were sent before. */
+  photos: optional(list('Photos', id('Photo'), MOST_PHOTOS, 'photos', 1)),
+});
 export type Note = RowOf<typeof noteFields>;

@@ -3,22 +3,45 @@ const FIRST = 2654435761;
 const SECOND = 1597334677;
 
 /**
- * A short text that stands for a long one: the same for the same, and as good as never the same for
- * two that differ by chance. No protection against anybody who wants them to be the same.
+ * A short text that stands for much: the same for the same, and as good as never the same for two
+ * that differ by chance. No protection against anybody who wants them to be the same.
  *
  * Source: two hashes by multiplication, Knuth, The Art of Computer Programming 3, section 6.4.
- *
- * @returns 16 characters
  */
-export function digestOf(text: string): string {
-  let [one, other] = [FIRST, SECOND];
-  for (let at = 0; at < text.length; at++) {
-    const code = text.charCodeAt(at);
-    one = Math.imul(one ^ code, FIRST);
-    other = Math.imul(other ^ code, SECOND);
-    // What stands high is brought down, where the next multiplication spreads it.
-    one ^= one >>> 15;
-    other ^= other >>> 13;
+export class Digest {
+  private one = FIRST;
+  private other = SECOND;
+
+  /** Takes in whole numbers of 32 bits. */
+  addNumbers(numbers: ArrayLike<number>): void {
+    let { one, other } = this;
+    for (let at = 0; at < numbers.length; at++) {
+      const code = numbers[at]!;
+      one = Math.imul(one ^ code, FIRST);
+      other = Math.imul(other ^ code, SECOND);
+      // What stands high is brought down, where the next multiplication spreads it.
+      one ^= one >>> 15;
+      other ^= other >>> 13;
+    }
+    this.one = one;
+    this.other = other;
   }
-  return [one, other].map((word) => (word >>> 0).toString(16).padStart(8, '0')).join('');
+
+  addText(text: string): void {
+    this.addNumbers(Array.from({ length: text.length }, (_, at) => text.charCodeAt(at)));
+  }
+
+  /** 16 characters for all that was taken in. */
+  text(): string {
+    return [this.one, this.other]
+      .map((word) => (word >>> 0).toString(16).padStart(8, '0'))
+      .join('');
+  }
+}
+
+/** The digest of one text. */
+export function digestOf(text: string): string {
+  const digest = new Digest();
+  digest.addText(text);
+  return digest.text();
 }

@@ -61,5 +61,5 @@ export const heightSpread = (
   kgPerHaCm && {
     low: massKgPerHa / kgPerHaCm.high,
     high: massKgPerHa / kgPerHaCm.low,
-    because: `dry matter in a centimeter: ${kgPerHaCm.because}`,
+    because: `how much dry matter a height stands for: ${kgPerHaCm.because}`,
   };

@@ -9,7 +9,12 @@ export type StayEnd = 'eaten-down' | 'long-enough' | 'shut' | 'herd-gone' | 'pla
 
 /** What let a herd in. */
 export type Entry =
-  'ready' | 'first-pass' | 'leaf-stage' | 'at-rest' | 'dormant' | 'standing-there';
+  | 'ready'
+  | 'first-pass'
+  | 'leaf-stage'
+  | 'at-rest'
+  | 'dormant'
+  | 'standing-there';
 
 /** What one stay did. Masses in kg/ha, amounts in kg. */
 export interface StayRecord extends Stay {

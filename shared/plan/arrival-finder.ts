@@ -26,6 +26,7 @@ import { chanceOfColdFirstNights, moveOutIndex, moveOutRuleOf, nightSuretyOf } f
 import { frostDays } from './place-frost.js';
 import type { PlanRequest } from './request.js';
 import { arrivalsFor, rightAges } from './slot-weight.js';
+import { gradeOf, weekInWords } from './week-in-words.js';
 
 export const arrivalFormulas = {
   score: {
@@ -138,14 +139,14 @@ export function whyNot(
   );
   const best = weeks.find((w) => w.rank === 1);
   if (!week || !best) return 'That week is not in the span that was searched.';
-  if (week === best)
-    return `${formatDate(week.arrivalDate, reader)} is the best week of the span, with ${week.score} points.`;
+  if (week === best) return `${formatDate(week.arrivalDate, reader)} is the best week of the span.`;
   const against = week.reasons.filter((r) => 0 < r.points).sort((a, b) => b.points - a.points);
   const because =
     against.length === 0
       ? 'Nothing speaks against it; it only comes later.'
       : against.map((r) => r.text).join(' ');
-  return `${formatDate(week.arrivalDate, reader)} has ${week.score} points, ${formatDate(best.arrivalDate, reader)} has ${best.score}. ${because}`;
+  const [here, there] = [week, best].map(({ arrivalDate }) => formatDate(arrivalDate, reader));
+  return `${here} is ${weekInWords(week.score)}; ${there} is the best${gradeOf(best.score) === gradeOf(week.score) ? ', by little' : ''}. ${because}`;
 }
 
 /** A batch whose dates follow from its arrival. */

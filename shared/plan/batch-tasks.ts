@@ -8,6 +8,7 @@ import type { FeedPart } from './feed.js';
 import { found, type Found } from './found.js';
 import type { HeatPart } from './heat.js';
 import { birdsToProcess } from './leaving-weights.js';
+import { noPostOn } from './no-post.js';
 import { CONFIRMING_RULE, isOrderMade, ORDERS, pastTasks, takenAsOrdered } from './past-tasks.js';
 import { processingDays } from './processing-days.js';
 import { workOfDay } from './processing-work.js';
@@ -133,6 +134,7 @@ function tasksOf(context: PlanContext, events: readonly PlanEvent[]): Task[] {
     today,
     asksFor: (template) => asksFor(context, template),
     isPast: pastTasks(context),
+    isShut: (date) => noPostOn(date, context) !== undefined,
     counts: { 'hundred-birds': life.placed, 'hundred-eggs': life.eggs?.eggs ?? 0 },
     idOf: (templateId, { number }) =>
       number === undefined ? templateId : `${templateId}.${number}`,

@@ -86,10 +86,7 @@ function averageOver(days: readonly DayOfBirds[]): (byDay: Float64Array) => numb
   return (byDay) => days.reduce((sum, { index, birds }) => sum + byDay[index]! * birds, 0) / all;
 }
 
-const agesOf = (
-  { life, say, dateOf }: PlanContext,
-  days: readonly DayOfBirds[],
-): QuantityInput[] =>
+const agesOf = ({ life, say, dateOf }: PlanContext, days: readonly DayOfBirds[]): QuantityInput[] =>
   days.length === 1
     ? [input('Age', life.arrivalAgeDays + days[0]!.index, 'day', 't')]
     : days.map(({ index, birds }) =>

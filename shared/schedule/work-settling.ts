@@ -45,13 +45,19 @@ export interface Settling {
 }
 
 /**
+ * Whether a job may come to end in a piece too small to be useful: `in-useful-pieces` only where it
+ * begins earlier or more of it is done by that.
+ */
+export type PieceRule = 'in-any-pieces' | 'in-useful-pieces';
+
+/**
  * Draws every job of a plan to the first days it fits on, so that each stands where it does for a
  * reason: nothing before would do. What has no place or only in part takes the hours that are still
  * free. No cost rises by it, and nothing begins before what it waits for.
  *
  * @param loose where to look; is empty afterward
  */
-export function drawEarlier(plan: Settling, loose: Loose): void {
+export function drawEarlier(plan: Settling, loose: Loose, rule: PieceRule = 'in-any-pieces'): void {
   const { order } = plan.network;
   const open = { jobs: loose.jobs.slice(), days: loose.days.slice() };
   loose.jobs.fill(0);
@@ -62,7 +68,7 @@ export function drawEarlier(plan: Settling, loose: Loose): void {
     for (const i of order) {
       if (!mayMove(plan, open, i)) continue;
       const was = plan.pieces[i]!;
-      if (!drawnEarlier(plan, i)) continue;
+      if (!drawnEarlier(plan, i, rule)) continue;
       hasMoved = true;
       for (const marks of [open, next]) loosen(plan, marks, i, was);
     }
@@ -96,7 +102,7 @@ function mayMove({ problem, pieces }: Settling, { jobs, days }: Loose, i: number
   return false;
 }
 
-function drawnEarlier(plan: Settling, i: number): boolean {
+function drawnEarlier(plan: Settling, i: number, rule: PieceRule): boolean {
   const { problem, pieces, days, followers, earlier } = plan;
   const job = problem.jobs[i]!;
   const was = pieces[i]!;
@@ -106,15 +112,23 @@ function drawnEarlier(plan: Settling, i: number): boolean {
   const moved = movedShare(job, was, before);
   const stays = 0 < before.length && moved === 0;
   if (stays && job.minutes <= placedMinutes(was)) return false;
+  const until = lastDayBefore(followers[i]!, pieces);
+  const takes = (now: WorkPiece[], than: IsBetter): boolean => {
+    if (than(job, now, was) && movedShare(job, now, before) <= moved) {
+      pieces[i] = now;
+      return true;
+    }
+    days.giveBack(job, now);
+    return false;
+  };
   days.giveBack(job, was);
-  const now = days.put(job, from, lastDayBefore(followers[i]!, pieces));
-  if (isBetter(job, now, was) && movedShare(job, now, before) <= moved) {
-    pieces[i] = now;
-    return true;
-  }
-  days.giveBack(job, now);
-  for (const piece of was) days.take(job, piece);
-  return false;
+  const isTaken =
+    rule === 'in-any-pieces'
+      ? takes(days.put(job, from, until), isSooner)
+      : takes(days.putInUsefulPieces(job, from, until), beginsSooner) ||
+        takes(days.put(job, from, until), beginsSooner);
+  if (!isTaken) for (const piece of was) days.take(job, piece);
+  return isTaken;
 }
 
 /** Jobs that wait for each, and how long. */
@@ -138,14 +152,26 @@ export function lastDayBefore(followers: Followers, pieces: WorkPlacing): number
   return last;
 }
 
-function isBetter(job: WorkJob, now: readonly WorkPiece[], was: readonly WorkPiece[]): boolean {
-  if (now.length === 0) return false;
-  const cheaper = costOf(job, was) - costOf(job, now);
-  if (EQUAL < Math.abs(cheaper)) return 0 < cheaper;
-  const more = placedMinutes(now) - placedMinutes(was);
-  if (more !== 0) return 0 < more;
+type IsBetter = (job: WorkJob, now: readonly WorkPiece[], was: readonly WorkPiece[]) => boolean;
+
+/** Costs less, or has more of it done, or is finished sooner and else begun sooner. */
+const isSooner: IsBetter = (job, now, was) => {
+  const better = gain(job, now, was);
   const sooner = finishDay(was) - finishDay(now);
-  return 0 < sooner || (sooner === 0 && now[0]!.day < was[0]!.day);
+  return better === 0 ? 0 < sooner || (sooner === 0 && now[0]!.day < was[0]!.day) : 0 < better;
+};
+
+/** Costs less, or has more of it done, or is begun sooner, whenever it is finished. */
+const beginsSooner: IsBetter = (job, now, was) => {
+  const better = gain(job, now, was);
+  return better === 0 ? now[0]!.day < was[0]!.day : 0 < better;
+};
+
+/** Above 0 where pieces cost less than others or, as cheap, hold more of the work. */
+function gain(job: WorkJob, now: readonly WorkPiece[], was: readonly WorkPiece[]): number {
+  if (now.length === 0) return -1;
+  const cheaper = costOf(job, was) - costOf(job, now);
+  return EQUAL < Math.abs(cheaper) ? cheaper : placedMinutes(now) - placedMinutes(was);
 }
 
 /** Share of the cost of moving that other people or hours on the days of before count for. */

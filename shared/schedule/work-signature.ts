@@ -1,4 +1,4 @@
-import { digestOf } from '../maths/digest.js';
+import { Digest } from '../maths/digest.js';
 import type { WorkProblem } from './work.js';
 
 /**
@@ -6,9 +6,18 @@ import type { WorkProblem } from './work.js';
  * their jobs, days and hours are the same, whatever the jobs are called.
  */
 export function signatureOf({ days, workers, jobs }: WorkProblem): string {
-  const nameless = jobs.map(({ id: _id, ...job }) => job);
-  return digestOf(JSON.stringify([days, workers, nameless], numbersAsText));
+  const digest = new Digest();
+  const others = jobs.map(({ id: _id, suits, ...job }) => ({
+    ...job,
+    hasSuits: suits !== undefined,
+  }));
+  digest.addText(JSON.stringify([days, workers.length, others]));
+  // Lists by day are taken in as they are: as text they would be half a million characters.
+  const addByDay = (list: ArrayLike<number>): void => {
+    digest.addNumbers([list.length]);
+    digest.addNumbers(list);
+  };
+  for (const { minutes, lightMinutes } of workers) [minutes, lightMinutes].forEach(addByDay);
+  for (const { suits } of jobs) if (suits) addByDay(suits);
+  return digest.text();
 }
-
-const numbersAsText = (_key: string, value: unknown): unknown =>
-  value instanceof Int32Array || value instanceof Uint8Array ? value.join() : value;

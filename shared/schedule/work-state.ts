@@ -70,7 +70,10 @@ export class WorkState implements Settling {
     this.addUp();
   }
 
-  /** Splits work anew that has a piece too small to be useful, where that costs nothing. */
+  /**
+   * Splits work anew that has a piece too small to be useful, where that costs nothing; what this
+   * frees goes to who can begin earlier by it.
+   */
   tidy(): void {
     this.problem.jobs.forEach((job, i) => {
       const was = this.pieces[i]!;
@@ -84,12 +87,14 @@ export class WorkState implements Settling {
         this.costWith(i, pieces) <= this.costs[i]!;
       if (isBetter) {
         this.pieces[i] = pieces;
+        loosen(this, this.loose, i, was);
         return;
       }
       this.days.giveBack(job, pieces);
       this.pieces[i] = was;
       for (const piece of was) this.days.take(job, piece);
     });
+    drawEarlier(this, this.loose, 'in-useful-pieces');
     this.addUp();
   }
 

@@ -80,7 +80,12 @@ export interface Soil extends Sourced {
 }
 
 export type IntakeEquation =
-  'nrc-cow-lactating' | 'nrc-cow-pregnant' | 'nrc-calf' | 'nrc-yearling' | 'nrc-dairy' | 'share';
+  | 'nrc-cow-lactating'
+  | 'nrc-cow-pregnant'
+  | 'nrc-calf'
+  | 'nrc-yearling'
+  | 'nrc-dairy'
+  | 'share';
 
 export interface CattleClass {
   readonly id: string;

@@ -26,14 +26,22 @@ export function formatValue(value: number | string, unit: Unit, reader: Reader):
 
 /**
  * A number that nobody knows to the last digit, as a person says it: two digits of an amount
- * (660 ft, 63 lb), whole degrees.
+ * (660 ft, 63 lb), whole degrees, whole hours from ten on and half ones from two.
  */
 export function formatAbout(value: number, unit: Unit, reader: Reader): string {
+  if (unit === 'h') return formatHours(toStep(value, hoursStep(Math.abs(value))));
   const { label } = SHOWN[unit][reader.units];
   const shown = toShown(value, unit, reader.units);
   const isDegrees = unit === 'degC' || unit === 'K';
   const rounded = isDegrees ? Math.round(shown) : Number(shown.toPrecision(2));
   return withLabel(groupedNumber(rounded, 2), label);
+}
+
+const toStep = (value: number, step: number): number => Math.round(value / step) * step;
+
+function hoursStep(hours: number): number {
+  if (hours < 2) return 1 / 12;
+  return hours < 10 ? 0.5 : 1;
 }
 
 /** A chance as it is said: so many years of ten. */

@@ -3,16 +3,17 @@ import { InjectDataSource } from '@nestjs/typeorm';
 import { mkdtemp, open, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import type { Readable } from 'node:stream';
+import type { IncomingMessage } from 'node:http';
 import { DataSource } from 'typeorm';
 import { FieldError } from '../../shared/problems/field-problem.js';
+import { bodyUpTo } from '../common/body-up-to.js';
 import { Database } from '../database/database.js';
 import type { FarmView } from '../farms/farm.dto.js';
 import { FarmsService } from '../farms/farms.service.js';
 import { inSnapshot } from './snapshot.js';
 
-/** Thirty years of daily weather of two kinds are about half a megabyte. */
-const LARGEST_MB = 100;
+/** Thirty years of weather are half a megabyte; photos a farm holds up to 500 MB. */
+const LARGEST_MB = 700;
 
 /** A farm's archive in a place of its own, until it has been sent. */
 export interface FarmFile {
@@ -45,7 +46,7 @@ export class ArchiveService {
   }
 
   /** Makes a new farm of a file, or nothing. */
-  async read(body: Readable): Promise<FarmView> {
+  async read(body: IncomingMessage): Promise<FarmView> {
     const { readFarm } = await import('./read-farm.js');
     return inFolder(async (folder, remove) => {
       const path = join(folder, 'farm.zip');
@@ -73,19 +74,16 @@ async function inFolder<T>(
   }
 }
 
-async function receive(body: Readable, path: string): Promise<void> {
+async function receive(body: IncomingMessage, path: string): Promise<void> {
   const file = await open(path, 'wx');
   let bytes = 0;
   try {
-    for await (const chunk of body.iterator({ destroyOnReturn: false }) as AsyncIterable<Buffer>) {
+    for await (const chunk of bodyUpTo(body, LARGEST_MB * 1e6, tooLarge)) {
       bytes += chunk.length;
-      if (LARGEST_MB * 1e6 < bytes) throw tooLarge(bytes);
       await file.write(chunk);
     }
   } finally {
     await file.close();
-    // The rest of what is refused is let go, so that the answer arrives.
-    body.resume();
   }
   if (bytes === 0)
     throw new FieldError([

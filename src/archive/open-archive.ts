@@ -20,7 +20,7 @@ import { refusedFile } from './refused-file.js';
 const LONGEST_ROW = 4_000_000;
 const LARGEST_MANIFEST = 1_000_000;
 /** Unpacked bytes of one farm that are read at most; a whole database may be larger. */
-const LARGEST_FARM = 500_000_000;
+const LARGEST_FARM = 1_200_000_000;
 
 /** What a file ought to be, and what this program knows. */
 export interface Expected {

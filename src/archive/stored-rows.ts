@@ -5,6 +5,8 @@ import type { StoredColumn, StoredTable } from './stored-table.js';
 
 /** Rows read or written at once: few enough that other requests come in between. */
 const ROWS_AT_ONCE = 250;
+/** Rows read at once of tables whose rows are large. */
+const LARGE_ROWS: Readonly<Record<string, number>> = { photos: 10 };
 /** Large rows go in smaller groups: characters of text written at once. */
 const TEXT_AT_ONCE = 500_000;
 
@@ -16,6 +18,7 @@ export async function* rowsIn(
 ): AsyncGenerator<ArchiveRow> {
   const quoted = table.key.map((name) => `"${table.name}"."${name}"`).join(', ');
   const owner = table.name === 'farms' ? 'id' : 'farmId';
+  const atOnce = LARGE_ROWS[table.name] ?? ROWS_AT_ONCE;
   let last: ArchiveRow | undefined;
   for (;;) {
     const values: unknown[] = [];
@@ -27,11 +30,11 @@ export async function* rowsIn(
     const where = conditions.length === 0 ? '' : `WHERE ${conditions.join(' AND ')}`;
     const rows = (await runner.query(
       `SELECT ${table.columns.map((column) => read(runner, column)).join(', ')}
-       FROM "${table.name}" ${where} ORDER BY ${quoted} LIMIT ${ROWS_AT_ONCE}`,
+       FROM "${table.name}" ${where} ORDER BY ${quoted} LIMIT ${atOnce}`,
       values,
     )) as readonly Record<string, unknown>[];
     for (const row of rows) yield plainRow(table, row);
-    if (rows.length < ROWS_AT_ONCE) return;
+    if (rows.length < atOnce) return;
     last = rows.at(-1);
     await setImmediate();
   }

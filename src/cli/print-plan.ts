@@ -11,6 +11,7 @@ import {
   formatMonth,
   type DateReader,
 } from '../../shared/units/dates.js';
+import { gradeOf } from '../../shared/plan/week-in-words.js';
 import { formatHours, formatValue, type Reader } from '../../shared/units/format.js';
 import { unitLabel } from '../../shared/units/unit.js';
 import {
@@ -317,11 +318,11 @@ const processingText = (
 export function printArrivals(weeks: readonly ArrivalWeek[], reader: DateReader): string {
   const ranked = [...weeks].sort((a, b) => a.rank - b.rank);
   return drawTable(
-    ['rank', 'arrival', 'points', 'out', 'leaves', 'why'],
+    ['rank', 'arrival', 'week', 'out', 'leaves', 'why'],
     ranked.map((w) => [
       String(w.rank),
       formatDate(w.arrivalDate, reader),
-      String(w.score),
+      gradeOf(w.score),
       w.moveOutDate ? formatDate(w.moveOutDate, reader) : '–',
       formatDate(w.leavingDate, reader),
       w.reasons

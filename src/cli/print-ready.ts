@@ -1,4 +1,5 @@
 import type { ReadyBy } from '../../shared/plan/ready-by.js';
+import { gradeOf } from '../../shared/plan/week-in-words.js';
 import { formatDate } from '../../shared/units/dates.js';
 import { formatValue, type Reader } from '../../shared/units/format.js';
 import { paragraph, tablesFor, title } from './text.js';
@@ -33,7 +34,7 @@ export function printReady(ready: ReadyBy, reader: Reader): string {
 function arrivalTable({ arrivals }: ReadyBy, reader: Reader): string {
   const say = (date: unknown): string => formatDate(String(date), reader);
   return tablesFor(reader).table(
-    ['arrival', 'order by', 'end', 'age', 'live', 'against wanted', 'points', ''],
+    ['arrival', 'order by', 'end', 'age', 'live', 'against wanted', 'week', ''],
     arrivals.map((each) => [
       say(each.arrivalDate),
       each.orderBy ? say(each.orderBy.value) : '–',
@@ -41,7 +42,7 @@ function arrivalTable({ arrivals }: ReadyBy, reader: Reader): string {
       each.leaveAgeDays === undefined ? '–' : `${each.leaveAgeDays} d`,
       each.liveEach ?? '–',
       each.over ?? '–',
-      String(each.score),
+      gradeOf(each.score),
       each.isTooLate ? 'too late' : each.isLateToOrder ? 'late to order' : '',
     ]),
   );

@@ -4,7 +4,13 @@
  * let this program in.
  */
 export type StorageFault =
-  'full' | 'damaged' | 'not-a-database' | 'read-only' | 'busy' | 'lost' | 'refused';
+  | 'full'
+  | 'damaged'
+  | 'not-a-database'
+  | 'read-only'
+  | 'busy'
+  | 'lost'
+  | 'refused';
 
 /** Codes of SQLite (sqlite.org/rescode.html), PostgreSQL (its manual, appendix A) and Node. */
 const FAULTS: readonly (readonly [pattern: RegExp, fault: StorageFault])[] = [

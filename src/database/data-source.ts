@@ -10,6 +10,7 @@ import { FarmEntity } from '../farms/farm.entity.js';
 import { JobEntity } from '../jobs/job.entity.js';
 import { HandoverEntity } from '../handovers/handover.entity.js';
 import { KeptPlanEntity } from '../work/kept-plan.entity.js';
+import { PhotoEntity } from '../photos/photo.entity.js';
 import { ProductEntity } from '../products/product.entity.js';
 import { SupplierEntity } from '../suppliers/supplier.entity.js';
 import { PersonEntity } from '../people/person.entity.js';
@@ -23,6 +24,7 @@ import { FrostDates1796700000000 } from './frost-dates.migration.js';
 import { Holidays1797005000000 } from './holidays.migration.js';
 import { GrassAndCattle1795600000000 } from './grass-and-cattle.migration.js';
 import { HouseholdWork1795700000000 } from './household-work.migration.js';
+import { Photos1798000040000000 } from './photos.migration.js';
 import { Products1797007000000 } from './products.migration.js';
 import { Suppliers1798000025000000 } from './suppliers.migration.js';
 import { PastureVersion1796500000000 } from './pasture-version.migration.js';
@@ -34,9 +36,11 @@ import { ByDay1798000016000000 } from './by-day.migration.js';
 import { Start1798000005000000 } from './start.migration.js';
 import { StartingHours1795900000000 } from './starting-hours.migration.js';
 import { TablesInSeeds1795950000000 } from './tables-in-seeds.migration.js';
+import { ToldBySubject1798000041000000 } from './told-by-subject.migration.js';
 import { ToldFacts1796100000000 } from './told-facts.migration.js';
 import { WordsOfRows1796600000000 } from './words-of-rows.migration.js';
 import { Versions1796000000000 } from './versions.migration.js';
+import { LooksIn1798000031000000 } from './looks-in.migration.js';
 import { YearLimits1798000030000000 } from './year-limits.migration.js';
 
 export const ENTITIES = [
@@ -54,6 +58,7 @@ export const ENTITIES = [
   CowEntity,
   ProductEntity,
   SupplierEntity,
+  PhotoEntity,
 ];
 export const MIGRATIONS = [
   FirstTables1764000000000,
@@ -78,6 +83,9 @@ export const MIGRATIONS = [
   Suppliers1798000025000000,
   KeptPlanPeople1798000026000000,
   YearLimits1798000030000000,
+  LooksIn1798000031000000,
+  Photos1798000040000000,
+  ToldBySubject1798000041000000,
 ];
 
 /** A server that does not answer by then is not there. */

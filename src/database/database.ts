@@ -61,6 +61,11 @@ export class Database implements OnModuleInit, OnModuleDestroy {
     return this.open()?.manager ?? this.reading.manager;
   }
 
+  /** Whether this is called in a write: what is told then is not all that changes. */
+  get isWriting(): boolean {
+    return this.open()?.writesTo !== undefined;
+  }
+
   /**
    * Changes a farm, or nothing when `work` throws. The farm's row is locked first, so that what
    * `work` reads to decide holds until it is over. A write of the same farm within joins in.

@@ -1,7 +1,9 @@
 import { Injectable } from '@nestjs/common';
+import { LRUCache } from 'lru-cache';
 import type { EntityManager } from 'typeorm';
 import { addDays, plainDateAt, type PlainDate } from '../../shared/calendar/plain-date.js';
 import { grazingsOf } from '../../shared/farm/herd-places.js';
+import type { KeptPlan } from '../../shared/farm/kept-plan.js';
 import type { Paddock } from '../../shared/farm/paddock.js';
 import type { PastureChoices } from '../../shared/farm/pasture-choices.js';
 import type { FarmPicture } from '../../shared/farm/picture.js';
@@ -15,7 +17,12 @@ import {
   mowingsOf,
   progressOf,
   weighingsOf,
+  type FactOf,
+  type ToldFact,
+  type ToldKind,
 } from '../../shared/farm/told-fact.js';
+import { TOLD_KINDS } from '../../shared/farm/told-kinds.js';
+import { FURTHEST_DAYS, isHistory } from '../../shared/plan/planning-day.js';
 import { MAX_PASTURE_DAYS } from '../../shared/plan/pasture/check-pasture.js';
 import { BatchesService } from '../batches/batches.service.js';
 import { Database } from '../database/database.js';
@@ -49,6 +56,8 @@ export interface SavedPicture {
 @Injectable()
 export class PicturesService {
   private readonly pictures = new SharedAnswers<SavedPicture>(50);
+  /** The last picture of each farm: after an entry only what the entry changes is read again. */
+  private readonly last = new LRUCache<string, SavedPicture>({ max: 20 });
 
   constructor(
     private readonly database: Database,
@@ -79,7 +88,34 @@ export class PicturesService {
   private async read(farmId: string, manager: EntityManager): Promise<SavedPicture> {
     // Read again: a change may have come in between.
     const farm = await this.farms.findOne(farmId);
-    return { key: keyOf(farm), revision: farm.revision, picture: await this.build(farm, manager) };
+    const picture = (await this.afterTelling(farm, manager)) ?? (await this.build(farm, manager));
+    const saved = { key: keyOf(farm), revision: farm.revision, picture };
+    this.last.set(farmId, saved);
+    return saved;
+  }
+
+  /** The last picture with what was told since; undefined where more than that may have changed. */
+  private async afterTelling(
+    farm: FarmView,
+    manager: EntityManager,
+  ): Promise<SavedPicture['picture'] | undefined> {
+    const before = this.last.get(farm.id);
+    if (before?.picture.today !== todayOf(farm)) return undefined;
+    const kinds = this.told.changes.between(farm.id, before.revision, farm.revision);
+    if (!kinds || [...kinds].some((kind) => !TOLD_ALONE.has(kind))) return undefined;
+    const parts: TellingParts[] = [];
+    for (const part of PARTS)
+      if (part.kinds.some((kind) => kinds.has(kind)))
+        parts.push(
+          part.of(await this.factsOf(farm.id, part, before.picture.today), before.picture),
+        );
+    const keptPlans = await keptPlansOf(farm.id, manager);
+    return Object.assign({}, before.picture, ...parts, { farm, keptPlans });
+  }
+
+  /** What was told as far back as any plan that is still made goes. */
+  private factsOf(farmId: string, { kinds }: Telling, today: PlainDate): Promise<ToldFact[]> {
+    return this.told.factsSince(farmId, addDays(today, -FURTHEST_DAYS - EARLY_DAYS), kinds);
   }
 
   private async build(farm: FarmView, manager: EntityManager): Promise<SavedPicture['picture']> {
@@ -99,19 +135,13 @@ export class PicturesService {
     const row = await this.farms.findRow(farmId);
     const jobs = await this.jobs.findAll(farmId);
     const handovers = await this.handovers.findAll(farmId);
-    const heads = await this.told.factsOf(farmId, ...HEADS);
-    const looked = await this.told.factsOf(farmId, 'brooder-seen');
-    const weighed = await this.told.factsOf(farmId, 'weighed');
-    const opened = await this.told.factsOf(farmId, 'feed-opened');
-    const bought = await this.told.factsOf(farmId, 'bought');
-    const counted = await this.told.factsOf(farmId, 'eggs-counted');
     const moves = await this.told.factsOf(farmId, 'herd-move');
     const mown = await this.told.factsOf(farmId, 'paddock-mown');
     const progress = await this.told.factsOf(farmId, 'work-progress');
-    const looks = await this.told.factsOf(farmId, 'ground-check');
-    const kept = await manager
-      .getRepository(KeptPlanEntity)
-      .find({ where: { farmId }, order: { plannedOn: 'DESC' }, take: 2 });
+    const keptPlans = await keptPlansOf(farmId, manager);
+    const told: TellingParts[] = [];
+    for (const part of PARTS)
+      told.push(part.of(await this.factsOf(farmId, part, today), { batches, today }));
     return {
       today,
       farm,
@@ -122,13 +152,7 @@ export class PicturesService {
       people,
       publicHolidays: publicHolidays(farm, today),
       batches,
-      // What was told of a batch that is gone is history.
-      headChanges: headChangesOf(heads).filter(isOf(batches)),
-      brooderLooks: brooderLooksOf(looked, today).filter(isOf(batches)),
-      weighings: weighingsOf(weighed).filter(isOf(batches)),
-      eggCounts: eggCountsOf(counted).filter(isOf(batches)),
-      feedOpenings: feedOpeningsOf(opened).filter(isOf(batches)),
-      feedBought: feedBoughtOf(bought, today),
+      ...(Object.assign({}, ...told) as Required<TellingParts>),
       paddocks,
       herds,
       cows,
@@ -139,18 +163,83 @@ export class PicturesService {
       jobs: jobs.filter(({ restingSince }) => restingSince === undefined),
       handovers,
       progress: progressOf(progress),
-      groundChecks: groundChecksOf(looks),
-      keptPlans: kept.map(toKeptPlan),
+      keptPlans,
     };
   }
 }
 
-const HEADS = ['arrived', 'died', 'processed', 'gone'] as const;
+/** Parts of a picture that are made of nothing but what was told. */
+type TellingParts = Partial<
+  Pick<
+    FarmPicture,
+    | 'headChanges'
+    | 'brooderLooks'
+    | 'weighings'
+    | 'eggCounts'
+    | 'feedOpenings'
+    | 'feedBought'
+    | 'groundChecks'
+  >
+>;
 
-const isOf =
-  (batches: readonly { readonly id: string }[]) =>
-  ({ batchId }: { readonly batchId: string }): boolean =>
-    batches.some(({ id }) => id === batchId);
+interface Telling {
+  readonly kinds: readonly ToldKind[];
+  readonly of: (
+    facts: readonly ToldFact[],
+    farm: Pick<FarmPicture, 'batches' | 'today'>,
+  ) => TellingParts;
+}
+
+const telling = <Kind extends ToldKind>(
+  kinds: readonly Kind[],
+  of: (facts: FactOf<Kind>[], farm: Pick<FarmPicture, 'batches' | 'today'>) => TellingParts,
+): Telling => ({ kinds, of: of as Telling['of'] });
+
+/** A box may be told of some days before the day it was ordered for. */
+const EARLY_DAYS = 31;
+
+/** What was told of a batch that is gone, or came years ago, is history: no plan goes by it. */
+const PARTS: readonly Telling[] = [
+  telling(['arrived', 'died', 'processed', 'gone'], (facts, { batches, today }) => ({
+    headChanges: headChangesOf(facts).filter(isOf(batches, today)),
+  })),
+  telling(['brooder-seen'], (facts, { batches, today }) => ({
+    brooderLooks: brooderLooksOf(facts, today).filter(isOf(batches, today)),
+  })),
+  telling(['weighed'], (facts, { batches, today }) => ({
+    weighings: weighingsOf(facts).filter(isOf(batches, today)),
+  })),
+  telling(['feed-opened'], (facts, { batches, today }) => ({
+    feedOpenings: feedOpeningsOf(facts).filter(isOf(batches, today)),
+  })),
+  telling(['bought'], (facts, { today }) => ({ feedBought: feedBoughtOf(facts, today) })),
+  telling(['eggs-counted'], (facts, { batches, today }) => ({
+    eggCounts: eggCountsOf(facts).filter(isOf(batches, today)),
+  })),
+  telling(['ground-check'], (facts) => ({ groundChecks: groundChecksOf(facts) })),
+];
+
+/** Kinds that change nothing of a picture but such a part, and those that no picture holds. */
+const TOLD_ALONE: ReadonlySet<ToldKind> = new Set([
+  ...PARTS.flatMap(({ kinds }) => kinds),
+  ...(Object.keys(TOLD_KINDS) as ToldKind[]).filter((kind) => TOLD_KINDS[kind].leavesPlans),
+]);
+
+const keptPlansOf = async (farmId: string, manager: EntityManager): Promise<KeptPlan[]> => {
+  const order = { plannedOn: 'DESC' } as const;
+  const rows = await manager.find(KeptPlanEntity, { where: { farmId }, order, take: 2 });
+  return rows.map(toKeptPlan);
+};
+
+const isOf = (
+  batches: FarmPicture['batches'],
+  today: PlainDate,
+): ((told: { readonly batchId: string }) => boolean) => {
+  const ids = new Set(
+    batches.filter(({ arrivalDate }) => !isHistory(arrivalDate, today)).map(({ id }) => id),
+  );
+  return ({ batchId }) => ids.has(batchId);
+};
 const todayOf = ({ timeZone }: FarmView): PlainDate => plainDateAt(Date.now(), timeZone);
 const keyOf = (farm: FarmView): string => `${farm.id}/${farm.revision}/${todayOf(farm)}`;
 

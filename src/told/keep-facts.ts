@@ -20,9 +20,6 @@ export type Said = Omit<HeldBy<typeof anySaid>, 'details' | 'kind'> & {
   readonly details: object;
 };
 
-/** Facts of one farm: more than thirty years of a household that tells thirty a day. */
-const MOST_FACTS = 400_000;
-
 export interface Around {
   readonly farm: ToldOn;
   /** The path of a field of the k-th fact in what the client sent. */
@@ -46,8 +43,6 @@ export async function keepFacts(
     if (problems.length === 0) return;
     throw new FieldError(problems.map((each) => ({ ...each, field: fieldOf(k, each.field) })));
   };
-  const count = await manager.countBy(ToldFactEntity, { farmId });
-  refuse(0, tooMany(count + all.length));
   const first = await nextMoment(manager, farmId);
   const kept: Kept[] = [];
   const clashes: Clash[] = [];
@@ -94,19 +89,6 @@ const otherUnderKey = (given: string): FieldProblem => ({
   given,
   fix: 'Something else was told under this key. Give what is new a key of its own.',
 });
-
-const tooMany = (given: number): FieldProblem[] =>
-  given <= MOST_FACTS
-    ? []
-    : [
-        {
-          field: 'kind',
-          code: 'out-of-bounds',
-          given,
-          max: MOST_FACTS,
-          fix: 'This farm is full of facts. Save it as an archive and go on with a new farm.',
-        },
-      ];
 
 /** The place of a new fact among those of its kind about the same. */
 async function placeOf(

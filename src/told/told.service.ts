@@ -1,7 +1,7 @@
 import { Injectable, NotFoundException } from '@nestjs/common';
 import { randomUUID } from 'node:crypto';
 import { In, IsNull, type EntityManager, type SelectQueryBuilder } from 'typeorm';
-import { plainDateAt } from '../../shared/calendar/plain-date.js';
+import { plainDateAt, type PlainDate } from '../../shared/calendar/plain-date.js';
 import {
   holding,
   type EggsWereCounted,
@@ -22,7 +22,10 @@ import { PaddockEntity } from '../paddocks/paddock.entity.js';
 import { keepFacts, type Said } from './keep-facts.js';
 import { changesHeads, settleHeads } from './check-heads.js';
 import { refuseEarlyEggs } from './check-eggs.js';
+import { settlePhotos } from './check-photos.js';
 import { settlePlaces } from './check-places.js';
+import { RoomForFacts } from './room-for-facts.js';
+import { ToldChanges } from './told-changes.js';
 import { toFact, ToldFactEntity } from './told-fact.entity.js';
 import type { ToldQueryDto } from './told.dto.js';
 
@@ -43,6 +46,9 @@ export interface ToldPage {
 /** Keeps what is told of a farm. Nothing is ever overwritten or deleted: it is taken back. */
 @Injectable()
 export class ToldService {
+  readonly changes = new ToldChanges();
+  private readonly room = new RoomForFacts();
+
   constructor(
     private readonly database: Database,
     private readonly tables: TablesService,
@@ -53,15 +59,18 @@ export class ToldService {
    *
    * @param fieldOf the path of a field of the k-th fact in what the client sent
    */
-  tell(
+  async tell(
     farmId: string,
     all: readonly Said[],
     fieldOf = (k: number, field: string): string => `facts.${k}.${field}`,
   ): Promise<ToldFact[]> {
     const raises = all.some(({ kind }) => !leavesPlans(kind));
+    const isAlone = raises && !this.database.isWriting;
+    let revision = 0;
     const keep = async (manager: EntityManager): Promise<ToldFact[]> => {
       if (all.length === 0) return [];
       const farm = await knownOf(manager, farmId);
+      await this.room.check(manager, farmId, all.length, fieldOf);
       const kept = await keepFacts(manager, farmId, all, { farm, fieldOf });
       const told = kept.filter(({ isNew }) => isNew).map(({ fact }) => fact);
       await this.settle(manager, farmId, told, (fact, field) =>
@@ -73,9 +82,18 @@ export class ToldService {
           field,
         ),
       );
+      if (isAlone) revision = await revisionOf(manager, farmId);
       return kept.map(({ fact }) => fact);
     };
-    return this.database.write(farmId, keep, { raises });
+    const facts = await this.database.write(farmId, keep, { raises });
+    // Only now is it so: what was thrown out again has changed nothing.
+    if (isAlone)
+      this.changes.add(
+        farmId,
+        revision,
+        all.map(({ kind }) => kind),
+      );
+    return facts;
   }
 
   /** One fact. @throws NotFoundException when the farm was told none with the id */
@@ -93,13 +111,18 @@ export class ToldService {
     const row = isId(id)
       ? await this.database.manager.findOneBy(ToldFactEntity, { id, farmId })
       : null;
+    const raises = !row || !leavesPlans(row.kind);
+    const isAlone = raises && !this.database.isWriting;
+    let revision = 0;
     const takeBack = async (manager: EntityManager): Promise<void> => {
       if (!row) throw notTold(id);
       await this.takeBackAll(farmId, [id]);
       if (row.kind === 'work-progress') await this.takeBackUndone(farmId, row.about);
       await this.settle(manager, farmId, [toFact(row)], () => 'id');
+      if (isAlone) revision = await revisionOf(manager, farmId);
     };
-    await this.database.write(farmId, takeBack, { raises: !row || !leavesPlans(row.kind) });
+    await this.database.write(farmId, takeBack, { raises });
+    if (isAlone && row) this.changes.add(farmId, revision, [row.kind]);
   }
 
   /** What mowing that is not done any more had told of its paddocks. */
@@ -150,51 +173,58 @@ export class ToldService {
   }
 
   /** Every fact of some kinds that was not taken back, in the order in which they were told. */
-  async factsOf<Kind extends ToldKind>(
+  factsOf<Kind extends ToldKind>(
     farmId: string,
     ...kinds: readonly Kind[]
   ): Promise<FactOf<Kind>[]> {
-    // Ten years of a farm are thousands of facts: rows are read raw, without a class for each.
-    const query = this.rows(farmId)
-      .andWhere('f.kind IN (:...kinds)', { kinds })
-      .andWhere('f.takenBackAt IS NULL')
-      .orderBy('f.toldAt', 'ASC')
-      .addOrderBy('f.id', 'ASC');
-    return (await query.getRawMany<RawFact>()).map(factOfRaw) as FactOf<Kind>[];
+    return factsIn(this.rows(farmId), kinds);
   }
 
-  /** Facts of some kinds of a batch and of its work, and what was bought, as `factsOf` gives them. */
+  /** The same of what happened since a day: those of many years before are not read. */
+  factsSince<Kind extends ToldKind>(
+    farmId: string,
+    since: PlainDate,
+    kinds: readonly Kind[],
+  ): Promise<FactOf<Kind>[]> {
+    return factsIn(this.rows(farmId).andWhere('f.on >= :since', { since }), kinds);
+  }
+
+  /** The same of what is about one thing. */
+  factsAbout<Kind extends ToldKind>(
+    farmId: string,
+    about: string,
+    kinds: readonly Kind[],
+  ): Promise<FactOf<Kind>[]> {
+    return factsIn(this.rows(farmId).andWhere('f.about = :about', { about }), kinds);
+  }
+
+  /**
+   * Facts of some kinds of a batch and of its work, and what was bought since a day, as `factsOf`
+   * gives them.
+   */
   async factsOfBatch(
     farmId: string,
     batchId: string,
-    kinds: readonly ToldKind[],
+    { kinds, since }: { readonly kinds: readonly ToldKind[]; readonly since: PlainDate },
   ): Promise<ToldFact[]> {
-    const query = this.rows(farmId)
-      .andWhere('f.kind IN (:...kinds)', { kinds })
-      .andWhere(`(f.about = :batchId OR f.kind = 'bought' OR f.about LIKE :work)`, {
-        batchId,
-        work: `batch/${batchId}/%`,
-      })
-      .andWhere('f.takenBackAt IS NULL')
-      .orderBy('f.toldAt', 'ASC')
-      .addOrderBy('f.id', 'ASC');
-    return (await query.getRawMany<RawFact>()).map(factOfRaw);
+    // Asked apart: each is found by an index of its own, without reading all years.
+    const work = this.rows(farmId)
+      .andWhere('f.on >= :since', { since })
+      .andWhere('f.about LIKE :work', { work: `batch/${batchId}/%` });
+    return [
+      ...(await this.factsAbout(farmId, batchId, kinds)),
+      ...(await factsIn(work, ['work-progress'])),
+      ...(await this.factsSince(farmId, since, ['bought'])),
+    ].sort(byTelling);
   }
 
   /** Facts of some kinds of a calendar year that were not taken back, in the order they were told. */
   async factsOfYear(farmId: string, year: number, kinds: readonly ToldKind[]): Promise<ToldFact[]> {
-    const query = this.rows(farmId);
-    query
-      .andWhere('f.kind IN (:...kinds)', { kinds })
-      .andWhere('f.on >= :first AND f.on <= :last', {
-        first: `${year}-01-01`,
-        last: `${year}-12-31`,
-      })
-      .andWhere('f.takenBackAt IS NULL')
-      .andWhere(withoutReplaced(query))
-      .orderBy('f.toldAt', 'ASC')
-      .addOrderBy('f.id', 'ASC');
-    return (await query.getRawMany<RawFact>()).map(factOfRaw);
+    const query = this.rows(farmId).andWhere('f.on >= :first AND f.on <= :last', {
+      first: `${year}-01-01`,
+      last: `${year}-12-31`,
+    });
+    return factsIn(query.andWhere(withoutReplaced(query)), kinds);
   }
 
   /** Whether something was told under a key, taken back since or not. */
@@ -255,6 +285,8 @@ export class ToldService {
     }
     const eggs = told.filter((fact): fact is EggsWereCounted => fact.kind === 'eggs-counted');
     await refuseEarlyEggs(manager, farmId, { eggs, tables: this.tables.tables }, fieldOf);
+    const notes = told.filter((fact): fact is FactOf<'note'> => fact.kind === 'note');
+    await settlePhotos(manager, farmId, notes, fieldOf);
     const counted = told.filter(changesHeads);
     if (0 < counted.length) {
       const all = await this.factsOf(farmId, 'arrived', 'died', 'processed', 'gone');
@@ -282,6 +314,12 @@ export class ToldService {
   }
 }
 
+async function revisionOf(manager: EntityManager, farmId: string): Promise<number> {
+  const where = { id: farmId };
+  const select = { id: true, revision: true } as const;
+  return (await manager.findOneOrFail(FarmEntity, { where, select })).revision;
+}
+
 const notTold = (id: string): NotFoundException =>
   new NotFoundException(`This farm was told nothing with the id "${id.slice(0, 64)}".`);
 
@@ -297,6 +335,23 @@ const COLUMNS = [
   'replaces',
   'takenBackAt',
 ] as const;
+
+/** Of those facts the ones of some kinds that were not taken back, in the order of their telling. */
+async function factsIn<Kind extends ToldKind>(
+  query: SelectQueryBuilder<ToldFactEntity>,
+  kinds: readonly Kind[],
+): Promise<FactOf<Kind>[]> {
+  // Ten years of a farm are thousands of facts: rows are read raw, without a class for each.
+  const rows = await query
+    .andWhere('f.kind IN (:...kinds)', { kinds })
+    .andWhere('f.takenBackAt IS NULL')
+    .getRawMany<RawFact>();
+  // Put in order here: SQLite would go through all years by their order rather than sort a few.
+  return (rows.map(factOfRaw) as FactOf<Kind>[]).sort(byTelling);
+}
+
+const byTelling = (a: ToldFact, b: ToldFact): number =>
+  a.toldAt < b.toldAt ? -1 : a.toldAt > b.toldAt ? 1 : a.id < b.id ? -1 : 1;
 
 /** That no fact that holds has taken its place: on another day than its own, too. */
 const withoutReplaced = (query: SelectQueryBuilder<ToldFactEntity>): string =>

@@ -31,7 +31,8 @@ import { planPasture, type PasturePlan } from '../../shared/plan/pasture/pasture
 import type { HowItWent } from '../../shared/plan/record/how-it-went.js';
 import { changedByFact, type ChangedByFact } from '../../shared/plan/record/changed-by-fact.js';
 import { nextYear, type NextYear } from '../../shared/plan/record/next-year.js';
-import { recordOfBatch, recordOfBatches } from '../../shared/plan/record/record-of-batch.js';
+import { plannedOf, type PlannedOfBatch } from '../../shared/plan/record/planned-of-batch.js';
+import { recordOfBatches } from '../../shared/plan/record/record-of-batch.js';
 import { stillToProcess } from '../../shared/plan/today/limit-alarms.js';
 import { todayOf, type Today } from '../../shared/plan/today/today.js';
 import {
@@ -198,8 +199,8 @@ export const TASKS = {
   /** The rows of a farm that begins: its plans are made to size what it needs. */
   startFarm: (asked: StartAsked): StartedFarm => startFarm(asked, { tables, newId: randomUUID }),
 
-  recordOfBatch: ({ picture, ...asked }: AskedRecord & { readonly batchId: string }): HowItWent =>
-    recordOfBatch(picture, tables, asked),
+  planAsOrdered: (asked: { picture: AnimalPicture; batchId: string }): PlannedOfBatch =>
+    plannedOf(planBatch(asked.picture, tables, asked.batchId)),
 
   changedByFact: ({
     picture,

@@ -6,7 +6,8 @@ export interface Asked {
   readonly input: unknown;
 }
 export type Answered =
-  { readonly output: unknown } | { readonly problems: readonly FieldProblem[] };
+  | { readonly output: unknown }
+  | { readonly problems: readonly FieldProblem[] };
 
 /** Does one task in a thread of the pool. Problems go back as data: a copied error loses them. */
 export default async function work({ task, input }: Asked): Promise<Answered> {

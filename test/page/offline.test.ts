@@ -126,7 +126,68 @@ describe('a phone without signal', () => {
     expect(lost).toBeGreaterThan(0);
     expect((await chores(farm)).total).toBe(before + 1);
   });
+
+  it('keeps a photo of a note, made small, through a reload, and sends it once', async () => {
+    const farm = await house.sampleFarm();
+    const { page, errors } = await phoneAt(farm);
+    await page.context().setOffline(true);
+    await page.getByRole('button', { name: /^Rain, shopping, note/ }).click();
+    const dialog = page.getByRole('dialog');
+    await dialog.getByRole('button', { name: 'A note' }).click();
+    await dialog.getByRole('textbox', { name: 'Note' }).fill('The gate is off its hinge');
+    const files = dialog.getByLabel('Photos', { exact: true });
+    await files.setInputFiles({
+      ...{ name: 'gate.txt', mimeType: 'image/jpeg', buffer: Buffer.from('no picture') },
+    });
+    await dialog.getByText(/“gate.txt” is no picture/).waitFor();
+    const buffer = await cameraPhoto(page);
+    await files.setInputFiles({ name: 'gate.jpg', mimeType: 'image/jpeg', buffer });
+    await dialog.getByRole('img', { name: /^Photo: / }).waitFor();
+    expect(await seriousFindings(page)).toEqual([]);
+    await dialog.getByRole('button', { name: 'Tell it' }).click();
+    await waiting(page, '1 waiting to be sent').waitFor();
+    await page.reload();
+    await waiting(page, '1 waiting to be sent').click();
+    await page
+      .getByRole('dialog')
+      .getByText(/with a photo/)
+      .waitFor();
+    const sent: string[] = [];
+    page.on('request', (request) => request.method() === 'PUT' && sent.push(request.url()));
+    await page.context().setOffline(false);
+    await page.getByRole('dialog').getByText('All of it is sent.').waitFor();
+    expect(sent).toHaveLength(1);
+    const { facts } = await get<Told>(`${farmOf(farm)}/told?kind=note`);
+    const note = facts.find(({ details }) => 'photos' in details)!;
+    const [id] = (note.details as { photos: string[] }).photos;
+    const answer = await fetch(`${house.url}/api${farmOf(farm)}/photos/${id}`);
+    const kept = Buffer.from(await answer.arrayBuffer());
+    expect(kept.length).toBeLessThan(buffer.length / 3);
+    await page.goto(`${farm}/record`);
+    const shown = page.getByRole('img', { name: 'Photo: The gate is off its hinge' });
+    await shown.waitFor();
+    await page.waitForFunction(`document.querySelector('img.photo').naturalWidth > 0`);
+    const size = await page.evaluate(
+      `(({ naturalWidth, naturalHeight }) => [naturalWidth, naturalHeight])(document.querySelector('img.photo'))`,
+    );
+    expect(size).toEqual([1600, 1200]);
+    expect(errors.filter((text) => !text.includes('ERR_INTERNET_DISCONNECTED'))).toEqual([]);
+  });
 });
+
+/** A picture as a camera takes it, far larger than one is sent. */
+async function cameraPhoto(page: Page): Promise<Buffer> {
+  const url = await page.evaluate<string>(`(() => {
+    const canvas = Object.assign(document.createElement('canvas'), { width: 3200, height: 2400 });
+    const pen = canvas.getContext('2d');
+    for (let k = 0; k < 4000; k++) {
+      pen.fillStyle = 'hsl(' + (k * 37) % 360 + ' 60% 50%)';
+      pen.fillRect((k * 811) % 3200, (k * 577) % 2400, 90, 70);
+    }
+    return canvas.toDataURL('image/jpeg', 1);
+  })()`);
+  return Buffer.from(url.slice(url.indexOf(',') + 1), 'base64');
+}
 
 /** The pasture walk of a farm on a phone whose clock is a year behind, ready to do without signal. */
 async function walkOf(farm: string): Promise<Page> {

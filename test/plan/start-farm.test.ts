@@ -183,6 +183,17 @@ describe('a start', () => {
     expect(plan.issues.map(({ code }) => code)).not.toContain('lamp-too-strong');
   });
 
+  it('hangs no dozen of small lamps over twenty pullets, and gives them two feeds', () => {
+    const made = start({ layers: { birds: 20 } });
+    const [batch] = made.batches;
+    const { heat } = facilityOf(made.facilities, 'brooder', batch!.brooderId)!;
+    expect(heat.count).toBeLessThanOrEqual(4);
+    const { feed, heat: plan } = planBatch(pictureOf(made), tables, batch!.id);
+    expect(plan!.enough).toBe(true);
+    expect(feed.phases.map(({ name }) => name)).toEqual(['Starter-grower', 'Layer']);
+    expect(batch!.assumed).toContain('feedProgramId');
+  });
+
   it('keeps a thousand pullets warm with gas, not with a hundred lamps', () => {
     const made = start({ layers: { birds: 983, from: '2027-01-01' } });
     const { heat } = facilityOf(made.facilities, 'brooder', made.batches[0]!.brooderId)!;

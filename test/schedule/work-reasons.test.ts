@@ -102,6 +102,31 @@ describe('placementReason', () => {
     );
   });
 
+  it('gives what a useful split leaves free to a job that came after it', () => {
+    const days = { dueDay: 5, untilDay: 5 };
+    const minutes = Int32Array.of(0, 0, 0, 120, 0, 120);
+    const problem: WorkProblem = {
+      days: 6,
+      workers: [{ minutes, lightMinutes: minutes }],
+      jobs: [
+        // 90 and 30 minutes while the second stands on day 3; 60 and 60 once both are split usefully.
+        newJob({ minutes: 120, smallestPieceMinutes: 60, fromDay: 3, ...days }),
+        newJob({ minutes: 30, dueDay: 2, untilDay: 3 }),
+        newJob({ minutes: 30, ...days }),
+      ],
+    };
+    const plan = planOf(problem);
+    expect(plan.map((pieces) => pieces.map(({ day, minutes: m }) => [day, m]))).toEqual([
+      [
+        [3, 60],
+        [5, 60],
+      ],
+      [[3, 30]],
+      [[3, 30]],
+    ]);
+    expect(untrue(problem, plan)).toEqual([]);
+  });
+
   it('names the days before that do not suit or have no hours, and what holds it back', () => {
     const suits = Uint8Array.from([1, 1, 1, 0, 0, 1, 0, 1, 1, 1]);
     const problem = oneWorker([

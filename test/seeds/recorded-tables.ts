@@ -5,47 +5,54 @@ type Path = string;
 
 export interface RecordedTables {
   readonly tables: Tables;
-  /** Paths of all values read so far, their tables and rows included. */
+  /** Paths of all leaves read so far. */
   readonly read: ReadonlySet<Path>;
 }
 
-/** The tables behind proxies that note every value that is read. One object is always one proxy. */
+/** A copy of the tables that notes every leaf that is read. One object is always one copy. */
 export function recordedTables(tables: Tables): RecordedTables {
   const read = new Set<Path>();
-  const known = new WeakMap<object, object>();
-  const record = <T extends object>(part: T, path: Path): T => {
+  const known = new Map<object, object>();
+  const copyOf = (part: object, path: Path): object => {
     const before = known.get(part);
-    if (before) return before as T;
-    // Plans read the same values again and again: each is noted once.
-    const noted = new Map<string | symbol, unknown>();
-    const proxy = new Proxy(part, {
-      get(target, key, receiver): unknown {
-        const again = noted.get(key);
-        if (again !== undefined) return again;
-        const value = Reflect.get(target, key, receiver) as unknown;
-        if (typeof key === 'symbol' || !Object.hasOwn(target, key)) return value;
-        const own = path === '' ? key : `${path}.${key}`;
-        read.add(own);
-        const shown = typeof value === 'object' && value !== null ? record(value, own) : value;
-        noted.set(key, shown);
-        return shown;
-      },
-    });
-    known.set(part, proxy);
-    return proxy;
+    if (before) return before;
+    const copy: object = Array.isArray(part) ? [] : {};
+    known.set(part, copy);
+    for (const [key, value] of Object.entries(part) as [string, unknown][]) {
+      const own = path === '' ? key : `${path}.${key}`;
+      if (isLeaf(value)) noteRead(copy, key, value, () => read.add(own));
+      else Object.defineProperty(copy, key, { ...PLAIN, value: copyOf(value as object, own) });
+    }
+    return copy;
   };
-  // The tables are copied, so that no two rows are one object.
-  return { tables: record(structuredClone(tables), ''), read };
+  return { tables: copyOf(tables, '') as Tables, read };
 }
+
+const PLAIN = { enumerable: true, configurable: true, writable: true };
+
+/** Plans read the same values again and again: from the first time on it is a field like others. */
+function noteRead(row: object, key: string, value: unknown, note: () => void): void {
+  const get = (): unknown => {
+    note();
+    Object.defineProperty(row, key, { ...PLAIN, value });
+    return value;
+  };
+  Object.defineProperty(row, key, { enumerable: true, configurable: true, get });
+}
+
+/** Whether it is one value: a number, a word, or a list of them. */
+const isLeaf = (part: unknown): boolean =>
+  typeof part !== 'object' ||
+  part === null ||
+  (Array.isArray(part) && part.every((each) => typeof each !== 'object'));
 
 /**
  * Paths of all values in a part of the tables. A list of numbers or words counts as one value: who
  * reads a table of growth by month or of sources reads all of it.
  */
 export function leavesIn(part: unknown, path = ''): Path[] {
-  if (typeof part !== 'object' || part === null) return [path];
-  if (Array.isArray(part) && part.every((each) => typeof each !== 'object')) return [path];
-  return Object.entries(part).flatMap(([key, value]) =>
+  if (isLeaf(part)) return [path];
+  return Object.entries(part as object).flatMap(([key, value]) =>
     leavesIn(value, path === '' ? key : `${path}.${key}`),
   );
 }

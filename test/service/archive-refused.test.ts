@@ -2,6 +2,7 @@ import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
 import fc from 'fast-check';
 import { createHash } from 'node:crypto';
 import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { connect } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { buffer } from 'node:stream/consumers';
@@ -157,11 +158,25 @@ describe.each([anyDatabase()])('a file that is no farm on $name', (database) => 
   });
 
   it('that is larger than any farm is refused before it is read', async () => {
-    const { body } = await upload(app, Buffer.alloc(100_000_001)).expect(400);
-    expect((body as { detail: string }).detail).toContain(
-      'file is 101 MB, but must be at most 100 MB',
-    );
+    const answer = await saidToBe(700_000_001);
+    expect(answer).toContain(' 400 ');
+    expect(answer).toContain('file is 701 MB, but must be at most 700 MB');
   });
+
+  /** What is answered to a file that is said to be so large, of which only the beginning is sent. */
+  const saidToBe = async (bytes: number): Promise<string> => {
+    const { hostname, port } = new URL(app.url);
+    const socket = connect(Number(port), hostname);
+    socket.write(
+      `POST /api/farms/archive HTTP/1.1\r\nHost: ${hostname}\r\nContent-Type: application/zip\r\nContent-Length: ${bytes}\r\n\r\nPK`,
+    );
+    let answer = '';
+    for await (const chunk of socket.setEncoding('utf8')) {
+      answer += chunk as string;
+      if (answer.includes('instance')) break;
+    }
+    return answer;
+  };
 
   const head = (): Partial<Manifest> => {
     const { tables: _tables, ...own } = manifest;

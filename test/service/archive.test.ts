@@ -1,11 +1,13 @@
 import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
 import fc from 'fast-check';
+import { randomUUID } from 'node:crypto';
 import { download, entriesOf, tablesIn, uploaded, withoutIds } from '../support/archives.js';
 import { openApp, TABLES, type TestApp } from '../support/app.js';
 import { dailyCsv, syntheticDays } from '../support/daily-weather.js';
 import { databases } from '../support/databases.js';
 import { inDays } from '../support/orders.js';
 import { farmTables, putRows, randomFarm, uniqueColumns } from '../support/random-rows.js';
+import { smallJpeg } from '../support/small-jpeg.js';
 import { service } from '../support/outside.js';
 
 const { storedTables } = service;
@@ -79,6 +81,12 @@ describe.each(databases())('a farm in one file on $name', (database) => {
     const first = await entriesOf(file);
     expect(withoutIds(await entriesOf(await download(app, copyId)))).toEqual(withoutIds(first));
     for (const [, rows] of tablesIn(first)) expect(rows).not.toEqual([]);
+    // A note of the copy names the copy's own photo.
+    const { body: told } = await app.api.get(`/api/farms/${copyId}/told?kind=note`).expect(200);
+    const { facts } = told as { facts: { details: { photos?: string[] } }[] };
+    const [photoId] = facts.flatMap(({ details }) => details.photos ?? []);
+    const photo = await app.api.get(`/api/farms/${copyId}/photos/${photoId}`).expect(200);
+    expect(photo.body).toEqual(smallJpeg(9));
     for (const what of ['work', 'pasture/plan', 'batches', 'weather', 'people', 'handovers']) {
       const [one, other] = await Promise.all(
         [farmId, copyId].map((id) => app.api.get(`/api/farms/${id}/${what}`).expect(200)),
@@ -163,5 +171,12 @@ async function fullSample({ api }: TestApp): Promise<string> {
     .set('content-type', 'text/csv')
     .send(dailyCsv(syntheticDays('2020-01-01', '2023-12-31')))
     .expect(200);
+  const photoId = randomUUID();
+  await api.put(`${path}/photos/${photoId}`).type('image/jpeg').send(smallJpeg(9)).expect(204);
+  const note = { text: 'The gate', photos: [photoId] };
+  await api
+    .post(`${path}/told`)
+    .send({ facts: [{ kind: 'note', about: 'farm', on: inDays(0), details: note }] })
+    .expect(201);
   return id;
 }

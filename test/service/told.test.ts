@@ -11,6 +11,7 @@ import { databases } from '../support/databases.js';
 import { batchBody, inDays, saveFarm, type SavedFarm } from '../support/orders.js';
 import { newHerd, newPaddock } from '../support/pasture-factories.js';
 import { expectFieldProblem, expectProblem } from '../support/problem.js';
+import { smallJpeg } from '../support/small-jpeg.js';
 
 describe.each(databases())('what is told on $name', (database) => {
   let app: TestApp;
@@ -302,5 +303,46 @@ describe.each(databases())('what is told on $name', (database) => {
     expect((await readings()).map(({ paddockId }) => paddockId)).not.toContain(c!.id);
     expect((await told(`?kind=grass-reading&about=${c!.id}`)).total).toBe(1);
     await app.api.get(`${farm.path}/pasture/plan`).expect(200);
+  });
+
+  it('of a photo keeps it once, gives it as a picture, and goes with its farm', async () => {
+    const other = await saveFarm(app);
+    const photo = smallJpeg(2000);
+    const send = (id: string, body: Buffer, path = farm.path) =>
+      app.api.put(`${path}/photos/${id}`).type('image/jpeg').send(body);
+    const id = 'photo-of-the-gate';
+    const note = (...photos: string[]) =>
+      tell({ kind: 'note', about: 'farm', on: inDays(0), details: { text: 'Gate', photos } });
+    expectFieldProblem(await note(id), { field: 'facts.0.details.photos.0', code: 'not-allowed' });
+    await send(id, photo).expect(204);
+    await send(id, photo).expect(204);
+    expect(await app.rows('photos', { id })).toHaveLength(1);
+    const { revision } = (await app.rows('farms', { id: farm.id }))[0]!;
+    const [fact] = (await note(id).expect(201)).body as ToldFact[];
+    expect((await app.rows('farms', { id: farm.id }))[0]).toMatchObject({ revision });
+    expect((await told('?kind=note')).facts).toMatchObject([{ id: fact!.id }]);
+    const given = await app.api.get(`${farm.path}/photos/${id}`).expect(200);
+    expect(given.headers).toMatchObject({
+      'content-type': 'image/jpeg',
+      'x-content-type-options': 'nosniff',
+      'cache-control': 'private, max-age=31536000, immutable',
+    });
+    expect(given.body).toEqual(photo);
+    // Another one under its id, or another farm's, takes nothing away.
+    expectFieldProblem(await send(id, smallJpeg(10)), { field: 'id', code: 'conflict' });
+    expectFieldProblem(await send(id, photo, other.path), { field: 'id', code: 'conflict' });
+    expectProblem(await app.api.get(`${other.path}/photos/${id}`), 404);
+    const unreadable = { field: 'photo', code: 'unreadable' } as const;
+    for (const body of [Buffer.from('<svg onload=alert(1)>'), photo.subarray(0, 1000)])
+      expectFieldProblem(await send('none', body), unreadable);
+    expectFieldProblem(await send('none', Buffer.alloc(0)), { field: 'photo', code: 'missing' });
+    expectFieldProblem(await send('none', smallJpeg(2_000_000)), {
+      ...{ field: 'photo', code: 'out-of-bounds', given: 2.1, max: 2, unit: 'MB' },
+    });
+    expectFieldProblem(await send('no.id', photo), { field: 'id', code: 'not-allowed' });
+    expectProblem(await send('none', photo, '/api/farms/none'), 404);
+    await send('of-other', photo, other.path).expect(204);
+    await app.api.delete(other.path).expect(204);
+    expect(await app.rows('photos')).toMatchObject([{ id }]);
   });
 });

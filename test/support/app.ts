@@ -20,6 +20,7 @@ export const TABLES = [
   'told_facts',
   'handovers',
   'cows',
+  'photos',
 ] as const;
 export type RowCounts = Record<(typeof TABLES)[number], number>;
 

@@ -1,11 +1,12 @@
 /**
- * Compiles what runs outside the tests' own world, once before all tests: the service, the commands
- * and the thread of the pool. Each is a few large files, as hundreds of small ones take long to open.
+ * Compiles what runs outside the tests' own world, once before all tests: the core, the service, the
+ * commands and the thread of the pool. Each is a few large files, as hundreds of small ones take long
+ * to open.
  */
 import { transform } from '@swc/core';
-import { rmSync } from 'node:fs';
+import { readdirSync, rmSync, writeFileSync } from 'node:fs';
 import { basename, join } from 'node:path';
-import { fileURLToPath } from 'node:url';
+import { fileURLToPath, pathToFileURL } from 'node:url';
 import { rolldown } from 'rolldown';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
@@ -14,25 +15,51 @@ const ENTRIES = [
   'src/work-pool/worker',
   ...['plan', 'checks', 'backup', 'restore', 'certificate'].map((name) => `src/cli/${name}`),
   'test/support/service',
+  'test/support/shared-house',
 ];
+/** Stands for all files of the core, each a namespace that is named for its path. */
+const CORE = 'core-of-tests';
 /** What finds files beside its own, is compiled for the machine, or is there for others to bring. */
 const LEFT_APART =
-  /^(node:|better-sqlite3$|highs$|pg$|piscina$|jsonc-parser$|@nestjs\/(microservices|websockets)|@fastify\/)/;
+  /^(node:|better-sqlite3$|highs$|pg$|piscina$|playwright-core$|jsonc-parser$|@nestjs\/(microservices|websockets)|@fastify\/)/;
 
 export default async function compileProgram() {
   const dir = join(root, 'test-output/program');
   rmSync(dir, { recursive: true, force: true });
   const program = await rolldown({
     cwd: root,
-    input: Object.fromEntries(ENTRIES.map((path) => [basename(path), `${path}.ts`])),
+    input: {
+      ...Object.fromEntries(ENTRIES.map((path) => [basename(path), `${path}.ts`])),
+      core: CORE,
+    },
     platform: 'node',
     external: LEFT_APART,
     resolve: { extensionAlias: { '.js': ['.ts', '.js'] } },
-    plugins: [{ name: 'swc', transform: { filter: { id: /\.ts$/ }, handler: compile } }],
+    plugins: [
+      {
+        name: 'core',
+        resolveId: (id) => (id === CORE ? id : undefined),
+        load: (id) => (id === CORE ? wholeCore() : undefined),
+      },
+      { name: 'swc', transform: { filter: { id: /\.ts$/ }, handler: compile } },
+    ],
     logLevel: 'silent',
   });
   await program.write({ dir, keepNames: true, entryFileNames: '[name].js' });
   await program.close();
+
+  const core = await import(pathToFileURL(join(dir, 'core.js')).href);
+  const names = Object.entries(core).map(([path, file]) => [path, Object.keys(file)]);
+  writeFileSync(join(dir, 'core-names.json'), JSON.stringify(Object.fromEntries(names)));
+}
+
+function wholeCore() {
+  const paths = readdirSync(join(root, 'shared'), { recursive: true })
+    .map((path) => `shared/${path.replaceAll('\\', '/')}`)
+    .filter((path) => path.endsWith('.ts'));
+  return paths
+    .map((path) => `export * as ${JSON.stringify(path)} from ${JSON.stringify(join(root, path))};`)
+    .join('\n');
 }
 
 async function compile(source, filename) {

@@ -126,7 +126,7 @@ function valueOf(column: StoredColumn, reference: fc.Arbitrary<string>): fc.Arbi
   const any: Record<StoredColumn['kind'], fc.Arbitrary<unknown>> = {
     'yes-no': fc.boolean(),
     date: day,
-    number: /^revision$|version$/i.test(name)
+    number: /^(revision|bytes)$|version$/i.test(name)
       ? fc.integer({ min: 1, max: 2e9 })
       : fc.double({ noNaN: true, noDefaultInfinity: true }).map((x) => x + 0),
     text: isJson

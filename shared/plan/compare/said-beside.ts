@@ -1,9 +1,15 @@
 import type { NumberQuantity } from '../../explain/quantity.js';
-import { formatValue, type Reader } from '../../units/format.js';
+import { formatAbout, formatValue, type Reader } from '../../units/format.js';
 import type { ColumnNumbers } from './column-numbers.js';
 
 /** Shares by which a number must differ to be worth a word. */
 const WORTH = 0.01;
+
+/** Money to the cent; of all else nobody knows a difference to its last digit. */
+const difference = (off: number, unit: NumberQuantity['unit'], reader: Reader): string =>
+  unit.startsWith('money')
+    ? formatValue(off, unit, reader)
+    : `about ${formatAbout(off, unit, reader)}`;
 
 /** How a choice differs from the first column, the cost before all else. */
 export function saidBeside(
@@ -20,7 +26,7 @@ export function saidBeside(
     if (!a || !b) return [];
     const off = b.value - a.value;
     if (Math.abs(off) <= WORTH * Math.max(Math.abs(a.value), 1e-9)) return [];
-    return [words(formatValue(Math.abs(off), a.unit, reader), 0 < off)];
+    return [words(difference(Math.abs(off), a.unit, reader), 0 < off)];
   };
   const lines = [
     ...by(first.each, other.each, (much, isMore) =>

@@ -32,6 +32,7 @@ export function workOfFarm(
     ownJobs: picture.jobs,
     progress: marks,
     groundChecks,
+    ...(picture.publicHolidays ? { publicHolidays: picture.publicHolidays } : {}),
     handovers,
     ...(kept ? { kept } : {}),
     ...(before ? { before } : {}),

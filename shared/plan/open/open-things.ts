@@ -103,6 +103,20 @@ const OPEN_THINGS: readonly OpenThing[] = [
     formulas: ['hatch-share', 'hatch-chicks-expected', 'hatch-eggs-to-set', 'hatch-hens'],
   },
   {
+    what: 'How much they eat, and how many of them there are',
+    knownBetter:
+      'As bags are opened: tell on Today when you open one and what you bought, and what is left counts.',
+    formulas: [
+      ...['feed-of-year', 'feed-in-store', 'feed-runs-out', 'feed-bags-of-trip', 'feed-trip-day'],
+      ...['feed-fetched-for', 'feed-trip-share', 'feed-store-most', 'feed-money-sum'],
+    ],
+  },
+  {
+    what: 'What is in your grain and meal: it differs from field to field and from lot to lot',
+    knownBetter: 'When what you bought was tested and you type that under the ingredient.',
+    formulas: ['ration-amount', 'ration-holds', 'ration-to-begin', 'ration-like-bag'],
+  },
+  {
     what: 'What you pay',
     isTried: true,
     knownBetter: 'When you type the price you pay.',
@@ -110,6 +124,7 @@ const OPEN_THINGS: readonly OpenThing[] = [
       ...['bill-line', 'bill-total', 'bill-unit', 'energy-cost', 'feed-cost-per-dozen'],
       ...['cost-own-hours', 'cost-trips', 'cost-gear-share', 'cost-in-all', 'break-even'],
       ...['price-wanted', 'left-over', 'hour-brings', 'bill-of-week', 'bill-so-far'],
+      ...['feed-trip-cost', 'feed-fetching-per-kg', 'ration-cost', 'ration-bought'],
       ...[
         'choice-each',
         'bill-if-kept-on',
@@ -241,8 +256,11 @@ const THINGS = new Map(
 export function openThingOf(quantity: Quantity, isTried = false): Moved | undefined {
   const { formula, spread, unit } = quantity;
   const thing = THINGS.get(formula);
-  const open = thing && !(isTried && thing.isTried) ? thing : undefined;
-  const better = open && { knownBetter: open.knownBetter };
+  const better = thing && { knownBetter: thing.knownBetter };
+  const open =
+    thing && isTried && thing.isTried
+      ? { what: `${thing.what}; but what was tried of that hardly moves it` }
+      : thing;
   if (formula === taskFormulas.hours.id) return { ...hoursMovedMost(quantity), ...better };
   // The range of a chance comes from the number of years alone.
   if (spread && spread.low !== spread.high && unit !== 'chance')

@@ -1,4 +1,4 @@
-import { daysBetween, type PlainDate } from '../../calendar/plain-date.js';
+import type { PlainDate } from '../../calendar/plain-date.js';
 import { holding, type FactOf, type ToldFact, type ToldKind } from '../../farm/told-fact.js';
 
 /** A weight of several birds, and of how many it is. */
@@ -70,18 +70,30 @@ export function sumsOf(batchId: string, facts: readonly ToldFact[]): BatchSums {
   };
 }
 
-/** Birds of a batch alive at the end of a day, by what was told. */
+/**
+ * Birds of a batch alive at the end of a day, by what was told, as a function of the day: what was
+ * told is gone through once, however many days are asked for.
+ *
+ * @param placed birds there were at first where nobody told how many came
+ */
 export function aliveByTold(
   batchId: string,
   facts: readonly ToldFact[],
-  { placed, on }: { readonly placed: number; readonly on: PlainDate },
-): number {
-  const before = sumsOf(
-    batchId,
-    facts.filter((fact) => fact.kind === 'arrived' || 0 <= daysBetween(fact.on, on)),
-  );
-  const { arrived, died, processed, sold, given } = before;
-  return Math.max(0, (arrived?.alive ?? placed) - died - processed - sold - given);
+  placed: number,
+): (on: PlainDate) => number {
+  const held = holding(facts).filter(({ about }) => about === batchId);
+  const arrived = held.findLast((fact) => fact.kind === 'arrived');
+  const first = arrived ? arrived.details.birds - (arrived.details.dead ?? 0) : placed;
+  const leaving = held
+    .flatMap(({ kind, on, details }) =>
+      kind === 'died' || kind === 'processed' || kind === 'gone'
+        ? [{ on, birds: details.birds }]
+        : [],
+    )
+    .sort((a, b) => (a.on < b.on ? -1 : a.on > b.on ? 1 : 0));
+  let left = first;
+  const after = leaving.map(({ on, birds }) => ({ on, left: (left -= birds) }));
+  return (on) => Math.max(0, after.findLast((each) => each.on <= on)?.left ?? first);
 }
 
 /** Hours logged of work of the batch whose reckoned hours are known, so that like stands by like. */

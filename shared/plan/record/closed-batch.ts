@@ -1,14 +1,14 @@
 import type { PlainDate } from '../../calendar/plain-date.js';
 import type { ToldFact } from '../../farm/told-fact.js';
-import type { BatchPlan } from '../batch-plan.js';
 import { aliveByTold, sumsOf, type BatchSums } from './batch-sums.js';
 import { openedFeed, type OpenedFeed } from './feed-paid.js';
+import type { PlannedOfBatch } from './planned-of-batch.js';
 
 /** A batch to be looked back at. */
 export interface LookedBackAt {
   readonly batchId: string;
   /** Its plan without anything told of it. */
-  readonly plan: BatchPlan;
+  readonly plan: PlannedOfBatch;
   /** What the farm was told: of the batch, and what was bought. */
   readonly facts: readonly ToldFact[];
   readonly today: PlainDate;
@@ -29,7 +29,7 @@ export function closedOf(asked: LookedBackAt): Closed {
   const { batchId, plan, facts, today } = asked;
   const sums = sumsOf(batchId, facts);
   const placed = sums.arrived?.alive ?? plan.birds.chicksPlaced.value;
-  const left = aliveByTold(batchId, facts, { placed, on: today });
+  const left = aliveByTold(batchId, facts, placed)(today);
   const isOver = sums.saidLastOn !== undefined || left === 0;
   const ends = facts.filter(
     (fact) =>

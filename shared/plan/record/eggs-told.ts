@@ -1,6 +1,6 @@
-import { addDays, daysBetween, type PlainDate } from '../../calendar/plain-date.js';
+import { daysBetween, type PlainDate } from '../../calendar/plain-date.js';
 import type { ToldFact } from '../../farm/told-fact.js';
-import type { BatchPlan } from '../batch-plan.js';
+import type { PlannedOfBatch } from './planned-of-batch.js';
 import { aliveByTold, type BatchSums } from './batch-sums.js';
 import type { RecordLine } from './record-line.js';
 
@@ -17,7 +17,7 @@ export function eggsOf({
   arrivedOn,
 }: {
   readonly batchId: string;
-  readonly plan: BatchPlan;
+  readonly plan: PlannedOfBatch;
   readonly facts: readonly ToldFact[];
   readonly sums: BatchSums;
   readonly placed: number;
@@ -29,15 +29,22 @@ export function eggsOf({
     ['eggs-per-hen', 'Eggs a hen, of the days counted', 'eggs'],
   ] as const;
   if (sums.counts.length === 0)
-    return labels.map(([id, label, unit]) => ({ id, label, unit, note: 'no eggs were counted' }));
+    return labels.map(([id, label, unit]) => ({
+      id,
+      label,
+      unit,
+      note: 'no eggs were counted',
+    }));
   const seriesOf = (id: string): readonly number[] =>
     plan.daily.find((each) => each.id === id)?.values ?? [];
   const [eggs, alive] = [seriesOf('eggs-day'), seriesOf('alive')];
   let [planned, plannedEach, actual, actualEach, days] = [0, 0, 0, 0, 0];
+  const aliveOn = aliveByTold(batchId, facts, placed);
   for (const { on, details } of sums.counts) {
-    const hens = aliveByTold(batchId, facts, { placed, on });
+    const hens = aliveOn(on);
+    const last = daysBetween(arrivedOn, on);
     for (let back = 0; back < details.days; back++) {
-      const day = daysBetween(arrivedOn, addDays(on, -back));
+      const day = last - back;
       planned += eggs[day] ?? 0;
       plannedEach += alive[day] ? (eggs[day] ?? 0) / alive[day] : 0;
     }
@@ -57,5 +64,6 @@ export function eggsOf({
     planned: told[k]![0],
     actual: told[k]![1],
     note,
+    days,
   }));
 }

@@ -1,8 +1,8 @@
 import Big from 'big.js';
 import { holding, type FactOf, type ToldFact } from '../../farm/told-fact.js';
 import { minorDigits } from '../../units/format.js';
-import type { BatchPlan } from '../batch-plan.js';
-import type { PlainDate } from '../../calendar/plain-date.js';
+import type { PlannedOfBatch } from './planned-of-batch.js';
+import { addDays, type PlainDate } from '../../calendar/plain-date.js';
 
 /** Feed of a batch as it was opened, and what it cost. */
 export interface OpenedFeed {
@@ -14,9 +14,9 @@ export interface OpenedFeed {
 }
 
 /**
- * What the bags weigh and cost that were opened for a batch: at the average paid for feed up to its
- * end, where money and weight of a purchase were told, else at the planned price. Exact, rounded
- * half up once.
+ * What the bags weigh and cost that were opened for a batch: at the average paid for feed from a year
+ * before it came up to its end, where money and weight of a purchase were told, else at the planned
+ * price. Exact, rounded half up once.
  *
  * @param facts of the whole farm
  * @param until purchases after this day do not count
@@ -24,7 +24,7 @@ export interface OpenedFeed {
 export function openedFeed(
   opened: readonly FactOf<'feed-opened'>[],
   facts: readonly ToldFact[],
-  { plan, until }: { readonly plan: BatchPlan; readonly until: PlainDate },
+  { plan, until }: { readonly plan: PlannedOfBatch; readonly until: PlainDate },
 ): OpenedFeed | undefined {
   if (opened.length === 0) return undefined;
   const bags = opened.map(({ on, details }) => {
@@ -32,7 +32,7 @@ export function openedFeed(
     return { kg: new Big(details.bags).times(details.bagKg ?? phase.bagKg), phase };
   });
   const kg = Number(bags.reduce((sum, each) => sum.plus(each.kg), new Big(0)));
-  const paid = paidPerKg(facts, until);
+  const paid = paidPerKg(facts, boughtFrom(plan.arrivalDate), until);
   const costs = bags.map((each) => {
     const perKg = paid ?? plannedPerKg(plan, each.phase);
     return perKg && each.kg.times(perKg);
@@ -46,17 +46,21 @@ export function openedFeed(
   };
 }
 
-type Phase = BatchPlan['feed']['phases'][number];
+/** The first day of purchases that say what a batch's feed cost: prices of years ago do not. */
+export const boughtFrom = (arrivalDate: PlainDate): PlainDate => addDays(arrivalDate, -365);
 
-function phaseOn({ feed }: BatchPlan, on: PlainDate): Phase {
+type Phase = PlannedOfBatch['feed']['phases'][number];
+
+function phaseOn({ feed }: PlannedOfBatch, on: PlainDate): Phase {
   return feed.phases.findLast(({ starts }) => String(starts.value) <= on) ?? feed.phases[0]!;
 }
 
 /** Major units for a kilogram of all feed that was bought with its weight and money. */
-function paidPerKg(facts: readonly ToldFact[], until: PlainDate): Big | undefined {
+function paidPerKg(facts: readonly ToldFact[], from: PlainDate, until: PlainDate): Big | undefined {
   let [money, kg] = [new Big(0), new Big(0)];
   for (const fact of holding(facts)) {
-    if (fact.kind !== 'bought' || fact.details.what !== 'feed' || until < fact.on) continue;
+    if (fact.kind !== 'bought' || fact.details.what !== 'feed') continue;
+    if (fact.on < from || until < fact.on) continue;
     const { amount, eachKg, money: paid } = fact.details;
     if (eachKg === undefined || paid === undefined) continue;
     money = money.plus(paid);
@@ -65,7 +69,7 @@ function paidPerKg(facts: readonly ToldFact[], until: PlainDate): Big | undefine
   return kg.eq(0) ? undefined : money.div(kg);
 }
 
-function plannedPerKg({ bill }: BatchPlan, { name, bagKg }: Phase): Big | undefined {
+function plannedPerKg({ bill }: PlannedOfBatch, { name, bagKg }: Phase): Big | undefined {
   const price = bill.lines.find(({ label }) => label === `${name} feed`)?.price;
   return price === undefined ? undefined : new Big(price).div(bagKg);
 }

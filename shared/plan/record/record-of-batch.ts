@@ -1,4 +1,4 @@
-import type { FarmPicture } from '../../farm/picture.js';
+import { animalPicture, type AnimalPicture, type FarmPicture } from '../../farm/picture.js';
 import type { ToldFact } from '../../farm/told-fact.js';
 import { FieldError } from '../../problems/field-problem.js';
 import type { Tables } from '../../tables/tables.js';
@@ -30,25 +30,26 @@ export function recordOfBatches(
  * @param facts of the farm: of the batch, and what was bought
  * @throws FieldError when the picture has no such batch, or none that can be planned
  */
-export function recordOfBatch(
+function recordOfBatch(
   picture: FarmPicture,
   tables: Tables,
   { batchId, facts }: { readonly batchId: string; readonly facts: readonly ToldFact[] },
 ): HowItWent {
-  const { today } = picture;
   const plan = planBatch(asOrdered(picture, batchId), tables, batchId);
-  return howItWent({ batchId, plan, facts, today });
+  return howItWent({ batchId, plan, facts, today: picture.today });
 }
 
-/** The same farm on the day on which the batch was to come, with nothing told of it. */
-function asOrdered(picture: FarmPicture, of: string): FarmPicture {
+/**
+ * What the plan of a batch rests on as it was on the day on which it was to come, with nothing told
+ * of it: whatever is told of the batch, this stays the same.
+ */
+export function asOrdered(picture: FarmPicture, of: string): AnimalPicture {
   const batch = picture.batches.find(({ id }) => id === of);
   const isOther = ({ batchId }: { readonly batchId: string }): boolean => batchId !== of;
   return {
-    ...picture,
+    ...animalPicture(picture),
     today: batch && batch.arrivalDate < picture.today ? batch.arrivalDate : picture.today,
     headChanges: picture.headChanges.filter(isOther),
-    brooderLooks: picture.brooderLooks.filter(isOther),
     weighings: picture.weighings.filter(isOther),
     eggCounts: picture.eggCounts.filter(isOther),
     feedOpenings: (picture.feedOpenings ?? []).filter(isOther),

@@ -42,6 +42,9 @@ export function withBirds(
   const ids = { batch: newId(), brooder: newId(), home: newId(), freezer: newId() };
   const strain = tables.strains.find((each) => each.defaultFor?.includes(purpose))!;
   const store = picture.facilities.find(({ kind }) => kind === 'feed-store');
+  // Of five feeds a small flock would eat a bag or two each.
+  const hasFewFeeds =
+    purpose === 'layers' && startedWeeks === undefined && birds <= defaults.fewHens.most;
   const batch: NamedBatch = {
     id: ids.batch,
     name: NAMES[purpose].batch,
@@ -58,8 +61,9 @@ export function withBirds(
         }),
     ...(purpose === 'meat' ? { penId: ids.home, freezerId: ids.freezer } : { coopId: ids.home }),
     ...(store === undefined ? {} : { feedStoreId: store.id }),
+    ...(hasFewFeeds ? { feedProgramId: defaults.fewHens.feedProgramId } : {}),
     assumed: [
-      ...['name', 'strainId', 'sex'],
+      ...['name', 'strainId', 'sex', ...(hasFewFeeds ? ['feedProgramId'] : [])],
       ...(startedWeeks === undefined ? ['hatchToArrivalDays'] : []),
       ...(isOnOneDay(toCome) ? [] : ['arrivalDate']),
     ],
@@ -73,15 +77,34 @@ export function withBirds(
   const begun = withBatch({ ...picture, facilities: [...picture.facilities, ...trial] }, batch);
   const arrivalDate = bestArrival(begun, ids.batch, toCome, setting);
   const dated = withBatch(begun, { ...batch, arrivalDate });
-  const fitted = (before: FarmPicture): FarmPicture => {
+  const fitted = (before: FarmPicture, lamps: LampChoice): FarmPicture => {
     const plan = planBatch(before, tables, ids.batch);
     const fit = (each: Facility): Facility =>
-      Object.values(ids).includes(each.id) ? fitFacility(each, plan, before, setting) : each;
+      Object.values(ids).includes(each.id) ? fitFacility(each, plan, before, lamps, setting) : each;
     return { ...before, facilities: before.facilities.map(fit) };
   };
-  // Lamps are chosen once the brooder has its size, and counted once they are chosen.
-  return fitted(fitted(fitted(dated)));
+  const fittedAll = (lamps: LampChoice): FarmPicture =>
+    // Lamps are chosen once the brooder has its size, and counted once they are chosen.
+    fitted(fitted(fitted(dated, lamps), lamps), lamps);
+  const fit = fittedAll('smaller-if-too-strong');
+  // Nobody hangs half a dozen small lamps over twenty chicks: a weaker bulb in later weeks is easier.
+  return hasManySmallLamps(fit, ids.brooder, sizes) ? fittedAll('usual') : fit;
 }
+
+type LampChoice = 'usual' | 'smaller-if-too-strong';
+
+const hasManySmallLamps = (
+  { facilities }: FarmPicture,
+  brooderId: string,
+  { lamp }: StartSizes,
+): boolean =>
+  facilities.some(
+    (each) =>
+      each.id === brooderId &&
+      each.kind === 'brooder' &&
+      each.heat.wattsEach === lamp.smallerWatts &&
+      lamp.smallerMost < each.heat.count,
+  );
 
 /** Whether the household says the day itself. */
 const isOnOneDay = ({ from, to }: BirdsToCome): boolean => from !== undefined && from === to;
@@ -174,6 +197,7 @@ function fitFacility(
   facility: Facility,
   plan: BatchPlan,
   { farm, batches }: FarmPicture,
+  lamps: LampChoice,
   { defaults }: StartSetting,
 ): Facility {
   const sizes = defaults[farm.units];
@@ -181,7 +205,7 @@ function fitFacility(
   switch (facility.kind) {
     case 'brooder': {
       const [floor, feeder, drinker] = plan.space.needs.map(({ most }) => most.value);
-      const heat = heatFor(facility, plan, sizes);
+      const heat = heatFor(facility, plan, sizes, lamps);
       return {
         ...facility,
         ...sidesFor(
@@ -224,11 +248,17 @@ const roomOf = ({ walls, assumed = [] }: Brooder, heightM: number): Partial<Broo
 });
 
 /** Lamps that leave a cool end; gas where lamps would be too many. */
-function heatFor({ heat }: Brooder, plan: BatchPlan, { lamp, gas }: StartSizes): Brooder['heat'] {
+function heatFor(
+  { heat }: Brooder,
+  plan: BatchPlan,
+  { lamp, gas }: StartSizes,
+  lamps: LampChoice,
+): Brooder['heat'] {
   const needed = plan.heat?.heatersNeeded?.value ?? 0;
   if (heat.kind === 'gas') return { ...heat, count: Math.max(1, needed) };
   if (lamp.most < needed) return { ...heat, kind: 'gas', wattsEach: gas.wattsEach, count: 1 };
-  const wattsEach = isTooStrong(plan) ? lamp.smallerWatts : heat.wattsEach;
+  const isSmaller = lamps === 'smaller-if-too-strong' && isTooStrong(plan);
+  const wattsEach = isSmaller ? lamp.smallerWatts : heat.wattsEach;
   return { ...heat, wattsEach, count: Math.max(lamp.least, needed) };
 }
 

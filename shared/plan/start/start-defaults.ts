@@ -11,6 +11,8 @@ export interface StartSizes {
   readonly lamp: {
     readonly wattsEach: number;
     readonly smallerWatts: number;
+    /** Where more of the smaller ones would be needed, the usual ones are hung. */
+    readonly smallerMost: number;
     readonly least: number;
     /** A larger flock is kept warm with gas. */
     readonly most: number;
@@ -36,6 +38,8 @@ interface StartPrices {
 
 /** What a farm is taken to have until the household says otherwise; a file of seeds/ holds it. */
 export interface StartDefaults {
+  /** So few hens raised from chicks are given two feeds: starter-grower, then layer. */
+  readonly fewHens: { readonly most: number; readonly feedProgramId: string };
   readonly elevationM: number;
   readonly freeTimes: Readonly<
     Record<FreeTime, Required<Pick<Person, 'hoursByWeekday' | 'startH' | 'byDay'>>>

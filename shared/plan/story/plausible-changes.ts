@@ -8,7 +8,14 @@ import { usualOrder } from '../usual-order.js';
 
 /** What happens in a batch's life that tells more of its numbers. */
 export type Teller =
-  'weighing' | 'bags' | 'count' | 'forecast' | 'feed-price' | 'heat-price' | 'eggs' | 'candle';
+  | 'weighing'
+  | 'bags'
+  | 'count'
+  | 'forecast'
+  | 'feed-price'
+  | 'heat-price'
+  | 'eggs'
+  | 'candle';
 
 /** One input as it could well turn out otherwise, and the farm with it. */
 export interface PlausibleChange {

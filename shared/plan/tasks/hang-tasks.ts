@@ -19,6 +19,8 @@ export interface TasksFor {
   readonly isPast?: (template: TaskTemplate, event: PlanEvent, dates: DatedSpan) => boolean;
   /** Id of a task among its own: it must stay the same when dates move, as ticks are kept by it. */
   readonly idOf: (templateId: string, event: PlanEvent) => string;
+  /** Days on which nobody answers in a shop or an office: what needs one stands before them. */
+  readonly isShut?: (date: PlainDate) => boolean;
   /** How the texts of templates are said of these animals, where not as they are written. */
   readonly said?: (text: string) => string;
 }
@@ -81,7 +83,7 @@ export function hangTasks(
         const task: Writable<HungTask> = {
           id: of.idOf(template.id, event),
           anchorDate: event.date,
-          offsetDays: template.offsetDays,
+          offsetDays: openOffsetDays(template, event, of),
           lengthDays: lengthOf(template, event, until),
           isDaily: template.isDaily,
           waitsFor: waits.map(({ id }) => id),
@@ -101,6 +103,21 @@ export function hangTasks(
   );
   return dated.map((dates, k) => taskOf(hung[k]!, dates, of));
 }
+
+/** A call or a trip to the store stands on the last day before its own on which there is one. */
+function openOffsetDays(
+  { offsetDays, conditions }: TaskTemplate,
+  { date }: PlanEvent,
+  { isShut }: TasksFor,
+): number {
+  if (!conditions?.shopsOpen || !isShut) return offsetDays;
+  let open = offsetDays;
+  while (offsetDays - LONGEST_SHUT_DAYS < open && isShut(addDays(date, open))) open--;
+  return open;
+}
+
+/** No more than this is looked for a day on which shops are open. */
+const LONGEST_SHUT_DAYS = 7;
 
 /**
  * The event that a task hangs on: its own, or the first day of those it is done once for. Of these

@@ -1,5 +1,6 @@
 import { addDays, daysBetween, type PlainDate } from '../../calendar/plain-date.js';
 import type { FarmPicture } from '../../farm/picture.js';
+import { listed } from '../../units/listed.js';
 import { isOfGarden, isOfPlace } from '../work/of-place.js';
 import { longLeads } from '../story/long-leads.js';
 import { fittedDays } from '../work/fitted-days.js';
@@ -108,15 +109,22 @@ const feeds = (batches: readonly PlannedBatch[]): ComingDate[] =>
     })),
   );
 
-const absences = ({ people }: FarmPicture): ComingDate[] =>
-  people.flatMap(({ id, name, away }) =>
-    away.map(({ from, to }) => {
-      const days = daysBetween(from, to) + 1;
-      return {
-        key: `away/${id}/${from}`,
-        on: from,
-        text: `${name} away ${days === 1 ? 'for the day' : `for ${days} days`}`,
-        place: { kind: 'away' as const },
-      };
-    }),
-  );
+/** Absences, those of the same days in one line. */
+function absences({ people }: FarmPicture): ComingDate[] {
+  const bySpan = new Map<string, { id: string; name: string; from: PlainDate; to: PlainDate }[]>();
+  for (const { id, name, away } of people)
+    for (const { from, to } of away) {
+      const span = `${from}/${to}`;
+      bySpan.set(span, [...(bySpan.get(span) ?? []), { id, name, from, to }]);
+    }
+  return [...bySpan.values()].map((who) => {
+    const { id, from, to } = who[0]!;
+    const days = daysBetween(from, to) + 1;
+    return {
+      key: `away/${id}/${from}`,
+      on: from,
+      text: `${listed(who.map(({ name }) => name))} away ${days === 1 ? 'for the day' : `for ${days} days`}`,
+      place: { kind: 'away' as const },
+    };
+  });
+}

@@ -5,6 +5,7 @@ import type { DayRun } from '../../weather/day-run.js';
 import { usualRun } from '../../weather/drawn-year.js';
 import { soilTemperatureC, yearMeanC } from '../../weather/soil-temperature.js';
 import type { RootZone } from '../../weather/soil-water.js';
+import { noPostOn } from '../no-post.js';
 import { isWetAhead, spellStarts } from './dry-spells.js';
 import { dryEnough, layerDepletionMm, seenIn, workedLayer, type DryEnough } from './work-ground.js';
 import type { WorkRequest } from './work-request.js';
@@ -24,11 +25,16 @@ export interface DaysOfWork {
   readonly isForecast: Uint8Array;
   /** On which somebody looked at the ground and said how it is. */
   readonly isLookedAt: Uint8Array;
+  /** Sundays, public holidays and days of the farm’s own list: nobody answers in a shop or an office. */
+  readonly isShut: Uint8Array;
   /** Beyond the forecast they are no more than usual: which of them are wet is not known. */
   readonly isUsual?: true;
 }
 
-export type WorkPlace = Pick<WorkRequest, 'climate' | 'farm' | 'tables' | 'today' | 'groundChecks'>;
+export type WorkPlace = Pick<
+  WorkRequest,
+  'climate' | 'farm' | 'tables' | 'today' | 'groundChecks' | 'publicHolidays'
+>;
 
 /** Soil water is followed from so many days before the plan. */
 export const BEFORE_DAYS = 45;
@@ -41,6 +47,7 @@ export interface WorkFrame {
   readonly dayOfYear: Int16Array;
   /** Days that were measured or are forecast, by their place in the run. */
   readonly known: ReadonlyMap<number, DailyWeather>;
+  readonly isShut: Uint8Array;
   readonly zone: RootZone;
   readonly dryEnough: DryEnough;
 }
@@ -53,6 +60,9 @@ export function workFrame(place: WorkPlace, days: number): WorkFrame {
   const frame = { ...frameFrom(place, BEFORE_DAYS, days), zone };
   return {
     ...frame,
+    isShut: Uint8Array.from({ length: days }, (_, day) =>
+      noPostOn(addDays(place.today, day), place) === undefined ? 0 : 1,
+    ),
     dryEnough: dryEnough(tables, looksWithWater(place, zone, usualMm)),
   };
 }
@@ -140,6 +150,7 @@ export function daysOfWork(frame: WorkFrame, weather: DayRun): DaysOfWork {
     }).subarray(BEFORE_DAYS),
     isForecast: isForecast.subarray(BEFORE_DAYS),
     isLookedAt: isLookedAt.subarray(BEFORE_DAYS),
+    isShut: frame.isShut,
   };
 }
 
@@ -155,16 +166,23 @@ function withKnown({ known }: Pick<WorkFrame, 'known'>, run: DayRun): DayRun {
   return { minC, maxC, rainMm };
 }
 
+/** Whether work asks anything of the weather or the ground of its days. */
+export const asksForWeather = ({
+  peopleNeeded: _people,
+  daylight: _daylight,
+  shopsOpen: _open,
+  ...asks
+}: WorkConditions): boolean => Object.values(asks).some((each) => each !== undefined && each);
+
 /** Days that suit a job; undefined when it asks nothing of a day. */
 export function suitsOf(
   conditions: WorkConditions,
   days: DaysOfWork,
   wetFromMm: number,
 ): Uint8Array | undefined {
-  const { peopleNeeded: _people, daylight: _daylight, dryDaysInRow, ...asks } = conditions;
+  if (!asksForWeather(conditions) && !conditions.shopsOpen) return undefined;
+  const { dryDaysInRow, ...asks } = conditions;
   const asksForRun = dryDaysInRow !== undefined;
-  const isAsking = asksForRun || Object.values(asks).some((each) => each !== undefined && each);
-  if (!isAsking) return undefined;
   const ofTheDay = { ...asks, noRain: asks.noRain === true || asksForRun };
   const fit = fitDays(ofTheDay, days, wetFromMm);
   if (!asksForRun) return fit;
@@ -184,8 +202,9 @@ export function unfitDay(
   day: number,
   wetFromMm: number,
 ): string | undefined {
-  const { minC, maxC, rainMm, isWorkable, soilC } = days;
+  const { minC, maxC, rainMm, isWorkable, soilC, isShut } = days;
   const { dryDaysInRow: runDays } = conditions;
+  if (conditions.shopsOpen && isShut[day] === 1) return 'shops and offices are closed';
   const wantsNoRain = conditions.noRain || conditions.dryGround || runDays !== undefined;
   if (wantsNoRain && wetFromMm <= rainMm[day]!) return 'rain';
   if (conditions.dryGround && isWorkable[day] === 0) return 'ground too wet';

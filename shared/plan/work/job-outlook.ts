@@ -5,6 +5,7 @@ import { crewHours } from '../../schedule/usual-ahead.js';
 import { chanceOf, type PlayedJob } from '../../schedule/work-years.js';
 import { percentile } from '../../weather/climate.js';
 import type { BetterOdds } from './better-odds.js';
+import { asksForWeather } from './days-of-work.js';
 import type { PlayedWork } from './played-work.js';
 import type { WholeWork } from './whole-work.js';
 import type { WorkNeed } from './work-need.js';
@@ -89,7 +90,7 @@ export function jobOutlooks(
     const ifLonger = startIf(Math.round(LONGER * job.minutes));
     const from = Math.max(0, earliestDay);
     const windowDays = Math.max(0, latestDay - from + 1);
-    const asksForDays = suits[0]?.[i] !== undefined && 0 < windowDays;
+    const asksForDays = asksForWeather(need.conditions) && 0 < windowDays;
     const waits = why.get(i)?.waitsFor;
     return [
       {

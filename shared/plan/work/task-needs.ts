@@ -121,10 +121,14 @@ function readTask(
   const ownHours = task.hours - (task.helped?.hours ?? 0);
   const reckonedHours = ownHours / (conditions.peopleNeeded ?? 1);
   const known = learned.get(kind);
+  const template = templateOf(tables, task);
   needs.push({
     key,
     name: task.name,
-    row: sourcedOf(templateOf(tables, task)),
+    row: sourcedOf(template),
+    ...(isOnItsDay && (template.looks?.everyH ?? Infinity) <= MEANWHILE_H
+      ? { isThroughTheDay: true as const }
+      : {}),
     belongsTo: { kind: work.kind, id: work.id, name: work.name },
     kind,
     hours: reckonedHours * (known?.factor ?? 1),
@@ -144,6 +148,9 @@ function readTask(
     ...(isOver ? { isOver } : {}),
   });
 }
+
+/** Who is out at work by day is not back sooner. */
+const MEANWHILE_H = 4;
 
 /** What the household must bring: helpers stand in for people, all but one. */
 function ownConditions({ conditions = {}, helped }: Task): NonNullable<Task['conditions']> {

@@ -2,6 +2,7 @@ import type { WorkConditions } from '../../farm/job.js';
 import { freeFrom } from '../../schedule/work-placing.js';
 import { followersOf, lastDayBefore } from '../../schedule/work-settling.js';
 import { finishDay, placedMinutes, type WorkJob, type WorkPiece } from '../../schedule/work.js';
+import { asksForWeather } from './days-of-work.js';
 import { suitsNeed } from './suits-of-needs.js';
 import type { WholeWork } from './whole-work.js';
 
@@ -27,7 +28,8 @@ interface Eased {
  */
 export function wayByWeather(work: WholeWork, index: number): WeatherWay | undefined {
   const job = work.problem.jobs[index]!;
-  if (!job.suits || job.able.length < job.peopleNeeded) return undefined;
+  if (!asksForWeather(work.needs[index]!.conditions) || job.able.length < job.peopleNeeded)
+    return undefined;
   for (const eased of easedOf(work.needs[index]!.conditions)) {
     const need = { ...work.needs[index]!, conditions: eased.conditions };
     const wetFromMm = work.request.tables.work.wetDay.rainMm;
@@ -38,10 +40,11 @@ export function wayByWeather(work: WholeWork, index: number): WeatherWay | undef
   return undefined;
 }
 
-function easedOf({ peopleNeeded, daylight, ...asks }: WorkConditions): Eased[] {
+function easedOf({ peopleNeeded, daylight, shopsOpen, ...asks }: WorkConditions): Eased[] {
   const always = {
     ...(peopleNeeded === undefined ? {} : { peopleNeeded }),
     ...(daylight === undefined ? {} : { daylight }),
+    ...(shopsOpen === undefined ? {} : { shopsOpen }),
   };
   const { dryDaysInRow, dryGround, noRain, dayMaxAtMostC, ...colder } = asks;
   const eased: Eased[] = [];

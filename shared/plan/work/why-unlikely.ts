@@ -1,6 +1,7 @@
 import { latestStart } from '../../schedule/latest-start.js';
 import { crewHours } from '../../schedule/usual-ahead.js';
 import { chanceOf, type PlayedJob } from '../../schedule/work-years.js';
+import { asksForWeather } from './days-of-work.js';
 import type { PlayedWork } from './played-work.js';
 import { inSeries } from '../../farm/repeated-jobs.js';
 import type { WholeWork } from './whole-work.js';
@@ -65,7 +66,7 @@ export function unlikelyWork(
       const tried = played.play({ first: index, years: WHY_YEARS })[index]!;
       const first = chanceOf(tried, job, sureShare.value).onTime;
       if (1 - first < first - chances[index]!) return { index, lacks: 'hours' };
-      return { index, lacks: played.suits[0]?.[index] ? 'weather' : 'dates' };
+      return { index, lacks: asksForWeather(needs[index]!.conditions) ? 'weather' : 'dates' };
     });
   return [...found.filter((each): each is Unlikely => each.lacks !== undefined), ...open];
 }

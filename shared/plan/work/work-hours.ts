@@ -1,11 +1,11 @@
-import { addDays, weekdayOf } from '../../calendar/plain-date.js';
+import { datesFrom, weekdayOf } from '../../calendar/plain-date.js';
 import { sunHours } from '../../calendar/clock-offset.js';
 import type { Worker, WorkPiece } from '../../schedule/work.js';
 import { comesOn } from './chore-days.js';
 import type { SpentToday } from './needs-as-said.js';
 import type { PlannedChore, WorkNeed } from './work-need.js';
 import type { WorkNeeds } from './work-needs.js';
-import { canDo, hoursOn, isFor, type WorkPerson } from './work-people.js';
+import { canDo, hoursOn, isFor, outOn, type WorkPerson } from './work-people.js';
 import type { WorkRequest } from './work-request.js';
 
 /** A chore on a day, and who has the time for it. */
@@ -42,37 +42,40 @@ export function workHours(
   days: number,
 ): WorkHours {
   const { people, today, farm, tables } = request;
+  const dates = datesFrom(today, days);
   const given = people.map((person) =>
-    Int32Array.from({ length: days }, (_, day) =>
-      Math.round(60 * hoursOn(person, addDays(today, day), request)),
-    ),
+    Int32Array.from(dates, (date) => Math.round(60 * hoursOn(person, date, request))),
   );
   const left = given.map((minutes) => minutes.slice());
   // What was done today took its hours: they are not given to other work once more.
   for (const spent of spentToday) takeSpent(spent, people, left);
   const kept = keptByChildren(needs, people, days);
+  const isOut = (p: number, day: number): boolean =>
+    outOn(people[p]!, dates[day]!, tables) !== undefined;
   // The longest first: what is short goes into the hours that they leave.
-  const inTurn = [...chores].sort((a, b) => b.hoursPerDay - a.hoursPerDay);
+  const inTurn = chores
+    .map((chore, at) => ({ chore, at, ...choreHands(chore, people) }))
+    .sort((a, b) => b.chore.hoursPerDay - a.chore.hoursPerDay);
   const choreDays = Array.from({ length: days }, (_, day) => {
-    const taken = new Map(
-      inTurn
-        .filter((chore) => comesOn(chore, day))
-        .map((chore) => [chore, takeChore(chore, { people, left, kept }, day)]),
-    );
-    return chores.flatMap((chore) => taken.get(chore) ?? []);
+    const taken: (ChoreDay | undefined)[] = chores.map(() => undefined);
+    for (const hands of inTurn)
+      if (comesOn(hands.chore, day)) taken[hands.at] = takeChore(hands, { left, kept, isOut }, day);
+    return taken.filter((each) => each !== undefined);
   });
   const onItsDay = new Map<string, WorkOnItsDay>();
   for (const need of needs) {
-    const found = isBoundToItsDay(need) ? takeItsDay(need, people, { given, left }) : undefined;
+    const found = isBoundToItsDay(need)
+      ? takeItsDay(need, people, { given, left, isOut })
+      : undefined;
     if (found) onItsDay.set(need.key, found);
   }
-  const suns = Array.from({ length: days }, (_, day) => sunHours(addDays(today, day), farm));
+  const suns = dates.map((date) => sunHours(date, farm));
   const workers = left.map((minutes, w): Worker => {
     const { weekday, weekend } = people[w]!.startH ?? tables.work.startH;
     const lightMinutes = minutes.map((free, day) => {
       if (free === 0) return 0;
       const { riseH, setH } = suns[day]!;
-      const startH = weekdayOf(addDays(today, day)) < 6 ? weekday : weekend;
+      const startH = weekdayOf(dates[day]!) < 6 ? weekday : weekend;
       const lightH = Math.min(startH + free / 60, setH) - Math.max(startH, riseH);
       return Math.max(0, Math.min(free, Math.round(60 * lightH)));
     });
@@ -88,18 +91,32 @@ function isBoundToItsDay({ priority, fromDay, untilDay, conditions }: WorkNeed):
   return priority === 'must' && fromDay === untilDay && asksNothing;
 }
 
-/** Those with most time left do it, beyond their hours if need be; whoever is away does not. */
+/** Whether one of the people is out of the house by day. */
+type IsOut = (person: number, day: number) => boolean;
+
+/**
+ * Those with most time left do it, beyond their hours if need be; whoever is away does not. What
+ * comes again and again through the day is rather for those who are in the house.
+ */
 function takeItsDay(
   need: WorkNeed,
   people: readonly WorkPerson[],
-  { given, left }: { given: readonly Int32Array[]; left: readonly Int32Array[] },
+  {
+    given,
+    left,
+    isOut,
+  }: { given: readonly Int32Array[]; left: readonly Int32Array[]; isOut: IsOut },
 ): WorkOnItsDay | undefined {
   const day = need.fromDay;
   const minutes = Math.max(1, Math.round(60 * need.hours));
   const count = need.conditions.peopleNeeded ?? 1;
   const workers = people
     .flatMap((person, w) => (canDo(person, need) && 0 < given[w]![day]! ? [w] : []))
-    .sort((a, b) => left[b]![day]! - left[a]![day]!)
+    .sort(
+      (a, b) =>
+        (need.isThroughTheDay ? Number(isOut(a, day)) - Number(isOut(b, day)) : 0) ||
+        left[b]![day]! - left[a]![day]!,
+    )
     .slice(0, count);
   if (workers.length < count) return undefined;
   let shortMinutes = 0;
@@ -137,30 +154,55 @@ function keptByChildren(
 }
 
 /**
+ * A chore's minutes a day, and who can do it: children, whom it falls to where none can, and who
+ * looks in where these have no time for all of it.
+ */
+interface ChoreHands {
+  readonly chore: PlannedChore;
+  readonly minutes: number;
+  readonly children: readonly number[];
+  readonly others: readonly number[];
+  readonly neighbors: readonly number[];
+}
+
+function choreHands(chore: PlannedChore, people: readonly WorkPerson[]): Omit<ChoreHands, 'chore'> {
+  const able = people.flatMap((each, p) => (isFor(each, chore) ? [p] : []));
+  return {
+    minutes: Math.round(60 * chore.hoursPerDay),
+    children: able.filter((p) => people[p]!.isChild),
+    others: able.filter((p) => !people[p]!.isChild || chore.personIds),
+    neighbors: people.flatMap(({ looksIn }, p) => (looksIn === undefined ? [] : [p])),
+  };
+}
+
+/**
  * A child takes what a child can do too where it has the time for all of it beside its own jobs of the day; else the one with most
  * time whom it is for. Where nobody has enough, it takes what there is.
  */
 function takeChore(
-  chore: PlannedChore,
+  { chore: { key, rounds }, minutes, children, others, neighbors }: ChoreHands,
   {
-    people,
     left,
     kept,
+    isOut,
   }: {
-    people: readonly WorkPerson[];
     left: readonly Int32Array[];
     kept: readonly (Int32Array | undefined)[];
+    isOut: IsOut;
   },
   day: number,
 ): ChoreDay {
-  const { key, hoursPerDay } = chore;
-  const minutes = Math.round(60 * hoursPerDay);
-  const able = people.flatMap((each, p) => (isFor(each, chore) ? [p] : []));
   const has = (p: number): number => left[p]![day]!;
-  const child = able.find((p) => people[p]!.isChild && minutes + (kept[p]?.[day] ?? 0) <= has(p));
+  const child = children.find((p) => minutes + (kept[p]?.[day] ?? 0) <= has(p));
   const most = (of: readonly number[]): number =>
     of.reduce((first, p) => (first < 0 || has(first) < has(p) ? p : first), -1);
-  const person = child ?? most(able.filter((p) => !people[p]!.isChild || chore.personIds));
+  const inHouse = rounds?.includes('noon')
+    ? most(others.filter((p) => minutes <= has(p) && !isOut(p, day)))
+    : -1;
+  const own = child ?? (0 <= inHouse ? inHouse : most(others));
+  const isShort = (left[own]?.[day] ?? 0) < minutes;
+  const neighbor = isShort ? most(neighbors) : -1;
+  const person = 0 <= neighbor && (left[own]?.[day] ?? 0) < has(neighbor) ? neighbor : own;
   const had = left[person]?.[day] ?? 0;
   if (had === 0) return { key, minutes, shortMinutes: minutes };
   left[person]![day] = Math.max(0, had - minutes);

@@ -8,6 +8,8 @@ import type { LearnedHours } from './learned-hours.js';
 export interface WorkNeed {
   readonly key: string;
   readonly name: string;
+  /** Done again and again between morning and evening: for somebody who is in the house, where there is one. */
+  readonly isThroughTheDay?: true;
   /** What it belongs to: a batch, a herd, or nothing but the household. */
   readonly belongsTo?: {
     readonly kind: 'batch' | 'herd';

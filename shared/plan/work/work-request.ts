@@ -3,6 +3,7 @@ import type { Farm, Person } from '../../farm/farm.js';
 import type { GroundCheck } from '../../farm/ground-check.js';
 import type { Handover } from '../../farm/handover.js';
 import type { OwnJob, Progress } from '../../farm/job.js';
+import type { PublicHoliday } from '../../farm/picture.js';
 import type { Tables } from '../../tables/tables.js';
 import type { Climate } from '../../weather/climate.js';
 import type { BatchPlan } from '../batch-plan.js';
@@ -30,6 +31,8 @@ export interface WorkRequest {
   readonly climate: Climate;
   readonly tables: Tables;
   readonly today: PlainDate;
+  /** Left out where they are not known. */
+  readonly publicHolidays?: readonly PublicHoliday[];
   readonly people: readonly Person[];
   readonly work: readonly DatedWork[];
   /** Batches and herds of which no plan can be made, so that their work is missing here. */

@@ -51,7 +51,8 @@ export function whyThen(work: WholeWork, windows: readonly WorkWindow[], index: 
       continue;
     }
     const isSuitable = because === 'does-not-suit' && spellStarts?.[day] === 1;
-    if (because === 'does-not-suit' && !isSuitable && days.isForecast[day] !== 1) {
+    const isShut = need.conditions.shopsOpen === true && days.isShut[day] === 1;
+    if (because === 'does-not-suit' && !isSuitable && !isShut && days.isForecast[day] !== 1) {
       usual++;
       continue;
     }

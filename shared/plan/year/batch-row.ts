@@ -64,9 +64,8 @@ export function batchRowWithWork(id: string, plan: BatchPlan, work: WorkOfBatch)
   };
 }
 
-const dateOf = (
-  quantity: { readonly value: number | string } | undefined,
-): PlainDate | undefined => (quantity === undefined ? undefined : String(quantity.value));
+const dateOf = (quantity: { readonly value: number | string } | undefined): PlainDate | undefined =>
+  quantity === undefined ? undefined : String(quantity.value);
 
 /** Last day of birds: meat birds are processed, hens are planned as far as their table goes. */
 const endOf = ({ leaving, lastDate }: BatchPlan): PlainDate =>

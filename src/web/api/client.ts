@@ -54,6 +54,9 @@ export const putCsv = <T>(path: string, text: string): Promise<T> =>
 export const postFile = <T>(path: string, file: Blob): Promise<T> =>
   send<T>('POST', path, { headers: { 'content-type': 'application/zip' }, body: file });
 
+export const putPhoto = (path: string, jpeg: Blob): Promise<void> =>
+  send<void>('PUT', path, { headers: { 'content-type': 'image/jpeg' }, body: jpeg });
+
 /** A file of the service, and the name it gives it. */
 export async function getFile(path: string): Promise<{ file: Blob; name: string }> {
   const response = await answerTo('GET', path);

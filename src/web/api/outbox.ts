@@ -3,9 +3,12 @@ import type { Seen } from '../../../shared/farm/seen.js';
 import { serviceNowMs } from '../kept/clock.js';
 import { isUnsent, subjectsOf, type Entry, type Message } from '../kept/entry.js';
 import { drop, load, loaded, nextPlace, outbox, put, tidy } from '../kept/outbox-store.js';
+import { tidyPhotos } from '../kept/photo-store.js';
 import { signal, whenWorthTrying } from '../kept/signal.js';
 import { getJson } from './client.js';
 import { readAgain, shownAt } from './kept-reads.js';
+import { newKey } from './new-key.js';
+import { forgetPhotos, photosOf } from './photos.js';
 import { sendEntry, type Outcome } from './send-entry.js';
 
 /** One page of a browser sends at a time. */
@@ -24,7 +27,8 @@ export function startOutbox(queries: QueryClient): void {
   whenWorthTrying(() => void tryService());
   void load()
     .then(() => tidy())
-    .then(() => sendAll());
+    .then(() => sendAll())
+    .then(() => tidyPhotos((id) => outbox.get().some((entry) => photosOf(entry).includes(id))));
 }
 
 /** Asks whether there is signal where something hangs on it. */
@@ -76,12 +80,18 @@ export async function sendAgain(
 /** Takes an entry out that is not with the service; false when it is, or may be. */
 export async function takeOut(entry: Entry): Promise<boolean> {
   if (!isUnsent(entry) || underWay.has(entry.n) || entry.mayBeThere) return false;
-  await drop(entry.n);
+  await throwAway(entry);
   return true;
 }
 
+/** Takes an entry out that its form still holds, with its photos. */
+export const backToForm = ({ n }: Entry): Promise<void> => drop(n);
+
 /** Throws an entry away for good. */
-export const throwAway = ({ n }: Entry): Promise<void> => drop(n);
+export async function throwAway(entry: Entry): Promise<void> {
+  await drop(entry.n);
+  await forgetPhotos(entry);
+}
 
 const isWaiting = ({ state }: Entry): boolean => state === 'waiting';
 
@@ -168,6 +178,7 @@ async function sendOne(entry: Entry): Promise<Outcome> {
       // Of the answer just heard: every read after it is asked for later than that.
       const sentAt = new Date(serviceNowMs()).toISOString();
       await put({ ...now, state: 'sent', sentAt, ids: outcome.facts.map(({ id }) => id) });
+      await forgetPhotos(entry);
     } else if (outcome.is === 'asked') {
       await put({ ...now, state: 'asked', theirs: outcome.theirs });
     } else if (outcome.is === 'refused') {
@@ -209,14 +220,6 @@ function seenNow(farmId: string, message: Message): Seen | undefined {
 /** The keys under which an entry tells its facts. */
 const keysOf = ({ key, message }: Entry): readonly string[] =>
   message.does === 'tell' ? message.facts.map((_, k) => (k === 0 ? key : `${key}-${k}`)) : [key];
-
-const newKey = (): string =>
-  typeof crypto.randomUUID === 'function'
-    ? crypto.randomUUID()
-    : // Over plain http a page is given no ids.
-      [...crypto.getRandomValues(new Uint8Array(16))]
-        .map((byte) => byte.toString(16).padStart(2, '0'))
-        .join('');
 
 const whoKey = (farmId: string): string => `broodfold-who-${farmId}`;
 /** Whose phone this is, as somebody said on it. */

@@ -4,6 +4,7 @@ import { undoneFacts } from '../../../shared/farm/work-undo.js';
 import { outbox } from '../kept/outbox-store.js';
 import type { Entry, Refusal, TakenBack } from '../kept/entry.js';
 import { ApiError, getJson, NOT_REACHED, postJson, putJson, remove } from './client.js';
+import { sendPhotos } from './photos.js';
 
 /** What became of sending an entry. */
 export type Outcome =
@@ -42,6 +43,7 @@ async function send(entry: Entry): Promise<Outcome> {
       ...from,
       key: k === 0 ? key : `${key}-${k}`,
     }));
+    await sendPhotos(entry);
     return { is: 'sent', facts: await postJson<ToldFact[]>(`/farms/${farmId}/told`, { facts }) };
   }
   if (message.does === 'work') {

@@ -4,7 +4,7 @@ import type { FactOf, ToldKind } from '../../../shared/farm/told-fact.js';
 import { isUnsent, type Entry, type Message, type SaidFact } from '../kept/entry.js';
 import { outbox } from '../kept/outbox-store.js';
 import { ApiError } from './client.js';
-import { readBack, takeOut, tellService, throwAway, type Told } from './outbox.js';
+import { backToForm, readBack, takeOut, tellService, type Told } from './outbox.js';
 import type { Outcome } from './send-entry.js';
 
 /** What is said of a kind of fact. */
@@ -67,7 +67,7 @@ function useThrough() {
     const { entry, outcome: coming } = await telling;
     const outcome = await Promise.race([coming, later()]);
     if (outcome.is === 'refused' && isThere.current) {
-      await throwAway(entry);
+      await backToForm(entry);
       throw new ApiError(outcome.refusal as ApiError['problem']);
     }
     // What goes by it is read again before the form is told.

@@ -1,4 +1,5 @@
 import './shell.css';
+import { useLayoutEffect, useRef } from 'react';
 import { Link, useLocation } from 'wouter';
 
 export interface Part {
@@ -17,8 +18,15 @@ export function PartNav({
   parts: readonly Part[];
 }) {
   const [at] = useLocation();
+  const ref = useRef<HTMLElement>(null);
+  useLayoutEffect(() => {
+    const nav = ref.current!;
+    const here = nav.querySelector<HTMLElement>('[aria-current]');
+    // Where they stand in one line, the one that is open in its middle; the page itself stays.
+    if (here) nav.scrollLeft = here.offsetLeft - (nav.clientWidth - here.offsetWidth) / 2;
+  }, [at]);
   return (
-    <nav aria-label={label} className="part-nav no-print">
+    <nav aria-label={label} className="part-nav no-print" ref={ref}>
       {parts.map((part) => {
         const href = `${base}${part.path}`;
         return (

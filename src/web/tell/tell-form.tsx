@@ -10,6 +10,7 @@ import { DescribedField } from '../fields/described-field.js';
 import { messagesByField, problemsIn, unreadNumbers, wordsOfRow } from '../fields/field-words.js';
 import { useWayBack } from '../fields/form-dialog.js';
 import { Failure } from '../shell/states.js';
+import { PhotosField } from './photos-field.js';
 import type { Tellable } from './what-to-tell.js';
 
 interface Props {
@@ -27,13 +28,17 @@ type Draft = Readonly<Record<string, unknown>>;
 
 /** One thing that happened: its numbers are filled in as planned, and one press tells it. */
 export function TellForm({ farm, today, what, changes, cows = [], onTold, onBack }: Props) {
-  const [draft, setDraft] = useState<Draft>(what.start);
+  // Only what was typed: what stands beside it follows what becomes known meanwhile.
+  const [typed, setTyped] = useState<Draft>({});
+  const draft: Draft = { ...what.start, ...typed };
+  const type = (change: (now: Draft) => Draft): void =>
+    setTyped((old) => ({ ...old, ...change({ ...what.start, ...old }) }));
   const [on, setOn] = useState<PlainDate | undefined>(changes?.on ?? today);
   const tell = useTell<ToldKind>(farm.id);
   const feeds = useFeeds(farm, what.kind === 'bought' && draft['what'] === 'feed');
   const isChanged = JSON.stringify(draft) !== JSON.stringify(what.start);
   const back = useWayBack(
-    { isUnsaved: isChanged && !tell.isSuccess, discard: () => setDraft(what.start) },
+    { isUnsaved: isChanged && !tell.isSuccess, discard: () => setTyped({}) },
     onBack,
   );
   const ofRow = wordsOfRow(what.fields, farm);
@@ -70,21 +75,31 @@ export function TellForm({ farm, today, what, changes, cows = [], onTold, onBack
     >
       <Stack gap="sm">
         <SimpleGrid cols={{ base: 1, xs: 2 }}>
-          {fields.map(([name, field], k) => (
-            <DescribedField
-              key={name}
-              field={field}
-              reader={farm}
-              {...(name === 'cowId' ? { rows: cows } : {})}
-              {...(name === 'name' && feeds ? { suggested: feeds.map((feed) => feed.name) } : {})}
-              isFirst={k === 0}
-              value={draft[name]}
-              error={errors[name]}
-              onChange={(value) =>
-                setDraft((old) => ({ ...old, ...told(name, value), ...bagOf(feeds, name, value) }))
-              }
-            />
-          ))}
+          {fields.map(([name, field], k) =>
+            name === 'photos' ? (
+              <PhotosField
+                key={name}
+                farmId={farm.id}
+                value={draft[name] as readonly string[] | undefined}
+                error={errors[name]}
+                onChange={(change) => type((now) => ({ [name]: change(now[name] as never) }))}
+              />
+            ) : (
+              <DescribedField
+                key={name}
+                field={field}
+                reader={farm}
+                {...(name === 'cowId' ? { rows: cows } : {})}
+                {...(name === 'name' && feeds ? { suggested: feeds.map((feed) => feed.name) } : {})}
+                isFirst={k === 0}
+                value={draft[name]}
+                error={errors[name]}
+                onChange={(value) =>
+                  type(() => ({ ...told(name, value), ...bagOf(feeds, name, value) }))
+                }
+              />
+            ),
+          )}
           <DateField label="Day" value={on} max={today} error={errors['on']} onChange={setOn} />
         </SimpleGrid>
         {problems.length === 0 && <Failure error={tell.error} />}

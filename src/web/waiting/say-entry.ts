@@ -61,9 +61,16 @@ export function sayDetails(kind: ToldKind, details: object, place: Place): strin
   const words = wordsOfRow(fieldsOf(kind), place);
   return Object.entries(details)
     .filter(([, value]) => value !== undefined)
-    .map(([field, value]) => `${words.labelOf(field) ?? field} ${sayValue(field, value, words)}`)
+    .map(([field, value]) =>
+      field === 'photos'
+        ? sayPhotos(value as readonly string[])
+        : `${words.labelOf(field) ?? field} ${sayValue(field, value, words)}`,
+    )
     .join(', ');
 }
+
+const sayPhotos = ({ length }: readonly string[]): string =>
+  length === 1 ? 'with a photo' : `with ${length} photos`;
 
 /** What describes the details of a kind; work may hold more than is told of it at once. */
 export const fieldsOf = (kind: ToldKind): RowDescription =>

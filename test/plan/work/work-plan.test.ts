@@ -232,6 +232,36 @@ describe('workPlanOf', () => {
     expect(place.why).toBe('It belongs to this day, and animals depend on it.');
   });
 
+  it('gives looks through the day to who is in the house, not to who is at work', () => {
+    const person = (id: string, byDay: 'out' | 'at-home', hours: number) => ({
+      ...{ id, byDay, name: id, away: [] },
+      hoursByWeekday: new Array(7).fill(hours),
+    });
+    const people = [person('out', 'out', 6), person('in', 'at-home', 5)];
+    // A Wednesday, and the Friday of the first week.
+    const plan = planOf({ people, work: [newBatchWork('2027-05-05', today)] });
+    const checks = plan.jobs.find(({ key }) => key.includes('first-day-checks'))!;
+    expect(checks.pieces.map(({ personIds }) => personIds)).toEqual([['in']]);
+    const care = plan.chores[32]!.find(({ key }) => key.includes('brooder-care'))!;
+    expect(care.personId).toBe('in');
+  });
+
+  it('makes calls and trips when shops are open: on no Sunday, holiday or day without post', () => {
+    const call = newOwnJob({
+      ...{ notBefore: '2027-04-11', dueOn: '2027-04-16', hours: 0.5 },
+      conditions: { shopsOpen: true },
+    });
+    const { pieces, why } = jobOf(
+      planOf({
+        ownJobs: [call],
+        publicHolidays: [{ date: '2027-04-12', name: 'Bank Holiday' }],
+      }),
+      'own/bed',
+    );
+    expect(pieces.map(({ date }) => date)).toEqual(['2027-04-13']);
+    expect(why).toContain('hops and offices are closed on Sun 11 Apr and Mon 12 Apr');
+  });
+
   it('leaves it to nobody who is away', () => {
     const away = [{ from: '2027-05-04', to: '2027-05-06' }];
     const both = ['a', 'b'].map((id) => ({ id, name: id, away }));

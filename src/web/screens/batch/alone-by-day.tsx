@@ -10,7 +10,7 @@ export function AloneByDay({ farmId, batchName }: { farmId: string; batchName: s
   );
   if (gaps.length === 0) return null;
   return (
-    <Alert color="warn" title="Who looks in on them?">
+    <Alert color="warn" title="Who looks in on them?" role="group">
       {gaps.map(({ kind, from, said, ways }) => (
         <Text key={`${kind}/${from}`} size="sm">
           {said} What would do: {ways.join(' Or: ')}

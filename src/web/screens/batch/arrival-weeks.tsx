@@ -4,6 +4,7 @@ import { useMemo, useRef, useState } from 'react';
 import { addDays, monthOf, yearOf } from '../../../../shared/calendar/plain-date.js';
 import { MONTHS } from '../../../../shared/farm/field.js';
 import { findArrivals, type ArrivalWeek, scoreOf } from '../../../../shared/plan/arrival-finder.js';
+import { gradeOf, weekInWords } from '../../../../shared/plan/week-in-words.js';
 import { FieldError } from '../../../../shared/problems/field-problem.js';
 import { formatMonthDay } from '../../../../shared/units/dates.js';
 import { Num } from '../../explain/number.js';
@@ -55,7 +56,7 @@ export function ArrivalWeeks({
       </Group>
       {'error' in found && <Alert color="stop">{found.error}</Alert>}
       <Text size="sm">
-        Each square is a week: points out of a hundred, ★ the best. Press one to see why.
+        Each square is a week and how well it suits, ★ the best. Press one to see why.
       </Text>
       <div className="months">
         {months(weeks).map(([month, inMonth]) => (
@@ -70,13 +71,13 @@ export function ArrivalWeeks({
                     type="button"
                     className={`week grade-${Math.min(4, Math.floor(week.score / 20))}${week.rank === 1 ? ' best' : ''}`}
                     aria-pressed={week === shown}
-                    aria-label={`${shortDate(week)}, ${week.score} points, rank ${week.rank} of ${weeks.length}`}
+                    aria-label={`${shortDate(week)}, ${weekInWords(week.score)}${week.rank === 1 ? ', the best' : ''}`}
                     onClick={() => {
                       setChosen(week.arrivalDate);
                       reasonsRef.current?.scrollIntoView({ block: 'nearest', behavior: 'smooth' });
                     }}
                   >
-                    {shortDate(week)} <b>{week.score}</b>
+                    {shortDate(week)} <b>{gradeOf(week.score)}</b>
                   </button>
                 </li>
               ))}
@@ -87,27 +88,18 @@ export function ArrivalWeeks({
       {shown && (
         <Card withBorder component="section" aria-live="polite" ref={reasonsRef}>
           <Title order={3} size="h3">
-            {sayDate(shown.arrivalDate)}: <Num of={scoreOf(shown, asked.tables)} /> points, rank{' '}
-            {shown.rank} of {weeks.length}
+            {sayDate(shown.arrivalDate)}:{' '}
+            <Num
+              of={scoreOf(shown, asked.tables)}
+              said={shown.rank === 1 ? 'the best week' : weekInWords(shown.score)}
+            />
           </Title>
-          <List my="sm">
-            {[...shown.reasons]
-              .sort((a, b) => b.points - a.points)
-              .map((reason) => (
-                <List.Item key={reason.code + reason.text}>
-                  {reason.text}{' '}
-                  {0 < reason.points && (
-                    <Text component="span" c="dimmed">
-                      (−{Math.round(reason.points)})
-                    </Text>
-                  )}
-                </List.Item>
-              ))}
-          </List>
+          <Reasons title="Against it, most first" reasons={reasonsOf(shown, 'against')} />
+          <Reasons title="For it" reasons={reasonsOf(shown, 'for')} />
           {shown.rank !== 1 && best && (
             <Text mb="sm">
-              <b>Why not this week?</b> {sayDate(best.arrivalDate)} has {best.score - shown.score}{' '}
-              {best.score - shown.score === 1 ? 'point' : 'points'} more: less speaks against it.
+              <b>Why not this week?</b> Less speaks against {sayDate(best.arrivalDate)}
+              {gradeOf(best.score) === gradeOf(shown.score) ? ', but not by much' : ''}.
             </Text>
           )}
           <Button
@@ -122,6 +114,28 @@ export function ArrivalWeeks({
       )}
       <ReadyByCard asked={asked} weekday={Number(weekday)} onPick={onPick} />
     </Stack>
+  );
+}
+
+/** What takes points off a week, most first, or what takes none off it. */
+const reasonsOf = ({ reasons }: ArrivalWeek, side: 'for' | 'against'): ArrivalWeek['reasons'] =>
+  side === 'for'
+    ? reasons.filter(({ points }) => points <= 0)
+    : reasons.filter(({ points }) => 0 < points).sort((a, b) => b.points - a.points);
+
+function Reasons({ title, reasons }: { title: string; reasons: ArrivalWeek['reasons'] }) {
+  if (reasons.length === 0) return null;
+  return (
+    <>
+      <Title order={4} size="h5" mt="sm">
+        {title}
+      </Title>
+      <List mb="sm">
+        {reasons.map((reason) => (
+          <List.Item key={reason.code + reason.text}>{reason.text}</List.Item>
+        ))}
+      </List>
+    </>
   );
 }
 

@@ -1,6 +1,6 @@
 import { Alert, Button, Card, Group, Stack, Text, Title } from '@mantine/core';
 import { useMediaQuery } from '@mantine/hooks';
-import { useEffect, useMemo, useRef, useState } from 'react';
+import { memo, useCallback, useEffect, useMemo, useRef, useState } from 'react';
 import { Link, Redirect, useLocation } from 'wouter';
 import { assumedAfter } from '../../../../shared/farm/assumed.js';
 import { addDays } from '../../../../shared/calendar/plain-date.js';
@@ -29,6 +29,7 @@ import { BatchForm } from './batch-form.js';
 import type { GoneBatch } from '../batches/gone-batch.js';
 import { batchWords } from './batch-labels.js';
 import { bestWeek, firstArrival, todayOf } from './best-week.js';
+import { OwnFigures, useOwnFigures } from './own-figures.js';
 import { forPurpose } from './purpose.js';
 import { LifeLine } from './life-line.js';
 import { Story } from './story.js';
@@ -40,6 +41,10 @@ interface Props {
   /** Undefined for a new batch. */
   readonly batchId: string | undefined;
 }
+
+/** Drawn anew with a new plan alone, and not with each letter or step of a slider. */
+const KeptStory = memo(Story);
+const KeptLifeLine = memo(LifeLine);
 
 export default function BatchScreen({ farm, tables, batchId }: Props) {
   const all = useAll(usePicture(farm.id));
@@ -73,6 +78,7 @@ function Editor({ saved, ...parts }: Setting & { saved: SavedBatch | undefined }
   const today = todayOf(setting);
   // A day that is past is one on which they came only where the household says so.
   const [isHere, setHere] = useState(isPast(saved?.arrivalDate, addDays(today, 1)));
+  const ownFigures = useOwnFigures(farm.id, draft, { isNew: saved === undefined, setDraft });
   const asksIfHere = !isHere && isPast(draft.arrivalDate, today);
   const ofDraft = usePlan(setting, draft, saved?.arrivalDate);
   const planned = asksIfHere ? PAST : ofDraft;
@@ -120,6 +126,12 @@ function Editor({ saved, ...parts }: Setting & { saved: SavedBatch | undefined }
     change(more);
     if (more.arrivalDate !== undefined) setSlideFrom(more.arrivalDate);
   };
+  const picked = useRef(pickWeek);
+  useEffect(() => {
+    picked.current = pickWeek;
+  });
+  // Always the same, so that what is typed is drawn before the plan that follows from it.
+  const onPicked = useCallback((more: BatchDraft) => picked.current(more), []);
   const saveDraft = () =>
     save.mutate(withoutBlanks(draft), {
       onSuccess: (batch) => {
@@ -158,7 +170,7 @@ function Editor({ saved, ...parts }: Setting & { saved: SavedBatch | undefined }
         )}
         <Failure error={save.error ?? remove.error} words={words} />
         {'plan' in planned && (isWide || !isEditing) && (
-          <LifeLine plan={planned.plan} batch={planned.asked.batch} />
+          <KeptLifeLine plan={planned.plan} batch={planned.asked.batch} />
         )}
         <div className="batch-frame">
           {(isWide || isEditing) && (
@@ -174,6 +186,7 @@ function Editor({ saved, ...parts }: Setting & { saved: SavedBatch | undefined }
                     isHere={isHere}
                     onHere={setHere}
                     onChange={change}
+                    own={<OwnFigures {...ownFigures} />}
                   />
                 </MarkAssumed>
               </Card>
@@ -187,10 +200,10 @@ function Editor({ saved, ...parts }: Setting & { saved: SavedBatch | undefined }
                 ))}
               </Alert>
             ) : (
-              <Story
+              <KeptStory
                 plan={planned.plan}
                 asked={planned.asked}
-                onChange={pickWeek}
+                onChange={onPicked}
                 printBase={saved && !isChanged ? `${base}/${saved.id}/print` : undefined}
               />
             ))}

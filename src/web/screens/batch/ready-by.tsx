@@ -5,6 +5,7 @@ import { readyGoalFields, type ReadyGoal } from '../../../../shared/farm/ready-g
 import { birdWordsOf, capital } from '../../../../shared/plan/bird-words.js';
 import type { LargestBatch } from '../../../../shared/plan/largest-batch.js';
 import { readyBy, type ReadyArrival, type ReadyBy } from '../../../../shared/plan/ready-by.js';
+import { weekInWords } from '../../../../shared/plan/week-in-words.js';
 import { FieldError } from '../../../../shared/problems/field-problem.js';
 import { Fact, Facts, Num } from '../../explain/number.js';
 import { useSayDate } from '../../explain/say-date.js';
@@ -218,7 +219,7 @@ function Arrival({
             {arrival.isLateToOrder && <b>, which is past</b>}
           </>
         )}
-        . {arrival.score} points.
+        . It is {weekInWords(arrival.score)}.
       </Text>
       {0 < stops.length && (
         <List size="sm" my={4}>

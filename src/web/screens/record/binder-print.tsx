@@ -6,12 +6,15 @@ import type { ToldFact } from '../../../../shared/farm/told-fact.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
 import { formatMonth } from '../../../../shared/units/dates.js';
 import { formatValue } from '../../../../shared/units/format.js';
-import { usePicture, type SavedFarm, type SavedPicture } from '../../api/queries.js';
+import { photosIn } from '../../api/photos.js';
+import { usePicture, type SavedFarm } from '../../api/queries.js';
 import { useHowAllWent, useToldOfYear, useYearCounts } from '../../api/record-queries.js';
+import { useJobs } from '../../api/work-queries.js';
 import { useOpener } from '../../explain/explain-panel.js';
 import { useSayDate } from '../../explain/say-date.js';
 import { Section } from '../../shell/section.js';
 import { useAll } from '../../shell/states.js';
+import { Photos } from '../../tell/photos.js';
 import { PlannedAndTold } from '../batch/how-it-went.js';
 import { namesOf, sayAbout } from './names-of.js';
 import { PaddocksCard } from './paddocks-card.js';
@@ -31,9 +34,10 @@ export default function BinderPrint({ farm, tables, year }: Props) {
     useYearCounts(farm.id, year),
     useHowAllWent(farm.id),
     useToldOfYear(farm.id, year),
+    useJobs(farm.id),
   );
   if ('waiting' in all) return all.waiting;
-  const [picture, counts, went, facts] = all.data;
+  const [picture, counts, went, facts, jobs] = all.data;
   const batches = went.filter(
     ({ arrivedOn, upTo, lines }) =>
       [arrivedOn, upTo].some((on) => on.startsWith(`${year}-`)) &&
@@ -76,16 +80,23 @@ export default function BinderPrint({ farm, tables, year }: Props) {
       ))}
       <PaddocksCard farm={farm} tables={tables} year={year} />
       <Section title="Day by day">
-        <DayByDay facts={facts} picture={picture} />
+        <DayByDay farmId={farm.id} facts={facts} nameOf={namesOf(picture, jobs, tables)} />
       </Section>
     </Stack>
   );
 }
 
 /** All that was told of the year, a line each, by months. */
-function DayByDay({ facts, picture }: { facts: readonly ToldFact[]; picture: SavedPicture }) {
+function DayByDay({
+  farmId,
+  facts,
+  nameOf,
+}: {
+  farmId: string;
+  facts: readonly ToldFact[];
+  nameOf: (id: string) => string | undefined;
+}) {
   const { reader, sayDate } = useOpener();
-  const nameOf = namesOf(picture);
   if (facts.length === 0) return <Text>Nothing was told of this year.</Text>;
   const months = [...new Set(facts.map(({ on }) => on.slice(0, 7)))];
   return (
@@ -103,6 +114,12 @@ function DayByDay({ facts, picture }: { facts: readonly ToldFact[]; picture: Sav
                   {sayDate(fact.on)}: <b>{sayAbout(fact.about, nameOf)}</b>{' '}
                   {sayFact(fact, reader, nameOf)}
                   {fact.saidBy !== undefined && ` (${fact.saidBy})`}
+                  <Photos
+                    farmId={farmId}
+                    ids={photosIn(fact.details)}
+                    of={sayFact(fact, reader, nameOf)}
+                    isOnPaper
+                  />
                 </li>
               ))}
           </ul>

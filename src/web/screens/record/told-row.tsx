@@ -2,10 +2,12 @@ import { Button, Group, Text } from '@mantine/core';
 import { plainDateAt } from '../../../../shared/calendar/plain-date.js';
 import { sayFact } from '../../../../shared/farm/say-fact.js';
 import type { ToldFact } from '../../../../shared/farm/told-fact.js';
+import { photosIn } from '../../api/photos.js';
 import type { SavedFarm } from '../../api/queries.js';
 import { useTakeBack, useTell } from '../../api/told-queries.js';
 import { useOpener } from '../../explain/explain-panel.js';
 import { Failure } from '../../shell/states.js';
+import { Photos } from '../../tell/photos.js';
 import { CHANGED_HERE } from './kind-words.js';
 import { sayAbout } from './names-of.js';
 
@@ -45,6 +47,7 @@ export function ToldRow(props: Props) {
           {before.map((each) => `Was: ${said(each)}${onDay(each)}${by(each)}. `).join('')}
           Told{fact.saidBy === undefined ? '' : ` by ${fact.saidBy}`} {momentOf(fact.toldAt)}
         </Text>
+        <Photos farmId={farm.id} ids={photosIn(fact.details)} of={said(fact)} />
         <Failure error={takeBack.error ?? tell.error} />
       </div>
       <Group gap="xs" className="no-print" wrap="nowrap">

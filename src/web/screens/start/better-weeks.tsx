@@ -2,6 +2,7 @@ import { Button } from '@mantine/core';
 import { useEffect, useState } from 'react';
 import { batchFields, type Batch } from '../../../../shared/farm/batch.js';
 import { betterWeek, type BetterWeek } from '../../../../shared/plan/better-week.js';
+import { gradeOf, weekInWords } from '../../../../shared/plan/week-in-words.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
 import { formatDate } from '../../../../shared/units/dates.js';
 import { inOwnUnits } from '../../../../shared/units/own-units.js';
@@ -72,8 +73,11 @@ function OneBatch({ farm, tables, picture, batch }: Props & { batch: SavedBatch 
         <b>
           {batch.name} would do better on {say(best.arrivalDate)}
         </b>{' '}
-        ({best.score} points of 100; {at} has {now.score}). Against {at}:{' '}
-        {inOwnUnits(because, farm.units)}
+        ({weekInWords(best.score)}
+        {gradeOf(best.score) === gradeOf(now.score)
+          ? ', the better one'
+          : `; ${at} is ${weekInWords(now.score)}`}
+        ). Against {at}: {inOwnUnits(because, farm.units)}
       </p>
       <div>
         <Button

@@ -5,6 +5,9 @@ import { formatDate } from '../../../../shared/units/dates.js';
 import { inOwnUnits } from '../../../../shared/units/own-units.js';
 import type { SavedBatch, SavedFarm, SavedPicture } from '../../api/queries.js';
 
+const AS_GOOD_AS_OTHERS =
+  'no week of the year suits better, and many suit as well: move it as you like.';
+
 /** Why a batch was given the week it has: what speaks most for it against the rest of the year. */
 export function WhyThen({
   farm,
@@ -19,7 +22,10 @@ export function WhyThen({
 }) {
   const [why, setWhy] = useState<string>();
   useEffect(() => {
-    const timer = setTimeout(() => setWhy(whyBest(picture, tables, batch.id)), 0);
+    const timer = setTimeout(
+      () => setWhy(whyBest(picture, tables, batch.id) ?? AS_GOOD_AS_OTHERS),
+      0,
+    );
     return () => clearTimeout(timer);
   }, [tables, picture, batch.id]);
   if (why === undefined) return null;

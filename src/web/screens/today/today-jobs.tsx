@@ -42,6 +42,7 @@ export function TodayJobs({
     ...jobs,
     ...struck.filter(({ key }) => !jobs.some((j) => j.key === key)),
   ]);
+  if (rows.length === 0) return null;
   return (
     <ul className="today-rows">
       {rows.map((job) => (

@@ -3,7 +3,7 @@ import type { KeyDate } from '../../../../shared/plan/tasks/event.js';
 import { formatValue } from '../../../../shared/units/format.js';
 import type { SavedFarm } from '../../api/queries.js';
 
-export const CONDITIONS = ['dryGround', 'noRain', 'daylight'] as const;
+export const CONDITIONS = ['dryGround', 'noRain', 'daylight', 'shopsOpen'] as const;
 export const AMOUNTS = [
   'dryDaysInRow',
   'soilAtLeastC',
@@ -40,7 +40,7 @@ export function conditionsInWords(
       : [`${FIELDS.harmedAtOrBelowC.label} ${formatValue(harmedAtOrBelowC, 'degC', farm)}`]),
   ];
   return asked.length === 0
-    ? 'Any ground, any weather. Touch to ask for dry ground, no rain, warmth'
+    ? 'Any ground, any weather, any day. Touch to ask for dry ground, no rain, warmth, open shops'
     : asked.join('; ');
 }
 

@@ -18,7 +18,7 @@ export function WhoIsThere({ plan: { careGaps, today } }: { plan: WorkPlan }) {
   return (
     <Section title="Who is there for the animals?">
       {near.length === 0 && <Text>Somebody is there in the next {NEAR_DAYS} days.</Text>}
-      <Gaps gaps={near} />
+      {0 < near.length && <Gaps gaps={near} />}
       {0 < later.length && (
         <details>
           <summary>Later: {later.length}</summary>
