@@ -4,6 +4,8 @@ export interface SupplierDays {
   readonly tripCost: number;
   /** By day from today, 1 where a trip is possible; days before the lead time is over are 0. */
   readonly days: Uint8Array;
+  /** Its prices go by the bags of all feeds of a trip together. */
+  readonly countsTogether?: boolean;
 }
 
 /** One feed of one supplier that serves an item. */
@@ -14,8 +16,11 @@ export interface Offer {
   readonly keepsDays: number;
   /** Bags from which a lower price for all bags holds, rising; empty where there is one price. */
   readonly breaks: readonly number[];
-  /** What so many whole bags of one trip cost, smallest coins. */
-  readonly costOf: (bags: number) => number;
+  /**
+   * What so many whole bags of one trip cost, smallest coins; at the price of more bags where all of
+   * the trip count.
+   */
+  readonly costOf: (bags: number, pricedAsBags?: number) => number;
 }
 
 /** Feed that lies in the store today. */

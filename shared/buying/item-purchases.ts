@@ -10,6 +10,8 @@ export interface Stop {
   readonly cost: number;
   /** Room in the store for this item, kg. */
   readonly roomKg: number;
+  /** Bags of the whole trip that its price goes by, where they are more than those of the item. */
+  readonly pricedAsBags?: number;
 }
 
 /** What a kilogram that is missing, or lies outside the store, counts: more than any feed costs. */
@@ -78,7 +80,7 @@ export function bestPurchases(of: ItemDays, stops: readonly Stop[], fines: Fines
         const cost =
           base.cost +
           stop.cost +
-          offer.costOf(bags) +
+          offer.costOf(bags, stop.pricedAsBags) +
           soon * bags +
           overFine(base.kg + broughtKg - fedKg, stop, fines);
         next.add(served(base.kg, broughtKg, keepsKg), cost, base, s, bags);
@@ -194,11 +196,11 @@ export function purchasesOf(
   const purchases: Purchase[] = [];
   for (let at: Reached | undefined = best; at; at = at.from) {
     if (at.bags === 0) continue;
-    const { day, offer } = stops[at.stop]!;
+    const { day, offer, pricedAsBags } = stops[at.stop]!;
     const { supplier, bagKg, costOf } = of.item.offers[offer]!;
     purchases.unshift({
       ...{ day, supplier, item, offer, bags: at.bags },
-      cost: costOf(at.bags),
+      cost: costOf(at.bags, pricedAsBags),
       wasteKg: Math.max(0, at.from!.kg + at.bags * bagKg - at.kg),
     });
   }

@@ -5,6 +5,8 @@ import { TripCosts, type Costed } from './trip-costs.js';
 
 /** How long the search goes on: sets of trips that it costs. */
 const TRIES = 800;
+/** Costing a set of trips takes so many times as long where a seller counts all feeds together. */
+const TOGETHER_TAKES = 3;
 /** Plans that are begun with, out of those with the fewest trips and with more and smaller ones. */
 const BEGUN = 3;
 const KEEPS_SHARES = [1, 0.6, 0.4];
@@ -32,7 +34,7 @@ const SHIFTS = [1, -1, 2, -2, 3, -3, 5, -5, 7, -7, 10, -10, 14, -14, 21, -21, 28
  */
 export function planBuying(problem: BuyingProblem, tries = TRIES): BuyingPlan {
   const costs = new TripCosts(problem);
-  const search = new Search(costs, tries);
+  const search = new Search(costs, costs.isTogether ? tries / TOGETHER_TAKES : tries);
   const random = seededRandom(1);
   const liked = [undefined, ...problem.suppliers.keys()];
   const begun = KEEPS_SHARES.flatMap((share) =>

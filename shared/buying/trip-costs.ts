@@ -23,6 +23,10 @@ export interface Costed {
 /** Costs sets of trips of one problem; what was worked out for an item and its stops is kept. */
 export class TripCosts {
   readonly items: readonly ItemDays[];
+  /** Some seller's prices go by all bags of a trip: sets of trips take longer to cost. */
+  readonly isTogether: boolean;
+  /** The most bags that any step of a price begins with. */
+  private readonly mostBags: number;
   private readonly fines: Fines;
   private readonly found = new Map<string, Known>();
   /** Days on which a trip can be thought of: the last open ones of each week, and before seasons. */
@@ -39,6 +43,11 @@ export class TripCosts {
     const most = Math.max(1, ...trips) + 100 * Math.max(1, ...perKg);
     this.fines = { shortPerKg: 100 * most, overPerKg: most };
     this.days = likelyDays(problem, this.items);
+    this.isTogether = problem.suppliers.some(({ countsTogether }) => countsTogether);
+    this.mostBags = Math.max(
+      1,
+      ...problem.items.flatMap(({ offers }) => offers.flatMap(({ breaks }) => breaks)),
+    );
     this.largestFirst = problem.items.map(({ offers }) =>
       [...offers.keys()].sort((a, b) => offers[b]!.bagKg - offers[a]!.bagKg),
     );
@@ -51,6 +60,7 @@ export class TripCosts {
    * @param below a cost that is of no interest any more: with the store left out none is less
    */
   costOf(trips: readonly Trip[], below = Infinity): number {
+    if (this.isTogether) return this.pricedTogether(trips).cost;
     let cost = this.tripCostOf(trips);
     for (let i = 0; i < this.items.length; i++) cost += this.known(i, trips).best.cost;
     if (this.problem.storeKg === Infinity || below <= cost) return cost;
@@ -88,9 +98,7 @@ export class TripCosts {
 
   /** The plan that goes by these trips. Those on which nothing is bought are left out. */
   planOf(trips: readonly Trip[]): BuyingPlan {
-    let purchases = this.freely(trips);
-    if (TINY_KG < this.overKg(trips, purchases))
-      purchases = this.withinStore(trips, purchases).purchases;
+    const { purchases } = this.isTogether ? this.pricedTogether(trips) : this.bought(trips);
     const all = purchases.flat();
     const used = trips.filter((trip) => all.some((each) => isOf(each, trip)));
     const feedCost = all.reduce((sum, { cost }) => sum + cost, 0);
@@ -104,13 +112,46 @@ export class TripCosts {
     };
   }
 
+  /** What is bought on given trips, and what that costs with its fines. */
+  private bought(trips: readonly Trip[], priced?: Priced): Bought {
+    const purchases = this.freely(trips, priced);
+    return this.overKg(trips, purchases) <= TINY_KG
+      ? { purchases, cost: this.fined(trips, purchases) }
+      : this.withinStore(trips, purchases, priced);
+  }
+
+  /**
+   * The same where prices go by all bags of a trip: bought at first as if every trip reached the
+   * lowest price, then at what the trips come to; the cheapest counts.
+   */
+  private pricedTogether(trips: readonly Trip[]): Bought {
+    let best: Bought | undefined;
+    let priced: Priced = () => this.mostBags;
+    for (let round = 0; round < PRICED_ROUNDS; round++) {
+      const { purchases } = this.bought(trips, priced);
+      const bags = bagsByTrip(purchases);
+      const paid = purchases.map((each, i) => each.map((one) => this.paidTogether(i, one, bags)));
+      const cost = this.fined(trips, paid) + this.tripCostOf(trips);
+      if (!best || cost < best.cost) best = { purchases: paid, cost };
+      priced = bags;
+    }
+    return best!;
+  }
+
+  /** A purchase at the price that all bags of its trip have. */
+  private paidTogether(i: number, one: Purchase, bags: Priced): Purchase {
+    if (!this.problem.suppliers[one.supplier]!.countsTogether) return one;
+    return { ...one, cost: this.items[i]!.item.offers[one.offer]!.costOf(one.bags, bags(one)) };
+  }
+
   private tripCostOf = (trips: readonly Trip[]): number =>
     trips.reduce((sum, { supplier }) => sum + this.problem.suppliers[supplier]!.tripCost, 0);
 
-  private known(i: number, trips: readonly Trip[]): Known {
-    const stops = this.stopsOf(i, trips);
+  private known(i: number, trips: readonly Trip[], priced?: Priced): Known {
+    const stops = this.stopsOf(i, trips, priced);
     let key = `${i}`;
-    for (const { day, offer } of stops) key += `,${day}.${offer}`;
+    for (const { day, offer, pricedAsBags } of stops)
+      key += pricedAsBags === undefined ? `,${day}.${offer}` : `,${day}.${offer}.${pricedAsBags}`;
     let known = this.found.get(key);
     if (!known) {
       known = { stops, best: bestPurchases(this.items[i]!, stops, this.fines) };
@@ -120,7 +161,7 @@ export class TripCosts {
   }
 
   /** The trips on which buying an item is of use, in the order of their days. */
-  private stopsOf(i: number, trips: readonly Trip[]): Stop[] {
+  private stopsOf(i: number, trips: readonly Trip[], priced?: Priced): Stop[] {
     const of = this.items[i]!;
     const stops: Stop[] = [];
     for (const { supplier, day } of trips)
@@ -129,14 +170,19 @@ export class TripCosts {
         if (offer.supplier !== supplier) continue;
         const keepsKg = untilKg(of.sumKg, day + offer.keepsDays);
         if (Math.max(dueBeforeKg(of, day), of.stockServesKg) < keepsKg - TINY_KG)
-          stops.push({ day, offer: o, cost: 0, roomKg: Infinity });
+          stops.push({
+            ...{ day, offer: o, cost: 0, roomKg: Infinity },
+            ...(priced && this.problem.suppliers[supplier]!.countsTogether
+              ? { pricedAsBags: priced({ supplier, day }) }
+              : {}),
+          });
       }
     return stops;
   }
 
-  private freely = (trips: readonly Trip[]): Purchase[][] =>
+  private freely = (trips: readonly Trip[], priced?: Priced): Purchase[][] =>
     this.items.map((of, i) => {
-      const { stops, best } = this.known(i, trips);
+      const { stops, best } = this.known(i, trips, priced);
       return purchasesOf(of, i, stops, best);
     });
 
@@ -144,7 +190,8 @@ export class TripCosts {
   private withinStore(
     trips: readonly Trip[],
     freely: readonly Purchase[][],
-  ): { cost: number; purchases: Purchase[][] } {
+    priced?: Priced,
+  ): Bought {
     const { storeKg } = this.problem;
     const days = [...new Set(trips.map(({ day }) => day))];
     const purchases = [...freely];
@@ -164,7 +211,7 @@ export class TripCosts {
         const room = days.map((_, d) => Math.max(0, storeKg - allKg[d]! + stocks[i]![d]!));
         const stops = days.flatMap((day, d): Stop[] => [
           { day, offer: -1, cost: 0, roomKg: Infinity },
-          ...this.stopsOf(i, trips)
+          ...this.stopsOf(i, trips, priced)
             .filter((stop) => stop.day === day)
             .map((stop) => ({ ...stop, roomKg: room[d]! })),
         ]);
@@ -202,6 +249,25 @@ export class TripCosts {
     }
     return Math.max(0, over);
   }
+}
+
+interface Bought {
+  readonly cost: number;
+  readonly purchases: readonly Purchase[][];
+}
+
+/** How many bags the prices of a trip go by. */
+type Priced = (trip: Trip) => number;
+
+/** Rounds in which feeds are bought anew at the prices that all of a trip come to. */
+const PRICED_ROUNDS = 2;
+
+/** Bags of all feeds by trip. */
+function bagsByTrip(purchases: readonly (readonly Purchase[])[]): Priced {
+  const all = new Map<string, number>();
+  const keyOf = ({ supplier, day }: Trip): string => `${day}.${supplier}`;
+  for (const one of purchases.flat()) all.set(keyOf(one), (all.get(keyOf(one)) ?? 0) + one.bags);
+  return (trip) => all.get(keyOf(trip)) ?? 0;
 }
 
 interface Known {

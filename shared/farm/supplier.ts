@@ -1,5 +1,5 @@
 import { whole, within } from './bounds.js';
-import { choice, list, number, optional, row, text, type SavedRowOf } from './field.js';
+import { choice, list, number, optional, row, text, yesNo, type SavedRowOf } from './field.js';
 import { OWN, price } from './words.js';
 
 /** Where feed is bought: what a trip there or a delivery from there costs, and when one can be. */
@@ -14,6 +14,8 @@ export const supplierFields = row('Supplier', {
   leadDays: optional(
     number('Order ahead', whole(0, 90, 'day', 'Give the days from the order until it is there.')),
   ),
+  /** Its lower prices go by the bags of all feeds of a trip, as of a mixed pallet. */
+  countsTogether: optional(yesNo('Lower prices count all feeds of a trip together')),
   /** ISO weekdays, 1 Monday to 7 Sunday; left out, every day. */
   openWeekdays: optional(
     list(

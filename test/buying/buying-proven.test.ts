@@ -45,6 +45,13 @@ describe('planBuying against a proven optimum', () => {
     expect(all.reduce((sum, { over }) => sum + over, 0)).toBeLessThanOrEqual(0.01 * money);
   });
 
+  it('stays within 1 % of it in sum where lower prices count all bags of a trip together', () => {
+    const all = gaps({ ...SMALL, suppliers: 1, items: 3, offers: 1, countsTogether: true });
+    for (const { over } of all) expect(over).toBeGreaterThan(-0.1);
+    const money = all.reduce((sum, { least }) => sum + (least % SHORT_COST), 0);
+    expect(all.reduce((sum, { over }) => sum + over, 0)).toBeLessThanOrEqual(0.01 * money);
+  });
+
   it('finds the proven best in most stores that are too small for a full trip', () => {
     const all = gaps({ ...SMALL, days: 16, suppliers: 1, items: 3, offers: 1, storeKg: 140 });
     for (const { over } of all) expect(over).toBeGreaterThan(-0.1);

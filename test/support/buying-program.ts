@@ -12,8 +12,8 @@ export interface PricedProblem {
 
 export const costOfTiers =
   (tiers: Tiers) =>
-  (bags: number): number =>
-    bags * tiers.findLast(({ fromBags }) => fromBags <= bags)!.each;
+  (bags: number, pricedAsBags = 0): number =>
+    bags * tiers.findLast(({ fromBags }) => fromBags <= Math.max(bags, pricedAsBags))!.each;
 
 /** A kilogram that is missing. */
 export const SHORT_COST = 1e5;
@@ -38,6 +38,9 @@ export function buyingProgram({ problem, tiers }: PricedProblem): string {
   });
   /** By day: terms of what lies in the store after its trips. */
   const stock: string[][] = Array.from({ length: days }, () => []);
+  /** Bags of every feed of a trip, where those count together. */
+  const ofTrip = new Map<string, string[]>();
+  const together: { readonly z: string; readonly fromBags: number; readonly trip: string }[] = [];
   items.forEach(({ needKg, offers, stock: lots }, i) => {
     const all = needKg.reduce((sum, kg) => sum + kg, 0);
     const fed: string[][] = Array.from({ length: days }, () => []);
@@ -68,7 +71,12 @@ export function buyingProgram({ problem, tiers }: PricedProblem): string {
           integer.push(n);
           binary.push(z);
           costs.push(`${each} ${n}`);
-          rows.push(`${n} - ${most} ${z} <= 0`, `${n} - ${Math.max(1, fromBags)} ${z} >= 0`);
+          rows.push(`${n} - ${most} ${z} <= 0`);
+          if (suppliers[supplier]!.countsTogether && 0 < k)
+            together.push({ z, fromBags, trip: `${supplier}_${t}` });
+          else rows.push(`${n} - ${Math.max(1, fromBags)} ${z} >= 0`);
+          const bags = ofTrip.get(`${supplier}_${t}`) ?? [];
+          ofTrip.set(`${supplier}_${t}`, [...bags, n]);
           return { n, z };
         });
         rows.push(`${steps.map(({ z }) => z).join(' + ')} - y${supplier}_${t} <= 0`);
@@ -92,6 +100,8 @@ export function buyingProgram({ problem, tiers }: PricedProblem): string {
       rows.push(`${[...fed[d]!, `s${i}_${d}`].join(' + ')} = ${needKg[d]}`);
     }
   });
+  for (const { z, fromBags, trip } of together)
+    rows.push(`${ofTrip.get(trip)!.join(' + ')} - ${fromBags} ${z} >= 0`);
   if (storeKg < Infinity)
     stock.forEach((terms) => {
       if (0 < terms.length) rows.push(`${terms.join(' + ')} <= ${storeKg}`);

@@ -14,6 +14,8 @@ export interface FeedsSize {
   /** A store for so many kilograms; left out, nobody knows. */
   readonly storeKg?: number;
   readonly stock?: boolean;
+  /** Prices go by all bags of a trip. */
+  readonly countsTogether?: boolean;
 }
 
 /** Invented feeds, seasons, prices and suppliers. */
@@ -23,6 +25,7 @@ export function randomFeeds(random: Random, size: FeedsSize): PricedProblem {
     const lead = drawIndex(random, 3);
     const share = 0.4 + 0.6 * random();
     return {
+      ...(size.countsTogether ? { countsTogether: true } : {}),
       tripCost: 200 + 100 * drawIndex(random, 20),
       days: Uint8Array.from({ length: days }, (_, day) =>
         lead <= day && random() < share ? 1 : 0,

@@ -75,9 +75,16 @@ export function feedTrips(
   return plan.trips.map((trip): FeedTrip => {
     const source = sources[trip.supplier]!;
     const date = addDays(picture.today, trip.day);
-    const lines = plan.purchases
-      .filter(({ day, supplier }) => day === trip.day && supplier === trip.supplier)
-      .map((bought) => lineOf(picture, year, bought, lasts[bought.item]!.get(bought.day)!));
+    const ofTrip = plan.purchases.filter(
+      ({ day, supplier }) => day === trip.day && supplier === trip.supplier,
+    );
+    const allBags = ofTrip.reduce((sum, { bags }) => sum + bags, 0);
+    const lines = ofTrip.map((bought) =>
+      lineOf(picture, year, bought, {
+        lasts: lasts[bought.item]!.get(bought.day)!,
+        pricedAsBags: source.supplier?.countsTogether ? allBags : bought.bags,
+      }),
+    );
     const tripCost =
       source.tripMinor === undefined
         ? undefined
@@ -163,7 +170,7 @@ function lineOf(
   { farm, today }: FarmPicture,
   { feeds }: YearBuying,
   { item, offer, bags: count, cost, wasteKg }: Purchase,
-  lasts: number,
+  { lasts, pricedAsBags }: { readonly lasts: number; readonly pricedAsBags: number },
 ): TripLine {
   const { bought, eatenBy, needKg } = feeds[item]!;
   const lastsThrough = addDays(
@@ -174,7 +181,7 @@ function lineOf(
     ),
   );
   const { name, bagKg, product, price } = bought[offer]!;
-  const each = product ? bagPrice(product, count) : price;
+  const each = product ? bagPrice(product, pricedAsBags) : price;
   const bags = quantity(name, count, 'bags', feedYearFormulas.bags, [
     fromFarm(`One bag of ${name}`, bagKg, 'kg'),
     input('Eaten by', eatenBy.join(', '), 'text'),

@@ -66,6 +66,7 @@ function sourceOf(
     name: supplier?.name ?? ANYWHERE,
     ...{ leadDays, tripH, tripMinor, hasNoHands },
     days: {
+      ...(supplier?.countsTogether ? { countsTogether: true } : {}),
       tripCost: (tripMinor ?? 0) + Math.round(hours * hourMinor),
       days: Uint8Array.from(dates, (date, day) =>
         (hasNoHands ? isOpen(date, day) : canGo[day]) ? 1 : 0,

@@ -210,15 +210,14 @@ function itemOf(
 }
 
 /** Of whole bags at the price of that many; what has no price counts as nothing. */
-function costOfBags({ product, price }: BoughtAs, currency: string): (bags: number) => number {
-  const known = new Map<number, number>();
-  return (bags) => {
-    let cost = known.get(bags);
-    if (cost === undefined) {
-      const each = product ? bagPrice(product, bags) : price;
-      cost = each === undefined ? 0 : costMinor(each, bags, currency);
-      known.set(bags, cost);
-    }
+function costOfBags({ product, price }: BoughtAs, currency: string): Offer['costOf'] {
+  const known = new Map<string, number>();
+  return (bags, pricedAsBags = 0) => {
+    const each = product ? bagPrice(product, Math.max(bags, pricedAsBags)) : price;
+    if (each === undefined) return 0;
+    const key = `${bags} ${each}`;
+    let cost = known.get(key);
+    if (cost === undefined) known.set(key, (cost = costMinor(each, bags, currency)));
     return cost;
   };
 }

@@ -83,6 +83,15 @@ export function SupplierForm({
         error={errorAt('leadDays')}
         onChange={(leadDays) => set({ leadDays })}
       />
+      <Checkbox
+        size="md"
+        label={fields.countsTogether.label}
+        description="As of a mixed pallet; else each feed counts by itself"
+        checked={draft.countsTogether ?? false}
+        onChange={({ currentTarget: { checked } }) =>
+          set({ countsTogether: checked ? true : undefined })
+        }
+      />
       <Checkbox.Group
         size="md"
         label={fields.openWeekdays.label}
