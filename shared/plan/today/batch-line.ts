@@ -68,7 +68,8 @@ export function batchLine(
   { id, name, plan }: PlannedBatch,
 ): BatchLine | undefined {
   const { today } = picture;
-  if ((plan.leaving ? String(plan.leaving.on.value) : plan.lastDate) < today) return undefined;
+  const last = plan.leaving ? String(plan.leaving.on.value) : plan.lastDate;
+  if (last < today) return undefined;
   const stage = stageOf(plan, today);
   const next = nextOf(plan, today);
   const line = {
@@ -88,6 +89,7 @@ export function batchLine(
   const where = whereIs(plan, picture);
   const heat = stage === 'brooder' ? heatToday(picture, tables, { id, plan, day }) : undefined;
   const lamp = lampToday(plan, today);
+  const isHeavy = plan.purpose !== 'meat' || daysBetween(today, last) <= HEAVY_DAYS;
   return {
     ...line,
     age: quantity('Age', daysBetween(plan.hatchDate, today), 'day', todayFormulas.age, [
@@ -108,7 +110,7 @@ export function batchLine(
     ...(eggs && 0 < Number(eggs.value) ? { eggs } : {}),
     ...(lamp ? { lamp } : {}),
     cautions: plan.cautions
-      .filter((key) => (heat?.night ? OF_HEAT.includes(key) : key === OF_HOT_DAYS))
+      .filter((key) => (heat?.night ? OF_HEAT.includes(key) : key === OF_HOT_DAYS && isHeavy))
       .map((key) => {
         const { title, text } = tables.cautions[key]!;
         return { title, text: inOwnUnits(text, picture.farm.units) };
@@ -124,6 +126,8 @@ const isAwaited = ({ headChanges }: FarmPicture, id: string, day: number): boole
 
 const OF_HEAT = ['heat-lamp', 'carbon-monoxide'];
 const OF_HOT_DAYS = 'heat-stress';
+/** Birds are heavy, and heat is hard on them, so long before they leave. */
+const HEAVY_DAYS = 21;
 
 function stageOf(plan: BatchPlan, today: PlainDate): BatchStage {
   if (today < plan.arrivalDate) {
