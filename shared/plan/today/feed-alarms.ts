@@ -1,7 +1,7 @@
 import { addDays, daysBetween, type PlainDate } from '../../calendar/plain-date.js';
 import { quantityOfDay } from '../../explain/daily-series.js';
 import { formatDate } from '../../units/dates.js';
-import { formatValue } from '../../units/format.js';
+import { formatAbout } from '../../units/format.js';
 import type { BatchPlan } from '../batch-plan.js';
 import type { PlannedBatch } from '../work/dated-work.js';
 import type { Alarm, Looked } from './looked-at.js';
@@ -87,7 +87,7 @@ function feedOut(looked: Looked): Alarm[] {
       isAlarm: true,
       level: out <= addDays(today, 1) ? 'stop' : 'act',
       words: `feed is out on ${day}`,
-      text: `${formatValue(inHandKg, 'kg', farm)} is left of what you told as bought, and they eat ${formatValue(dayKg, 'kg', farm)} a day. ${next} Go before, or tell what else was bought.`,
+      text: `About ${formatAbout(inHandKg, 'kg', farm)} is left of what you told as bought, and they eat about ${formatAbout(dayKg, 'kg', farm)} a day. ${next} Go before, or tell what else was bought.`,
       ...{ of: 'Feed', place: { kind: 'work' } },
     },
   ];
