@@ -1,5 +1,3 @@
-import { mustBringMinor } from '../money/break-even.js';
-import { costMinor } from '../money/money.js';
 import type { Batch } from '../farm/batch.js';
 import { planBatch } from '../plan/batch-plan.js';
 import { batchRequest } from '../plan/batch-request.js';
@@ -11,9 +9,6 @@ import { EXAMPLE_FARM, NOTHING_ELSE } from './example-farm.js';
 import type { Given, Topic } from './given.js';
 
 const ID = 'checked';
-const USD = 'USD';
-/** Parts of the costs of a worksheet, as rows name them. */
-const PARTS = ['chick', 'feed', 'labor', 'farm', 'transport', 'processing', 'selling', 'gear'];
 const MILD_C = Array.from({ length: 12 }, () => 20);
 
 /** A flock of which none is lost, in mild air, at the prices of the row. */
@@ -54,18 +49,10 @@ function pictureOf({ text, textOr, numberOr }: Given) {
 const keptOnOf = (given: Given) =>
   keptOn(planContext(batchRequest(pictureOf(given), given.tables, ID)));
 
-/** What must be brought, what birds eat as they are kept on, and when they are best processed. */
+/** What birds eat for their meat, as they are kept on, and when they are best processed. */
 export const costChecks: Topic = {
   title: 'What it costs, and when to stop',
   by: {
-    'must-bring': ({ numberOr, number }) =>
-      mustBringMinor(
-        PARTS.map((part) => costMinor(String(numberOr(part, 0)), 1, USD)),
-        number('amount'),
-      ),
-    'feed-bill': ({ number }) =>
-      costMinor(String(number('firstPrice')), number('firstKg') / number('bagKg'), USD) +
-      costMinor(String(number('thenPrice')), number('thenKg') / number('bagKg'), USD),
     'feed-for-dressed': (given) => {
       const plan = planBatch(pictureOf(given), given.tables, ID);
       return plan.feed.total.value / plan.leaving!.dressedAll.value;

@@ -1,6 +1,5 @@
 import { planBuying } from '../buying/plan-buying.js';
 import { costMinor } from '../money/money.js';
-import { feedPerGain } from '../poultry/feed-per-gain.js';
 import type { Given, Topic } from './given.js';
 
 const CURRENCY = 'USD';
@@ -41,17 +40,11 @@ function bought(given: Given) {
   });
 }
 
-/** Feed as it is bought and turned into weight. */
+/** Feed as it is bought. */
 export const feedYearChecks: Topic = {
-  title: 'Feed bought, and what it makes',
+  title: 'Feed bought',
   by: {
     'bags-bought': (given) => bought(given).purchases.reduce((sum, { bags }) => sum + bags, 0),
     'money-of-bags': (given) => bought(given).feedCost,
-    'feed-per-gain': (given) =>
-      feedPerGain({
-        feedKg: given.number('feedKg'),
-        startKg: given.number('startKg'),
-        endKg: given.number('endKg'),
-      })!,
   },
 };

@@ -1,5 +1,6 @@
 import { addDays, daysBetween, type PlainDate } from '../calendar/plain-date.js';
 import type { Away, Person } from './farm.js';
+import { isGrownUp } from './who-is-there.js';
 import { MOST_DAYS, type Handover } from './handover.js';
 
 /** Days in a row on which the same grown-ups are away and nobody was put in charge yet. */
@@ -22,7 +23,7 @@ export function absencesAhead(
   handovers: readonly Pick<Handover, 'from' | 'to'>[],
   today: PlainDate,
 ): Absence[] {
-  const adults = people.filter(({ isChild }) => !isChild);
+  const adults = people.filter(isGrownUp);
   const absences = adults.flatMap(({ away }) => away).filter(({ to }) => today <= to);
   // Nobody comes or goes between two of these days.
   const turns = [...absences, ...handovers]

@@ -193,7 +193,7 @@ function unknownFields({ fields }: RowDescription, given: object, at: string): F
     );
 }
 
-// eslint-disable-next-line no-control-regex -- control characters are what is looked for
+// oxlint-disable-next-line no-control-regex -- control characters are what is looked for
 const CONTROL = /[\u0000-\u001f\u007f]/;
 
 const isText = ({ most, hasLines }: TextField, value: unknown): boolean =>
@@ -250,7 +250,9 @@ export function fixOf(field: Field): string {
     case 'list':
       return field.least === field.most
         ? `Give ${listText(field)} in square brackets, ${field.most === 12 ? 'January' : 'Monday'} first.`
-        : 'Give a list in square brackets.';
+        : field.least === 0
+          ? 'Give a list in square brackets.'
+          : 'Give a list in square brackets, with at least one in it.';
     case 'record':
       return 'Give values by name, in braces.';
     case 'outline':

@@ -144,5 +144,17 @@ export const personFields = row('Person', {
   startH: optional(nested('Begins', startingHourFields)),
   /** Where they are by day on a weekday; left out, out where their hours begin in the afternoon. */
   byDay: optional(choice('By day on weekdays', ['at-home', 'out'])),
+  /** Not of the household: comes by to look after animals, and is given a chore where nobody else can. */
+  looksIn: optional(
+    number(
+      'Looks in, times a day',
+      whole(
+        1,
+        8,
+        'count',
+        'Give how often a neighbor comes by in a day; leave it empty for the household.',
+      ),
+    ),
+  ),
 });
 export type Person = SavedRowOf<typeof personFields>;

@@ -30,6 +30,12 @@ export const earlierPriceFields = row('EarlierPrice', {
 });
 export type EarlierPrice = RowOf<typeof earlierPriceFields>;
 
+/** As far as its price may fall and rise before all of it is bought. */
+export const mayCostFields = row('MayCost', {
+  low: price('At least'),
+  high: price('At most'),
+});
+
 const TAG: Omit<Bounds, 'max'> = {
   min: 0,
   unit: 'ratio',
@@ -88,6 +94,32 @@ const BREAKS_FALL: RowRule<Priced> = {
     }),
 };
 
+const MAY_COST: RowRule<Priced & { readonly mayCost?: RowOf<typeof mayCostFields> }> = {
+  name: 'may-cost-holds-the-price',
+  of: ['mayCost', 'price'],
+  find: ({ price: now, mayCost }, at) => {
+    if (!mayCost || ![now, mayCost.low, mayCost.high].every(isPrice)) return [];
+    const { low, high } = mayCost;
+    const fix = 'Give the lowest and the highest that you expect, with what it costs now between.';
+    return [
+      ...(new Big(now).lt(low)
+        ? [{ field: `${at}mayCost.low`, code: 'out-of-bounds' as const, given: low, max: now, fix }]
+        : []),
+      ...(new Big(high).lt(now)
+        ? [
+            {
+              field: `${at}mayCost.high`,
+              code: 'out-of-bounds' as const,
+              given: high,
+              min: now,
+              fix,
+            },
+          ]
+        : []),
+    ];
+  },
+};
+
 const COUNTED_ON: RowRule<{ readonly storeBags?: number; readonly storeOn?: string }> = {
   name: 'bags-are-counted-on-a-day',
   of: ['storeBags', 'storeOn'],
@@ -127,6 +159,8 @@ export const feedProductFields = row(
     priceBreaks: optional(rows('Cheaper from', priceBreakFields, 6, 'step')),
     /** Prices it had before, the oldest first. They are kept when its price is changed. */
     earlierPrices: optional(rows('Earlier prices', earlierPriceFields, 200, 'price')),
+    /** Left out, it may cost what it cost before. */
+    mayCost: optional(nested('It may come to cost', mayCostFields)),
     keepsDays: optional(
       number('Keeps for', whole(3, 365, 'day', 'Give the days it keeps in your store.')),
     ),
@@ -149,25 +183,46 @@ export const feedProductFields = row(
     ),
     storeOn: optional(date('Counted on')),
   },
-  [BREAKS_FALL, COUNTED_ON],
+  [BREAKS_FALL, MAY_COST, COUNTED_ON],
 );
 
+/** What animals eat, as somebody types it. */
+interface EdibleDraft {
+  readonly kind: string;
+  readonly price?: unknown;
+  readonly priceBreaks?: readonly { readonly price?: unknown }[] | undefined;
+  readonly earlierPrices?: readonly { readonly price?: unknown }[] | undefined;
+}
+
+const EDIBLE: ReadonlySet<string> = new Set(['feed', 'ingredient', 'hay', 'minerals']);
+
 /**
- * What is wrong with a feed that is saved now. A price of nothing is refused: the bill would count
- * the feed as free. Feeds that were saved with it before stay as they are.
+ * What is wrong with feed, hay, minerals or an ingredient that is saved now. A price of nothing is
+ * refused: bills would count it as free, and mixes would fill up with it. What was saved with it
+ * before stays as it is.
  */
-export const newFeedProblems = ({ price: each }: { readonly price?: unknown }): FieldProblem[] =>
-  isPrice(each) && new Big(each).eq(0)
-    ? [
-        {
-          field: 'price',
-          code: 'out-of-bounds',
-          given: each,
-          min: '0.01',
-          fix: 'Give what a bag costs. For grain of your own, what it would sell for.',
-        },
-      ]
-    : [];
+export function freePriceProblems(product: EdibleDraft): FieldProblem[] {
+  if (!EDIBLE.has(product.kind)) return [];
+  const { price, priceBreaks = [], earlierPrices = [] } = product;
+  const prices: readonly (readonly [string, unknown])[] = [
+    ['price', price],
+    ...priceBreaks.map((each, k) => [`priceBreaks.${k}.price`, each.price] as const),
+    ...earlierPrices.map((each, k) => [`earlierPrices.${k}.price`, each.price] as const),
+  ];
+  return prices.flatMap(([field, given]): FieldProblem[] =>
+    isPrice(given) && new Big(given).eq(0)
+      ? [
+          {
+            field,
+            code: 'out-of-bounds',
+            given,
+            min: '0.01',
+            fix: 'Give what one costs. For what you grow yourself, what it would sell for.',
+          },
+        ]
+      : [],
+  );
+}
 
 /** The price of one bag where so many are bought at once, decimal text. */
 export const bagPrice = ({ price: one, priceBreaks = [] }: Priced, bags: number): string =>

@@ -9,10 +9,15 @@ export const BATCH_KG = number(
   within(1, 2000, 'kg', 'Give what you mix at once, such as 45 kg (100 lb).'),
 );
 
+/** Birds of one age that eat of it as well. */
+export const alsoForFields = row('AlsoFor', { birdsId: id('Birds'), stageId: id('Age') });
+
 /** A mix that is asked for: for which birds, at what age, how much, and of what. */
 export const rationAskedFields = row('RationAsked', {
   birdsId: id('Birds'),
   stageId: id('Age'),
+  /** One mix for several flocks: it then keeps the strictest need of each nutrient. */
+  alsoFor: optional(rows('Also for', alsoForFields, 4, 'flock')),
   batchKg: BATCH_KG,
   /** What is to cost least: the growth it gives (left out), or its weight, as of feed for sale. */
   by: optional(choice('Cheapest by', ['growth', 'weight'])),

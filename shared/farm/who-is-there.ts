@@ -2,6 +2,10 @@ import type { PlainDate } from '../calendar/plain-date.js';
 import type { Person } from './farm.js';
 import type { Handover } from './handover.js';
 
+/** Whether somebody is a grown-up of the household: no child, and nobody who only looks in. */
+export const isGrownUp = ({ isChild, looksIn }: Pick<Person, 'isChild' | 'looksIn'>): boolean =>
+  !isChild && looksIn === undefined;
+
 /** The days away of the household in which a date lies. */
 export const handoverOn = <T extends Pick<Handover, 'from' | 'to'>>(
   handovers: readonly T[],

@@ -31,23 +31,26 @@ export const batchOfFact = (fact: ToldFact): string | undefined =>
   isOfBatch(fact) ? fact.about : undefined;
 
 /**
- * A picture as if one fact had not been told: what it took the place of holds again.
+ * A picture as if one fact of a batch had not been told: what it took the place of holds again.
  *
- * @param facts of the kinds that plans of batches go by, none of them taken back
+ * @param facts of that batch, of the kinds that its plan goes by, none of them taken back
  */
-export function pictureWithout(picture: FarmPicture, facts: ToldOfBatch, id: string): FarmPicture {
+export function pictureWithout(
+  picture: FarmPicture,
+  facts: ToldOfBatch,
+  { id, about }: Pick<ToldFact, 'id' | 'about'>,
+): FarmPicture {
   const rest = facts.filter((fact) => fact.id !== id);
-  const isHere = ({ batchId }: { readonly batchId: string }): boolean =>
-    picture.batches.some((batch) => batch.id === batchId);
+  const isOther = ({ batchId }: { readonly batchId: string }): boolean => batchId !== about;
   const weighed = rest.filter((fact): fact is BirdsWeighed => fact.kind === 'weighed');
   const counted = rest.filter((fact): fact is EggsWereCounted => fact.kind === 'eggs-counted');
   const opened = rest.filter((fact): fact is FactOf<'feed-opened'> => fact.kind === 'feed-opened');
   const heads = rest.filter((fact): fact is HeadsChanged => isOneOf(HEADS, fact.kind));
   return {
     ...picture,
-    headChanges: headChangesOf(heads).filter(isHere),
-    weighings: weighingsOf(weighed).filter(isHere),
-    eggCounts: eggCountsOf(counted).filter(isHere),
-    feedOpenings: feedOpeningsOf(opened).filter(isHere),
+    headChanges: [...picture.headChanges.filter(isOther), ...headChangesOf(heads)],
+    weighings: [...picture.weighings.filter(isOther), ...weighingsOf(weighed)],
+    eggCounts: [...picture.eggCounts.filter(isOther), ...eggCountsOf(counted)],
+    feedOpenings: [...(picture.feedOpenings ?? []).filter(isOther), ...feedOpeningsOf(opened)],
   };
 }

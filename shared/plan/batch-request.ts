@@ -3,6 +3,7 @@ import { isStarted, type Occupancy } from '../farm/batch.js';
 import type { FeedOpening } from '../farm/feed-opening.js';
 import type { HeadChange } from '../farm/head-count.js';
 import type { AnimalPicture, NamedBatch } from '../farm/picture.js';
+import { isGrownUp } from '../farm/who-is-there.js';
 import { FieldError } from '../problems/field-problem.js';
 import { tablesForStrain } from '../tables/for-kind.js';
 import { tablesIn } from '../tables/in-own-units.js';
@@ -106,7 +107,7 @@ const around = (
   facilities,
   products,
   // A child does not stand in for a grown-up, on the day of processing least of all.
-  people: people.filter(({ isChild }) => !isChild),
+  people: people.filter(isGrownUp),
   handovers,
   publicHolidays,
   today,

@@ -3,6 +3,7 @@ import type { RationAskedOfFarm } from '../farm/ration-asked.js';
 import type { Product } from '../farm/product.js';
 import { FieldError, type FieldProblem } from '../problems/field-problem.js';
 import type { Tables } from '../tables/tables.js';
+import type { BirdsOfAge } from './birds-for.js';
 import type { RationAsked } from './mix.js';
 
 type Named = Pick<Tables, 'rationNeeds' | 'ingredients'>;
@@ -20,11 +21,12 @@ export function checkedRation(
   const ingredients = ingredientsOf(asked, products);
   const problems = [
     ...problemsOfBirds(asked, tables),
+    ...(asked.alsoFor ?? []).flatMap((each, i) => problemsOfBirds(each, tables, `alsoFor.${i}.`)),
     ...problemsOfIngredients(asked, ingredients, tables),
   ];
   if (0 < problems.length) throw new FieldError(problems);
-  const { birdsId, stageId, batchKg, by } = asked;
-  return { birdsId, stageId, batchKg, by, ingredients, products, farm };
+  const { birdsId, stageId, alsoFor, batchKg, by } = asked;
+  return { birdsId, stageId, alsoFor, batchKg, by, ingredients, products, farm };
 }
 
 function ingredientsOf(
@@ -38,14 +40,15 @@ function ingredientsOf(
 }
 
 function problemsOfBirds(
-  { birdsId, stageId }: RationAskedOfFarm,
+  { birdsId, stageId }: BirdsOfAge,
   { rationNeeds }: Named,
+  at = '',
 ): FieldProblem[] {
   const birds = rationNeeds.find(({ id }) => id === birdsId);
-  if (!birds) return [notOf('birdsId', birdsId, rationNeeds)];
+  if (!birds) return [notOf(`${at}birdsId`, birdsId, rationNeeds)];
   return birds.stages.some(({ id }) => id === stageId)
     ? []
-    : [notOf('stageId', stageId, birds.stages)];
+    : [notOf(`${at}stageId`, stageId, birds.stages)];
 }
 
 function problemsOfIngredients(

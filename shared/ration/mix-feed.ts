@@ -47,12 +47,12 @@ const OWN_VALUES = {
   fiberPercent: 'fiberShare',
 } as const satisfies Readonly<Record<Exclude<Nutrient, 'energyKcalPerKg'>, string>>;
 
-/** What the household buys, as a part of a mix for birds of a stage. */
+/** What the household buys, as a part of a mix for birds of some stages, the strictest of which holds. */
 export function mixFeed(
   product: IngredientProduct,
   row: Ingredient,
   of: {
-    readonly is: StageOfLife;
+    readonly stages: readonly StageOfLife[];
     readonly currency: string;
     readonly judged: Judgements['rations'];
   },
@@ -65,7 +65,9 @@ export function mixFeed(
   };
   const fixed =
     product.fixedShare ?? (row.what === 'premix' ? of.judged.premixShare.value : undefined);
-  const limit = row.limits.find(({ stages }) => stages.includes(of.is));
+  const [limit] = row.limits
+    .filter(({ stages }) => stages.some((stage) => of.stages.includes(stage)))
+    .sort((a, b) => a.percent - b.percent);
   const most = mostShare ?? (limit === undefined ? 1 : limit.percent / 100);
   return {
     id: product.id,

@@ -7,6 +7,7 @@ import type { BirdsToFeed, NeedStage } from '../tables/ration-tables.js';
 import type { Tables } from '../tables/tables.js';
 import { onScale } from '../units/scale.js';
 import { againstBought, batchInput, type AgainstBought } from './against-bought.js';
+import type { BirdsOfAge } from './birds-for.js';
 import { NONE, type CheapestBy, type LeastCost } from './least-cost.js';
 import type { MixFeed } from './mix-feed.js';
 import type { NutrientLimit } from './nutrient-limits.js';
@@ -19,6 +20,8 @@ import { squareCheck, type SquareCheck } from './square-check.js';
 export interface RationAsked {
   readonly birdsId: string;
   readonly stageId: string;
+  /** Flocks that eat of the same mix. */
+  readonly alsoFor?: readonly BirdsOfAge[] | undefined;
   readonly batchKg: number;
   readonly by?: CheapestBy | undefined;
   readonly ingredients: readonly IngredientProduct[];

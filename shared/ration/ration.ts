@@ -1,5 +1,5 @@
 import { issue, type PlanIssue } from '../problems/plan-issue.js';
-import type { BirdsToFeed, NeedStage } from '../tables/ration-tables.js';
+import type { NeedStage } from '../tables/ration-tables.js';
 import { rowById, type Tables } from '../tables/tables.js';
 import { listed } from '../units/listed.js';
 import { nearestMix, whatWouldHelp } from './conflicts.js';
@@ -9,6 +9,7 @@ import { mixFeed, type MixFeed } from './mix-feed.js';
 import { mixOf, type Made, type Mix, type RationAsked } from './mix.js';
 import { limitsFor } from './nutrient-limits.js';
 import { lowerName, sayMissed, sayNutrient, sayRoom } from './ration-words.js';
+import { flocksApart, strictest } from './several-flocks.js';
 
 /** A ration: the mix, or what keeps one from being made. */
 export interface Ration {
@@ -25,13 +26,12 @@ export interface Ration {
  * @throws FieldError by `checkRation`, which whoever calls has asked before
  */
 export function rationOf(asked: RationAsked, tables: Tables, solve: Solve): Ration {
-  const birds = rowById(tables.rationNeeds, asked.birdsId);
-  const stage = rowById(birds.stages, asked.stageId);
+  const { birds, stage, stages, flocks } = flocksOf(asked, tables);
   const judged = tables.judgements.rations;
-  const limits = limitsFor(stage, judged);
+  const limits = strictest(flocks);
   const feeds = asked.ingredients.map((product) =>
     mixFeed(product, rowById(tables.ingredients, product.ingredientId), {
-      is: stage.is,
+      stages: stages.map(({ is }) => is),
       currency: asked.farm.currency,
       judged,
     }),
@@ -47,15 +47,51 @@ export function rationOf(asked: RationAsked, tables: Tables, solve: Solve): Rati
     solve,
   });
   const mix = found && mixOf(asked, tables, { birds, stage, limits, feeds, found });
+  const apart = mix ? [] : flocksApart(flocks, asked.farm);
   return {
-    title: `${birds.name}: ${lowerName(stage.name)}`,
+    title: flocks.map(({ title }) => title).join('; '),
     ...(mix ? { mix } : {}),
     issues: mix
       ? issuesOf(mix, feeds, stage, asked)
-      : [conflict(asked, tables, { stage, limits, feeds }, solve)],
-    cautions: cautionsOf(feeds, birds, stage),
+      : [
+          0 < apart.length
+            ? flocksDiffer(apart, stages)
+            : conflict(asked, tables, { stage, limits, feeds }, solve),
+        ],
+    cautions: [
+      ...new Set(
+        [asked, ...(asked.alsoFor ?? [])].flatMap(({ birdsId }, k) =>
+          cautionsOf(feeds, birdsId, stages[k]!),
+        ),
+      ),
+    ],
   };
 }
+
+/** The flocks that are mixed for, the one that was asked for first. */
+function flocksOf(asked: RationAsked, tables: Tables) {
+  const all = [asked, ...(asked.alsoFor ?? [])].map(({ birdsId, stageId }) => {
+    const birds = rowById(tables.rationNeeds, birdsId);
+    return { birds, stage: rowById(birds.stages, stageId) };
+  });
+  return {
+    ...all[0]!,
+    stages: all.map(({ stage }) => stage),
+    flocks: all.map(({ birds, stage }) => ({
+      title: `${birds.name}: ${lowerName(stage.name)}`,
+      called: `${birds.name} (${lowerName(stage.name)})`,
+      limits: limitsFor(stage, tables.judgements.rations),
+    })),
+  };
+}
+
+const flocksDiffer = (apart: readonly string[], stages: readonly NeedStage[]): PlanIssue =>
+  issue(
+    'stop',
+    'mix-flocks-differ',
+    `No one feed does for all of them. ${apart.join(' ')} Mix for the young ones, and give hens oyster shell in a pan of their own.`,
+    stages,
+  );
 
 /**
  * Minerals at no less than the dearest grain or meal: limestone for a filler would make a mix
@@ -142,7 +178,7 @@ function conflict(
   );
 }
 
-function cautionsOf(feeds: readonly MixFeed[], { id }: BirdsToFeed, { is }: NeedStage): string[] {
+function cautionsOf(feeds: readonly MixFeed[], birdsId: string, { is }: NeedStage): string[] {
   const has = (ingredientId: string): boolean =>
     feeds.some((feed) => feed.ingredientId === ingredientId);
   return [
@@ -154,6 +190,6 @@ function cautionsOf(feeds: readonly MixFeed[], { id }: BirdsToFeed, { is }: Need
     ...(is === 'chick' || is === 'grower' ? ['mix-medicated'] : []),
     ...(has('soybeans-roasted') ? ['mix-soybeans'] : []),
     ...(has('meat-and-bone') ? ['mix-cattle'] : []),
-    ...(id === 'ducks' ? ['ducklings'] : []),
+    ...(birdsId === 'ducks' ? ['ducklings'] : []),
   ];
 }

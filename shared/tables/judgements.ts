@@ -65,6 +65,7 @@ export const JUDGED = {
     'leastADay',
     'usualLossBirds',
     'usualGrowthBatches',
+    'layDaysToLearn',
     'splitDays',
     'splitDaysMost',
     'leastSplitWeight',

@@ -1,10 +1,10 @@
 import { Injectable } from '@nestjs/common';
-import { alarmEntry, unseenAlarms } from '../../shared/plan/today/alarms.js';
+import { alarmEntry, alarmsIn } from '../../shared/plan/today/alarms.js';
 import { calendarEntries } from '../../shared/plan/work/calendar-entries.js';
 import { FieldError } from '../../shared/problems/field-problem.js';
 import { PastureService } from '../pasture/pasture.service.js';
 import { PicturesService } from '../picture/pictures.service.js';
-import { ToldService } from '../told/told.service.js';
+import { TodayService } from '../today/today.service.js';
 import { WorkService } from '../work/work.service.js';
 import { feedText } from './feed.js';
 
@@ -15,7 +15,7 @@ export class CalendarService {
     private readonly work: WorkService,
     private readonly pictures: PicturesService,
     private readonly pasture: PastureService,
-    private readonly told: ToldService,
+    private readonly today: TodayService,
   ) {}
 
   /** @param personId leave out for everyone's */
@@ -36,9 +36,8 @@ export class CalendarService {
         },
       ]);
     }
-    const day = await this.work.dayOf(farmId);
-    const seen = new Set((await this.told.factsOf(farmId, 'alarm-seen')).map(({ about }) => about));
-    const alarms = unseenAlarms(day.attention, seen).map((each) => alarmEntry(each, day.date));
+    const day = await this.today.todayOf(farmId);
+    const alarms = alarmsIn(day.attention).map((each) => alarmEntry(each, day.date));
     const entries = [...alarms, ...calendarEntries(plan, farm.units, pasture)].filter(
       ({ personIds }) => !person || !personIds || personIds.includes(person.id),
     );

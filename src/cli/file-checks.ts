@@ -6,6 +6,7 @@ import { moveOutChecks } from './move-out-checks.js';
 import { rowsIn, type ReadRows } from './read-rows.js';
 import { stationChecks } from './station-checks.js';
 import { townChecks } from './town-checks.js';
+import { weighingChecks } from './weighing-checks.js';
 
 /** Comparisons with files of data that are not the project's to hand on, a function a topic. */
 const FILE_CHECKS: readonly ((read: ReadRows, tables: Tables) => readonly Check[])[] = [
@@ -14,6 +15,7 @@ const FILE_CHECKS: readonly ((read: ReadRows, tables: Tables) => readonly Check[
   stationChecks,
   grassChecks,
   chanceChecks,
+  weighingChecks,
 ];
 
 /** The folder that holds them, as the environment names it. */

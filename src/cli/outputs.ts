@@ -190,13 +190,14 @@ export const OUTPUTS = {
 
   mix: async (asked: Asked): Promise<string> => {
     const { picture, tables } = asked;
-    const [birdsId, stageId, given] = asked.words;
+    const [birdsId, stageId, given, ...others] = asked.words;
     const birds = tables.rationNeeds.find(({ id }) => id === birdsId) ?? tables.rationNeeds[0]!;
     const ration = rationOf(
       checkedRation(
         {
           birdsId: birdsId ?? birds.id,
           stageId: stageId ?? birds.stages[0]!.id,
+          alsoFor: inPairs(others),
           batchKg: batchKgOf(given, picture),
         },
         picture,
@@ -214,6 +215,13 @@ export const OUTPUTS = {
     return feedText(calendarEntries(plan, units, animals.pasture), { name, id: name, revision: 1 });
   },
 };
+
+/** Further flocks of one mix: birds and age, one after the other. */
+const inPairs = (words: readonly string[]): { birdsId: string; stageId: string }[] =>
+  Array.from({ length: Math.ceil(words.length / 2) }, (_, k) => ({
+    birdsId: words[2 * k]!,
+    stageId: words[2 * k + 1] ?? '',
+  }));
 
 /** What is mixed at once, as it was typed in the farm's units; a hundredweight or 50 kg else. */
 function batchKgOf(given: string | undefined, { farm }: FarmPicture): number {

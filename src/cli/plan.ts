@@ -29,7 +29,8 @@ const USAGE = `Plans a farm without a server.
   npm run --silent plan -- FARM.jsonc chances             the work through many years of weather
   npm run --silent plan -- FARM.jsonc sheet 1             the sitter's sheet of the first days away
   npm run --silent plan -- FARM.jsonc mix meat-chickens starter 100
-                                                          feed mixed of your own ingredients
+                                                          feed mixed of your own ingredients; more
+                                                          birds and ages behind: one mix for all
   npm run --silent plan -- FARM.jsonc calendar            an iCalendar file
 
   --json           exactly what the API returns (batch, cost, pasture, feed, work); of today without

@@ -248,10 +248,10 @@ function unlikelyText(line: UnlikelyLine, outlook: WorkOutlook, reader: Reader):
     startBySafe && `Start by ${formatDate(startBySafe, reader)} to be safe.`,
     isTried(job) && job.better.length === 0 && NOTHING_HELPS,
   ];
-  const whole = [job.name, job.belongsTo?.name].filter(Boolean).join(', ');
-  const unlikelyName = often === undefined ? whole : `${whole} (${often}, ${times} times)`;
+  const whole = job.belongsTo ? `${job.name} (${job.belongsTo.name})` : job.name;
+  const unlikelyName = often === undefined ? whole : `${whole}, ${often}, ${times} times`;
   return [
-    `${unlikelyName}: ${says.filter(Boolean).join(' ')}`,
+    `${unlikelyName}. ${says.filter(Boolean).join(' ')}`,
     ...job.better.map((better) => `  ${betterWords(outlook, job, better, reader)}`),
   ].join('\n');
 }

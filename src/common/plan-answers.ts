@@ -65,11 +65,18 @@ export const CHANGED_BY_FACT = named(
   'What a told fact changed in the plan of its batch, in words.',
 );
 export const YEAR_COUNTS = named('YearCounts', 'What was told of a calendar year, counted.');
+export const LEARNED = named(
+  'LearnedFromBatches',
+  'Figures of a batch by the farm’s own record, and why, a sentence each.',
+);
 export const NEXT_YEAR = named(
   'NextYear',
-  'Batches and jobs of a year as they would come again in the next; nothing is saved.',
+  'Batches, jobs, cattle and days of paddocks of a year as they would come again in the next; nothing is saved.',
 );
-export const BEGUN_YEAR = named('BegunYear', 'Batches and jobs that a new year was begun with.');
+export const BEGUN_YEAR = named(
+  'BegunYear',
+  'Batches, jobs, herds and paddocks that a new year was begun with.',
+);
 export const PADDOCK_YEAR = named(
   'PaddockYear',
   'Animal days, grass and hay of a paddock in a calendar year.',

@@ -40,6 +40,7 @@ import { ToldBySubject1798000041000000 } from './told-by-subject.migration.js';
 import { ToldFacts1796100000000 } from './told-facts.migration.js';
 import { WordsOfRows1796600000000 } from './words-of-rows.migration.js';
 import { Versions1796000000000 } from './versions.migration.js';
+import { LooksIn1798000031000000 } from './looks-in.migration.js';
 import { YearLimits1798000030000000 } from './year-limits.migration.js';
 
 export const ENTITIES = [
@@ -82,6 +83,7 @@ export const MIGRATIONS = [
   Suppliers1798000025000000,
   KeptPlanPeople1798000026000000,
   YearLimits1798000030000000,
+  LooksIn1798000031000000,
   Photos1798000040000000,
   ToldBySubject1798000041000000,
 ];

@@ -1,24 +1,35 @@
 import { Injectable } from '@nestjs/common';
 import type { Batch } from '../../shared/farm/batch.js';
 import type { OwnJob } from '../../shared/farm/job.js';
+import type { Herd } from '../../shared/farm/herd.js';
+import { paddockFields, type Paddock } from '../../shared/farm/paddock.js';
 import type { Saved } from '../../shared/farm/saved.js';
+import type { NextHerd, NextPaddock } from '../../shared/plan/record/next-land.js';
 import { tiedAnew, type NextJob, type NextYear } from '../../shared/plan/record/next-year.js';
 import { FieldError } from '../../shared/problems/field-problem.js';
 import { BatchesService } from '../batches/batches.service.js';
 import type { BatchDto } from '../batches/batch.dto.js';
 import { Database } from '../database/database.js';
+import type { HerdDto } from '../herds/herd.dto.js';
+import { HerdsService } from '../herds/herds.service.js';
 import { JobsService } from '../jobs/jobs.service.js';
 import type { JobDto } from '../jobs/job.dto.js';
+import type { PaddockDto } from '../paddocks/paddock.dto.js';
+import { PaddocksService } from '../paddocks/paddocks.service.js';
 import { PicturesService } from '../picture/pictures.service.js';
 import { OF_BATCHES, yearOf } from '../record/record.service.js';
 import { ToldService } from '../told/told.service.js';
 import { WorkPool } from '../work-pool/work-pool.service.js';
 import type { NextYearDto } from './next-year.dto.js';
 
+const MOST_SPANS = paddockFields.fields.closedDays.most;
+
 /** What was made of a year that was begun from another. */
 export interface BegunYear {
   readonly batches: readonly Saved<Batch>[];
   readonly jobs: readonly Saved<OwnJob>[];
+  readonly herds: readonly Saved<Herd>[];
+  readonly paddocks: readonly Saved<Paddock>[];
 }
 
 /** Begins a year from the one before it. */
@@ -30,6 +41,8 @@ export class NextYearService {
     private readonly told: ToldService,
     private readonly batches: BatchesService,
     private readonly jobs: JobsService,
+    private readonly herds: HerdsService,
+    private readonly paddocks: PaddocksService,
     private readonly work: WorkPool,
   ) {}
 
@@ -42,10 +55,13 @@ export class NextYearService {
   }
 
   /** Saves what is to come again, all of it or nothing. @throws FieldError when it is not of the year */
-  async begin(farmId: string, { year, batchIds, jobIds }: NextYearDto): Promise<BegunYear> {
+  async begin(farmId: string, asked: NextYearDto): Promise<BegunYear> {
+    const { year, batchIds, jobIds, herdIds = [], paddockIds = [] } = asked;
     const next = await this.of(farmId, `${year}`);
     refuseOthers('batchIds', batchIds, next.batches);
     refuseOthers('jobIds', jobIds, next.jobs);
+    refuseOthers('herdIds', herdIds, next.herds);
+    refuseOthers('paddockIds', paddockIds, next.paddocks);
     return this.database.write(farmId, async () => {
       const ids = { batchIds: new Map<string, string>(), jobIds: new Map<string, string>() };
       const batches: Saved<Batch>[] = [];
@@ -60,8 +76,37 @@ export class NextYearService {
         jobs.push(made);
         ids.jobIds.set(ofId, made.id);
       }
-      return { batches, jobs };
+      const herds: Saved<Herd>[] = [];
+      for (const herd of next.herds.filter(({ ofId }) => herdIds.includes(ofId)))
+        herds.push(await this.withCattle(farmId, herd));
+      const paddocks: Saved<Paddock>[] = [];
+      for (const paddock of next.paddocks.filter(({ ofId }) => paddockIds.includes(ofId)))
+        paddocks.push(await this.withDays(farmId, paddock));
+      return { batches, jobs, herds, paddocks };
     });
+  }
+
+  private async withCattle(farmId: string, next: NextHerd): Promise<Saved<Herd>> {
+    const { ofId, groups, turnOutOn } = next;
+    const herd = await this.herds.findOne(farmId, ofId);
+    return this.herds.update(farmId, ofId, {
+      ...herd,
+      groups: [...herd.groups, ...groups],
+      ...(turnOutOn === undefined ? {} : { turnOutOn }),
+    } as HerdDto);
+  }
+
+  private async withDays(farmId: string, next: NextPaddock): Promise<Saved<Paddock>> {
+    const { ofId, name: _name, closedDays, ...harvest } = next;
+    const paddock = await this.paddocks.findOne(farmId, ofId);
+    const before = [...(paddock.closedDays ?? [])].sort((a, b) => (a.from < b.from ? -1 : 1));
+    // A paddock holds so many spans: the oldest make room.
+    const spans = [...before, ...closedDays].slice(-MOST_SPANS);
+    return this.paddocks.update(farmId, ofId, {
+      ...paddock,
+      ...harvest,
+      closedDays: spans,
+    } as PaddockDto);
   }
 }
 

@@ -140,7 +140,7 @@ const unknownType = (at: string, given: unknown, allowed: readonly string[]): Fi
   fix: `Give it as a ${allowed.join(' or ')}, or take it out of the file.`,
 });
 
-// eslint-disable-next-line no-control-regex -- control characters are what is taken out
+// oxlint-disable-next-line no-control-regex -- control characters are what is taken out
 const CONTROL = /[\u0000-\u001f\u007f]+/g;
 
 /** The name a feature goes by, as short and plain as any other. */

@@ -6,6 +6,7 @@ import type { Paddock } from '../../shared/farm/paddock.js';
 import type { FarmPicture } from '../../shared/farm/picture.js';
 import type { Product } from '../../shared/farm/product.js';
 import { checkCircuit, checkMaterials } from '../../shared/plan/check-facilities.js';
+import { freePriceProblems } from '../../shared/farm/feed-product.js';
 import { checkProduct } from '../../shared/plan/check-products.js';
 import { handoverProblems } from '../../shared/plan/handover/check-handover.js';
 import { ownJobProblems } from '../../shared/plan/work/check-jobs.js';
@@ -131,6 +132,9 @@ function productsOf({ products = [] }: FarmDocumentDto, tables: Tables): Product
   return products.map((product, i) => {
     const named: Product = { ...product, id: product.id ?? `product-${i + 1}` };
     checkProduct(named, tables, `products.${i}.`);
+    const free = freePriceProblems(named);
+    if (0 < free.length)
+      throw new FieldError(free.map((each) => ({ ...each, field: `products.${i}.${each.field}` })));
     return named;
   });
 }

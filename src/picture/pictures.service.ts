@@ -22,6 +22,7 @@ import {
   type ToldKind,
 } from '../../shared/farm/told-fact.js';
 import { TOLD_KINDS } from '../../shared/farm/told-kinds.js';
+import { FURTHEST_DAYS, isHistory } from '../../shared/plan/planning-day.js';
 import { MAX_PASTURE_DAYS } from '../../shared/plan/pasture/check-pasture.js';
 import { BatchesService } from '../batches/batches.service.js';
 import { Database } from '../database/database.js';
@@ -105,9 +106,16 @@ export class PicturesService {
     const parts: TellingParts[] = [];
     for (const part of PARTS)
       if (part.kinds.some((kind) => kinds.has(kind)))
-        parts.push(part.of(await this.told.factsOf(farm.id, ...part.kinds), before.picture));
+        parts.push(
+          part.of(await this.factsOf(farm.id, part, before.picture.today), before.picture),
+        );
     const keptPlans = await keptPlansOf(farm.id, manager);
     return Object.assign({}, before.picture, ...parts, { farm, keptPlans });
+  }
+
+  /** What was told as far back as any plan that is still made goes. */
+  private factsOf(farmId: string, { kinds }: Telling, today: PlainDate): Promise<ToldFact[]> {
+    return this.told.factsSince(farmId, addDays(today, -FURTHEST_DAYS - EARLY_DAYS), kinds);
   }
 
   private async build(farm: FarmView, manager: EntityManager): Promise<SavedPicture['picture']> {
@@ -132,8 +140,8 @@ export class PicturesService {
     const progress = await this.told.factsOf(farmId, 'work-progress');
     const keptPlans = await keptPlansOf(farmId, manager);
     const told: TellingParts[] = [];
-    for (const { kinds, of } of PARTS)
-      told.push(of(await this.told.factsOf(farmId, ...kinds), { batches, today }));
+    for (const part of PARTS)
+      told.push(part.of(await this.factsOf(farmId, part, today), { batches, today }));
     return {
       today,
       farm,
@@ -187,23 +195,26 @@ const telling = <Kind extends ToldKind>(
   of: (facts: FactOf<Kind>[], farm: Pick<FarmPicture, 'batches' | 'today'>) => TellingParts,
 ): Telling => ({ kinds, of: of as Telling['of'] });
 
-/** What was told of a batch that is gone is history. */
+/** A box may be told of some days before the day it was ordered for. */
+const EARLY_DAYS = 31;
+
+/** What was told of a batch that is gone, or came years ago, is history: no plan goes by it. */
 const PARTS: readonly Telling[] = [
-  telling(['arrived', 'died', 'processed', 'gone'], (facts, { batches }) => ({
-    headChanges: headChangesOf(facts).filter(isOf(batches)),
+  telling(['arrived', 'died', 'processed', 'gone'], (facts, { batches, today }) => ({
+    headChanges: headChangesOf(facts).filter(isOf(batches, today)),
   })),
   telling(['brooder-seen'], (facts, { batches, today }) => ({
-    brooderLooks: brooderLooksOf(facts, today).filter(isOf(batches)),
+    brooderLooks: brooderLooksOf(facts, today).filter(isOf(batches, today)),
   })),
-  telling(['weighed'], (facts, { batches }) => ({
-    weighings: weighingsOf(facts).filter(isOf(batches)),
+  telling(['weighed'], (facts, { batches, today }) => ({
+    weighings: weighingsOf(facts).filter(isOf(batches, today)),
   })),
-  telling(['feed-opened'], (facts, { batches }) => ({
-    feedOpenings: feedOpeningsOf(facts).filter(isOf(batches)),
+  telling(['feed-opened'], (facts, { batches, today }) => ({
+    feedOpenings: feedOpeningsOf(facts).filter(isOf(batches, today)),
   })),
   telling(['bought'], (facts, { today }) => ({ feedBought: feedBoughtOf(facts, today) })),
-  telling(['eggs-counted'], (facts, { batches }) => ({
-    eggCounts: eggCountsOf(facts).filter(isOf(batches)),
+  telling(['eggs-counted'], (facts, { batches, today }) => ({
+    eggCounts: eggCountsOf(facts).filter(isOf(batches, today)),
   })),
   telling(['ground-check'], (facts) => ({ groundChecks: groundChecksOf(facts) })),
 ];
@@ -221,9 +232,12 @@ const keptPlansOf = async (farmId: string, manager: EntityManager): Promise<Kept
 };
 
 const isOf = (
-  batches: readonly { readonly id?: string }[],
+  batches: FarmPicture['batches'],
+  today: PlainDate,
 ): ((told: { readonly batchId: string }) => boolean) => {
-  const ids = new Set(batches.map(({ id }) => id));
+  const ids = new Set(
+    batches.filter(({ arrivalDate }) => !isHistory(arrivalDate, today)).map(({ id }) => id),
+  );
   return ({ batchId }) => ids.has(batchId);
 };
 const todayOf = ({ timeZone }: FarmView): PlainDate => plainDateAt(Date.now(), timeZone);

@@ -1,6 +1,6 @@
 import { Injectable } from '@nestjs/common';
 import { plainDateAt } from '../../shared/calendar/plain-date.js';
-import { newFeedProblems, withEarlierPrice } from '../../shared/farm/feed-product.js';
+import { freePriceProblems, withEarlierPrice } from '../../shared/farm/feed-product.js';
 import type { FeedProduct, Product } from '../../shared/farm/product.js';
 import type { Saved } from '../../shared/farm/saved.js';
 import { checkProduct } from '../../shared/plan/check-products.js';
@@ -30,6 +30,8 @@ export class ProductsService extends RowsOfFarm<ProductEntity, Saved<Product>, u
   protected async valuesOf(farmId: string, body: unknown, before?: ProductEntity) {
     const sent = checkSentProduct(body);
     checkProduct(sent, this.tables.tables);
+    const free = freePriceProblems(sent);
+    if (0 < free.length) throw new FieldError(free);
     refuseOtherKind(
       before?.kind,
       sent.kind,
@@ -52,7 +54,19 @@ export class ProductsService extends RowsOfFarm<ProductEntity, Saved<Product>, u
     const { timeZone } = await this.database.manager.findOneByOrFail(FarmEntity, { id: farmId });
     const today = plainDateAt(Date.now(), timeZone);
     const problems: FieldProblem[] = [
-      ...newFeedProblems(feed),
+      ...(feed.earlierPrices ?? []).flatMap(({ until }, k) =>
+        today < until
+          ? [
+              {
+                field: `earlierPrices.${k}.until`,
+                code: 'out-of-bounds' as const,
+                given: until,
+                max: today,
+                fix: 'Give a day that has been: until then it cost that.',
+              },
+            ]
+          : [],
+      ),
       ...(feed.storeOn !== undefined && today < feed.storeOn
         ? [
             {

@@ -1,11 +1,20 @@
-import { Controller, Get, Param } from '@nestjs/common';
-import { ApiTags } from '@nestjs/swagger';
+import { Controller, Get, Param, Query } from '@nestjs/common';
+import { ApiQuery, ApiTags } from '@nestjs/swagger';
 import type { ChangedByFact } from '../../shared/plan/record/changed-by-fact.js';
 import type { HowItWent } from '../../shared/plan/record/how-it-went.js';
+import type { LearnedFromBatches } from '../../shared/plan/record/own-batches.js';
 import type { PaddockYear } from '../../shared/plan/record/paddock-year.js';
 import type { CountedYear } from '../../shared/plan/record/year-limits.js';
 import { Answers, AnswersList } from '../common/answers.js';
-import { CHANGED_BY_FACT, HOW_IT_WENT, PADDOCK_YEAR, YEAR_COUNTS } from '../common/plan-answers.js';
+import { checkDto } from '../common/check-dto.js';
+import {
+  CHANGED_BY_FACT,
+  HOW_IT_WENT,
+  LEARNED,
+  PADDOCK_YEAR,
+  YEAR_COUNTS,
+} from '../common/plan-answers.js';
+import { LearnedDto } from './learned.dto.js';
 import { RecordService } from './record.service.js';
 
 @ApiTags('what happened')
@@ -25,6 +34,18 @@ export class RecordController {
   @Get('batches/:batchId')
   ofBatch(@Param('farmId') farmId: string, @Param('batchId') batchId: string): Promise<HowItWent> {
     return this.record.ofBatch(farmId, batchId);
+  }
+
+  /** What to plan another batch of a breed or cross with, by the farm's own that came. */
+  @Answers(LEARNED)
+  @Get('learned')
+  @ApiQuery({ name: 'purpose', enum: ['meat', 'layers'] })
+  @ApiQuery({ name: 'strainId' })
+  learned(
+    @Param('farmId') farmId: string,
+    @Query() query: Record<string, unknown>,
+  ): Promise<LearnedFromBatches> {
+    return this.record.learned(farmId, checkDto(LearnedDto, query));
   }
 
   /** What a told fact changed in the plan of its batch, in words: only what matters. */

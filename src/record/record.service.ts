@@ -7,6 +7,10 @@ import { boughtFrom } from '../../shared/plan/record/feed-paid.js';
 import { howItWent, type HowItWent } from '../../shared/plan/record/how-it-went.js';
 import { paddockYears, type PaddockYear } from '../../shared/plan/record/paddock-year.js';
 import type { PlannedOfBatch } from '../../shared/plan/record/planned-of-batch.js';
+import {
+  learnedFromBatches,
+  type LearnedFromBatches,
+} from '../../shared/plan/record/own-batches.js';
 import { asOrdered } from '../../shared/plan/record/record-of-batch.js';
 import { yearCounts } from '../../shared/plan/record/year-counts.js';
 import {
@@ -15,6 +19,7 @@ import {
   type CountedYear,
 } from '../../shared/plan/record/year-limits.js';
 import { FieldError } from '../../shared/problems/field-problem.js';
+import type { Tables } from '../../shared/tables/tables.js';
 import { BatchesService } from '../batches/batches.service.js';
 import { PicturesService, type SavedPicture } from '../picture/pictures.service.js';
 import { ToldService } from '../told/told.service.js';
@@ -22,6 +27,7 @@ import { TablesService } from '../reference/tables.service.js';
 import { SharedAnswers } from '../work-pool/shared-answers.js';
 import { signatureOf } from '../work-pool/signature.js';
 import { WorkPool } from '../work-pool/work-pool.service.js';
+import type { LearnedDto } from './learned.dto.js';
 
 /** Reads what was told beside what was planned. Nothing of it is kept: the told facts are. */
 @Injectable()
@@ -40,7 +46,10 @@ export class RecordService {
 
   async ofBatches(farmId: string): Promise<HowItWent[]> {
     const { picture } = await this.pictures.of(farmId);
-    return this.work.run('recordOfBatches', { picture, facts: await this.factsOf(farmId) });
+    return this.work.run('recordOfBatches', {
+      picture,
+      facts: await this.factsOf(farmId),
+    });
   }
 
   async ofBatch(farmId: string, batchId: string): Promise<HowItWent> {
@@ -48,8 +57,36 @@ export class RecordService {
     const { picture } = await this.pictures.of(farmId);
     const plan = await this.asOrdered(picture, batchId);
     const since = boughtFrom(arrivalDate);
-    const facts = await this.told.factsOfBatch(farmId, batchId, { kinds: OF_BATCHES, since });
+    const facts = await this.told.factsOfBatch(farmId, batchId, {
+      kinds: OF_BATCHES,
+      since,
+    });
     return howItWent({ batchId, plan, facts, today: picture.today });
+  }
+
+  /**
+   * What the farm's own batches say of another one of the same breed or cross.
+   *
+   * @throws FieldError when the table of breeds knows no such one
+   */
+  async learned(farmId: string, asked: LearnedDto): Promise<LearnedFromBatches> {
+    const { tables } = this.tables;
+    refuseUnknownStrain(asked.strainId, tables);
+    const { picture } = await this.pictures.of(farmId);
+    const batches = picture.batches
+      .filter(({ strainId, purpose }) => strainId === asked.strainId && purpose === asked.purpose)
+      .filter(({ arrivalDate }) => arrivalDate <= picture.today)
+      .sort((a, b) => (a.arrivalDate < b.arrivalDate ? 1 : -1))
+      .slice(0, LEARNED_FROM);
+    const went: HowItWent[] = [];
+    const facts: ToldFact[] = [];
+    for (const { id } of batches) {
+      const how = await this.ofBatch(farmId, id).catch(unlessUnplannable);
+      if (!how) continue;
+      went.push(how);
+      facts.push(...(await this.told.factsAbout(farmId, id, ['arrived', 'died'])));
+    }
+    return learnedFromBatches(asked, { batches, went, facts }, tables, picture.farm);
   }
 
   /** The plan of a batch with nothing told of it: made once, however much is told of the batch. */
@@ -65,7 +102,7 @@ export class RecordService {
   async changedBy(farmId: string, factId: string): Promise<ChangedByFact> {
     const { picture } = await this.pictures.of(farmId);
     const fact = await this.told.findOne(farmId, factId);
-    const facts = await this.told.factsOf(farmId, ...MOVES_BATCH);
+    const facts = await this.told.factsAbout(farmId, fact.about, MOVES_BATCH);
     return this.work.run('changedByFact', { picture, fact, facts });
   }
 
@@ -105,6 +142,24 @@ export class RecordService {
   private factsOf(farmId: string): Promise<ToldFact[]> {
     return this.told.factsOf(farmId, ...OF_BATCHES);
   }
+}
+
+/** The last batches of a breed: what was long ago was raised otherwise. */
+const LEARNED_FROM = 6;
+
+function unlessUnplannable(error: unknown): undefined {
+  if (!(error instanceof FieldError)) throw error;
+}
+
+function refuseUnknownStrain(given: string, { strains }: Tables): void {
+  if (strains.some(({ id }) => id === given)) return;
+  throw new FieldError([
+    {
+      ...{ field: 'strainId', code: 'not-allowed', given },
+      allowed: strains.map(({ id }) => id),
+      fix: 'Name a breed or cross of the table.',
+    },
+  ]);
 }
 
 /** Plans of batches as they were ordered that are kept: some a screen of a farm, each 100 kB. */

@@ -9,5 +9,6 @@ import { TodayService } from './today.service.js';
   imports: [WorkModule, PictureModule, ToldModule],
   controllers: [TodayController],
   providers: [TodayService],
+  exports: [TodayService],
 })
 export class TodayModule {}

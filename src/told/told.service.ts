@@ -173,17 +173,29 @@ export class ToldService {
   }
 
   /** Every fact of some kinds that was not taken back, in the order in which they were told. */
-  async factsOf<Kind extends ToldKind>(
+  factsOf<Kind extends ToldKind>(
     farmId: string,
     ...kinds: readonly Kind[]
   ): Promise<FactOf<Kind>[]> {
-    // Ten years of a farm are thousands of facts: rows are read raw, without a class for each.
-    const query = this.rows(farmId)
-      .andWhere('f.kind IN (:...kinds)', { kinds })
-      .andWhere('f.takenBackAt IS NULL')
-      .orderBy('f.toldAt', 'ASC')
-      .addOrderBy('f.id', 'ASC');
-    return (await query.getRawMany<RawFact>()).map(factOfRaw) as FactOf<Kind>[];
+    return factsIn(this.rows(farmId), kinds);
+  }
+
+  /** The same of what happened since a day: those of many years before are not read. */
+  factsSince<Kind extends ToldKind>(
+    farmId: string,
+    since: PlainDate,
+    kinds: readonly Kind[],
+  ): Promise<FactOf<Kind>[]> {
+    return factsIn(this.rows(farmId).andWhere('f.on >= :since', { since }), kinds);
+  }
+
+  /** The same of what is about one thing. */
+  factsAbout<Kind extends ToldKind>(
+    farmId: string,
+    about: string,
+    kinds: readonly Kind[],
+  ): Promise<FactOf<Kind>[]> {
+    return factsIn(this.rows(farmId).andWhere('f.about = :about', { about }), kinds);
   }
 
   /**
@@ -196,35 +208,23 @@ export class ToldService {
     { kinds, since }: { readonly kinds: readonly ToldKind[]; readonly since: PlainDate },
   ): Promise<ToldFact[]> {
     // Asked apart: each is found by an index of its own, without reading all years.
-    const own = this.rows(farmId).andWhere('f.about = :batchId', { batchId });
     const work = this.rows(farmId)
       .andWhere('f.on >= :since', { since })
       .andWhere('f.about LIKE :work', { work: `batch/${batchId}/%` });
-    const bought = this.rows(farmId).andWhere('f.on >= :since', { since });
-    const rows = [
-      ...(await own.andWhere(HOLDS, { kinds }).getRawMany<RawFact>()),
-      ...(await work.andWhere(HOLDS, { kinds: ['work-progress'] }).getRawMany<RawFact>()),
-      ...(await bought.andWhere(HOLDS, { kinds: ['bought'] }).getRawMany<RawFact>()),
-    ];
-    return rows
-      .map(factOfRaw)
-      .sort((a, b) => (a.toldAt < b.toldAt ? -1 : a.toldAt > b.toldAt ? 1 : a.id < b.id ? -1 : 1));
+    return [
+      ...(await this.factsAbout(farmId, batchId, kinds)),
+      ...(await factsIn(work, ['work-progress'])),
+      ...(await this.factsSince(farmId, since, ['bought'])),
+    ].sort(byTelling);
   }
 
   /** Facts of some kinds of a calendar year that were not taken back, in the order they were told. */
   async factsOfYear(farmId: string, year: number, kinds: readonly ToldKind[]): Promise<ToldFact[]> {
-    const query = this.rows(farmId);
-    query
-      .andWhere('f.kind IN (:...kinds)', { kinds })
-      .andWhere('f.on >= :first AND f.on <= :last', {
-        first: `${year}-01-01`,
-        last: `${year}-12-31`,
-      })
-      .andWhere('f.takenBackAt IS NULL')
-      .andWhere(withoutReplaced(query))
-      .orderBy('f.toldAt', 'ASC')
-      .addOrderBy('f.id', 'ASC');
-    return (await query.getRawMany<RawFact>()).map(factOfRaw);
+    const query = this.rows(farmId).andWhere('f.on >= :first AND f.on <= :last', {
+      first: `${year}-01-01`,
+      last: `${year}-12-31`,
+    });
+    return factsIn(query.andWhere(withoutReplaced(query)), kinds);
   }
 
   /** Whether something was told under a key, taken back since or not. */
@@ -336,8 +336,22 @@ const COLUMNS = [
   'takenBackAt',
 ] as const;
 
-/** That it is of some kinds and was not taken back. */
-const HOLDS = 'f.kind IN (:...kinds) AND f.takenBackAt IS NULL';
+/** Of those facts the ones of some kinds that were not taken back, in the order of their telling. */
+async function factsIn<Kind extends ToldKind>(
+  query: SelectQueryBuilder<ToldFactEntity>,
+  kinds: readonly Kind[],
+): Promise<FactOf<Kind>[]> {
+  // Ten years of a farm are thousands of facts: rows are read raw, without a class for each.
+  const rows = await query
+    .andWhere('f.kind IN (:...kinds)', { kinds })
+    .andWhere('f.takenBackAt IS NULL')
+    .getRawMany<RawFact>();
+  // Put in order here: SQLite would go through all years by their order rather than sort a few.
+  return (rows.map(factOfRaw) as FactOf<Kind>[]).sort(byTelling);
+}
+
+const byTelling = (a: ToldFact, b: ToldFact): number =>
+  a.toldAt < b.toldAt ? -1 : a.toldAt > b.toldAt ? 1 : a.id < b.id ? -1 : 1;
 
 /** That no fact that holds has taken its place: on another day than its own, too. */
 const withoutReplaced = (query: SelectQueryBuilder<ToldFactEntity>): string =>

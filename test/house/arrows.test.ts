@@ -83,6 +83,17 @@ describe('the files of the house', () => {
   });
 });
 
+describe('the core', () => {
+  it('asks no clock for today: what day it is is handed in', () => {
+    const wrong = house
+      .filter(({ path }) => inShared(path))
+      .filter(({ path }) =>
+        /\bnew Date\(\s*\)/.test(readFileSync(join(PROJECT_ROOT, path), 'utf8')),
+      );
+    expect(wrong.map(({ path }) => path)).toEqual([]);
+  });
+});
+
 describe('reading the house', () => {
   it('finds imports of every kind', () => {
     const text = `

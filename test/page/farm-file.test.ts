@@ -1,5 +1,5 @@
 import { afterAll, beforeAll, describe, expect, it, jest } from '@jest/globals';
-import { readFileSync } from 'node:fs';
+import { buffer } from 'node:stream/consumers';
 import { House, seriousFindings } from '../support/page.js';
 
 jest.setTimeout(120_000);
@@ -21,7 +21,7 @@ describe.each(['desktop', 'phone'] as const)('a farm as a file, %s', (size) => {
     ]);
     expect(download.suggestedFilename()).toMatch(/^broodfold-thistledown-sample-[\d-]+\.zip$/);
     await page.getByText(`Downloaded as ${download.suggestedFilename()}.`).waitFor();
-    const bytes = readFileSync(await download.path());
+    const bytes = await buffer(await download.createReadStream());
 
     await page.goto(`${house.url}/`);
     const choose = async (buffer: Buffer): Promise<void> => {

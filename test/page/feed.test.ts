@@ -1,5 +1,5 @@
 import { afterAll, beforeAll, describe, expect, it, jest } from '@jest/globals';
-import { readFileSync } from 'node:fs';
+import { text } from 'node:stream/consumers';
 import type { Page } from 'playwright-core';
 import { inDays } from '../support/orders.js';
 import { House, seriousFindings, unfold } from '../support/page.js';
@@ -61,9 +61,7 @@ describe('the feed of the year', () => {
       page.waitForEvent('download'),
       page.getByRole('link', { name: 'Spreadsheet' }).click(),
     ]);
-    const [head, ...rows] = readFileSync(await file.path(), 'utf8')
-      .trim()
-      .split(/\r?\n/);
+    const [head, ...rows] = (await text(await file.createReadStream())).trim().split(/\r?\n/);
     const fields = (row: string): string[] => row.match(/("[^"]*"|[^,]*)(,|$)/g)!;
     const cost = fields(head!).findIndex((field) => field.startsWith('"Cost, USD'));
     // What cattle get on other days has no seller.

@@ -5,9 +5,11 @@ import { createServer, type Server } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { tmpdir } from 'node:os';
 import { extname, join } from 'node:path';
-import { chromium, type Browser } from 'playwright-core';
+import type { Browser } from 'playwright-core';
 import { PROJECT_ROOT } from '../../src/reference/load-tables.js';
-import { CHROMIUM_ARGS, seriousFindings, SIZES } from '../support/page.js';
+import { chromiumOptions } from '../support/chromium.js';
+import { playwright } from '../support/outside-browser.js';
+import { seriousFindings, SIZES } from '../support/page.js';
 
 jest.setTimeout(240_000);
 
@@ -39,10 +41,7 @@ beforeAll(async () => {
       response.end();
     }
   }).listen(0, '127.0.0.1');
-  browser = await chromium.launch({
-    executablePath: process.env['CHROMIUM_PATH']!,
-    args: CHROMIUM_ARGS,
-  });
+  browser = await playwright.chromium.launch(chromiumOptions());
 });
 afterAll(async () => {
   await browser.close();

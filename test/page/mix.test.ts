@@ -60,6 +60,9 @@ describe('the mixer', () => {
     await page.getByText(/No mix of these feeds them/).waitFor();
     expect(await sheetOf(page, /laying$/)).toMatch(/(Ground limestone|Oyster shell) would make/i);
     await page.getByRole('checkbox', { name: /Ground limestone/ }).check();
+    await page.getByRole('button', { name: 'One mix for another flock too' }).click();
+    await page.getByText(/No one feed does for all of them/).waitFor();
+    await page.getByRole('button', { name: 'Leave them out' }).click();
     await page.getByRole('button', { name: 'Change Feed wheat' }).click();
     await page.getByLabel('Price, USD').fill('5.00');
     await page.getByRole('button', { name: 'Save' }).click();
@@ -90,10 +93,18 @@ describe('the mixer', () => {
     await page.goto(`${farm}/feed/mix`);
     await page.getByText(/Add what you can buy or grow/).waitFor();
     expect(asked.filter((url) => url.endsWith('.wasm'))).toEqual([]);
-    await page.getByRole('button', { name: 'Add an ingredient' }).click();
-    await page.getByLabel('Ingredient', { exact: true }).selectOption('corn');
-    await page.getByLabel('Price, USD').fill('13.50');
-    await page.getByRole('button', { name: 'Save' }).click();
+    await page.getByRole('button', { name: 'Choose what you can get' }).click();
+    const ready = page.getByRole('dialog');
+    for (const [name, price] of [
+      ['Barley', '13.50'],
+      ['Soybean meal (48 %)', '27'],
+    ] as const) {
+      await ready.getByRole('checkbox', { name }).check();
+      await ready.getByLabel(`Price of ${name}`, { exact: true }).fill(price);
+    }
+    expect(await seriousFindings(page, '[role=dialog]')).toEqual([]);
+    await ready.getByRole('button', { name: 'Add these 2' }).click();
+    await ready.waitFor({ state: 'hidden' });
     await page.getByText(/No mix of these feeds them/).waitFor();
     expect(await sheetOf(page, /^Meat chickens: /)).toMatch(/would make it possible/);
     expect(await seriousFindings(page)).toEqual([]);

@@ -4,9 +4,10 @@ import { createServer, type Server } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { chromium, type Browser } from 'playwright-core';
+import type { Browser } from 'playwright-core';
 import { PROJECT_ROOT } from '../../src/reference/load-tables.js';
-import { CHROMIUM_ARGS } from '../support/page.js';
+import { chromiumOptions } from '../support/chromium.js';
+import { playwright } from '../support/outside-browser.js';
 import { startProgram, type Program } from '../support/program.js';
 
 const FARM_NAME = 'Thistledown (sample)';
@@ -39,10 +40,9 @@ describe.each([
     });
     await new Promise((resolve) => site.listen(0, () => resolve(undefined)));
     sitePort = (site.address() as AddressInfo).port;
-    browser = await chromium.launch({
-      executablePath: process.env['CHROMIUM_PATH']!,
-      args: [...CHROMIUM_ARGS, `--host-resolver-rules=MAP ${REBOUND} 127.0.0.1`],
-    });
+    browser = await playwright.chromium.launch(
+      chromiumOptions([`--host-resolver-rules=MAP ${REBOUND} 127.0.0.1`]),
+    );
   }, 60_000);
   afterAll(async () => {
     await browser.close();

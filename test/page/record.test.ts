@@ -94,7 +94,7 @@ describe('the record on a phone', () => {
     const dialog = page.getByRole('dialog');
     await dialog.getByText(/From your record: 0 of 50 were lost in the first week/).waitFor();
     expect(await seriousFindings(page, '[role=dialog]')).toEqual([]);
-    await dialog.getByRole('button', { name: `Plan 1 batch for ${year + 1}` }).click();
+    await dialog.getByRole('button', { name: `Plan these for ${year + 1}` }).click();
     await dialog.getByText(/^Saved\./).waitFor();
     const batches = (await (await fetch(`${house.url}/api/farms/${id}/batches`)).json()) as {
       id: string;

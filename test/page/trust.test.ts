@@ -3,10 +3,12 @@ import { createHash, X509Certificate } from 'node:crypto';
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { chromium, type Browser } from 'playwright-core';
+import type { Browser } from 'playwright-core';
 import { certificateFolder, writePair } from '../../src/certificates/certificate-folder.js';
 import { makeAuthority, makeServerCertificate } from '../../src/certificates/make-certificates.js';
-import { CHROMIUM_ARGS, seriousFindings, SIZES } from '../support/page.js';
+import { chromiumOptions } from '../support/chromium.js';
+import { playwright } from '../support/outside-browser.js';
+import { seriousFindings, SIZES } from '../support/page.js';
 import { startProgram, type Program } from '../support/program.js';
 
 /** A name of another machine, as a phone would open it. */
@@ -20,10 +22,9 @@ describe('a phone on the household’s network', () => {
 
   const open = async (args: readonly string[] = []): Promise<void> => {
     program = await startProgram({ DATA_DIR: folder, HOST: '0.0.0.0', ALLOWED_HOSTS: NAME });
-    browser = await chromium.launch({
-      executablePath: process.env['CHROMIUM_PATH']!,
-      args: [...CHROMIUM_ARGS, `--host-resolver-rules=MAP ${NAME} 127.0.0.1`, ...args],
-    });
+    browser = await playwright.chromium.launch(
+      chromiumOptions([`--host-resolver-rules=MAP ${NAME} 127.0.0.1`, ...args]),
+    );
   };
   const close = async (): Promise<void> => {
     await browser.close();

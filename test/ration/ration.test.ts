@@ -7,6 +7,7 @@ import { FORMULAS } from '../../shared/formulas/formulas.js';
 import type { Mix } from '../../shared/ration/mix.js';
 import type { Ration } from '../../shared/ration/ration.js';
 import type { StageOfLife } from '../../shared/tables/ration-tables.js';
+import { rowById } from '../../shared/tables/tables.js';
 import { KG_PER_LB } from '../../shared/units/convert.js';
 import { onScale, sayOnScale } from '../../shared/units/scale.js';
 import { tables } from '../support/factories.js';
@@ -158,6 +159,27 @@ describe('rationOf', () => {
       newIngredient('premix', '1.00', { id: `p${k}`, fixedShare: 0.4 }),
     );
     expect(text(newRation({ ingredients: two }))).toMatch(/comes to 120 %/);
+  });
+
+  it('keeps the strictest need of several flocks, and says what no one feed can be to all', () => {
+    const chicks = { birdsId: 'brown-hens', stageId: 'starter' };
+    const meat = { birdsId: 'meat-chickens', stageId: 'starter' };
+    const held = ({ mix }: Ration) =>
+      new Map(mix!.nutrients.map(({ nutrient, has }) => [nutrient, has.value]));
+    const both = newRation({ ...chicks, alsoFor: [meat] });
+    const energy = held(both).get('energyKcalPerKg')!;
+    for (const { birdsId, stageId } of [chicks, meat]) {
+      const { needs } = rowById(rowById(tables.rationNeeds, birdsId).stages, stageId);
+      for (const nutrient of ['proteinPercent', 'lysinePercent', 'calciumPercent'] as const)
+        expect(held(both).get(nutrient)! / energy).toBeGreaterThan(
+          (0.99 * needs[nutrient]) / needs.energyKcalPerKg,
+        );
+    }
+    expect(both.mix!.perKg.value).toBeGreaterThan(newRation(chicks).mix!.perKg.value);
+    const hens = newRation({ birdsId: 'brown-hens', stageId: 'layer', alsoFor: [chicks] });
+    expect(hens.mix).toBeUndefined();
+    expect(hens.issues[0]!.code).toBe('mix-flocks-differ');
+    expect(hens.issues[0]!.text).toContain('3.25 % calcium');
   });
 
   it('warns of a mix without vitamins', () => {

@@ -81,6 +81,12 @@ describe.each(databases())('a farm in one file on $name', (database) => {
     const first = await entriesOf(file);
     expect(withoutIds(await entriesOf(await download(app, copyId)))).toEqual(withoutIds(first));
     for (const [, rows] of tablesIn(first)) expect(rows).not.toEqual([]);
+    // A note of the copy names the copy's own photo.
+    const { body: told } = await app.api.get(`/api/farms/${copyId}/told?kind=note`).expect(200);
+    const { facts } = told as { facts: { details: { photos?: string[] } }[] };
+    const [photoId] = facts.flatMap(({ details }) => details.photos ?? []);
+    const photo = await app.api.get(`/api/farms/${copyId}/photos/${photoId}`).expect(200);
+    expect(photo.body).toEqual(smallJpeg(9));
     for (const what of ['work', 'pasture/plan', 'batches', 'weather', 'people', 'handovers']) {
       const [one, other] = await Promise.all(
         [farmId, copyId].map((id) => app.api.get(`/api/farms/${id}/${what}`).expect(200)),

@@ -73,6 +73,18 @@ describe.each(databases())('what a place buys, on $name', (database) => {
 
   it('is refused where it costs nothing, is dearer in bulk, or is counted on a day to come', async () => {
     expectFieldProblem(await post({ ...FEED, price: '0' }), { field: 'price' });
+    expectFieldProblem(
+      await post({ kind: 'ingredient', name: 'Corn', ingredientId: 'corn', bagKg: 20, price: '0' }),
+      { field: 'price' },
+    );
+    expectFieldProblem(await post({ ...FEED, priceBreaks: [{ fromBags: 10, price: '0' }] }), {
+      field: 'priceBreaks.0.price',
+    });
+    expectFieldProblem(await post({ ...FEED, phaseIds: [] }), { field: 'phaseIds' });
+    expectFieldProblem(
+      await post({ ...FEED, earlierPrices: [{ price: '15', until: inDays(3) }] }),
+      { field: 'earlierPrices.0.until' },
+    );
     expectFieldProblem(await post({ ...FEED, priceBreaks: [{ fromBags: 10, price: '18.50' }] }), {
       field: 'priceBreaks.0.price',
     });

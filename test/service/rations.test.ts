@@ -50,6 +50,9 @@ describe.each([anyDatabase()])('feed mixed at home on $name', (database) => {
       app.api.post(`${farm.path}/rations`).send({ ...ASKED, ingredients: WHOLE, ...more });
     expectFieldProblem(await ask({ birdsId: 'cows' }), { field: 'birdsId' });
     expectFieldProblem(await ask({ stageId: 'layer' }), { field: 'stageId' });
+    expectFieldProblem(await ask({ alsoFor: [{ birdsId: 'brown-hens', stageId: 'calves' }] }), {
+      field: 'alsoFor.0.stageId',
+    });
     expectFieldProblem(await ask({ batchKg: 0 }), { field: 'batchKg' });
     expectFieldProblem(await ask({ ingredients: [] }), { field: 'ingredients' });
     const [corn] = WHOLE;

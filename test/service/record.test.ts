@@ -2,6 +2,7 @@ import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
 import type { HowItWent } from '../../shared/plan/record/how-it-went.js';
 import type { CountedYear } from '../../shared/plan/record/year-limits.js';
 import type { TickedToday } from '../../shared/plan/today/today.js';
+import type { LearnedFromBatches } from '../../shared/plan/record/own-batches.js';
 import type { YearCounts } from '../../shared/plan/record/year-counts.js';
 import type { ToldFact } from '../../shared/farm/told-fact.js';
 import { TOLD_KINDS } from '../../shared/farm/told-kinds.js';
@@ -91,6 +92,22 @@ describe.each(databases())('the record on $name', (database) => {
     expect(sum(({ money }) => money.spent)).toBe(32001);
   });
 
+  it('says what to plan another batch of the same birds with, and nothing of others', async () => {
+    const { body: of } = await app.api.get(`${farm.path}/batches/${batchId}`).expect(200);
+    const { strainId, purpose } = of as { strainId: string; purpose: string };
+    const learned = (asked: string) => app.api.get(`${farm.path}/record/learned?${asked}`);
+    const { body } = await learned(`purpose=${purpose}&strainId=${strainId}`).expect(200);
+    const { values, words } = body as LearnedFromBatches;
+    expect(values.laterLossPercent).toBeGreaterThan(0);
+    expect(words[0]).toMatch(/^0 of 50 were lost in the first week \(one batch\): planned with/);
+    expect((await learned('purpose=layers&strainId=brown-layer').expect(200)).body).toEqual({
+      ...{ values: {}, words: [] },
+    });
+    expectFieldProblem(await learned('purpose=meat&strainId=ostrich'), {
+      ...{ field: 'strainId', code: 'not-allowed', given: 'ostrich' },
+    });
+  });
+
   it('holds the year against the limits of the place, and says so on the day', async () => {
     const year = inDays(0).slice(0, 4);
     const { body } = await app.api.get(farm.path).expect(200);
@@ -111,7 +128,14 @@ describe.each(databases())('the record on $name', (database) => {
     const day = (await app.api.get(`${farm.path}/today`).expect(200)).body as TickedToday;
     const alarm = day.attention.find(({ key }) => key.startsWith('alarm/limit/eggsSold'));
     expect(alarm).toMatchObject({ level: 'stop', words: 'eggs sold: 11 of 10' });
+    // Whoever looks into a calendar only is told as well, until it was seen.
+    const calendar = async () => {
+      const { text } = await app.api.get(`${farm.path}/calendar.ics`).expect(200);
+      return text.replaceAll('\r\n ', '');
+    };
+    expect(await calendar()).toContain('eggs sold: 11 of 10');
     await tell('alarm-seen', inDays(0), {}, { about: alarm!.key });
+    expect(await calendar()).not.toContain('eggs sold: 11 of 10');
     const later = (await app.api.get(`${farm.path}/today`).expect(200)).body as TickedToday;
     expect(later.attention.filter(({ key }) => key.startsWith('alarm/limit'))).toEqual([]);
   });

@@ -15,12 +15,13 @@ const ENTRIES = [
   'src/work-pool/worker',
   ...['plan', 'checks', 'backup', 'restore', 'certificate'].map((name) => `src/cli/${name}`),
   'test/support/service',
+  'test/support/shared-house',
 ];
 /** Stands for all files of the core, each a namespace that is named for its path. */
 const CORE = 'core-of-tests';
 /** What finds files beside its own, is compiled for the machine, or is there for others to bring. */
 const LEFT_APART =
-  /^(node:|better-sqlite3$|highs$|pg$|piscina$|jsonc-parser$|@nestjs\/(microservices|websockets)|@fastify\/)/;
+  /^(node:|better-sqlite3$|highs$|pg$|piscina$|playwright-core$|jsonc-parser$|@nestjs\/(microservices|websockets)|@fastify\/)/;
 
 export default async function compileProgram() {
   const dir = join(root, 'test-output/program');

@@ -1,9 +1,31 @@
 import { TestEnvironment } from 'jest-environment-node';
 import { AsyncLocalStorage } from 'node:async_hooks';
+import { spawn } from 'node:child_process';
+import { once } from 'node:events';
+import { fileURLToPath } from 'node:url';
 
 /** As `compile-program.mjs` made them. */
 const compiled = (name) => new URL(`../../test-output/program/${name}.js`, import.meta.url).href;
 const core = await import(compiled('core'));
+
+/** The program and a browser, started for the first file of tests of this process that asks. */
+let house;
+const sharedHouse = () => (house ??= startHouse());
+
+async function startHouse() {
+  const child = spawn(process.execPath, [fileURLToPath(compiled('shared-house'))], {
+    stdio: ['pipe', 'pipe', 'inherit'],
+  });
+  const ended = once(child, 'exit').then(([code]) => {
+    house = undefined;
+    throw new Error(`The program or the browser for tests of the page ended with ${code}.`);
+  });
+  const [said] = await Promise.race([once(child.stdout, 'data'), ended]);
+  ended.catch(() => undefined);
+  // It ends with this process, and must not keep it from ending.
+  for (const part of [child, child.stdin, child.stdout]) part.unref();
+  return JSON.parse(said);
+}
 
 /** What the file of tests that runs has begun to hand on from call to call. */
 const handedOn = new Set();
@@ -23,6 +45,8 @@ export default class Environment extends TestEnvironment {
   async setup() {
     await super.setup();
     this.global.outside = {
+      sharedHouse,
+      playwright: () => import('playwright-core'),
       core,
       service: () => import(compiled('service')),
       env: process.env,

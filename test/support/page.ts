@@ -1,29 +1,13 @@
 import { expect } from '@jest/globals';
 import axe, { type AxeResults, type RunOptions } from 'axe-core';
-import { spawn, type ChildProcess } from 'node:child_process';
-import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import {
-  chromium,
-  errors,
-  type Browser,
-  type BrowserContext,
-  type Locator,
-  type Page,
-} from 'playwright-core';
+import type { Browser, BrowserContext, Locator, Page } from 'playwright-core';
 import { PROJECT_ROOT } from '../../src/reference/load-tables.js';
+import { startBuilt } from './built-program.js';
+import { playwright, sharedHouse } from './outside-browser.js';
 
-export const CHROMIUM_ARGS = [
-  '--headless',
-  '--no-sandbox',
-  '--disable-gpu',
-  '--disable-quic',
-  '--no-first-run',
-  '--disable-background-networking',
-  '--disable-component-update',
-  '--disable-sync',
-];
+const { chromium, errors } = playwright;
 
 export const SIZES = {
   desktop: { width: 1280, height: 900 },
@@ -44,33 +28,16 @@ export class House {
   private constructor(
     readonly url: string,
     private readonly browser: Browser,
-    private readonly child: ChildProcess,
-    private readonly dataDir: string,
+    private readonly leave: () => Promise<unknown>,
   ) {}
 
-  /** @param clockFile the program's clock is so many milliseconds ahead as the file says */
+  /** @param clockFile a program of its own is so many milliseconds ahead as the file says */
   static async open(clockFile?: string): Promise<House> {
-    const dataDir = mkdtempSync(join(tmpdir(), 'broodfold-page-'));
-    const { DATABASE_URL: _database, ...env } = process.env;
-    const child = spawn(process.execPath, ['dist/src/main.js'], {
-      cwd: PROJECT_ROOT,
-      env: {
-        ...env,
-        ...(clockFile === undefined
-          ? {}
-          : {
-              CLOCK_SHIFT_FILE: clockFile,
-              NODE_OPTIONS: '--import=./test/support/shifted-clock.mjs',
-            }),
-        ...{ DATA_DIR: dataDir, PORT: '0' },
-      },
-      stdio: ['ignore', 'pipe', 'inherit'],
-    });
-    const url = await readyUrl(child);
-    const executablePath = process.env['CHROMIUM_PATH'];
-    if (!executablePath) throw new Error('CHROMIUM_PATH is not set: run the tests with npm test.');
-    const browser = await chromium.launch({ executablePath, args: CHROMIUM_ARGS });
-    return new House(url, browser, child, dataDir);
+    const { url, browserAddress } = await sharedHouse();
+    const browser = await chromium.connect(browserAddress);
+    if (clockFile === undefined) return new House(url, browser, () => withoutFarms(url));
+    const own = await startBuilt(clockFile);
+    return new House(own.url, browser, own.stop);
   }
 
   /**
@@ -131,11 +98,14 @@ export class House {
 
   async close(): Promise<void> {
     await this.browser.close();
-    const gone = new Promise((resolve) => this.child.once('exit', resolve));
-    this.child.kill();
-    await gone;
-    rmSync(this.dataDir, { recursive: true, force: true });
+    await this.leave();
   }
+}
+
+/** The next file of tests finds the program as it was when it was new. */
+async function withoutFarms(url: string): Promise<void> {
+  const farms = (await (await fetch(`${url}/api/farms`)).json()) as { id: string }[];
+  await Promise.all(farms.map(({ id }) => fetch(`${url}/api/farms/${id}`, { method: 'DELETE' })));
 }
 
 /** Opens a part of a screen that is shut to its heading. */
@@ -170,20 +140,6 @@ function lookOften(page: Page): void {
   };
   often.isOften = true;
   locator.waitFor = often;
-}
-
-function readyUrl(child: ChildProcess): Promise<string> {
-  return new Promise((resolve, reject) => {
-    let said = '';
-    child.stdout!.on('data', (chunk: Buffer) => {
-      said += chunk.toString();
-      const url = /http:\/\/\S+/.exec(said)?.[0];
-      if (url) resolve(url.replace(/\/$/, ''));
-    });
-    child.once('exit', (code) =>
-      reject(new Error(`The program ended with ${code} before it was ready: ${said}`)),
-    );
-  });
 }
 
 /** Opens every part of a batch's story, as somebody does who reads all of it. */

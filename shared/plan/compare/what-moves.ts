@@ -3,6 +3,7 @@ import { FieldError } from '../../problems/field-problem.js';
 import { tablesIn } from '../../tables/in-own-units.js';
 import { planBatch, type BatchPlan } from '../batch-plan.js';
 import { compareFormulas } from './compare-formulas.js';
+import { feedPriceSpread } from './feed-price-spread.js';
 import {
   plannedSpreads,
   scaledSpreads,
@@ -35,8 +36,9 @@ export interface WhatMoves {
 }
 
 /**
- * What of a batch's bill is open and how far, by what sources state of each input alone. What the
- * household typed, weighed or counted is taken as it is.
+ * What of a batch's bill is open and how far, by what sources state of each input alone, and by how
+ * far the household says that a price may move. What else it typed, weighed or counted is taken as it
+ * is.
  *
  * @param asked with the plan that is made of it
  */
@@ -46,7 +48,9 @@ export function whatMoves(asked: Asked): WhatMoves {
   const as = outcomeOf(asked.plan);
   const inputs = [
     ...plannedSpreads(own).flatMap((spread) => moved(spread, plannedEnds(spread, own))),
-    ...scaledSpreads(own).flatMap((spread) => moved(spread, scaledEnds(spread, as))),
+    ...[...scaledSpreads(own), ...feedPriceSpread(own)].flatMap((spread) =>
+      moved(spread, scaledEnds(spread, as)),
+    ),
   ].sort((a, b) => widthOf(b, as) - widthOf(a, as));
   return {
     inputs,

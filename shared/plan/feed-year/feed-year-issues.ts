@@ -123,7 +123,7 @@ function unknownIssues({ plans, year, feeds, herds }: Year, say: Say): PlanIssue
           issue(
             'note',
             'feed-not-sold',
-            `No feed of yours is for ${listed(nobody)}. Add what you buy, so that it is on the list with its price.`,
+            `Nothing you buy is ${listed(nobody.map((name) => name[0]!.toLowerCase() + name.slice(1)))}. Add what you buy, so that it is on the list with its price.`,
           ),
         ]),
     ...(unpriced.length === 0

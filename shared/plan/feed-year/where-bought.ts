@@ -1,4 +1,5 @@
 import { addDays, weekdayOf, type PlainDate } from '../../calendar/plain-date.js';
+import { isGrownUp } from '../../farm/who-is-there.js';
 import { costMinor } from '../../money/money.js';
 import type { FarmPicture } from '../../farm/picture.js';
 import type { Supplier } from '../../farm/supplier.js';
@@ -101,7 +102,7 @@ const tripOf = ({ products }: FarmPicture): string | undefined =>
 function hasHands(picture: FarmPicture, tables: Tables, date: PlainDate, hours: number): boolean {
   const { handovers, people } = picture;
   const grown = workPeople(people, handovers).filter(
-    (person) => !person.isChild && !person.comesInFor,
+    (person) => isGrownUp(person) && !person.comesInFor,
   );
   if (grown.length === 0) return true;
   return grown.some(

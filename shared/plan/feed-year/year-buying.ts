@@ -159,7 +159,7 @@ function sumOf(kg: Float64Array, from: number, to: number): number {
 }
 
 const nameOf = ({ feeds, phases, purpose }: FeedClass): string =>
-  feeds[0]?.name ?? `${phases[0]!} for ${purpose === 'meat' ? 'meat birds' : 'layers'}`;
+  feeds[0]?.name ?? `${phases[0]!} feed for ${purpose === 'meat' ? 'meat birds' : 'hens'}`;
 
 /** Bags opened of a kind of feed, each with its weight, by date. */
 function openingsOf(

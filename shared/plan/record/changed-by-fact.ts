@@ -19,7 +19,7 @@ export interface ChangedByFact {
  * What a fact changed in the plan of its batch: the plan as it is, beside the one without that fact.
  * Nothing where it is of no batch, or the batch can be planned only with it, or only without.
  *
- * @param facts every fact of its kinds that was not taken back, the fact among them
+ * @param facts of its batch, of the kinds that plans go by and not taken back, the fact among them
  */
 export function changedByFact(
   picture: FarmPicture,
@@ -32,7 +32,7 @@ export function changedByFact(
   const today = planningDay(batch.arrivalDate, picture.today);
   const plan = (of: FarmPicture) => planBatch({ ...of, today }, tables, batch.id);
   try {
-    const [before, after] = [plan(pictureWithout(picture, facts, fact.id)), plan(picture)];
+    const [before, after] = [plan(pictureWithout(picture, facts, fact)), plan(picture)];
     const judged = tables.judgements.birds;
     return { because, changes: whatChanged(before, after, { reader: picture.farm, judged }) };
   } catch (error) {

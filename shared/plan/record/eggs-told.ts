@@ -29,7 +29,12 @@ export function eggsOf({
     ['eggs-per-hen', 'Eggs a hen, of the days counted', 'eggs'],
   ] as const;
   if (sums.counts.length === 0)
-    return labels.map(([id, label, unit]) => ({ id, label, unit, note: 'no eggs were counted' }));
+    return labels.map(([id, label, unit]) => ({
+      id,
+      label,
+      unit,
+      note: 'no eggs were counted',
+    }));
   const seriesOf = (id: string): readonly number[] =>
     plan.daily.find((each) => each.id === id)?.values ?? [];
   const [eggs, alive] = [seriesOf('eggs-day'), seriesOf('alive')];
@@ -59,5 +64,6 @@ export function eggsOf({
     planned: told[k]![0],
     actual: told[k]![1],
     note,
+    days,
   }));
 }

@@ -26,6 +26,8 @@ export interface HowItWent {
   readonly upTo: PlainDate;
   readonly isOver: boolean;
   readonly lines: readonly RecordLine[];
+  /** Of hens: eggs of one in her first year, as it was planned when they were ordered. */
+  readonly plannedEggsPerHen?: number;
 }
 
 /** How a batch went: losses, growth, feed, cost, hours and eggs, planned beside told. */
@@ -40,6 +42,7 @@ export function howItWent(asked: LookedBackAt): HowItWent {
     arrivedOn,
     upTo,
     isOver,
+    ...(plan.laying ? { plannedEggsPerHen: plan.laying.eggsPerHen.value } : {}),
     lines: [
       ...headLines(closed),
       ...weightLines(closed),

@@ -4,6 +4,7 @@ import type { OwnJob } from '../../farm/job.js';
 import type { FarmPicture, NamedBatch } from '../../farm/picture.js';
 import type { ToldFact } from '../../farm/told-fact.js';
 import type { Tables } from '../../tables/tables.js';
+import { herdsAgain, paddocksAgain, type NextHerd, type NextPaddock } from './next-land.js';
 import { learnedFromBatches } from './own-batches.js';
 import { recordOfBatches } from './record-of-batch.js';
 
@@ -33,6 +34,9 @@ export interface NextYear {
   readonly from: number;
   readonly batches: readonly NextBatch[];
   readonly jobs: readonly NextJob[];
+  /** Herds to which cattle come again, and paddocks whose days come again. */
+  readonly herds: readonly NextHerd[];
+  readonly paddocks: readonly NextPaddock[];
 }
 
 /** Weeks of a year: each day falls on its weekday again, of which post and processors depend. */
@@ -42,10 +46,11 @@ const SAME_BATCH_DAYS = 21;
 
 /**
  * Everything of a calendar year that comes again, a year of weeks later: batches with what the farm's
- * own record says of their losses, weight and feed, and jobs of the household's own. Dates that hang
- * on an arrival follow it; what was booked, counted or set by hand for the old one is left out.
+ * own record says of their losses, weight and feed, jobs of the household's own, cattle that came in
+ * it, and the days of its paddocks. Dates that hang on an arrival follow it; what was booked, counted
+ * or set by hand for the old one is left out.
  *
- * Left out: cattle, which go on by themselves; jobs that repeat, which do too.
+ * Left out: cattle that were there before, which go on by themselves; jobs that repeat, which do too.
  *
  * @param facts of the farm, for its record
  */
@@ -83,7 +88,9 @@ export function nextYear(
       );
       return { ofId: job.id, name: job.name, dueBefore: job.dueOn, next, isThere };
     });
-  return { from: year, batches, jobs };
+  const moved = { year, byDays: YEAR_DAYS, sameWithinDays: SAME_BATCH_DAYS };
+  const herds = herdsAgain(picture, moved);
+  return { from: year, batches, jobs, herds, paddocks: paddocksAgain(picture, moved) };
 }
 
 /** What holds for one batch alone. */

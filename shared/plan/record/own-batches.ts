@@ -10,12 +10,18 @@ import type { HowItWent } from './how-it-went.js';
 /** What the farm's own batches change of how the next one is planned, and why. */
 export interface LearnedFromBatches {
   readonly values: Partial<
-    Pick<Batch, 'firstWeekLossPercent' | 'laterLossPercent' | 'weightFactor' | 'feedFactor'>
+    Pick<
+      Batch,
+      'firstWeekLossPercent' | 'laterLossPercent' | 'weightFactor' | 'feedFactor' | 'ownEggsPerHen'
+    >
   >;
   readonly words: readonly string[];
 }
 
-/** Batches that are over, as they went, with what was told of them. */
+/** What is known of a batch that is to be planned: all of it, or what was chosen so far. */
+export type LearningBatch = Pick<Batch, 'purpose' | 'strainId'> & Partial<Batch>;
+
+/** Batches that came, as they went, with what was told of them. */
 export interface OwnBatches {
   readonly batches: readonly NamedBatch[];
   readonly went: readonly HowItWent[];
@@ -25,10 +31,16 @@ export interface OwnBatches {
 const FIRST_WEEK_DAYS = 7;
 /** Batches that left at another age say nothing of weight or conversion at this one. */
 const SAME_AGE_DAYS = 3;
-const LIMITS = { weightFactor: [0.3, 1.6], feedFactor: [0.5, 2], percent: [0, 60] } as const;
+const LIMITS = {
+  weightFactor: [0.3, 1.6],
+  feedFactor: [0.5, 2],
+  percent: [0, 60],
+  eggs: [20, 365],
+} as const;
 
 /**
- * What to plan another batch with, by batches of the same breed or cross that are over. The table's
+ * What to plan another batch with, by batches of the same breed or cross that are over; of hens that
+ * lay, by their eggs so far, where enough of their days were counted. The table's
  * losses count as so many birds of the farm's own, and its weight and feed as one batch, so that a
  * small or single batch moves them only a part of the way. What the household typed stays as it is.
  *
@@ -37,28 +49,29 @@ const LIMITS = { weightFactor: [0.3, 1.6], feedFactor: [0.5, 2], percent: [0, 60
  * Source: a mean drawn toward what is usual; common practice.
  */
 export function learnedFromBatches(
-  batch: Batch,
+  batch: LearningBatch,
   own: OwnBatches,
   tables: Tables,
   reader: Reader,
 ): LearnedFromBatches {
-  const alike = own.went.filter(
-    ({ batchId, isOver }) =>
-      isOver && own.batches.find(({ id }) => id === batchId)?.strainId === batch.strainId,
+  const ofBreed = own.went.filter(
+    ({ batchId }) => own.batches.find(({ id }) => id === batchId)?.strainId === batch.strainId,
   );
-  if (alike.length === 0) return { values: {}, words: [] };
+  const lay = batch.purpose === 'layers' ? layOf(batch, ofBreed, tables) : NOTHING;
+  const alike = ofBreed.filter(({ isOver }) => isOver);
+  if (alike.length === 0) return lay;
   const losses = lossesOf(batch, alike, own.facts, tables, reader);
   const grown = batch.purpose === 'meat' ? growthOf(batch, alike, own, tables) : NOTHING;
   return {
-    values: { ...losses.values, ...grown.values },
-    words: [...losses.words, ...grown.words],
+    values: { ...losses.values, ...grown.values, ...lay.values },
+    words: [...losses.words, ...grown.words, ...lay.words],
   };
 }
 
 const NOTHING: LearnedFromBatches = { values: {}, words: [] };
 
 function lossesOf(
-  batch: Batch,
+  batch: LearningBatch,
   alike: readonly HowItWent[],
   facts: readonly ToldFact[],
   tables: Tables,
@@ -115,7 +128,7 @@ function diedInFirstWeek(batchId: string, facts: readonly ToldFact[]): number {
 }
 
 function growthOf(
-  batch: Batch,
+  batch: LearningBatch,
   alike: readonly HowItWent[],
   { batches }: OwnBatches,
   tables: Tables,
@@ -129,7 +142,12 @@ function growthOf(
     if (!before || before.weightFactor !== undefined || before.feedFactor !== undefined) return [];
     if (age === undefined || SAME_AGE_DAYS < Math.abs(age.actual - age.planned)) return [];
     const [live, conversion] = [shareOf(went, 'live-each'), shareOf(went, 'conversion')];
-    return [{ live: live && ratio(live), conversion: conversion && ratio(conversion) }];
+    return [
+      {
+        live: live && ratio(live),
+        conversion: conversion && ratio(conversion),
+      },
+    ];
   });
   const weigh = (logs: readonly number[]): number =>
     Math.exp(sum(logs) / (logs.length + tables.judgements.birds.usualGrowthBatches.value));
@@ -145,9 +163,15 @@ function growthOf(
   return {
     values: {
       ...(hasWeight
-        ? { weightFactor: clamp(hundredth(usual.weight * weigh(lives)), 'weightFactor') }
+        ? {
+            weightFactor: clamp(hundredth(usual.weight * weigh(lives)), 'weightFactor'),
+          }
         : {}),
-      ...(hasFeed ? { feedFactor: clamp(hundredth(usual.feed * weigh(eaten)), 'feedFactor') } : {}),
+      ...(hasFeed
+        ? {
+            feedFactor: clamp(hundredth(usual.feed * weigh(eaten)), 'feedFactor'),
+          }
+        : {}),
     },
     words: [
       ...(hasWeight
@@ -160,6 +184,36 @@ function growthOf(
             `They took ${percent(eaten)} of the feed planned (${ofBatches(eaten.length)}): planned with ${planned(eaten)}.`,
           ]
         : []),
+    ],
+  };
+}
+
+/** Eggs of a hen of one's own, drawn toward the plan's as weight and feed are. */
+function layOf(
+  batch: LearningBatch,
+  alike: readonly HowItWent[],
+  tables: Tables,
+): LearnedFromBatches {
+  const { usualGrowthBatches, layDaysToLearn } = tables.judgements.birds;
+  if (batch.ownEggsPerHen !== undefined) return NOTHING;
+  const counted = alike.flatMap((went) => {
+    const eggs = shareOf(went, 'eggs-per-hen');
+    const year = went.plannedEggsPerHen;
+    const days = went.lines.find(({ id }) => id === 'eggs-per-hen')?.days ?? 0;
+    return eggs && year !== undefined && layDaysToLearn.value <= days
+      ? [{ log: Math.log(ratio(eggs)), year }]
+      : [];
+  });
+  if (counted.length === 0) return NOTHING;
+  const logs = counted.map(({ log }) => log);
+  const drawn = Math.exp(sum(logs) / (logs.length + usualGrowthBatches.value));
+  const usual = sum(counted.map(({ year }) => year)) / counted.length;
+  const eggs = clamp(Math.round(usual * drawn), 'eggs');
+  const was = Math.round(100 * Math.exp(sum(logs) / logs.length));
+  return {
+    values: { ownEggsPerHen: eggs },
+    words: [
+      `Your hens laid ${was} % of the plan (${logs.length === 1 ? 'one flock' : `${logs.length} flocks`}): planned with ${eggs} eggs in the first year, usual is ${Math.round(usual)}.`,
     ],
   };
 }

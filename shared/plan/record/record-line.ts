@@ -9,6 +9,8 @@ export interface RecordLine {
   readonly actual?: number;
   /** What would have to be told to know it, or what the number rests on. */
   readonly note?: string;
+  /** Days that were counted, where it is of some days only. */
+  readonly days?: number;
 }
 
 /** A line: what is missing is said only where the number is. */

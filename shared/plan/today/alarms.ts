@@ -185,9 +185,6 @@ export const alarmEntry = (
   cannotSlip: true,
 });
 
-/** The alarms of a day that nobody has seen yet. */
-export const unseenAlarms = (
-  attention: readonly Attention[],
-  seen: ReadonlySet<string>,
-): readonly Alarm[] =>
-  attention.filter((each): each is Alarm => each.isAlarm === true && !seen.has(each.key));
+/** The alarms among what wants attention. */
+export const alarmsIn = (attention: readonly Attention[]): readonly Alarm[] =>
+  attention.filter((each): each is Alarm => each.isAlarm === true);

@@ -23,6 +23,7 @@ export function attentionOf(looked: Looked): Attention[] {
     ...alarmsOf(looked),
     ...nobodyThere(plan, last),
     ...batches.flatMap((batch) => ofBatch(batch, looked, last)),
+    ...areTheyOut(looked),
     ...ofPasture(looked.pasture, last),
     ...ofWork(plan, last),
   ].sort((a, b) => order(a) - order(b) || byDate(a, b));
@@ -80,6 +81,26 @@ function ofBatch(
 /** There already, or so near that its heat, its room and its order are to be settled now. */
 const isNear = ({ arrivalDate, tasks }: BatchPlan, last: PlainDate): boolean =>
   arrivalDate <= last || tasks.events.some(({ kind, date }) => kind === 'eggs-set' && date <= last);
+
+/**
+ * Herds that go out today by the plan, and of which no move was told: tomorrow the plan would have them
+ * go out tomorrow, and all that hangs on it with them.
+ */
+const areTheyOut = ({ picture: { herds, today }, pasture }: Looked): Attention[] =>
+  herds.flatMap(({ id, name, inPaddockId }) => {
+    const turnOut = pasture?.keyDates.herds.find(({ herdId }) => herdId === id)?.turnOut;
+    if (inPaddockId !== undefined || turnOut?.value !== today) return [];
+    return [
+      {
+        key: `turn-out/${id}`,
+        level: 'act' as const,
+        words: 'are they out on grass?',
+        text: 'By the plan they go out today. Tell the move once they are out: until then their turn-out, and all that is tied to it, moves on by a day each morning. Where they wait for something, give the herd its “Not on grass before”.',
+        of: name,
+        place: { kind: 'pasture' as const },
+      },
+    ];
+  });
 
 function ofPasture(pasture: PasturePlan | undefined, last: PlainDate): Attention[] {
   if (!pasture) return [];

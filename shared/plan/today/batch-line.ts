@@ -89,7 +89,8 @@ export function batchLine(
   const where = whereIs(plan, picture);
   const heat = stage === 'brooder' ? heatToday(picture, tables, { id, plan, day }) : undefined;
   const lamp = lampToday(plan, today);
-  const isHeavy = plan.purpose !== 'meat' || daysBetween(today, last) <= HEAVY_DAYS;
+  const { lastHotDays } = tables.judgements.arrival;
+  const isHeavy = plan.purpose !== 'meat' || daysBetween(today, last) < lastHotDays.value;
   return {
     ...line,
     age: quantity('Age', daysBetween(plan.hatchDate, today), 'day', todayFormulas.age, [
@@ -126,8 +127,6 @@ const isAwaited = ({ headChanges }: FarmPicture, id: string, day: number): boole
 
 const OF_HEAT = ['heat-lamp', 'carbon-monoxide'];
 const OF_HOT_DAYS = 'heat-stress';
-/** Birds are heavy, and heat is hard on them, so long before they leave. */
-const HEAVY_DAYS = 21;
 
 function stageOf(plan: BatchPlan, today: PlainDate): BatchStage {
   if (today < plan.arrivalDate) {

@@ -1,4 +1,5 @@
 import { addDays, datesFrom, daysBetween, type PlainDate } from '../../calendar/plain-date.js';
+import { isGrownUp } from '../../farm/who-is-there.js';
 import { formatClock, formatDate } from '../../units/dates.js';
 import { formatHours } from '../../units/format.js';
 import { listed } from '../../units/listed.js';
@@ -92,7 +93,7 @@ function stays(
   run: readonly number[],
 ): string[] {
   const names = people
-    .filter(({ isChild, away }) => !isChild && 0 < away.length)
+    .filter((person) => isGrownUp(person) && 0 < person.away.length)
     .filter(({ away }) =>
       run.every((day) => away.some(({ from, to }) => from <= dates[day]! && dates[day]! <= to)),
     )
@@ -147,8 +148,8 @@ function outByDay(
         const lasts = `drinkers hold ${formatHours(Math.min(first, last))} of water on a hot day`;
         const often = `every ${formatHours(first)} by day${first === last ? '' : `, later every ${formatHours(last)}`}`;
         const gap = out[run[0]!]!;
-        const looksBetween = Math.ceil(gap.hours / first) - 1;
-        const times = looksBetween === 1 ? 'once' : `${looksBetween} times`;
+        const looksBetween = gap.out ? Math.ceil((gap.out.toH - gap.out.fromH) / first) - 1 : 0;
+        const times = timesWord(looksBetween);
         return {
           ...{ kind: 'out-by-day', ...span, of: [name] },
           said: `${name}: ${isOfDrinkers ? lasts : `somebody looks ${often}`}. ${capital(onDays(span, request))} ${outText(gap, request)}.`,
@@ -156,13 +157,16 @@ function outByDay(
             ? [
                 ...(isOfDrinkers ? [MORE_WATER] : []),
                 `Somebody stays at home${run.length === 1 ? ' that day' : ' on those days, by turns'}.`,
-                `A neighbor looks in ${times} in between.`,
+                `A neighbor looks in ${times} in between: add them to the people of the farm, with how often.`,
               ]
             : [`Ask whoever comes in to look ${often}.`],
         };
       });
   });
 }
+
+const timesWord = (times: number): string =>
+  times < 3 ? ['', 'once', 'twice'][times]! : `${times} times`;
 
 const MORE_WATER = 'Set out more drinkers, or larger ones, for the hot weeks.';
 
@@ -185,14 +189,21 @@ function longestOut(
   there: readonly WorkPerson[],
   date: PlainDate,
 ): { readonly hours: number; readonly out?: Out } | undefined {
-  const home = there.filter(({ comesInFor }) => comesInFor === undefined);
-  if (home.length === 0)
-    return there.length === 0 ? undefined : { hours: tables.work.visits.everyH };
+  const looks = there.reduce((sum, { looksIn = 0 }) => sum + looksIn, 0);
+  const home = there.filter(
+    ({ comesInFor, looksIn }) => comesInFor === undefined && looksIn === undefined,
+  );
+  if (home.length === 0) {
+    if (there.length === 0) return undefined;
+    const isSitter = there.some(({ comesInFor }) => comesInFor !== undefined);
+    const times = looks + (isSitter ? 24 / tables.work.visits.everyH : 0);
+    return { hours: 24 / times };
+  }
   const outs = home.map((person) => outOn(person, date, tables));
   if (outs.some((out) => out === undefined)) return undefined;
   const fromH = Math.max(...outs.map((out) => out!.fromH));
   const toH = Math.min(...outs.map((out) => out!.toH));
-  return fromH < toH ? { hours: toH - fromH, out: { fromH, toH } } : undefined;
+  return fromH < toH ? { hours: (toH - fromH) / (looks + 1), out: { fromH, toH } } : undefined;
 }
 
 /** Chores of a day take more than anybody who is there has. */

@@ -43,14 +43,27 @@ export function unlikelyLines(outlook: WorkOutlook): UnlikelyLine[] {
     const before = byKey.get(job.waitsFor?.key ?? '');
     return before ? rootOf(before) : job;
   };
+  const stepsOf = ({ waitsFor }: JobOutlook): number => {
+    const before = byKey.get(waitsFor?.key ?? '');
+    return before ? 1 + stepsOf(before) : 0;
+  };
   const heldUp = (root: JobOutlook): string[] =>
-    unlikely.filter((job) => job !== root && rootOf(job) === root).map(({ name }) => name);
+    unlikely
+      .filter((job) => job !== root && rootOf(job) === root)
+      .sort((a, b) => stepsOf(a) - stepsOf(b) || (a.latest < b.latest ? -1 : 1))
+      .map(({ name }) => withoutPlace(name, root));
   return inSeries(unlikely.filter((job) => rootOf(job) === job)).map(({ next, later, often }) => ({
     job: next,
     ...(often === undefined ? {} : { often }),
     times: 1 + later.length,
     heldUp: heldUp(next),
   }));
+}
+
+/** The name of work without the place it has in common with other work: “Rake” of “Rake: Pond, Barn”. */
+function withoutPlace(name: string, { name: other }: JobOutlook): string {
+  const place = /: [^:]+$/.exec(other)?.[0] ?? '';
+  return place !== '' && name.endsWith(place) ? name.slice(0, -place.length) : name;
 }
 
 /** What is late with a piece of work; nothing where nothing is. */
@@ -81,12 +94,22 @@ export function elseWords(
     ...(isLate && usuallyBy !== undefined
       ? [`Usually done by ${formatDate(usuallyBy, reader)}.`]
       : []),
-    ...(WORTH_SAYING <= lost && !job.isFewDays ? [`Never finished: ${formatChance(lost)}.`] : []),
+    ...(WORTH_SAYING <= lost && !job.isFewDays ? [undoneWords(lost, partly)] : []),
     ...(WORTH_SAYING <= partly
       ? [`Partly done: ${formatChance(partly)}, then mostly ${aboutHowMuch(partOfIt)} of it.`]
       : []),
   ];
 }
+
+/** How often work is not done to its end: nobody says of what hardly ever gets done that it is left undone nearly every year. */
+function undoneWords(lost: number, partly: number): string {
+  const isAll = partly < WORTH_SAYING;
+  const often = formatChance(lost);
+  if (often === NEARLY_ALWAYS) return `It hardly ever gets ${isAll ? 'done' : 'finished'}.`;
+  return `${isAll ? 'Not done at all' : 'Not finished'}: ${often}.`;
+}
+
+const NEARLY_ALWAYS = formatChance(1);
 
 const PARTS = [
   'a little',

@@ -1,4 +1,5 @@
 import { addDays, weekdayOf } from '../../calendar/plain-date.js';
+import { isGrownUp } from '../../farm/who-is-there.js';
 import { sunHours } from '../../calendar/clock-offset.js';
 import type { Worker, WorkJob, WorkProblem } from '../../schedule/work.js';
 import type { Candidate } from './better-odds.js';
@@ -38,7 +39,7 @@ function hourMore(
   const { today } = request;
   const people: readonly WorkPerson[] = request.people;
   const adults = people.flatMap((person, w) =>
-    person.isChild === true || person.comesInFor !== undefined ? [] : [w],
+    !isGrownUp(person) || person.comesInFor !== undefined ? [] : [w],
   );
   const isAtHome = (w: number, day: number): boolean => {
     const date = addDays(today, day);

@@ -153,12 +153,16 @@ function keptByChildren(
   return kept;
 }
 
-/** A chore's minutes a day, and who can do it: children, and whom it falls to where none can. */
+/**
+ * A chore's minutes a day, and who can do it: children, whom it falls to where none can, and who
+ * looks in where these have no time for all of it.
+ */
 interface ChoreHands {
   readonly chore: PlannedChore;
   readonly minutes: number;
   readonly children: readonly number[];
   readonly others: readonly number[];
+  readonly neighbors: readonly number[];
 }
 
 function choreHands(chore: PlannedChore, people: readonly WorkPerson[]): Omit<ChoreHands, 'chore'> {
@@ -167,6 +171,7 @@ function choreHands(chore: PlannedChore, people: readonly WorkPerson[]): Omit<Ch
     minutes: Math.round(60 * chore.hoursPerDay),
     children: able.filter((p) => people[p]!.isChild),
     others: able.filter((p) => !people[p]!.isChild || chore.personIds),
+    neighbors: people.flatMap(({ looksIn }, p) => (looksIn === undefined ? [] : [p])),
   };
 }
 
@@ -175,7 +180,7 @@ function choreHands(chore: PlannedChore, people: readonly WorkPerson[]): Omit<Ch
  * time whom it is for. Where nobody has enough, it takes what there is.
  */
 function takeChore(
-  { chore: { key, rounds }, minutes, children, others }: ChoreHands,
+  { chore: { key, rounds }, minutes, children, others, neighbors }: ChoreHands,
   {
     left,
     kept,
@@ -194,7 +199,10 @@ function takeChore(
   const inHouse = rounds?.includes('noon')
     ? most(others.filter((p) => minutes <= has(p) && !isOut(p, day)))
     : -1;
-  const person = child ?? (0 <= inHouse ? inHouse : most(others));
+  const own = child ?? (0 <= inHouse ? inHouse : most(others));
+  const isShort = (left[own]?.[day] ?? 0) < minutes;
+  const neighbor = isShort ? most(neighbors) : -1;
+  const person = 0 <= neighbor && (left[own]?.[day] ?? 0) < has(neighbor) ? neighbor : own;
   const had = left[person]?.[day] ?? 0;
   if (had === 0) return { key, minutes, shortMinutes: minutes };
   left[person]![day] = Math.max(0, had - minutes);

@@ -39,6 +39,7 @@ export function isThere(
   { handovers }: Pick<WorkRequest, 'handovers'>,
 ): boolean {
   const { comesInFor } = person;
+  if (person.looksIn !== undefined) return isAtHome(person, date, []);
   return comesInFor === undefined
     ? isAtHome(person, date, handovers)
     : handoverOn(handovers, date)?.id === comesInFor;
@@ -73,7 +74,7 @@ export function outOn(person: WorkPerson, date: PlainDate, { work }: Tables): Ou
 }
 
 /**
- * Whoever comes in does what animals depend on, alone; a child what it is named for or what is for
+ * Whoever comes in does what animals depend on, alone; who looks in only what names them; a child what it is named for or what is for
  * children, but nothing that needs an adult; the rest of the household everything.
  */
 export const canDo = (person: WorkPerson, need: WorkNeed): boolean =>
@@ -85,9 +86,10 @@ export const canDo = (person: WorkPerson, need: WorkNeed): boolean =>
 
 /** Whether work of the household is for this one of its people. */
 export function isFor(
-  { id, isChild }: WorkPerson,
+  { id, isChild, looksIn }: WorkPerson,
   { personIds, forWhom }: Pick<WorkNeed, 'personIds' | 'forWhom'>,
 ): boolean {
   if (isChild && forWhom === 'adult') return false;
+  if (looksIn !== undefined && !personIds) return false;
   return personIds ? personIds.includes(id) : !isChild || forWhom === 'child';
 }

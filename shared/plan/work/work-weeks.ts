@@ -1,4 +1,5 @@
 import { addDays, daysBetween } from '../../calendar/plain-date.js';
+import { isGrownUp } from '../../farm/who-is-there.js';
 import { weekStartOf } from '../../calendar/week-start.js';
 import type { WorkWeek } from './planned-work.js';
 import type { WholeWork } from './whole-work.js';
@@ -18,14 +19,14 @@ export function weeksOf(
   const weeks = weekOf(problem.days - 1) + 1;
   const sums = Array.from({ length: weeks }, () => ({ given: 0, chores: 0, planned: 0, due: 0 }));
   given
-    .filter((_, w) => !people[w]!.isChild)
+    .filter((_, w) => isGrownUp(people[w]!))
     .forEach((minutes) => minutes.forEach((m, day) => (sums[weekOf(day)]!.given += m)));
   choreDays.forEach((list, day) =>
     list.forEach(({ minutes, person, shortMinutes }) => {
       const sum = sums[weekOf(day)]!;
       sum.chores += minutes;
-      // Of a child's hours those count that it is given a chore in.
-      if (person !== undefined && people[person]!.isChild) sum.given += minutes - shortMinutes;
+      // Of a child or a neighbor the hours count that a chore is done in.
+      if (person !== undefined && !isGrownUp(people[person]!)) sum.given += minutes - shortMinutes;
     }),
   );
   problem.jobs.forEach((job, i) => {

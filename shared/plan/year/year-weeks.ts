@@ -1,4 +1,5 @@
 import { addDays, daysBetween, type PlainDate } from '../../calendar/plain-date.js';
+import { isGrownUp } from '../../farm/who-is-there.js';
 import { weekStartOf } from '../../calendar/week-start.js';
 import { comesOn } from '../work/chore-days.js';
 import { tenth, unfitJobs, type OverWeek } from '../work/full-weeks.js';
@@ -38,7 +39,7 @@ export function yearWeeks(
   const { today } = request;
   const days = daysBetween(today, span.until);
   const { needs, chores } = workNeeds(request, days);
-  const grownUps = workPeople(request.people, request.handovers).filter(({ isChild }) => !isChild);
+  const grownUps = workPeople(request.people, request.handovers).filter(isGrownUp);
   const byKey = new Map(planned.map((job) => [job.key, job]));
   const work = new Float64Array(days);
   const unfit = unfitJobs({ jobs: planned, today });
@@ -61,12 +62,12 @@ export function yearWeeks(
   };
   const choreHours = (day: number): number =>
     chores.reduce((all, chore) => (comesOn(chore, day) ? all + chore.hoursPerDay : all), 0);
-  const isGrownUp = new Set(grownUps.map(({ id }) => id));
-  // Of a child's hours those count that it is given a chore in.
+  const areCounted = new Set(grownUps.map(({ id }) => id));
+  // Of a child or a neighbor the hours count that a chore is done in.
   const byChildren = (day: number): number =>
     (choreDays[day] ?? []).reduce(
       (all, { personId = '', hours, shortHours }) =>
-        personId === '' || isGrownUp.has(personId) ? all : all + hours - shortHours,
+        personId === '' || areCounted.has(personId) ? all : all + hours - shortHours,
       0,
     );
   const given = (day: number): number =>

@@ -3,6 +3,7 @@ import type { ToldFact, ToldKind } from '../../../shared/farm/told-fact.js';
 import type { ChangedByFact } from '../../../shared/plan/record/changed-by-fact.js';
 import type { HowItWent } from '../../../shared/plan/record/how-it-went.js';
 import type { NextYear } from '../../../shared/plan/record/next-year.js';
+import type { LearnedFromBatches } from '../../../shared/plan/record/own-batches.js';
 import type { PaddockYear } from '../../../shared/plan/record/paddock-year.js';
 import type { CountedYear } from '../../../shared/plan/record/year-limits.js';
 import { getJson, postJson } from './client.js';
@@ -75,8 +76,23 @@ export const usePaddockYears = (farmId: string, year: number) =>
 export const useNextYear = (farmId: string, year: number) =>
   useQuery(ofFarm<NextYear>(farmId, `/next-year/${year}`));
 
+/** What the farm's own batches say of another one; asked while one is being planned. */
+export const useLearned = (
+  farmId: string,
+  { purpose, strainId }: { readonly purpose: string; readonly strainId: string | undefined },
+  isAsked: boolean,
+) => {
+  const query = new URLSearchParams({ purpose, strainId: strainId ?? '' });
+  return useQuery({
+    ...ofFarm<LearnedFromBatches>(farmId, `/record/learned?${query.toString()}`),
+    enabled: isAsked && strainId !== undefined,
+  });
+};
+
+type ComesAgain = 'batchIds' | 'jobIds' | 'herdIds' | 'paddockIds';
+
 export const useBeginYear = (farmId: string) =>
-  useChange((asked: { year: number; batchIds: readonly string[]; jobIds: readonly string[] }) =>
+  useChange((asked: { readonly year: number } & Readonly<Record<ComesAgain, readonly string[]>>) =>
     postJson<object>(`/farms/${farmId}/next-year`, asked),
   );
 

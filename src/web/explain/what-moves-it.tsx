@@ -42,7 +42,7 @@ export function WhatMovesIt({ quantity, about = ABOUT_ANY, reader }: Props) {
 }
 
 const ABOUT_ANY: AboutNumbers = {
-  // eslint-disable-next-line require-yield -- nothing is tried
+  // oxlint-disable-next-line require-yield -- nothing is tried
   *movedMost(quantity): ReturnType<AboutNumbers['movedMost']> {
     return openThingOf(quantity);
   },

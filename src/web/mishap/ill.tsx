@@ -1,4 +1,5 @@
 import { Stack, Text } from '@mantine/core';
+import { isGrownUp } from '../../../shared/farm/who-is-there.js';
 import { useState } from 'react';
 import { Link } from 'wouter';
 import { addDays } from '../../../shared/calendar/plain-date.js';
@@ -22,7 +23,7 @@ const USUAL_DAYS = 3;
 export default function Ill({ farm, onDone, onBack }: MishapProps) {
   const all = useAll(usePeople(farm.id));
   if ('waiting' in all) return all.waiting;
-  const people = all.data[0].filter(({ isChild }) => !isChild);
+  const people = all.data[0].filter(isGrownUp);
   if (people.length === 0) {
     return (
       <Text>

@@ -22,8 +22,10 @@ interface Props {
 
 /** What happened: a choice, then its numbers. */
 export default function TellDialog({ farm, today, line, onTold, onClose }: Props) {
-  const [what, setWhat] = useState<Tellable>();
+  const [chosen, choose] = useState<Tellable>();
   const [otherwise, setOtherwise] = useState<Otherwise>();
+  const choices = line ? ofAnimal(line) : ofPlace();
+  const what = choices.find((each) => each.kind === chosen?.kind) ?? chosen;
   const name = line?.name ?? farm.name;
   const asked = what ?? otherwise;
   return (
@@ -39,7 +41,7 @@ export default function TellDialog({ farm, today, line, onTold, onClose }: Props
           today={today}
           what={what}
           onTold={onTold}
-          onBack={() => setWhat(undefined)}
+          onBack={() => choose(undefined)}
         />
       ) : otherwise && line ? (
         <Suspense>
@@ -53,14 +55,14 @@ export default function TellDialog({ farm, today, line, onTold, onClose }: Props
         </Suspense>
       ) : (
         <Stack gap="xs">
-          {(line ? ofAnimal(line) : ofPlace()).map((each, k) => (
+          {choices.map((each, k) => (
             <Button
               key={each.kind}
               variant="default"
               size="md"
               justify="start"
               data-autofocus={k === 0 || undefined}
-              onClick={() => setWhat(each)}
+              onClick={() => choose(each)}
             >
               {each.words}
             </Button>

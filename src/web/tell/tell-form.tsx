@@ -28,13 +28,17 @@ type Draft = Readonly<Record<string, unknown>>;
 
 /** One thing that happened: its numbers are filled in as planned, and one press tells it. */
 export function TellForm({ farm, today, what, changes, cows = [], onTold, onBack }: Props) {
-  const [draft, setDraft] = useState<Draft>(what.start);
+  // Only what was typed: what stands beside it follows what becomes known meanwhile.
+  const [typed, setTyped] = useState<Draft>({});
+  const draft: Draft = { ...what.start, ...typed };
+  const type = (change: (now: Draft) => Draft): void =>
+    setTyped((old) => ({ ...old, ...change({ ...what.start, ...old }) }));
   const [on, setOn] = useState<PlainDate | undefined>(changes?.on ?? today);
   const tell = useTell<ToldKind>(farm.id);
   const feeds = useFeeds(farm, what.kind === 'bought' && draft['what'] === 'feed');
   const isChanged = JSON.stringify(draft) !== JSON.stringify(what.start);
   const back = useWayBack(
-    { isUnsaved: isChanged && !tell.isSuccess, discard: () => setDraft(what.start) },
+    { isUnsaved: isChanged && !tell.isSuccess, discard: () => setTyped({}) },
     onBack,
   );
   const ofRow = wordsOfRow(what.fields, farm);
@@ -78,9 +82,7 @@ export function TellForm({ farm, today, what, changes, cows = [], onTold, onBack
                 farmId={farm.id}
                 value={draft[name] as readonly string[] | undefined}
                 error={errors[name]}
-                onChange={(change) =>
-                  setDraft((old) => ({ ...old, [name]: change(old[name] as never) }))
-                }
+                onChange={(change) => type((now) => ({ [name]: change(now[name] as never) }))}
               />
             ) : (
               <DescribedField
@@ -93,11 +95,7 @@ export function TellForm({ farm, today, what, changes, cows = [], onTold, onBack
                 value={draft[name]}
                 error={errors[name]}
                 onChange={(value) =>
-                  setDraft((old) => ({
-                    ...old,
-                    ...told(name, value),
-                    ...bagOf(feeds, name, value),
-                  }))
+                  type(() => ({ ...told(name, value), ...bagOf(feeds, name, value) }))
                 }
               />
             ),

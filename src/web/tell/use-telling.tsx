@@ -20,15 +20,24 @@ interface Telling {
   readonly dialog: ReactNode;
 }
 
-/** Tells what happened. What was told last stands there until the screen is left, to be undone. */
-export function useTelling(farm: SavedFarm, today: PlainDate): Telling {
+/**
+ * Tells what happened of animals as they stand now: a screen shows what it read last before it knows.
+ * What was told last stands there until the screen is left, to be undone.
+ */
+export function useTelling(
+  farm: SavedFarm,
+  today: PlainDate,
+  animals: readonly AnimalLine[],
+): Telling {
   const [asked, setAsked] = useState<{ readonly line: AnimalLine | undefined }>();
   const [told, setTold] = useState<{ readonly fact: ToldFact; readonly of: string }>();
   const undo = useTakeBack(farm.id);
   const { reader } = useOpener();
   const said = told && (
     <div className="tell-said">
-      <p role="status">{capital(sayFact(told.fact, reader, () => undefined))}. Told.</p>
+      <p role="status">
+        {capital(sayFact(told.fact, reader, () => undefined)).replace(/\.$/, '')}. Told.
+      </p>
       <button
         type="button"
         className="today-button"
@@ -49,7 +58,7 @@ export function useTelling(farm: SavedFarm, today: PlainDate): Telling {
         <TellDialog
           farm={farm}
           today={today}
-          line={asked.line}
+          line={animals.find(({ id }) => id === asked.line?.id) ?? asked.line}
           onTold={(fact) => {
             setTold({ fact, of: asked.line?.id ?? THE_PLACE });
             setAsked(undefined);

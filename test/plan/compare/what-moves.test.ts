@@ -1,6 +1,7 @@
 import { describe, expect, it } from '@jest/globals';
 import { quantitiesIn } from '../../../shared/explain/quantities-in.js';
 import type { Batch } from '../../../shared/farm/batch.js';
+import type { FeedProduct } from '../../../shared/farm/product.js';
 import { FORMULAS } from '../../../shared/formulas/formulas.js';
 import { newBatch, newBrooder, newRequest } from '../../support/factories.js';
 import { movesOfBatch, plannedBatch } from '../../support/pictures.js';
@@ -66,6 +67,30 @@ describe('what moves a bill', () => {
     expect(namesOf({ weightFactor: 0.8 })).not.toContain('How they grow');
     expect(namesOf({ laterLossPercent: 4 })).not.toContain('How many die');
     expect(namesOf({ feedFactor: 1.2 })).not.toContain('How much they eat');
+  });
+
+  it('moves what feed costs as far as the household says, or as it did before, and else not', () => {
+    const asked = given();
+    const { feedPerBag: _typed, ...others } = asked.batch.prices!;
+    const phases = ['starter', 'grower', 'finisher'] as const;
+    const feedsWith = (more: Partial<FeedProduct>): FeedProduct[] =>
+      phases.map((phase) => ({
+        ...{ id: phase, kind: 'feed', name: phase, phaseIds: [phase], bagKg: 20 },
+        ...{ price: '20', ...more },
+      }));
+    const movedBy = (more: Partial<FeedProduct>) => {
+      const request = { ...asked, batch: { ...asked.batch, prices: others } };
+      const { inputs, bill } = movesOfBatch({ ...request, products: feedsWith(more) });
+      const found = inputs.find(({ what }) => what === 'What feed costs');
+      return found && [found.low, found.high].map((end) => end.bill.value - bill.value);
+    };
+    expect(movedBy({})).toBeUndefined();
+    // 10 % less and 20 % more of the same bags.
+    const [low, high] = movedBy({ mayCost: { low: '18', high: '24' } }) as [number, number];
+    expect(low).toBeLessThan(0);
+    expect(high).toBeCloseTo(-2 * low, -1);
+    const before = { price: '24', until: `${asked.today.slice(0, 4)}-01-01` };
+    expect(movedBy({ earlierPrices: [before] })![1]).toBe(high);
   });
 
   it('goes by the bill where a price is missing, and by the dozen with hens', () => {

@@ -2,8 +2,11 @@ import { describe, expect, it } from '@jest/globals';
 import { addDays } from '../../../shared/calendar/plain-date.js';
 import type { FarmPicture, NamedBatch } from '../../../shared/farm/picture.js';
 import { headChangesOf, type HeadsChanged, type ToldFact } from '../../../shared/farm/told-fact.js';
+import type { HowItWent } from '../../../shared/plan/record/how-it-went.js';
+import { learnedFromBatches } from '../../../shared/plan/record/own-batches.js';
 import { nextYear, tiedAnew } from '../../../shared/plan/record/next-year.js';
 import { newRequest, tables } from '../../support/factories.js';
+import { newHerd, newPaddock } from '../../support/pasture-factories.js';
 import { newPicture } from '../../support/pictures.js';
 import { newOwnJob } from '../../support/season-factories.js';
 
@@ -67,6 +70,25 @@ describe('a year begun from the one before it', () => {
     expect(open!.learned).toEqual([]);
   });
 
+  it('takes the eggs of hens that lay, once a season of them was counted', () => {
+    const hens = (days: number) => {
+      const eggs = { id: 'eggs-per-hen', label: 'Eggs a hen', unit: 'eggs', days } as const;
+      const went: HowItWent = {
+        ...{ batchId: 'hens', name: 'Hens', strain: 'Layer', isOver: false },
+        ...{ arrivedOn: CAME, upTo: '2028-05-01', plannedEggsPerHen: 250 },
+        purpose: 'layers',
+        lines: [{ ...eggs, planned: 100, actual: 81 }],
+      };
+      const asked = { purpose: 'layers', strainId: 'brown-layer' } as const;
+      const batches = [{ ...batch, ...asked, id: 'hens' }];
+      return learnedFromBatches(asked, { batches, went: [went], facts: [] }, tables, farm);
+    };
+    // Half the way, by their logarithms: √0.81 = 0.9 of 250.
+    expect(hens(120).values).toEqual({ ownEggsPerHen: 225 });
+    expect(hens(120).words[0]).toMatch(/^Your hens laid 81 % of the plan \(one flock\)/);
+    expect(hens(30)).toEqual({ values: {}, words: [] });
+  });
+
   it('takes the weight of birds that left at their age, half the way after one batch', () => {
     const facts = over(0, 2);
     const [again] = next(facts).batches;
@@ -96,6 +118,44 @@ describe('a year begun from the one before it', () => {
     expect(tiedAnew(jobs[0]!.next, alone)).toMatchObject({ waitsForId: 'p2' });
     expect(tiedAnew(jobs[0]!.next, alone)).not.toHaveProperty('tiedTo');
   });
+
+  it('brings cattle and days of paddocks again, but no wet ground and nothing twice', () => {
+    const stockers = { classId: 'stocker', head: 12, weightKg: 250 };
+    const came = { ...stockers, arrivesOn: '2027-05-10', leavesOn: '2027-10-04' };
+    const cows = { classId: 'beef-cow', head: 6, bredOn: '2027-06-20' };
+    const herd = newHerd({ id: 'h', groups: [cows, came], turnOutOn: '2027-05-01' });
+    const hay = { from: '2027-05-20', to: '2027-06-15', why: 'hay' } as const;
+    const wet = { from: '2027-04-01', to: '2027-04-12', why: 'wet' } as const;
+    const beds = { harvestOn: '2027-07-07', lastHarvestOn: '2027-09-08' };
+    const paddocks = [
+      newPaddock({ id: 'p', name: 'Hill', closedDays: [hay, wet], ...beds }),
+      newPaddock({ id: 'q', name: 'Oak', closedDays: [wet] }),
+    ];
+    const again = next([], { herds: [herd], paddocks });
+    expect(again.herds).toEqual([
+      {
+        ...{ ofId: 'h', name: herd.name, turnOutOn: '2028-04-29', isThere: false },
+        groups: [{ ...stockers, arrivesOn: '2028-05-08', leavesOn: '2028-10-02' }],
+      },
+    ]);
+    expect(again.paddocks).toEqual([
+      {
+        ...{ ofId: 'p', name: 'Hill', harvestOn: '2028-07-05', lastHarvestOn: '2028-09-06' },
+        closedDays: [{ from: '2028-05-18', to: '2028-06-13', why: 'hay' }],
+      },
+    ]);
+    const there = { ...herd, groups: [came, again.herds[0]!.groups[0]!] };
+    const shut = {
+      ...paddocks[0]!,
+      closedDays: [hay, again.paddocks[0]!.closedDays[0]!],
+      ...later,
+    };
+    const twice = next([], { herds: [there], paddocks: [shut] });
+    expect([twice.herds[0]!.isThere, twice.paddocks]).toEqual([true, []]);
+  });
 });
+
+/** A harvest that is still to come is not moved away. */
+const later = { harvestOn: '2027-12-20', lastHarvestOn: '2027-12-24' };
 
 const strainLosses = (): string => tables.strains.find(({ id }) => id === batch.strainId)!.losses;

@@ -1,9 +1,10 @@
 import { describe, expect, it } from '@jest/globals';
 import { addDays } from '../../../shared/calendar/plain-date.js';
 import type { Batch } from '../../../shared/farm/batch.js';
+import type { FeedProduct } from '../../../shared/farm/product.js';
 import type { FarmPicture } from '../../../shared/farm/picture.js';
 import { planAnimals } from '../../../shared/plan/farm/animal-plans.js';
-import { alarmsOf, unseenAlarms } from '../../../shared/plan/today/alarms.js';
+import { alarmsIn, alarmsOf } from '../../../shared/plan/today/alarms.js';
 import { animalLines } from '../../../shared/plan/today/animal-lines.js';
 import type { Alarm } from '../../../shared/plan/today/looked-at.js';
 import { attentionOf } from '../../../shared/plan/today/attention.js';
@@ -55,7 +56,7 @@ describe('alarms of chicks', () => {
     const asked = looked(seen(10));
     const attention = attentionOf(asked);
     expect(attention[0]).toMatchObject({ isAlarm: true });
-    expect(unseenAlarms(attention, new Set([attention[0]!.key]))).toEqual([]);
+    expect(alarmsIn(attention)).toEqual([attention[0]]);
   });
 
   it('sound once for each number of dead, in the place of the plain warning', () => {
@@ -118,6 +119,30 @@ describe('an alarm of feed that is out', () => {
     const opened = [{ id: 'f', batchId: 'old', date: addDays(TODAY, -3), bags: 9, bagKg: 20 }];
     const last = { id: 'g', batchId: 'old', date: TODAY, bags: 1, bagKg: 20 };
     expect(outs({ ...bought(2), feedOpenings: [...opened, last] })).toEqual([]);
+  });
+
+  const feed = (name: string, phaseId: string): FeedProduct => ({
+    ...{ id: name, kind: 'feed', name, phaseIds: [phaseId], bagKg: 20, price: '18.00' },
+  });
+  it('sounds for the one kind that is out, whatever is left of another', () => {
+    const { phases } = looked({ batches: [old] }).batches[0]!.plan.feed;
+    const grower = phases.findLast(({ starts }) => String(starts.value) <= TODAY)!;
+    const of = (name: string, amount: number) => ({
+      ...{ id: name, date: addDays(TODAY, -1), amount, eachKg: 20, name },
+    });
+    const both = (growerBags: number): More => ({
+      batches: [old, { ...batch, id: 'young' }],
+      feedBought: [of('Chick starter', 40), of('Grower pellets', growerBags)],
+      products: [feed('Chick starter', 'starter'), feed('Grower pellets', grower.phaseId)],
+    });
+    const [alarm, ...others] = outs(both(Math.ceil((3 * dayKg()) / 20)));
+    expect(alarm!.words).toMatch(/^Grower pellets is out on /);
+    expect(others).toEqual([]);
+    // Nobody says who eats what has another name: then all of it is one feed, and there is plenty.
+    const unnamed = both(Math.ceil((3 * dayKg()) / 20));
+    expect(outs({ ...unnamed, feedBought: [...unnamed.feedBought!, of('Something', 1)] })).toEqual(
+      [],
+    );
   });
 
   it('is silent where somebody fetches feed before that', () => {

@@ -120,6 +120,13 @@ describe('the day of the example farm, birds on grass', () => {
       /4 head · in \w+ since .+, until .+ · [\d.]+ gal water · on to \w+ (in \d+ days|tomorrow), /,
     );
   });
+
+  it('asks whether a herd is out that goes out today by the plan and of which no move was told', () => {
+    const asked = ({ day }: Told): string[] =>
+      day.attention.flatMap(({ words, of }) => (/are they out/.test(words) ? [of!] : []));
+    expect(asked(told)).toEqual(['Cows']);
+    expect(asked(on('2027-05-07'))).toEqual([]);
+  });
 });
 
 describe('the day of the example farm in winter', () => {

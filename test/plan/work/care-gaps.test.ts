@@ -65,6 +65,30 @@ describe('days on which animals have nobody', () => {
     expect(gapsOf(planOf({ people: atHome }), 'out-by-day')).toEqual([]);
   });
 
+  it('are ended by a neighbor who looks in as often as is said, and does the chores meanwhile', () => {
+    const out: Person = { id: 'a', name: 'Adult A', away: [], startH: { weekday: 17, weekend: 8 } };
+    const neighbor = (looksIn: number, name = 'Neighbor'): Person => ({
+      ...{ id: 'n', name, away: [], looksIn, hoursByWeekday: Array<number>(7).fill(4) },
+    });
+    const [gap] = gapsOf(planOf({ people: [out] }), 'out-by-day');
+    expect(gap!.ways.join(' ')).toContain('A neighbor looks in twice in between');
+    expect(gapsOf(planOf({ people: [out, neighbor(2)] }), 'out-by-day')).toEqual([]);
+    // Once leaves four and a half hours, where somebody looks every 3 or 4.
+    expect(gapsOf(planOf({ people: [out, neighbor(1)] }), 'out-by-day')).toHaveLength(1);
+    const plan = planOf({ people: [...both([trip]), neighbor(6)] });
+    expect(gapsOf(plan, 'nobody-there')).toEqual([]);
+    const onTrip = plan.chores.filter((_, day) => {
+      const date = addDays(today, day);
+      return trip.from <= date && date <= trip.to;
+    });
+    expect(onTrip.flat().every(({ personId }) => personId === 'n')).toBe(true);
+    const byOthers = plan.chores.filter((list) => !onTrip.includes(list)).flat();
+    expect(byOthers.some(({ personId }) => personId === 'n')).toBe(false);
+    expect(plan.jobs.some(({ pieces }) => pieces.some((p) => p.personIds.includes('n')))).toBe(
+      false,
+    );
+  });
+
   it('are no days of a household with chores it has no hours for, when it finds them', () => {
     const of = (hours: number): Person[] => [
       { id: 'a', name: 'Adult A', away: [], hoursByWeekday: Array<number>(7).fill(hours) },

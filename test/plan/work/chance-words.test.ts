@@ -38,11 +38,17 @@ describe('what is said of a chance', () => {
 
   it('says what becomes of it otherwise', () => {
     expect(elseWords(jobOf({ partly: 0.3, partOfIt: 0.52 }), reader)).toEqual([
-      'Never finished: about 5 years in 10.',
+      'Not finished: about 5 years in 10.',
       'Partly done: about 3 years in 10, then mostly half of it.',
     ]);
     expect(elseWords(jobOf({ lost: 0, usuallyBy: '2027-04-22' }), reader)).toEqual([
       'Usually done by Thu, Apr 22.',
+    ]);
+    expect(elseWords(jobOf({ lost: 0.97, partly: 0 }), reader)).toEqual([
+      'It hardly ever gets done.',
+    ]);
+    expect(elseWords(jobOf({ lost: 0.3, partly: 0 }), reader)).toEqual([
+      'Not done at all: about 3 years in 10.',
     ]);
     expect(lackWords(jobOf({ lacks: 'before', waitsFor: { key: 'own/b', name: 'Bale' } }))).toMatch(
       /“Bale”.*is late/,
@@ -79,12 +85,14 @@ describe('what is said of a chance', () => {
   });
 
   it('tells a chain once, with what is late because of it', () => {
-    const mow = jobOf({ key: 'own/mow', name: 'Mow' });
-    const rake = jobOf({ key: 'own/rake', name: 'Rake', waitsFor: mow, lacks: 'before' });
-    const bale = jobOf({ key: 'own/bale', name: 'Bale', waitsFor: rake, lacks: 'before' });
+    const mow = jobOf({ key: 'own/mow', name: 'Mow: Pond, Barn' });
+    const then = (key: string, name: string, waitsFor: typeof mow, latest: string) =>
+      jobOf({ key, name: `${name}: Pond, Barn`, waitsFor, latest, lacks: 'before' });
+    const rake = then('own/rake', 'Rake', mow, '2027-04-22');
+    const bale = then('own/bale', 'Bale', rake, '2027-04-23');
     const [line, ...more] = unlikelyLines({ ...outlook, jobs: [bale, mow, rake] });
     expect(more).toEqual([]);
-    expect(line!.job.name).toBe('Mow');
-    expect(heldUpWords(line!)).toBe('Late with it: Bale; Rake.');
+    expect(line!.job.name).toBe('Mow: Pond, Barn');
+    expect(heldUpWords(line!)).toBe('Late with it: Rake; Bale.');
   });
 });

@@ -23,10 +23,12 @@ interface Props extends FormProps {
   /** The household said that they are here. */
   readonly isHere: boolean;
   readonly onHere: (isHere: boolean) => void;
+  /** What of it comes from the farm's own record. */
+  readonly own: ReactNode;
 }
 
 /** The order: what it is, how many, and when; everything else is behind a touch. */
-export function BatchForm({ slideFrom, best, isHere, onHere, ...form }: Props) {
+export function BatchForm({ slideFrom, best, isHere, onHere, own, ...form }: Props) {
   const { setting, draft, errors, onChange } = form;
   const { tables } = setting;
   const purpose = draft.purpose ?? 'meat';
@@ -72,6 +74,7 @@ export function BatchForm({ slideFrom, best, isHere, onHere, ...form }: Props) {
       <OwnEggs {...form} />
       <OrderNumber form={form} field="wantedBirds" label={WANTED[purpose]} />
       <ArrivalFields {...{ form, isOwn, young, slideFrom, best, isHere, onHere }} />
+      {own}
       {strain && (
         <Accordion variant="contained" multiple>
           <Panel title="Housing">

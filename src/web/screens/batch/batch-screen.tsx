@@ -29,6 +29,7 @@ import { BatchForm } from './batch-form.js';
 import type { GoneBatch } from '../batches/gone-batch.js';
 import { batchWords } from './batch-labels.js';
 import { bestWeek, firstArrival, todayOf } from './best-week.js';
+import { OwnFigures, useOwnFigures } from './own-figures.js';
 import { forPurpose } from './purpose.js';
 import { LifeLine } from './life-line.js';
 import { Story } from './story.js';
@@ -77,6 +78,7 @@ function Editor({ saved, ...parts }: Setting & { saved: SavedBatch | undefined }
   const today = todayOf(setting);
   // A day that is past is one on which they came only where the household says so.
   const [isHere, setHere] = useState(isPast(saved?.arrivalDate, addDays(today, 1)));
+  const ownFigures = useOwnFigures(farm.id, draft, { isNew: saved === undefined, setDraft });
   const asksIfHere = !isHere && isPast(draft.arrivalDate, today);
   const ofDraft = usePlan(setting, draft, saved?.arrivalDate);
   const planned = asksIfHere ? PAST : ofDraft;
@@ -184,6 +186,7 @@ function Editor({ saved, ...parts }: Setting & { saved: SavedBatch | undefined }
                     isHere={isHere}
                     onHere={setHere}
                     onChange={change}
+                    own={<OwnFigures {...ownFigures} />}
                   />
                 </MarkAssumed>
               </Card>

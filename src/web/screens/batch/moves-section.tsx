@@ -60,7 +60,8 @@ export default function MovesSection({ plan, asked }: Props) {
       </ul>
       <Text size="sm" c="dimmed">
         The upright stroke is what is planned. Each line changes one thing alone, as far as sources
-        differ. Prices are taken as you typed them.
+        differ. Feed costs as much more or less as you said under Prices, or as it did in three
+        years; other prices are taken as you typed them.
       </Text>
     </Stack>
   );

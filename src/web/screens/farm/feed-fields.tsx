@@ -2,6 +2,7 @@ import { ActionIcon, Button, Checkbox, Group, Input, Stack, Text } from '@mantin
 import { IconTrash } from '@tabler/icons-react';
 import {
   feedProductFields,
+  mayCostFields,
   nutrientTagFields,
   priceBreakFields,
   type NutrientTag,
@@ -125,6 +126,7 @@ export function MoreFeedFields({ farm, draft, set, errorAt }: Form & { farm: Sav
       </Group>
       <Folded id="feed-more" title="Keeping, medicine, tag" level={3}>
         <Stack gap="xs">
+          <MayCost farm={farm} draft={draft} set={set} errorAt={errorAt} />
           {number('keepsDays')}
           {number('withdrawalDays')}
           <Select
@@ -190,6 +192,42 @@ function PriceSteps({ farm, draft, set, errorAt }: Form & { farm: SavedFarm }) {
           Add a price for more bags
         </Button>
       </Stack>
+    </Input.Wrapper>
+  );
+}
+
+/** How far its price may fall and rise. */
+function MayCost({ farm, draft, set, errorAt }: Form & { farm: SavedFarm }) {
+  const { low, high } = mayCostFields.fields;
+  const change = (more: { low?: string | undefined; high?: string | undefined }) => {
+    const next = { ...draft.mayCost, ...more };
+    const isEmpty = next.low === undefined && next.high === undefined;
+    set({ mayCost: isEmpty ? undefined : (next as ProductDraft['mayCost']) });
+  };
+  return (
+    <Input.Wrapper
+      size="md"
+      label={feedProductFields.fields.mayCost.label}
+      description="Left empty, as little and as much as it did in the last three years"
+      component="fieldset"
+      className="plain-fieldset"
+    >
+      <Group align="flex-start" grow mt="xs">
+        <PriceInput
+          label={low.label}
+          currency={farm.currency}
+          value={draft.mayCost?.low}
+          error={errorAt('mayCost.low')}
+          onChange={(value) => change({ low: value })}
+        />
+        <PriceInput
+          label={high.label}
+          currency={farm.currency}
+          value={draft.mayCost?.high}
+          error={errorAt('mayCost.high')}
+          onChange={(value) => change({ high: value })}
+        />
+      </Group>
     </Input.Wrapper>
   );
 }

@@ -72,7 +72,7 @@ export function PeopleCard({ farm, people }: { farm: SavedFarm; people: readonly
 
 /** Hours in a week, and the days away. */
 function aboutPerson(
-  { isChild, hoursByWeekday, assumed, away }: Person,
+  { isChild, looksIn, hoursByWeekday, assumed, away }: Person,
   usual: readonly number[] = [],
   sayDate: SayDate,
 ): string {
@@ -81,6 +81,9 @@ function aboutPerson(
   const said = hoursByWeekday ? aWeek : `about ${aWeek}, beside a job`;
   return [
     ...(isChild ? ['a child'] : []),
+    ...(looksIn === undefined
+      ? []
+      : [`looks in ${looksIn === 1 ? 'once' : `${looksIn} times`} a day`]),
     assumed?.includes('hoursByWeekday') ? `${said} (assumed)` : said,
     ...away.map(({ from, to }) => `away ${sayDate(from)} to ${sayDate(to)}`),
   ].join(', ');

@@ -3,6 +3,7 @@ import { personFields, type Person } from '../../../../shared/farm/farm.js';
 import { useSave, useTables, type SavedFarm } from '../../api/queries.js';
 import { wordsOfRow } from '../../fields/field-words.js';
 import { draftKey } from '../../fields/kept-draft.js';
+import { QuantityInput } from '../../fields/quantity-input.js';
 import { RowForm, useRowForm } from '../../fields/row-form.js';
 import { AwayRows } from './away-rows.js';
 import { StartTimes } from './start-times.js';
@@ -89,6 +90,14 @@ export function PersonForm({
           />
         </>
       )}
+      <QuantityInput
+        field={personFields.fields.looksIn}
+        units={farm.units}
+        description="Only for a neighbor: comes by in between, and does chores that nobody else has time for"
+        value={draft.looksIn}
+        error={errorAt('looksIn')}
+        onChange={(looksIn) => set({ looksIn })}
+      />
       <AwayRows
         farmId={farm.id}
         away={draft.away ?? []}

@@ -7,7 +7,7 @@ import {
   productFields,
   type ProductKind,
 } from '../../../../shared/farm/product.js';
-import { newFeedProblems } from '../../../../shared/farm/feed-product.js';
+import { freePriceProblems } from '../../../../shared/farm/feed-product.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
 import { useSave, type SavedFarm } from '../../api/queries.js';
 import { messagesByField, wordsOfRow } from '../../fields/field-words.js';
@@ -37,10 +37,7 @@ export function ProductForm({ farm, tables, start, onDone }: Props) {
     words,
     check: (draft) => ({
       ...messagesByField(
-        [
-          ...problemsOfRow(productFields[draft.kind], draft),
-          ...(draft.kind === 'feed' ? newFeedProblems(draft) : []),
-        ],
+        [...problemsOfRow(productFields[draft.kind], draft), ...freePriceProblems(draft)],
         words,
       ),
       ...(draft.name?.trim() ? {} : { name: 'Give it a name.' }),

@@ -21,6 +21,7 @@ export interface ProductDraft {
   readonly form?: FeedProduct['form'] | undefined;
   readonly priceBreaks?: readonly Partial<PriceBreak>[] | undefined;
   readonly earlierPrices?: readonly EarlierPrice[] | undefined;
+  readonly mayCost?: Partial<NonNullable<FeedProduct['mayCost']>> | undefined;
   readonly keepsDays?: number | undefined;
   readonly withdrawalDays?: number | undefined;
   readonly tag?: NutrientTag | undefined;

@@ -1,5 +1,6 @@
 import { SimpleGrid, TextInput } from '@mantine/core';
 import { problemsOfRow } from '../../../../shared/farm/check-row.js';
+import { freePriceProblems } from '../../../../shared/farm/feed-product.js';
 import { ingredientProductFields } from '../../../../shared/farm/mix-ingredient.js';
 import type { NumberField } from '../../../../shared/farm/field.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
@@ -50,7 +51,10 @@ export function IngredientForm({ farm, tables, start, onDone }: Props) {
     start,
     words,
     check: (draft) => ({
-      ...messagesByField(problemsOfRow(ingredientProductFields, draft), words),
+      ...messagesByField(
+        [...problemsOfRow(ingredientProductFields, draft), ...freePriceProblems(draft)],
+        words,
+      ),
       ...(draft.ingredientId === undefined ? { ingredientId: 'Choose what it is.' } : {}),
       ...(draft.name?.trim() ? {} : { name: 'Give it a name.' }),
     }),

@@ -11,6 +11,7 @@ import { Empty } from '../../shell/empty.js';
 import { Section } from '../../shell/section.js';
 import { Failure } from '../../shell/states.js';
 import { IngredientForm, newIngredient, type IngredientDraft } from './ingredient-form.js';
+import { ReadyIngredients } from './ready-ingredients.js';
 
 interface Props {
   readonly farm: SavedFarm;
@@ -24,10 +25,17 @@ interface Props {
 export function IngredientList({ farm, tables, ingredients, leftOut, onLeaveOut }: Props) {
   const [draft, setDraft] = useState<IngredientDraft>();
   const remove = useRemove(farm, 'products');
+  const [isChoosing, setChoosing] = useState(false);
+  const had = new Set(ingredients.map(({ ingredientId }) => ingredientId));
   const add = (
-    <Button variant="light" onClick={() => setDraft(newIngredient(tables))}>
-      Add an ingredient
-    </Button>
+    <Group>
+      <Button variant="light" onClick={() => setChoosing(true)}>
+        {ingredients.length === 0 ? 'Choose what you can get' : 'Choose more'}
+      </Button>
+      <Button variant="default" onClick={() => setDraft(newIngredient(tables))}>
+        Add an ingredient
+      </Button>
+    </Group>
   );
   const toggle = (id: string) => {
     const ids = new Set(leftOut);
@@ -77,6 +85,13 @@ export function IngredientList({ farm, tables, ingredients, leftOut, onLeaveOut 
         </div>
         {0 < ingredients.length && <Group mt="sm">{add}</Group>}
       </Section>
+      <FormDialog
+        isOpen={isChoosing}
+        onClose={() => setChoosing(false)}
+        title="What you can get, and its price"
+      >
+        <ReadyIngredients farm={farm} tables={tables} had={had} onDone={() => setChoosing(false)} />
+      </FormDialog>
       <FormDialog
         isOpen={draft !== undefined}
         onClose={() => setDraft(undefined)}

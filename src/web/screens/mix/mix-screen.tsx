@@ -6,13 +6,13 @@ import type { Purpose } from '../../../../shared/farm/batch.js';
 import type { IngredientProduct } from '../../../../shared/farm/mix-ingredient.js';
 import { BATCH_KG } from '../../../../shared/farm/ration-asked.js';
 import { birdsFor, type BirdsOfAge } from '../../../../shared/ration/birds-for.js';
-import { rowById, type Tables } from '../../../../shared/tables/tables.js';
+import type { Tables } from '../../../../shared/tables/tables.js';
 import { fromShown } from '../../../../shared/units/unit.js';
 import { useProducts, type SavedFarm } from '../../api/queries.js';
 import { QuantityInput } from '../../fields/quantity-input.js';
-import { Select } from '../../fields/select.js';
 import { PrintButton } from '../../shell/print-button.js';
 import { useAll, Working } from '../../shell/states.js';
+import { AlsoFor, BirdsFields } from './birds-fields.js';
 import { IngredientList } from './ingredient-list.js';
 import { MixHolds } from './mix-holds.js';
 import { MixReasons } from './mix-reasons.js';
@@ -41,6 +41,7 @@ function Mixer({
   products: NonNullable<ReturnType<typeof useProducts>['data']>;
 }) {
   const [birds, setBirds] = useBirds(tables);
+  const [alsoFor, setAlsoFor] = useState<readonly BirdsOfAge[]>([]);
   const [batchKg, setBatchKg] = useState<number | undefined>(() => usualBatchKg(farm));
   const [leftOut, setLeftOut] = useState<ReadonlySet<string>>(new Set());
   const own = useMemo(
@@ -49,7 +50,7 @@ function Mixer({
   );
   const ingredients = useMemo(() => own.filter(({ id }) => !leftOut.has(id)), [own, leftOut]);
   const { ration, isLoading, error } = useRation(
-    { ...birds, batchKg, ingredients },
+    { ...birds, alsoFor, batchKg, ingredients },
     { farm, tables, products },
   );
   const mix = ration?.mix;
@@ -60,20 +61,10 @@ function Mixer({
         {mix && <PrintButton />}
       </Group>
       <SimpleGrid cols={{ base: 1, sm: 3 }} className="no-print">
-        <Select
-          label="For"
-          value={birds.birdsId}
-          options={tables.rationNeeds}
-          onChange={(birdsId) => birdsId && setBirds(firstAge(tables, birdsId))}
-        />
-        <Select
-          label="Age"
-          value={birds.stageId}
-          options={rowById(tables.rationNeeds, birds.birdsId).stages}
-          onChange={(stageId) => stageId && setBirds({ ...birds, stageId })}
-        />
+        <BirdsFields tables={tables} birds={birds} onChange={setBirds} />
         <QuantityInput field={BATCH_KG} units={farm.units} value={batchKg} onChange={setBatchKg} />
       </SimpleGrid>
+      <AlsoFor tables={tables} first={birds} flocks={alsoFor} onChange={setAlsoFor} />
       {isLoading && <Working label="Getting the mixer ready" />}
       {error && (
         <Alert color="stop" title="The mixer could not be fetched">
@@ -102,11 +93,6 @@ function Mixer({
     </Stack>
   );
 }
-
-const firstAge = (tables: Tables, birdsId: string): BirdsOfAge => ({
-  birdsId,
-  stageId: rowById(tables.rationNeeds, birdsId).stages[0]!.id,
-});
 
 /** Who is mixed for: at first whom the link here named. */
 function useBirds(tables: Tables) {

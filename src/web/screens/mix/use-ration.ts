@@ -10,13 +10,14 @@ import type { Tables } from '../../../../shared/tables/tables.js';
 import type { SavedFarm } from '../../api/queries.js';
 
 interface Asked extends BirdsOfAge {
+  readonly alsoFor: readonly BirdsOfAge[];
   readonly batchKg: number | undefined;
   readonly ingredients: readonly IngredientProduct[];
 }
 
 /** The ration that is asked for, worked out here; the solver is fetched when there is something to mix. */
 export function useRation(
-  { birdsId, stageId, batchKg, ingredients }: Asked,
+  { birdsId, stageId, alsoFor, batchKg, ingredients }: Asked,
   { farm, tables, products }: { farm: SavedFarm; tables: Tables; products: readonly Product[] },
 ): { readonly ration?: Ration | undefined; readonly isLoading: boolean; readonly error?: Error } {
   const solver = useQuery({
@@ -32,8 +33,9 @@ export function useRation(
   const ration = useMemo(() => {
     const isAmount = problemsOfNumber('', batchKg, BATCH_KG.bounds).length === 0;
     if (!solve || !isAmount || batchKg === undefined || ingredients.length === 0) return undefined;
-    return rationOf({ birdsId, stageId, batchKg, ingredients, products, farm }, tables, solve);
-  }, [solve, birdsId, stageId, batchKg, ingredients, products, farm, tables]);
+    const asked = { birdsId, stageId, alsoFor, batchKg, ingredients, products, farm };
+    return rationOf(asked, tables, solve);
+  }, [solve, birdsId, stageId, alsoFor, batchKg, ingredients, products, farm, tables]);
   return {
     ration,
     isLoading: solver.isLoading,

@@ -7,8 +7,9 @@ import type { Tables } from '../../../../shared/tables/tables.js';
 import { formatMonth } from '../../../../shared/units/dates.js';
 import { formatValue } from '../../../../shared/units/format.js';
 import { photosIn } from '../../api/photos.js';
-import { usePicture, type SavedFarm, type SavedPicture } from '../../api/queries.js';
+import { usePicture, type SavedFarm } from '../../api/queries.js';
 import { useHowAllWent, useToldOfYear, useYearCounts } from '../../api/record-queries.js';
+import { useJobs } from '../../api/work-queries.js';
 import { useOpener } from '../../explain/explain-panel.js';
 import { useSayDate } from '../../explain/say-date.js';
 import { Section } from '../../shell/section.js';
@@ -33,9 +34,10 @@ export default function BinderPrint({ farm, tables, year }: Props) {
     useYearCounts(farm.id, year),
     useHowAllWent(farm.id),
     useToldOfYear(farm.id, year),
+    useJobs(farm.id),
   );
   if ('waiting' in all) return all.waiting;
-  const [picture, counts, went, facts] = all.data;
+  const [picture, counts, went, facts, jobs] = all.data;
   const batches = went.filter(
     ({ arrivedOn, upTo, lines }) =>
       [arrivedOn, upTo].some((on) => on.startsWith(`${year}-`)) &&
@@ -78,7 +80,7 @@ export default function BinderPrint({ farm, tables, year }: Props) {
       ))}
       <PaddocksCard farm={farm} tables={tables} year={year} />
       <Section title="Day by day">
-        <DayByDay farmId={farm.id} facts={facts} picture={picture} />
+        <DayByDay farmId={farm.id} facts={facts} nameOf={namesOf(picture, jobs, tables)} />
       </Section>
     </Stack>
   );
@@ -88,14 +90,13 @@ export default function BinderPrint({ farm, tables, year }: Props) {
 function DayByDay({
   farmId,
   facts,
-  picture,
+  nameOf,
 }: {
   farmId: string;
   facts: readonly ToldFact[];
-  picture: SavedPicture;
+  nameOf: (id: string) => string | undefined;
 }) {
   const { reader, sayDate } = useOpener();
-  const nameOf = namesOf(picture);
   if (facts.length === 0) return <Text>Nothing was told of this year.</Text>;
   const months = [...new Set(facts.map(({ on }) => on.slice(0, 7)))];
   return (

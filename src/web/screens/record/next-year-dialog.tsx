@@ -5,6 +5,8 @@ import { farmDay, type SavedFarm } from '../../api/queries.js';
 import { useBeginYear, useNextYear } from '../../api/record-queries.js';
 import { useSayDate } from '../../explain/say-date.js';
 import { Failure, useAll } from '../../shell/states.js';
+import { Land } from './next-land.js';
+import { toggled } from './toggled.js';
 
 interface Props {
   readonly farm: SavedFarm;
@@ -46,13 +48,24 @@ function Choice({ next, farm, year, onDone }: Props & { next: NextYear }) {
   const [jobIds, setJobIds] = useState(() =>
     next.jobs.filter((each) => !each.isThere && today <= each.next.dueOn).map(({ ofId }) => ofId),
   );
-  if (next.batches.length + next.jobs.length === 0)
-    return <Text>No batch came in {year} and no other job was due in it.</Text>;
+  const [herdIds, setHerdIds] = useState(() =>
+    next.herds.filter((each) => !each.isThere).map(({ ofId }) => ofId),
+  );
+  const [paddockIds, setPaddockIds] = useState(() => next.paddocks.map(({ ofId }) => ofId));
+  const { batches, jobs, herds, paddocks } = next;
+  if (batches.length + jobs.length + herds.length + paddocks.length === 0)
+    return (
+      <Text>
+        No batch and no cattle came in {year}, no other job was due in it and no paddock was closed.
+      </Text>
+    );
+  const hasAny = 0 < batchIds.length + jobIds.length + herdIds.length + paddockIds.length;
   return (
     <Stack>
       <Text>
         Each date comes 52 weeks later, on the same day of the week. Orders, slots and dates you
-        fixed by hand are open again. Cattle and jobs that repeat go on by themselves.
+        fixed by hand are open again. Cattle that were there before and jobs that repeat go on by
+        themselves.
       </Text>
       <Stack gap="xs" role="group" aria-label="Batches">
         {next.batches.map(({ ofId, cameOn, next: batch, learned, isThere }) => (
@@ -97,19 +110,20 @@ function Choice({ next, farm, year, onDone }: Props & { next: NextYear }) {
           </Stack>
         </>
       )}
+      <Land {...{ next, herdIds, paddockIds }} onHerds={setHerdIds} onPaddocks={setPaddockIds} />
       <Failure error={begin.error} />
       {begin.isSuccess ? (
         <Alert color="accent">
-          Saved. They stand among your batches and jobs, to be changed one by one.
+          Saved. They stand among your batches, jobs, herds and paddocks, to be changed one by one.
         </Alert>
       ) : (
         <Group>
           <Button
             loading={begin.isPending}
-            disabled={batchIds.length + jobIds.length === 0}
-            onClick={() => begin.mutate({ year, batchIds, jobIds })}
+            disabled={!hasAny}
+            onClick={() => begin.mutate({ year, batchIds, jobIds, herdIds, paddockIds })}
           >
-            Plan {countSaid(batchIds.length, jobIds.length)} for {year + 1}
+            Plan these for {year + 1}
           </Button>
           <Button variant="default" onClick={onDone}>
             Not now
@@ -118,15 +132,4 @@ function Choice({ next, farm, year, onDone }: Props & { next: NextYear }) {
       )}
     </Stack>
   );
-}
-
-const toggled = (ids: readonly string[], id: string, isIn: boolean): string[] =>
-  isIn ? [...ids, id] : ids.filter((each) => each !== id);
-
-function countSaid(batches: number, jobs: number): string {
-  const parts = [
-    ...(batches === 0 ? [] : [batches === 1 ? '1 batch' : `${batches} batches`]),
-    ...(jobs === 0 ? [] : [jobs === 1 ? '1 job' : `${jobs} jobs`]),
-  ];
-  return parts.join(' and ') || 'nothing';
 }

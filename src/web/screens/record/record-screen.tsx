@@ -40,7 +40,7 @@ export default function RecordScreen({ farm, tables }: { farm: SavedFarm; tables
       <BatchesCard farm={farm} />
       <PaddocksCard farm={farm} tables={tables} year={year} />
       <Section title="What was told">
-        <ToldList farm={farm} picture={picture} of={search.get('of') ?? undefined} />
+        <ToldList {...{ farm, picture, tables }} of={search.get('of') ?? undefined} />
       </Section>
       {isStarting && (
         <Suspense>

@@ -1,8 +1,10 @@
 import { Button, Group, Stack, Text, Title } from '@mantine/core';
 import { lazy, Suspense, useState } from 'react';
 import type { ToldFact, ToldKind } from '../../../../shared/farm/told-fact.js';
+import type { Tables } from '../../../../shared/tables/tables.js';
 import { farmDay, type SavedFarm, type SavedPicture } from '../../api/queries.js';
 import { FACTS_AT_ONCE, useTold, type ToldPage } from '../../api/record-queries.js';
+import { useJobs } from '../../api/work-queries.js';
 import { useSayDate } from '../../explain/say-date.js';
 import { Select } from '../../fields/select.js';
 import { useAll } from '../../shell/states.js';
@@ -15,12 +17,13 @@ const ChangeDialog = lazy(() => import('./change-dialog.js'));
 interface Props {
   readonly farm: SavedFarm;
   readonly picture: SavedPicture;
+  readonly tables: Tables;
   /** What is seen first. */
   readonly of: string | undefined;
 }
 
 /** Everything that was told, the newest first, by its day. */
-export function ToldList({ farm, picture, of }: Props) {
+export function ToldList({ farm, picture, tables, of }: Props) {
   const [about, setAbout] = useState(of);
   const [kind, setKind] = useState<ToldKind>();
   const [skip, setSkip] = useState(0);
@@ -52,25 +55,25 @@ export function ToldList({ farm, picture, of }: Props) {
           }}
         />
       </Group>
-      <Facts farm={farm} picture={picture} filter={{ about, kind }} skip={skip} onSkip={setSkip} />
+      <Facts {...{ farm, picture, tables, skip }} filter={{ about, kind }} onSkip={setSkip} />
     </Stack>
   );
 }
 
-interface FactsProps extends Pick<Props, 'farm' | 'picture'> {
+interface FactsProps extends Pick<Props, 'farm' | 'picture' | 'tables'> {
   readonly filter: { readonly about: string | undefined; readonly kind: ToldKind | undefined };
   readonly skip: number;
   readonly onSkip: (skip: number) => void;
 }
 
-function Facts({ farm, picture, filter, skip, onSkip }: FactsProps) {
-  const all = useAll(useTold(farm.id, filter, skip));
+function Facts({ farm, picture, tables, filter, skip, onSkip }: FactsProps) {
+  const all = useAll(useTold(farm.id, filter, skip), useJobs(farm.id));
   const sayDate = useSayDate();
   const [taken, setTaken] = useState<ReadonlySet<string>>(new Set());
   const [changed, setChanged] = useState<ToldFact>();
   if ('waiting' in all) return all.waiting;
-  const [page] = all.data;
-  const nameOf = namesOf(picture);
+  const [page, jobs] = all.data;
+  const nameOf = namesOf(picture, jobs, tables);
   const days = byDay(page);
   if (page.total === 0)
     return <Text>Nothing was told yet. What happens is told on Today, with the Tell buttons.</Text>;

@@ -25,7 +25,7 @@ export default function TodayScreen({ farm }: { farm: SavedFarm }) {
 
 function TodayPage({ day, farm }: { day: ReturnType<typeof onDayItIs>; farm: SavedFarm }) {
   const { animals, attention, keyDates } = day;
-  const { ask, saidOf, dialog } = useTelling(farm, day.on);
+  const { ask, saidOf, dialog } = useTelling(farm, day.on, animals);
   const [isWrong, setWrong] = useState(false);
   return (
     <div className="today">

@@ -63,7 +63,7 @@ export function ArrivalMove({
 
 function Comparison({ answer }: { answer: WorkComparison }) {
   const sayDate = useSayDate();
-  const { nowFits: nowFits, noLongerFits: noLongerFits } = answer;
+  const { nowFits, noLongerFits } = answer;
   return (
     <Stack gap="xs">
       <Outcome title="You would have time for:" lines={nowFits} />

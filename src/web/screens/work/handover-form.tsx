@@ -1,4 +1,5 @@
 import { Button, Group, Stack, Text, Textarea, TextInput } from '@mantine/core';
+import { isGrownUp } from '../../../../shared/farm/who-is-there.js';
 import {
   addDays,
   datesFrom,
@@ -231,9 +232,9 @@ const stayWords = (staying: readonly Person[]): string =>
 /** Grown-ups who stay and have not said to be away on these days; never a child. */
 const mayBeInCharge = (staying: readonly Person[], { from, to }: Draft): readonly Person[] =>
   staying.filter(
-    ({ isChild, away }) =>
-      !isChild &&
-      !away.some((each) => each.from <= (to ?? each.from) && (from ?? each.to) <= each.to),
+    (person) =>
+      isGrownUp(person) &&
+      !person.away.some((each) => each.from <= (to ?? each.from) && (from ?? each.to) <= each.to),
   );
 
 /** The grown-up who stays, with the hours of their own on those days; nothing where nobody does. */

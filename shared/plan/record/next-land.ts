@@ -1,0 +1,112 @@
+import { addDays, daysBetween, type PlainDate } from '../../calendar/plain-date.js';
+import type { CattleGroup } from '../../farm/herd.js';
+import type { ClosedDays, Paddock } from '../../farm/paddock.js';
+import type { FarmPicture } from '../../farm/picture.js';
+
+/** Cattle of a herd that came in a year, as they would come again in the next one. */
+export interface NextHerd {
+  readonly ofId: string;
+  readonly name: string;
+  /** Groups that join those there are. */
+  readonly groups: readonly CattleGroup[];
+  /** The day before which none of the herd is on grass, where one was typed for the old year. */
+  readonly turnOutOn?: PlainDate;
+  readonly isThere: boolean;
+}
+
+/** Days of a paddock that come again: those on which it is shut, and the harvest of its garden. */
+export interface NextPaddock {
+  readonly ofId: string;
+  readonly name: string;
+  /** Spans that join those there are. */
+  readonly closedDays: readonly ClosedDays[];
+  readonly harvestOn?: PlainDate;
+  readonly lastHarvestOn?: PlainDate;
+}
+
+/** Dates moved to the next year, and what is so near that it is the same. */
+interface Moved {
+  readonly year: number;
+  readonly byDays: number;
+  readonly sameWithinDays: number;
+}
+
+/** Of a group what is of one year: who is bred and when they calve is not known yet of the next. */
+const OF_ONE_YEAR: ReadonlySet<string> = new Set([
+  'bredOn',
+  'calvesOn',
+] satisfies (keyof CattleGroup)[]);
+
+/** Cattle that came in a year, stockers above all. Those that were there before go on by themselves. */
+export const herdsAgain = ({ herds }: Pick<FarmPicture, 'herds'>, moved: Moved): NextHerd[] =>
+  herds.flatMap(({ id, name, groups, turnOutOn }): NextHerd[] => {
+    const again = groups.filter(({ arrivesOn }) => isOf(arrivesOn, moved)).map(groupIn(moved));
+    const later = isOf(turnOutOn, moved) ? addDays(turnOutOn!, moved.byDays) : undefined;
+    if (again.length === 0 && later === undefined) return [];
+    const isThere = (group: CattleGroup): boolean =>
+      groups.some(
+        ({ classId, arrivesOn }) =>
+          classId === group.classId && isNear(arrivesOn, group.arrivesOn!, moved),
+      );
+    return [
+      {
+        ...{ ofId: id, name, groups: again },
+        ...(later === undefined ? {} : { turnOutOn: later }),
+        isThere: 0 < again.length && again.every(isThere),
+      },
+    ];
+  });
+
+const groupIn =
+  ({ byDays }: Moved) =>
+  (group: CattleGroup): CattleGroup => {
+    const kept = Object.entries(group).filter(([field]) => !OF_ONE_YEAR.has(field));
+    const { arrivesOn, leavesOn, ...rest } = Object.fromEntries(kept) as unknown as CattleGroup;
+    return {
+      ...rest,
+      arrivesOn: addDays(arrivesOn!, byDays),
+      ...(leavesOn === undefined ? {} : { leavesOn: addDays(leavesOn, byDays) }),
+    };
+  };
+
+/**
+ * Days of paddocks that come again. Left out: wet ground, which nobody plans, what comes about the
+ * same day already, and the harvest of a garden that is not over yet.
+ */
+export const paddocksAgain = (
+  { paddocks, today }: Pick<FarmPicture, 'paddocks' | 'today'>,
+  moved: Moved,
+): NextPaddock[] =>
+  paddocks.flatMap((paddock): NextPaddock[] => {
+    const there = paddock.closedDays ?? [];
+    const closedDays = there
+      .filter(({ from, why }) => why !== 'wet' && isOf(from, moved))
+      .map(({ from, to, why }) => ({
+        ...{ from: addDays(from, moved.byDays), to: addDays(to, moved.byDays), why },
+      }))
+      .filter(
+        (span) => !there.some((old) => old.why === span.why && isNear(old.from, span.from, moved)),
+      );
+    const harvest = harvestIn(paddock, today, moved);
+    if (closedDays.length === 0 && harvest.harvestOn === undefined) return [];
+    return [{ ofId: paddock.id, name: paddock.name, closedDays, ...harvest }];
+  });
+
+function harvestIn(
+  { harvestOn, lastHarvestOn }: Paddock,
+  today: PlainDate,
+  moved: Moved,
+): Pick<NextPaddock, 'harvestOn' | 'lastHarvestOn'> {
+  const isOver = harvestOn !== undefined && (lastHarvestOn ?? harvestOn) < today;
+  if (!isOver || !isOf(harvestOn, moved)) return {};
+  return {
+    harvestOn: addDays(harvestOn, moved.byDays),
+    ...(lastHarvestOn === undefined ? {} : { lastHarvestOn: addDays(lastHarvestOn, moved.byDays) }),
+  };
+}
+
+const isOf = (date: PlainDate | undefined, { year }: Moved): boolean =>
+  date?.startsWith(`${year}-`) === true;
+
+const isNear = (one: PlainDate | undefined, other: PlainDate, { sameWithinDays }: Moved): boolean =>
+  one !== undefined && Math.abs(daysBetween(one, other)) <= sameWithinDays;
