@@ -256,16 +256,17 @@ const THINGS = new Map(
 export function openThingOf(quantity: Quantity, isTried = false): Moved | undefined {
   const { formula, spread, unit } = quantity;
   const thing = THINGS.get(formula);
-  const better = thing && { knownBetter: thing.knownBetter };
-  const open =
-    thing && isTried && thing.isTried
-      ? { what: `${thing.what}; but what was tried of that hardly moves it` }
-      : thing;
+  const wasTried = isTried && thing?.isTried === true;
+  const better = thing && !wasTried && { knownBetter: thing.knownBetter };
   if (formula === taskFormulas.hours.id) return { ...hoursMovedMost(quantity), ...better };
   // The range of a chance comes from the number of years alone.
   if (spread && spread.low !== spread.high && unit !== 'chance')
     return { what: capital(spread.because), ...better };
-  return open && { what: open.what, ...better };
+  if (!thing) return undefined;
+  const { what, knownBetter } = thing;
+  return wasTried
+    ? { what: `${what}; but what was tried of that hardly moves it`, knownBetter }
+    : { what, knownBetter };
 }
 
 /** What moves a number, as one sentence in the units of a household. */

@@ -68,7 +68,8 @@ export function batchLine(
   { id, name, plan }: PlannedBatch,
 ): BatchLine | undefined {
   const { today } = picture;
-  if ((plan.leaving ? String(plan.leaving.on.value) : plan.lastDate) < today) return undefined;
+  const last = plan.leaving ? String(plan.leaving.on.value) : plan.lastDate;
+  if (last < today) return undefined;
   const stage = stageOf(plan, today);
   const next = nextOf(plan, today);
   const line = {
@@ -88,6 +89,8 @@ export function batchLine(
   const where = whereIs(plan, picture);
   const heat = stage === 'brooder' ? heatToday(picture, tables, { id, plan, day }) : undefined;
   const lamp = lampToday(plan, today);
+  const { lastHotDays } = tables.judgements.arrival;
+  const isHeavy = plan.purpose !== 'meat' || daysBetween(today, last) < lastHotDays.value;
   return {
     ...line,
     age: quantity('Age', daysBetween(plan.hatchDate, today), 'day', todayFormulas.age, [
@@ -108,7 +111,7 @@ export function batchLine(
     ...(eggs && 0 < Number(eggs.value) ? { eggs } : {}),
     ...(lamp ? { lamp } : {}),
     cautions: plan.cautions
-      .filter((key) => (heat?.night ? OF_HEAT.includes(key) : key === OF_HOT_DAYS))
+      .filter((key) => (heat?.night ? OF_HEAT.includes(key) : key === OF_HOT_DAYS && isHeavy))
       .map((key) => {
         const { title, text } = tables.cautions[key]!;
         return { title, text: inOwnUnits(text, picture.farm.units) };

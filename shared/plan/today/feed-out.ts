@@ -2,7 +2,7 @@ import { addDays, daysBetween, type PlainDate } from '../../calendar/plain-date.
 import { quantityOfDay } from '../../explain/daily-series.js';
 import type { FeedBought } from '../../farm/feed-bought.js';
 import { formatDate } from '../../units/dates.js';
-import { formatValue } from '../../units/format.js';
+import { formatAbout } from '../../units/format.js';
 import type { PlannedBatch } from '../work/dated-work.js';
 import { kindsOfFeed, phaseOn, type FeedKind } from './feed-kinds.js';
 import type { Alarm, Looked } from './looked-at.js';
@@ -44,7 +44,7 @@ function outOfKind({ picture, plan, batches, judged }: Looked, kind: FeedKind): 
       isAlarm: true,
       level: out <= addDays(today, 1) ? 'stop' : 'act',
       words: `${kind.name ?? 'feed'} is out on ${formatDate(out, reader)}`,
-      text: `${formatValue(inHandKg, 'kg', farm)} is left of what you told as bought, and they eat ${formatValue(dayKg, 'kg', farm)} a day. ${next} Go before, or tell what else was bought.`,
+      text: `About ${formatAbout(inHandKg, 'kg', farm)} is left of what you told as bought, and they eat about ${formatAbout(dayKg, 'kg', farm)} a day. ${next} Go before, or tell what else was bought.`,
       ...{ of: 'Feed', place: { kind: 'work' } },
     },
   ];

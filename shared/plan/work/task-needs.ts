@@ -122,11 +122,12 @@ function readTask(
   const reckonedHours = ownHours / (conditions.peopleNeeded ?? 1);
   const known = learned.get(kind);
   const template = templateOf(tables, task);
+  const { outByDay } = tables.work;
   needs.push({
     key,
     name: task.name,
     row: sourcedOf(template),
-    ...(isOnItsDay && (template.looks?.everyH ?? Infinity) <= MEANWHILE_H
+    ...(isOnItsDay && (template.looks?.everyH ?? Infinity) < outByDay.toH - outByDay.fromH
       ? { isThroughTheDay: true as const }
       : {}),
     belongsTo: { kind: work.kind, id: work.id, name: work.name },
@@ -148,9 +149,6 @@ function readTask(
     ...(isOver ? { isOver } : {}),
   });
 }
-
-/** Who is out at work by day is not back sooner. */
-const MEANWHILE_H = 4;
 
 /** What the household must bring: helpers stand in for people, all but one. */
 function ownConditions({ conditions = {}, helped }: Task): NonNullable<Task['conditions']> {

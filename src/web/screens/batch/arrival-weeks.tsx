@@ -71,7 +71,7 @@ export function ArrivalWeeks({
                     type="button"
                     className={`week grade-${Math.min(4, Math.floor(week.score / 20))}${week.rank === 1 ? ' best' : ''}`}
                     aria-pressed={week === shown}
-                    aria-label={`${shortDate(week)}, ${weekInWords(week.score)}${week.rank === 1 ? ', the best' : ''}`}
+                    aria-label={`${shortDate(week)} ${gradeOf(week.score)}${week.rank === 1 ? ', the best' : ''}`}
                     onClick={() => {
                       setChosen(week.arrivalDate);
                       reasonsRef.current?.scrollIntoView({ block: 'nearest', behavior: 'smooth' });

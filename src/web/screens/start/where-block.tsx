@@ -147,7 +147,7 @@ function Search({ draft, set }: Props) {
           Find
         </Button>
       </form>
-      {found && <Found found={found} isOnline={draft.isOnline} onTake={take} />}
+      {found && <Found found={found} typed={name} isOnline={draft.isOnline} onTake={take} />}
       <div className="start-row">
         <Button
           variant="default"
@@ -181,10 +181,12 @@ function Search({ draft, set }: Props) {
 
 function Found({
   found,
+  typed,
   isOnline,
   onTake,
 }: {
   found: PlacesFound;
+  typed: string;
   isOnline: boolean;
   onTake: (place: Place) => void;
 }) {
@@ -194,7 +196,9 @@ function Found({
       {note && <p className="start-small">{note}</p>}
       {places.length === 0 ? (
         <p>
-          No place of that name is known here. Try the next town
+          {/\d/.test(typed)
+            ? 'Zip codes are not known here. Type the name of the town'
+            : 'No place of that name is known here. Try the next town'}
           {isOnline ? '' : ', look it up online'}, or type coordinates.
         </p>
       ) : (
