@@ -1,15 +1,15 @@
-import type { ActivityNetwork } from "./activity-network.js";
-import type { Random } from "./random.js";
-import { WorkDays } from "./work-days.js";
-import { Heat } from "./work-heat.js";
-import { signatureOf } from "./work-signature.js";
-import { workNetwork } from "./work-network.js";
-import { costBound, placeInOrder } from "./work-placing.js";
-import { drawnRuin, type Ruins } from "./work-ruin.js";
-import type { EarlierWork } from "./work-settling.js";
-import { WorkState } from "./work-state.js";
-import { workWindows } from "./work-windows.js";
-import type { WorkPlacing, WorkProblem } from "./work.js";
+import type { ActivityNetwork } from './activity-network.js';
+import type { Random } from './random.js';
+import { WorkDays } from './work-days.js';
+import { Heat } from './work-heat.js';
+import { signatureOf } from './work-signature.js';
+import { workNetwork } from './work-network.js';
+import { costBound, placeInOrder } from './work-placing.js';
+import { drawnRuin, type Ruins } from './work-ruin.js';
+import type { EarlierWork } from './work-settling.js';
+import { WorkState } from './work-state.js';
+import { workWindows } from './work-windows.js';
+import type { WorkPlacing, WorkProblem } from './work.js';
 
 export interface FittedWork {
   readonly plan: WorkPlacing;
@@ -67,17 +67,8 @@ export function fitWork(
     };
   const ruins = ruinsOf(problem, network);
   const starts: WorkState[] = [];
-  for (const start of startLists(
-    problem,
-    network,
-    ruins.latest,
-    earlier?.plan,
-  )) {
-    if (
-      0 < starts.length &&
-      (limits.plans <= starts.length || limits.isTimeUp?.())
-    )
-      break;
+  for (const start of startLists(problem, network, ruins.latest, earlier?.plan)) {
+    if (0 < starts.length && (limits.plans <= starts.length || limits.isTimeUp?.())) break;
     starts.push(startFrom(problem, network, start, earlier));
   }
   const state = starts.reduce((a, b) => (b.total < a.total - EQUAL ? b : a));
@@ -85,11 +76,7 @@ export function fitWork(
   let best = { pieces: [...state.pieces], total: state.total };
   const heat = new Heat(problem);
   let tried = starts.length;
-  while (
-    tried < limits.plans &&
-    bound + EQUAL < best.total &&
-    1 < ruins.movable.length
-  ) {
+  while (tried < limits.plans && bound + EQUAL < best.total && 1 < ruins.movable.length) {
     if (limits.isTimeUp?.()) break;
     tried++;
     const isVaried = random() < VARIED_SHARE;
@@ -125,8 +112,7 @@ function keptAsItIs(
   network: ActivityNetwork,
   earlier: EarlierWork,
 ): WorkState | undefined {
-  if (earlier.madeFor === undefined || earlier.madeFor !== signatureOf(problem))
-    return undefined;
+  if (earlier.madeFor === undefined || earlier.madeFor !== signatureOf(problem)) return undefined;
   const nothing = problem.jobs.map(({ pinned }) => pinned ?? []);
   const state = new WorkState(problem, network, nothing, earlier);
   return state.stayWhere(network.order) ? state : undefined;
@@ -154,15 +140,10 @@ function startLists(
   latest: readonly number[],
   was: WorkPlacing | undefined,
 ): Start[] {
-  const heaviest = jobs.reduce(
-    (most, { lostCost }) => Math.max(most, lostCost),
-    1,
-  );
+  const heaviest = jobs.reduce((most, { lostCost }) => Math.max(most, lostCost), 1);
   const byLatest = (i: number): number => latest[i]!;
-  const byCost = (i: number): number =>
-    latest[i]! - (30 * jobs[i]!.lostCost) / heaviest;
-  const byPlan = (i: number): number =>
-    was?.[i]?.[0] ? was[i][0].day - 1000 : latest[i]!;
+  const byCost = (i: number): number => latest[i]! - (30 * jobs[i]!.lostCost) / heaviest;
+  const byPlan = (i: number): number => (was?.[i]?.[0] ? was[i][0].day - 1000 : latest[i]!);
   const listBy = (key: (i: number) => number): Int32Array =>
     inOrderOf(
       network,
@@ -195,10 +176,7 @@ function startFrom(
 }
 
 /** Every job once, the smallest key first among those that wait for nothing. */
-export function inOrderOf(
-  network: ActivityNetwork,
-  keys: Float64Array,
-): Int32Array {
+export function inOrderOf(network: ActivityNetwork, keys: Float64Array): Int32Array {
   const { count, before, beforeAt, after, afterAt } = network;
   const waiting = new Int32Array(count);
   const ready: number[] = [];
@@ -218,11 +196,7 @@ export function inOrderOf(
     let at = 0;
     for (let r = 1; r < ready.length; r++) {
       const [one, other] = [ready[r]!, ready[at]!];
-      if (
-        urgent[one]! < urgent[other]! ||
-        (urgent[one] === urgent[other] && one < other)
-      )
-        at = r;
+      if (urgent[one]! < urgent[other]! || (urgent[one] === urgent[other] && one < other)) at = r;
     }
     const [i] = ready.splice(at, 1) as [number];
     list[k] = i;

@@ -44,6 +44,8 @@ for (const name of ['run', 'enterWith']) {
 export default class Environment extends TestEnvironment {
   async setup() {
     await super.setup();
+    // What the core throws is told apart by these.
+    Object.assign(this.global, { Error, RangeError, TypeError });
     this.global.outside = {
       sharedHouse,
       playwright: () => import('playwright-core'),
