@@ -1,6 +1,5 @@
 import { beforeAll, describe, expect, it } from '@jest/globals';
 import fc from 'fast-check';
-import * as solver from 'highs';
 import type { Highs } from 'highs';
 import { seededRandom } from '../../shared/schedule/random.js';
 import { fitWork } from '../../shared/schedule/work-search.js';
@@ -8,6 +7,7 @@ import type { WorkProblem } from '../../shared/schedule/work.js';
 import { smallHousehold } from '../support/random-households.js';
 import { anyProblem } from '../support/work-factories.js';
 import { workProgram } from '../support/work-program.js';
+import { solver } from '../support/outside-solver.js';
 
 /** Households of the bench that the solver proves in a moment. */
 const HOUSEHOLDS = [1004, 1010, 1012, 1013, 1019];
@@ -15,8 +15,7 @@ const HOUSEHOLDS = [1004, 1010, 1012, 1013, 1019];
 describe('fitWork against a proven optimum', () => {
   let highs: Highs;
   beforeAll(async () => {
-    // The types call it an ES module; it is a CommonJS one, whose only export is the loader.
-    highs = await (solver.default as unknown as () => Promise<Highs>)();
+    highs = await solver();
   });
 
   /** The least that a problem can cost, by a general-purpose solver. */

@@ -51,6 +51,7 @@ export default class Environment extends TestEnvironment {
       playwright: () => import('playwright-core'),
       core,
       service: () => import(compiled('service')),
+      solver: async () => (await import('highs')).default(),
       env: process.env,
       Date,
     };
