@@ -22,7 +22,11 @@ export function choicesOf([what = '', ...words]: readonly string[]): readonly Ba
   if (choice && 0 < words.length) return words.map(choice);
   const allowed = Object.keys(VARIED);
   const fix = 'Say what to vary, then one value a column: compare birds 25 50 100.';
-  throw new FieldError([{ field: 'compare', code: 'not-allowed', given: what, allowed, fix }]);
+  throw new FieldError([
+    choice
+      ? { field: `compare.${what}`, code: 'missing', given: undefined, fix }
+      : { field: 'compare', code: 'not-allowed', given: what, allowed, fix },
+  ]);
 }
 
 /** Ways to raise a batch side by side: the differences in words, then the numbers. */

@@ -28,7 +28,7 @@ export default function WalkScreen({ farm, tables }: { farm: SavedFarm; tables: 
   const all = useAll(usePicture(farm.id));
   if ('waiting' in all) return all.waiting;
   return (
-    <Stack maw={560}>
+    <Stack maw={1120}>
       <Title order={1}>Pasture walk</Title>
       <PastureNav farmId={farm.id} />
       <Walk picture={all.data[0]} farm={farm} tables={tables} />
@@ -126,85 +126,89 @@ function Walk({
           )}
         </Alert>
       )}
-      {picture.paddocks.map((paddock) => {
-        const part = plan?.paddocks.find((p) => p.id === paddock.id);
-        const usual = expected(part) ?? part?.lastReading?.heightCm ?? 10;
-        const cm = heights[paddock.id] ?? usual;
-        const shown = toShown(cm, 'cm', farm.units);
-        const isRead = paddock.id in heights;
-        const put = (value: number) =>
-          setHeights({
-            ...heights,
-            [paddock.id]: fromShown(Math.max(0, value), 'cm', farm.units),
-          });
-        const step = STEP[farm.units];
-        const stepped = (by: number) => put(Math.round((shown + by) / step) * step);
-        return (
-          <div key={paddock.id} className="walk-row">
-            <div>
-              <Text fw={600}>{paddock.name}</Text>
-              <Text size="sm" c="dimmed">
-                {part?.lastReading
-                  ? `${formatValue(part.lastReading.heightCm, 'cm', farm)} on ${sayDate(part.lastReading.date)}`
-                  : 'not read yet'}
-              </Text>
-            </div>
-            <Button
-              variant="default"
-              p={0}
-              aria-label={`${paddock.name}: lower`}
-              onClick={() => stepped(-step)}
-            >
-              −
-            </Button>
-            <input
-              className="walk-height"
-              inputMode="decimal"
-              aria-label={`${paddock.name}, ${unit}`}
-              value={wrong[paddock.id] ?? (isRead ? String(Number(shown.toFixed(1))) : '')}
-              aria-invalid={paddock.id in wrong}
-              placeholder={String(Number(shown.toFixed(1)))}
-              onChange={(event) => {
-                const text = event.currentTarget.value.replace(',', '.').trim();
-                const { [paddock.id]: _gone, ...others } = heights;
-                const { [paddock.id]: _fine, ...otherWrong } = wrong;
-                const stored = fromShown(Number(text), 'cm', farm.units);
-                const isHeight = 0 <= stored && stored <= TALLEST_CM;
-                setWrong(
-                  text === '' || isHeight ? otherWrong : { ...otherWrong, [paddock.id]: text },
-                );
-                setHeights(text === '' || !isHeight ? others : { ...others, [paddock.id]: stored });
-              }}
-            />
-            <Button
-              variant="default"
-              p={0}
-              aria-label={`${paddock.name}: higher`}
-              onClick={() => stepped(step)}
-            >
-              +
-            </Button>
-            {paddock.id in wrong && (
-              <Text size="sm" c="stop" role="alert" className="walk-wrong">
-                {wrong[paddock.id]} is not a height of grass: type 0 to{' '}
-                {formatValue(TALLEST_CM, 'cm', farm)}.
-              </Text>
-            )}
-            {oddOf(paddock.id) !== undefined && !(paddock.id in wrong) && (
-              <Checkbox
-                className="walk-wrong"
-                label={`About ${formatValue(oddOf(paddock.id)!, 'cm', farm)} was expected. ${formatValue(cm, 'cm', farm)} is right`}
-                checked={meant.has(paddock.id)}
-                onChange={() => {
-                  const next = new Set(meant);
-                  if (!next.delete(paddock.id)) next.add(paddock.id);
-                  setMeant(next);
+      <div className="walk-rows">
+        {picture.paddocks.map((paddock) => {
+          const part = plan?.paddocks.find((p) => p.id === paddock.id);
+          const usual = expected(part) ?? part?.lastReading?.heightCm ?? 10;
+          const cm = heights[paddock.id] ?? usual;
+          const shown = toShown(cm, 'cm', farm.units);
+          const isRead = paddock.id in heights;
+          const put = (value: number) =>
+            setHeights({
+              ...heights,
+              [paddock.id]: fromShown(Math.max(0, value), 'cm', farm.units),
+            });
+          const step = STEP[farm.units];
+          const stepped = (by: number) => put(Math.round((shown + by) / step) * step);
+          return (
+            <div key={paddock.id} className="walk-row">
+              <div>
+                <Text fw={600}>{paddock.name}</Text>
+                <Text size="sm" c="dimmed">
+                  {part?.lastReading
+                    ? `${formatValue(part.lastReading.heightCm, 'cm', farm)} on ${sayDate(part.lastReading.date)}`
+                    : 'not read yet'}
+                </Text>
+              </div>
+              <Button
+                variant="default"
+                p={0}
+                aria-label={`${paddock.name}: lower`}
+                onClick={() => stepped(-step)}
+              >
+                −
+              </Button>
+              <input
+                className="walk-height"
+                inputMode="decimal"
+                aria-label={`${paddock.name}, ${unit}`}
+                value={wrong[paddock.id] ?? (isRead ? String(Number(shown.toFixed(1))) : '')}
+                aria-invalid={paddock.id in wrong}
+                placeholder={String(Number(shown.toFixed(1)))}
+                onChange={(event) => {
+                  const text = event.currentTarget.value.replace(',', '.').trim();
+                  const { [paddock.id]: _gone, ...others } = heights;
+                  const { [paddock.id]: _fine, ...otherWrong } = wrong;
+                  const stored = fromShown(Number(text), 'cm', farm.units);
+                  const isHeight = 0 <= stored && stored <= TALLEST_CM;
+                  setWrong(
+                    text === '' || isHeight ? otherWrong : { ...otherWrong, [paddock.id]: text },
+                  );
+                  setHeights(
+                    text === '' || !isHeight ? others : { ...others, [paddock.id]: stored },
+                  );
                 }}
               />
-            )}
-          </div>
-        );
-      })}
+              <Button
+                variant="default"
+                p={0}
+                aria-label={`${paddock.name}: higher`}
+                onClick={() => stepped(step)}
+              >
+                +
+              </Button>
+              {paddock.id in wrong && (
+                <Text size="sm" c="stop" role="alert" className="walk-wrong">
+                  {wrong[paddock.id]} is not a height of grass: type 0 to{' '}
+                  {formatValue(TALLEST_CM, 'cm', farm)}.
+                </Text>
+              )}
+              {oddOf(paddock.id) !== undefined && !(paddock.id in wrong) && (
+                <Checkbox
+                  className="walk-wrong"
+                  label={`About ${formatValue(oddOf(paddock.id)!, 'cm', farm)} was expected. ${formatValue(cm, 'cm', farm)} is right`}
+                  checked={meant.has(paddock.id)}
+                  onChange={() => {
+                    const next = new Set(meant);
+                    if (!next.delete(paddock.id)) next.add(paddock.id);
+                    setMeant(next);
+                  }}
+                />
+              )}
+            </div>
+          );
+        })}
+      </div>
       <Button
         className="walk-save"
         size="lg"
