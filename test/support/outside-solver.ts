@@ -7,5 +7,5 @@ interface Outside {
   readonly solver: () => Promise<Highs>;
 }
 
-/** A solver of its own; in a test's own world it takes twice as long. */
+/** A solver of its own, which runs outside a test's own world as it does for the service. */
 export const { solver } = outside;

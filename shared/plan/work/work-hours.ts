@@ -176,8 +176,9 @@ function choreHands(chore: PlannedChore, people: readonly WorkPerson[]): Omit<Ch
 }
 
 /**
- * A child takes what a child can do too where it has the time for all of it beside its own jobs of the day; else the one with most
- * time whom it is for. Where nobody has enough, it takes what there is.
+ * A child takes what a child can do too where it has the time for all of it beside its own jobs of
+ * the day; else who is in the house at noon, or has most time. Where these have too little, whoever
+ * looks in does; where nobody has enough, it takes what there is.
  */
 function takeChore(
   { chore: { key, rounds }, minutes, children, others, neighbors }: ChoreHands,

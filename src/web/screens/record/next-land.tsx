@@ -1,5 +1,4 @@
 import { Checkbox, Stack, Title } from '@mantine/core';
-import type { ReactNode } from 'react';
 import type { NextHerd, NextPaddock } from '../../../../shared/plan/record/next-land.js';
 import type { NextYear } from '../../../../shared/plan/record/next-year.js';
 import { listed } from '../../../../shared/units/listed.js';
@@ -19,49 +18,60 @@ export function Land({ next, herdIds, paddockIds, onHerds, onPaddocks }: Props) 
   const sayDate = useSayDate();
   return (
     <>
-      {next.herds.length > 0 && (
-        <Part title="Cattle">
-          {next.herds.map((herd) => (
-            <Checkbox
-              key={herd.ofId}
-              size="md"
-              label={`${herd.name}: ${sayHerd(herd, sayDate)}`}
-              {...(herd.isThere ? { description: 'There already' } : {})}
-              checked={herdIds.includes(herd.ofId)}
-              onChange={({ currentTarget: { checked } }) =>
-                onHerds(toggled(herdIds, herd.ofId, checked))
-              }
-            />
-          ))}
-        </Part>
-      )}
-      {next.paddocks.length > 0 && (
-        <Part title="Paddocks">
-          {next.paddocks.map((paddock) => (
-            <Checkbox
-              key={paddock.ofId}
-              size="md"
-              label={`${paddock.name}: ${sayPaddock(paddock, sayDate)}`}
-              checked={paddockIds.includes(paddock.ofId)}
-              onChange={({ currentTarget: { checked } }) =>
-                onPaddocks(toggled(paddockIds, paddock.ofId, checked))
-              }
-            />
-          ))}
-        </Part>
-      )}
+      <Part
+        title="Cattle"
+        rows={next.herds.map((herd) => ({
+          id: herd.ofId,
+          label: `${herd.name}: ${sayHerd(herd, sayDate)}`,
+          isThere: herd.isThere,
+        }))}
+        chosen={herdIds}
+        onChange={onHerds}
+      />
+      <Part
+        title="Paddocks"
+        rows={next.paddocks.map((paddock) => ({
+          id: paddock.ofId,
+          label: `${paddock.name}: ${sayPaddock(paddock, sayDate)}`,
+          isThere: false,
+        }))}
+        chosen={paddockIds}
+        onChange={onPaddocks}
+      />
     </>
   );
 }
 
-function Part({ title, children }: { title: string; children: ReactNode }) {
+interface PartProps {
+  readonly title: string;
+  readonly rows: readonly {
+    readonly id: string;
+    readonly label: string;
+    readonly isThere: boolean;
+  }[];
+  readonly chosen: readonly string[];
+  readonly onChange: (ids: string[]) => void;
+}
+
+/** What comes again of one kind, each with a box to tick; nothing where there is none. */
+function Part({ title, rows, chosen, onChange }: PartProps) {
+  if (rows.length === 0) return null;
   return (
     <>
       <Title order={3} size="h4">
         {title}
       </Title>
       <Stack gap="xs" role="group" aria-label={title}>
-        {children}
+        {rows.map(({ id, label, isThere }) => (
+          <Checkbox
+            key={id}
+            size="md"
+            label={label}
+            {...(isThere ? { description: 'There already' } : {})}
+            checked={chosen.includes(id)}
+            onChange={({ currentTarget: { checked } }) => onChange(toggled(chosen, id, checked))}
+          />
+        ))}
       </Stack>
     </>
   );
