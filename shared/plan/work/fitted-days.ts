@@ -4,6 +4,8 @@ import type { WorkPlan } from './planned-work.js';
 
 /** The days of a piece of work that a household acts on. */
 export interface FittedDay {
+  /** As the plan of the work calls it: a trip says what is bought on it. */
+  readonly name: string;
   /** Where the plan of the work puts it: its first day. */
   readonly on: PlainDate;
   /** Its last day, where it takes more than one. */
@@ -20,13 +22,14 @@ export type FittedDays = ReadonlyMap<string, FittedDay>;
 /** The days that the plan of the work found, so that every place says the same of the same work. */
 export function fittedDays({ jobs }: Pick<WorkPlan, 'jobs'>): FittedDays {
   return new Map(
-    jobs.flatMap(({ key, pieces, latest, buys }): [string, FittedDay][] => {
+    jobs.flatMap(({ key, name, pieces, latest, buys }): [string, FittedDay][] => {
       const [first, last] = [pieces[0]?.date, pieces.at(-1)?.date];
       if (first === undefined || last === undefined) return [];
       return [
         [
           key,
           {
+            name,
             on: first,
             ...(first < last ? { until: last } : {}),
             dueBy: latest,
