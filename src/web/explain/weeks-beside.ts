@@ -9,6 +9,6 @@ export const besideInWords = (
   beside
     .map(({ arrivalDate, against }) => {
       const when = arrivalDate < own ? 'earlier' : 'later';
-      return `Four weeks ${when}, ${say(arrivalDate)}: ${against ?? 'as good.'}`;
+      return `Four weeks ${when}, ${say(arrivalDate)}: ${against ?? 'about as good.'}`;
     })
     .join(' ');
