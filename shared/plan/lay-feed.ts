@@ -57,7 +57,8 @@ export function feedOfHens(context: PlanContext, from: number, to: number): Feed
   const lay = context.lay!;
   const energyKcalPerKg = life.program.phases.at(-1)!.energyKcalPerKg;
   // What a growth table's birds eat at home says nothing of hens; a factor that was typed does.
-  const factor = ((1 + life.wasteShare) * (batch.feedFactor ?? 1)) / energyKcalPerKg;
+  const own = (batch.feedFactor ?? 1) * (life.hensFeed?.factor ?? 1);
+  const factor = ((1 + life.wasteShare) * own) / energyKcalPerKg;
   const kg = new Float64Array(to - from);
   let [kgBy2005, daysOutside] = [0, 0];
   for (let i = from; i < to; i++) {

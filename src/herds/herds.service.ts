@@ -94,7 +94,7 @@ export class HerdsService {
 
   /** Notes where a herd really went: it stands there now, and the paddock it left starts to rest. */
   moved(farmId: string, id: string, { paddockId, on }: MovedDto): Promise<Saved<Herd>> {
-    return this.database.write(farmId, async () => {
+    return this.told.telling(farmId, async () => {
       const today = await this.todayOn(farmId);
       if (today < on) {
         throw new FieldError([
