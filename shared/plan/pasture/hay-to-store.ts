@@ -4,16 +4,6 @@ import { rowById } from '../../tables/tables.js';
 import type { PastureContext } from './pasture-context.js';
 import { chosenOr } from './surplus.js';
 
-/** Hay of a kilogram that cattle eat: what is lost in store and at the feeder is in it. */
-export function wasteOf({ tables, choices }: Pick<PastureContext, 'tables' | 'choices'>): number {
-  const { hay } = tables.pasture;
-  return hayNeededKg({
-    ...{ dryMatterKg: 1, dryMatterShare: 1 },
-    storeLoss: rowById(hay.storing, choices.storingId ?? 'barn').loss,
-    feedLoss: rowById(hay.feeding, choices.feedingId ?? 'ring').loss,
-  });
-}
-
 /**
  * Feed besides grass as hay in store, with what is lost there and at the feeder.
  *

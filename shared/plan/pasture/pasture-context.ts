@@ -11,7 +11,7 @@ import type { Unit } from '../../units/unit.js';
 import { valuesOf } from '../../tables/judgements.js';
 import { lastGrowingDay, withAutumnKept } from './autumn.js';
 import { withBedsClosed } from './closed-beds.js';
-import { wasteOf } from './hay-to-store.js';
+import { wasteOf } from './hay-waste.js';
 import { growthRows, orderRows } from './pasture-support.js';
 import type { PastureRequest } from './pasture-request.js';
 import { pastureSpan, type PastureSpan } from './pasture-span.js';
