@@ -125,22 +125,29 @@ export function tallestToSpare(
   fields: readonly Field[],
   day: number,
 ): number | undefined {
-  const { judged, usualGrowth, growthEnds } = problem;
+  const { judged, growthEnds } = problem;
   const until = day + judged.hayGrowsDays;
   if (growthEnds < until + judged.hayGrowsDays || !driesHay(problem, until)) return undefined;
   let tallest: number | undefined;
   fields.forEach((field, p) => {
     if (field.stay || !isOpen(field, day) || field.ripeness < 1) return;
     if (tallest !== undefined && field.ripeness <= fields[tallest]!.ripeness) return;
-    const { isClosed, stubbleKgPerHa } = field.sward;
-    let grown = field.mass;
-    for (let i = day; i < until; i++) {
-      if (isClosed[i] === 1) return;
-      grown += usualGrowth[p]![i]!;
-    }
-    if (stubbleKgPerHa + judged.leastCutKgPerHa <= grown) tallest = p;
+    for (let i = day; i < until; i++) if (field.sward.isClosed[i] === 1) return;
+    if (judged.leastCutKgPerHa <= cutOf(problem, field, p, day)) tallest = p;
   });
   return tallest;
+}
+
+/** What a paddock that is shut for hay on a morning would give when it is mown, kg/ha. */
+export function cutOf(
+  { judged, usualGrowth }: GrazingProblem,
+  { mass, sward }: Field,
+  paddock: number,
+  day: number,
+): number {
+  let grown = mass;
+  for (let i = day; i < day + judged.hayGrowsDays; i++) grown += usualGrowth[paddock]![i]!;
+  return grown - sward.stubbleKgPerHa;
 }
 
 /**

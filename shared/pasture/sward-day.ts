@@ -10,6 +10,8 @@ export interface GrassKind {
   readonly lightUseGPerMJ: number;
   /** No growth at or below `baseC`, all of it from `fullFromC` to `fullToC`, none at `stopC`. */
   readonly baseC: number;
+  /** Soil that ends the winter's rest; the same as `baseC` where there is none. */
+  readonly wakesC: number;
   readonly fullFromC: number;
   readonly fullToC: number;
   readonly stopC: number;
@@ -99,6 +101,19 @@ export const swardFormulas = {
   },
 } satisfies Record<string, Formula>;
 
+/** How leaf lasts, beyond what is printed. */
+export interface LeafLasts {
+  /** Green leaf that neither frost nor age takes, kg/ha. */
+  readonly leastKg: number;
+  /** While it is too cool for full growth, leaf that age takes of what grows, share at most. */
+  readonly coolDyingShare: number;
+}
+
+const AS_PRINTED: LeafLasts = { leastKg: 0, coolDyingShare: Infinity };
+
+/** Mean of the day below which leaf lasts longer: from there on cool-season grass grows fully, °C. */
+const COOL_C = 10;
+
 const K_LEAF = 0.002;
 const K_STEM = 0.001;
 const FALL_LEAF = 0.001;
@@ -116,7 +131,7 @@ const EXTINCTION = 0.6;
  *
  * @param water share of growth that soil water leaves at a share held and a reference
  *   evapotranspiration
- * @param leastLeafKg green leaf that neither frost nor age takes
+ * @param lasts how leaf lasts; left out, as printed
  * @param fullKg what `fullGrowthKg` says of the day, where it is known already
  */
 export function growDay(
@@ -125,7 +140,7 @@ export function growDay(
   ground: GrassGround,
   day: GrassDay,
   water: (heldShare: number, referenceMm: number) => number,
-  leastLeafKg = 0,
+  lasts = AS_PRINTED,
   fullKg = fullGrowthKg(kind, day),
 ): void {
   const warmth = Math.max(0, day.meanC - kind.ageingBaseC);
@@ -141,15 +156,17 @@ export function growDay(
     !state.isBitten;
   const toStems = makesStems ? 0.25 + (0.75 * (ground.nitrogenIndex - 0.35)) / 0.65 : 0;
   const stemLife = kind.stemsToSum - kind.stemsFromSum;
+  const newLeaf = grownKg * (1 - toStems);
+  const isCool = 0 <= day.meanC && day.meanC < COOL_C;
   const leafDies = Math.min(
     dying(kind, day.meanC, K_LEAF * state.leafKg, state.leafAge / kind.leafLifeSum),
-    Math.max(0, state.leafKg + grownKg * (1 - toStems) - leastLeafKg),
+    Math.max(0, state.leafKg + newLeaf - lasts.leastKg),
+    isCool && lasts !== AS_PRINTED ? lasts.coolDyingShare * newLeaf : Infinity,
   );
   const stemDies = dying(kind, day.meanC, K_STEM * state.stemKg, state.stemAge / stemLife);
   const leafFalls =
     FALL_LEAF * state.deadLeafKg * warmth * falls(state.deadLeafAge / kind.leafLifeSum);
   const stemFalls = FALL_STEM * state.deadStemKg * warmth * falls(state.deadStemAge / stemLife);
-  const newLeaf = grownKg * (1 - toStems);
   const newStem = grownKg * toStems;
   const newDeadLeaf = (1 - RESPIRED_LEAF) * leafDies;
   const newDeadStem = (1 - RESPIRED_STEM) * stemDies;
