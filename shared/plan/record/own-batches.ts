@@ -201,7 +201,7 @@ function wasteWords(alike: readonly HowItWent[]): string[] {
   const [gone, spilled] = [average('actual'), average('planned')];
   if (gone <= spilled) return [];
   return [
-    `Of that, ${gone} % went beyond what birds of their weight eat; ${spilled} % is planned as spilled. Overfull feeders, mice and wild birds take it.`,
+    `Of that, ${gone} % went beyond what birds of their weight eat; ${spilled === 0 ? 'nothing' : `${spilled} %`} is planned as spilled. Overfull feeders, mice and wild birds take it.`,
   ];
 }
 

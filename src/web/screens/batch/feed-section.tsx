@@ -29,7 +29,7 @@ export function FeedSection({ plan }: { plan: BatchPlan }) {
           <Fact of={feed.used?.factor} note="The feed to come goes by it. " />
           <Fact
             of={feed.used?.wasted}
-            note={`${formatValue(feed.wasteShare, 'share', reader)} is planned as spilled. `}
+            note={`${feed.wasteShare === 0 ? 'Nothing' : formatValue(feed.wasteShare, 'share', reader)} is planned as spilled. `}
           />
           <Fact of={feed.used?.conversion} note={<ConversionUnit />} />
         </Facts>
