@@ -24,6 +24,15 @@ export const feedOpenedFormulas = {
     sources: ['ARITHMETIC'],
     mark: 'own-record',
   },
+  wasted: {
+    id: 'feed-wasted-by-bags',
+    title: 'Feed gone beyond what they eat',
+    words:
+      'Feed used over what birds of that number and weight eat by the plan with nothing spilled. Spilled feed is in it, feed that others ate, and appetite that differs from the table’s.',
+    symbols: 'w_own = F_used ÷ (F_planned ÷ (1 + waste)) − 1',
+    sources: ['ARITHMETIC'],
+    mark: 'own-record',
+  },
 } satisfies Record<string, Formula>;
 
 /** What the bags opened for a batch say of how much feed it uses. */
@@ -43,6 +52,8 @@ export interface OwnFeed {
   readonly factor: number;
   /** One standard deviation of it. */
   readonly error: number;
+  /** One standard deviation of what was used over what was planned, by the bags that are open. */
+  readonly openError: number;
 }
 
 /**
@@ -160,5 +171,6 @@ function usedBy(
     // What no flock eats is not planned with; it is said.
     factor: isFarOff ? 1 : 1 + weight * (ratio - 1),
     error: Math.sqrt(weight) * open,
+    openError: open,
   };
 }

@@ -78,6 +78,8 @@ export interface FeedPart {
   readonly total: NumberQuantity;
   readonly perBird: NumberQuantity;
   readonly peakWater: NumberQuantity;
+  /** Share of what they eat that is planned as spilled beside it. */
+  readonly wasteShare: number;
   /** Feed used so far beside what was planned; undefined while too few bags were emptied. */
   readonly used?: UsedFeed;
   /** Left out where the last feed is fed long enough. */
@@ -208,6 +210,7 @@ export function planFeed(context: PlanContext): Found<FeedPart> {
       [fromQuantity(total), input('Birds at the end', endBirds, 'count')],
     ),
     peakWater: water.part,
+    wasteShare: life.wasteShare,
     ...usedOf(context),
     ...(shortLast ? { shortLast } : {}),
     flockFeedKg,

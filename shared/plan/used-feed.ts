@@ -18,6 +18,8 @@ export interface UsedFeed {
   readonly plannedKg: number;
   /** What the plan goes by from there on. */
   readonly factor: NumberQuantity;
+  /** Share that went beyond what they eat; left out where it is no figure of this flock. */
+  readonly wasted?: NumberQuantity;
   /** Feed over the live weight they put on in the same days. */
   readonly conversion?: NumberQuantity;
 }
@@ -69,6 +71,7 @@ function usedFeed({ life }: PlanContext, own: OwnFeed): UsedFeed {
         },
       },
     ),
+    ...(own.isFarOff ? {} : { wasted: wastedOf(life, own) }),
     ...(gainKg <= 0
       ? {}
       : {
@@ -84,6 +87,31 @@ function usedFeed({ life }: PlanContext, own: OwnFeed): UsedFeed {
           ),
         }),
   };
+}
+
+/** What went beyond what they eat: below nothing, they eat less than the table says. */
+function wastedOf({ wasteShare }: Life, own: OwnFeed): NumberQuantity {
+  const share = (ratio: number): number => ratio * (1 + wasteShare) - 1;
+  const ratio = own.usedKg / own.plannedKg;
+  const about = NINETEEN_IN_TWENTY * own.openError;
+  return quantity(
+    'Feed gone beyond what they eat',
+    share(ratio),
+    'share',
+    feedOpenedFormulas.wasted,
+    [
+      fromFarm('Feed used', own.usedKg, 'kg', 'F_used'),
+      input('Planned for those days', own.plannedKg, 'kg', 'F_planned'),
+      input('Planned as spilled', wasteShare, 'share', 'waste'),
+    ],
+    {
+      spread: {
+        low: share(ratio - about),
+        high: share(ratio + about),
+        because: 'the last bag may not have been empty',
+      },
+    },
+  );
 }
 
 /** Feed beyond the plan: spilled, eaten by somebody else, or not turned into weight. */

@@ -125,11 +125,12 @@ export class PicturesService {
   private readonly wholes: readonly Whole[] = [
     {
       kinds: ['herd-move'],
-      read: async (farmId) => ({
-        paddocks: await this.paddocks.findAll(farmId),
-        herds: await this.herds.findAll(farmId),
-        grazings: grazingsOf(await this.told.factsOf(farmId, 'herd-move')),
-      }),
+      read: async (farmId) => {
+        const moves = await this.told.factsOf(farmId, 'herd-move');
+        const paddocks = await this.paddocks.findAll(farmId, moves);
+        const herds = await this.herds.findAll(farmId, moves);
+        return { paddocks, herds, grazings: grazingsOf(moves) };
+      },
     },
     {
       kinds: ['grass-reading'],

@@ -56,8 +56,8 @@ async function benchOn(database, url, print) {
   const ask = async (path) => (await fetch(`${farmUrl}/${path}`)).arrayBuffer();
   const tell = () => post(`${farmUrl}/told`, waterOf(there.id, today));
   const weigh = () => post(`${farmUrl}/told`, weighingOf(there.id, today));
-  let moves = 0;
-  // Never to where they stand.
+  let moves = 1;
+  // Never to where they stand: the first paddock, by what is written into the years.
   const move = () => post(`${farmUrl}/told`, moveOf(herd.id, paddocks[moves++ % 2].id, today));
   const ways = {
     'an entry that no plan goes by, saved': tell,
@@ -201,21 +201,22 @@ async function fill(app, farmId, { stored, ids, today, told, to }) {
   const facts = app.get(DataSource).getRepository('ToldFactEntity');
   const rows = [];
   for (let k = told.from; k < to; k++) {
-    const [kind, of, details] = KINDS[k % KINDS.length];
+    const turn = Math.floor(k / KINDS.length);
+    // A herd is led on every third day.
+    const said = KINDS[k % KINDS.length];
+    const [kind, of, details] = said[0] === 'herd-move' && 0 < turn % 3 ? KINDS.at(-1) : said;
     const day = Math.floor((k * 365) / FACTS_A_YEAR);
     const on = addDays(today, -1 - day);
     const batchId = idIn(stored[k % stored.length].id, Math.floor(k / FACTS_A_YEAR));
-    const paddock = (turn) =>
-      ids.paddocks[Math.floor(k / KINDS.length + turn) % ids.paddocks.length];
     const about =
       of === undefined
         ? batchId
         : /round|done/.test(of)
           ? `batch/${batchId}/${of}`
-          : ({ herd: ids.herd, paddock: paddock(1) }[of] ?? of);
+          : ({ herd: ids.herd, paddock: ids.paddocks[turn % ids.paddocks.length] }[of] ?? of);
     const toldAt = new Date(Date.now() - 1e9 - k * 3e6).toISOString();
     const id = randomUUID();
-    const more = of === 'herd' ? { paddockId: paddock(0) } : {};
+    const more = of === 'herd' ? { paddockId: ids.paddocks[(turn / 3) % ids.paddocks.length] } : {};
     const row = { id, farmId, kind, about, on, details: { ...details, ...more }, toldAt, key: id };
     rows.push({ ...row, saidBy: null, replaces: null, takenBackAt: null });
   }

@@ -125,6 +125,15 @@ describe('feed by the bags that were opened', () => {
       2,
     );
     expect(last.leaving!.liveEach.value).toBe(plain.leaving!.liveEach.value);
+    // Nearly a third more than planned, and what is planned as spilled besides.
+    const { wasted } = last.feed.used!;
+    const spilled = plain.feed.wasteShare;
+    expect(wasted!.value).toBeCloseTo(
+      (last.feed.used!.used.value / last.feed.used!.plannedKg) * (1 + spilled) - 1,
+      5,
+    );
+    expect(wasted!.value).toBeGreaterThan(0.2);
+    expect(wasted!.spread!.low).toBeLessThan(wasted!.value);
     const open = more.map(({ feed }) => feed.used!.factor.spread!.high - feed.used!.factor.value);
     expect(open[2]).toBeLessThan(open[0]!);
   });
