@@ -1,13 +1,13 @@
 import {
   fullGrowthKg,
   growDay,
-  waterShare,
   type GrassDay,
   type GrassGround,
   type GrassKind,
   type GrassState,
   type LeafLasts,
 } from './sward-day.js';
+import { waterShare } from './water-share.js';
 
 /** Weather of a run of days as swards meet it; day 0 is the first. */
 export interface GrassWeather {
@@ -16,6 +16,8 @@ export interface GrassWeather {
   readonly isRainKnown: boolean;
   /** 1 while snow lies. */
   readonly isSnow: Uint8Array;
+  /** 1 on days on which the year of grass begins anew. */
+  readonly isNewYear: Uint8Array;
 }
 
 /** One paddock over a season, all that does not depend on who grazes it. */
@@ -79,12 +81,8 @@ export function fullGrowth({ weather, kind }: Pick<Sward, 'kind' | 'weather'>): 
 
 const knownWarmth = new WeakMap<GrassWeather, Map<number, Float64Array>>();
 
-/** Warmth that a kind of grass ages by from one morning to another, °C·d. */
-export function warmthBetween(
-  { weather, kind }: Pick<Sward, 'kind' | 'weather'>,
-  from: number,
-  to: number,
-): number {
+/** Warmth that a kind of grass ages by, summed from day 0 to each morning, °C·d. */
+export function warmthSums({ weather, kind }: Pick<Sward, 'kind' | 'weather'>): Float64Array {
   let ofBase = knownWarmth.get(weather);
   if (!ofBase) knownWarmth.set(weather, (ofBase = new Map()));
   let sums = ofBase.get(kind.ageingBaseC);
@@ -95,7 +93,7 @@ export function warmthBetween(
     });
     ofBase.set(kind.ageingBaseC, sums);
   }
-  return sums[to]! - sums[from]!;
+  return sums;
 }
 
 /**
