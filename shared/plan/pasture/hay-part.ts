@@ -182,9 +182,13 @@ function grassShort(context: PastureContext, part: HayPart, madeKg: number): Pla
   if (part.inSeason.value < missedShare.value * dayKg) return [];
   const days = part.shortDays === 1 ? '1 day is' : `${part.shortDays} days are`;
   const isOwn = part.inSeason.value <= madeKg;
-  const ways = part.closers.map(({ kind, text }) =>
-    isOwn && kind === 'hay' ? 'Feed some of the hay that you make before, which is enough.' : text,
-  );
+  // Nobody sells a cow for days that own hay bridges.
+  const ways = isOwn
+    ? [
+        'Feed some of the hay that you make before, which is enough.',
+        ...part.closers.flatMap(({ kind, text }) => (kind === 'mow-less' ? [text] : [])),
+      ]
+    : part.closers.map(({ text }) => text);
   return [
     issue(
       // A day or two at turn-out are bridged with the hay that is fed then anyway.
