@@ -1,3 +1,4 @@
+import { isFetch } from '../tasks/fetches.js';
 import { addDays, type PlainDate } from '../../calendar/plain-date.js';
 import type { FeedBought } from '../../farm/feed-bought.js';
 import { formatDate } from '../../units/dates.js';
@@ -109,13 +110,10 @@ function outOn(
   return undefined;
 }
 
-/** Part of the key of work that fetches feed. */
-const FETCHES_FEED = 'fetch-feed';
-
 /** The first day, from today on, on which somebody fetches feed by the plan of the work. */
 const nextTrip = ({ jobs }: Looked['plan'], today: PlainDate): PlainDate | undefined =>
   jobs
-    .filter(({ key }) => key.includes(FETCHES_FEED))
+    .filter(({ key }) => isFetch(key))
     .flatMap(({ pieces }) => pieces.map(({ date }) => date))
     .filter((date) => today <= date)
     .sort()[0];

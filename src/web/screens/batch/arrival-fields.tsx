@@ -81,12 +81,17 @@ function WhyThen({ best }: { best: BestWeek }) {
   const sayDate = useSayDate();
   const against = best.reasons.filter(({ points }) => 0 < points);
   return (
-    <Text size="sm">
+    <Text size="sm" component="div">
       {sayDate(best.arrivalDate)} is in the best week of the year ahead:{' '}
       {against.length === 0
         ? 'nothing speaks against it.'
-        : `least speaks against it. ${against.map(({ text }) => text).join(' ')}`}{' '}
-      {besideInWords(best.beside, best.arrivalDate, sayDate)}
+        : `least speaks against it. ${against.map(({ text }) => text).join(' ')}`}
+      {0 < best.beside.length && (
+        <details>
+          <summary>Why not earlier or later?</summary>
+          {besideInWords(best.beside, best.arrivalDate, sayDate)}
+        </details>
+      )}
     </Text>
   );
 }

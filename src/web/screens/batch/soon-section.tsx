@@ -1,6 +1,6 @@
 import { addDays } from '../../../../shared/calendar/plain-date.js';
 import type { Task } from '../../../../shared/plan/tasks/task.js';
-import { inOrderOfDays, useTaskDay } from '../../tick/fitted-tasks.js';
+import { inOrderOfDays, useAsTrips, useTaskDay } from '../../tick/fitted-tasks.js';
 import { StorySection } from './story-section.js';
 import type { PartProps } from './story-parts.js';
 import { TaskList } from './story-tasks.js';
@@ -11,6 +11,7 @@ const SOON_DAYS = 14;
 /** What is to do in the next two weeks, whatever it belongs to; where nothing is, what comes next. */
 export function SoonSection({ plan, asked, isSaved }: PartProps) {
   const dayOf = useTaskDay('batch');
+  const asTrips = useAsTrips('batch');
   const isTold = (task: Task): boolean =>
     asked.picture.progress.some(
       ({ key, doneOn, struckOut }) =>
@@ -18,7 +19,7 @@ export function SoonSection({ plan, asked, isSaved }: PartProps) {
         (doneOn !== undefined || struckOut === true),
     );
   const open = inOrderOfDays(
-    plan.tasks.tasks.filter((task) => task.isOver !== true && !isTold(task)),
+    asTrips(plan.tasks.tasks.filter((task) => task.isOver !== true && !isTold(task))),
     dayOf,
   );
   const until = addDays(plan.today, SOON_DAYS);

@@ -7,7 +7,7 @@ import { formatLongDate } from '../../../../shared/units/dates.js';
 import { formatHours, formatValue } from '../../../../shared/units/format.js';
 import { inOwnUnits } from '../../../../shared/units/own-units.js';
 import { useSayDate } from '../../explain/say-date.js';
-import { inOrderOfDays, useTaskDay, type TaskDay } from '../../tick/fitted-tasks.js';
+import { inOrderOfDays, useAsTrips, useTaskDay, type TaskDay } from '../../tick/fitted-tasks.js';
 import { useFitsPage } from '../../shell/fits-page.js';
 import { WideTable } from '../../shell/wide-table.js';
 import { LampWeeks } from './lamp-weeks.js';
@@ -109,6 +109,7 @@ function RoomLines({ plan, farm }: { plan: BatchPlan; farm: SheetProps['asked'][
 /** Every task by date, with a box to tick. */
 export function TaskList({ plan, asked: { farm } }: SheetProps) {
   const dayOf = useTaskDay('batch');
+  const asTrips = useAsTrips('batch');
   return (
     <>
       <Title order={1}>Tasks: {plan.name}</Title>
@@ -128,7 +129,7 @@ export function TaskList({ plan, asked: { farm } }: SheetProps) {
             </Table.Tr>
           </Table.Thead>
           <Table.Tbody>
-            {inOrderOfDays(plan.tasks.tasks, dayOf).map((task) => (
+            {inOrderOfDays(asTrips(plan.tasks.tasks), dayOf).map((task) => (
               <TaskRow key={task.id} task={task} day={dayOf(task)} />
             ))}
           </Table.Tbody>

@@ -7,7 +7,7 @@ import { sayPrice } from '../../../../shared/money/unit-price.js';
 import { formatLongDate } from '../../../../shared/units/dates.js';
 import { formatValue } from '../../../../shared/units/format.js';
 import { useSayDate } from '../../explain/say-date.js';
-import { useTaskDay } from '../../tick/fitted-tasks.js';
+import { useTaskDay, useTripBefore } from '../../tick/fitted-tasks.js';
 import { WideTable } from '../../shell/wide-table.js';
 import type { SheetProps } from './sheets.js';
 
@@ -19,6 +19,8 @@ interface Row {
   readonly price: string | undefined;
   /** The work of getting it, where it is work of its own. */
   readonly task?: Task | undefined;
+  /** Feed, which a trip for all that eat brings. */
+  readonly isFetched?: true;
 }
 
 /** What to buy, by the date to buy it. */
@@ -57,7 +59,7 @@ export function ShoppingList({ plan, asked: { farm, batch } }: SheetProps) {
     ...feed.phases.flatMap((phase) =>
       phase.deliveries.map((d) => ({
         by: String(d.buyBy.value),
-        task: tripFor(plan, String(d.buyBy.value)),
+        isFetched: true as const,
         what: `${phase.name} feed, ${phase.protein}`,
         amount: `${d.bags.value} × ${formatValue(phase.bagKg, 'kg', farm)}`,
         price: price(`${phase.name} feed`),
@@ -160,21 +162,13 @@ export function ShoppingList({ plan, asked: { farm, batch } }: SheetProps) {
 }
 
 /** The day on which it is fetched, where the plan of the work knows one. */
-function Planned({ row: { task } }: { row: Row }) {
+function Planned({ row: { task, by, isFetched } }: { row: Row }) {
   const sayDate = useSayDate();
   const dayOf = useTaskDay('batch');
+  const trip = useTripBefore()(by);
+  if (isFetched) return trip === undefined ? null : sayDate(trip);
   const day = task && dayOf(task);
   return day?.isFitted ? sayDate(day.on) : null;
-}
-
-/** The task that fetches what is needed by a day: a trip of its own, or that for the first feed. */
-function tripFor({ tasks: { events, tasks }, arrivalDate }: BatchPlan, by: string) {
-  const trip = events.find(({ kind, date }) => kind === 'delivery' && date === by);
-  return trip
-    ? tasks.find(({ event, id }) => event === 'delivery' && id.endsWith(`.${trip.number}`))
-    : by <= arrivalDate
-      ? tasks.find(({ templateId }) => templateId.endsWith('fetch-starter-feed'))
-      : undefined;
 }
 
 /** Date of the task that beds the brooder, else the arrival. */

@@ -29,16 +29,17 @@ export function WhyThen({
   if (why === undefined) return null;
   const say = (date: string): string => formatDate(date, { ...farm, today: picture.today });
   return (
-    <p>
+    <div>
       <b>
         {batch.name} on {say(batch.arrivalDate)}, because:
       </b>{' '}
-      {inOwnUnits(
-        [why.because ?? AS_GOOD_AS_OTHERS, besideInWords(why.beside, batch.arrivalDate, say)]
-          .join(' ')
-          .trim(),
-        farm.units,
+      {inOwnUnits(why.because ?? AS_GOOD_AS_OTHERS, farm.units)}
+      {0 < why.beside.length && (
+        <details>
+          <summary>Why not earlier or later?</summary>
+          {inOwnUnits(besideInWords(why.beside, batch.arrivalDate, say), farm.units)}
+        </details>
       )}
-    </p>
+    </div>
   );
 }
