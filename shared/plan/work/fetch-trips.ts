@@ -86,14 +86,15 @@ const eatersOf = ({ lines }: FeedTrip): ReadonlySet<string> =>
   new Set(lines.flatMap(({ eatenBy }) => eatenBy));
 
 /**
- * The day of a trip: the one that the last plan of the work has for it while the feed lasts to it and
- * it is not much earlier, since nobody is to plan a week anew for a day more or less.
+ * The first day of a trip: where the last plan of the work had it not much earlier, that day, since
+ * nobody is to plan a week anew for a day more or less. A later day of that plan is within the trip's
+ * own, and is kept as that of any work is.
  */
 function dayNear(trip: FeedTrip, kept: PlainDate | undefined, today: PlainDate): PlainDate {
   const on = dayOf(trip);
   if (kept === undefined || kept < today) return on;
   const later = daysBetween(on, kept);
-  return -NEAR_DAYS <= later && later <= trip.spareDays ? kept : on;
+  return -NEAR_DAYS <= later && later < 0 ? kept : on;
 }
 
 const NEAR_DAYS = 7;
