@@ -3,12 +3,12 @@ import { addDays, daysBetween, weekdayOf, type PlainDate } from '../../calendar/
 import type { WorkConditions } from '../../farm/job.js';
 import type { FarmPicture } from '../../farm/picture.js';
 import { formatMoney, minorDigits } from '../../units/format.js';
-import type { FeedTrip } from '../feed-year/feed-trips.js';
-import { ANYWHERE } from '../feed-year/where-bought.js';
-import { YEAR_DAYS } from '../feed-year/year-buying.js';
 import { FETCHES } from '../tasks/fetches.js';
 import type { Task, TripToBuy } from '../tasks/task.js';
-import type { DatedWork } from './work-request.js';
+import type { DatedWork } from '../work/work-request.js';
+import type { FeedTrip } from './feed-trips.js';
+import { ANYWHERE } from './where-bought.js';
+import { YEAR_DAYS } from './year-buying.js';
 
 interface OpenFetch {
   readonly work: DatedWork;
