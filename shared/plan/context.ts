@@ -4,7 +4,7 @@ import { expectedWeather, type DailyWeather } from '../weather/climate.js';
 import { ownFeedOf, ownFeedOfHens } from './feed-opened.js';
 import { birdWordsOf, type BirdWords } from './bird-words.js';
 import { layDaysOf, type LayDays } from './lay-days.js';
-import { feedOfHens } from './lay-feed.js';
+import { feedOfHens } from './feed-of-hens.js';
 import { lifeOf, type DatedPhase, type Life } from './life.js';
 import { phasesFed } from './last-feed.js';
 import { expectedNights, nightsOfPlace } from './expected-nights.js';

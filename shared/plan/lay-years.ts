@@ -16,7 +16,7 @@ import { layFormulas } from '../poultry/lay.js';
 import { layCycleFormulas } from '../poultry/lay-cycles.js';
 import { formatPrice } from '../units/format.js';
 import type { PlanContext } from './context.js';
-import { feedOfHens } from './lay-feed.js';
+import { feedOfHens } from './feed-of-hens.js';
 import { hensFeedInputs } from './used-feed.js';
 import type { LayDays } from './lay-days.js';
 import { eggsOver, monthsOf, rowsOn } from './lay-months.js';

@@ -11,7 +11,7 @@ import { layFormulas } from '../../poultry/lay.js';
 import { formatPrice } from '../../units/format.js';
 import type { BatchPlan } from '../batch-plan.js';
 import type { PlanContext } from '../context.js';
-import { feedOfHens } from '../lay-feed.js';
+import { feedOfHens } from '../feed-of-hens.js';
 import { hensFeedInputs } from '../used-feed.js';
 import { eggsOver, rowsOn } from '../lay-months.js';
 import { costMinor } from '../../money/money.js';

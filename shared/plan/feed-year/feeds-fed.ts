@@ -1,7 +1,7 @@
 import { addDays, daysBetween, type PlainDate } from '../../calendar/plain-date.js';
 import type { Batch } from '../../farm/batch.js';
 import type { FeedProduct, Product } from '../../farm/product.js';
-import type { BatchPlan } from '../batch-plan.js';
+import { fedOn } from '../fed-on.js';
 import type { PlannedBatch } from '../work/dated-work.js';
 
 /** Feed of one batch on one day, and what it is fed as. */
@@ -12,20 +12,6 @@ interface FedDay {
   readonly kg: number;
   /** Days until birds are eaten or the first egg is; undefined where eggs are eaten already. */
   readonly clearDays: number | undefined;
-}
-
-/** Days whose feed stands for those after the plan of hens. */
-const LAST_DAYS = 7;
-
-/**
- * Feed of a batch on a day, waste included, kg; 0 before it comes. Hens are taken to stay after the
- * days that are planned of them: they eat on as in the last week of these.
- */
-export function fedOn({ arrivalDate, daily, purpose }: BatchPlan, date: PlainDate): number {
-  const values = daily.find(({ id }) => id === 'feed-day')?.values ?? [];
-  const day = daysBetween(arrivalDate, date);
-  if (day < values.length || purpose !== 'layers') return values[day] ?? 0;
-  return values.slice(-LAST_DAYS).reduce((sum, kg) => sum + kg, 0) / LAST_DAYS;
 }
 
 /** What a batch is fed, day by day, from one day to before another; hens as `fedOn` says. */

@@ -2,8 +2,8 @@ import { addDays, type PlainDate } from '../../calendar/plain-date.js';
 import type { FeedBought } from '../../farm/feed-bought.js';
 import { formatDate } from '../../units/dates.js';
 import { formatAbout } from '../../units/format.js';
+import { fedOn } from '../fed-on.js';
 import type { PlannedBatch } from '../work/dated-work.js';
-import { fedOn } from '../feed-year/feeds-fed.js';
 import { kindsOfFeed, phaseOn, type FeedKind } from './feed-kinds.js';
 import type { Alarm, Looked } from './looked-at.js';
 
