@@ -4,6 +4,9 @@ import { pastureContext } from '../plan/pasture/pasture-context.js';
 import type { Tables } from '../tables/tables.js';
 import { climateFromMonthlyMeans } from '../weather/climate.js';
 import { EXAMPLE_FARM } from './example-farm.js';
+import { metabolizableMcalPerKg, milkMcalPerKg } from '../pasture/forage-energy.js';
+import { digestibleShare, growOn } from '../pasture/sward.js';
+import type { SeasonSward } from '../plan/pasture/season-swards.js';
 import type { Given, Topic } from './given.js';
 
 /** A place whose growth somebody measured, by its averages of the months. */
@@ -28,7 +31,10 @@ export function growthOfYearAt(place: GrassPlace, tables: Tables): Float64Array 
 }
 const DAYS = 365;
 
-function growthOf(place: GrassPlace, tables: Tables): { growth: Float64Array; from: number } {
+function growthOf(
+  place: GrassPlace,
+  tables: Tables,
+): { growth: Float64Array; swards: readonly SeasonSward[]; from: number } {
   const { latitudeDeg, minC, maxC, rainMm, forageId, productivity } = place;
   const isSouth = latitudeDeg < 0;
   const context = pastureContext({
@@ -47,6 +53,7 @@ function growthOf(place: GrassPlace, tables: Tables): { growth: Float64Array; fr
   const { first } = context.span;
   return {
     growth: context.grass.swards[0]!.growth,
+    swards: context.grass.swards,
     from: daysBetween(`${first.slice(0, 4)}-01-01`, first),
   };
 }
@@ -80,6 +87,31 @@ const sumOf = (year: Float64Array, from = 0, to = DAYS): number =>
 
 const dayOf = (date: string): number => daysBetween('2027-01-01', `2027-${date}`);
 
+const swardOf = (given: Given): SeasonSward => growthOf(placeOf(given), given.tables).swards[0]!;
+
+/** Net energy for milk of grass that is grazed in time, mean of some days of the year, Mcal/kg. */
+function milkEnergy(given: Given): number {
+  const { digestibleShare: share } = swardOf(given);
+  const days = share.subarray(dayOf(given.text('from')), dayOf(given.text('to')) + 1);
+  return milkMcalPerKg(metabolizableMcalPerKg(days.reduce((a, b) => a + b, 0) / days.length));
+}
+
+/** Days over which digestibility is seen to fall. */
+const FALLS_DAYS = 30;
+
+/** Fall of digestibility in a day once a stand that is left alone has half of its stems. */
+function fallAfterHeading(given: Given): number {
+  const { sward } = swardOf(given);
+  const { kind, weather, residualKgPerHa } = sward;
+  const state = { ...sward.start };
+  const headed = (kind.stemsFromSum + kind.stemsToSum) / 2;
+  let day = 0;
+  for (; weather.days[day]!.temperatureSum < headed; day++) growOn(sward, state, day);
+  const before = digestibleShare(kind, state, residualKgPerHa);
+  for (const to = day + FALLS_DAYS; day < to; day++) growOn(sward, state, day);
+  return (before - digestibleShare(kind, state, residualKgPerHa)) / FALLS_DAYS;
+}
+
 /** What a plan lets grow at places that nobody fitted it to. */
 export const grassGrowthChecks: Topic = {
   title: 'Growth of grass by place',
@@ -91,6 +123,13 @@ export const grassGrowthChecks: Topic = {
       const year = growthOfYearAt(placeOf(given), given.tables);
       return sumOf(year, dayOf(given.text('from')), dayOf(given.text('to'))) / sumOf(year);
     },
+    'pasture-milk-energy': milkEnergy,
+    'fall-after-heading': fallAfterHeading,
+    /** Days after 1 January until means above freezing have summed to so much. */
+    'sum-reached': (given) =>
+      swardOf(given).sward.weather.days.findIndex(
+        ({ temperatureSum }) => given.number('sum') <= temperatureSum,
+      ),
     'rainfed-over-watered': (given) => {
       const place = placeOf(given);
       const watered = { ...place, rainMm: place.rainMm.map(() => WATERED_MM) };

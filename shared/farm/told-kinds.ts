@@ -153,7 +153,8 @@ export const TOLD_KINDS: Readonly<Record<ToldKind, KindOfFact>> = {
     details: boughtFields,
     replaces: 'none',
     oldestDays: LONG_AGO_DAYS,
-    problemsOf: ({ about }) => ofFarm(about),
+    // Of a trip that was ticked off, so that its undo takes back what came with it.
+    problemsOf: ({ about }) => (isWorkKey(about) ? [] : ofFarm(about)),
   },
   'water-drunk': {
     ...ofBirds(waterDrunkFields),

@@ -15,6 +15,8 @@ import { grassYearsFormulas } from '../plan/pasture/grass-years.js';
 import { plainRuleFormulas } from '../plan/pasture/plain-rule.js';
 import { hayStoreFormulas } from '../plan/pasture/hay-store.js';
 import { hayPartFormulas } from '../plan/pasture/hay-part.js';
+import { seasonFeedFormulas } from '../plan/pasture/season-feed.js';
+import { closerFormulas } from '../plan/pasture/short-of-grass.js';
 import { manureFormulas } from '../plan/pasture/manure.js';
 import { moveFormulas } from '../plan/pasture/move-quantities.js';
 import { seasonRowFormulas } from '../plan/pasture/season-rows.js';
@@ -110,6 +112,8 @@ const all: readonly Readonly<Record<string, Formula>>[] = [
   swardFormulas,
   sizingFormulas,
   hayPartFormulas,
+  seasonFeedFormulas,
+  closerFormulas,
   hayStoreFormulas,
   plainRuleFormulas,
   baledFormulas,

@@ -1,6 +1,14 @@
 import type { Cut, Entry, GrassDays, StayStart } from './season-books.js';
 import { StandAhead, type GrazedBy } from './stand-ahead.js';
-import { digestibleEaten, digestibleShare, massOf, setMass, takeOff, type Sward } from './sward.js';
+import {
+  digestibleEaten,
+  digestibleShare,
+  massOf,
+  setMass,
+  takeOff,
+  warmthSums,
+  type Sward,
+} from './sward.js';
 import type { GrassState } from './sward-day.js';
 
 /** A herd that is in a field: what its stay has come to so far, kg. */
@@ -44,6 +52,13 @@ const newBooks = (n: number): FieldBooks => ({
   },
 });
 
+/** What is done to a stand, in the number that a way is known by; `grazed` has a fraction above it. */
+const Done = { left: 0, read: 1, mown: 2, topped: 3, grazed: 4 } as const;
+type Done = (typeof Done)[keyof typeof Done];
+const MOST_DONE = 8;
+/** More herds than a farm may have. */
+const MOST_HERDS = 64;
+
 /** How well what stands in a paddock feeds. */
 export interface Quality {
   readonly digestibleShare: number;
@@ -64,6 +79,8 @@ export class Field {
   private isGrazed = false;
   /** Most looks ahead ask for amounts only. */
   private isQualityAsked = true;
+  /** Warmth that its grass ages by, summed to each morning. */
+  readonly warmth: Float64Array;
   stay: RunningStay | undefined;
   /** Day after it was last grazed or mown, and what stood then. */
   leftDay: number | undefined;
@@ -88,6 +105,7 @@ export class Field {
     this.way = way;
     this.after = after;
     this.leftDay = sward.lastGrazedEnd;
+    this.warmth = warmthSums(sward);
   }
 
   /**
@@ -150,22 +168,23 @@ export class Field {
   read(day: number): void {
     for (const reading of this.sward.readings)
       if (reading.day === day) {
-        this.goOn(`read ${reading.kgPerHa}`, day, (state) => setMass(state, reading.kgPerHa));
+        this.goOn(Done.read, day, (state) => setMass(state, reading.kgPerHa));
         if (reading.isGrazed) this.leave(day);
       }
   }
 
   grow(day: number): void {
-    const { days } = this.sward.weather;
-    const isNew = this.isPassed && 0 < day;
-    if (isNew && days[day]!.temperatureSum < days[day - 1]!.temperatureSum) this.isPassed = false;
-    if (this.way.isOfHerd && !this.isGrazed) this.goOn('left', day);
+    if (this.isPassed && 0 < day && this.sward.weather.isNewYear[day] === 1) this.isPassed = false;
+    if (!this.isGrazed && this.way.isOfHerd) this.goOn(Done.left, day);
     this.after = day;
     this.isGrazed = false;
-    if (!this.books) return;
-    const { days: kept } = this.books;
+    if (this.books) this.write(this.books, day);
+  }
+
+  private write(books: FieldBooks, day: number): void {
+    const { days: kept } = books;
     const { grownKg, lostKg, wetShare } = this.way.grownOn(day);
-    this.books.wetShare[day] = wetShare;
+    books.wetShare[day] = wetShare;
     kept.grown[day] = grownKg;
     kept.diedOff[day] = lostKg;
     if (this.stay) this.stay.grownKg += (grownKg - lostKg) * this.sward.areaHa;
@@ -197,8 +216,9 @@ export class Field {
   /** From a day on, after its growth, it is grazed every day. */
   private letIn(day: number, by: GrazedBy): void {
     const { herd } = this.stay!;
+    // Ways are asked for thousands of times: they are known by a number, what is eaten its fraction.
     this.way = this.way.then(
-      `${day} herd ${herd} ${by.harvestShare}`,
+      MOST_DONE * (day * MOST_HERDS + herd) + Done.grazed + by.harvestShare,
       () => new StandAhead(this.sward, this.state, day, by),
     );
     this.after = day;
@@ -209,8 +229,9 @@ export class Field {
    *
    * @param what was done, by which the same is known when it is done again
    */
-  private goOn(what: string, day: number, change?: (state: GrassState) => void): void {
-    this.way = this.way.then(`${day} ${what} ${this.isGrazed}`, () => {
+  private goOn(what: Done, day: number, change?: (state: GrassState) => void): void {
+    const key = MOST_DONE * day * MOST_HERDS + what + (this.isGrazed ? 0.5 : 0);
+    this.way = this.way.then(key, () => {
       const { state } = this;
       change?.(state);
       return new StandAhead(this.sward, state, day);
@@ -223,14 +244,14 @@ export class Field {
     this.leftDay = day;
     this.leftKgPerHa = this.mass;
     this.stay = undefined;
-    if (this.way.isOfHerd) this.goOn('left', this.after + 1);
+    if (this.way.isOfHerd) this.goOn(Done.left, this.after + 1);
   }
 
   /** Mows it down to the stubble; it is shut until `openFrom`, while the hay dries. */
   mow(paddock: number, day: number, openFrom: number): Cut {
     const { stubbleKgPerHa, areaHa } = this.sward;
     const taken = Math.max(0, this.mass - stubbleKgPerHa);
-    this.goOn('mown', day, (state) => takeOff(state, taken, stubbleKgPerHa));
+    this.goOn(Done.mown, day, (state) => takeOff(state, taken, stubbleKgPerHa));
     if (this.books) this.books.days.mown[day] = taken;
     const cut = { paddock, shutFrom: this.shutFrom ?? day, day, openFrom, kg: taken * areaHa };
     this.shutFrom = undefined;
@@ -249,7 +270,7 @@ export class Field {
   top(day: number): number {
     const { residualKgPerHa, areaHa } = this.sward;
     const off = this.aboveResidual;
-    this.goOn('topped', day, (state) => takeOff(state, off, residualKgPerHa));
+    this.goOn(Done.topped, day, (state) => takeOff(state, off, residualKgPerHa));
     if (this.books) this.books.days.mown[day] = off;
     this.isPassed = true;
     this.leave(day);

@@ -50,6 +50,7 @@ function mixed(forage: Forage, all: readonly GrassGroup[]): GrassKind {
     },
     lightUseGPerMJ: mean((g) => g.response.lightUseGPerMJ),
     baseC: mean((g) => g.response.baseC),
+    wakesC: mean((g) => g.response.wakesC),
     fullFromC: mean((g) => g.response.fullFromC),
     fullToC: mean((g) => g.response.fullToC),
     stopC: mean((g) => g.response.stopC),

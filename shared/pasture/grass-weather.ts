@@ -33,6 +33,7 @@ export function grassWeather(latitudeDeg: number, days: PlainDays): GrassWeather
   const n = days.dayOfYear.length;
   const sumFrom = latitudeDeg < 0 ? SOUTH_FROM : 1;
   const isSnow = new Uint8Array(n);
+  const isNewYear = new Uint8Array(n);
   let temperatureSum = 0;
   let snowMm = 0;
   let soilC = 0;
@@ -42,7 +43,10 @@ export function grassWeather(latitudeDeg: number, days: PlainDays): GrassWeather
     const meanC = (minC + maxC) / 2;
     const rainMm = days.rainMm?.[i] ?? 0;
     soilC = i === 0 ? meanC : soilC + (meanC - soilC) / SOIL_LAG_DAYS;
-    if (dayOfYear === sumFrom) temperatureSum = 0;
+    if (dayOfYear === sumFrom) {
+      temperatureSum = 0;
+      isNewYear[i] = 1;
+    }
     temperatureSum += Math.max(0, meanC);
     snowMm = meanC < SNOW_BELOW_C ? snowMm + rainMm : Math.max(0, snowMm - MELT_MM_PER_C * meanC);
     isSnow[i] = DEEP_SNOW_MM < snowMm ? 1 : 0;
@@ -57,7 +61,7 @@ export function grassWeather(latitudeDeg: number, days: PlainDays): GrassWeather
         extraterrestrialRadiationMJPerM2Day({ latitudeDeg, dayOfYear }),
     };
   });
-  return { days: own, isRainKnown: days.rainMm !== undefined, isSnow };
+  return { days: own, isRainKnown: days.rainMm !== undefined, isSnow, isNewYear };
 }
 /** 1 July: half a year after the north, from memory. */
 const SOUTH_FROM = 182;

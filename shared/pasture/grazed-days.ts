@@ -42,9 +42,11 @@ export abstract class GrazedDays {
 
   protected growAndMow(day: number): void {
     const { fields } = this;
+    const { mown, from } = this.problem;
+    const isTold = day <= from && 0 < mown.length;
     for (let paddock = 0; paddock < fields.length; paddock++) {
       const field = fields[paddock]!;
-      const told = this.toldMowing(paddock, day);
+      const told = isTold ? this.toldMowing(paddock, day) : undefined;
       if (told?.day === day) this.mowAsTold(told);
       else if (field.shutFrom !== undefined)
         this.mowAsPlanned(field, paddock, day, told !== undefined);

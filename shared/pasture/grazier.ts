@@ -1,6 +1,6 @@
 import { Field } from './field.js';
 import { GrazedDays, NOT_OUT } from './grazed-days.js';
-import { driesHay, isOpen, tallestToSpare, tallestToTop } from './grazing-rules.js';
+import { cutOf, driesHay, isOpen, tallestToSpare, tallestToTop } from './grazing-rules.js';
 import type { GrazingProblem } from './grazing-problem.js';
 import { LookAhead, type Ahead, type Asked } from './look-ahead.js';
 import type { SeasonBooks, Topping } from './season-books.js';
@@ -149,11 +149,12 @@ export class Season extends GrazedDays {
     // What is topped is gone for good, while hay is fed back: all of the plan counts.
     const asked = { days: how === 'top' ? Infinity : judged.lookAheadDays };
     let ahead = this.lookAhead(day, asked);
-    const most = ahead.feedKg + little;
+    let most = ahead.feedKg + little;
     while (paddock !== undefined) {
       // One that nobody would go into is not missed.
       if (ahead.entered.has(paddock)) {
         const tried = how === 'top' ? { topped: paddock } : { shut: paddock };
+        if (how === 'shut' && ahead.grownOld.has(paddock)) most += this.hayOf(paddock, day);
         ahead = this.lookAhead(day, { ...asked, ...tried, mostKg: most });
       }
       if (most < ahead.feedKg) return;
@@ -165,6 +166,17 @@ export class Season extends GrazedDays {
       } else field.shutFrom = day;
       paddock = next(this.problem, this.fields, day);
     }
+  }
+
+  /**
+   * What cattle would eat of a paddock as hay, kg: grass that grows old before its turn comes is
+   * worth more so, and the hay makes up for what is missed.
+   */
+  private hayOf(paddock: number, day: number): number {
+    const field = this.fields[paddock]!;
+    return (
+      cutOf(this.problem, field, paddock, day) * field.sward.areaHa * this.problem.hayEatenShare
+    );
   }
 
   private lookAhead(day: number, asked: Asked): Ahead {

@@ -37,6 +37,8 @@ export interface GrazingProblem {
   readonly judged: GrazingJudgements;
   /** Net energy for upkeep of hay from each paddock, Mcal a kg of dry matter. */
   readonly hayMcalPerKg: readonly number[];
+  /** Of what is mown, the share that cattle eat as hay. */
+  readonly hayEatenShare: number;
   /** Which of several ready paddocks is taken: by a plain rule always the most grown. */
   readonly takes: 'just-ready' | 'most-grown';
   /** Growth of a day from which grass is called growing, kg/ha. */

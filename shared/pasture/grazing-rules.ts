@@ -1,5 +1,4 @@
 import type { Field } from './field.js';
-import { warmthBetween } from './sward.js';
 import type { GrazingProblem } from './grazing-problem.js';
 import type { Entry } from './season-books.js';
 
@@ -35,11 +34,12 @@ export function waysIn(
 ): Way[] {
   const need = problem.herds[herd]!.demandKg[day]!;
   const ways: Way[] = [];
-  fields.forEach((field, paddock) => {
+  for (let paddock = 0; paddock < fields.length; paddock++) {
+    const field = fields[paddock]!;
     const { sward } = field;
-    if (field.stay || !isOpen(field, day) || sward.weather.isSnow[day] === 1) return;
+    if (field.stay || !isOpen(field, day) || sward.weather.isSnow[day] === 1) continue;
     const entry = entryOf(problem, field, paddock, day, isOut);
-    if (!entry) return;
+    if (!entry) continue;
     // A herd too large for its paddocks eats a ready one up in less than a day, and hay beside it.
     const least = entry === 'ready' ? problem.judged.enterDayShare : 1;
     if (least <= daysOf(field, need, problem.harvestShare[0]!))
@@ -49,7 +49,8 @@ export function waysIn(
         ripeness: field.ripeness,
         isRank: sward.rankKgPerHa < field.mass,
       });
-  });
+  }
+  if (ways.length < 2) return ways;
   if (problem.takes === 'most-grown')
     return ways.sort((a, b) => Number(a.isRank) - Number(b.isRank) || b.ripeness - a.ripeness);
   const turn = (way: Way): number => ENTRIES.indexOf(way.entry);
@@ -103,9 +104,9 @@ function growsUp(
  * Grown for as long as a leaf lives: with the third leaf the first one dies, and waiting for height
  * adds no more. In a dry or a cool spell a sward is as tall then as it gets.
  */
-function hasAllLeaves({ sward, leftDay }: Field, day: number): boolean {
+function hasAllLeaves({ sward, leftDay, warmth }: Field, day: number): boolean {
   if (leftDay === undefined) return false;
-  return sward.kind.leafLifeSum <= warmthBetween(sward, Math.max(0, leftDay), day);
+  return sward.kind.leafLifeSum <= warmth[day]! - warmth[Math.max(0, leftDay)]!;
 }
 
 /** Neither closed by the household nor for hay. */
@@ -125,22 +126,29 @@ export function tallestToSpare(
   fields: readonly Field[],
   day: number,
 ): number | undefined {
-  const { judged, usualGrowth, growthEnds } = problem;
+  const { judged, growthEnds } = problem;
   const until = day + judged.hayGrowsDays;
   if (growthEnds < until + judged.hayGrowsDays || !driesHay(problem, until)) return undefined;
   let tallest: number | undefined;
   fields.forEach((field, p) => {
     if (field.stay || !isOpen(field, day) || field.ripeness < 1) return;
     if (tallest !== undefined && field.ripeness <= fields[tallest]!.ripeness) return;
-    const { isClosed, stubbleKgPerHa } = field.sward;
-    let grown = field.mass;
-    for (let i = day; i < until; i++) {
-      if (isClosed[i] === 1) return;
-      grown += usualGrowth[p]![i]!;
-    }
-    if (stubbleKgPerHa + judged.leastCutKgPerHa <= grown) tallest = p;
+    for (let i = day; i < until; i++) if (field.sward.isClosed[i] === 1) return;
+    if (judged.leastCutKgPerHa <= cutOf(problem, field, p, day)) tallest = p;
   });
   return tallest;
+}
+
+/** What a paddock that is shut for hay on a morning would give when it is mown, kg/ha. */
+export function cutOf(
+  { judged, usualGrowth }: GrazingProblem,
+  { mass, sward }: Field,
+  paddock: number,
+  day: number,
+): number {
+  let grown = mass;
+  for (let i = day; i < day + judged.hayGrowsDays; i++) grown += usualGrowth[paddock]![i]!;
+  return grown - sward.stubbleKgPerHa;
 }
 
 /**

@@ -26,6 +26,8 @@ export interface Asked {
 export interface Ahead {
   readonly feedKg: number;
   readonly entered: ReadonlySet<number>;
+  /** Of these, paddocks whose grass is far poorer than hay by the time that a herd goes in. */
+  readonly grownOld: ReadonlySet<number>;
 }
 
 /** A look ahead has no first day of a plan. */
@@ -35,6 +37,7 @@ const AHEAD = -1;
 export class LookAhead extends GrazedDays {
   private feedKg = 0;
   private readonly entered = new Set<number>();
+  private readonly grownOld = new Set<number>();
 
   constructor(
     problem: GrazingProblem,
@@ -64,7 +67,7 @@ export class LookAhead extends GrazedDays {
       if (!isGrown) this.growAndMow(i);
       for (let h = isGrown ? onMoveOf : 0; h < herds.length; h++) this.feed(h, i);
     }
-    return { feedKg: this.feedKg, entered: this.entered };
+    return { feedKg: this.feedKg, entered: this.entered, grownOld: this.grownOld };
   }
 
   protected override note(h: number, _day: number, eatenKg: number, feedKg: number): void {
@@ -84,6 +87,11 @@ export class LookAhead extends GrazedDays {
 
   protected override enter(stay: Stay, start: StayStart, entry: Entry): void {
     super.enter(stay, start, entry);
-    this.entered.add(stay.paddock);
+    const { paddock } = stay;
+    const { digestibleEaten } = this.fields[paddock]!.stay!;
+    this.entered.add(paddock);
+    const { judged, hayMcalPerKg } = this.problem;
+    if (judged.oldGrassShare < shortOfHay(digestibleEaten, hayMcalPerKg[paddock]!))
+      this.grownOld.add(paddock);
   }
 }

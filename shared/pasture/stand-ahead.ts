@@ -9,9 +9,6 @@ const WET = 11;
 const BITTEN = 12;
 const MASS = 13;
 
-/** Days that there is room for at first. */
-const FIRST_DAYS = 24;
-
 /** A herd that grazes a stand every day from one on. */
 export interface GrazedBy {
   readonly needKg: Float64Array;
@@ -26,10 +23,10 @@ export interface GrazedBy {
 export class StandAhead {
   private readonly state: GrassState;
   private readonly full: Float64Array;
-  private rows: Float64Array;
+  private readonly rows: number[] = [];
   /** Day after the last that is worked out. */
   private until: number;
-  private after: Map<string, StandAhead> | undefined;
+  private after: Map<number, StandAhead> | undefined;
 
   /**
    * @param start what stands before the growth of the first day; its own from now on. Of a stand that
@@ -43,7 +40,6 @@ export class StandAhead {
   ) {
     this.state = start;
     this.full = fullGrowth(sward);
-    this.rows = new Float64Array((FIRST_DAYS + 1) * NUMBERS);
     this.until = from - 1;
     this.pack();
     if (grazedBy) this.pack();
@@ -96,7 +92,7 @@ export class StandAhead {
   }
 
   /** The same stand with something done to it, worked out when it is first asked for. */
-  then(what: string, begin: () => StandAhead): StandAhead {
+  then(what: number, begin: () => StandAhead): StandAhead {
     this.after ??= new Map();
     let after = this.after.get(what);
     if (!after) this.after.set(what, (after = begin()));
@@ -116,29 +112,23 @@ export class StandAhead {
   }
 
   private pack(): void {
-    const row = (this.until - this.from + 1) * NUMBERS;
-    if (row === this.rows.length) this.makeRoom();
-    const { state, rows } = this;
-    rows[row] = state.leafKg;
-    rows[row + 1] = state.stemKg;
-    rows[row + 2] = state.deadLeafKg;
-    rows[row + 3] = state.deadStemKg;
-    rows[row + 4] = state.leafAge;
-    rows[row + 5] = state.stemAge;
-    rows[row + 6] = state.deadLeafAge;
-    rows[row + 7] = state.deadStemAge;
-    rows[row + 8] = state.waterMm;
-    rows[row + GROWN] = state.grownKg;
-    rows[row + LOST] = state.lostKg;
-    rows[row + WET] = state.wetShare;
-    rows[row + BITTEN] = state.isBitten ? 1 : 0;
-    rows[row + MASS] = massOf(state);
+    const { state } = this;
+    this.rows.push(
+      state.leafKg,
+      state.stemKg,
+      state.deadLeafKg,
+      state.deadStemKg,
+      state.leafAge,
+      state.stemAge,
+      state.deadLeafAge,
+      state.deadStemAge,
+      state.waterMm,
+      state.grownKg,
+      state.lostKg,
+      state.wetShare,
+      state.isBitten ? 1 : 0,
+      massOf(state),
+    );
     this.until++;
-  }
-
-  private makeRoom(): void {
-    const rows = new Float64Array(2 * this.rows.length);
-    rows.set(this.rows);
-    this.rows = rows;
   }
 }

@@ -10,6 +10,8 @@ export interface GrassKind {
   readonly lightUseGPerMJ: number;
   /** No growth at or below `baseC`, all of it from `fullFromC` to `fullToC`, none at `stopC`. */
   readonly baseC: number;
+  /** Soil that ends the winter's rest; the same as `baseC` where there is none. */
+  readonly wakesC: number;
   readonly fullFromC: number;
   readonly fullToC: number;
   readonly stopC: number;
@@ -99,6 +101,19 @@ export const swardFormulas = {
   },
 } satisfies Record<string, Formula>;
 
+/** How leaf lasts, beyond what is printed. */
+export interface LeafLasts {
+  /** Green leaf that neither frost nor age takes, kg/ha. */
+  readonly leastKg: number;
+  /** While it is too cool for full growth, leaf that age takes of what grows, share at most. */
+  readonly coolDyingShare: number;
+}
+
+const AS_PRINTED: LeafLasts = { leastKg: 0, coolDyingShare: Infinity };
+
+/** Mean of the day below which leaf lasts longer: from there on cool-season grass grows fully, °C. */
+const COOL_C = 10;
+
 const K_LEAF = 0.002;
 const K_STEM = 0.001;
 const FALL_LEAF = 0.001;
@@ -116,7 +131,7 @@ const EXTINCTION = 0.6;
  *
  * @param water share of growth that soil water leaves at a share held and a reference
  *   evapotranspiration
- * @param leastLeafKg green leaf that neither frost nor age takes
+ * @param lasts how leaf lasts; left out, as printed
  * @param fullKg what `fullGrowthKg` says of the day, where it is known already
  */
 export function growDay(
@@ -125,45 +140,58 @@ export function growDay(
   ground: GrassGround,
   day: GrassDay,
   water: (heldShare: number, referenceMm: number) => number,
-  leastLeafKg = 0,
+  lasts = AS_PRINTED,
   fullKg = fullGrowthKg(kind, day),
 ): void {
-  const warmth = Math.max(0, day.meanC - kind.ageingBaseC);
+  const { meanC, referenceMm, temperatureSum } = day;
+  const warmth = Math.max(0, meanC - kind.ageingBaseC);
   const leafArea = (kind.leafAreaM2PerG * state.leafKg * kind.bladeShare) / 10;
-  const used = day.referenceMm * Math.min(1, leafArea / 3);
+  const used = referenceMm * Math.min(1, leafArea / 3);
   state.waterMm = Math.min(ground.waterHeldMm, Math.max(0, state.waterMm + day.rainMm - used));
-  const wetShare = water(state.waterMm / ground.waterHeldMm, day.referenceMm);
-  const caught = 1 - Math.exp(-EXTINCTION * leafArea);
+  const wetShare = water(state.waterMm / ground.waterHeldMm, referenceMm);
+  const caught = fullKg === 0 ? 0 : 1 - Math.exp(-EXTINCTION * leafArea);
   const grownKg = fullKg * caught * ground.nitrogenIndex * ground.growthFactor * wetShare;
   const makesStems =
-    kind.stemsFromSum < day.temperatureSum &&
-    day.temperatureSum < kind.stemsToSum &&
-    !state.isBitten;
+    kind.stemsFromSum < temperatureSum && temperatureSum < kind.stemsToSum && !state.isBitten;
   const toStems = makesStems ? 0.25 + (0.75 * (ground.nitrogenIndex - 0.35)) / 0.65 : 0;
-  const stemLife = kind.stemsToSum - kind.stemsFromSum;
+  const newLeaf = grownKg * (1 - toStems);
+  const isCool = 0 <= meanC && meanC < COOL_C;
   const leafDies = Math.min(
-    dying(kind, day.meanC, K_LEAF * state.leafKg, state.leafAge / kind.leafLifeSum),
-    Math.max(0, state.leafKg + grownKg * (1 - toStems) - leastLeafKg),
+    dying(kind, meanC, K_LEAF * state.leafKg, state.leafAge / kind.leafLifeSum),
+    Math.max(0, state.leafKg + newLeaf - lasts.leastKg),
+    isCool && lasts !== AS_PRINTED ? lasts.coolDyingShare * newLeaf : Infinity,
   );
-  const stemDies = dying(kind, day.meanC, K_STEM * state.stemKg, state.stemAge / stemLife);
   const leafFalls =
     FALL_LEAF * state.deadLeafKg * warmth * falls(state.deadLeafAge / kind.leafLifeSum);
-  const stemFalls = FALL_STEM * state.deadStemKg * warmth * falls(state.deadStemAge / stemLife);
-  const newLeaf = grownKg * (1 - toStems);
-  const newStem = grownKg * toStems;
   const newDeadLeaf = (1 - RESPIRED_LEAF) * leafDies;
-  const newDeadStem = (1 - RESPIRED_STEM) * stemDies;
   state.leafAge = aged(state.leafAge, state.leafKg, newLeaf, leafDies, warmth);
-  state.stemAge = aged(state.stemAge, state.stemKg, newStem, stemDies, warmth);
   state.deadLeafAge = aged(state.deadLeafAge, state.deadLeafKg, newDeadLeaf, leafFalls, warmth);
-  state.deadStemAge = aged(state.deadStemAge, state.deadStemKg, newDeadStem, stemFalls, warmth);
   state.leafKg += newLeaf - leafDies;
-  state.stemKg += newStem - stemDies;
   state.deadLeafKg += newDeadLeaf - leafFalls;
-  state.deadStemKg += newDeadStem - stemFalls;
   state.grownKg = grownKg;
-  state.lostKg = leafDies - newDeadLeaf + (stemDies - newDeadStem) + leafFalls + stemFalls;
+  state.lostKg = leafDies - newDeadLeaf + leafFalls;
   state.wetShare = wetShare;
+  const newStem = grownKg * toStems;
+  if (0 < newStem || 0 < state.stemKg || 0 < state.deadStemKg)
+    state.lostKg += stemsAfter(state, kind, meanC, newStem);
+}
+
+/**
+ * The same of stem, where there is any.
+ *
+ * @returns what is lost of it, kg/ha
+ */
+function stemsAfter(state: GrassState, kind: GrassKind, meanC: number, newStem: number): number {
+  const warmth = Math.max(0, meanC - kind.ageingBaseC);
+  const life = kind.stemsToSum - kind.stemsFromSum;
+  const dies = dying(kind, meanC, K_STEM * state.stemKg, state.stemAge / life);
+  const fallen = FALL_STEM * state.deadStemKg * warmth * falls(state.deadStemAge / life);
+  const newDead = (1 - RESPIRED_STEM) * dies;
+  state.stemAge = aged(state.stemAge, state.stemKg, newStem, dies, warmth);
+  state.deadStemAge = aged(state.deadStemAge, state.deadStemKg, newDead, fallen, warmth);
+  state.stemKg += newStem - dies;
+  state.deadStemKg += newDead - fallen;
+  return dies - newDead + fallen;
 }
 
 /**
@@ -212,41 +240,3 @@ function aged(age: number, kg: number, into: number, out: number, warmth: number
   const kept = kg - out;
   return kept + into <= 0 ? 0 : (kept / (kept + into)) * (age + warmth);
 }
-
-/** Daily evapotranspiration at which the answer to soil water changes, mm. */
-const MIDDLE_FROM_MM = 3.8;
-const HIGH_FROM_MM = 6.5;
-
-function onLowDraw(held: number): number {
-  if (held <= 0.2) return 4 * held;
-  if (held <= 0.4) return 0.8 + 0.75 * (held - 0.2);
-  return held <= 0.6 ? 0.95 + 0.25 * (held - 0.4) : 1;
-}
-
-function onMiddleDraw(held: number): number {
-  if (held <= 0.2) return 2 * held;
-  if (held <= 0.4) return 0.4 + 1.5 * (held - 0.2);
-  if (held <= 0.6) return 0.7 + (held - 0.4);
-  return held <= 0.8 ? 0.9 + 0.5 * (held - 0.6) : 1;
-}
-
-/** Half width over which the steps of evapotranspiration are blended, mm: a planning guess. */
-const BLEND_MM = 0.3;
-
-/**
- * Share of growth that soil water leaves, by straight lines through the points of Jouven et al.
- * 2006, figure 2c (after McCall and Bishop-Hurley 2003).
- *
- * As printed it jumps where the day's evapotranspiration passes 3.8 and 6.5 mm; a plan goes from
- * one line to the next over some tenths.
- */
-export function waterShare(heldShare: number, referenceMm: number, blendMm = BLEND_MM): number {
-  if (referenceMm <= MIDDLE_FROM_MM - blendMm) return onLowDraw(heldShare);
-  const middle = onMiddleDraw(heldShare);
-  if (referenceMm < MIDDLE_FROM_MM + blendMm) {
-    const low = onLowDraw(heldShare);
-    return low + blend((referenceMm - MIDDLE_FROM_MM) / blendMm) * (middle - low);
-  }
-  return middle + blend((referenceMm - HIGH_FROM_MM) / blendMm) * (heldShare - middle);
-}
-const blend = (x: number): number => Math.min(1, Math.max(0, (x + 1) / 2));

@@ -1,12 +1,13 @@
 import {
   fullGrowthKg,
   growDay,
-  waterShare,
   type GrassDay,
   type GrassGround,
   type GrassKind,
   type GrassState,
+  type LeafLasts,
 } from './sward-day.js';
+import { waterShare } from './water-share.js';
 
 /** Weather of a run of days as swards meet it; day 0 is the first. */
 export interface GrassWeather {
@@ -15,6 +16,8 @@ export interface GrassWeather {
   readonly isRainKnown: boolean;
   /** 1 while snow lies. */
   readonly isSnow: Uint8Array;
+  /** 1 on days on which the year of grass begins anew. */
+  readonly isNewYear: Uint8Array;
 }
 
 /** One paddock over a season, all that does not depend on who grazes it. */
@@ -46,20 +49,31 @@ export interface Sward {
   readonly lastGrazedEnd: number | undefined;
 }
 
-/** Green leaf that winter leaves, kg/ha: a floor after the practice of a Swiss implementation. */
-export const LEAST_LEAF_KG_PER_HA = 255;
+/**
+ * Leaf of a plan: winter leaves a floor of it, and in the cool no more dies than 0.7 of what grows, as
+ * a Swiss implementation of the model has both. As printed, old leaf dies at 5 °C three times as
+ * fast as new leaf comes, and a mild winter ends with bare ground where cattle go out in March.
+ */
+const LASTS: LeafLasts = { leastKg: 255, coolDyingShare: 0.7 };
 
 const ALWAYS_WET = (): number => 1;
 
 const knownGrowth = new WeakMap<GrassWeather, WeakMap<GrassKind, Float64Array>>();
 
-/** Full growth of a kind of grass on each day of a weather; kept, as many paddocks share it. */
+/**
+ * Full growth of a kind of grass on each day of a weather; kept, as many paddocks share it. Once it is
+ * at rest it grows again when the soil has warmed to what wakes it, and on until it is at its base.
+ */
 export function fullGrowth({ weather, kind }: Pick<Sward, 'kind' | 'weather'>): Float64Array {
   let ofKind = knownGrowth.get(weather);
   if (!ofKind) knownGrowth.set(weather, (ofKind = new WeakMap()));
   let kg = ofKind.get(kind);
   if (!kg) {
-    kg = Float64Array.from(weather.days, (day) => fullGrowthKg(kind, day));
+    let isAwake = false;
+    kg = Float64Array.from(weather.days, (day) => {
+      isAwake = (isAwake ? kind.baseC : kind.wakesC) < day.onsetC;
+      return isAwake ? fullGrowthKg(kind, day) : 0;
+    });
     ofKind.set(kind, kg);
   }
   return kg;
@@ -67,12 +81,8 @@ export function fullGrowth({ weather, kind }: Pick<Sward, 'kind' | 'weather'>): 
 
 const knownWarmth = new WeakMap<GrassWeather, Map<number, Float64Array>>();
 
-/** Warmth that a kind of grass ages by from one morning to another, °C·d. */
-export function warmthBetween(
-  { weather, kind }: Pick<Sward, 'kind' | 'weather'>,
-  from: number,
-  to: number,
-): number {
+/** Warmth that a kind of grass ages by, summed from day 0 to each morning, °C·d. */
+export function warmthSums({ weather, kind }: Pick<Sward, 'kind' | 'weather'>): Float64Array {
   let ofBase = knownWarmth.get(weather);
   if (!ofBase) knownWarmth.set(weather, (ofBase = new Map()));
   let sums = ofBase.get(kind.ageingBaseC);
@@ -83,7 +93,7 @@ export function warmthBetween(
     });
     ofBase.set(kind.ageingBaseC, sums);
   }
-  return sums[to]! - sums[from]!;
+  return sums;
 }
 
 /**
@@ -102,7 +112,7 @@ export function growOn(
   // Only a bite after stems have begun to grow ends them.
   if (today.temperatureSum <= kind.stemsFromSum) state.isBitten = false;
   const water = weather.isRainKnown ? waterShare : ALWAYS_WET;
-  growDay(state, kind, ground, today, water, LEAST_LEAF_KG_PER_HA, full[day]!);
+  growDay(state, kind, ground, today, water, LASTS, full[day]!);
 }
 
 /** All that stands, kg/ha. */

@@ -74,6 +74,7 @@ export const grassGroups = table('GrassGroup', {
   response: part('ResponseOfGrass', {
     lightUseGPerMJ: FACTOR,
     baseC: AIR_C,
+    wakesC: AIR_C,
     fullFromC: AIR_C,
     fullToC: AIR_C,
     stopC: AIR_C,

@@ -63,6 +63,7 @@ export interface GrassGroup extends Sourced {
   readonly response: Sourced & {
     readonly lightUseGPerMJ: number;
     readonly baseC: number;
+    readonly wakesC: number;
     readonly fullFromC: number;
     readonly fullToC: number;
     readonly stopC: number;

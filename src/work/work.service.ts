@@ -137,10 +137,8 @@ export class WorkService {
     }
     const mowing = await this.mowingOf(farmId, key);
     const reckoned = said.hours === undefined ? {} : await this.reckoned(farmId, key);
-    return this.database.write(farmId, async () => {
-      const facts = (await this.told.factsOf(farmId, 'work-progress')).filter(
-        ({ about }) => about === key,
-      );
+    return this.told.telling(farmId, async () => {
+      const facts = await this.told.factsAbout(farmId, key, ['work-progress']);
       const theirs = holding(facts).at(-1);
       const isKnown = tellKey !== undefined && (await this.told.hasKey(farmId, tellKey));
       if (isKnown) return { key, ...theirs?.details };
@@ -196,8 +194,7 @@ export class WorkService {
    * done. What had been said before holds again.
    */
   private async undo(farmId: string, key: string): Promise<Omit<Progress, 'key'>> {
-    const of = async () =>
-      (await this.told.factsOf(farmId, 'work-progress')).filter(({ about }) => about === key);
+    const of = () => this.told.factsAbout(farmId, key, ['work-progress']);
     for (const { id } of undoneFacts(await of())) await this.told.takeBack(farmId, id);
     return holding(await of()).at(-1)?.details ?? {};
   }

@@ -1,12 +1,8 @@
 import { describe, expect, it } from '@jest/globals';
-import {
-  growDay,
-  waterShare,
-  type GrassDay,
-  type GrassState,
-} from '../../shared/pasture/sward-day.js';
+import { growDay, type GrassDay, type GrassState } from '../../shared/pasture/sward-day.js';
 import { kindOf } from '../../shared/pasture/grass-kind.js';
 import { digestibleShare, massOf } from '../../shared/pasture/sward.js';
+import { waterShare } from '../../shared/pasture/water-share.js';
 import { rowById } from '../../shared/tables/tables.js';
 import { tables } from '../support/factories.js';
 

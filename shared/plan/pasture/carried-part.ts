@@ -160,8 +160,6 @@ function offBackOf(
   };
 }
 
-/** Of what is wanted: below it the grass is said to feed upkeep only. */
-const LITTLE_SHARE = 0.1;
 /** Most paddocks that are named in one sentence. */
 const NAMED = 3;
 
@@ -171,6 +169,7 @@ export function tooPoor(
   parts: readonly (readonly CarriedPart[])[],
 ): PlanIssue[] {
   const { herds, say } = context;
+  const { upkeepOnlyShare } = context.tables.judgements.grass;
   return parts.flatMap((ofHerd, h) =>
     ofHerd.flatMap((part) => {
       const { what, wanted, least, leastOn, poorFrom, poorTo, poorDays, offBack } = part;
@@ -178,7 +177,7 @@ export function tooPoor(
       const when = `Between ${say(poorFrom, 'date')} and ${say(poorTo, 'date')}`;
       const on = say(leastOn, 'date');
       const carried =
-        least.value < LITTLE_SHARE * wanted.value
+        least.value < upkeepOnlyShare.value * wanted.value
           ? `no more than upkeep on ${on}`
           : `about ${say(least.value, 'kg')} a day of ${say(wanted.value, 'kg')} on ${on}`;
       const carries = `${carried}, and less than wanted on ${poorDays} days`;

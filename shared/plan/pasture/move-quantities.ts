@@ -11,7 +11,7 @@ import {
 import { forageMassFormulas, heightSpread } from '../../pasture/forage-mass.js';
 import { swardFormulas } from '../../pasture/sward-day.js';
 import { perHectare, sizingFormulas } from '../../pasture/sizing.js';
-import { hayPartFormulas } from './hay-part.js';
+import { seasonFeedFormulas } from './season-feed.js';
 import type { Move } from './moves.js';
 import type { PaddockPart } from './paddock-part.js';
 import type { PasturePlan } from './pasture-plan.js';
@@ -168,7 +168,7 @@ export function moveDetails(plan: PasturePlan, move: Move): NumberQuantity[] {
             'Hay fed too, dry matter',
             move.hayKg,
             'kg',
-            hayPartFormulas.short,
+            seasonFeedFormulas.short,
             [
               input('Need of the stay', move.eatenKg + move.hayKg, 'kg', 'need'),
               input('Eaten of grass', move.eatenKg, 'kg', 'eaten'),

@@ -11,6 +11,7 @@ import type { Unit } from '../../units/unit.js';
 import { valuesOf } from '../../tables/judgements.js';
 import { lastGrowingDay, withAutumnKept } from './autumn.js';
 import { withBedsClosed } from './closed-beds.js';
+import { wasteOf } from './hay-waste.js';
 import { growthRows, orderRows } from './pasture-support.js';
 import type { PastureRequest } from './pasture-request.js';
 import { pastureSpan, type PastureSpan } from './pasture-span.js';
@@ -94,6 +95,7 @@ export function grazingProblem(
     usualGrowth: land.map(({ usualGrowth }) => usualGrowth),
     growthEnds: lastGrowingDay(land, span, tables),
     hayMcalPerKg: land.map(({ forage }) => forage.energyMcalPerKg.value),
+    hayEatenShare: tables.pasture.hay.harvestShare / wasteOf(context),
     takes: 'just-ready',
     growsKgPerHa: tables.judgements.grass.growsKgPerHa.value,
     past: pastStays(context),

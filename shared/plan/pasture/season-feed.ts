@@ -1,5 +1,18 @@
+import type { Formula } from '../../explain/formula.js';
 import type { SeasonBooks } from '../../pasture/season-books.js';
 import type { PastureContext } from './pasture-context.js';
+
+export const seasonFeedFormulas = {
+  short: {
+    id: 'grass-short',
+    title: 'Feed the grass does not give',
+    words:
+      'What the herds need between their first and last day on grass, less what they eat of it, summed over those days.',
+    symbols: 'F = Σ max(0, need − eaten)',
+    sources: ['ARITHMETIC'],
+    mark: 'computed',
+  },
+} satisfies Record<string, Formula>;
 
 interface Grazing {
   readonly first: number;
@@ -55,4 +68,20 @@ export function seasonFeed(
     }
   });
   return { inSeasonKg, outsideKg, allKg, firstShort, shortDays };
+}
+
+/** What all herds need over the plan, kg of dry matter. */
+export function needKg({ herdDays, span }: PastureContext): number {
+  return sumFrom(
+    herdDays.map((days) => days.demandKg),
+    span.from,
+    span.to,
+  );
+}
+
+/** Days of a plan summed over herds. */
+export function sumFrom(series: readonly Float64Array[], from: number, to: number): number {
+  let sum = 0;
+  for (const values of series) for (let i = from; i < to; i++) sum += values[i]!;
+  return sum;
 }

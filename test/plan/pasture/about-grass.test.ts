@@ -61,7 +61,7 @@ describe('what moves a number of the grass most', () => {
 
 describe('when it is known better', () => {
   it('is after two walks for what grows, after the scale for what cattle need', () => {
-    expect(movedOf(plan.hay.toStore)!.knownBetter).toMatch(/walked the pasture twice/);
+    expect(movedOf(plan.hay.toBuy)!.knownBetter).toMatch(/walked the pasture twice/);
     expect(movedOf(plan.stocking.herds[0]!.demand)!.knownBetter).toMatch(/weighed or taped/);
     expect(movedOf(plan.keyDates.ready!)!.knownBetter).toMatch(/forecast|walked/);
   });
