@@ -12,6 +12,7 @@ const shared = {
 };
 
 export default {
+  testSequencer: '<rootDir>/test/support/longest-first.mjs',
   // Speed is never asserted: a busy machine must not fail a test.
   testTimeout: 60_000,
   projects: [

@@ -23,7 +23,7 @@ export interface Grazing {
 }
 
 interface Stay {
-  readonly paddockId?: string;
+  readonly paddockId: string | undefined;
   readonly from: PlainDate;
   /** It is not known since when: `from` only says where it stands among the others. */
   readonly isVague: boolean;
@@ -109,23 +109,38 @@ export function lastGrazedOn(
 
 /** Stays of one herd, by day. */
 function staysOf(moves: readonly HerdMove[]): Stay[] {
-  return holding(moves).reduce<Stay[]>(withMove, []);
+  const stays = new Stays();
+  for (const move of holding(moves)) stays.add(move);
+  return stays.all;
 }
 
-function withMove(stays: Stay[], { on, details, toldAt }: HerdMove): Stay[] {
-  const { paddockId, isTyped = false, isSinceUnknown = false } = details;
-  const of = { toldAt, ...(paddockId === undefined ? {} : { paddockId }) };
-  const last = stays.at(-1);
-  if (isTyped && (isSinceUnknown || paddockId === undefined)) {
-    // It says what the last stay really was.
-    return [...stays.slice(0, -1), { ...of, from: last?.from ?? EVER, isVague: true }];
+/** Grows move by move in one list: ten years of moves are not copied for each of them. */
+class Stays {
+  all: Stay[] = [];
+  /** No stay begins later. */
+  private latest: PlainDate = EVER;
+
+  add({ on, details, toldAt }: HerdMove): void {
+    const { paddockId, isTyped = false, isSinceUnknown = false } = details;
+    const last = this.all.at(-1);
+    if (isTyped && (isSinceUnknown || paddockId === undefined)) {
+      // It says what the last stay really was.
+      this.all.pop();
+      this.all.push({ paddockId, toldAt, from: last?.from ?? EVER, isVague: true });
+      return;
+    }
+    const stay: Stay = { paddockId, toldAt, from: on, isVague: false };
+    if (isTyped) this.all = [...this.all.filter(({ from }) => from < on), stay];
+    // A place without a day was taken before whatever was told after it.
+    else if (last?.isVague && on < last.from) this.all.splice(-1, 1, { ...last, from: on }, stay);
+    else this.insert(stay);
+    if (this.latest < on) this.latest = on;
   }
-  const stay: Stay = { ...of, from: on, isVague: false };
-  if (isTyped) return [...stays.filter(({ from }) => from < on), stay];
-  // A place without a day was taken before whatever was told after it.
-  if (last?.isVague && on < last.from) {
-    return [...stays.slice(0, -1), { ...last, from: on }, stay];
+
+  private insert(stay: Stay): void {
+    const after =
+      this.latest <= stay.from ? -1 : this.all.findIndex(({ from }) => stay.from < from);
+    if (after === -1) this.all.push(stay);
+    else this.all.splice(after, 0, stay);
   }
-  const after = stays.findIndex(({ from }) => on < from);
-  return after === -1 ? [...stays, stay] : [...stays.slice(0, after), stay, ...stays.slice(after)];
 }

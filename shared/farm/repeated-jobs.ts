@@ -89,7 +89,8 @@ export function inSeries<T extends { readonly key: string }>(work: readonly T[])
   });
 }
 
-function timeOf(key: string): { readonly job: string; readonly on: PlainDate } | undefined {
+/** The job and the day of one time of repeated work; undefined of other work. */
+export function timeOf(key: string): { readonly job: string; readonly on: PlainDate } | undefined {
   const [, job, on] = /^(own\/[^/]+)\/(\d{4}-\d{2}-\d{2})$/.exec(key) ?? [];
   return job === undefined || on === undefined ? undefined : { job, on };
 }

@@ -28,7 +28,9 @@ export class Digest {
   }
 
   addText(text: string): void {
-    this.addNumbers(Array.from({ length: text.length }, (_, at) => text.charCodeAt(at)));
+    const codes = new Uint16Array(text.length);
+    for (let at = 0; at < codes.length; at++) codes[at] = text.charCodeAt(at);
+    this.addNumbers(codes);
   }
 
   /** 16 characters for all that was taken in. */

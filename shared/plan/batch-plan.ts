@@ -5,14 +5,14 @@ import type { AnimalPicture } from '../farm/picture.js';
 import type { PlanIssue } from '../problems/plan-issue.js';
 import { rowById, type Tables } from '../tables/tables.js';
 import type { WeatherWay } from '../weather/climate.js';
-import { batchRequest } from './batch-request.js';
+import { batchContext, batchRequest } from './batch-request.js';
 import { planBill, type BillPart } from './bill.js';
 import { birdsApart } from './birds-apart.js';
 import { planBirds, type BirdsPart } from './birds.js';
 import { planBrooding, type BroodingPart } from './brooding.js';
 import type { BirdWords } from './bird-words.js';
 import { checkBatch } from './check-batch.js';
-import { planContext, type PlanContext } from './context.js';
+import type { PlanContext } from './context.js';
 import { planFeed, type FeedPart } from './feed.js';
 import { byLevel, joined } from './found.js';
 import { planHatching, type HatchingPart } from './hatching.js';
@@ -77,7 +77,7 @@ export function planBatch(
 ): BatchPlan {
   const request = batchRequest(picture, tables, batchId, previousArrivalDate);
   checkBatch(request);
-  const context = planContext(request);
+  const context = batchContext(picture, tables, batchId, request);
   const { batch, life, words } = context;
   const hatching = planHatching(context);
   const birds = planBirds(context, hatching.part);

@@ -55,6 +55,23 @@ export function batchRequest(
 }
 
 /**
+ * What every section of a batch's plan works from. Its life hangs on no other batch: it is worked out
+ * once, for its own plan and for those of its neighbors.
+ *
+ * @throws FieldError when the picture has no such batch, or it cannot be planned
+ */
+export function batchContext(
+  picture: AnimalPicture,
+  allTables: Tables,
+  batchId: string,
+  request = batchRequest(picture, allTables, batchId),
+): PlanContext {
+  const row = picture.batches.find(({ id }) => id === batchId)!;
+  const { context } = alone(picture, tablesIn(picture.farm.units, allTables), row);
+  return { ...context, ...request, tables: context.tables };
+}
+
+/**
  * A batch as it came. A hen and grown birds need no brooder, whatever stands in the row; a slot is a
  * processor's.
  */

@@ -1,9 +1,10 @@
 import { addDays, daysBetween, daysOfYear, type PlainDate } from '../calendar/plain-date.js';
 import type { DailySeries } from '../explain/daily-series.js';
 import { expectedWeather, type DailyWeather } from '../weather/climate.js';
-import { ownFeedOf } from './feed-opened.js';
+import { ownFeedOf, ownFeedOfHens } from './feed-opened.js';
 import { birdWordsOf, type BirdWords } from './bird-words.js';
 import { layDaysOf, type LayDays } from './lay-days.js';
+import { feedOfHens } from './feed-of-hens.js';
 import { lifeOf, type DatedPhase, type Life } from './life.js';
 import { phasesFed } from './last-feed.js';
 import { expectedNights, nightsOfPlace } from './expected-nights.js';
@@ -37,7 +38,8 @@ export interface PlanContext extends PlanRequest {
   readonly say: (value: number | string, unit: Unit) => string;
 }
 
-export const planContext = (asked: PlanRequest): PlanContext => withOwnFeed(contextOf(asked));
+export const planContext = (asked: PlanRequest): PlanContext =>
+  withHensFeed(withOwnFeed(contextOf(asked)));
 
 /** The same batch, with the feed of its growing birds as the bags say. Water is not corrected. */
 function withOwnFeed(context: PlanContext): PlanContext {
@@ -54,6 +56,19 @@ function withOwnFeed(context: PlanContext): PlanContext {
       cockerelFeedKg: scaled(life.cockerelFeedKg),
     },
   };
+}
+
+/** The same batch, with the feed of its hens as the bags say that were opened since the first egg. */
+function withHensFeed(context: PlanContext): PlanContext {
+  const { feedOpenings = [], life, lay, batch } = context;
+  if (!lay) return context;
+  const firstEgg = addDays(batch.arrivalDate, lay.firstDay);
+  if (!feedOpenings.some(({ date }) => firstEgg <= date)) return context;
+  const { kg } = feedOfHens(context, lay.firstDay, lay.hens.length);
+  // Cockerels that are still there eat of the same bags.
+  const flockKg = kg.map((hens, k) => hens + (life.cockerelFeedKg[lay.firstDay + k] ?? 0));
+  const hensFeed = ownFeedOfHens(context, feedOpenings, flockKg);
+  return hensFeed ? { ...context, life: { ...life, hensFeed } } : context;
 }
 
 function contextOf(asked: PlanRequest): PlanContext {

@@ -24,6 +24,15 @@ export const feedOpenedFormulas = {
     sources: ['ARITHMETIC'],
     mark: 'own-record',
   },
+  wasted: {
+    id: 'feed-wasted-by-bags',
+    title: 'Feed gone beyond what they eat',
+    words:
+      'Feed used over what birds of that number and weight eat by the plan with nothing spilled. Spilled feed is in it, feed that others ate, and appetite that differs from the table’s.',
+    symbols: 'w_own = F_used ÷ (F_planned ÷ (1 + waste)) − 1',
+    sources: ['ARITHMETIC'],
+    mark: 'own-record',
+  },
 } satisfies Record<string, Formula>;
 
 /** What the bags opened for a batch say of how much feed it uses. */
@@ -43,6 +52,8 @@ export interface OwnFeed {
   readonly factor: number;
   /** One standard deviation of it. */
   readonly error: number;
+  /** One standard deviation of what was used over what was planned, by the bags that are open. */
+  readonly openError: number;
 }
 
 /**
@@ -70,34 +81,85 @@ interface Fed extends Pick<PlanRequest, 'batch' | 'tables' | 'products'> {
 }
 
 /**
- * How much more or less feed growing birds use than planned, by the bags that were opened for them.
+ * How much more or less feed growing birds use than planned, by the bags that were opened for them
+ * up to the first egg.
  *
- * @param flockFeedKg planned by day after arrival, waste included
  * @returns undefined while fewer than two bags were emptied
  */
-export function ownFeedOf(
+export function ownFeedOf(fed: Fed, openings: readonly FeedOpening[]): OwnFeed | undefined {
+  const { firstEggAgeDays, lastAgeDays, arrivalAgeDays, flockFeedKg } = fed.life;
+  const to = (firstEggAgeDays ?? lastAgeDays) - arrivalAgeDays;
+  return usedBy(fed, openedFor(fed, openings, { from: 0, to }), (day) => flockFeedKg[day] ?? 0);
+}
+
+/**
+ * The same of hens, by the bags that were opened from the first egg on. Where far less was opened
+ * between two days than they must have eaten, some bags were not told: it begins anew from there.
+ *
+ * @param plannedKg of the flock by day from the first egg on, waste included
+ * @returns undefined while fewer than two bags were emptied
+ */
+export function ownFeedOfHens(
+  fed: Fed,
+  openings: readonly FeedOpening[],
+  plannedKg: Float64Array,
+): OwnFeed | undefined {
+  const firstDay = fed.life.firstEggAgeDays! - fed.life.arrivalAgeDays;
+  const to = firstDay + plannedKg.length - 1;
+  const planned = (day: number): number => plannedKg[day - firstDay] ?? 0;
+  const opened = openedFor(fed, openings, { from: firstDay, to });
+  const gap = opened.findLastIndex(({ day, bags, kg }, k) => {
+    const next = opened[k + 1];
+    // The bag before may have been full, so that it is one bag more at the most.
+    const most = fed.tables.judgements.birds.feedFarOff.value * (kg + kg / bags);
+    return next !== undefined && most < sumOf(planned, day, next.day);
+  });
+  return usedBy(fed, opened.slice(gap + 1), planned);
+}
+
+/** Bags that were opened between two days after arrival, both included; the earliest first. */
+function openedFor(
   { batch, life, phases, tables, products }: Fed,
   openings: readonly FeedOpening[],
-): OwnFeed | undefined {
-  const lastDay = (life.firstEggAgeDays ?? life.lastAgeDays) - life.arrivalAgeDays;
+  { from, to }: { readonly from: number; readonly to: number },
+): Opened[] {
   const phaseOn = (day: number): string =>
     (phases.findLast(({ fromAgeDays }) => fromAgeDays - life.arrivalAgeDays <= day) ?? phases[0]!)
       .phase.id;
-  const opened = openings
+  return openings
     .map(({ date, bags, bagKg }) => {
       const day = daysBetween(batch.arrivalDate, date);
       const each = bagKg ?? bagOf({ batch, products, tables }, phaseOn(day)).bagKg;
       return { day, bags, kg: bags * each };
     })
-    .filter(({ day }) => 0 <= day && day <= lastDay);
+    .filter(({ day }) => from <= day && day <= to)
+    .sort((a, b) => a.day - b.day);
+}
+
+interface Opened {
+  readonly day: number;
+  readonly bags: number;
+  readonly kg: number;
+}
+
+function sumOf(planned: (day: number) => number, from: number, to: number): number {
+  let kg = 0;
+  for (let day = from; day < to; day++) kg += planned(day);
+  return kg;
+}
+
+function usedBy(
+  { tables }: Fed,
+  opened: readonly Opened[],
+  planned: (day: number) => number,
+): OwnFeed | undefined {
   const days = opened.map(({ day }) => day);
   const [from, to] = [Math.min(...days), Math.max(...days)];
   const emptied = opened.filter(({ day }) => day < to);
   const bags = emptied.reduce((sum, each) => sum + each.bags, 0);
   if (bags < FEWEST_EMPTIED) return undefined;
   const usedKg = emptied.reduce((sum, { kg }) => sum + kg, 0);
-  let plannedKg = 0;
-  for (let day = from; day < to; day++) plannedKg += life.flockFeedKg[day] ?? 0;
+  const plannedKg = sumOf(planned, from, to);
   if (plannedKg <= 0) return undefined;
   const { feedApart, feedFarOff } = tables.judgements.birds;
   const ratio = usedKg / plannedKg;
@@ -109,5 +171,6 @@ export function ownFeedOf(
     // What no flock eats is not planned with; it is said.
     factor: isFarOff ? 1 : 1 + weight * (ratio - 1),
     error: Math.sqrt(weight) * open,
+    openError: open,
   };
 }

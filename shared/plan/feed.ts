@@ -4,7 +4,6 @@ import { dailySeries } from '../explain/daily-series.js';
 import type { Formula, Sourced } from '../explain/formula.js';
 import {
   datedFact,
-  fromFarm,
   from as fromQuantity,
   givenOrTable,
   input,
@@ -26,7 +25,7 @@ import {
 import { found, joined, type Found } from './found.js';
 import { lastFeedOf, type ShortLastFeed } from './last-feed.js';
 import { feedWithLay } from './lay-feed.js';
-import { usedFeed, usedFeedIssues, type UsedFeed } from './used-feed.js';
+import { ownFeedInputs, usedFeedIssues, usedOf, type UsedFeed } from './used-feed.js';
 import { birdsToProcess } from './leaving-weights.js';
 import { bagOf } from './prices.js';
 import { shareStillThere } from './processing-days.js';
@@ -79,6 +78,8 @@ export interface FeedPart {
   readonly total: NumberQuantity;
   readonly perBird: NumberQuantity;
   readonly peakWater: NumberQuantity;
+  /** Share of what they eat that is planned as spilled beside it. */
+  readonly wasteShare: number;
   /** Feed used so far beside what was planned; undefined while too few bags were emptied. */
   readonly used?: UsedFeed;
   /** Left out where the last feed is fed long enough. */
@@ -99,7 +100,7 @@ export function planFeed(context: PlanContext): Found<FeedPart> {
     input('Feed factor', life.feedFactor, 'ratio', 'f_feed'),
     ...livingInputs(context),
     ...speedInputs(life),
-    ...(life.ownFeed ? [fromFarm('Your feed over the plan’s', life.ownFeed.factor, 'ratio')] : []),
+    ...ownFeedInputs(life),
     givenOrTable(
       batch.wastePercent !== undefined,
       life.strain.waste,
@@ -209,7 +210,8 @@ export function planFeed(context: PlanContext): Found<FeedPart> {
       [fromQuantity(total), input('Birds at the end', endBirds, 'count')],
     ),
     peakWater: water.part,
-    ...(life.ownFeed ? { used: usedFeed(context, life.ownFeed) } : {}),
+    wasteShare: life.wasteShare,
+    ...usedOf(context),
     ...(shortLast ? { shortLast } : {}),
     flockFeedKg,
   };

@@ -1,8 +1,7 @@
 import type { FarmPicture } from '../farm/picture.js';
 import { facilityOf } from '../farm/facility.js';
 import type { Tables } from '../tables/tables.js';
-import { batchRequest } from './batch-request.js';
-import { planContext } from './context.js';
+import { batchContext } from './batch-request.js';
 import { conductionOf, headroomOf } from './heat.js';
 import { broodingHeat, daysOfHeat } from './heat-days.js';
 import { lastHeatDayOf } from './heat-energy.js';
@@ -22,7 +21,7 @@ export function heatOfDay(
   batchId: string,
   day: number,
 ): HeatWeekPart | undefined {
-  const context = planContext(batchRequest(picture, tables, batchId));
+  const context = batchContext(picture, tables, batchId);
   const brooder = facilityOf(context.facilities, 'brooder', context.batch.brooderId);
   if (!brooder) return undefined;
   const heat = broodingHeat(context, brooder);

@@ -1,17 +1,7 @@
-import { eggWeightG, layerEnergyKcal2005, layerEnergyKcalNrc1994 } from '../poultry/lay.js';
 import { issue, type PlanIssue } from '../problems/plan-issue.js';
 import type { PlanContext } from './context.js';
+import { feedOfHens, LAYER_AIR_C } from './feed-of-hens.js';
 import { found, type Found } from './found.js';
-
-/** Air temperatures that the layer energy equation is read between, °C. */
-const LAYER_AIR_C = { min: 10, max: 34 };
-
-/** Feed of laying hens over some days, by both equations, kg, waste included. */
-interface FeedOfHens {
-  readonly kg: Float64Array;
-  readonly kgBy2005: number;
-  readonly daysOutside: number;
-}
 
 /** Growing feed up to the first egg, then the hens' feed by their energy needs. */
 export function feedWithLay(context: PlanContext): Found<Float64Array> {
@@ -46,41 +36,4 @@ export function feedWithLay(context: PlanContext): Found<Float64Array> {
     ),
   );
   return found(flockFeedKg, { issues });
-}
-
-/**
- * Feed of the hens on the days from one to another, the second not included, kg a day. Past the end
- * of the plan they keep their weight, and the air is the usual one of the date.
- */
-export function feedOfHens(context: PlanContext, from: number, to: number): FeedOfHens {
-  const { life, batch } = context;
-  const lay = context.lay!;
-  const energyKcalPerKg = life.program.phases.at(-1)!.energyKcalPerKg;
-  // What a growth table's birds eat at home says nothing of hens; a factor that was typed does.
-  const factor = ((1 + life.wasteShare) * (batch.feedFactor ?? 1)) / energyKcalPerKg;
-  const kg = new Float64Array(to - from);
-  let [kgBy2005, daysOutside] = [0, 0];
-  for (let i = from; i < to; i++) {
-    const meanC = airOn(context, i);
-    const airC = Math.min(LAYER_AIR_C.max, Math.max(LAYER_AIR_C.min, meanC));
-    if (airC !== meanC) daysOutside++;
-    const at = Math.min(i, life.days - 1);
-    const hen = {
-      weightKg: life.weightKg.female[at]!,
-      gainGPerDay:
-        at < i ? 0 : Math.max(0, (life.weightKg.female[i]! - life.weightKg.female[i - 1]!) * 1000),
-      eggMassGPerDay: lay.planned[i]! * eggWeightG(lay.curve, (life.arrivalAgeDays + i) / 7),
-      airC,
-    };
-    const flock = lay.hens[i]! * factor;
-    kg[i - from] = layerEnergyKcalNrc1994(hen) * flock;
-    kgBy2005 += layerEnergyKcal2005(hen) * flock;
-  }
-  return { kg, kgBy2005, daysOutside };
-}
-
-function airOn({ life, weather, climate, lay }: PlanContext, day: number): number {
-  if (day < life.days) return (weather.minC[day]! + weather.maxC[day]!) / 2;
-  const slot = lay!.dayOfYear[day]! - 1;
-  return (climate.meanMinC[slot]! + climate.meanMaxC[slot]!) / 2;
 }

@@ -16,7 +16,8 @@ import { layFormulas } from '../poultry/lay.js';
 import { layCycleFormulas } from '../poultry/lay-cycles.js';
 import { formatPrice } from '../units/format.js';
 import type { PlanContext } from './context.js';
-import { feedOfHens } from './lay-feed.js';
+import { feedOfHens } from './feed-of-hens.js';
+import { hensFeedInputs } from './used-feed.js';
 import type { LayDays } from './lay-days.js';
 import { eggsOver, monthsOf, rowsOn } from './lay-months.js';
 import { LAY_YEAR_DAYS } from './life.js';
@@ -101,7 +102,11 @@ function yearOf(context: PlanContext, lay: LayDays, kg: Float64Array, k: number)
     perDozenKg(fedKg, eggs),
     'kg',
     layFormulas.feedPerDozen,
-    [input('Feed of the hens', fedKg, 'kg', 'F'), input('Eggs', eggs, 'eggs', 'E')],
+    [
+      input('Feed of the hens', fedKg, 'kg', 'F'),
+      ...hensFeedInputs(life),
+      input('Eggs', eggs, 'eggs', 'E'),
+    ],
     { rows: [...rows, ...life.feedRows, layFormulas.layerEnergy] },
   );
   const price = priceOfFeed(context);
@@ -147,6 +152,7 @@ function yearOf(context: PlanContext, lay: LayDays, kg: Float64Array, k: number)
               fromQuantity(feedPerDozen, 'f_dozen'),
               fromFarm('A bag of the hens’ feed', formatPrice(price.perBag, farm.currency), 'text'),
               input('One bag', price.bagKg, 'kg'),
+              ...hensFeedInputs(life),
             ],
           ),
         }),

@@ -24,6 +24,7 @@ import type { LayDays } from './lay-days.js';
 import { lightSteps, type LightStep } from './lay-lamp.js';
 import { layMonths, rowsOn, type LayMonths } from './lay-months.js';
 import { layYears, perDozenKg, type LayYears } from './lay-years.js';
+import { hensFeedInputs } from './used-feed.js';
 import { raisingPullets, type RaisingPart } from './raising-pullets.js';
 
 export const layingFormulas = {
@@ -211,7 +212,11 @@ function firstYear(
       perDozenKg(fedKg, eggs),
       'kg',
       layFormulas.feedPerDozen,
-      [input('Feed of the laying year', fedKg, 'kg', 'F'), input('Eggs', eggs, 'eggs', 'E')],
+      [
+        input('Feed of the laying year', fedKg, 'kg', 'F'),
+        ...hensFeedInputs(life),
+        input('Eggs', eggs, 'eggs', 'E'),
+      ],
       {
         rows: [...life.feedRows, ...flock.rows, ...eggWeightRows(life), layFormulas.layerEnergy],
       },
@@ -255,6 +260,7 @@ function weeksOf(context: PlanContext, lay: LayDays, feed: FeedPart): LayWeek[] 
           input('Egg mass a day, mid-week', share * eggG, 'g', 'EE'),
           input('Energy of the feed', life.program.phases.at(-1)!.energyKcalPerKg, 'ratio'),
           input('Waste', life.wasteShare, 'share'),
+          ...hensFeedInputs(life),
         ],
         { rows: [...life.feedRows, ...rows, ...eggWeightRows(life), life.program] },
       ),

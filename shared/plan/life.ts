@@ -48,6 +48,8 @@ export interface Life {
   readonly own: OwnGrowth | undefined;
   /** What the bags opened say of the feed they use; undefined while too few were emptied. */
   readonly ownFeed?: OwnFeed;
+  /** The same of hens from the first egg on. */
+  readonly hensFeed?: OwnFeed;
   /** Whether the air outdoors changes growth or feed on any day. */
   readonly hasAir: boolean;
   /** Average weight at the end as the weighings leave it open; undefined without any. */

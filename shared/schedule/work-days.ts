@@ -19,6 +19,8 @@ export class WorkDays {
   private readonly alone: readonly (readonly number[])[];
   /** How many of the jobs each worker can do. */
   private readonly canDo: Int32Array;
+  /** People looked at on days so far: what looking for a plan takes, whatever the machine. */
+  looks = 0;
 
   constructor(private readonly problem: WorkProblem) {
     this.days = problem.days;
@@ -109,6 +111,7 @@ export class WorkDays {
     const { suits, able, peopleNeeded, needsLight } = job;
     for (let day = from; day <= last; day++) {
       if (suits && suits[day] === 0) continue;
+      this.looks += able.length;
       let fit = 0;
       for (const w of able) {
         const at = w * this.days + day;
@@ -166,6 +169,7 @@ export class WorkDays {
     vary: Variation | undefined,
   ): WorkPiece | undefined {
     const { peopleNeeded, able } = job;
+    this.looks += PIECE_LOOKS * able.length;
     if (vary && vary.random() < vary.share) return this.otherOn(job, day, { open, least }, vary);
     if (peopleNeeded === 1) {
       const one = this.bestOn(job, day, { open, least });
@@ -234,6 +238,9 @@ export class WorkDays {
     return { day, minutes, workers: workers.sort((a, b) => a - b) };
   }
 }
+
+/** Looks that it takes to choose who does a piece, for each who can. */
+const PIECE_LOOKS = 6;
 
 /** Smaller pieces are a whole number of these longer than the smallest useful one. */
 const STEP_MINUTES = 15;

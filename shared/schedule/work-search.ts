@@ -23,8 +23,11 @@ export interface FittedWork {
 export interface WorkLimits {
   /** Plans to try, at most. */
   readonly plans: number;
-  /** Asked before every try; the best plan so far is given once it says yes. */
-  readonly isTimeUp?: () => boolean;
+  /**
+   * Looks at people's days, at most; the best plan so far is given once they are made. A count, not a
+   * clock: the same work gets the same plan on every machine.
+   */
+  readonly looks?: number;
 }
 
 /** Costs closer than this are the same. */
@@ -67,8 +70,10 @@ export function fitWork(
     };
   const ruins = ruinsOf(problem, network);
   const starts: WorkState[] = [];
+  const isOver = (): boolean =>
+    (limits.looks ?? Infinity) <= starts.reduce((sum, { days }) => sum + days.looks, 0);
   for (const start of startLists(problem, network, ruins.latest, earlier?.plan)) {
-    if (0 < starts.length && (limits.plans <= starts.length || limits.isTimeUp?.())) break;
+    if (0 < starts.length && (limits.plans <= starts.length || isOver())) break;
     starts.push(startFrom(problem, network, start, earlier));
   }
   const state = starts.reduce((a, b) => (b.total < a.total - EQUAL ? b : a));
@@ -77,7 +82,7 @@ export function fitWork(
   const heat = new Heat(problem);
   let tried = starts.length;
   while (tried < limits.plans && bound + EQUAL < best.total && 1 < ruins.movable.length) {
-    if (limits.isTimeUp?.()) break;
+    if (isOver()) break;
     tried++;
     const isVaried = random() < VARIED_SHARE;
     const vary = isVaried

@@ -122,6 +122,7 @@ export const feedPrograms = table(
     id: ID,
     name: NAME,
     insteadOf: maybe(rowOf('feedPrograms')),
+    fewBirds: maybe(COUNT),
     phases: table('FeedPhase', {
       id: ID,
       name: NAME,

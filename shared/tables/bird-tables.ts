@@ -94,6 +94,8 @@ export interface FeedProgram extends Sourced {
   readonly name: string;
   /** The program in whose place this one may be chosen. */
   readonly insteadOf?: string;
+  /** Up to so many birds it is what is usually bought in that one's place. */
+  readonly fewBirds?: number;
   readonly phases: readonly FeedPhase[];
 }
 

@@ -36,6 +36,7 @@ import { ByDay1798000016000000 } from './by-day.migration.js';
 import { Start1798000005000000 } from './start.migration.js';
 import { StartingHours1795900000000 } from './starting-hours.migration.js';
 import { TablesInSeeds1795950000000 } from './tables-in-seeds.migration.js';
+import { ToldByDay1798000042000000 } from './told-by-day.migration.js';
 import { ToldBySubject1798000041000000 } from './told-by-subject.migration.js';
 import { ToldFacts1796100000000 } from './told-facts.migration.js';
 import { WordsOfRows1796600000000 } from './words-of-rows.migration.js';
@@ -86,6 +87,7 @@ export const MIGRATIONS = [
   LooksIn1798000031000000,
   Photos1798000040000000,
   ToldBySubject1798000041000000,
+  ToldByDay1798000042000000,
 ];
 
 /** A server that does not answer by then is not there. */

@@ -2,7 +2,6 @@ import { Injectable, NotFoundException } from '@nestjs/common';
 import type { GrassReading } from '../../shared/farm/paddock.js';
 import { readingsOf, type HeightRead } from '../../shared/farm/told-fact.js';
 import { ConflictError } from '../common/expected-version.js';
-import { Database } from '../database/database.js';
 import { FarmsService } from '../farms/farms.service.js';
 import { PaddocksService } from '../paddocks/paddocks.service.js';
 import { ToldService } from '../told/told.service.js';
@@ -12,7 +11,6 @@ import type { WalkDto } from './grass-reading.dto.js';
 @Injectable()
 export class GrassReadingsService {
   constructor(
-    private readonly database: Database,
     private readonly farms: FarmsService,
     private readonly paddocks: PaddocksService,
     private readonly told: ToldService,
@@ -49,7 +47,7 @@ export class GrassReadingsService {
    * @throws ConflictError when it was read again since: that reading would go with it unseen
    */
   async remove(farmId: string, id: string): Promise<void> {
-    await this.database.write(farmId, async () => {
+    await this.told.telling(farmId, async () => {
       const facts = await this.told.factsOf(farmId, 'grass-reading');
       const meant = facts.find((fact) => fact.id === id);
       if (!meant) {

@@ -3,6 +3,7 @@ import { plainDateAt } from '../../shared/calendar/plain-date.js';
 import type { Herd } from '../../shared/farm/herd.js';
 import { byHerd, placeOf, type HerdPlace } from '../../shared/farm/herd-places.js';
 import { isSame } from '../../shared/farm/merge-row.js';
+import type { HerdMove } from '../../shared/farm/told-fact.js';
 import type { Saved } from '../../shared/farm/saved.js';
 import { herdCowProblems } from '../../shared/plan/pasture/check-cows.js';
 import { herdProblems } from '../../shared/plan/pasture/check-pasture.js';
@@ -45,9 +46,9 @@ export class HerdsService {
     });
   }
 
-  async findAll(farmId: string): Promise<Saved<Herd>[]> {
+  async findAll(farmId: string, moves?: readonly HerdMove[]): Promise<Saved<Herd>[]> {
     const rows = await this.rows.findAll(farmId);
-    const places = await this.placesOn(farmId);
+    const places = await this.placesOn(farmId, moves);
     return rows.map((row) => this.withPlace(row, places));
   }
 
@@ -94,7 +95,7 @@ export class HerdsService {
 
   /** Notes where a herd really went: it stands there now, and the paddock it left starts to rest. */
   moved(farmId: string, id: string, { paddockId, on }: MovedDto): Promise<Saved<Herd>> {
-    return this.database.write(farmId, async () => {
+    return this.told.telling(farmId, async () => {
       const today = await this.todayOn(farmId);
       if (today < on) {
         throw new FieldError([
@@ -134,8 +135,11 @@ export class HerdsService {
     await this.told.tell(farmId, [place], fieldOfMove('inPaddockId', 'inSince'));
   }
 
-  private async placesOn(farmId: string): Promise<ReadonlyMap<string, HerdPlace>> {
-    const moves = byHerd(await this.told.factsOf(farmId, 'herd-move'));
+  private async placesOn(
+    farmId: string,
+    told?: readonly HerdMove[],
+  ): Promise<ReadonlyMap<string, HerdPlace>> {
+    const moves = byHerd(told ?? (await this.told.factsOf(farmId, 'herd-move')));
     const paddockIds = new Set(await this.paddocks.idsOf(farmId));
     return new Map([...moves].map(([id, own]) => [id, placeOf(own, paddockIds)]));
   }

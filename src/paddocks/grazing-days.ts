@@ -8,6 +8,7 @@ import {
   type Grazed,
 } from '../../shared/farm/herd-places.js';
 import type { Paddock } from '../../shared/farm/paddock.js';
+import type { HerdMove } from '../../shared/farm/told-fact.js';
 import type { Saved } from '../../shared/farm/saved.js';
 import { FieldError } from '../../shared/problems/field-problem.js';
 import { Database } from '../database/database.js';
@@ -24,9 +25,9 @@ export class GrazingDays {
     private readonly told: ToldService,
   ) {}
 
-  /** What herds have grazed and left. */
-  async on(farmId: string): Promise<Grazed[]> {
-    return grazedBy(await this.told.factsOf(farmId, 'herd-move'));
+  /** What herds have grazed and left, by all moves where these are read already. */
+  async on(farmId: string, moves?: readonly HerdMove[]): Promise<Grazed[]> {
+    return grazedBy(moves ?? (await this.told.factsOf(farmId, 'herd-move')));
   }
 
   /** Herds in paddocks that go stand nowhere. */

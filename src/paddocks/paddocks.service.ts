@@ -2,6 +2,7 @@ import { Injectable } from '@nestjs/common';
 import { randomUUID } from 'node:crypto';
 import type { EntityManager } from 'typeorm';
 import { paddockFields, type Paddock } from '../../shared/farm/paddock.js';
+import type { HerdMove } from '../../shared/farm/told-fact.js';
 import type { Saved } from '../../shared/farm/saved.js';
 import { paddockProblems } from '../../shared/plan/pasture/check-pasture.js';
 import { FieldError } from '../../shared/problems/field-problem.js';
@@ -59,9 +60,9 @@ export class PaddocksService {
     });
   }
 
-  async findAll(farmId: string): Promise<Saved<Paddock>[]> {
+  async findAll(farmId: string, moves?: readonly HerdMove[]): Promise<Saved<Paddock>[]> {
     const rows = await this.rows.findAll(farmId);
-    const grazed = await this.grazing.on(farmId);
+    const grazed = await this.grazing.on(farmId, moves);
     return rows.map((row) => viewOf(row, grazed));
   }
 

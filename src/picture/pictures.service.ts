@@ -109,14 +109,49 @@ export class PicturesService {
         parts.push(
           part.of(await this.factsOf(farm.id, part, before.picture.today), before.picture),
         );
+    const wholes: WholeParts[] = [];
+    for (const { kinds: of, read } of this.wholes)
+      if (of.some((kind) => kinds.has(kind))) wholes.push(await read(farm.id));
     const keptPlans = await keptPlansOf(farm.id, manager);
-    return Object.assign({}, before.picture, ...parts, { farm, keptPlans });
+    return Object.assign({}, before.picture, ...parts, ...wholes, { farm, keptPlans });
   }
 
   /** What was told as far back as any plan that is still made goes. */
   private factsOf(farmId: string, { kinds }: Telling, today: PlainDate): Promise<ToldFact[]> {
     return this.told.factsSince(farmId, addDays(today, -FURTHEST_DAYS - EARLY_DAYS), kinds);
   }
+
+  /** Parts of a picture that go by what was told in all years, and by rows of their own. */
+  private readonly wholes: readonly Whole[] = [
+    {
+      kinds: ['herd-move'],
+      read: async (farmId) => {
+        const moves = await this.told.factsOf(farmId, 'herd-move');
+        const paddocks = await this.paddocks.findAll(farmId, moves);
+        const herds = await this.herds.findAll(farmId, moves);
+        return { paddocks, herds, grazings: grazingsOf(moves) };
+      },
+    },
+    {
+      kinds: ['grass-reading'],
+      read: async (farmId) => ({ readings: await this.readings.findAll(farmId) }),
+    },
+    {
+      kinds: ['paddock-mown'],
+      read: async (farmId) => ({
+        mowings: mowingsOf(await this.told.factsOf(farmId, 'paddock-mown')),
+      }),
+    },
+    {
+      kinds: ['work-progress'],
+      read: async (farmId) => ({
+        jobs: (await this.jobs.findAll(farmId)).filter(
+          ({ restingSince }) => restingSince === undefined,
+        ),
+        progress: progressOf(await this.told.factsOf(farmId, 'work-progress')),
+      }),
+    },
+  ];
 
   private async build(farm: FarmView, manager: EntityManager): Promise<SavedPicture['picture']> {
     const farmId = farm.id;
@@ -128,16 +163,12 @@ export class PicturesService {
     const suppliers = await this.suppliers.findAll(farmId);
     const people = await this.people.findAll(farmId);
     const batches = await this.batches.findAll(farmId);
-    const paddocks = await this.paddocks.findAll(farmId);
-    const herds = await this.herds.findAll(farmId);
     const cows = await this.cows.findAll(farmId);
-    const readings = await this.readings.findAll(farmId);
     const row = await this.farms.findRow(farmId);
-    const jobs = await this.jobs.findAll(farmId);
     const handovers = await this.handovers.findAll(farmId);
-    const moves = await this.told.factsOf(farmId, 'herd-move');
-    const mown = await this.told.factsOf(farmId, 'paddock-mown');
-    const progress = await this.told.factsOf(farmId, 'work-progress');
+    const wholes: WholeParts[] = [];
+    for (const { read } of this.wholes) wholes.push(await read(farmId));
+    const whole = Object.assign({}, ...wholes) as Required<WholeParts>;
     const keptPlans = await keptPlansOf(farmId, manager);
     const told: TellingParts[] = [];
     for (const part of PARTS)
@@ -153,20 +184,34 @@ export class PicturesService {
       publicHolidays: publicHolidays(farm, today),
       batches,
       ...(Object.assign({}, ...told) as Required<TellingParts>),
-      paddocks,
-      herds,
+      ...whole,
       cows,
-      readings,
-      grazings: grazingsOf(moves),
-      mowings: mowingsOf(mown),
-      pastureChoices: choicesOf(row, paddocks, today),
-      jobs: jobs.filter(({ restingSince }) => restingSince === undefined),
+      pastureChoices: choicesOf(row, whole.paddocks, today),
       handovers,
-      progress: progressOf(progress),
       keptPlans,
     };
   }
 }
+
+type WholeParts = Partial<
+  Pick<
+    FarmPicture,
+    'paddocks' | 'herds' | 'grazings' | 'readings' | 'mowings' | 'jobs' | 'progress'
+  >
+>;
+
+interface Whole {
+  readonly kinds: readonly (typeof OF_WHOLES)[number][];
+  readonly read: (farmId: string) => Promise<WholeParts>;
+}
+
+/** Kinds of which such a part is made. */
+const OF_WHOLES = [
+  'herd-move',
+  'grass-reading',
+  'paddock-mown',
+  'work-progress',
+] as const satisfies readonly ToldKind[];
 
 /** Parts of a picture that are made of nothing but what was told. */
 type TellingParts = Partial<
@@ -222,6 +267,7 @@ const PARTS: readonly Telling[] = [
 /** Kinds that change nothing of a picture but such a part, and those that no picture holds. */
 const TOLD_ALONE: ReadonlySet<ToldKind> = new Set([
   ...PARTS.flatMap(({ kinds }) => kinds),
+  ...OF_WHOLES,
   ...(Object.keys(TOLD_KINDS) as ToldKind[]).filter((kind) => TOLD_KINDS[kind].leavesPlans),
 ]);
 

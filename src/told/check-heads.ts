@@ -4,14 +4,16 @@ import { headChangesOf, type HeadsChanged, type ToldFact } from '../../shared/fa
 import { BatchEntity } from '../batches/batch.entity.js';
 import { FieldError, type FieldProblem } from '../../shared/problems/field-problem.js';
 
-const KINDS: ReadonlySet<string> = new Set(['arrived', 'died', 'processed', 'gone']);
+export const HEAD_KINDS = ['arrived', 'died', 'processed', 'gone'] as const;
+export type HeadKind = (typeof HEAD_KINDS)[number];
 
-export const changesHeads = (fact: ToldFact): fact is HeadsChanged => KINDS.has(fact.kind);
+export const changesHeads = (fact: ToldFact): fact is HeadsChanged =>
+  HEAD_KINDS.some((kind) => kind === fact.kind);
 
 interface Told {
   /** What was told or taken back of heads. */
   readonly changed: readonly HeadsChanged[];
-  /** All of the farm that were not taken back, with the change. */
+  /** All of these batches that were not taken back, with the change. */
   readonly all: readonly HeadsChanged[];
 }
 

@@ -32,7 +32,8 @@ export async function settlePlaces(
   const known = new Set(paddocks.map(({ id }) => id));
   const moves = byHerd(all);
   for (const move of changed) {
-    const stands = paddocks.find(({ id }) => id === alreadyIn(move, moves.get(move.about) ?? []));
+    const already = alreadyIn(move, moves.get(move.about) ?? []);
+    const stands = paddocks.find(({ id }) => id === already);
     if (stands) throw new FieldError([thereAlready(field, stands)]);
   }
   const movers = new Set(changed.map(({ about }) => about));

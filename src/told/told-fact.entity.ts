@@ -6,6 +6,7 @@ import { FarmEntity } from '../farms/farm.entity.js';
 @Entity('told_facts')
 @Index('told_facts_kind', ['farmId', 'kind', 'on'])
 @Index('told_facts_told', ['farmId', 'toldAt'])
+@Index('told_facts_on', ['farmId', 'on', 'toldAt', 'id'])
 @Index('told_facts_about', ['farmId', 'about', 'kind'])
 @Index('told_facts_replaces', ['farmId', 'replaces'])
 @Index('told_facts_key', ['farmId', 'key'], { unique: true })

@@ -1,4 +1,5 @@
 import { Injectable, NotFoundException } from '@nestjs/common';
+import { AsyncLocalStorage } from 'node:async_hooks';
 import { randomUUID } from 'node:crypto';
 import { In, IsNull, type EntityManager, type SelectQueryBuilder } from 'typeorm';
 import { plainDateAt, type PlainDate } from '../../shared/calendar/plain-date.js';
@@ -20,7 +21,7 @@ import { BatchEntity } from '../batches/batch.entity.js';
 import { HerdEntity } from '../herds/herd.entity.js';
 import { PaddockEntity } from '../paddocks/paddock.entity.js';
 import { keepFacts, type Said } from './keep-facts.js';
-import { changesHeads, settleHeads } from './check-heads.js';
+import { changesHeads, HEAD_KINDS, settleHeads, type HeadKind } from './check-heads.js';
 import { refuseEarlyEggs } from './check-eggs.js';
 import { settlePhotos } from './check-photos.js';
 import { settlePlaces } from './check-places.js';
@@ -47,12 +48,43 @@ export interface ToldPage {
 @Injectable()
 export class ToldService {
   readonly changes = new ToldChanges();
+  /** Kinds told so far in a write in which nothing but telling happens. */
+  private readonly alone = new AsyncLocalStorage<Set<ToldKind>>();
   private readonly room = new RoomForFacts();
 
   constructor(
     private readonly database: Database,
     private readonly tables: TablesService,
   ) {}
+
+  /**
+   * A write in which nothing is changed but by what is told or taken back: whoever holds what was
+   * read before it reads no more than those kinds again. Within another write it is a part of that.
+   */
+  async telling<T>(
+    farmId: string,
+    work: (manager: EntityManager) => Promise<T>,
+    { raises = true } = {},
+  ): Promise<T> {
+    if (this.database.isWriting) return this.database.write(farmId, work, { raises });
+    const kinds = new Set<ToldKind>();
+    let revision = 0;
+    const writeAll = async (manager: EntityManager): Promise<T> => {
+      const result = await work(manager);
+      if (raises) revision = await revisionOf(manager, farmId);
+      return result;
+    };
+    const result = await this.alone.run(kinds, () =>
+      this.database.write(farmId, writeAll, { raises }),
+    );
+    // Only now is it so: what was thrown out again has changed nothing.
+    if (raises) this.changes.add(farmId, revision, [...kinds]);
+    return result;
+  }
+
+  private noteTold(kinds: readonly ToldKind[]): void {
+    for (const kind of kinds) this.alone.getStore()?.add(kind);
+  }
 
   /**
    * Keeps facts, all or none. One that was told before under the same key is given back as it is.
@@ -65,8 +97,6 @@ export class ToldService {
     fieldOf = (k: number, field: string): string => `facts.${k}.${field}`,
   ): Promise<ToldFact[]> {
     const raises = all.some(({ kind }) => !leavesPlans(kind));
-    const isAlone = raises && !this.database.isWriting;
-    let revision = 0;
     const keep = async (manager: EntityManager): Promise<ToldFact[]> => {
       if (all.length === 0) return [];
       const farm = await knownOf(manager, farmId);
@@ -82,18 +112,10 @@ export class ToldService {
           field,
         ),
       );
-      if (isAlone) revision = await revisionOf(manager, farmId);
+      this.noteTold(all.map(({ kind }) => kind));
       return kept.map(({ fact }) => fact);
     };
-    const facts = await this.database.write(farmId, keep, { raises });
-    // Only now is it so: what was thrown out again has changed nothing.
-    if (isAlone)
-      this.changes.add(
-        farmId,
-        revision,
-        all.map(({ kind }) => kind),
-      );
-    return facts;
+    return this.telling(farmId, keep, { raises });
   }
 
   /** One fact. @throws NotFoundException when the farm was told none with the id */
@@ -112,26 +134,21 @@ export class ToldService {
       ? await this.database.manager.findOneBy(ToldFactEntity, { id, farmId })
       : null;
     const raises = !row || !leavesPlans(row.kind);
-    const isAlone = raises && !this.database.isWriting;
-    let revision = 0;
     const takeBack = async (manager: EntityManager): Promise<void> => {
       if (!row) throw notTold(id);
       await this.takeBackAll(farmId, [id]);
       if (row.kind === 'work-progress') await this.takeBackUndone(farmId, row.about);
       await this.settle(manager, farmId, [toFact(row)], () => 'id');
-      if (isAlone) revision = await revisionOf(manager, farmId);
+      this.noteTold([row.kind]);
     };
-    await this.database.write(farmId, takeBack, { raises });
-    if (isAlone && row) this.changes.add(farmId, revision, [row.kind]);
+    await this.telling(farmId, takeBack, { raises });
   }
 
   /** What mowing that is not done any more had told of its paddocks. */
   private async takeBackUndone(farmId: string, key: string): Promise<void> {
     if (!isMowingWork(key)) return;
-    const facts = holding(await this.factsOf(farmId, 'work-progress'));
-    const isDone = facts.some(
-      ({ about, details }) => about === key && details.doneOn !== undefined,
-    );
+    const facts = holding(await this.factsAbout(farmId, key, ['work-progress']));
+    const isDone = facts.some(({ details }) => details.doneOn !== undefined);
     if (!isDone) await this.takeBackMown(farmId, key);
   }
 
@@ -147,7 +164,8 @@ export class ToldService {
     kind: Kind,
     isMeant: (fact: FactOf<Kind>) => boolean,
   ): Promise<void> {
-    await this.database.write(farmId, async () => {
+    await this.telling(farmId, async () => {
+      this.noteTold([kind]);
       const meant = (await this.factsOf(farmId, kind)).filter(isMeant);
       await this.takeBackAll(
         farmId,
@@ -291,7 +309,9 @@ export class ToldService {
     await settlePhotos(manager, farmId, notes, fieldOf);
     const counted = told.filter(changesHeads);
     if (0 < counted.length) {
-      const all = await this.factsOf(farmId, 'arrived', 'died', 'processed', 'gone');
+      const all: FactOf<HeadKind>[] = [];
+      for (const id of new Set(counted.map(({ about }) => about)))
+        all.push(...(await this.factsAbout(farmId, id, HEAD_KINDS)));
       await settleHeads(manager, farmId, { changed: counted, all }, fieldOf);
     }
   }

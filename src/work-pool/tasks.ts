@@ -95,7 +95,8 @@ export interface AskedRecord {
 
 /** The work of a farm, what is kept of it for the next time, and the day that it is on. */
 export interface PlannedWork {
-  readonly plan: WorkPlan;
+  /** The bytes of its JSON: most who ask are sent them as they are. */
+  readonly plan: Uint8Array;
   readonly keep: KeptPlan;
   readonly day: Today;
 }
@@ -225,7 +226,7 @@ export const TASKS = {
   planWork: (asked: PlannedPicture): PlannedWork => {
     const animals = animalsOf(asked);
     const { keep, ...plan } = planWork(asked.picture, tables, animals);
-    return { plan, keep, day: todayOf(asked.picture, tables, animals, plan) };
+    return { plan: jsonBytes(plan), keep, day: todayOf(asked.picture, tables, animals, plan) };
   },
 
   workDueBefore: (asked: PlannedPicture & { readonly before: string }): DueWork[] =>

@@ -1,9 +1,10 @@
-import { Body, Controller, HttpCode, Post } from '@nestjs/common';
+import { Body, Controller, HttpCode, Post, Res } from '@nestjs/common';
 import { ApiTags } from '@nestjs/swagger';
-import type { WorkPlan } from '../../shared/plan/work/planned-work.js';
+import type { Response } from 'express';
 import { FarmDocumentDto } from '../documents/farm-document.dto.js';
 import { WorkService } from './work.service.js';
 import { Answers } from '../common/answers.js';
+import { sendJson } from '../common/send-json.js';
 import { WORK_PLAN } from '../common/plan-answers.js';
 
 @ApiTags('plans')
@@ -15,7 +16,7 @@ export class HouseholdController {
   @Answers(WORK_PLAN)
   @Post()
   @HttpCode(200)
-  preview(@Body() document: FarmDocumentDto): Promise<WorkPlan> {
-    return this.work.preview(document);
+  async preview(@Body() document: FarmDocumentDto, @Res() response: Response): Promise<void> {
+    sendJson(response, await this.work.preview(document));
   }
 }

@@ -1,14 +1,15 @@
-import { Body, Controller, Get, HttpCode, Param, Post, Put } from '@nestjs/common';
+import { Body, Controller, Get, HttpCode, Param, Post, Put, Res } from '@nestjs/common';
 import { ApiTags } from '@nestjs/swagger';
+import type { Response } from 'express';
 import { type GroundCheck, toldGroundFields } from '../../shared/farm/ground-check.js';
 import { type Progress, toldProgressFields } from '../../shared/farm/job.js';
 import type { WorkComparison } from '../../shared/plan/work/compare-plans.js';
 import type { WorkOutlook } from '../../shared/plan/work/work-outlook.js';
-import type { WorkPlan } from '../../shared/plan/work/planned-work.js';
 import { WorkIfService } from './work-if.service.js';
 import { ArrivalMoveDto, GroundLookDto, ProgressDto, SuddenlyAwayDto } from './work.dto.js';
 import { WorkService } from './work.service.js';
 import { Answers } from '../common/answers.js';
+import { sendJson } from '../common/send-json.js';
 import {
   WORK_CHANCES,
   WORK_CHANCES_PROGRESS,
@@ -27,8 +28,8 @@ export class WorkController {
   /** The household's work, fitted into its hours and the days that suit it. */
   @Answers(WORK_PLAN)
   @Get()
-  planOf(@Param('farmId') farmId: string): Promise<WorkPlan> {
-    return this.work.planOf(farmId);
+  async planOf(@Param('farmId') farmId: string, @Res() response: Response): Promise<void> {
+    sendJson(response, await this.work.planBytesOf(farmId));
   }
 
   /**

@@ -30,7 +30,6 @@ import { ToldService } from '../told/told.service.js';
 import { WeatherService } from '../weather/weather.service.js';
 import { SharedAnswers } from '../work-pool/shared-answers.js';
 import type { DueWork } from '../../shared/plan/farm/work-of-farm.js';
-import type { PlannedWork } from '../work-pool/tasks.js';
 import { WorkPool } from '../work-pool/work-pool.service.js';
 import { KeptPlanEntity } from './kept-plan.entity.js';
 import type { GroundLookDto, ProgressDto } from './work.dto.js';
@@ -38,10 +37,17 @@ import type { GroundLookDto, ProgressDto } from './work.dto.js';
 /** Chances that are kept, by farm and revision. */
 const OUTLOOKS = 20;
 
+/** The work of a farm as it is sent, and for those of the service who look into it. */
+interface KnownWork {
+  readonly bytes: Uint8Array;
+  readonly plan: () => WorkPlan;
+  readonly day: Today;
+}
+
 @Injectable()
 export class WorkService {
   /** Plans by farm, revision and day: nothing is planned again that did not change. */
-  private readonly plans = new SharedAnswers<Omit<PlannedWork, 'keep'>>(50);
+  private readonly plans = new SharedAnswers<KnownWork>(50);
   private readonly outlooks = new SharedAnswers<WorkOutlook>(OUTLOOKS);
   /** How far the chances of a farm and revision are, in thousandths. */
   private readonly played = new LRUCache<string, Int32Array>({ max: OUTLOOKS });
@@ -57,7 +63,12 @@ export class WorkService {
   ) {}
 
   async planOf(farmId: string): Promise<WorkPlan> {
-    return (await this.planned(farmId)).plan;
+    return (await this.planned(farmId)).plan();
+  }
+
+  /** The same as the bytes of its JSON. */
+  async planBytesOf(farmId: string): Promise<Uint8Array> {
+    return (await this.planned(farmId)).bytes;
   }
 
   /** Work that was due before a day. */
@@ -71,18 +82,18 @@ export class WorkService {
     return (await this.planned(farmId)).day;
   }
 
-  private async planned(farmId: string): Promise<Omit<PlannedWork, 'keep'>> {
+  private async planned(farmId: string): Promise<KnownWork> {
     const saved = await this.pictures.of(farmId);
     return this.plans.of(saved.key, async () => {
       const asked = await this.pasture.planned(saved);
-      const { keep, ...planned } = await this.pool.run('planWork', asked);
+      const { keep, plan: bytes, day } = await this.pool.run('planWork', asked);
       await this.keep(farmId, keep);
-      return planned;
+      return { bytes, plan: readOnce(bytes), day };
     });
   }
 
   /** The work of a household that is not saved. */
-  async preview(document: FarmDocumentDto): Promise<WorkPlan> {
+  async preview(document: FarmDocumentDto): Promise<Uint8Array> {
     const picture = pictureOfDocument(document, this.tables.tables, Date.now());
     refuseUnplannable(picture, this.tables.tables);
     return (await this.pool.run('planWork', { picture })).plan;
@@ -126,10 +137,8 @@ export class WorkService {
     }
     const mowing = await this.mowingOf(farmId, key);
     const reckoned = said.hours === undefined ? {} : await this.reckoned(farmId, key);
-    return this.database.write(farmId, async () => {
-      const facts = (await this.told.factsOf(farmId, 'work-progress')).filter(
-        ({ about }) => about === key,
-      );
+    return this.told.telling(farmId, async () => {
+      const facts = await this.told.factsAbout(farmId, key, ['work-progress']);
       const theirs = holding(facts).at(-1);
       const isKnown = tellKey !== undefined && (await this.told.hasKey(farmId, tellKey));
       if (isKnown) return { key, ...theirs?.details };
@@ -185,8 +194,7 @@ export class WorkService {
    * done. What had been said before holds again.
    */
   private async undo(farmId: string, key: string): Promise<Omit<Progress, 'key'>> {
-    const of = async () =>
-      (await this.told.factsOf(farmId, 'work-progress')).filter(({ about }) => about === key);
+    const of = () => this.told.factsAbout(farmId, key, ['work-progress']);
     for (const { id } of undoneFacts(await of())) await this.told.takeBack(farmId, id);
     return holding(await of()).at(-1)?.details ?? {};
   }
@@ -225,6 +233,12 @@ export class WorkService {
       if (!storageFaultOf(error)) throw error;
     }
   }
+}
+
+/** Reads a plan the first time that somebody looks into it. */
+function readOnce(bytes: Uint8Array): () => WorkPlan {
+  let plan: WorkPlan | undefined;
+  return () => (plan ??= JSON.parse(new TextDecoder().decode(bytes)) as WorkPlan);
 }
 
 async function keepPlan(manager: EntityManager, farmId: string, plan: KeptPlan): Promise<void> {

@@ -1,4 +1,7 @@
-/** An entry told, and the record read, on a farm with one to ten years of records. */
+/**
+ * An entry told, the numbers of its batch or herd as the page then shows them, and the record read,
+ * on a farm with one to ten years of records.
+ */
 import 'reflect-metadata';
 import { randomUUID } from 'node:crypto';
 import { mkdtempSync, rmSync } from 'node:fs';
@@ -10,6 +13,9 @@ import { DataSource } from 'typeorm';
 const dist = (path) => new URL(`../../dist/${path}`, import.meta.url).href;
 const { addDays, plainDateAt } = await import(dist('shared/calendar/plain-date.js'));
 const { createApp } = await import(dist('src/app.js'));
+const { TablesService } = await import(dist('src/reference/tables.service.js'));
+const { planBatch } = await import(dist('shared/plan/batch-plan.js'));
+const { planPasture } = await import(dist('shared/plan/pasture/pasture-plan.js'));
 
 /** Facts there are when it is measured: of one, two, five and ten years of a busy farm. */
 const FACTS_A_YEAR = 10_000;
@@ -42,10 +48,17 @@ async function benchOn(database, url, print) {
   const batches = await (await fetch(`${farmUrl}/batches`)).json();
   const today = plainDateAt(Date.now(), farm.timeZone);
   const there = batches.find(({ arrivalDate }) => arrivalDate < today);
+  const [herd] = await (await fetch(`${farmUrl}/herds`)).json();
+  const paddocks = await (await fetch(`${farmUrl}/paddocks`)).json();
+  const { tables } = app.get(TablesService);
   const told = { from: 0 };
+  const picture = async () => (await fetch(`${farmUrl}/picture`)).json();
   const ask = async (path) => (await fetch(`${farmUrl}/${path}`)).arrayBuffer();
   const tell = () => post(`${farmUrl}/told`, waterOf(there.id, today));
   const weigh = () => post(`${farmUrl}/told`, weighingOf(there.id, today));
+  let moves = 1;
+  // Never to where they stand: the first paddock, by what is written into the years.
+  const move = () => post(`${farmUrl}/told`, moveOf(herd.id, paddocks[moves++ % 2].id, today));
   const ways = {
     'an entry that no plan goes by, saved': tell,
     'an entry that plans go by, saved': weigh,
@@ -53,9 +66,23 @@ async function benchOn(database, url, print) {
       await weigh();
       await ask(`record/batches/${there.id}`);
     },
-    'the plan of its batch, after an entry': async () => {
+    // As the page does it: the picture is read again, and planned where it is shown.
+    'an entry, and the plan of its batch': async () => {
       await weigh();
-      return () => ask(`batches/${there.id}/plan`);
+      planBatch(await picture(), tables, there.id);
+    },
+    'a move, and where its herd stands': async () => {
+      await move();
+      await ask('herds');
+      await ask('picture');
+    },
+    'a move, and the plan of its herd': async () => {
+      await move();
+      planPasture(await picture(), tables);
+    },
+    'the day with all work, after an entry': async () => {
+      await weigh();
+      return () => ask('today');
     },
     'the picture of the farm, after an entry': async () => {
       await weigh();
@@ -67,7 +94,8 @@ async function benchOn(database, url, print) {
   const stored = await app.get(DataSource).getRepository('BatchEntity').findBy({ farmId: farm.id });
   for (const years of YEARS) {
     await addBatches(app, stored, { told, years });
-    await fill(app, farm.id, { stored, today, told, to: years * FACTS_A_YEAR });
+    const ids = { herd: herd.id, paddocks: paddocks.map(({ id }) => id) };
+    await fill(app, farm.id, { stored, ids, today, told, to: years * FACTS_A_YEAR });
     // Connections that ended while rows were written are noticed first.
     await new Promise((resolve) => setTimeout(resolve, 1000));
     for (const [name, way] of Object.entries(ways)) {
@@ -115,6 +143,8 @@ const weighingOf = (about, on) => ({
   isBeside: true,
 });
 
+const moveOf = (about, paddockId, on) => ({ kind: 'herd-move', about, on, details: { paddockId } });
+
 /** A day's telling: mostly ticks of chores, then what is counted and measured daily. */
 const KINDS = [
   ...Array.from({ length: 14 }, (_, k) => ['chore-done', `round-${k}`, {}]),
@@ -127,6 +157,8 @@ const KINDS = [
   ['ground-check', 'ground', { isWorkable: true }],
   ['bought', 'farm', { what: 'feed', amount: 1, eachKg: 20, money: '18.50' }],
   ['work-progress', 'done', { hours: 1, reckonedHours: 1 }],
+  ['herd-move', 'herd', {}],
+  ['grass-reading', 'paddock', { heightCm: 15 }],
 ];
 
 /** Each year has batches of its own. */
@@ -165,19 +197,27 @@ async function addBatches(app, stored, { told, years }) {
 }
 
 /** Written as rows, because years cannot be told in one go. */
-async function fill(app, farmId, { stored, today, told, to }) {
+async function fill(app, farmId, { stored, ids, today, told, to }) {
   const facts = app.get(DataSource).getRepository('ToldFactEntity');
   const rows = [];
   for (let k = told.from; k < to; k++) {
-    const [kind, of, details] = KINDS[k % KINDS.length];
+    const turn = Math.floor(k / KINDS.length);
+    // A herd is led on every third day.
+    const said = KINDS[k % KINDS.length];
+    const [kind, of, details] = said[0] === 'herd-move' && 0 < turn % 3 ? KINDS.at(-1) : said;
     const day = Math.floor((k * 365) / FACTS_A_YEAR);
     const on = addDays(today, -1 - day);
     const batchId = idIn(stored[k % stored.length].id, Math.floor(k / FACTS_A_YEAR));
     const about =
-      of === undefined ? batchId : /round|done/.test(of) ? `batch/${batchId}/${of}` : of;
+      of === undefined
+        ? batchId
+        : /round|done/.test(of)
+          ? `batch/${batchId}/${of}`
+          : ({ herd: ids.herd, paddock: ids.paddocks[turn % ids.paddocks.length] }[of] ?? of);
     const toldAt = new Date(Date.now() - 1e9 - k * 3e6).toISOString();
     const id = randomUUID();
-    const row = { id, farmId, kind, about, on, details, toldAt, key: id };
+    const more = of === 'herd' ? { paddockId: ids.paddocks[(turn / 3) % ids.paddocks.length] } : {};
+    const row = { id, farmId, kind, about, on, details: { ...details, ...more }, toldAt, key: id };
     rows.push({ ...row, saidBy: null, replaces: null, takenBackAt: null });
   }
   told.from = to;

@@ -1,5 +1,5 @@
 import { performance } from 'node:perf_hooks';
-import { goodPlans } from '../../shared/plan/work/fitted-work.js';
+import { goodPlans, MOST_LOOKS } from '../../shared/plan/work/fitted-work.js';
 import { seededRandom } from '../../shared/schedule/random.js';
 import { fitWork } from '../../shared/schedule/work-search.js';
 import type { WorkProblem } from '../../shared/schedule/work.js';
@@ -11,7 +11,6 @@ const AGAIN_PLANS = 700;
 const YEAR = { days: 380, people: 3, jobs: 150, load: 0.8 };
 const LARGE = { days: 380, people: 50, jobs: 200, load: 0.9 };
 const LARGE_HOURS = 500;
-const BUDGET_MS = 400;
 const RUNS = 9;
 
 type Print = (name: string, value: number, unit: string, runs: number) => void;
@@ -37,12 +36,10 @@ export function benchWorkSpeed(print: Print): void {
   const again = () => fitWork(away, { plans: AGAIN_PLANS }, seededRandom(5), earlier);
   print('work, plan again when one is away for four days', medianMs(again), 'ms', RUNS);
   const large = longJobs(randomHousehold(seededRandom(4), LARGE));
-  const within = timed(() => {
-    const end = performance.now() + BUDGET_MS;
-    const isTimeUp = (): boolean => end < performance.now();
-    return fitWork(large, { plans: Infinity, isTimeUp }, seededRandom(5));
-  });
-  print(`work, 200 jobs of 500 h, 50 people, within ${BUDGET_MS} ms`, within.ms, 'ms', 1);
+  const within = timed(() =>
+    fitWork(large, { plans: Infinity, looks: MOST_LOOKS }, seededRandom(5)),
+  );
+  print('work, 200 jobs of 500 h, 50 people, as long as a plan may take', within.ms, 'ms', 1);
   print('work, of these the cost over its bound', within.value.cost / within.value.bound, '', 1);
 }
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from '@jest/globals';
-import { addDays } from '../../shared/calendar/plain-date.js';
+import { addDays, daysBetween } from '../../shared/calendar/plain-date.js';
 import type { BatchPlan } from '../../shared/plan/batch-plan.js';
 import { newRequest } from '../support/factories.js';
 import { plannedBatch } from '../support/pictures.js';
@@ -28,6 +28,64 @@ function bags(share: number, count: number): Opened {
   }
   return days.map((day) => [day, 1]);
 }
+
+const HENS = {
+  purpose: 'layers',
+  strainId: 'brown-layer',
+  sex: 'pullets',
+  wantedBirds: 20,
+} as const;
+const hensWith = (days: readonly number[] = []): BatchPlan => {
+  const request = newRequest({ batch: { ...HENS, arrivalDate: ARRIVAL } });
+  const feedOpenings = days.map((day, k) => ({
+    ...{ id: `h${k}`, batchId: 'any', date: addDays(ARRIVAL, day), bags: 1, bagKg: BAG_KG },
+  }));
+  return plannedBatch({
+    ...request,
+    feedOpenings,
+    today: addDays(ARRIVAL, (days.at(-1) ?? 0) + 1),
+  });
+};
+const plainHens = hensWith();
+const layFrom = daysBetween(ARRIVAL, String(plainHens.laying!.firstEgg.value));
+/** Days on which hens that use so much of the plan open a bag, from a day of lay on. */
+function bagsOfHens(share: number, count: number, from = 10): number[] {
+  const days = [layFrom + from];
+  for (let day = layFrom + from; days.length < count; day++) {
+    const used = share * (feedTo(plainHens, day) - feedTo(plainHens, days[0]!));
+    if (days.length * BAG_KG <= used) days.push(day);
+  }
+  return days;
+}
+
+describe('feed of hens by the bags that were opened since the first egg', () => {
+  it('moves what they eat from then on, and nothing of their rearing', () => {
+    const [some, more] = [6, 14].map((count) => hensWith(bagsOfHens(1.25, count)));
+    const over = (plan: BatchPlan): number =>
+      (feedTo(plan, layFrom + 200) - feedTo(plan, layFrom)) /
+      (feedTo(plainHens, layFrom + 200) - feedTo(plainHens, layFrom));
+    expect(over(more!)).toBeGreaterThan(over(some!));
+    expect(over(more!)).toBeGreaterThan(1.15);
+    expect(over(more!)).toBeLessThan(1.26);
+    expect(feedTo(more!, layFrom)).toBe(feedTo(plainHens, layFrom));
+    const { used, total } = more!.feed;
+    expect(used!.used.value).toBe(13 * BAG_KG);
+    expect(used!.factor.spread!.low).toBeLessThan(over(more!));
+    expect(used!.conversion).toBeUndefined();
+    expect(total.inputs).toContainEqual(
+      expect.objectContaining({ label: 'Your hens’ feed over the plan’s', mark: 'own-record' }),
+    );
+    const dozen = (plan: BatchPlan): number => plan.laying!.years[1]!.feedPerDozen.value;
+    expect(dozen(more!) / dozen(plainHens)).toBeCloseTo(over(more!), 5);
+    expect(more!.issues.map(({ code }) => code)).toContain('feed-above-plan');
+  });
+
+  it('begins anew after weeks in which no bag was told', () => {
+    const late = bagsOfHens(1.25, 8, 120);
+    const [alone, after] = [hensWith(late), hensWith([...bagsOfHens(1.25, 3), ...late])];
+    expect(after.feed.used!.factor.value).toBe(alone.feed.used!.factor.value);
+  });
+});
 
 describe('feed by the bags that were opened', () => {
   it.each([
@@ -67,6 +125,15 @@ describe('feed by the bags that were opened', () => {
       2,
     );
     expect(last.leaving!.liveEach.value).toBe(plain.leaving!.liveEach.value);
+    // Nearly a third more than planned, and what is planned as spilled besides.
+    const { wasted } = last.feed.used!;
+    const spilled = plain.feed.wasteShare;
+    expect(wasted!.value).toBeCloseTo(
+      (last.feed.used!.used.value / last.feed.used!.plannedKg) * (1 + spilled) - 1,
+      5,
+    );
+    expect(wasted!.value).toBeGreaterThan(0.2);
+    expect(wasted!.spread!.low).toBeLessThan(wasted!.value);
     const open = more.map(({ feed }) => feed.used!.factor.spread!.high - feed.used!.factor.value);
     expect(open[2]).toBeLessThan(open[0]!);
   });

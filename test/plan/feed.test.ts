@@ -1,8 +1,10 @@
 import { describe, expect, it } from '@jest/globals';
 import fc from 'fast-check';
 import { daysBetween } from '../../shared/calendar/plain-date.js';
+import type { Origin, Purpose } from '../../shared/farm/batch.js';
 import type { BatchPlan } from '../../shared/plan/batch-plan.js';
 import type { PlanRequest } from '../../shared/plan/request.js';
+import { usualFeeds } from '../../shared/plan/usual-feeds.js';
 import { newRequest, tables } from '../support/factories.js';
 import { plannedBatch } from '../support/pictures.js';
 
@@ -145,5 +147,34 @@ describe('trips for feed', () => {
     expect(medicated.feed.phases.at(-1)!.phaseId).toBe('finisher');
     expect(medicated.feed.shortLast).toBeUndefined();
     expect(planOf({ skipsLastFeed: true, leaveAgeDays: 56 }).feed.shortLast).toBeUndefined();
+  });
+
+  it('are fewer for few birds, which then need no more bags; the whole list for many and for grown ones', () => {
+    const usual = (purpose: Purpose, wantedBirds: number, origin?: Origin) =>
+      usualFeeds(
+        {
+          ...{ purpose, strainId: purpose === 'meat' ? 'fast-meat' : 'brown-layer', wantedBirds },
+          ...(origin && { origin }),
+        },
+        tables,
+      );
+    expect(usual('meat', 75).id).toBe('broiler');
+    expect(usual('layers', 200).id).toBe('pullet');
+    expect(usual('layers', 12, 'started').id).toBe('pullet');
+    const bagsOf = (purpose: Purpose, feedProgramId?: string) => {
+      const strainId = purpose === 'meat' ? 'fast-meat' : 'brown-layer';
+      const { feed } = plannedBatch(
+        newRequest({
+          batch: { purpose, strainId, wantedBirds: 20, ...(feedProgramId && { feedProgramId }) },
+        }),
+      );
+      return [feed.phases.length, sum(feed.phases.map(({ bags }) => bags.value))] as const;
+    };
+    for (const purpose of ['meat', 'layers'] as const) {
+      const [few, all] = [bagsOf(purpose, usual(purpose, 20).id), bagsOf(purpose)];
+      expect(few[0]).toBe(2);
+      expect(few[0]).toBeLessThan(all[0]);
+      expect(few[1]).toBeLessThanOrEqual(all[1]);
+    }
   });
 });

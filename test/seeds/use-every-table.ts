@@ -296,8 +296,20 @@ function batchesOf(tables: Tables): { request: PlanRequest; plan: BatchPlan }[] 
     });
     return { request, plan: plannedBatch(request) };
   });
-  return [...plans, ...hensOf(tables)];
+  return [...plans, ...hensOf(tables), ...fedOtherwise(tables)];
 }
+
+/** Every list of feeds that meat birds may be given in the place of their own. */
+const fedOtherwise = (tables: Tables): { request: PlanRequest; plan: BatchPlan }[] =>
+  tables.strains.flatMap(({ id: strainId, feedProgram }) =>
+    choicesFor(tables.feedPrograms, feedProgram.meat ?? '')
+      .filter(({ id }) => id !== feedProgram.meat)
+      .map(({ id: feedProgramId }) => {
+        const batch = { strainId, feedProgramId, wantedBirds: 12 };
+        const request = newRequest({ tables, batch });
+        return { request, plan: plannedBatch(request) };
+      }),
+  );
 
 /** Every way of laying and feeding that may be chosen in the place of a strain's own. */
 function hensOf(tables: Tables): { request: PlanRequest; plan: BatchPlan }[] {

@@ -7,12 +7,12 @@ import type { BatchPlan } from '../../shared/plan/batch-plan.js';
 import type { HowItWent } from '../../shared/plan/record/how-it-went.js';
 import type { YearCounts } from '../../shared/plan/record/year-counts.js';
 import type { TickedToday } from '../../shared/plan/today/today.js';
-import { anyDatabase, type EmptyDatabase } from '../support/databases.js';
+import { anyDatabase, databases, type EmptyDatabase } from '../support/databases.js';
 import { newBatch, newBrooder, newFarm } from '../support/factories.js';
 import { newHerd, newPaddock } from '../support/pasture-factories.js';
 import { SeasonHouse, type PhoneFact } from '../support/season-house.js';
 
-/** SEASON_KILLS asks for more. */
+/** SEASON_KILLS asks for more, SEASON_ON for another database. */
 const KILLS = Number(process.env['SEASON_KILLS'] ?? 4);
 const TIME_MS = 120_000 + KILLS * 30_000;
 
@@ -94,7 +94,8 @@ describe('a season on two phones', () => {
   let place: EmptyDatabase;
   let house: SeasonHouse;
   beforeAll(async () => {
-    place = await anyDatabase().empty();
+    const asked = databases().find(({ name }) => name === process.env['SEASON_ON']);
+    place = await (asked ?? anyDatabase()).empty();
     house = await SeasonHouse.open(place, addDays(PLANNED, -3));
   }, TIME_MS);
   afterAll(async () => {

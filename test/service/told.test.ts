@@ -200,6 +200,44 @@ describe.each(databases())('what is told on $name', (database) => {
     expect(body).toMatchObject({ lastGrazedOn: inDays(-1) });
   });
 
+  it('is in the picture as if all of it were read anew', async () => {
+    const [a, , b] = paddocks;
+    const work = { key: 'own/fence', doneOn: inDays(-1), hours: 2 };
+    const ways = [
+      () =>
+        tell({ kind: 'herd-move', about: herd.id, on: inDays(-2), details: { paddockId: a!.id } }),
+      () =>
+        tell({ kind: 'herd-move', about: herd.id, on: inDays(0), details: { paddockId: b!.id } }),
+      () => tell(reading({ on: inDays(0) })),
+      () => tell({ kind: 'paddock-mown', about: a!.id, on: inDays(0), details: {} }),
+      () => app.api.put(`${farm.path}/work/progress`).send(work),
+      () => app.api.put(`${farm.path}/work/progress`).send({ key: work.key, undo: true }),
+      () =>
+        tell({
+          kind: 'ground-check',
+          about: 'ground',
+          on: inDays(0),
+          details: { isWorkable: true },
+        }),
+    ];
+    const picture = async () => {
+      const { body } = await app.api.get(`${farm.path}/picture`).expect(200);
+      const { farm: _farm, keptPlans: _kept, ...rest } = body as Record<string, unknown>;
+      return rest;
+    };
+    for (const way of ways) {
+      await picture();
+      const { status, body } = await way();
+      expect({ isTold: status < 300, body }).toMatchObject({ isTold: true });
+      const taken = await picture();
+      // Somebody comes and goes: that is no telling, so that everything is read.
+      const person = await app.api.post(`${farm.path}/people`).send({ name: 'Guest', away: [] });
+      const { id } = person.body as { id: string };
+      await app.api.delete(`${farm.path}/people/${id}`).expect(204);
+      expect(taken).toEqual(await picture());
+    }
+  });
+
   it('of birds on a scale corrects the plan of their batch, until it is taken back', async () => {
     const order = batchBody({ brooderId: farm.brooderId, arrivalDate: inDays(-27) });
     const { body } = await app.api.post(`${farm.path}/batches`).send(order).expect(201);

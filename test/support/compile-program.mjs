@@ -12,7 +12,6 @@ import { rolldown } from 'rolldown';
 const root = fileURLToPath(new URL('../..', import.meta.url));
 const ENTRIES = [
   'src/main',
-  'src/work-pool/worker',
   ...['plan', 'checks', 'backup', 'restore', 'certificate'].map((name) => `src/cli/${name}`),
   'test/support/service',
   'test/support/shared-house',
@@ -30,6 +29,7 @@ export default async function compileProgram() {
     cwd: root,
     input: {
       ...Object.fromEntries(ENTRIES.map((path) => [basename(path), `${path}.ts`])),
+      'thread/worker': 'src/work-pool/worker.ts',
       core: CORE,
     },
     platform: 'node',

@@ -1,8 +1,7 @@
 import type { AnimalPicture } from '../../farm/picture.js';
 import type { Tables } from '../../tables/tables.js';
 import { planBatch, type BatchPlan } from '../batch-plan.js';
-import { batchRequest } from '../batch-request.js';
-import { planContext } from '../context.js';
+import { batchContext } from '../batch-request.js';
 import { breakEvenOf, type BreakEven } from './break-even.js';
 import type { Fetching } from './fetching.js';
 import { layAges, type LayAges } from './lay-ages.js';
@@ -32,7 +31,7 @@ export function batchCost(
     fetching,
   }: { readonly plan?: BatchPlan; readonly fetching?: Fetching | undefined } = {},
 ): BatchCost {
-  const context = planContext(batchRequest(picture, tables, batchId));
+  const context = batchContext(picture, tables, batchId);
   const breakEven = breakEvenOf(context, plan, fetching);
   const stop = stopFeeding(context, plan, breakEven.withHours ?? breakEven.withoutHours);
   const ages = layAges(context, plan);

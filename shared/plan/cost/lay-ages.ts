@@ -11,7 +11,8 @@ import { layFormulas } from '../../poultry/lay.js';
 import { formatPrice } from '../../units/format.js';
 import type { BatchPlan } from '../batch-plan.js';
 import type { PlanContext } from '../context.js';
-import { feedOfHens } from '../lay-feed.js';
+import { feedOfHens } from '../feed-of-hens.js';
+import { hensFeedInputs } from '../used-feed.js';
 import { eggsOver, rowsOn } from '../lay-months.js';
 import { costMinor } from '../../money/money.js';
 import { LAY_YEAR_DAYS } from '../life.js';
@@ -77,7 +78,7 @@ export function layAges(context: PlanContext, plan: BatchPlan): LayAges | undefi
       sumOf(kg, span.from - lay.firstDay, span.to - lay.firstDay),
       'kg',
       layFormulas.feedPerDozen,
-      [age],
+      [age, ...hensFeedInputs(life)],
       options,
     );
     const quarter = {
@@ -175,6 +176,7 @@ function paysFromOf(
       costFormulas.layPays,
       [
         input('Feed of ten hens in a day, average of all their years', aDayKg, 'kg', 'F'),
+        ...hensFeedInputs(life),
         ...priceInputs(bag, farm.currency),
         fromFarm('A dozen eggs', formatPrice(dozen, farm.currency), 'text', 'p'),
       ],

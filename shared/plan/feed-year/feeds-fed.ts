@@ -1,6 +1,7 @@
 import { addDays, daysBetween, type PlainDate } from '../../calendar/plain-date.js';
 import type { Batch } from '../../farm/batch.js';
 import type { FeedProduct, Product } from '../../farm/product.js';
+import { fedOn } from '../fed-on.js';
 import type { PlannedBatch } from '../work/dated-work.js';
 
 /** Feed of one batch on one day, and what it is fed as. */
@@ -13,26 +14,17 @@ interface FedDay {
   readonly clearDays: number | undefined;
 }
 
-/** Days whose feed stands for those after the plan of hens. */
-const LAST_DAYS = 7;
-
-/**
- * What a batch is fed, day by day, from one day to before another. Hens are taken to stay after the
- * days that are planned of them: they eat on as in the last week of these.
- */
+/** What a batch is fed, day by day, from one day to before another; hens as `fedOn` says. */
 export function* fedDays(
   { plan }: PlannedBatch,
   { from, until }: { readonly from: PlainDate; readonly until: PlainDate },
 ): Generator<FedDay> {
-  const { arrivalDate, feed, daily, purpose, laying } = plan;
-  const values = daily.find(({ id }) => id === 'feed-day')?.values ?? [];
+  const { arrivalDate, feed, purpose, laying } = plan;
   const { phases } = feed;
   const firstEgg = laying && String(laying.firstEgg.value);
-  const last = values.slice(-LAST_DAYS);
-  const onKg = purpose === 'layers' ? last.reduce((sum, kg) => sum + kg, 0) / LAST_DAYS : 0;
   const begin = from < arrivalDate ? arrivalDate : from;
   for (let date = begin; date < until; date = addDays(date, 1)) {
-    const kg = values[daysBetween(arrivalDate, date)] ?? onKg;
+    const kg = fedOn(plan, date);
     if (kg <= 0) continue;
     const phase = phases.findLast(({ starts }) => String(starts.value) <= date) ?? phases[0]!;
     const clearOn = purpose === 'meat' ? plan.lastDate : (firstEgg ?? plan.lastDate);

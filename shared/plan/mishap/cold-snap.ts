@@ -8,10 +8,10 @@ import { FieldError } from '../../problems/field-problem.js';
 import type { Tables } from '../../tables/tables.js';
 import { formatMoney } from '../../units/format.js';
 import { planBatch, type BatchPlan } from '../batch-plan.js';
-import { batchRequest } from '../batch-request.js';
+import { batchContext } from '../batch-request.js';
 import { scheduleOf } from '../brooding.js';
 import { extraFeed, nightHours, nightOfHeat } from '../cold-nights.js';
-import { planContext, type PlanContext } from '../context.js';
+import type { PlanContext } from '../context.js';
 import { heatOfDay } from '../heat-of-day.js';
 import { nightLowAt } from '../move-out.js';
 import { rowsOfMove } from '../nights-of-move.js';
@@ -53,7 +53,7 @@ export function planned<T>(make: () => T): T | undefined {
 
 function ofBatch(asked: Asked, batch: NamedBatch): Mishap | undefined {
   const { picture, tables, spell } = asked;
-  const context = planContext(batchRequest(picture, tables, batch.id));
+  const context = batchContext(picture, tables, batch.id);
   const { life, moveOutDay, today } = context;
   const day = Math.max(0, daysBetween(batch.arrivalDate, today));
   if (life.days <= day) return undefined;

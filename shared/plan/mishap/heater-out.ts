@@ -8,9 +8,9 @@ import { heatersFor } from '../../poultry/brooder-heat.js';
 import { underHeaterC } from '../../poultry/brooding.js';
 import { spaceRowAt } from '../../poultry/space.js';
 import { formatHours, formatValue } from '../../units/format.js';
-import { batchRequest } from '../batch-request.js';
+import { batchContext } from '../batch-request.js';
 import { scheduleOf } from '../brooding.js';
-import { planContext, type PlanContext } from '../context.js';
+import type { PlanContext } from '../context.js';
 import { heatOfDay } from '../heat-of-day.js';
 import { spaceStandardOf } from '../space-standard.js';
 import { cautionsSaid } from './cautions-said.js';
@@ -38,7 +38,7 @@ export function heaterOut(
   tables: Tables,
   { batchId, working, isPowerOut }: HeaterOut,
 ): Mishap | undefined {
-  const context = planContext(batchRequest(picture, tables, batchId));
+  const context = batchContext(picture, tables, batchId);
   const { batch, facilities, farm, life, today, say } = context;
   const brooder = facilityOf(facilities, 'brooder', batch.brooderId);
   const day = daysBetween(batch.arrivalDate, today);

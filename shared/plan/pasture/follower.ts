@@ -1,19 +1,18 @@
 import type { Herd } from '../../farm/herd.js';
-import { planContext } from '../context.js';
-import type { PlanRequest } from '../request.js';
+import type { PlanContext } from '../context.js';
 import type { Follower } from '../../farm/pasture-choices.js';
 
 /**
  * The birds of a batch as followers of a herd, from their move outdoors to their last day;
  * undefined when they never move out.
  */
-export function followerOf(herd: Herd, batch: PlanRequest): Follower | undefined {
-  const { life, moveOutDay, dateOf, tables } = planContext(batch);
+export function followerOf(herd: Herd, context: PlanContext): Follower | undefined {
+  const { batch, life, moveOutDay, dateOf, tables } = context;
   if (moveOutDay === undefined) return undefined;
   const last = life.days - 1;
   const days = last - moveOutDay;
   if (days < 1) return undefined;
-  const manure = tables.manure[batch.batch.purpose];
+  const manure = tables.manure[batch.purpose];
   const { nKgPerDayPerKgLive, pKgPerDayPerKgLive } = manure;
   const { birdsBehind } = tables.pasture;
   let liveKgDays = 0;
@@ -21,7 +20,7 @@ export function followerOf(herd: Herd, batch: PlanRequest): Follower | undefined
   const meanLiveKg = liveKgDays / days;
   return {
     herdId: herd.id,
-    name: batch.batch.name,
+    name: batch.name,
     from: dateOf(moveOutDay),
     to: dateOf(last - 1),
     lagDays: herd.followDays ?? birdsBehind.lagDays,

@@ -1,6 +1,6 @@
 import type { AnimalPicture } from '../../farm/picture.js';
 import type { Tables } from '../../tables/tables.js';
-import { batchRequest } from '../batch-request.js';
+import { batchContext } from '../batch-request.js';
 import { followerOf } from './follower.js';
 import type { PastureRequest } from './pasture-request.js';
 
@@ -23,7 +23,7 @@ export function pastureOfFarm(picture: AnimalPicture, tables: Tables): PastureRe
       // A batch that is gone follows no herd any more.
       const follows = batches.some(({ id }) => id === herd.followedByBatchId);
       if (!follows) return [];
-      return followerOf(herd, batchRequest(picture, tables, herd.followedByBatchId!)) ?? [];
+      return followerOf(herd, batchContext(picture, tables, herd.followedByBatchId!)) ?? [];
     }),
     choices: pastureChoices,
   };

@@ -136,9 +136,37 @@ function feedLines({ plan, sums, feed, isOver }: Closed): RecordLine[] {
             missing: notYet(isOver) ?? conversionNeeds(feed, liveKg),
             note: without(sums),
           }),
+          wasteLine(plan.leaving.conversion.value, plan.feed.wasteShare, {
+            kg: isOver ? feed?.kg : undefined,
+            liveKg,
+            missing: notYet(isOver) ?? conversionNeeds(feed, liveKg),
+          }),
         ]
       : []),
   ];
+}
+
+/** Feed gone over what birds of that weight eat by the plan with nothing spilled. */
+function wasteLine(
+  conversion: number,
+  planned: number,
+  told: {
+    readonly kg: number | undefined;
+    readonly liveKg: number | undefined;
+    readonly missing: string | undefined;
+  },
+): RecordLine {
+  const eatenKg = (told.liveKg ?? 0) * (conversion / (1 + planned));
+  const actual = told.kg === undefined || eatenKg === 0 ? undefined : told.kg / eatenKg - 1;
+  return line('waste', 'Feed gone beyond what they eat', 'share', {
+    planned,
+    actual,
+    missing: told.missing,
+    note:
+      actual !== undefined && actual < 0
+        ? 'they ate less than the table says for their weight'
+        : 'spilled, eaten by others, or more appetite than the table’s',
+  });
 }
 
 const hoursLine = ({ sums: { hours } }: Closed): RecordLine =>

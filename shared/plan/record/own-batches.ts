@@ -182,10 +182,27 @@ function growthOf(
       ...(hasFeed
         ? [
             `They took ${percent(eaten)} of the feed planned (${ofBatches(eaten.length)}): planned with ${planned(eaten)}.`,
+            ...wasteWords(alike),
           ]
         : []),
     ],
   };
+}
+
+/** What of the feed went beyond what birds of that weight eat, on average of the batches. */
+function wasteWords(alike: readonly HowItWent[]): string[] {
+  const shares = alike.flatMap(({ lines }) => {
+    const { planned, actual } = lines.find(({ id }) => id === 'waste') ?? {};
+    return planned === undefined || actual === undefined ? [] : [{ planned, actual }];
+  });
+  if (shares.length === 0) return [];
+  const average = (of: 'planned' | 'actual'): number =>
+    Math.round((100 * sum(shares.map((each) => each[of]))) / shares.length);
+  const [gone, spilled] = [average('actual'), average('planned')];
+  if (gone <= spilled) return [];
+  return [
+    `Of that, ${gone} % went beyond what birds of their weight eat; ${spilled === 0 ? 'nothing' : `${spilled} %`} is planned as spilled. Overfull feeders, mice and wild birds take it.`,
+  ];
 }
 
 /** Eggs of a hen of one's own, drawn toward the plan's as weight and feed are. */

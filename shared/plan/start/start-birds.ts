@@ -6,6 +6,7 @@ import type { BirdsToCome, LayersToCome } from '../../farm/start.js';
 import type { Tables } from '../../tables/tables.js';
 import { findArrivals } from '../arrival-finder.js';
 import { planBatch, type BatchPlan } from '../batch-plan.js';
+import { usualFeeds, type OrderedBirds } from '../usual-feeds.js';
 import type { StartDefaults, StartSizes } from './start-defaults.js';
 
 /** What is at hand while a farm is begun. */
@@ -42,26 +43,27 @@ export function withBirds(
   const ids = { batch: newId(), brooder: newId(), home: newId(), freezer: newId() };
   const strain = tables.strains.find((each) => each.defaultFor?.includes(purpose))!;
   const store = picture.facilities.find(({ kind }) => kind === 'feed-store');
-  // Of five feeds a small flock would eat a bag or two each.
-  const hasFewFeeds =
-    purpose === 'layers' && startedWeeks === undefined && birds <= defaults.fewHens.most;
+  const order: OrderedBirds = {
+    ...{ purpose, strainId: strain.id, wantedBirds: birds },
+    ...(startedWeeks === undefined ? {} : { origin: 'started' }),
+  };
+  const feeds = usualFeeds(order, tables);
+  const hasFewFeeds = feeds.id !== strain.feedProgram[purpose];
   const batch: NamedBatch = {
     id: ids.batch,
     name: NAMES[purpose].batch,
-    purpose,
-    strainId: strain.id,
+    ...order,
     sex: purpose === 'meat' ? 'straight-run' : 'pullets',
-    wantedBirds: birds,
     arrivalDate: addDays(picture.today, defaults.leadDays),
     ...(startedWeeks === undefined
       ? { hatchToArrivalDays: 1, brooderId: ids.brooder }
       : {
-          ...({ origin: 'started', hatchToArrivalDays: 0 } as const),
+          hatchToArrivalDays: 0,
           arrivalAgeWeeks: startedWeeks,
         }),
     ...(purpose === 'meat' ? { penId: ids.home, freezerId: ids.freezer } : { coopId: ids.home }),
     ...(store === undefined ? {} : { feedStoreId: store.id }),
-    ...(hasFewFeeds ? { feedProgramId: defaults.fewHens.feedProgramId } : {}),
+    ...(hasFewFeeds ? { feedProgramId: feeds.id } : {}),
     assumed: [
       ...['name', 'strainId', 'sex', ...(hasFewFeeds ? ['feedProgramId'] : [])],
       ...(startedWeeks === undefined ? ['hatchToArrivalDays'] : []),

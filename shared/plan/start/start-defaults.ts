@@ -38,8 +38,6 @@ interface StartPrices {
 
 /** What a farm is taken to have until the household says otherwise; a file of seeds/ holds it. */
 export interface StartDefaults {
-  /** So few hens raised from chicks are given two feeds: starter-grower, then layer. */
-  readonly fewHens: { readonly most: number; readonly feedProgramId: string };
   readonly elevationM: number;
   readonly freeTimes: Readonly<
     Record<FreeTime, Required<Pick<Person, 'hoursByWeekday' | 'startH' | 'byDay'>>>

@@ -1,8 +1,8 @@
-import { addDays, daysBetween, type PlainDate } from '../../calendar/plain-date.js';
-import { quantityOfDay } from '../../explain/daily-series.js';
+import { addDays, type PlainDate } from '../../calendar/plain-date.js';
 import type { FeedBought } from '../../farm/feed-bought.js';
 import { formatDate } from '../../units/dates.js';
 import { formatAbout } from '../../units/format.js';
+import { fedOn } from '../fed-on.js';
 import type { PlannedBatch } from '../work/dated-work.js';
 import { kindsOfFeed, phaseOn, type FeedKind } from './feed-kinds.js';
 import type { Alarm, Looked } from './looked-at.js';
@@ -65,10 +65,8 @@ class Eater {
   /** Feed of a day by the plan, waste included, kg; 0 before they come and when they are gone. */
   kg(on: PlainDate): number {
     const { plan } = this.batch;
-    const day = daysBetween(plan.arrivalDate, on);
-    if (day < 0 || (plan.leaving !== undefined && String(plan.leaving.on.value) < on)) return 0;
-    if (!this.kind.isFedTo(plan, on)) return 0;
-    return Number(quantityOfDay(plan.daily, 'feed-day', day)?.value ?? 0);
+    if (plan.leaving !== undefined && String(plan.leaving.on.value) < on) return 0;
+    return this.kind.isFedTo(plan, on) ? fedOn(plan, on) : 0;
   }
 
   bagKg(on: PlainDate): number {

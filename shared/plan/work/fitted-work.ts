@@ -27,6 +27,8 @@ const PLANS_AGAIN = 700;
 /** Of few jobs a plan is made faster, and more are tried. */
 const MANY_JOBS = 120;
 const MOST_TIMES = 3;
+/** Looks for a plan, at most: as many as a few tenths of a second take. Only very much work asks for more. */
+export const MOST_LOOKS = 80e6;
 
 const plansFor = ({ kept }: WorkRequest, jobs: number): number =>
   kept ? PLANS_AGAIN : goodPlans(jobs);
@@ -84,7 +86,7 @@ function fitOn(
 ): FittedWork {
   const { kept, seed, tables, today } = request;
   const fit = (tries: number, earlier?: EarlierWork): FittedWork =>
-    fitWork(problem, { plans: tries }, seededRandom(seed), earlier);
+    fitWork(problem, { plans: tries, looks: MOST_LOOKS }, seededRandom(seed), earlier);
   if (!kept) return fit(plans);
   const was = earlierPieces(request, needs, kept);
   const { madeFor, madeBy } = kept;

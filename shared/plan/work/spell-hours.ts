@@ -4,9 +4,10 @@ import type { WorkNeed } from './work-need.js';
 
 /**
  * Lets work that begins a dry spell begin only where there are hours for all that follows in the
- * spell: grass is not mown on Thursday when nobody can rake it before Monday. Hours are those that
- * chores and work of set days leave, whatever else is planned. Where no day has them it begins as if
- * it had not been asked, since hay that lies too long is better than none.
+ * spell: grass is not mown on Thursday when nobody can rake it before Monday, and not on Monday when
+ * the bales would lie until Saturday. Hours are those that chores and work of set days leave, whatever
+ * else is planned. Where no day has them it begins as if it had not been asked, since hay that lies
+ * too long is better than none.
  */
 export function withHoursForSpells(
   jobs: readonly WorkJob[],
@@ -19,13 +20,17 @@ export function withHoursForSpells(
     const runDays = needs[i]!.conditions.dryDaysInRow;
     if (runDays === undefined || job.pinned) return job;
     const chain = chainOf(jobs, i, runDays);
-    if (chain.length === 0) return job;
+    const inSpell = chain.filter(({ days: waits }) => 0 < waits);
+    if (inSpell.length === 0) return job;
     free ??= new WorkDays({ days, workers, jobs: [] });
-    const suits = new Uint8Array(days);
     const last = Math.min(job.untilDay, days - 1);
-    for (let day = Math.max(0, job.fromDay); day <= last; day++)
-      suits[day] = hasHours(free, job, chain, { day, runDays }) ? 1 : 0;
-    return suits.includes(1) ? { ...job, suits } : job;
+    for (const links of inSpell.length < chain.length ? [chain, inSpell] : [chain]) {
+      const suits = new Uint8Array(days);
+      for (let day = Math.max(0, job.fromDay); day <= last; day++)
+        suits[day] = hasHours(free, job, links, { day, runDays }) ? 1 : 0;
+      if (suits.includes(1)) return { ...job, suits };
+    }
+    return job;
   });
 }
 
@@ -36,27 +41,38 @@ interface Link {
   readonly days: number;
 }
 
-/** All that waits a day or more for work or for what follows it, and can still lie in its spell. */
+/**
+ * All that waits a day or more for work or for what follows it, and can still lie in its spell; what
+ * follows at once on the last of them, as hauling does on baling, comes at the end.
+ */
 function chainOf(jobs: readonly WorkJob[], head: number, runDays: number): Link[] {
   const chain: Link[] = [];
   const at = new Map([[head, { place: -1, lag: 0 }]]);
   // What waits may stand before what it waits for in the list.
-  for (let grew = true; grew;) {
-    grew = false;
-    jobs.forEach((job, i) => {
-      if (at.has(i) || job.pinned) return;
-      for (const wait of job.waitsFor) {
-        const before = at.get(wait.job);
-        if (!before || wait.days < 1 || runDays <= before.lag + wait.days) continue;
-        at.set(i, { place: chain.length, lag: before.lag + wait.days });
-        chain.push({ job, after: before.place, days: wait.days });
-        grew = true;
-        return;
-      }
-    });
-  }
+  const grow = (isMeant: (before: { readonly place: number }, days: number) => boolean): void => {
+    for (let grew = true; grew;) {
+      grew = false;
+      jobs.forEach((job, i) => {
+        if (at.has(i) || job.pinned) return;
+        for (const wait of job.waitsFor) {
+          const before = at.get(wait.job);
+          if (!before || !isMeant(before, wait.days)) continue;
+          if (runDays <= before.lag + wait.days) continue;
+          at.set(i, { place: chain.length, lag: before.lag + wait.days });
+          chain.push({ job, after: before.place, days: wait.days });
+          grew = true;
+          return;
+        }
+      });
+    }
+  };
+  grow((_, days) => 1 <= days);
+  grow(({ place }, days) => days === 0 && 0 <= place);
   return chain;
 }
+
+/** Bales lie out for a night at most. */
+const NIGHT_OUT_DAYS = 1;
 
 /** Whether work and all of its chain have the hours, begun on a day and done within the spell. */
 function hasHours(
@@ -78,7 +94,8 @@ function hasHours(
   const done = [put(head, day, day)];
   for (const { job, after, days } of chain) {
     const from = done[after + 1]! + days;
-    done.push(from <= last ? put(job, from, last) : Infinity);
+    const until = days === 0 ? last + NIGHT_OUT_DAYS : last;
+    done.push(from <= until ? put(job, from, until) : Infinity);
   }
   for (const { job, pieces } of taken) free.giveBack(job, pieces);
   return !done.includes(Infinity);

@@ -1,3 +1,4 @@
+import { timeOf } from '../../farm/repeated-jobs.js';
 import { formatHours } from '../../units/format.js';
 import { freeFrom } from '../../schedule/work-placing.js';
 import { daysLeft } from '../../schedule/work-reasons.js';
@@ -110,8 +111,15 @@ const moreHands = ({ minutes, peopleNeeded }: WorkJob, missing: number): string 
 const doneByOthers = ({ minutes, peopleNeeded, suits }: WorkJob): string =>
   `Have somebody else do all ${formatHours((minutes * peopleNeeded) / 60)} of it${suits ? ', in whatever weather comes' : ''}.`;
 
-/** What makes ready for animals is of no use after them: then it is they who come later. */
-function laterWords({ isBeforeEvent, belongsTo, prepares }: WorkNeed, doneOn: string): string[] {
+/**
+ * What makes ready for animals is of no use after them: then it is they who come later. One time of
+ * repeated work has no later day: the next time comes before that.
+ */
+function laterWords(
+  { isBeforeEvent, belongsTo, key, prepares }: WorkNeed,
+  doneOn: string,
+): string[] {
+  if (timeOf(key)) return [];
   if (!isBeforeEvent) return [`A later last day: it would be done on ${doneOn}.`];
   // A batch that comes later is tried with all of its work together.
   if (belongsTo?.kind !== 'herd' || !prepares) return [];

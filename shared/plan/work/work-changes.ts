@@ -47,7 +47,7 @@ export function changesSince(
         changes.push({ ...about, kind: 'new', why: 'It was not in the plan before.' });
     } else if (to === undefined) {
       if (from !== undefined)
-        changes.push({ ...about, kind: 'fits-no-more', why: unfitWords(work, i) });
+        changes.push({ ...about, kind: 'fits-no-more', why: whyNoMore(work, i, from) });
     } else if (from === undefined || lostNow(work, i) < lostBefore(was)) {
       // What the end of the earlier plan cut off has only come into sight.
       if (finishDay(now) + daysSince < problem.days)
@@ -106,6 +106,16 @@ function gone(kept: KeptPlan, { needs, request }: WholeWork): WorkChange[] {
     }));
 }
 
+/** A day that went by comes first: without it there was room. */
+function whyNoMore(work: WholeWork, index: number, from: string): string {
+  const { request } = work;
+  const day = daysBetween(request.today, from);
+  const missed = day < 0 ? `${sentence(notTicked(dayText(request)(day)))} ` : '';
+  return `${missed}${unfitWords(work, index)}`;
+}
+
+const notTicked = (date: string): string => `it was not ticked off on ${date}`;
+
 /** The first thing that keeps a piece of work from the days it had. */
 function whyMoved(
   work: WholeWork,
@@ -124,7 +134,7 @@ function whyMoved(
   const latest = addDays(request.today, windows[index]!.latestDay);
   for (const piece of was.pieces) {
     const day = daysBetween(request.today, piece.date);
-    if (day < 0) return `it was not ticked off on ${date(day)}`;
+    if (day < 0) return notTicked(date(day));
     const mark = request.progress.find(({ key }) => key === need.key);
     if (mark?.notBefore !== undefined && piece.date < mark.notBefore)
       return `you put it off to ${date(daysBetween(request.today, mark.notBefore))}`;

@@ -61,6 +61,11 @@ describe('how a batch went', () => {
     expect(lineOf(lines, 'feed').actual).toBe(400); // 20 bags of 20 kg
     expect(lineOf(lines, 'conversion').actual).toBeCloseTo(4, 9); // 400 kg ÷ 100 kg
     expect(lineOf(lines, 'age').actual).toBe(57); // hatched a day before they came
+    // What went over what 100 kg of birds eat with nothing spilled, as the plan has it.
+    const conversion = lineOf(lines, 'conversion').planned!;
+    const waste = lineOf(lines, 'waste');
+    const eatenKg = (100 * conversion) / (1 + waste.planned!);
+    expect(waste.actual).toBeCloseTo(400 / eatenKg - 1, 9);
   });
 
   it('takes what was paid for feed, to the cent', () => {

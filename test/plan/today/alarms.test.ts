@@ -114,6 +114,18 @@ describe('an alarm of feed that is out', () => {
     expect(outs(bought(Math.ceil((21 * dayKg()) / 20) + 5))).toEqual([]);
   });
 
+  it.each([
+    ['lay', 300],
+    ['lay on after the year that is planned of them', 700],
+  ])('sounds for hens that %s', (_, daysAgo) => {
+    const arrivalDate = addDays(TODAY, -daysAgo);
+    const layers = { purpose: 'layers', strainId: 'brown-layer', sex: 'pullets' } as const;
+    const batches = [{ ...batch, ...layers, id: 'old', arrivalDate }];
+    const [alarm] = outs({ ...bought(5), batches });
+    expect(alarm).toMatchObject({ key: 'alarm/feed-out/b', of: 'Feed' });
+    expect(outs({ ...bought(80), batches })).toEqual([]);
+  });
+
   it('is silent where no purchase was told, or more was opened than bought', () => {
     expect(outs({ batches: [old] })).toEqual([]);
     const opened = [{ id: 'f', batchId: 'old', date: addDays(TODAY, -3), bags: 9, bagKg: 20 }];

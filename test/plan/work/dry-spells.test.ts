@@ -73,6 +73,18 @@ describe('a cut of hay', () => {
     }
   });
 
+  it('is baled when somebody can bring it in: bales lie out for a night at most', () => {
+    const ownJobs = jobsOfSet(hay, { anchorOn: today, count: 2, today });
+    for (let free = 0; free < 7; free++) {
+      // The second pair of hands that hauling takes is there on one day of the week.
+      const hoursByWeekday = Array.from({ length: 7 }, (_, day) => (day === free ? 8 : 0));
+      const few = [people[0]!, { ...people[1]!, hoursByWeekday }];
+      const { jobs } = workPlanOf(newWork({ today, people: few, ownJobs }), 20);
+      const on = (id: string) => jobs.find(({ key }) => key === `own/${id}`)!.pieces[0]!.date;
+      expect(daysBetween(on('bale'), on('stack'))).toBeLessThanOrEqual(1);
+    }
+  });
+
   it('stands on no day that is forecast to be wet, and never lies in forecast rain', () => {
     fc.assert(
       fc.property(fc.array(fc.boolean(), { minLength: 8, maxLength: 12 }), (forecast) => {

@@ -137,6 +137,34 @@ describe('what changed since the day before', () => {
   });
 });
 
+describe('one time of weekly work that was missed', () => {
+  const nest = newOwnJob({
+    id: 'nest',
+    name: 'Straw in the nests',
+    hours: 1,
+    canBeSpread: false,
+    dueOn: today,
+    repeats: { every: 'weekdays', weekdays: [1] },
+  });
+  /** Hours on Mondays alone, for the next time and one more. */
+  const mondays = [{ ...one[0]!, hoursByWeekday: [2, 0, 0, 0, 0, 0, 0] }];
+  const more = { ownJobs: [nest], people: mondays };
+
+  it('is said as missed, before what the days that are left lack', () => {
+    expect(changes(more, more).find(({ to }) => to === undefined)).toMatchObject({
+      kind: 'fits-no-more',
+      why: 'It was not ticked off on Mon 5 Apr. Nobody has hours on its suitable days.',
+    });
+  });
+
+  it('is offered no day on which the next time has come', () => {
+    const { jobs } = workPlanOf(newWork({ today: addDays(today, 1), ...more }), 100);
+    const missed = jobs.find(({ key }) => key === `own/nest/${today}`)!;
+    expect(missed.pieces).toEqual([]);
+    expect(missed.waysToFit.join()).not.toContain('later last day');
+  });
+});
+
 describe('compareWorkPlans', () => {
   it('says what an arrival a week later frees, and moves nothing that can stay', () => {
     const ownJobs = [newOwnJob({ notBefore: '2027-04-20' })];

@@ -8,6 +8,7 @@ import { ArrivalFields } from './arrival-fields.js';
 import { WANTED } from './batch-labels.js';
 import { BatchPrices } from './batch-prices.js';
 import { EggFields } from './egg-fields.js';
+import { FeedChoice } from './feed-choice.js';
 import { FIELDS, OrderNumber, type FormProps } from './form-fields.js';
 import { LastDayFields } from './last-day-fields.js';
 import { MoreChoices } from './more-choices.js';
@@ -74,6 +75,7 @@ export function BatchForm({ slideFrom, best, isHere, onHere, own, ...form }: Pro
       <OwnEggs {...form} />
       <OrderNumber form={form} field="wantedBirds" label={WANTED[purpose]} />
       <ArrivalFields {...{ form, isOwn, young, slideFrom, best, isHere, onHere }} />
+      {strain && <FeedChoice {...{ form, strain }} />}
       {own}
       {strain && (
         <Accordion variant="contained" multiple>

@@ -26,6 +26,7 @@ import { FittedTasksOf } from '../../tick/fitted-tasks.js';
 import { Failure, useAll } from '../../shell/states.js';
 import { ConfirmButton } from '../../shell/confirm-button.js';
 import { BatchForm } from './batch-form.js';
+import { feedsAfter } from './feed-choice.js';
 import type { GoneBatch } from '../batches/gone-batch.js';
 import { batchWords } from './batch-labels.js';
 import { bestWeek, firstArrival, todayOf } from './best-week.js';
@@ -101,7 +102,8 @@ function Editor({ saved, ...parts }: Setting & { saved: SavedBatch | undefined }
 
   const change = (typed: BatchDraft) => {
     setTouched(true);
-    const more = { ...typed, ...assumedAfter(draft, Object.keys(typed)) };
+    const fed = { ...typed, ...feedsAfter(draft, typed, tables) };
+    const more = { ...fed, ...assumedAfter(draft, Object.keys(typed)) };
     // While nobody chose a date, it is that of the best week for what is ordered.
     const isOfBest = best !== undefined && draft.arrivalDate === best.arrivalDate;
     const next =
@@ -240,9 +242,13 @@ function newBatch(setting: Setting): {
   readonly best: ArrivalWeek | undefined;
 } {
   const first = (kind: string) => setting.picture.facilities.find((f) => f.kind === kind)?.id;
-  const draft: BatchDraft = {
+  const order: BatchDraft = {
     ...forPurpose('meat', setting.tables.strains, undefined),
     wantedBirds: 50,
+  };
+  const draft: BatchDraft = {
+    ...order,
+    ...feedsAfter(order, order, setting.tables),
     arrivalDate: firstArrival(setting),
     hatchToArrivalDays: 1,
     brooderId: first('brooder'),

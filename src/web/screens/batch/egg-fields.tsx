@@ -15,7 +15,7 @@ interface Props {
   readonly onChange: (more: BatchDraft) => void;
 }
 
-/** What a household says of its eggs and how its hens are fed. */
+/** What a household says of its eggs. */
 export function EggFields({ setting, draft, errors, strain, onChange }: Props) {
   const { farm, tables } = setting;
   const quantity = (field: 'eggsWantedPerWeek' | 'ownEggsPerHen', description?: string) => (
@@ -38,15 +38,6 @@ export function EggFields({ setting, draft, errors, strain, onChange }: Props) {
         error={errors['layCurveId']}
         onChange={(id) => onChange({ layCurveId: id === strain.layCurve ? undefined : id })}
         options={choicesFor(tables.layCurves, strain.layCurve!)}
-      />
-      <Select
-        label={FIELDS.feedProgramId.label}
-        value={draft.feedProgramId ?? strain.feedProgram.layers}
-        error={errors['feedProgramId']}
-        onChange={(id) =>
-          onChange({ feedProgramId: id === strain.feedProgram.layers ? undefined : id })
-        }
-        options={choicesFor(tables.feedPrograms, strain.feedProgram.layers!)}
       />
       {quantity('ownEggsPerHen')}
     </>

@@ -27,6 +27,10 @@ export function FeedSection({ plan }: { plan: BatchPlan }) {
             }
           />
           <Fact of={feed.used?.factor} note="The feed to come goes by it. " />
+          <Fact
+            of={feed.used?.wasted}
+            note={`${feed.wasteShare === 0 ? 'Nothing' : formatValue(feed.wasteShare, 'share', reader)} is planned as spilled. `}
+          />
           <Fact of={feed.used?.conversion} note={<ConversionUnit />} />
         </Facts>
       </Section>
