@@ -150,12 +150,15 @@ export class Season extends GrazedDays {
     const asked = { days: how === 'top' ? Infinity : judged.lookAheadDays };
     let ahead = this.lookAhead(day, asked);
     let most = ahead.feedKg + little;
+    const mostBeforeHay = ahead.beforeHayKg + little;
     while (paddock !== undefined) {
       // One that nobody would go into is not missed.
       if (ahead.entered.has(paddock)) {
         const tried = how === 'top' ? { topped: paddock } : { shut: paddock };
         if (how === 'shut' && ahead.grownOld.has(paddock)) most += this.hayOf(paddock, day);
         ahead = this.lookAhead(day, { ...asked, ...tried, mostKg: most });
+        // Hay feeds nobody before it is made.
+        if (how === 'shut' && mostBeforeHay < ahead.beforeHayKg) return;
       }
       if (most < ahead.feedKg) return;
       const field = this.fields[paddock]!;

@@ -25,6 +25,8 @@ export interface Asked {
  */
 export interface Ahead {
   readonly feedKg: number;
+  /** Of it, what is needed before grass that is shut today lies as hay. */
+  readonly beforeHayKg: number;
   readonly entered: ReadonlySet<number>;
   /** Of these, paddocks whose grass is far poorer than hay by the time that a herd goes in. */
   readonly grownOld: ReadonlySet<number>;
@@ -36,6 +38,7 @@ const AHEAD = -1;
 /** The days to come, from a morning, in the usual weather and by the same rules. */
 export class LookAhead extends GrazedDays {
   private feedKg = 0;
+  private beforeHayKg = 0;
   private readonly entered = new Set<number>();
   private readonly grownOld = new Set<number>();
 
@@ -67,13 +70,16 @@ export class LookAhead extends GrazedDays {
       if (!isGrown) this.growAndMow(i);
       for (let h = isGrown ? onMoveOf : 0; h < herds.length; h++) this.feed(h, i);
     }
-    return { feedKg: this.feedKg, entered: this.entered, grownOld: this.grownOld };
+    const { feedKg, beforeHayKg, entered, grownOld } = this;
+    return { feedKg, beforeHayKg, entered, grownOld };
   }
 
-  protected override note(h: number, _day: number, eatenKg: number, feedKg: number): void {
+  protected override note(h: number, day: number, eatenKg: number, feedKg: number): void {
     const { onMoveOf } = this.asked;
     if (onMoveOf !== undefined && onMoveOf !== h) return;
     this.feedKg += feedKg;
+    const { hayGrowsDays, dryingDays } = this.problem.judged;
+    if (day < this.day + hayGrowsDays + dryingDays) this.beforeHayKg += feedKg;
     const { at } = this.herds[h]!;
     if (onMoveOf !== undefined || at === undefined) return;
     const { digestibleEaten } = this.fields[at]!.stay!;

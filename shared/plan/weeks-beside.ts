@@ -28,7 +28,9 @@ export const weeksBeside = (weeks: readonly ArrivalWeek[], own: ArrivalWeek): We
     const [worst] = week.reasons
       .map(({ code, text }) => ({ text, more: pointsOf(week, code) - pointsOf(own, code) }))
       .sort((a, b) => b.more - a.more);
-    return [{ arrivalDate, ...(worst && LEAST_POINTS <= worst.more ? { against: worst.text } : {}) }];
+    return [
+      { arrivalDate, ...(worst && LEAST_POINTS <= worst.more ? { against: worst.text } : {}) },
+    ];
   });
 
 /** What a reason takes off a week. */

@@ -6,7 +6,7 @@ import { orNothing, type AnimalPlans } from './animal-plans.js';
 import { compareWorkPlans, type WorkComparison } from '../work/compare-plans.js';
 import { tripsAhead } from '../feed-year/trips-ahead.js';
 import { datedWork } from '../work/dated-work.js';
-import { withTrips } from '../work/fetch-trips.js';
+import { withTrips } from '../feed-year/fetch-trips.js';
 import { workOutlookOf, type WorkOutlook } from '../work/work-outlook.js';
 import { workPlanOf } from '../work/work-plan.js';
 import type { WorkRequest } from '../work/work-request.js';

@@ -19,6 +19,7 @@ import { grazingOf } from './season-feed.js';
 import { firstFitDay, pastStays, type PastureContext } from './pasture-context.js';
 import { END_WORDS } from './stay-reasons.js';
 import type { Chosen } from './surplus.js';
+import { withoutGrass } from './without-grass.js';
 
 export const herdDateFormulas = {
   turnOut: {
@@ -140,11 +141,7 @@ export function datesOf(context: PastureContext, chosen: Chosen, h: number): Fou
   ];
   const base: HerdDates = { herdId: herd.id, arrivals, calvings };
   if (!grazing) {
-    const never = issue(
-      'stop',
-      'herd-without-grass',
-      `${herd.name} never finds a paddock that is tall enough, rested and free before ${context.say(dateOf(context.span.to - 1), 'date')}. Add paddocks, take head off, or feed hay for the whole time.`,
-    );
+    const never = issue('stop', 'herd-without-grass', withoutGrass(context, chosen, herd.name));
     return found(base, { issues: [never], cautions });
   }
   // A herd that is on grass already has had its turn-out: on the day it was told of, if it was.

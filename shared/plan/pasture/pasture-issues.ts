@@ -58,7 +58,14 @@ function goesRank(context: PastureContext, books: Chosen['books']): PlanIssue[] 
     const since = rankSince(context, books, p);
     if (since === undefined) return [];
     const next = books.stays.find((stay) => stay.paddock === p && since <= stay.from);
-    const then = next ? `kept until ${say(dateOf(next.from), 'date')}` : 'not grazed again';
+    const isIn = books.stays.some(
+      ({ paddock, from, days }) => paddock === p && from <= since && since < from + days,
+    );
+    const then = isIn
+      ? 'while they graze it'
+      : next
+        ? `kept until ${say(dateOf(next.from), 'date')}`
+        : 'not grazed again';
     return [
       { isKept: next !== undefined, text: `${name} (${say(dateOf(since), 'date')}, ${then})` },
     ];

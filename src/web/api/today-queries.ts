@@ -23,6 +23,18 @@ const ofToday = (farmId: string) => ({
 export const useToday = (farmId: string) =>
   useQuery({ ...ofToday(farmId), refetchOnWindowFocus: 'always' });
 
+/** The day is looked at so often for alarms while nobody does anything, ms. */
+const WATCH_MS = 10 * 60_000;
+
+/** The day, read again and again while the page is open, also behind others. */
+export const useWatchedToday = (farmId: string, isWatched: boolean) =>
+  useQuery({
+    ...ofToday(farmId),
+    enabled: isWatched,
+    refetchInterval: isWatched && WATCH_MS,
+    refetchIntervalInBackground: true,
+  });
+
 /**
  * Asks for a farm and its day before anything of the page is there, and shows them as they were read
  * last until they are: the day only while it is that day, because another has other numbers.

@@ -3,6 +3,7 @@ import type { Farm } from '../../../shared/farm/farm.js';
 import { addDays, daysBetween } from '../../../shared/calendar/plain-date.js';
 import type { PasturePlan } from '../../../shared/plan/pasture/pasture-plan.js';
 import type { PastureRequest } from '../../../shared/plan/pasture/pasture-request.js';
+import { climateFromMonthlyMeans } from '../../../shared/weather/climate.js';
 import { newFarm } from '../../support/factories.js';
 import {
   newGroup,
@@ -159,6 +160,26 @@ describe('whether the grass lasts', () => {
     expect(stop.level).toBe('stop');
     expect(stop.text).toContain('Cows');
     expect(plan.herds[0]!.hayByDay).toEqual(plan.herds[0]!.needByDay);
+    expect(stop.text).toMatch(/^Every paddock is closed/);
+  });
+
+  it.each([
+    ['too cold', Array<number>(12).fill(-20), Array<number>(12).fill(-8)],
+    ['too hot or too dry', Array<number>(12).fill(41), Array<number>(12).fill(45)],
+  ])('says that nothing grows tall enough where it is %s', (why, minC, maxC) => {
+    const request = newPastureRequest(roomy);
+    const climate = climateFromMonthlyMeans(minC, maxC, 6, Array<number>(12).fill(30));
+    const { text } = plannedPasture({ ...request, climate }).issues.find(
+      ({ code }) => code === 'herd-without-grass',
+    )!;
+    expect(text).toContain(`it is ${why} for`);
+  });
+
+  it('says of one field that goes rank that the herd is in it', () => {
+    const plan = planOf({ paddocks: newPaddocks(1, { areaM2: 30_000 }) });
+    expect(plan.issues.find(({ code }) => code === 'goes-rank')!.text).toContain(
+      'while they graze it',
+    );
   });
 });
 

@@ -3,12 +3,12 @@ import { addDays, daysBetween, weekdayOf, type PlainDate } from '../../calendar/
 import type { WorkConditions } from '../../farm/job.js';
 import type { FarmPicture } from '../../farm/picture.js';
 import { formatMoney, minorDigits } from '../../units/format.js';
-import type { FeedTrip } from '../feed-year/feed-trips.js';
-import { ANYWHERE } from '../feed-year/where-bought.js';
-import { YEAR_DAYS } from '../feed-year/year-buying.js';
 import { FETCHES } from '../tasks/fetches.js';
 import type { Task, TripToBuy } from '../tasks/task.js';
-import type { DatedWork } from './work-request.js';
+import type { DatedWork } from '../work/work-request.js';
+import type { FeedTrip } from './feed-trips.js';
+import { ANYWHERE } from './where-bought.js';
+import { YEAR_DAYS } from './year-buying.js';
 
 interface OpenFetch {
   readonly work: DatedWork;
@@ -86,14 +86,15 @@ const eatersOf = ({ lines }: FeedTrip): ReadonlySet<string> =>
   new Set(lines.flatMap(({ eatenBy }) => eatenBy));
 
 /**
- * The day of a trip: the one that the last plan of the work has for it while the feed lasts to it and
- * it is not much earlier, since nobody is to plan a week anew for a day more or less.
+ * The first day of a trip: where the last plan of the work had it not much earlier, that day, since
+ * nobody is to plan a week anew for a day more or less. A later day of that plan is within the trip's
+ * own, and is kept as that of any work is.
  */
 function dayNear(trip: FeedTrip, kept: PlainDate | undefined, today: PlainDate): PlainDate {
   const on = dayOf(trip);
   if (kept === undefined || kept < today) return on;
   const later = daysBetween(on, kept);
-  return -NEAR_DAYS <= later && later <= trip.spareDays ? kept : on;
+  return -NEAR_DAYS <= later && later < 0 ? kept : on;
 }
 
 const NEAR_DAYS = 7;

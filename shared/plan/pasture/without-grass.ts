@@ -1,0 +1,33 @@
+import { listed } from '../../units/listed.js';
+import type { PastureContext } from './pasture-context.js';
+import type { Chosen } from './surplus.js';
+
+/** No cool-season grass grows where no day is warmer than that on average, °C. */
+const COLD_C = 5;
+
+/** Why a herd finds no grass in the whole plan, and what helps. */
+export function withoutGrass(
+  { grass, weather, span, say, dateOf }: PastureContext,
+  { books }: Chosen,
+  herd: string,
+): string {
+  // The year up to today counts too: in late fall the grass is over, not unfit for the place.
+  const days = Array.from({ length: span.to }, (_, day) => day);
+  const until = say(dateOf(span.to - 1), 'date');
+  const isTall = grass.swards.some(({ sward }, p) =>
+    days.some((day) => sward.firstPassKgPerHa <= books.massKgPerHa[p]![day]!),
+  );
+  if (!isTall) {
+    const { minC, maxC } = weather.expected;
+    const isCold = days.every((day) => (minC[day]! + maxC[day]!) / 2 < COLD_C);
+    const names = [...new Set(grass.swards.map(({ forage }) => forage.name.toLowerCase()))];
+    return `Nothing grows tall enough to graze here before ${until}: by the temperatures and rain of this farm it is too ${isCold ? 'cold' : 'hot or too dry'} for ${listed(names, 'and')}. ${herd} need hay for the whole time. Look whether the months under Your place are right, or choose a grass that stands it.`;
+  }
+  if (
+    days
+      .slice(span.from)
+      .every((day) => grass.swards.every(({ sward }) => sward.isClosed[day] === 1))
+  )
+    return `Every paddock is closed until ${until}: ${herd} need hay for the whole time. Open one under Paddocks and herds.`;
+  return `No paddock is tall enough, rested and free for ${herd} before ${until}. Add paddocks, take head off, or feed hay for the whole time.`;
+}
