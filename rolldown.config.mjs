@@ -6,5 +6,4 @@ export default defineConfig({
   platform: 'node',
   external: /^[^./]/,
   output: { dir: 'dist/src/work-pool/thread', keepNames: true },
-  logLevel: 'warn',
 });

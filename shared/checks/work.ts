@@ -11,6 +11,7 @@ import { EXAMPLE_FARM } from './example-farm.js';
 import { drawnRun } from '../weather/drawn-year.js';
 import { monthsIn } from './climate-given.js';
 import type { Given, Topic } from './given.js';
+import { latestStart } from './printed-network.js';
 
 /** Central Illinois, monthly averages from memory: lows and highs, °C; rain, mm. */
 const MIN_C = [-9, -7, -1, 5, 11, 16, 18, 17, 12, 6, 0, -6];
@@ -152,6 +153,7 @@ export const workChecks: Topic = {
     'hay-dries': hayDries,
     'hours-of': (given) => hoursOf(given, given.number('count')),
     'task-hours': taskHours,
+    'latest-start': ({ text }) => latestStart(text('of')),
     'move-hours': ({ tables }) => tables.work.herdMove.hoursBase,
     'hours-each': (given) => (hoursOf(given, MANY) - hoursOf(given, 0)) / MANY,
   },

@@ -21,6 +21,7 @@ import type { Weighing } from './weighing.js';
 import type { PastureChoices } from './pasture-choices.js';
 import type { Product } from './product.js';
 import type { Supplier } from './supplier.js';
+import type { FactOf } from './told-fact.js';
 
 /** A day on which offices and post are closed. */
 export interface PublicHoliday {
@@ -62,6 +63,8 @@ export interface FarmPicture {
   readonly feedOpenings?: readonly FeedOpening[];
   /** Feed that was bought these months, the oldest first. */
   readonly feedBought?: readonly FeedBought[];
+  /** Hay and minerals that were bought in the last year, as they were told. */
+  readonly herdFeedBought?: readonly FactOf<'bought'>[];
   readonly paddocks: readonly Paddock[];
   readonly herds: readonly Herd[];
   /** Cattle of the herds that go by a name. */
@@ -85,7 +88,7 @@ export interface FarmPicture {
 /** What no plan of animals rests on: the household's work, and what is only looked at. */
 const BESIDE_ANIMALS = [
   ...(['jobs', 'progress', 'groundChecks', 'keptPlans'] as const),
-  ...(['brooderLooks', 'feedBought', 'suppliers'] as const),
+  ...(['brooderLooks', 'feedBought', 'herdFeedBought', 'suppliers'] as const),
 ] as const;
 
 /** A farm as far as the plans of its animals and their ground rest on it. */

@@ -95,7 +95,7 @@ export function sayFact(
     case 'milked':
       return `${say(fact.details.liters, 'L')} of milk`;
     case 'note':
-      return fact.details.text;
+      return fact.details.text ?? photoWords(fact.details.photos?.length ?? 0);
     case 'grass-reading':
       return `grass ${say(fact.details.heightCm, 'cm')}`;
     case 'ground-check':
@@ -119,3 +119,5 @@ export function sayFact(
     }
   }
 }
+
+const photoWords = (count: number): string => (count === 1 ? 'a photo' : `${count} photos`);

@@ -77,9 +77,9 @@ export const milkedFields = row('Milked', {
 });
 export type Milked = RowOf<typeof milkedFields>;
 
-/** What somebody wants to remember. */
+/** What somebody wants to remember: in words, in photos, or both. */
 export const noteFields = row('Note', {
-  text: longText('Note', 2000),
+  text: optional(longText('Note', 2000)),
   /** Ids of photos that were sent before. */
   photos: optional(list('Photos', id('Photo'), MOST_PHOTOS, 'photos', 1)),
 });

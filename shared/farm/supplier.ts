@@ -16,7 +16,7 @@ export const supplierFields = row('Supplier', {
   ),
   /** Its lower prices go by the bags of all feeds of a trip, as of a mixed pallet. */
   countsTogether: optional(yesNo('Lower prices count all feeds of a trip together')),
-  /** ISO weekdays, 1 Monday to 7 Sunday; left out, every day. */
+  /** ISO weekdays, 1 Monday to 7 Sunday; left out, those on which shops are. */
   openWeekdays: optional(
     list(
       'Open on',

@@ -181,7 +181,7 @@ export const feedOpeningsOf = (facts: readonly FactOf<'feed-opened'>[]): FeedOpe
     .sort((a, b) => (a.date < b.date ? -1 : a.date > b.date ? 1 : 0));
 
 /** Days for which feed that was bought may still be there. */
-const FEED_KEPT_DAYS = 90;
+export const FEED_KEPT_DAYS = 90;
 
 /** What a document says was bought, as it would have been told. */
 export const factsOfBought = (bought: readonly FeedBought[]): FactOf<'bought'>[] =>
@@ -204,6 +204,18 @@ export const feedBoughtOf = (facts: readonly FactOf<'bought'>[], today: PlainDat
       ...(eachKg === undefined ? {} : { eachKg }),
     }))
     .sort((a, b) => (a.date < b.date ? -1 : a.date > b.date ? 1 : 0));
+
+/** What else was bought for animals in a year: hay and minerals. */
+export const herdFeedBoughtOf = (
+  facts: readonly FactOf<'bought'>[],
+  today: PlainDate,
+): FactOf<'bought'>[] =>
+  holding(facts).filter(
+    ({ on, details: { what } }) =>
+      (what === 'hay' || what === 'minerals') && addDays(today, -HERD_FEED_KEPT_DAYS) <= on,
+  );
+
+const HERD_FEED_KEPT_DAYS = 365;
 
 /** What changed how many birds of each batch there are, the oldest first. */
 export const headChangesOf = (facts: readonly HeadsChanged[]): HeadChange[] =>

@@ -153,7 +153,8 @@ export const TOLD_KINDS: Readonly<Record<ToldKind, KindOfFact>> = {
     details: boughtFields,
     replaces: 'none',
     oldestDays: LONG_AGO_DAYS,
-    problemsOf: ({ about }) => ofFarm(about),
+    // Of a trip that was ticked off, so that its undo takes back what came with it.
+    problemsOf: ({ about }) => (isWorkKey(about) ? [] : ofFarm(about)),
   },
   'water-drunk': {
     ...ofBirds(waterDrunkFields),
@@ -184,13 +185,15 @@ export const TOLD_KINDS: Readonly<Record<ToldKind, KindOfFact>> = {
     replaces: 'none',
     oldestDays: LONG_AGO_DAYS,
     leavesPlans: true,
-    problemsOf: ({ about }, { batchIds, herdIds, paddockIds }) =>
-      among(
+    problemsOf: ({ about, details }, { batchIds, herdIds, paddockIds }) => [
+      ...among(
         'about',
         about,
         [WHOLE_FARM, ...batchIds, ...herdIds, ...paddockIds],
         'Name a batch, herd or paddock of this farm, or write it of the whole farm.',
       ),
+      ...emptyNote(details),
+    ],
   },
   'grass-reading': {
     details: heightFields,
@@ -332,6 +335,19 @@ function dateProblem(
     ? [{ field, code: 'out-of-bounds', given, min, fix: 'This is very long ago: check the year.' }]
     : [];
 }
+
+/** A note without words needs a photo. */
+const emptyNote = ({ text, photos }: Readonly<Record<string, unknown>>): FieldProblem[] =>
+  text !== undefined || (Array.isArray(photos) && 0 < photos.length)
+    ? []
+    : [
+        {
+          field: 'details.text',
+          code: 'missing',
+          given: text,
+          fix: 'Write something, or add a photo.',
+        },
+      ];
 
 const among = (
   field: string,

@@ -139,7 +139,7 @@ export function countedIssues(context: PlanContext): PlanIssue[] {
     issue(
       'act',
       'losses-above-usual',
-      `${part.died.value} have died. About ${usual} is usual by now; as many happens to a flock ${formatChance(part.asMany.value)}. Look for cold or heat, damp, too little water or room, and something that comes in at night. Where several die in a day, or look sick, ask a veterinarian.`,
+      `${part.died.value} have died. About ${usual} is usual by now; a flock ${formatChance(part.asMany.value)} loses as many. Look for cold or heat, damp, too little water or room, and something that comes in at night. Where several die in a day, or look sick, ask a veterinarian.`,
       [unusualLossChance, fewestLost, life.losses],
     ),
   ];

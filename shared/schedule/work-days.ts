@@ -8,6 +8,8 @@ export interface Variation {
   readonly share: number;
   /** What others wait for is begun and no more, so that they come to their turn early. */
   readonly isBrief: boolean;
+  /** Pieces are made shorter instead, so that two jobs share a day that either could fill. */
+  readonly isShared: boolean;
 }
 
 /** Hours that are still free, person by person and day by day, while jobs are put in. */
@@ -215,13 +217,13 @@ export class WorkDays {
     job: WorkJob,
     day: number,
     { open, least }: { open: number; least: number },
-    { random }: Variation,
+    { random, isShared }: Variation,
   ): WorkPiece | undefined {
-    if (random() < 0.4) return undefined;
+    if (!isShared && random() < 0.4) return undefined;
     const fit = job.able.filter((w) => least <= this.left(job, w, day));
     while (job.peopleNeeded < fit.length) fit.splice(drawIndex(random, fit.length), 1);
     const piece = this.pieceBy(job, day, open, fit);
-    if (!piece || piece.minutes <= least || random() < 0.5) return piece;
+    if (!piece || piece.minutes <= least || (!isShared && random() < 0.5)) return piece;
     const steps = Math.ceil((piece.minutes - least) / STEP_MINUTES);
     return { ...piece, minutes: least + STEP_MINUTES * drawIndex(random, steps) };
   }

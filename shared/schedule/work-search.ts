@@ -37,6 +37,8 @@ const VARIED_SHARE = 0.5;
 const MOST_VARIED = 0.3;
 /** How often of these what others wait for is only begun. */
 const BRIEF_SHARE = 0.15;
+/** How often of these people's days are shared out among them in pieces shorter than could be. */
+const SHARED_SHARE = 0.3;
 
 /**
  * Fits jobs into people's hours and days so that what is late or lost costs least.
@@ -90,6 +92,7 @@ export function fitWork(
           random,
           share: MOST_VARIED * random(),
           isBrief: random() < BRIEF_SHARE,
+          isShared: random() < SHARED_SHARE,
         }
       : undefined;
     const change = state.putAgain(drawnRuin(state, ruins, random), vary);

@@ -11,6 +11,7 @@ import {
   brooderLooksOf,
   eggCountsOf,
   feedBoughtOf,
+  herdFeedBoughtOf,
   feedOpeningsOf,
   groundChecksOf,
   headChangesOf,
@@ -223,6 +224,7 @@ type TellingParts = Partial<
     | 'eggCounts'
     | 'feedOpenings'
     | 'feedBought'
+    | 'herdFeedBought'
     | 'groundChecks'
   >
 >;
@@ -257,7 +259,10 @@ const PARTS: readonly Telling[] = [
   telling(['feed-opened'], (facts, { batches, today }) => ({
     feedOpenings: feedOpeningsOf(facts).filter(isOf(batches, today)),
   })),
-  telling(['bought'], (facts, { today }) => ({ feedBought: feedBoughtOf(facts, today) })),
+  telling(['bought'], (facts, { today }) => ({
+    feedBought: feedBoughtOf(facts, today),
+    herdFeedBought: herdFeedBoughtOf(facts, today),
+  })),
   telling(['eggs-counted'], (facts, { batches, today }) => ({
     eggCounts: eggCountsOf(facts).filter(isOf(batches, today)),
   })),

@@ -11,6 +11,7 @@ import { ExplainProvider } from './explain/explain-panel.js';
 import TodayScreen from './screens/today/today-screen.js';
 import { FarmShell } from './shell/farm-shell.js';
 import { useAll, Working } from './shell/states.js';
+import { useNotices } from './notices/use-notices.js';
 import { SignalLine, WaitingOfAll } from './waiting/signal-line.js';
 
 const FirstRun = lazy(() => import('./screens/first-run/first-run.js'));
@@ -100,6 +101,7 @@ function OneFarm({ farmId }: { farmId: string }) {
   const [farm] = all.data;
   return (
     <ExplainProvider tables={tables.data} farm={farm}>
+      <Notices farm={farm} />
       <Suspense fallback={<Waiting />}>
         <Switch>
           <Route path="/farm/:farmId/today">
@@ -114,6 +116,12 @@ function OneFarm({ farmId }: { farmId: string }) {
       </Suspense>
     </ExplainProvider>
   );
+}
+
+/** Drawn by nobody: it watches the alarms. */
+function Notices({ farm }: { farm: SavedFarm }) {
+  useNotices(farm);
+  return null;
 }
 
 /** A farm that cannot be had says why, and leads to those that can. */

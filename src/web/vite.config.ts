@@ -33,6 +33,7 @@ export default defineConfig({
         ],
       },
       workbox: {
+        importScripts: ['/open-notice.js'],
         globPatterns: ['**/*.{html,js,css,woff2,svg,png}'],
         // The solver of feed mixes is large: it is fetched, and kept, when the mixer is opened.
         globIgnores: ['**/load-solver-*.js'],

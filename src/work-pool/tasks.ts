@@ -53,6 +53,8 @@ import {
 } from '../../shared/plan/farm/work-of-farm.js';
 import { yearOfFarm } from '../../shared/plan/farm/year-of-farm.js';
 import { feedSpent, type FeedSpent } from '../../shared/plan/feed-spent/feed-spent.js';
+import type { FeedTrip } from '../../shared/plan/feed-year/feed-trips.js';
+import { tripsAhead } from '../../shared/plan/feed-year/trips-ahead.js';
 import { feedYear, type FeedYear } from '../../shared/plan/feed-year/feed-year.js';
 import type { Tables } from '../../shared/tables/tables.js';
 import { climateFromDaily, type Climate, type DailyWeather } from '../../shared/weather/climate.js';
@@ -116,6 +118,21 @@ function animalsOf({ picture, pasture }: PlannedPicture): AnimalPlans {
   const plans = lastAnimals.get(key) ?? planAnimals(animals, tables, pasture);
   lastAnimals.set(key, plans);
   return plans;
+}
+
+/** Trips for feed of the same farms: work that is ticked off, all but a trip, moves none of them. */
+const lastTrips = new LRUCache<string, readonly FeedTrip[]>({ max: 8 });
+
+/** Plans of the animals with the trips for their feed, which are work as well. */
+function fedAnimalsOf(asked: PlannedPicture): AnimalPlans {
+  const { picture } = asked;
+  const { suppliers, feedBought, herdFeedBought } = picture;
+  const beside = { suppliers, feedBought, herdFeedBought };
+  const key = `${signatureOf(animalPicture(picture))}/${signatureOf(beside)}`;
+  const animals = animalsOf(asked);
+  const trips = lastTrips.get(key) ?? tripsAhead(picture, tables, animals);
+  lastTrips.set(key, trips);
+  return { ...animals, trips };
 }
 
 /**
@@ -224,24 +241,24 @@ export const TASKS = {
 
   /** The work, and the day it is out of the same plans of the animals. */
   planWork: (asked: PlannedPicture): PlannedWork => {
-    const animals = animalsOf(asked);
+    const animals = fedAnimalsOf(asked);
     const { keep, ...plan } = planWork(asked.picture, tables, animals);
     return { plan: jsonBytes(plan), keep, day: todayOf(asked.picture, tables, animals, plan) };
   },
 
   workDueBefore: (asked: PlannedPicture & { readonly before: string }): DueWork[] =>
-    workDueBefore(asked.picture, tables, animalsOf(asked), asked.before),
+    workDueBefore(asked.picture, tables, fedAnimalsOf(asked), asked.before),
 
   workOutlook: (asked: AskedOutlook): WorkOutlook =>
-    workOutlook(asked.picture, tables, animalsOf(asked), asked.history, (share) =>
+    workOutlook(asked.picture, tables, fedAnimalsOf(asked), asked.history, (share) =>
       Atomics.store(asked.permille, 0, Math.round(1000 * share)),
     ),
 
   compareWork: ({ now, then }: { now: PlannedPicture; then: PlannedPicture }): WorkComparison =>
     compareWork(
       tables,
-      { picture: now.picture, animals: animalsOf(now) },
-      { picture: then.picture, animals: animalsOf(then) },
+      { picture: now.picture, animals: fedAnimalsOf(now) },
+      { picture: then.picture, animals: fedAnimalsOf(then) },
     ),
 
   yearOfFarm: ({
@@ -251,7 +268,8 @@ export const TASKS = {
   }: PlannedPicture & {
     readonly work: WorkPlan;
     readonly history: readonly DailyWeather[];
-  }): YearPlan => yearOfFarm(asked.picture, tables, { animals: animalsOf(asked), work, history }),
+  }): YearPlan =>
+    yearOfFarm(asked.picture, tables, { animals: fedAnimalsOf(asked), work, history }),
 
   /** What to buy for the animals of a farm in the year from today, out of the same plans of them. */
   feedYear: ({

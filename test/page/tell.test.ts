@@ -128,7 +128,22 @@ describe('telling on a phone', () => {
   it('sounds an alarm of a cold thermometer until it was seen, and not again', async () => {
     const id = await farmWithChicks();
     const { page } = await house.page('phone');
+    await page.addInitScript(() => {
+      const said: string[] = [];
+      class Said extends EventTarget {
+        static permission = 'granted';
+        static requestPermission = () => Promise.resolve('granted');
+        constructor(title: string) {
+          super();
+          said.push(title);
+        }
+      }
+      Object.assign(globalThis, { Notification: Said, said });
+    });
     await today(page, id);
+    await page.getByText('Alarms as a notice: off').click();
+    await page.getByRole('button', { name: 'Turn on' }).click();
+    await page.getByText('Alarms as a notice: on').waitFor();
     await ask(page, 'Coming', 'They came');
     await page.getByRole('button', { name: 'Tell it' }).click();
     await rowOf(page, 'Coming').getByText('under the heat').waitFor();
@@ -142,5 +157,24 @@ describe('telling on a phone', () => {
     await alarm.waitFor({ state: 'detached' });
     await today(page, id);
     expect(await alarm.count()).toBe(0);
+    // On the screen of the day it needed no notice; on another the next one does, and once.
+    const said = (): Promise<string[]> =>
+      page.evaluate(() => (globalThis as unknown as { said: string[] }).said);
+    expect(await said()).toEqual([]);
+    const batches = await page.request.get(`${house.url}/api/farms/${id}/batches`);
+    const here = ((await batches.json()) as { id: string; name: string }[]).find(
+      ({ name }) => name === 'Here',
+    )!;
+    const died = { kind: 'died', about: here.id, on: inDays(0) };
+    await house.post(`/farms/${id}/told`, {
+      facts: [{ ...died, details: { birds: 30, cause: 'not-known' } }],
+    });
+    await page.goto(`${house.url}/farm/${id}/batches`);
+    await page.waitForFunction(() => 0 < (globalThis as unknown as { said: string[] }).said.length);
+    expect(await said()).toEqual([expect.stringMatching(/^Here: 30 have died/)]);
+    await page.goto(`${house.url}/farm/${id}/batches`);
+    await page.getByRole('link', { name: 'Here' }).first().waitFor();
+    await page.waitForLoadState('networkidle');
+    expect(await said()).toEqual([]);
   });
 });

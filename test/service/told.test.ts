@@ -366,6 +366,11 @@ describe.each(databases())('what is told on $name', (database) => {
       'cache-control': 'private, max-age=31536000, immutable',
     });
     expect(given.body).toEqual(photo);
+    // Words are not needed beside it, but one or the other is.
+    const alone = { kind: 'note', about: 'farm', on: inDays(0), details: { photos: [id] } };
+    await tell(alone).expect(201);
+    const empty = await tell({ ...alone, details: {} });
+    expectFieldProblem(empty, { field: 'facts.0.details.text', code: 'missing' });
     // Another one under its id, or another farm's, takes nothing away.
     expectFieldProblem(await send(id, smallJpeg(10)), { field: 'id', code: 'conflict' });
     expectFieldProblem(await send(id, photo, other.path), { field: 'id', code: 'conflict' });

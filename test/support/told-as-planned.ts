@@ -1,4 +1,5 @@
 import { addDays } from '../../shared/calendar/plain-date.js';
+import type { FeedBought } from '../../shared/farm/feed-bought.js';
 import type { Grazing } from '../../shared/farm/herd-places.js';
 import type { Progress } from '../../shared/farm/job.js';
 import type { Mowing } from '../../shared/farm/mowing.js';
@@ -61,3 +62,18 @@ export const mownAsPlanned = (
         ...(isLeftLying ? { isLeftLying } : {}),
       })),
     );
+
+/** Feed that came home from the trips that were told as done. */
+export const boughtAsPlanned = (
+  { jobs }: { readonly jobs: readonly PlannedJob[] },
+  told: readonly Progress[],
+): FeedBought[] =>
+  told.flatMap(({ key, doneOn }) =>
+    doneOn === undefined
+      ? []
+      : (jobs.find((job) => job.key === key)?.buys?.lines ?? [])
+          .filter(({ what }) => what === 'feed')
+          .map(({ name, amount, eachKg }, k) => ({
+            ...{ id: `${key}/${doneOn}/${k}`, date: doneOn, name, amount, eachKg },
+          })),
+  );

@@ -6,6 +6,7 @@ import { planBatch, type BatchPlan } from '../batch-plan.js';
 import { isHistory } from '../planning-day.js';
 import { planPasture, type PasturePlan } from '../pasture/pasture-plan.js';
 import type { PlannedBatch } from '../work/dated-work.js';
+import type { FeedTrip } from '../feed-year/feed-trips.js';
 import { hasGrass } from './has-grass.js';
 
 /** The plans of a farm's animals: what the household's work hangs on. */
@@ -15,6 +16,8 @@ export interface AnimalPlans {
   readonly pasture?: PasturePlan;
   /** Batches and herds of which no plan can be made, by name. */
   readonly unplanned: readonly string[];
+  /** Trips for their feed, where they are known already. */
+  readonly trips?: readonly FeedTrip[];
 }
 
 /**

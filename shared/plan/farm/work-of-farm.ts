@@ -4,7 +4,9 @@ import type { DailyWeather } from '../../weather/climate.js';
 import { planBatch } from '../batch-plan.js';
 import { orNothing, type AnimalPlans } from './animal-plans.js';
 import { compareWorkPlans, type WorkComparison } from '../work/compare-plans.js';
+import { tripsAhead } from '../feed-year/trips-ahead.js';
 import { datedWork } from '../work/dated-work.js';
+import { withTrips } from '../feed-year/fetch-trips.js';
 import { workOutlookOf, type WorkOutlook } from '../work/work-outlook.js';
 import { workPlanOf } from '../work/work-plan.js';
 import type { WorkRequest } from '../work/work-request.js';
@@ -16,8 +18,9 @@ const SEED = 1;
 export function workOfFarm(
   picture: FarmPicture,
   tables: Tables,
-  { batches, pasture, unplanned }: AnimalPlans,
+  animals: AnimalPlans,
 ): WorkRequest {
+  const { batches, pasture, unplanned } = animals;
   const { farm, climate, today, people, handovers, progress: marks, groundChecks } = picture;
   const [kept] = picture.keptPlans;
   const before = picture.keptPlans.find(({ plannedOn }) => plannedOn < today);
@@ -27,7 +30,11 @@ export function workOfFarm(
     tables,
     today,
     people,
-    work: datedWork(batches, picture, pasture),
+    work: withTrips(
+      datedWork(batches, picture, pasture),
+      animals.trips ?? tripsAhead(picture, tables, animals),
+      picture,
+    ),
     unplanned,
     ownJobs: picture.jobs,
     progress: marks,

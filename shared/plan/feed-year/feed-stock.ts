@@ -3,9 +3,15 @@ import type { FeedOpening } from '../../farm/feed-opening.js';
 import type { FeedProduct } from '../../farm/product.js';
 import { holding, type FactOf } from '../../farm/told-fact.js';
 
-/** Feed of one product that came on a day, kg. */
+/** A feed as it lies in the store: one of the place, or a phase that no feed of the place is bought for. */
+export type StoredFeed = Pick<
+  FeedProduct,
+  'id' | 'name' | 'bagKg' | 'keepsDays' | 'storeBags' | 'storeOn'
+>;
+
+/** Feed of one kind that came on a day, kg. */
 export interface FeedLot {
-  readonly feed: FeedProduct;
+  readonly feed: StoredFeed;
   readonly on: PlainDate;
   readonly kg: number;
   /** Somebody counted it; what was told as bought is taken as eaten once it is too old. */
@@ -20,7 +26,7 @@ const sameName = (a: string, b: string): boolean =>
  * since, by the name of the feed.
  */
 export function feedLots(
-  feeds: readonly FeedProduct[],
+  feeds: readonly StoredFeed[],
   facts: readonly FactOf<'bought'>[],
   today: PlainDate,
 ): { lots: FeedLot[]; unknown: number } {

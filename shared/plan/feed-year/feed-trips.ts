@@ -1,4 +1,4 @@
-import { addDays, type PlainDate } from '../../calendar/plain-date.js';
+import { addDays, daysBetween, type PlainDate } from '../../calendar/plain-date.js';
 import type { Purchase } from '../../buying/buying-problem.js';
 import { lastsTo, storeByDay } from '../../buying/store-days.js';
 import {
@@ -26,6 +26,8 @@ export interface TripLine {
   readonly name: string;
   readonly bags: NumberQuantity;
   readonly bagKg: number;
+  /** Names of the batches that eat it. */
+  readonly eatenBy: readonly string[];
   /** Of one bag where so many are bought, decimal text; left out where none is known. */
   readonly each?: string;
   readonly cost?: NumberQuantity;
@@ -48,6 +50,8 @@ export interface FeedTrip {
   readonly on: Quantity;
   /** When it must be ordered, where that is earlier. */
   readonly orderOn?: PlainDate;
+  /** Days it can wait: on the last of them the first feed of it is used up. */
+  readonly spareDays: number;
   readonly from: string;
   readonly comes: 'fetched' | 'delivered';
   readonly lines: readonly TripLine[];
@@ -97,6 +101,7 @@ export function feedTrips(
     const costs = [...lines, ...along].flatMap(({ cost }) => cost ?? []);
     if (tripCost) costs.push(tripCost);
     const keep = tables.feedKeeping;
+    const out = firstOut(picture, year, trip.day, lines);
     return {
       on: datedFact(
         source.supplier?.comes === 'delivered'
@@ -105,12 +110,13 @@ export function feedTrips(
         date,
         feedYearFormulas.day,
         [
-          input('First used up', firstOut(picture, year, trip.day, lines), 'date', 'D_out'),
+          input('First used up', out, 'date', 'D_out'),
           fromTable(keep, 'Days in hand', keep.bagLeadDays, 'day'),
           input('Hours of a trip', source.tripH, 'h'),
         ],
       ),
       ...(source.leadDays === 0 ? {} : { orderOn: orderDay(picture, source, date) }),
+      spareDays: Math.max(0, daysBetween(date, out)),
       from: source.name,
       comes: source.supplier?.comes ?? 'fetched',
       ...{ lines, along },
@@ -188,7 +194,7 @@ function lineOf(
     input('Lasts through', lastsThrough, 'date'),
   ]);
   return {
-    ...{ name, bags, bagKg },
+    ...{ name, bags, bagKg, eatenBy },
     ...(each === undefined
       ? {}
       : {

@@ -11,14 +11,15 @@ import { byLevel } from '../found.js';
 import { feedActuals, type FeedActual } from './feed-actual.js';
 import { feedActualYear, type FeedActualYear } from './feed-actual-year.js';
 import { feedKind, type FeedKind } from './feed-kind.js';
-import { feedTrips, type FeedTrip } from './feed-trips.js';
+import type { FeedTrip } from './feed-trips.js';
 import { feedYearFormulas } from './feed-year-formulas.js';
 import { feedYearIssues } from './feed-year-issues.js';
 import { boughtApart, type BoughtApart } from './bought-apart.js';
-import { herdPurchases, type HerdPurchase } from './herd-costs.js';
+import type { HerdPurchase } from './herd-costs.js';
 import { fetchingOf, tripShares, type TripShare } from './trip-shares.js';
 import { cashByMonth, type CashMonth } from './year-cash.js';
-import { YEAR_DAYS, yearBuying, type YearBuying } from './year-buying.js';
+import { boughtInYear } from './trips-ahead.js';
+import { YEAR_DAYS, type YearBuying } from './year-buying.js';
 
 /** What feeds a farm through the year from today: what to buy, on which trips, for how much. */
 export interface FeedYear {
@@ -67,12 +68,7 @@ export function feedYear(
   plans: FedAnimals,
   bought: readonly FactOf<'bought'>[],
 ): FeedYear {
-  const year = yearBuying(picture, tables, plans.batches, bought);
-  const herds = herdPurchases({
-    ...{ picture, tables, plan: plans.pasture, bought },
-    tripDays: year.plan.trips.map(({ day }) => day),
-  });
-  const trips = feedTrips(picture, tables, year, herds);
+  const { year, herds, trips } = boughtInYear(picture, tables, plans, bought);
   const feeds = year.feeds.map((feed, item) => feedKind(picture, plans, year, { feed, item }));
   const feedCost = sumOf(
     'Feed',

@@ -5,6 +5,7 @@ import type { FarmPicture } from '../../farm/picture.js';
 import type { Supplier } from '../../farm/supplier.js';
 import type { Tables } from '../../tables/tables.js';
 import type { SupplierDays } from '../../buying/buying-problem.js';
+import { noPostOn } from '../no-post.js';
 import { hoursOn, isThere, workPeople } from '../work/work-people.js';
 
 /** Where feed is bought that names no supplier. */
@@ -75,14 +76,19 @@ function sourceOf(
   };
 }
 
-/** Whether a seller is open on a day, as far as anybody said; none is on a public holiday. */
-export const isOpenOn = (
-  { publicHolidays = [] }: FarmPicture,
+/**
+ * Whether a seller is open on a day: on the weekdays that were said, else on all that shops are open;
+ * none is on a public holiday.
+ */
+export function isOpenOn(
+  { farm, publicHolidays = [] }: FarmPicture,
   supplier: Supplier | undefined,
   date: PlainDate,
-): boolean =>
-  (supplier?.openWeekdays?.includes(weekdayOf(date)) ?? true) &&
-  !publicHolidays.some((each) => each.date === date);
+): boolean {
+  const said = supplier?.openWeekdays;
+  if (said === undefined) return noPostOn(date, { farm, publicHolidays }) === undefined;
+  return said.includes(weekdayOf(date)) && !publicHolidays.some((each) => each.date === date);
+}
 
 /** Days from today from which on something can come that is ordered while they are open. */
 function firstOrdered(picture: FarmPicture, supplier: Supplier | undefined, leadDays: number) {

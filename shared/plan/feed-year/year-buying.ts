@@ -4,18 +4,23 @@ import { planBuying } from '../../buying/plan-buying.js';
 import type { FarmPicture } from '../../farm/picture.js';
 import { bagPrice } from '../../farm/feed-product.js';
 import type { FeedProduct } from '../../farm/product.js';
-import type { FactOf } from '../../farm/told-fact.js';
+import { FEED_KEPT_DAYS, type FactOf } from '../../farm/told-fact.js';
 import { costMinor } from '../../money/money.js';
 import type { Tables } from '../../tables/tables.js';
 import type { PlannedBatch } from '../work/dated-work.js';
 import { feedClasses, type FeedClass } from './feed-classes.js';
-import { fedSinceKg, feedLots, leftOf, untilDay, type FeedLot } from './feed-stock.js';
+import {
+  fedSinceKg,
+  feedLots,
+  leftOf,
+  untilDay,
+  type FeedLot,
+  type StoredFeed,
+} from './feed-stock.js';
 import { whereBought, type Source } from './where-bought.js';
 
 /** Days that are planned for. */
 export const YEAR_DAYS = 365;
-/** Feed that came longer ago is gone, whatever was told. */
-const LONGEST_KEPT_DAYS = 365;
 
 /** One kind of feed over the year: what is fed, what there is, and what it is bought as. */
 export interface FeedOfYear {
@@ -69,8 +74,8 @@ export function yearBuying(
 ): YearBuying {
   const { today, products, farm } = picture;
   const feedProducts = products.filter((each): each is FeedProduct => each.kind === 'feed');
-  const { lots, unknown } = feedLots(feedProducts, bought, today);
-  const kept = lots.filter(({ on }) => daysBetween(on, today) <= LONGEST_KEPT_DAYS);
+  const { lots, unknown } = feedLots([...feedProducts, ...feedsByPhase(planned)], bought, today);
+  const kept = lots.filter(({ on }) => daysBetween(on, today) <= FEED_KEPT_DAYS);
   const from = kept[0]?.on ?? today;
   const span = { from, until: addDays(today, YEAR_DAYS) };
   const classes = feedClasses(picture, planned, span);
@@ -127,7 +132,8 @@ function feedOfYear(
 ): FeedOfYear {
   const { today } = picture;
   const now = daysBetween(span.from, today);
-  const mine = lots.filter(({ feed }) => of.feeds.some(({ id }) => id === feed.id));
+  const ids = of.typed ? [nameOf(of)] : of.feeds.map(({ id }) => id);
+  const mine = lots.filter(({ feed }) => ids.includes(feed.id));
   const opened = openingsOf(picture, planned, of);
   const fedSince = (since: PlainDate): number =>
     [...of.kgOf].reduce((sum, [id, kg]) => {
@@ -159,7 +165,21 @@ function sumOf(kg: Float64Array, from: number, to: number): number {
 }
 
 const nameOf = ({ feeds, phases, purpose }: FeedClass): string =>
-  feeds[0]?.name ?? `${phases[0]!} feed for ${purpose === 'meat' ? 'meat birds' : 'hens'}`;
+  feeds[0]?.name ?? nameOfPhase(phases[0]!, purpose);
+
+const nameOfPhase = (phase: string, purpose: FeedClass['purpose']): string =>
+  `${phase} feed for ${purpose === 'meat' ? 'meat birds' : 'hens'}`;
+
+/** Feeds by the phases that birds are fed in, under the names that they are bought by without a product. */
+function feedsByPhase(planned: readonly PlannedBatch[]): StoredFeed[] {
+  const feeds = new Map<string, StoredFeed>();
+  for (const { plan } of planned)
+    for (const { name, bagKg } of plan.feed.phases) {
+      const called = nameOfPhase(name, plan.purpose);
+      if (!feeds.has(called)) feeds.set(called, { id: called, name: called, bagKg });
+    }
+  return [...feeds.values()];
+}
 
 /** Bags opened of a kind of feed, each with its weight, by date. */
 function openingsOf(
@@ -198,7 +218,7 @@ function itemOf(
   return {
     needKg,
     stock: stock.map((lot) => {
-      const { keepsDays } = bought.find(({ product }) => product?.id === lot.feed.id)!;
+      const { keepsDays } = bought.find(({ product }) => product?.id === lot.feed.id) ?? bought[0]!;
       return { kg: lot.kg, untilDay: untilDay(lot, today, keepsDays) };
     }),
     offers: bought.map((each): Offer => {

@@ -3,6 +3,20 @@ import type { Mark } from '../../explain/formula.js';
 import type { WorkConditions } from '../../farm/job.js';
 import type { EventKind } from '../../tables/task-template.js';
 
+/** What somebody brings home from a trip, as it is told when it is done. */
+export interface TripToBuy {
+  readonly from?: string;
+  readonly lines: readonly {
+    readonly what: 'feed' | 'minerals';
+    readonly name: string;
+    /** How many bags or blocks. */
+    readonly amount: number;
+    readonly eachKg: number;
+    /** Of all of them, decimal text; left out where no price is known. */
+    readonly money?: string;
+  }[];
+}
+
 /** Work that a batch or a herd asks for, on its dates. */
 export interface Task {
   /** Among the tasks of its batch or herd; stays what it is when dates move. */
@@ -57,5 +71,7 @@ export interface Task {
   /** What it waits for in words, people outside the household too. */
   readonly waitsFor: readonly string[];
   readonly ifLate: string;
+  /** What is bought on it, where it is the next trip. */
+  readonly buys?: TripToBuy;
   readonly mark: Mark;
 }

@@ -27,6 +27,8 @@ export interface TodayJob {
   readonly why?: string;
   readonly dueWords?: string;
   readonly ifLate?: string;
+  /** What is bought on it: told when it is ticked off. */
+  readonly buys?: PlannedJob['buys'];
   /** It is due, and has no place in the plan of today. */
   readonly hasNoHours?: boolean;
   /** What of today's weather or ground is against it, where it is that and not the time. */
@@ -118,6 +120,7 @@ function openJob(
     ...(0 < hoursDone ? { hoursDone } : {}),
     ...{ why, dueWords: lastWords(why) },
     ...(ifLate === undefined ? {} : { ifLate }),
+    ...(job.buys === undefined ? {} : { buys: job.buys }),
     ...(piece || 0 < pieces.length ? {} : { hasNoHours: true }),
     ...(piece || job.unfitToday === undefined ? {} : { unfitToday: job.unfitToday }),
     ...(plan.weather.isWorkable[0] === 0 && mayNeedDryGround(job) ? { isOnWetGround: true } : {}),

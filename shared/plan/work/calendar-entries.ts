@@ -69,16 +69,19 @@ function entriesOf(job: PlannedJob, names: ReadonlyMap<string, string>): Calenda
     ifLate,
     priority,
     calendarSpareDays: spareDays,
+    lateDays,
+    waysToFit,
   } = job;
-  const late =
-    0 < job.lateDays ? `${job.lateDays} ${job.lateDays === 1 ? 'day' : 'days'} late. ` : '';
+  // A phone shows the title and little more: what is late says so there.
+  const late = 0 < lateDays ? `${lateDays} ${lateDays === 1 ? 'day' : 'days'} late: ` : '';
+  const risk = ifLate === undefined ? [] : [`If not: ${ifLate}.`];
   if (pieces.length === 0) {
     return [
       {
         id: `${key}/1`,
         date: job.latest,
         title: `No hours planned: ${name}${belongsTo ? ` · ${belongsTo.name}` : ''}`,
-        text: `Due today. ${why}`,
+        text: [`Due today. ${why}`, ...waysToFit, ...risk].join('\n'),
         cannotSlip: priority === 'must',
       },
     ];
@@ -86,12 +89,13 @@ function entriesOf(job: PlannedJob, names: ReadonlyMap<string, string>): Calenda
   return pieces.map(({ date, hours, personIds }, k) => ({
     id: `${key}/${k + 1}`,
     date,
-    title: `${name}${belongsTo ? ` · ${belongsTo.name}` : ''} (${formatHours(hours)})`,
+    title: `${late}${name}${belongsTo ? ` · ${belongsTo.name}` : ''} (${formatHours(hours)})`,
     text: [
       personIds.map((id) => names.get(id) ?? id).join(' and '),
-      `${late}Why then: ${why}`,
+      `Why then: ${why}`,
       ...(whyPart === undefined ? [] : [whyPart]),
-      ...(ifLate === undefined ? [] : [`If not: ${ifLate}.`]),
+      ...waysToFit,
+      ...risk,
     ].join('\n'),
     personIds,
     cannotSlip: priority === 'must' && spareDays <= 0,

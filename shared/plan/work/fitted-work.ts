@@ -26,7 +26,7 @@ const PLANS = 6000;
 const PLANS_AGAIN = 700;
 /** Of few jobs a plan is made faster, and more are tried. */
 const MANY_JOBS = 120;
-const MOST_TIMES = 3;
+const MOST_TIMES = 6;
 /** Looks for a plan, at most: as many as a few tenths of a second take. Only very much work asks for more. */
 export const MOST_LOOKS = 80e6;
 

@@ -57,6 +57,8 @@ export interface PlannedJob {
   /** What would make all of it fit, or have it done in time. */
   readonly waysToFit: readonly string[];
   readonly ifLate?: string;
+  /** What is bought on it, where it is the next trip for feed. */
+  readonly buys?: WorkNeed['buys'];
   /** It is done on ground that is dry enough, and on no other. */
   readonly asksDryGround?: true;
   /** Whether it is done in the soil, where its fields say so. */

@@ -144,6 +144,7 @@ function readTask(
     // Work of one day follows each other within it: one that is short of hours holds up no other.
     waitsFor: isOnItsDay ? [] : waitsOf(work, task),
     ifLate: task.ifLate,
+    ...(task.buys === undefined ? {} : { buys: task.buys }),
     ...(task.noUseAfter === undefined ? {} : { isBeforeEvent: true as const }),
     ...(prepares ? { prepares } : {}),
     ...(isOver ? { isOver } : {}),

@@ -2,6 +2,7 @@ import type { Sourced } from '../../explain/formula.js';
 import type { OwnJob, Priority, Progress, WorkConditions } from '../../farm/job.js';
 import type { Round } from '../../tables/task-template.js';
 import type { KeyDate } from '../tasks/event.js';
+import type { TripToBuy } from '../tasks/task.js';
 import type { LearnedHours } from './learned-hours.js';
 
 /** One piece of work, in days from today. */
@@ -44,6 +45,8 @@ export interface WorkNeed {
   readonly forWhom?: OwnJob['forWhom'];
   readonly waitsFor: readonly { readonly key: string; readonly days: number }[];
   readonly ifLate?: string;
+  /** What is bought on it, where it is the next trip for feed. */
+  readonly buys?: TripToBuy;
   /** It is of no use after the event it makes ready for. */
   readonly isBeforeEvent?: true;
   /** That event, where animals come or go out: they can come later. */

@@ -83,6 +83,7 @@ export function workPlanOf(
             ? wordsInTime(work, i, window.latestDay)
             : [],
       ...(need.ifLate === undefined ? {} : { ifLate: need.ifLate }),
+      ...(need.buys === undefined ? {} : { buys: need.buys }),
       ...weatherOfToday(work, need),
     };
   });

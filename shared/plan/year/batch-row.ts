@@ -1,7 +1,7 @@
 import type { PlainDate } from '../../calendar/plain-date.js';
 import type { BatchPlan } from '../batch-plan.js';
 import { longLeads } from '../story/long-leads.js';
-import { storyPartOf } from '../story/story-part.js';
+import { FETCHES } from '../tasks/fetches.js';
 import type { Task } from '../tasks/task.js';
 import type { FittedDays } from '../work/fitted-days.js';
 import { inOrder, type YearBar, type YearDate, type YearRow } from './year-row.js';
@@ -31,6 +31,13 @@ const PREHEAT = /\.preheat-brooder/;
 /** What is fetched, by the name of its task: 5 × starter. */
 const FEED_TO_FETCH = /: (\d+ × .+)$/;
 
+/** On the wall the bags are wanted, and not what they cost. */
+const bagsOnly = (what: string): string =>
+  what
+    .split(', ')
+    .filter((part) => part.includes(' × '))
+    .join(', ');
+
 /**
  * The same with the days on which its slot is booked, its birds are ordered and its feed is fetched: where the plan of
  * the work puts them, and counted back from their event beyond the days of that plan.
@@ -48,8 +55,11 @@ export function batchRowWithWork(id: string, plan: BatchPlan, work: WorkOfBatch)
   const leads = longLeads(plan).filter(({ task }) => open.includes(task));
   const preheat = open.find(({ templateId }) => PREHEAT.test(templateId));
   const feed = open.flatMap((task) => {
-    const what = FEED_TO_FETCH.exec(task.name)?.[1];
-    return what === undefined || storyPartOf(task, plan) !== 'feed' ? [] : [dated(task, what)];
+    const trip = work.fitted.get(`batch/${id}/${task.id}`);
+    // What the plan of the work has no trip for is brought on another.
+    if (!FETCHES.has(task.templateId) || (trip === undefined && 0 < work.fitted.size)) return [];
+    const what = FEED_TO_FETCH.exec(trip?.name ?? task.name)?.[1];
+    return what === undefined ? [] : [dated(task, bagsOnly(what))];
   });
   return {
     ...row,

@@ -1,19 +1,26 @@
 import { useMutation } from '@tanstack/react-query';
 import { useSyncExternalStore } from 'react';
 import { FARM_GROUND } from '../../../shared/farm/told-fact.js';
+import type { TripToBuy } from '../../../shared/plan/tasks/task.js';
 import { isUnsent } from '../kept/entry.js';
 import { outbox } from '../kept/outbox-store.js';
+import { takeBackBought, tellBought } from './bought-with-work.js';
 import { takeOut } from './outbox.js';
 import { useMessage } from './told-queries.js';
 import { isNewer, messageOfWork, takenOut } from './today-queries.js';
 import type { Said } from './work-queries.js';
 
+/** What is said of work, with what was bought on it. */
+export type SaidOrBought = Said & { readonly buys?: TripToBuy | undefined };
+
 /** Ticks work off, puts it off, strikes it out, gives it other hours or days, or takes that back. */
 export function useMark(farmId: string) {
   const { mutateAsync } = useMessage(farmId);
   return useMutation({
-    mutationFn: async (told: Said): Promise<void> => {
+    mutationFn: async ({ buys, ...told }: SaidOrBought): Promise<void> => {
+      await takeBackBought(farmId, told);
       if (await takenOut(farmId, { is: 'job', key: told.key, told })) return;
+      await tellBought(farmId, told, buys);
       await mutateAsync({ message: messageOfWork(told) });
     },
   });

@@ -69,7 +69,10 @@ async function takeBack(entry: Entry, of: TakenBack): Promise<Outcome> {
 const idOf = (farmId: string, id: string): string =>
   outbox.get().find((entry) => entry.farmId === farmId && entry.key === id)?.ids?.[0] ?? id;
 
-/** What is taken back of something: all that was told of a day, else the last that was said. */
+/**
+ * What is taken back of something: all that was told of a day, all that was bought with it, else the
+ * last that was said.
+ */
 async function factsOf(
   farmId: string,
   { kind, about, on }: Exclude<TakenBack, { id: string }>,
@@ -80,6 +83,7 @@ async function factsOf(
     `/farms/${farmId}/told?${query.toString()}`,
   );
   const facts = page.facts.filter(({ takenBackAt }) => takenBackAt === undefined);
+  if (kind === 'bought' && on === undefined) return facts;
   return on === undefined
     ? undoneFacts(facts as readonly WorkProgress[])
     : facts.filter((fact) => fact.on === on);

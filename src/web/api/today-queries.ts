@@ -2,8 +2,10 @@ import { useQuery, useQueryClient, type QueryClient } from '@tanstack/react-quer
 import { useCallback, useState, useSyncExternalStore } from 'react';
 import type { PlainDate } from '../../../shared/calendar/plain-date.js';
 import type { TickedToday } from '../../../shared/plan/today/today.js';
+import type { TripToBuy } from '../../../shared/plan/tasks/task.js';
 import type { Entry, Message } from '../kept/entry.js';
 import { outbox } from '../kept/outbox-store.js';
+import { isBought, takeBackBought, tellBought } from './bought-with-work.js';
 import { readAt, showAtHand } from './kept-reads.js';
 import { takeOut } from './outbox.js';
 import { farmDay, ofFarm, type SavedFarm } from './queries.js';
@@ -20,6 +22,18 @@ const ofToday = (farmId: string) => ({
 /** Taken out of the pocket again, a phone knows what others ticked off meanwhile. */
 export const useToday = (farmId: string) =>
   useQuery({ ...ofToday(farmId), refetchOnWindowFocus: 'always' });
+
+/** The day is looked at so often for alarms while nobody does anything, ms. */
+const WATCH_MS = 10 * 60_000;
+
+/** The day, read again and again while the page is open, also behind others. */
+export const useWatchedToday = (farmId: string, isWatched: boolean) =>
+  useQuery({
+    ...ofToday(farmId),
+    enabled: isWatched,
+    refetchInterval: isWatched && WATCH_MS,
+    refetchIntervalInBackground: true,
+  });
 
 /**
  * Asks for a farm and its day before anything of the page is there, and shows them as they were read
@@ -53,7 +67,12 @@ export function onDayItIs(
 /** A tick, its undo, or something else that is told of a piece of work. */
 export type Tick = { readonly key: string; readonly name?: string } & (
   | { readonly is: 'chore'; readonly on: PlainDate; readonly isDone: boolean }
-  | { readonly is: 'job'; readonly isDone: boolean; readonly told: Said }
+  | {
+      readonly is: 'job';
+      readonly isDone: boolean;
+      readonly told: Said;
+      readonly buys?: TripToBuy | undefined;
+    }
   | { readonly is: 'change'; readonly told: Said }
 );
 
@@ -81,7 +100,10 @@ export function useTicks(farmId: string) {
       }),
   );
   const tell = async (one: Tick): Promise<void> => {
+    const told = one.is === 'chore' ? undefined : one.told;
+    if (told) await takeBackBought(farmId, told);
     if (await takenOut(farmId, one)) return;
+    if (told && one.is === 'job') await tellBought(farmId, told, one.buys);
     await mutateAsync({
       message: messageOf(one),
       ...(one.name === undefined ? {} : { name: one.name }),
@@ -140,7 +162,8 @@ export async function takenOut(farmId: string, one: Pick<Tick, 'key'> & UndoOf):
   if (!isUndo) return false;
   const own = outbox
     .get()
-    .filter((entry) => entry.farmId === farmId && keyOf(entry.message) === one.key);
+    .filter((entry) => entry.farmId === farmId && keyOf(entry.message) === one.key)
+    .filter((entry) => !isBought(entry, one.key));
   for (let last = own.pop(); last; last = own.pop()) {
     if (last.message.does === 'take-back' || !(await takeOut(last))) return false;
     if (!isHoursOnly(last.message)) return true;

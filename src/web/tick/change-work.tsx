@@ -3,6 +3,7 @@ import { useState } from 'react';
 import { addDays, type PlainDate } from '../../../shared/calendar/plain-date.js';
 import { problemsOfNumber } from '../../../shared/farm/bounds.js';
 import { progressFields } from '../../../shared/farm/job.js';
+import type { TripToBuy } from '../../../shared/plan/tasks/task.js';
 import type { UnitSystem } from '../../../shared/units/unit.js';
 import type { Said } from '../api/work-queries.js';
 import { DateField } from '../fields/date-input.js';
@@ -22,6 +23,8 @@ export interface WorkRow {
   readonly due?: PlainDate;
   /** The day it stands under; left out, today. */
   readonly planned?: PlainDate;
+  /** What is bought on it, told when it is done. */
+  readonly buys?: TripToBuy | undefined;
   /** What was told of it before this screen was opened. */
   readonly state?: 'done' | 'struck-out';
 }

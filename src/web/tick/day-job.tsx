@@ -59,7 +59,7 @@ export function DayJob({
       )}
       <Button
         variant="light"
-        onClick={() => say({ key, doneOn: today })}
+        onClick={() => say({ key, doneOn: today, buys: work.buys })}
         aria-label={`${done}: ${name}`}
       >
         {done}

@@ -1,5 +1,7 @@
 import './tick.css';
 import { createContext, useContext, useMemo, type ReactNode } from 'react';
+import { addDays, type PlainDate } from '../../../shared/calendar/plain-date.js';
+import { FETCHES } from '../../../shared/plan/tasks/fetches.js';
 import type { Task } from '../../../shared/plan/tasks/task.js';
 import {
   fittedDays,
@@ -10,7 +12,7 @@ import { useWork } from '../api/work-queries.js';
 import { useSayDate } from '../explain/say-date.js';
 
 /** The days that the plan of the work found; while it is asked for nobody knows them. */
-type Known = { readonly days: FittedDays } | 'waiting' | 'none';
+type Known = { readonly days: FittedDays; readonly today: PlainDate } | 'waiting' | 'none';
 
 const Fitted = createContext<Known>('none');
 
@@ -26,7 +28,7 @@ export function FittedTasksOf({ farmId, isSaved, children }: Props) {
   const { data, isPending } = useWork(farmId, isSaved);
   const known = useMemo<Known>(() => {
     if (!isSaved) return 'none';
-    if (data) return { days: fittedDays(data) };
+    if (data) return { days: fittedDays(data), today: data.today };
     return isPending ? 'waiting' : 'none';
   }, [data, isPending, isSaved]);
   return <Fitted.Provider value={known}>{children}</Fitted.Provider>;
@@ -47,6 +49,7 @@ export function useTaskDay(kind: 'batch' | 'herd'): (task: Task) => TaskDay {
     const key = `${kind}/${task.belongsToId}/${task.id}`;
     const fitted = typeof known === 'string' ? undefined : known.days.get(key);
     const counted = {
+      name: task.name,
       on: task.start,
       ...(task.end === task.start ? {} : { until: task.end }),
       dueBy: task.alreadyLate || task.isOver ? task.start : task.latestStart,
@@ -56,6 +59,28 @@ export function useTaskDay(kind: 'batch' | 'herd'): (task: Task) => TaskDay {
       isFitted: fitted !== undefined,
       isWaiting: known === 'waiting',
     };
+  };
+}
+
+/** A year is planned of trips for feed. */
+const TRIP_DAYS = 365;
+
+/**
+ * Tasks as the plan of the work has them: feed is fetched on trips for all that eat of it, each of
+ * which stands with one batch only.
+ */
+export function useAsTrips(kind: 'batch' | 'herd'): (tasks: readonly Task[]) => readonly Task[] {
+  const known = useContext(Fitted);
+  const dayOf = useTaskDay(kind);
+  return (tasks) => {
+    if (typeof known === 'string') return tasks;
+    const end = addDays(known.today, TRIP_DAYS);
+    return tasks.flatMap((task) => {
+      if (!FETCHES.has(task.templateId) || task.isOver || task.start < known.today) return [task];
+      const { name, isFitted } = dayOf(task);
+      if (isFitted) return [{ ...task, name }];
+      return task.start < end ? [] : [task];
+    });
   };
 }
 

@@ -3,6 +3,7 @@ import type { Progress } from '../../../shared/farm/job.js';
 import type { Task } from '../../../shared/plan/tasks/task.js';
 import type { UnitSystem } from '../../../shared/units/unit.js';
 import { DayJob } from './day-job.js';
+import { useTaskDay } from './fitted-tasks.js';
 
 /** What the control of a task needs of its farm. */
 export interface TaskMarks {
@@ -15,6 +16,7 @@ export interface TaskMarks {
 /** The control of a task of a batch or herd, where it stands among its own: months ahead as well. */
 export function TaskMark({ task, marks }: { task: Task; marks: TaskMarks }) {
   const { kind, units, today, progress } = marks;
+  const { buys } = useTaskDay(kind)(task);
   if (task.belongsToId === undefined) return null;
   const key = `${kind}/${task.belongsToId}/${task.id}`;
   const { doneOn, struckOut, hoursDone, ownHours, dueOn } =
@@ -30,6 +32,7 @@ export function TaskMark({ task, marks }: { task: Task; marks: TaskMarks }) {
         hours: (ownHours ?? task.hours / people / days) - (hoursDone ?? 0),
         due: dueOn ?? task.end,
         planned: task.start,
+        buys,
         ...(hoursDone === undefined ? {} : { hoursDone }),
         ...(state === undefined ? {} : { state }),
       }}

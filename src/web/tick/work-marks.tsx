@@ -1,5 +1,5 @@
 import { createContext, useContext, useState, type ReactNode } from 'react';
-import { useMark } from '../api/mark-queries.js';
+import { useMark, type SaidOrBought } from '../api/mark-queries.js';
 import type { Said } from '../api/work-queries.js';
 import { Failure } from '../shell/states.js';
 
@@ -7,7 +7,7 @@ interface WorkMarks {
   /** What was said of a piece of work on this screen and not taken back, so that its row stays. */
   readonly said: ReadonlyMap<string, Said>;
   readonly isSaving: (key: string) => boolean;
-  readonly say: (said: Said) => void;
+  readonly say: (said: SaidOrBought) => void;
 }
 
 const Marks = createContext<WorkMarks | undefined>(undefined);
@@ -23,11 +23,11 @@ export function WorkMarksOf({ farmId, children }: { farmId: string; children: Re
       else after.delete(key);
       return after;
     });
-  const say = (one: Said): void => {
+  const say = ({ buys, ...one }: SaidOrBought): void => {
     const { key } = one;
     const before = said.get(key);
     put(key, one.undo ? undefined : { ...before, ...one });
-    mark.mutate(one, { onError: () => put(key, before) });
+    mark.mutate({ ...one, buys }, { onError: () => put(key, before) });
   };
   const isSaving = (key: string): boolean => mark.isPending && mark.variables.key === key;
   return (

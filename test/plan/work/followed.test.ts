@@ -10,6 +10,7 @@ import { FarmDocumentDto } from '../../../src/documents/farm-document.dto.js';
 import { pictureOfDocument } from '../../../src/picture/farm-document.js';
 import { readExample } from '../../support/examples.js';
 import { tables } from '../../support/factories.js';
+import { boughtAsPlanned } from '../../support/told-as-planned.js';
 
 /** What is told of a job by somebody who does it on the days and in the hours of the plan. */
 function asPlanned(job: PlannedJob, until: string): Progress | undefined {
@@ -39,7 +40,8 @@ it('a plan that is followed to the letter is the same when it is made again', ()
     all += told.length;
     const keys = new Set(told.map(({ key }) => key));
     const before = picture.progress.filter(({ key }) => !keys.has(key));
-    picture = { ...picture, progress: [...before, ...told], today: until };
+    const feedBought = [...(picture.feedBought ?? []), ...boughtAsPlanned(plan, told)];
+    picture = { ...picture, feedBought, progress: [...before, ...told], today: until };
   }
   expect(all).toBeGreaterThan(15);
 });

@@ -13,7 +13,12 @@ import { tables } from '../../support/factories.js';
 import { newPaddocks } from '../../support/pasture-factories.js';
 import { randomPicture } from '../../support/random-pictures.js';
 import { TEN_HOUSEHOLDS } from '../../support/ten-households.js';
-import { doneAsPlanned, movedAsPlanned, mownAsPlanned } from '../../support/told-as-planned.js';
+import {
+  boughtAsPlanned,
+  doneAsPlanned,
+  movedAsPlanned,
+  mownAsPlanned,
+} from '../../support/told-as-planned.js';
 
 interface Planned {
   readonly work: ReturnType<typeof workPlanOf>;
@@ -43,6 +48,7 @@ function nextMorning(
     today: addDays(picture.today, 1),
     keptPlans: [work.keep],
     mowings: [...(picture.mowings ?? []), ...mown],
+    feedBought: [...(picture.feedBought ?? []), ...boughtAsPlanned(work, told)],
     progress: [...picture.progress.filter(({ key }) => !keys.has(key)), ...told],
   };
 }

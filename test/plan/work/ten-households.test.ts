@@ -6,6 +6,7 @@ import type { FarmPicture } from '../../../shared/farm/picture.js';
 import { planBatch } from '../../../shared/plan/batch-plan.js';
 import { planAnimals } from '../../../shared/plan/farm/animal-plans.js';
 import { workOfFarm } from '../../../shared/plan/farm/work-of-farm.js';
+import { calendarEntries } from '../../../shared/plan/work/calendar-entries.js';
 import { workPlanOf } from '../../../shared/plan/work/work-plan.js';
 import type { CareGap } from '../../../shared/plan/work/care-gaps.js';
 import type { PlannedJob, WorkPlan } from '../../../shared/plan/work/planned-work.js';
@@ -124,6 +125,17 @@ describe.each(TEN_HOUSEHOLDS)('the household: %s', (name, picture: FarmPicture) 
       }
     }
     expect([name, tried]).toEqual([name, Math.max(tried, TRIED[name]!)]);
+  });
+
+  it('says in the calendar what is late, what it endangers and what would help', () => {
+    const entries = calendarEntries(plan, picture.farm.units, animals.pasture);
+    for (const job of plan.jobs.filter((each) => !isInTime(each))) {
+      const [entry] = entries.filter(({ id }) => id === `${job.key}/1`);
+      expect(entry!.title).toMatch(
+        0 < job.lateDays ? /^\d+ days? late: / : job.pieces[0] ? /./ : /^No hours planned: /,
+      );
+      for (const said of [...job.waysToFit, job.ifLate ?? '']) expect(entry!.text).toContain(said);
+    }
   });
 
   it('has each bird processed by somebody, in one of the ways offered', () => {

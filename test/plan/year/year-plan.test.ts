@@ -12,6 +12,7 @@ import { planWork, workOutlook } from '../../../shared/plan/farm/work-of-farm.js
 import { yearOfFarm } from '../../../shared/plan/farm/year-of-farm.js';
 import { arrivalEffects } from '../../../shared/plan/year/arrival-effects.js';
 import { slidPlan } from '../../../shared/plan/year/slid-plan.js';
+import { isFetch } from '../../../shared/plan/tasks/fetches.js';
 import type { FittedDays } from '../../../shared/plan/work/fitted-days.js';
 import { batchRowWithWork } from '../../../shared/plan/year/batch-row.js';
 import { firstAhead, type YearRow } from '../../../shared/plan/year/year-row.js';
@@ -79,8 +80,9 @@ describe('a batch on the strip', () => {
       batchRowWithWork(id, plan, { fitted, settled: new Set(settled) }).dates.find(
         ({ words }) => words === `order ${plan.birds.chicksPlaced.value} chicks`,
       );
-    const day = { on: '2027-02-06', dueBy: '2027-03-24' };
-    expect(order(new Map([[key, day]]))).toMatchObject(day);
+    const when = { on: '2027-02-06', dueBy: '2027-03-24' };
+    const day = { name: 'Order chicks', ...when };
+    expect(order(new Map([[key, day]]))).toMatchObject(when);
     expect(order(new Map())?.on).toBe(
       plan.tasks.tasks.find((task) => key.endsWith(task.id))!.start,
     );
@@ -89,10 +91,10 @@ describe('a batch on the strip', () => {
 
   it('says on which days feed is fetched, as the plan of the work does', () => {
     const { id } = planOf('Spring meat birds');
-    const trip = work.jobs.find(({ key }) => key === `batch/${id}/meat.fetch-feed.1`)!;
+    const trip = work.jobs.find(({ key }) => key.startsWith(`batch/${id}/`) && isFetch(key))!;
     expect(rowOf('Spring meat birds').feed).toContainEqual({
       on: trip.pieces[0]!.date,
-      words: trip.name.replace('Buy and fetch feed: ', ''),
+      words: trip.name.replace(/^Fetch feed[^:]*: /, '').replace(/, \$.*$/, ''),
       dueBy: trip.latest,
     });
   });

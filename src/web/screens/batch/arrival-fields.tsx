@@ -1,10 +1,10 @@
 import { Button, Slider, Switch, Text } from '@mantine/core';
 import { addDays, daysBetween } from '../../../../shared/calendar/plain-date.js';
-import type { ArrivalWeek } from '../../../../shared/plan/arrival-finder.js';
 import { capital } from '../../../../shared/plan/bird-words.js';
+import { besideInWords } from '../../explain/weeks-beside.js';
 import { useSayDate } from '../../explain/say-date.js';
 import { DateField } from '../../fields/date-input.js';
-import { firstArrival, todayOf } from './best-week.js';
+import { firstArrival, todayOf, type BestWeek } from './best-week.js';
 import { FIELDS, OrderNumber, type FormProps } from './form-fields.js';
 
 /** Days either side of the start that the slider reaches. */
@@ -18,7 +18,7 @@ interface Props {
   /** Arrival date around which the slider slides. */
   readonly slideFrom: string;
   /** The week that a new batch was first set to. */
-  readonly best: ArrivalWeek | undefined;
+  readonly best: BestWeek | undefined;
   /** The household said that they are here. */
   readonly isHere: boolean;
   readonly onHere: (isHere: boolean) => void;
@@ -77,7 +77,7 @@ export function ArrivalFields({
   );
 }
 
-function WhyThen({ best }: { best: ArrivalWeek }) {
+function WhyThen({ best }: { best: BestWeek }) {
   const sayDate = useSayDate();
   const against = best.reasons.filter(({ points }) => 0 < points);
   return (
@@ -85,7 +85,8 @@ function WhyThen({ best }: { best: ArrivalWeek }) {
       {sayDate(best.arrivalDate)} is in the best week of the year ahead:{' '}
       {against.length === 0
         ? 'nothing speaks against it.'
-        : `least speaks against it. ${against.map(({ text }) => text).join(' ')}`}
+        : `least speaks against it. ${against.map(({ text }) => text).join(' ')}`}{' '}
+      {besideInWords(best.beside, best.arrivalDate, sayDate)}
     </Text>
   );
 }

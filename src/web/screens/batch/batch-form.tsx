@@ -1,11 +1,11 @@
 import { Accordion, SegmentedControl, Stack, TextInput } from '@mantine/core';
 import type { ReactNode } from 'react';
 import { hatchesHere, isStarted, type Purpose } from '../../../../shared/farm/batch.js';
-import type { ArrivalWeek } from '../../../../shared/plan/arrival-finder.js';
 import { rowById } from '../../../../shared/tables/tables.js';
 import { Select } from '../../fields/select.js';
 import { ArrivalFields } from './arrival-fields.js';
 import { WANTED } from './batch-labels.js';
+import type { BestWeek } from './best-week.js';
 import { BatchPrices } from './batch-prices.js';
 import { EggFields } from './egg-fields.js';
 import { FeedChoice } from './feed-choice.js';
@@ -20,7 +20,7 @@ interface Props extends FormProps {
   /** Arrival date around which the slider slides. */
   readonly slideFrom: string;
   /** The week that a new batch was first set to. */
-  readonly best: ArrivalWeek | undefined;
+  readonly best: BestWeek | undefined;
   /** The household said that they are here. */
   readonly isHere: boolean;
   readonly onHere: (isHere: boolean) => void;

@@ -5,7 +5,6 @@ import { Link, Redirect, useLocation } from 'wouter';
 import { assumedAfter } from '../../../../shared/farm/assumed.js';
 import { addDays } from '../../../../shared/calendar/plain-date.js';
 import type { Batch } from '../../../../shared/farm/batch.js';
-import type { ArrivalWeek } from '../../../../shared/plan/arrival-finder.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
 import {
   usePicture,
@@ -29,7 +28,7 @@ import { BatchForm } from './batch-form.js';
 import { feedsAfter } from './feed-choice.js';
 import type { GoneBatch } from '../batches/gone-batch.js';
 import { batchWords } from './batch-labels.js';
-import { bestWeek, firstArrival, todayOf } from './best-week.js';
+import { bestWeek, firstArrival, todayOf, type BestWeek } from './best-week.js';
 import { OwnFigures, useOwnFigures } from './own-figures.js';
 import { forPurpose } from './purpose.js';
 import { LifeLine } from './life-line.js';
@@ -71,7 +70,7 @@ function Editor({ saved, ...parts }: Setting & { saved: SavedBatch | undefined }
   // A new batch is unsaved from the start; it is worth keeping once something was typed.
   const [isTouched, setTouched] = useState(kept !== undefined);
   const [fresh] = useState(() => (saved ? undefined : newBatch(setting)));
-  const [best, setBest] = useState<ArrivalWeek | undefined>(fresh?.best);
+  const [best, setBest] = useState<BestWeek | undefined>(fresh?.best);
   const [draft, setDraft] = useState<BatchDraft>(() => kept ?? saved ?? fresh!.draft);
   const [slideFrom, setSlideFrom] = useState(
     () => draft.arrivalDate ?? saved?.arrivalDate ?? todayOf(setting),
@@ -239,7 +238,7 @@ const PAST: Planned = { errors: { arrivalDate: 'That day is past. Are they here 
 /** A new batch is first set to the best week within a year, ordered as long ahead as is usual. */
 function newBatch(setting: Setting): {
   readonly draft: BatchDraft;
-  readonly best: ArrivalWeek | undefined;
+  readonly best: BestWeek | undefined;
 } {
   const first = (kind: string) => setting.picture.facilities.find((f) => f.kind === kind)?.id;
   const order: BatchDraft = {

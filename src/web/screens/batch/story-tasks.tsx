@@ -4,7 +4,7 @@ import { storyPartOf, type StoryPart } from '../../../../shared/plan/story/story
 import { taskHours } from '../../../../shared/plan/tasks/task-hours.js';
 import type { Task } from '../../../../shared/plan/tasks/task.js';
 import { formatHours } from '../../../../shared/units/format.js';
-import { inOrderOfDays, TaskDayWords, useTaskDay } from '../../tick/fitted-tasks.js';
+import { inOrderOfDays, TaskDayWords, useAsTrips, useTaskDay } from '../../tick/fitted-tasks.js';
 import { TaskMark } from '../../tick/task-mark.js';
 import { TaskBadge, TaskFacts } from './task-card.js';
 import { More } from './story-section.js';
@@ -24,7 +24,7 @@ interface Props {
 /** What is to do for a part of the story: the next few, and the others behind a touch. */
 export function StoryTasks({ plan, asked, part, isSaved }: Props) {
   const all = inOrderOfDays(
-    plan.tasks.tasks.filter((task) => storyPartOf(task, plan) === part),
+    useAsTrips('batch')(plan.tasks.tasks.filter((task) => storyPartOf(task, plan) === part)),
     useTaskDay('batch'),
   );
   const open = all.filter(({ isOver }) => isOver !== true);

@@ -1,8 +1,9 @@
 import { useEffect, useState } from 'react';
-import { whyBest } from '../../../../shared/plan/why-best.js';
+import { whyBest, type WhyBest } from '../../../../shared/plan/why-best.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
 import { formatDate } from '../../../../shared/units/dates.js';
 import { inOwnUnits } from '../../../../shared/units/own-units.js';
+import { besideInWords } from '../../explain/weeks-beside.js';
 import type { SavedBatch, SavedFarm, SavedPicture } from '../../api/queries.js';
 
 const AS_GOOD_AS_OTHERS =
@@ -20,21 +21,24 @@ export function WhyThen({
   picture: SavedPicture;
   batch: SavedBatch;
 }) {
-  const [why, setWhy] = useState<string>();
+  const [why, setWhy] = useState<WhyBest>();
   useEffect(() => {
-    const timer = setTimeout(
-      () => setWhy(whyBest(picture, tables, batch.id) ?? AS_GOOD_AS_OTHERS),
-      0,
-    );
+    const timer = setTimeout(() => setWhy(whyBest(picture, tables, batch.id) ?? { beside: [] }), 0);
     return () => clearTimeout(timer);
   }, [tables, picture, batch.id]);
   if (why === undefined) return null;
+  const say = (date: string): string => formatDate(date, { ...farm, today: picture.today });
   return (
     <p>
       <b>
-        {batch.name} on {formatDate(batch.arrivalDate, { ...farm, today: picture.today })}, because:
+        {batch.name} on {say(batch.arrivalDate)}, because:
       </b>{' '}
-      {inOwnUnits(why, farm.units)}
+      {inOwnUnits(
+        [why.because ?? AS_GOOD_AS_OTHERS, besideInWords(why.beside, batch.arrivalDate, say)]
+          .join(' ')
+          .trim(),
+        farm.units,
+      )}
     </p>
   );
 }

@@ -79,13 +79,13 @@ function JobRow({
 }) {
   const [isOpen, setOpen] = useState(false);
   const { units } = farm;
-  const { key, name, hoursInAll, hoursDone = 0, hours, state } = job;
+  const { key, name, buys, hoursInAll, hoursDone = 0, hours, state } = job;
   const isDone = isStruck || (said(key) ?? state !== 'open');
   const before = 0 < hoursDone ? { hoursDone } : {};
   const isPart = hoursInAll !== undefined;
   const done = { key, doneOn: date, ...before };
   const restLater = { key, notBefore: addDays(date, 1) };
-  const tell = (told: Said): void => tick({ is: 'job', key, name, isDone: true, told });
+  const tell = (told: Said): void => tick({ is: 'job', key, name, isDone: true, told, buys });
   const change = (told: Said): void => {
     if (told.struckOut) onStruck(true);
     tick({ is: 'change', key, name, told });

@@ -11,6 +11,7 @@ import { TodayChores } from './today-chores.js';
 import { TodayHead } from './today-head.js';
 import { TodayJobs } from './today-jobs.js';
 import { THE_PLACE, useTelling } from '../../tell/use-telling.js';
+import { NoticeChoice } from '../../notices/notice-choice.js';
 import './today.css';
 
 const MishapDialog = lazy(() => import('../../mishap/mishap-dialog.js'));
@@ -99,6 +100,7 @@ function TodayPage({ day, farm }: { day: ReturnType<typeof onDayItIs>; farm: Sav
               <TodayDates farmId={farm.id} dates={keyDates} />
             </section>
           )}
+          <NoticeChoice farmId={farm.id} />
         </div>
       </div>
     </div>

@@ -1,0 +1,161 @@
+import Big from 'big.js';
+import { addDays, daysBetween, weekdayOf, type PlainDate } from '../../calendar/plain-date.js';
+import type { WorkConditions } from '../../farm/job.js';
+import type { FarmPicture } from '../../farm/picture.js';
+import { formatMoney, minorDigits } from '../../units/format.js';
+import { FETCHES } from '../tasks/fetches.js';
+import type { Task, TripToBuy } from '../tasks/task.js';
+import type { DatedWork } from '../work/work-request.js';
+import type { FeedTrip } from './feed-trips.js';
+import { ANYWHERE } from './where-bought.js';
+import { YEAR_DAYS } from './year-buying.js';
+
+interface OpenFetch {
+  readonly work: DatedWork;
+  readonly task: Task;
+}
+
+/**
+ * Work in which feed is fetched on the trips of the year's feed, and on no others: each trip is made
+ * by the task nearest to it of a batch that eats of it, and what no trip is left for falls away. The
+ * next trip says what to bring. What was done or struck out stays as it was.
+ */
+export function withTrips(
+  all: readonly DatedWork[],
+  trips: readonly FeedTrip[],
+  picture: Pick<FarmPicture, 'farm' | 'today' | 'progress' | 'keptPlans'>,
+): DatedWork[] {
+  const { today, progress, keptPlans } = picture;
+  const keptOn = (of: OpenFetch): PlainDate | undefined =>
+    keptPlans[0]?.jobs[keyOf(of.work, of.task)]?.pieces[0]?.date;
+  const marks = new Map(progress.map((mark) => [mark.key, mark]));
+  const end = addDays(today, YEAR_DAYS);
+  const open = all.flatMap((work): OpenFetch[] =>
+    work.tasks.flatMap((task) => {
+      const mark = marks.get(keyOf(work, task));
+      const isOpen = mark?.doneOn === undefined && mark?.struckOut !== true;
+      return FETCHES.has(task.templateId) && isOpen && task.start < end ? [{ work, task }] : [];
+    }),
+  );
+  const fetched = trips.filter(({ comes }) => comes === 'fetched');
+  const made = new Map<Task, Task>();
+  for (const trip of fetched) {
+    const left = open.filter(({ task }) => !made.has(task));
+    const nearest = nearestTo(trip, left, keptOn);
+    if (!nearest) continue;
+    const on = dayNear(trip, keptOn(nearest), today);
+    made.set(nearest.task, asTrip(nearest.task, { trip, on }, picture, trip === fetched[0]));
+  }
+  const replaced = new Set(open.map(({ task }) => task));
+  return all.map((work) =>
+    work.tasks.some((task) => replaced.has(task))
+      ? {
+          ...work,
+          tasks: work.tasks.flatMap((task) =>
+            replaced.has(task) ? (made.get(task) ?? []) : [task],
+          ),
+        }
+      : work,
+  );
+}
+
+const keyOf = ({ kind, id }: DatedWork, task: Task): string => `${kind}/${id}/${task.id}`;
+
+const dayOf = ({ on }: FeedTrip): PlainDate => String(on.value);
+
+/**
+ * The open task for a trip: the one that the last plan had near its day, else the nearest of a batch
+ * that eats of it, else the nearest.
+ */
+function nearestTo(
+  trip: FeedTrip,
+  open: readonly OpenFetch[],
+  keptOn: (of: OpenFetch) => PlainDate | undefined,
+): OpenFetch | undefined {
+  const on = dayOf(trip);
+  const inTime = open.filter(({ task: { noUseAfter } }) => !(noUseAfter && noUseAfter < on));
+  const away = (of: OpenFetch): number => Math.abs(daysBetween(on, keptOn(of) ?? of.task.start));
+  const kept = inTime.filter((of) => keptOn(of) !== undefined && away(of) <= NEAR_DAYS);
+  const own = inTime.filter(({ work }) => eatersOf(trip).has(work.name));
+  const [of = inTime] = [kept, own].filter(({ length }) => 0 < length);
+  return of.toSorted((a, b) => away(a) - away(b))[0];
+}
+
+/** Names of the batches that eat of what is bought on a trip. */
+const eatersOf = ({ lines }: FeedTrip): ReadonlySet<string> =>
+  new Set(lines.flatMap(({ eatenBy }) => eatenBy));
+
+/**
+ * The first day of a trip: where the last plan of the work had it not much earlier, that day, since
+ * nobody is to plan a week anew for a day more or less. A later day of that plan is within the trip's
+ * own, and is kept as that of any work is.
+ */
+function dayNear(trip: FeedTrip, kept: PlainDate | undefined, today: PlainDate): PlainDate {
+  const on = dayOf(trip);
+  if (kept === undefined || kept < today) return on;
+  const later = daysBetween(on, kept);
+  return -NEAR_DAYS <= later && later < 0 ? kept : on;
+}
+
+const NEAR_DAYS = 7;
+
+/** A task as a trip: on its day, with what is bought on it. */
+function asTrip(
+  task: Task,
+  { trip, on }: { readonly trip: FeedTrip; readonly on: PlainDate },
+  { farm, today }: Pick<FarmPicture, 'farm' | 'today'>,
+  isNext: boolean,
+): Task {
+  // The first feed is there before the chicks are.
+  const last = addDays(dayOf(trip), trip.spareDays);
+  const spareDays = Math.max(0, daysBetween(on, last) - (task.event === 'arrival' ? 1 : 0));
+  const { isOver: _isOver, ...rest } = task;
+  return {
+    ...rest,
+    name: nameOf(trip, farm.currency),
+    ...{ earliestStart: on, start: on, end: on, latestStart: addDays(on, spareDays) },
+    ...{ spareDays, alreadyLate: on < today, overdue: on < today },
+    ...(task.conditions ? { conditions: onDaysOf(trip, task.conditions) } : {}),
+    ...(isNext ? { buys: buysOf(trip, farm.currency) } : {}),
+  };
+}
+
+/** A seller that is open when other shops are shut is gone to then. */
+const onDaysOf = (trip: FeedTrip, { shopsOpen, ...conditions }: WorkConditions): WorkConditions =>
+  shopsOpen === undefined || weekdayOf(dayOf(trip)) === SUNDAY
+    ? conditions
+    : { ...conditions, shopsOpen };
+
+const SUNDAY = 7;
+
+/** “Fetch feed from the mill: 8 × Layer feed, 1 × Salt block, $209.00”. */
+function nameOf({ from, lines, along, total }: FeedTrip, currency: string): string {
+  const what = [
+    ...lines.map(({ name, bags }) => `${bags.value} × ${name}`),
+    ...along.map(({ name, count }) => `${count} × ${name}`),
+  ];
+  const isWhole = [...lines, ...along].every(({ cost: of }) => of !== undefined);
+  const cost = total === undefined || !isWhole ? [] : [formatMoney(total.value, currency)];
+  const where = from === ANYWHERE ? '' : ` from ${from}`;
+  return `Fetch feed${where}: ${[...what, ...cost].join(', ')}`;
+}
+
+const buysOf = ({ from, lines, along }: FeedTrip, currency: string): TripToBuy => {
+  const paid = (minor: number | undefined): { money?: string } =>
+    minor === undefined
+      ? {}
+      : { money: new Big(minor).div(10 ** minorDigits(currency)).toFixed(minorDigits(currency)) };
+  return {
+    ...(from === ANYWHERE ? {} : { from }),
+    lines: [
+      ...lines.map(({ name, bags, bagKg, cost }) => ({
+        ...({ what: 'feed', name } as const),
+        ...{ amount: bags.value, eachKg: bagKg, ...paid(cost?.value) },
+      })),
+      ...along.map(({ name, count, kg, cost }) => ({
+        ...({ what: 'minerals', name } as const),
+        ...{ amount: count, eachKg: kg / count, ...paid(cost.value) },
+      })),
+    ],
+  };
+};

@@ -1,0 +1,33 @@
+import type { Attention } from '../../../shared/plan/today/looked-at.js';
+
+/** A notice of the page: of one alarm, or of several that came together. */
+export interface Notice {
+  readonly title: string;
+  readonly body: string;
+  /** Without sound, but for what cannot wait. */
+  readonly isQuiet: boolean;
+}
+
+/**
+ * What to say of alarms that nobody was told of on this device; nothing where there are none. Several
+ * at once are one notice.
+ *
+ * @param told keys of alarms that were said or seen before
+ */
+export function noticeOf(
+  attention: readonly Attention[],
+  told: ReadonlySet<string>,
+): { readonly notice?: Notice; readonly keys: readonly string[] } {
+  const alarms = attention.filter(({ key, isAlarm }) => isAlarm === true && !told.has(key));
+  const [first, ...more] = alarms;
+  if (!first) return { keys: [] };
+  const others = more.map(({ of, words }) => [of, words].filter(Boolean).join(': '));
+  return {
+    keys: alarms.map(({ key }) => key),
+    notice: {
+      title: [first.of, first.words].filter(Boolean).join(': '),
+      body: [first.text, ...others].filter(Boolean).join('\n'),
+      isQuiet: alarms.every(({ level }) => level !== 'stop'),
+    },
+  };
+}

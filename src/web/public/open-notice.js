@@ -1,0 +1,13 @@
+// Part of the worker: a touched notice opens the day of its farm, in a page that is open already
+// where there is one.
+self.addEventListener('notificationclick', (event) => {
+  event.notification.close();
+  const { href } = event.notification.data;
+  const open = async () => {
+    const [page] = await self.clients.matchAll({ type: 'window', includeUncontrolled: true });
+    if (!page) return self.clients.openWindow(href);
+    await page.navigate(href).catch(() => undefined);
+    return page.focus();
+  };
+  event.waitUntil(open());
+});

@@ -1,0 +1,60 @@
+import { describe, expect, it } from '@jest/globals';
+import { factsOfBought } from '../../../shared/farm/told-fact.js';
+import { planAnimals } from '../../../shared/plan/farm/animal-plans.js';
+import { planWork, workOfFarm } from '../../../shared/plan/farm/work-of-farm.js';
+import { feedYear } from '../../../shared/plan/feed-year/feed-year.js';
+import { isFetch } from '../../../shared/plan/tasks/fetches.js';
+import { pictureOfFile } from '../../../src/cli/farm-file.js';
+import { tables } from '../../support/factories.js';
+import { boughtAsPlanned } from '../../support/told-as-planned.js';
+
+const picture = pictureOfFile('seeds/farm.example.jsonc', tables);
+const animals = planAnimals(picture, tables);
+const fetchesOf = (of: typeof picture) =>
+  workOfFarm(of, tables, animals)
+    .work.flatMap(({ kind, id, tasks }) =>
+      tasks.map((task) => ({ key: `${kind}/${id}/${task.id}`, task })),
+    )
+    .filter(({ key }) => isFetch(key));
+const tripsOf = (of: typeof picture) =>
+  feedYear(of, tables, animals, factsOfBought(of.feedBought ?? [])).trips;
+
+describe('work that fetches feed', () => {
+  it('is the trips of the year of feed: as many, on their days, with their bags', () => {
+    const trips = tripsOf(picture);
+    const last = String(trips.at(-1)!.on.value);
+    const tasks = fetchesOf(picture)
+      .map(({ task }) => task)
+      .filter(({ start }) => start <= last)
+      .toSorted((a, b) => (a.start < b.start ? -1 : 1));
+    expect(tasks.map(({ start }) => start)).toEqual(trips.map(({ on }) => on.value));
+    trips.forEach(({ lines }, k) => {
+      for (const { bags, name } of lines)
+        expect(tasks[k]!.name).toContain(`${bags.value} × ${name}`);
+    });
+  });
+
+  it('says of the next trip alone what to bring, and is on to the one after it once that is told', () => {
+    const [next, after] = tripsOf(picture);
+    const { jobs } = planWork(picture, tables, animals);
+    const withBuys = jobs.filter(({ buys }) => buys !== undefined);
+    expect(withBuys).toHaveLength(1);
+    const [{ key, pieces, buys }] = withBuys as [(typeof jobs)[number]];
+    expect(pieces[0]!.date).toBe(next!.on.value);
+    expect(buys!.lines.map(({ name, amount }) => [name, amount])).toEqual(
+      next!.lines.map(({ name, bags }) => [name, bags.value]),
+    );
+    const told = [{ key, doneOn: pieces[0]!.date }];
+    const then = {
+      ...picture,
+      today: pieces[0]!.date,
+      progress: told,
+      feedBought: boughtAsPlanned({ jobs }, told),
+    };
+    expect(tripsOf(then)[0]!.on.value).toBe(after!.on.value);
+    expect(fetchesOf(then).find(({ task }) => task.buys)!.task.start).toBe(after!.on.value);
+    // Ticked by mistake: with the undo the trip is the next again.
+    const undone = { ...then, progress: [], feedBought: [] };
+    expect(fetchesOf(undone).find(({ task }) => task.buys)!.key).toBe(key);
+  });
+});
