@@ -4,13 +4,12 @@ import { addDays, daysBetween } from '../../../../shared/calendar/plain-date.js'
 import type { PasturePlan } from '../../../../shared/plan/pasture/pasture-plan.js';
 import {
   averageOn,
-  daysAheadOf,
   heightOn,
   needAheadOf,
   standingOn,
   usableOn,
 } from '../../../../shared/plan/pasture/standing.js';
-import { Num } from '../../explain/number.js';
+import { Fact, Facts, Num } from '../../explain/number.js';
 import { useSayDate } from '../../explain/say-date.js';
 import { STANDING_COLOURS, standingOf } from './season-strip.js';
 
@@ -31,7 +30,6 @@ export function StandingBars({
     .map((paddock) => ({ paddock, mass: paddock.massByDay[day] ?? 0 }))
     .sort((a, b) => b.mass - a.mass);
   const most = Math.max(1, ...plan.paddocks.map((p) => Math.max(p.rankKgPerHa, ...p.massByDay)));
-  const ahead = daysAheadOf(plan, day);
   return (
     <Stack gap="xs">
       <Text fw={600}>{sayDate(date)}</Text>
@@ -77,11 +75,13 @@ export function StandingBars({
       </ul>
       <Text size="sm">
         In the evening of that day; the marks are the residual (what you leave standing) and the
-        least and best height to go in at. Average grass on hand: <Num of={averageOn(plan, day)} />.
-        Above the residuals: <Num of={usableOn(plan, day)} />; the herds need{' '}
-        <Num of={needAheadOf(plan, day)} /> in the {ahead === 1 ? 'day' : `${ahead} days`} from
-        then.
+        least and best height to go in at.
       </Text>
+      <Facts>
+        <Fact of={averageOn(plan, day)} />
+        <Fact of={usableOn(plan, day)} />
+        <Fact of={needAheadOf(plan, day)} />
+      </Facts>
     </Stack>
   );
 }
