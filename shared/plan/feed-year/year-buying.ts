@@ -229,15 +229,16 @@ function itemOf(
   };
 }
 
-/** Of whole bags at the price of that many; what has no price counts as nothing. */
+/**
+ * Of whole bags at the price of that many; what has no price counts as nothing. The search asks for
+ * the same few again and again.
+ */
 function costOfBags({ product, price }: BoughtAs, currency: string): Offer['costOf'] {
-  const known = new Map<string, number>();
-  return (bags, pricedAsBags = 0) => {
-    const each = product ? bagPrice(product, Math.max(bags, pricedAsBags)) : price;
-    if (each === undefined) return 0;
-    const key = `${bags} ${each}`;
-    let cost = known.get(key);
-    if (cost === undefined) known.set(key, (cost = costMinor(each, bags, currency)));
-    return cost;
+  const priced = (bags: number, asBags: number): number => {
+    const each = product ? bagPrice(product, asBags) : price;
+    return each === undefined ? 0 : costMinor(each, bags, currency);
   };
+  const known: number[] = [];
+  return (bags, pricedAsBags = 0) =>
+    bags < pricedAsBags ? priced(bags, pricedAsBags) : (known[bags] ??= priced(bags, bags));
 }
