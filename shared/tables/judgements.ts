@@ -156,6 +156,7 @@ export const JUDGED = {
   work: [
     'graceDays',
     'closeDays',
+    'hurriedShare',
     'longPastDays',
     'leastHours',
     'shownDoneDays',

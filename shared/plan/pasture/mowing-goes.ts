@@ -57,16 +57,19 @@ function goesOf(
   const recent = [...ticked.values()].filter(
     (go) => today <= addDays(go.date, ONE_GO_DAYS) && 0 < go.paddocks.length,
   );
-  let number = 0;
+  let [number, free] = [0, -Infinity];
   const mostM2 = kind === 'mowing' ? tables.judgements.grazing.hayAtOnceM2.value : Infinity;
   return [
     ...recent,
     ...inOneGo(planned, (cut) => paddocks[cut.paddock]!.areaM2, mostM2).map((cuts): MowingGo => {
       while (ticked.has(number)) number++;
+      // Who still works on the hay of one go mows the next when it is in.
+      const day = Math.max(cuts[0]!.day, free);
+      free = day + ONE_GO_DAYS;
       return {
         kind,
         number: number++,
-        date: dateOf(cuts[0]!.day),
+        date: dateOf(day),
         paddocks: cuts.map(({ paddock }) => paddock),
         kg: cuts.reduce((sum, { kg }) => sum + kg, 0),
       };

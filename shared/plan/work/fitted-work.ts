@@ -146,7 +146,7 @@ function asHoursAllow(
   { workers }: WorkHours,
 ): WorkJob[] {
   const spread = splitWhereShort(jobs, needs, workers, tables.work.smallestPieceHours);
-  return withHoursForSpells(spread, needs, workers);
+  return withHoursForSpells(spread, needs, workers, tables.judgements.work.hurriedShare.value);
 }
 
 /**

@@ -8,11 +8,14 @@ import type { WorkNeed } from './work-need.js';
  * the bales would lie until Saturday. Hours are those that chores and work of set days leave, whatever
  * else is planned. Where no day has them it begins as if it had not been asked, since hay that lies
  * too long is better than none.
+ *
+ * @param hurriedShare share of its hours that each may lack all the same
  */
 export function withHoursForSpells(
   jobs: readonly WorkJob[],
   needs: readonly WorkNeed[],
   workers: readonly Worker[],
+  hurriedShare: number,
 ): WorkJob[] {
   const days = workers[0]?.minutes.length ?? 0;
   let free: WorkDays | undefined;
@@ -27,7 +30,7 @@ export function withHoursForSpells(
     for (const links of inSpell.length < chain.length ? [chain, inSpell] : [chain]) {
       const suits = new Uint8Array(days);
       for (let day = Math.max(0, job.fromDay); day <= last; day++)
-        suits[day] = hasHours(free, job, links, { day, runDays }) ? 1 : 0;
+        suits[day] = hasHours(free, job, links, { day, runDays, hurriedShare }) ? 1 : 0;
       if (suits.includes(1)) return { ...job, suits };
     }
     return job;
@@ -79,15 +82,17 @@ function hasHours(
   free: WorkDays,
   head: WorkJob,
   chain: readonly Link[],
-  { day, runDays }: { day: number; runDays: number },
+  { day, runDays, hurriedShare }: { day: number; runDays: number; hurriedShare: number },
 ): boolean {
   if (head.suits && head.suits[day] === 0) return false;
   const last = day + runDays - 1;
   const taken: { job: WorkJob; pieces: ReturnType<WorkDays['put']> }[] = [];
   const put = (job: WorkJob, from: number, until: number): number => {
-    const pieces = free.put({ ...job, untilDay: Math.max(job.untilDay, until) }, from, until);
+    const minutes = Math.ceil((1 - hurriedShare) * job.minutes);
+    const whole = { ...job, minutes, untilDay: Math.max(job.untilDay, until) };
+    const pieces = free.put(whole, from, until);
     taken.push({ job, pieces });
-    return pieces.reduce((sum, { minutes }) => sum + minutes, 0) < job.minutes
+    return pieces.reduce((sum, piece) => sum + piece.minutes, 0) < minutes
       ? Infinity
       : pieces.at(-1)!.day;
   };
