@@ -82,7 +82,11 @@ function energyOf(
   if (own !== undefined)
     return { value: own, input: fromFarm(label, own, 'kcalPerKg', 'E_bought') };
   const { feedProgram } = rowById(tables.strains, birds.strainIds[0]!);
-  const row = rowById(tables.feedPrograms, feedProgram[birds.feedFor]!);
+  const usual = rowById(tables.feedPrograms, feedProgram[birds.feedFor]!);
+  // A feed that is bought can be of another list of feeds than the strain's usual one.
+  const row = [usual, ...tables.feedPrograms].find(({ phases }) =>
+    phases.some(({ id }) => id === phaseId),
+  )!;
   const value = rowById(row.phases, phaseId).energyKcalPerKg;
   return { value, input: fromTable(row, label, value, 'kcalPerKg', 'E_bought') };
 }

@@ -209,6 +209,20 @@ describe('rationOf', () => {
     expect(against.likeBag.value / dear.likeBag.value).toBeCloseTo(2900 / 3200, 4);
   });
 
+  it('is held against a feed of any list that serves birds of its age', () => {
+    let held = 0;
+    for (const { id: birdsId, feedFor, stages } of tables.rationNeeds)
+      for (const { id: stageId, phaseIds } of stages)
+        for (const phaseId of phaseIds) {
+          const bag = { ...({ kind: 'feed', id: 's', name: 'Bag', bagKg: 25 } as const), feedFor };
+          const products = [{ ...bag, phaseIds: [phaseId], price: '20.00' }];
+          const { mix } = newRation({ birdsId, stageId, products });
+          if (mix) expect(mix.against).toBeDefined();
+          if (mix) held++;
+        }
+    expect(held).toBeGreaterThan(10);
+  });
+
   it('costs no more with one more feed, nor with a price that fell', () => {
     const perEnergy = ({ perKg, nutrients }: Mix): number => perKg.value / nutrients[0]!.has.value;
     fc.assert(
