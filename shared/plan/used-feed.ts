@@ -6,11 +6,11 @@ import {
   type QuantityInput,
 } from '../explain/quantity.js';
 import { processingFormulas } from '../poultry/processing.js';
+import { NINETEEN_IN_TWENTY } from '../poultry/weighings.js';
 import { issue, type PlanIssue } from '../problems/plan-issue.js';
 import type { PlanContext } from './context.js';
 import { feedOpenedFormulas, type OwnFeed } from './feed-opened.js';
 import type { Life } from './life.js';
-import { NINETEEN_IN_TWENTY } from '../poultry/weighings.js';
 
 /** Feed used between the first and the last opening of bags, beside what was planned for it. */
 export interface UsedFeed {

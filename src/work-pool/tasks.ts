@@ -112,12 +112,14 @@ const jsonBytes = (value: unknown): Uint8Array => encoder.encode(JSON.stringify(
 /** Plans of the farms whose work was last asked for: most of what a household says moves none of them. */
 const lastAnimals = new LRUCache<string, AnimalPlans>({ max: 8 });
 
-function animalsOf({ picture, pasture }: PlannedPicture): AnimalPlans {
+const animalsOf = (asked: PlannedPicture): AnimalPlans => animalsAndKey(asked).plans;
+
+function animalsAndKey({ picture, pasture }: PlannedPicture): { key: string; plans: AnimalPlans } {
   const animals = animalPicture(picture);
   const key = signatureOf(animals);
   const plans = lastAnimals.get(key) ?? planAnimals(animals, tables, pasture);
   lastAnimals.set(key, plans);
-  return plans;
+  return { key, plans };
 }
 
 /** Trips for feed of the same farms: work that is ticked off, all but a trip, moves none of them. */
@@ -128,8 +130,8 @@ function fedAnimalsOf(asked: PlannedPicture): AnimalPlans {
   const { picture } = asked;
   const { suppliers, feedBought, herdFeedBought } = picture;
   const beside = { suppliers, feedBought, herdFeedBought };
-  const key = `${signatureOf(animalPicture(picture))}/${signatureOf(beside)}`;
-  const animals = animalsOf(asked);
+  const { key: animalsKey, plans: animals } = animalsAndKey(asked);
+  const key = `${animalsKey}/${signatureOf(beside)}`;
   const trips = lastTrips.get(key) ?? tripsAhead(picture, tables, animals);
   lastTrips.set(key, trips);
   return { ...animals, trips };
