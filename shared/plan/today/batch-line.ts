@@ -127,7 +127,7 @@ const AWAITED_DAYS = 3;
 const isAwaited = ({ headChanges }: FarmPicture, id: string, day: number): boolean =>
   day <= AWAITED_DAYS && !headChanges.some(({ batchId }) => batchId === id);
 
-const OF_HEAT = ['heat-lamp', 'carbon-monoxide'];
+const OF_HEAT = ['heat-lamp', 'heat-plate', 'carbon-monoxide'];
 const OF_HOT_DAYS = 'heat-stress';
 
 function stageOf(plan: BatchPlan, today: PlainDate): BatchStage {

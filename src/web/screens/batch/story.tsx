@@ -46,7 +46,11 @@ export function Story({ plan, asked, onChange, printBase }: Props) {
           <MovedTasks plan={plan} />
           <SoonSection {...part} />
           {part.isSaved && <AloneByDay farmId={asked.farm.id} batchName={plan.name} />}
-          <IssueList issues={plan.issues} tables={asked.tables} />
+          <IssueList
+            // What is late of a saved batch stands among its work, without what was ticked off.
+            issues={plan.issues.filter(({ code }) => !part.isSaved || code !== 'tasks-late')}
+            tables={asked.tables}
+          />
         </div>
         <div className="batch-parts">
           <div>
