@@ -5,10 +5,9 @@ import { Heat } from './work-heat.js';
 import { signatureOf } from './work-signature.js';
 import { workNetwork } from './work-network.js';
 import { costBound, placeInOrder } from './work-placing.js';
-import { drawnRuin, type Ruins } from './work-ruin.js';
+import { drawnRuin, ruinsOf } from './work-ruin.js';
 import type { EarlierWork } from './work-settling.js';
 import { WorkState } from './work-state.js';
-import { workWindows } from './work-windows.js';
 import type { WorkPlacing, WorkProblem } from './work.js';
 
 export interface FittedWork {
@@ -124,15 +123,6 @@ function keptAsItIs(
   const nothing = problem.jobs.map(({ pinned }) => pinned ?? []);
   const state = new WorkState(problem, network, nothing, earlier);
   return state.stayWhere(network.order) ? state : undefined;
-}
-
-function ruinsOf({ jobs }: WorkProblem, network: ActivityNetwork): Ruins {
-  return {
-    movable: jobs.flatMap(({ pinned, able, peopleNeeded }, i) =>
-      pinned || able.length < peopleNeeded ? [] : [i],
-    ),
-    latest: workWindows(jobs, network).map(({ latestDay }) => latestDay),
-  };
 }
 
 /** A list to start from, and whether what still can stays where it was. */
