@@ -33,8 +33,9 @@ export function planAnimals(
 ): AnimalPlans {
   const { herds } = picture;
   const unplanned: string[] = [];
-  const batches = picture.batches.flatMap(({ id, name, arrivalDate }): PlannedBatch[] => {
-    if (isHistory(arrivalDate, picture.today) || isGone(picture, id)) return [];
+  const batches = picture.batches.flatMap((batch): PlannedBatch[] => {
+    const { id, name } = batch;
+    if (isHistory(batch, picture.today) || isGone(picture, id)) return [];
     const plan = orNothing(() => planBatch(picture, tables, id));
     if (!plan) unplanned.push(name);
     return plan && !isOver(plan) ? [{ id, name, plan }] : [];

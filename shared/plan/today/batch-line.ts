@@ -10,6 +10,7 @@ import { inOwnUnits } from '../../units/own-units.js';
 import type { BatchPlan } from '../batch-plan.js';
 import { saidOf } from '../bird-words.js';
 import { refillsOn } from '../refills-on.js';
+import { dayInPlan } from '../day-in-plan.js';
 import { heatOfDay } from '../heat-of-day.js';
 import type { HeatWeekPart } from '../heat-instructions.js';
 import type { PlannedBatch } from '../work/dated-work.js';
@@ -68,8 +69,8 @@ export function batchLine(
   { id, name, plan }: PlannedBatch,
 ): BatchLine | undefined {
   const { today } = picture;
-  const last = plan.leaving ? String(plan.leaving.on.value) : plan.lastDate;
-  if (last < today) return undefined;
+  const told = dayInPlan(plan, today);
+  if (told === undefined && plan.arrivalDate <= today) return undefined;
   const stage = stageOf(plan, today);
   const next = nextOf(plan, today);
   const line = {
@@ -77,19 +78,20 @@ export function batchLine(
     ...{ id, name, stage, purpose: plan.purpose },
     ...(next ? { next } : {}),
   };
-  if (stage === 'coming' || stage === 'eggs') {
+  if (told === undefined || stage === 'coming' || stage === 'eggs') {
     return { ...line, head: comingHead(plan, stage), refills: [], cautions: [] };
   }
-  const day = daysBetween(plan.arrivalDate, today);
+  const day = daysBetween(plan.arrivalDate, told);
   const ofDay = (series: string): Quantity | undefined => quantityOfDay(plan.daily, series, day);
   const phase = plan.feed.phases.findLast(({ starts }) => String(starts.value) <= today);
   const feed = ofDay('feed-day');
   const water = ofDay('water-day');
   const eggs = ofDay('eggs-day');
-  const where = whereIs(plan, picture);
+  const where = whereIs(plan, told, picture);
   const heat = stage === 'brooder' ? heatToday(picture, tables, { id, plan, day }) : undefined;
   const lamp = lampToday(plan, today);
   const { lastHotDays } = tables.judgements.arrival;
+  const last = plan.leaving ? String(plan.leaving.on.value) : plan.lastDate;
   const isHeavy = plan.purpose !== 'meat' || daysBetween(today, last) < lastHotDays.value;
   return {
     ...line,
@@ -102,7 +104,7 @@ export function batchLine(
     ...(heat ? { heat } : {}),
     ...(feed && phase ? { feed: { amount: feed, phase: phase.name } } : {}),
     ...(water ? { water } : {}),
-    refills: refillsOn(plan, today, {
+    refills: refillsOn(plan, told, {
       ...{ farm: picture.farm, tables },
       say: (value, unit) => formatValue(value, unit, { ...picture.farm, today }),
     })
@@ -140,8 +142,12 @@ function stageOf(plan: BatchPlan, today: PlainDate): BatchStage {
 const comingHead = ({ birds, hatching }: BatchPlan, stage: BatchStage): Quantity =>
   stage === 'eggs' && hatching ? hatching.eggs : birds.chicksPlaced;
 
-function whereIs({ occupies }: BatchPlan, { facilities, today }: FarmPicture): string | undefined {
-  const homes = occupies.filter(({ from, to }) => from <= today && today <= to);
+function whereIs(
+  { occupies }: BatchPlan,
+  on: PlainDate,
+  { facilities }: FarmPicture,
+): string | undefined {
+  const homes = occupies.filter(({ from, to }) => from <= on && on <= to);
   // A brooder is held for some days after the birds have gone: the last place taken is theirs.
   const home = homes.reduce<(typeof homes)[number] | undefined>(
     (last, each) => (last && each.from < last.from ? last : each),

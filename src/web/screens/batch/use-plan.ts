@@ -72,7 +72,7 @@ export function inPicture(setting: Setting, typed: Batch, savedArrivalDate?: str
   const batch = { ...typed, id: typed.id ?? NEW_BATCH };
   const now = plainDateAt(Date.now(), setting.farm.timeZone);
   // A saved batch of long ago is planned as it was; a date typed now is planned from today.
-  const today = typed.arrivalDate === savedArrivalDate ? planningDay(typed.arrivalDate, now) : now;
+  const today = typed.arrivalDate === savedArrivalDate ? planningDay(typed, now) : now;
   return { ...setting, batch, picture: withBatch({ ...setting.picture, today }, batch) };
 }
 
