@@ -27,6 +27,11 @@ export interface WorkLimits {
    * clock: the same work gets the same plan on every machine.
    */
   readonly looks?: number;
+  /**
+   * Plans tried since the last better one, after which the search ends once it is cold. Left out, it
+   * goes on.
+   */
+  readonly quietPlans?: number;
 }
 
 /** Costs closer than this are the same. */
@@ -82,6 +87,7 @@ export function fitWork(
   let best = { pieces: [...state.pieces], total: state.total };
   const heat = new Heat(problem);
   let tried = starts.length;
+  let foundAt = tried;
   while (tried < limits.plans && bound + EQUAL < best.total && 1 < ruins.movable.length) {
     if (isOver()) break;
     tried++;
@@ -101,7 +107,11 @@ export function fitWork(
     if (state.total < best.total - EQUAL) {
       state.settle();
       best = { pieces: [...state.pieces], total: state.total };
-    } else if (isRoundOver) state.goTo(best.pieces);
+      foundAt = tried;
+    } else if (isRoundOver) {
+      if ((limits.quietPlans ?? Infinity) <= tried - foundAt) break;
+      state.goTo(best.pieces);
+    }
   }
   state.goTo(best.pieces);
   state.tidy();
