@@ -57,7 +57,8 @@ export function layDaysOf(batch: Batch, life: Life, place: Place): LayDays | und
   const { tables, farm, facilities } = place;
   const { laying, light, heat } = tables;
   const firstDay = firstEggAgeDays - arrivalAgeDays;
-  const count = firstDay + laying.years.shares.length * LAY_YEAR_DAYS;
+  // A plan of whole laying years ends with the day after the last of them.
+  const count = firstDay + laying.years.shares.length * LAY_YEAR_DAYS + 1;
   const dayOfYear = daysOfYear(batch.arrivalDate, count);
   const yearH = yearOfDayLengths(farm.latitudeDeg);
   // Hens that began early are as far in their lay as older ones.

@@ -37,3 +37,17 @@ describe('a flock that is all gone', () => {
     }
   });
 });
+
+describe('hens that are kept on', () => {
+  it.each(['2028-12-01', '2029-12-01', '2030-12-01', '2031-12-01', '2033-05-01'])(
+    'have a plan without a number that is none: %s',
+    (today) => {
+      const [layers] = FLOCKS;
+      const plan = plannedBatch(
+        newRequest({ batch: { ...layers, arrivalDate: ARRIVED, orderedBirds: 20 }, today }),
+      );
+      expect(notFiniteIn(plan)).toEqual([]);
+      expect(plan.laying!.eggsInAll!.value).toBeGreaterThan(plan.laying!.eggsInYear.value);
+    },
+  );
+});

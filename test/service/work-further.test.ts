@@ -154,24 +154,26 @@ describe.each(databases())('looking further at the work on $name', (database) =>
     );
   });
 
-  it('gives chances from monthly means, and from the daily record once there is one', async () => {
-    const drawn = (await app.api.get(`${path}/work/outlook`).expect(200)).body as WorkOutlook;
-    expect(drawn).toMatchObject({ isMeasured: false, years: 300 });
-    expect(drawn.frost).toHaveLength(3);
-    const { body } = await app.api.get(`${path}/work/outlook/progress`).expect(200);
-    expect(body).toEqual({ played: 1 });
-    const year = Number(today.slice(0, 4));
-    const days = syntheticDays(`${year - 14}-01-01`, `${year - 1}-12-31`);
-    await app.api
-      .put(`${path}/weather/csv`)
-      .set('content-type', 'text/csv')
-      .send(dailyCsv(days))
-      .expect(200);
-    const measured = (await app.api.get(`${path}/work/outlook`).expect(200)).body as WorkOutlook;
-    expect(measured).toMatchObject({ isMeasured: true, hasRain: false });
-    expect(measured.years).toBeGreaterThanOrEqual(12);
-    await app.api.delete(`${path}/weather/csv`).expect(200);
-  });
+  // What the core works out of a picture does not hang on where that was kept.
+  if (database.name === 'SQLite')
+    it('gives chances from monthly means, and from the daily record once there is one', async () => {
+      const drawn = (await app.api.get(`${path}/work/outlook`).expect(200)).body as WorkOutlook;
+      expect(drawn).toMatchObject({ isMeasured: false, years: 300 });
+      expect(drawn.frost).toHaveLength(3);
+      const { body } = await app.api.get(`${path}/work/outlook/progress`).expect(200);
+      expect(body).toEqual({ played: 1 });
+      const year = Number(today.slice(0, 4));
+      const days = syntheticDays(`${year - 14}-01-01`, `${year - 1}-12-31`);
+      await app.api
+        .put(`${path}/weather/csv`)
+        .set('content-type', 'text/csv')
+        .send(dailyCsv(days))
+        .expect(200);
+      const measured = (await app.api.get(`${path}/work/outlook`).expect(200)).body as WorkOutlook;
+      expect(measured).toMatchObject({ isMeasured: true, hasRain: false });
+      expect(measured.years).toBeGreaterThanOrEqual(12);
+      await app.api.delete(`${path}/weather/csv`).expect(200);
+    });
 
   describe('a forecast', () => {
     const type = (days: object[]) => app.api.put(`${path}/weather/forecast`).send({ days });
@@ -223,58 +225,62 @@ describe.each(databases())('looking further at the work on $name', (database) =>
     });
   });
 
-  it('says what follows when everybody falls ill today, and changes nothing', async () => {
-    const { id } = (await app.api.post('/api/farms/sample').expect(201)).body as { id: string };
-    const path = `/api/farms/${id}`;
-    const people = (await app.api.get(`${path}/people`).expect(200)).body as { id: string }[];
-    const { today } = (await app.api.get(`${path}/picture`).expect(200)).body as { today: string };
-    const before = await app.contents();
-    const to = addDays(today, 2);
-    const ask = (awayIds: readonly string[], until = to) =>
-      app.api.post(`${path}/work/if-away`).send({ awayIds, to: until });
-    const all = (await ask(people.map((each) => each.id)).expect(200)).body as WorkComparison;
-    expect(all.newGaps.find(({ kind }) => kind === 'nobody-there')).toMatchObject({
-      ...{ from: today, to },
+  if (database.name === 'SQLite')
+    it('says what follows when everybody falls ill today, and changes nothing', async () => {
+      const { id } = (await app.api.post('/api/farms/sample').expect(201)).body as { id: string };
+      const path = `/api/farms/${id}`;
+      const people = (await app.api.get(`${path}/people`).expect(200)).body as { id: string }[];
+      const { today } = (await app.api.get(`${path}/picture`).expect(200)).body as {
+        today: string;
+      };
+      const before = await app.contents();
+      const to = addDays(today, 2);
+      const ask = (awayIds: readonly string[], until = to) =>
+        app.api.post(`${path}/work/if-away`).send({ awayIds, to: until });
+      const all = (await ask(people.map((each) => each.id)).expect(200)).body as WorkComparison;
+      expect(all.newGaps.find(({ kind }) => kind === 'nobody-there')).toMatchObject({
+        ...{ from: today, to },
+      });
+      const one = (await ask([people[0]!.id]).expect(200)).body as WorkComparison;
+      expect(one.newGaps.filter(({ kind }) => kind === 'nobody-there')).toEqual([]);
+      expect(await app.contents()).toBe(before);
+      const field = async (awayIds: readonly string[], until?: string): Promise<string> =>
+        expectProblem(await ask(awayIds, until), 400).problems![0]!.field;
+      expect(await field([])).toBe('awayIds');
+      expect(await field(['ghost'])).toBe('awayIds.0');
+      expect(await field([people[0]!.id], addDays(today, -1))).toBe('to');
     });
-    const one = (await ask([people[0]!.id]).expect(200)).body as WorkComparison;
-    expect(one.newGaps.filter(({ kind }) => kind === 'nobody-there')).toEqual([]);
-    expect(await app.contents()).toBe(before);
-    const field = async (awayIds: readonly string[], until?: string): Promise<string> =>
-      expectProblem(await ask(awayIds, until), 400).problems![0]!.field;
-    expect(await field([])).toBe('awayIds');
-    expect(await field(['ghost'])).toBe('awayIds.0');
-    expect(await field([people[0]!.id], addDays(today, -1))).toBe('to');
-  });
 
-  it('says what an arrival a week later would do, and changes nothing by it', async () => {
-    const batches = (await app.api.get(`${path}/batches`).expect(200)).body as {
-      id: string;
-      arrivalDate: string;
-    }[];
-    const [batch] = batches
-      .filter(({ arrivalDate: on }) => today < on)
-      .sort((a, b) => (a.arrivalDate < b.arrivalDate ? -1 : 1));
-    const before = await app.contents();
-    const arrivalDate = addDays(batch!.arrivalDate, 7);
-    const answer = (
-      await app.api
-        .post(`${path}/work/if-arrival-moves`)
-        .send({ batchId: batch!.id, arrivalDate })
-        .expect(200)
-    ).body as WorkComparison;
-    expect(answer.changes.length).toBeGreaterThan(5);
-    expect(
-      answer.plan.events.find(({ id: event }) => event === `event/${batch!.id}/arrival`),
-    ).toEqual(expect.objectContaining({ date: arrivalDate }));
-    expect(await app.contents()).toBe(before);
-    const field = async (body: object): Promise<string> =>
-      expectProblem(await app.api.post(`${path}/work/if-arrival-moves`).send(body), 400)
-        .problems![0]!.field;
-    expect(await field({ batchId: 'ghost', arrivalDate })).toBe('batchId');
-    const other = { batchId: batch!.id };
-    expect(await field({ ...other, arrivalDate: '2020-01-01' })).toBe('arrivalDate');
-    expect(await field({ ...other, arrivalDate: addDays(today, 900) })).toBe('arrivalDate');
-  });
+  if (database.name === 'SQLite')
+    it('says what an arrival a week later would do, and changes nothing by it', async () => {
+      const batches = (await app.api.get(`${path}/batches`).expect(200)).body as {
+        id: string;
+        arrivalDate: string;
+      }[];
+      const [batch] = batches
+        .filter(({ arrivalDate: on }) => today < on)
+        .sort((a, b) => (a.arrivalDate < b.arrivalDate ? -1 : 1));
+      const before = await app.contents();
+      const arrivalDate = addDays(batch!.arrivalDate, 7);
+      const answer = (
+        await app.api
+          .post(`${path}/work/if-arrival-moves`)
+          .send({ batchId: batch!.id, arrivalDate })
+          .expect(200)
+      ).body as WorkComparison;
+      expect(answer.changes.length).toBeGreaterThan(5);
+      expect(
+        answer.plan.events.find(({ id: event }) => event === `event/${batch!.id}/arrival`),
+      ).toEqual(expect.objectContaining({ date: arrivalDate }));
+      expect(await app.contents()).toBe(before);
+      const field = async (body: object): Promise<string> =>
+        expectProblem(await app.api.post(`${path}/work/if-arrival-moves`).send(body), 400)
+          .problems![0]!.field;
+      expect(await field({ batchId: 'ghost', arrivalDate })).toBe('batchId');
+      const other = { batchId: batch!.id };
+      expect(await field({ ...other, arrivalDate: '2020-01-01' })).toBe('arrivalDate');
+      expect(await field({ ...other, arrivalDate: addDays(today, 900) })).toBe('arrivalDate');
+    });
 
   it('moves own work along when the arrival that it hangs on moves', async () => {
     const event = (await plan()).events.find(({ id: each }) => each.endsWith('/arrival'))!;

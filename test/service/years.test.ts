@@ -84,7 +84,8 @@ describe.each(databases())('years later on $name', (database) => {
     await app.close();
   });
 
-  describe.each([0, 5, 10])('%i years on', (years) => {
+  const further = database.name === 'SQLite' ? [0, 5, 10] : [0, 10];
+  describe.each(further)('%i years on', (years) => {
     beforeAll(() => setYears(years));
     afterAll(() => {
       jest.restoreAllMocks();
@@ -127,7 +128,10 @@ describe.each(databases())('years later on $name', (database) => {
       expect(herd!.inPaddockId).toBe((await get<Row[]>('/paddocks'))[1]!.id);
       const plan = await get<PasturePlan>('/pasture/plan');
       expect(plan.moves.length).toBeGreaterThan(3);
-      expect(jobs.every(({ belongsTo }) => belongsTo?.kind !== 'batch')).toBe(true);
+      // Of birds only hens are still there, which are fed.
+      const ofBatches = jobs.filter(({ belongsTo }) => belongsTo?.kind === 'batch');
+      expect(ofBatches.filter(({ name }) => !/ × /.test(name)).map(({ name }) => name)).toEqual([]);
+      if (5 < years) expect(ofBatches).toEqual([]);
       expect(jobs.some(({ belongsTo }) => belongsTo?.id === herd!.id)).toBe(true);
     }, 60_000);
 
