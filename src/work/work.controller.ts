@@ -68,7 +68,11 @@ export class WorkController {
     return this.ifChanged.ifAway(farmId, dto);
   }
 
-  /** Ticks work off, puts it off, strikes it out, gives it other hours or days, or takes that back. */
+  /**
+   * Ticks work off, puts it off, strikes it out, gives it other hours or days, or takes that back. What
+   * a trip for feed brought is told as bought, about the trip’s key: bags that nobody told of are still
+   * to be fetched.
+   */
   @Answers(toldProgressFields)
   @Put('progress')
   @HttpCode(200)

@@ -17,8 +17,8 @@ interface OpenFetch {
 
 /**
  * Work in which feed is fetched on the trips of the year's feed, and on no others: each trip is made
- * by the task nearest to it of a batch that eats of it, and what no trip is left for falls away. The
- * next trip says what to bring. What was done or struck out stays as it was.
+ * by the task nearest to it of a batch that eats of it, and what no trip is left for falls away. Each
+ * says what to bring, for whoever makes it early. What was done or struck out stays as it was.
  */
 export function withTrips(
   all: readonly DatedWork[],
@@ -44,7 +44,7 @@ export function withTrips(
     const nearest = nearestTo(trip, left, keptOn);
     if (!nearest) continue;
     const on = dayNear(trip, keptOn(nearest), today);
-    made.set(nearest.task, asTrip(nearest.task, { trip, on }, picture, trip === fetched[0]));
+    made.set(nearest.task, asTrip(nearest.task, { trip, on }, picture));
   }
   const replaced = new Set(open.map(({ task }) => task));
   return all.map((work) =>
@@ -104,7 +104,6 @@ function asTrip(
   task: Task,
   { trip, on }: { readonly trip: FeedTrip; readonly on: PlainDate },
   { farm, today }: Pick<FarmPicture, 'farm' | 'today'>,
-  isNext: boolean,
 ): Task {
   // The first feed is there before the chicks are.
   const last = addDays(dayOf(trip), trip.spareDays);
@@ -116,7 +115,7 @@ function asTrip(
     ...{ earliestStart: on, start: on, end: on, latestStart: addDays(on, spareDays) },
     ...{ spareDays, alreadyLate: on < today, overdue: on < today },
     ...(task.conditions ? { conditions: onDaysOf(trip, task.conditions) } : {}),
-    ...(isNext ? { buys: buysOf(trip, farm.currency) } : {}),
+    buys: buysOf(trip, farm.currency),
   };
 }
 

@@ -73,7 +73,7 @@ export interface Task {
   /** What it waits for in words, people outside the household too. */
   readonly waitsFor: readonly string[];
   readonly ifLate: string;
-  /** What is bought on it, where it is the next trip. */
+  /** What is bought on it, where it is a trip for feed. */
   readonly buys?: TripToBuy;
   readonly mark: Mark;
 }

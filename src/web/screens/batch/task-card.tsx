@@ -16,13 +16,20 @@ interface TaskCardProps {
 
 /** One task of a batch or herd: when, how long, what it needs, what happens when it is late. */
 export function TaskCard({ task, tables, marks, level }: TaskCardProps) {
+  const day = useTaskDay(marks.kind)(task);
+  const key = `${marks.kind}/${task.belongsToId}/${task.id}`;
+  const isOver = marks.progress.some(
+    (told) => told.key === key && (told.doneOn !== undefined || told.struckOut === true),
+  );
+  // Where the plan of the work found time before its last day, it is not late.
+  const isLate = day.isFitted ? day.dueBy < marks.today : task.alreadyLate;
   return (
     <Card withBorder padding="sm" component="article" className="avoid-break">
       <Group justify="space-between" align="start" wrap="nowrap">
         <Title order={level} size="h4">
           {task.name}
         </Title>
-        <TaskBadge task={task} />
+        {!isOver && <TaskBadge task={task} isLate={isLate} />}
       </Group>
       <TaskFacts kind={marks.kind} task={task} tables={tables} />
       <TaskMark task={task} marks={marks} />

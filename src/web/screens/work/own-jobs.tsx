@@ -1,7 +1,7 @@
 import { ActionIcon, Group, Stack, Text } from '@mantine/core';
 import { IconPencil, IconTrash } from '@tabler/icons-react';
 import { addDays, type PlainDate } from '../../../../shared/calendar/plain-date.js';
-import type { OwnJob } from '../../../../shared/farm/job.js';
+import type { OwnJob, Progress } from '../../../../shared/farm/job.js';
 import { isRepeated, repeatWords, timesBetween } from '../../../../shared/farm/repeated-jobs.js';
 import { formatHours } from '../../../../shared/units/format.js';
 import { useRemove, type SavedFarm } from '../../api/queries.js';
@@ -18,23 +18,30 @@ export function OwnJobs({
   farm,
   jobs,
   resting,
+  progress,
   today,
   onEdit,
 }: {
   farm: SavedFarm;
   jobs: readonly OwnJob[];
   resting: readonly OwnJob[];
+  progress: readonly Progress[];
   today: PlainDate;
   onEdit: (job: OwnJob) => void;
 }) {
   const sayDate = useSayDate();
   const remove = useRemove(farm, 'jobs');
+  const doneOn = (job: OwnJob): PlainDate | undefined =>
+    isRepeated(job) ? undefined : progress.find(({ key }) => key === `own/${job.id}`)?.doneOn;
+  const open = jobs.filter((job) => doneOn(job) === undefined);
+  const done = jobs.filter((job) => doneOn(job) !== undefined);
   const rowOf = (job: OwnJob) => (
     <Group key={job.id} id={rowOfJob(job)} justify="space-between" gap="xs" wrap="nowrap">
       <div>
         <Text fw={600}>{job.name}</Text>
         <Text size="sm">
-          {formatHours(job.hours)}, {whenText(job, today, sayDate)}
+          {formatHours(job.hours)},{' '}
+          {doneOn(job) ? `done ${sayDate(doneOn(job)!)}` : whenText(job, today, sayDate)}
         </Text>
       </div>
       <Group gap={0} wrap="nowrap">
@@ -59,20 +66,21 @@ export function OwnJobs({
           Beds, orchard, hives, fence, firewood: what competes with the animals for the same hours.
         </Text>
       )}
-      <div className="rows">{jobs.slice(0, NEXT).map(rowOf)}</div>
-      {NEXT < jobs.length && (
+      <div className="rows">{open.slice(0, NEXT).map(rowOf)}</div>
+      {NEXT < open.length && (
         <Folded
           id="later-jobs"
           level={3}
-          title={`${jobs.length - NEXT} later`}
-          answer={`up to ${sayDate(jobs.at(-1)!.dueOn)}`}
+          title={`${open.length - NEXT} later`}
+          answer={`up to ${sayDate(open.at(-1)!.dueOn)}`}
         >
-          <div className="rows">{jobs.slice(NEXT).map(rowOf)}</div>
+          <div className="rows">{open.slice(NEXT).map(rowOf)}</div>
         </Folded>
       )}
-      {0 < resting.length && (
+      {0 < done.length + resting.length && (
         <details>
-          <summary>Done and put away: {resting.length}</summary>
+          <summary>Done and put away: {done.length + resting.length}</summary>
+          {0 < done.length && <div className="rows">{done.map(rowOf)}</div>}
           {resting.map(({ id, name, dueOn }) => (
             <Text key={id}>
               {name}, {sayDate(dueOn)}

@@ -19,7 +19,7 @@ export default function OwnScreen({ farm, tables }: { farm: SavedFarm; tables: T
   const [editing, setEditing] = useState<OwnJob | 'new'>();
   const all = useAll(useWork(farm.id), usePicture(farm.id), useJobs(farm.id));
   if ('waiting' in all) return all.waiting;
-  const [plan, { people, climate }, saved] = all.data;
+  const [plan, { people, climate, progress }, saved] = all.data;
   const jobs = saved
     .filter(({ restingSince }) => restingSince === undefined)
     .map((job) => movedWithEvent(job, plan.events))
@@ -32,6 +32,7 @@ export default function OwnScreen({ farm, tables }: { farm: SavedFarm; tables: T
         <OwnJobs
           farm={farm}
           jobs={jobs}
+          progress={progress}
           today={plan.today}
           resting={saved.filter(({ restingSince }) => restingSince !== undefined)}
           onEdit={setEditing}
