@@ -49,9 +49,12 @@ export function useTelling(
       <Failure error={undo.error} />
     </div>
   );
+  /** The last of them went: what was told of them can be undone all the same. */
+  const isGone = (of: string | undefined): boolean =>
+    of !== undefined && of !== THE_PLACE && !animals.some(({ id }) => id === of);
   return {
     ask: (line) => setAsked({ line }),
-    saidOf: (id) => (told?.of === id ? said : undefined),
+    saidOf: (id) => (told?.of === id || (id === THE_PLACE && isGone(told?.of)) ? said : undefined),
     dialog: asked && (
       <Suspense>
         <TellDialog
