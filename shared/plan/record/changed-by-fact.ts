@@ -34,6 +34,9 @@ export function changedByFact(
   try {
     const [before, after] = [plan(pictureWithout(picture, facts, fact)), plan(picture)];
     const judged = tables.judgements.birds;
+    // Of birds that are all gone nothing is still to be planned: their record says how they went.
+    if (after.birds.counted !== undefined && after.birds.counted.now.value < 1)
+      return { because, changes: [] };
     const changes = whatChanged(before, after, { reader: picture.farm, judged });
     const isMore = before.birds.atEnd.value < after.birds.atEnd.value;
     return { because, changes: isMore && fact.kind === 'died' ? changes.map(andWhy) : changes };

@@ -7,6 +7,7 @@ import { bagPrice } from '../../../shared/farm/feed-product.js';
 import type { Product } from '../../../shared/farm/product.js';
 import { minorDigits } from '../../../shared/units/format.js';
 import { useProducts, type SavedFarm } from '../api/queries.js';
+import { seenName } from '../api/seen-rows.js';
 import { useTell } from '../api/told-queries.js';
 import { DateField } from '../fields/date-input.js';
 import { DescribedField } from '../fields/described-field.js';
@@ -68,6 +69,7 @@ export function TellForm({
   const problems = problemsIn(tell.error).map((each) => ({
     ...each,
     field: each.field.replace(/^facts\.0\.(details\.)?/, ''),
+    given: (typeof each.given === 'string' && seenName(each.given)) || each.given,
   }));
   const errors = messagesByField(problems, words);
   const fields = Object.entries(what.fields.fields).filter(
