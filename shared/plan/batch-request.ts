@@ -123,7 +123,7 @@ export function batchEnds(picture: AnimalPicture, allTables: Tables): Record<str
   const tables = tablesIn(picture.farm.units, allTables);
   return Object.fromEntries(
     picture.batches.flatMap((batch) => {
-      const today = planningDay(batch.arrivalDate, picture.today);
+      const today = planningDay(batch, picture.today);
       const { endDate } = heldBy({ ...picture, today }, tables, batch);
       return endDate === undefined ? [] : [[batch.id, endDate]];
     }),
@@ -134,7 +134,7 @@ export function batchEnds(picture: AnimalPicture, allTables: Tables): Record<str
 export function placesHeld(picture: AnimalPicture, allTables: Tables): Occupancy[] {
   const tables = tablesIn(picture.farm.units, allTables);
   return picture.batches
-    .filter(({ arrivalDate }) => !isHistory(arrivalDate, picture.today))
+    .filter((batch) => !isHistory(batch, picture.today))
     .flatMap((batch) => heldBy(picture, tables, batch).occupied);
 }
 

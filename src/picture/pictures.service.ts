@@ -295,9 +295,7 @@ const isOf = (
   batches: FarmPicture['batches'],
   today: PlainDate,
 ): ((told: { readonly batchId: string }) => boolean) => {
-  const ids = new Set(
-    batches.filter(({ arrivalDate }) => !isHistory(arrivalDate, today)).map(({ id }) => id),
-  );
+  const ids = new Set(batches.filter((batch) => !isHistory(batch, today)).map(({ id }) => id));
   return ({ batchId }) => ids.has(batchId);
 };
 

@@ -34,8 +34,9 @@ export function planAnimals(
 ): AnimalPlans {
   const { herds } = picture;
   const unplanned: string[] = [];
-  const batches = picture.batches.flatMap(({ id, name, arrivalDate }): PlannedBatch[] => {
-    if (isHistory(arrivalDate, picture.today)) return [];
+  const batches = picture.batches.flatMap((batch): PlannedBatch[] => {
+    const { id, name } = batch;
+    if (isHistory(batch, picture.today)) return [];
     // That all are gone is known without a plan, which takes its time.
     if (lastLeft(toldOfBatch(picture, id).headChanges) !== undefined) return [];
     const plan = orNothing(() => planBatch(picture, tables, id));
