@@ -12,7 +12,7 @@ import type { PlanContext } from './context.js';
 import { packedOf } from './leaving-freezer.js';
 import { birdsToProcess } from './leaving-weights.js';
 import { occupanciesOf } from './occupancy.js';
-import { FURTHEST_DAYS, isHistory, planningDay } from './planning-day.js';
+import { daysBackOf, FURTHEST_DAYS, isHistory, planningDay } from './planning-day.js';
 import { processingDays } from './processing-days.js';
 import type { ChoreHours, OtherFlock, PlanRequest } from './request.js';
 import { toldOfBatch } from './told-of-batch.js';
@@ -79,9 +79,11 @@ const PACKED_DAYS = 400;
  * that were all gone long before it came, however many years a farm has kept birds.
  */
 function besides(picture: AnimalPicture, batch: NamedBatch): NamedBatch[] {
-  return picture.batches.filter(({ id, arrivalDate }) => {
+  return picture.batches.filter((other) => {
+    const { id, arrivalDate } = other;
     if (id === batch.id) return false;
-    if (FURTHEST_DAYS < Math.abs(daysBetween(arrivalDate, batch.arrivalDate))) return false;
+    const before = daysBetween(arrivalDate, batch.arrivalDate);
+    if (daysBackOf(other) < before || daysBackOf(batch) < -before) return false;
     const { headChanges } = toldOfBatch(picture, id);
     const left = lastLeft(headChanges);
     const isPacked = headChanges.some(({ change }) => change === 'processed');

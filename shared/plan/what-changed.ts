@@ -153,7 +153,11 @@ function issueChanges(before: BatchPlan, after: BatchPlan): Change[] {
       .filter(({ code }) => !had.has(code))
       .map(({ text }) => ({ id: 'new-issue' as const, words: text })),
     ...pressing(before)
-      .filter(({ code }) => !has.has(code))
+      .filter(({ code }) => !has.has(code) && !goesOn(code, after))
       .map(({ text }) => ({ id: 'solved' as const, words: `No longer so: ${text}` })),
   ];
 }
+
+/** Too few were ordered, and too few there are: once they are there it is no longer for ordering. */
+const goesOn = (code: string, { issues }: BatchPlan): boolean =>
+  code === 'too-few-birds' && issues.some((each) => each.code === 'fewer-than-wanted');

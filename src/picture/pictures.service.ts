@@ -24,7 +24,12 @@ import {
   type ToldKind,
 } from '../../shared/farm/told-fact.js';
 import { TOLD_KINDS } from '../../shared/farm/told-kinds.js';
-import { FURTHEST_DAYS, isHistory, seasonsSince } from '../../shared/plan/planning-day.js';
+import {
+  daysBackOf,
+  FURTHEST_DAYS,
+  isHistory,
+  seasonsSince,
+} from '../../shared/plan/planning-day.js';
 import { MAX_PASTURE_DAYS } from '../../shared/plan/pasture/check-pasture.js';
 import { BatchesService } from '../batches/batches.service.js';
 import { Database } from '../database/database.js';
@@ -121,7 +126,9 @@ export class PicturesService {
 
   /** What was told as far back as any plan that is still made goes. */
   private factsOf(farmId: string, { kinds }: Telling, today: PlainDate): Promise<ToldFact[]> {
-    return this.told.factsSince(farmId, addDays(today, -FURTHEST_DAYS - EARLY_DAYS), kinds);
+    // Hens are planned for longer, and how many there are goes by all that was told of them.
+    const days = kinds.includes('arrived') ? daysBackOf({ purpose: 'layers' }) : FURTHEST_DAYS;
+    return this.told.factsSince(farmId, addDays(today, -days - EARLY_DAYS), kinds);
   }
 
   /** Parts of a picture that go by what was told in all years, and by rows of their own. */

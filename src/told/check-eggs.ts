@@ -7,6 +7,7 @@ import { firstEggBounds } from '../../shared/plan/first-egg.js';
 import { FieldError, type FieldProblem } from '../../shared/problems/field-problem.js';
 import { rowById, type Tables } from '../../shared/tables/tables.js';
 import { BatchEntity, toBatch } from '../batches/batch.entity.js';
+import { mostThatCame } from './check-heads.js';
 
 interface Told {
   readonly eggs: readonly EggsWereCounted[];
@@ -14,10 +15,10 @@ interface Told {
 }
 
 /**
- * Refuses eggs of birds that are too young to lay any. When they came is taken as it was ordered, or
- * told; a batch whose day is moved later keeps what was told of it.
+ * Refuses eggs of birds that are too young to lay any, and more than they can have laid. When they
+ * came is taken as it was ordered, or told; a batch whose day is moved later keeps what was told of it.
  */
-export async function refuseEarlyEggs(
+export async function refuseStrangeEggs(
   manager: EntityManager,
   farmId: string,
   { eggs, tables }: Told,
@@ -26,20 +27,24 @@ export async function refuseEarlyEggs(
   for (const fact of eggs) {
     if (fact.details.eggs === 0) continue;
     const row = await manager.findOneBy(BatchEntity, { id: fact.about, farmId });
-    const from = row && layFrom(toBatch(row), tables);
-    if (!from) continue;
-    const first = countedFrom({ date: fact.on, days: fact.details.days });
+    if (!row) continue;
+    const { days, eggs: given } = fact.details;
+    const from = layFrom(toBatch(row), tables);
+    const first = countedFrom({ date: fact.on, days });
     if (first < from) throw new FieldError([tooYoung(fieldOf(fact, 'on'), first, from)]);
+    // A hen lays one a day; those of the day before may have lain in the nest.
+    const max = mostThatCame(toBatch(row)) * (days + 1);
+    if (max < given) throw new FieldError([tooMany(fieldOf(fact, 'details.eggs'), given, max)]);
   }
 }
 
-/** The first day on which an egg of a batch is believed; undefined for birds that are not for eggs. */
-function layFrom(batch: ReturnType<typeof toBatch>, tables: Tables): PlainDate | undefined {
-  if (batch.purpose !== 'layers') return undefined;
+/** The first day on which an egg of a batch is believed: of meat birds that of the earliest layer. */
+function layFrom(batch: ReturnType<typeof toBatch>, tables: Tables): PlainDate {
   const strain = rowById(tables.strains, batch.strainId);
-  const curve = rowById(tables.layCurves, batch.layCurveId ?? strain.layCurve!);
-  const { least } = firstEggBounds(curve, tables.judgements.birds);
-  return addDays(batch.arrivalDate, least - arrivalAgeDaysOf(batch));
+  const curveId = batch.purpose === 'layers' ? (batch.layCurveId ?? strain.layCurve) : undefined;
+  const curves = tables.layCurves.filter(({ id }) => curveId === undefined || id === curveId);
+  const least = curves.map((curve) => firstEggBounds(curve, tables.judgements.birds).least);
+  return addDays(batch.arrivalDate, Math.min(...least) - arrivalAgeDaysOf(batch));
 }
 
 const tooYoung = (field: string, given: PlainDate, min: PlainDate): FieldProblem => ({
@@ -48,4 +53,13 @@ const tooYoung = (field: string, given: PlainDate, min: PlainDate): FieldProblem
   given,
   min,
   fix: 'These birds were too young to lay then: tell it of the older hens, or check the day and how many days were counted.',
+});
+
+const tooMany = (field: string, given: number, max: number): FieldProblem => ({
+  field,
+  code: 'out-of-bounds',
+  given,
+  min: 0,
+  max,
+  fix: 'A hen lays one egg a day. Check the number, and over how many days they were counted.',
 });

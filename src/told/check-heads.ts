@@ -1,7 +1,9 @@
 import type { EntityManager } from 'typeorm';
 import { shortOn, type HeadChange } from '../../shared/farm/head-count.js';
 import { headChangesOf, type HeadsChanged, type ToldFact } from '../../shared/farm/told-fact.js';
+import { formatLongDate } from '../../shared/units/dates.js';
 import { BatchEntity } from '../batches/batch.entity.js';
+import { FarmEntity } from '../farms/farm.entity.js';
 import { FieldError, type FieldProblem } from '../../shared/problems/field-problem.js';
 
 export const HEAD_KINDS = ['arrived', 'died', 'processed', 'gone'] as const;
@@ -32,7 +34,10 @@ export async function settleHeads(
     const early = before(own, batch.arrivalDate);
     if (early) throw new FieldError([tooEarly(fieldOf(fact, 'on'), early)]);
     const short = shortOn(own, mostThatCame(batch.details as Ordered));
-    if (short) throw new FieldError([tooMany(fieldOf(fact, 'details.birds'), fact, short)]);
+    if (!short) continue;
+    const { units } = await manager.findOneByOrFail(FarmEntity, { id: farmId });
+    const day = (date: string): string => formatLongDate(date, { units });
+    throw new FieldError([tooMany(fieldOf(fact, 'details.birds'), fact, { short, day })]);
   }
 }
 
@@ -46,7 +51,7 @@ const MOST_PER_WANTED = 3;
 const AND_SOME = 10;
 
 /** Birds that can have come, where no arrival was told: those ordered, else far more than are wanted. */
-const mostThatCame = ({ orderedBirds, wantedBirds }: Ordered): number =>
+export const mostThatCame = ({ orderedBirds, wantedBirds }: Ordered): number =>
   orderedBirds ?? MOST_PER_WANTED * wantedBirds + AND_SOME;
 
 interface Early {
@@ -68,18 +73,24 @@ const tooEarly = (field: string, { given, came }: Early): FieldProblem => ({
   fix: 'That is before the birds came. Check the day, or tell first on which day they came.',
 });
 
+interface Short {
+  readonly short: NonNullable<ReturnType<typeof shortOn>>;
+  /** A date as the household writes it. */
+  readonly day: (date: string) => string;
+}
+
 /** More went on a day than there were: on the day of the fact itself, or on a later one. */
 const tooMany = (
   field: string,
   fact: HeadsChanged,
-  { there, took, date }: NonNullable<ReturnType<typeof shortOn>>,
+  { short: { there, took, date }, day }: Short,
 ): FieldProblem =>
   fact.on < date
     ? {
         field,
         code: 'conflict',
         given: fact.details.birds,
-        fix: `Then only ${there} are left on ${date}, and ${took} are told to have gone on that day. Check what was told of it first.`,
+        fix: `Then only ${there} are left on ${day(date)}, and ${took} are told to have gone on that day. Check what was told of it first.`,
       }
     : {
         field,
@@ -87,5 +98,5 @@ const tooMany = (
         given: fact.details.birds,
         min: 0,
         max: there,
-        fix: `No more can go than there are (on ${date}). Check the number, or what was told before.`,
+        fix: `No more can go than there are on ${day(date)}. Check the number, or what was told before.`,
       };

@@ -23,7 +23,7 @@ import { HerdEntity } from '../herds/herd.entity.js';
 import { PaddockEntity } from '../paddocks/paddock.entity.js';
 import { keepFacts, type Said } from './keep-facts.js';
 import { changesHeads, HEAD_KINDS, settleHeads, type HeadKind } from './check-heads.js';
-import { refuseEarlyEggs } from './check-eggs.js';
+import { refuseStrangeEggs } from './check-eggs.js';
 import { settlePhotos } from './check-photos.js';
 import { settlePlaces } from './check-places.js';
 import { RoomForFacts } from './room-for-facts.js';
@@ -333,7 +333,7 @@ export class ToldService {
       await settlePlaces(manager, farmId, { changed: moved, all }, field);
     }
     const eggs = told.filter((fact): fact is EggsWereCounted => fact.kind === 'eggs-counted');
-    await refuseEarlyEggs(manager, farmId, { eggs, tables: this.tables.tables }, fieldOf);
+    await refuseStrangeEggs(manager, farmId, { eggs, tables: this.tables.tables }, fieldOf);
     const notes = told.filter((fact): fact is FactOf<'note'> => fact.kind === 'note');
     await settlePhotos(manager, farmId, notes, fieldOf);
     const counted = told.filter(changesHeads);

@@ -40,6 +40,13 @@ describe('what changed in a plan', () => {
     expect(changed({})).toEqual([]);
   });
 
+  it('does not call it over that too few were ordered when the birds are counted', () => {
+    const few = { batch: { orderedBirds: 30 } };
+    const came = { ...died(30), change: 'arrived' as const, date: ARRIVAL };
+    const changes = changed({ ...few, headChanges: [came] }, few);
+    expect(idsOf(changes)).not.toContain('solved');
+  });
+
   it('is only how sure the day is, when birds weigh what was planned', () => {
     expect(idsOf(changed({ weighings: [weighed(1)] }))).toEqual(['ready']);
   });

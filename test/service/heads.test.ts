@@ -4,6 +4,7 @@ import type { Saved } from '../../shared/farm/saved.js';
 import type { ToldFact } from '../../shared/farm/told-fact.js';
 import type { BatchPlan } from '../../shared/plan/batch-plan.js';
 import type { TickedToday } from '../../shared/plan/today/today.js';
+import { formatLongDate } from '../../shared/units/dates.js';
 import { openApp, type TestApp } from '../support/app.js';
 import { databases } from '../support/databases.js';
 import { batchBody, inDays, saveFarm, type SavedFarm } from '../support/orders.js';
@@ -72,7 +73,9 @@ describe.each(databases())('birds that are counted on $name', (database) => {
     await tell(of('gone', -2, { birds: 15, how: 'sold', money: '75.00' })).expect(201);
     const late = await tell(of('died', -6, { birds: 8 }));
     expectFieldProblem(late, { field: 'facts.0.details.birds', code: 'conflict', given: 8 });
-    expect(JSON.stringify(late.body)).toContain(`only 12 are left on ${inDays(-2)}, and 15 `);
+    expect(JSON.stringify(late.body)).toContain(
+      `only 12 are left on ${formatLongDate(inDays(-2), { units: 'metric' })}, and 15 `,
+    );
     expect((await plan()).birds.atEnd.value).toBeLessThanOrEqual(5);
   });
 

@@ -115,10 +115,10 @@ function documentOf(d: Drawn) {
     weighings: batches.slice(0, 1).map(({ id }) => ({
       ...{ id: 'weighing', batchId: id, date: inDays(-1), birds: 8, averageKg: 0.6 },
     })),
-    // Eggs of hens that are too young to lay would be refused where they are told.
-    eggCounts: batches.slice(0, 1).map(({ id, purpose }) => ({
+    // Eggs of birds that are too young to lay, or for meat, would be refused where they are told.
+    eggCounts: batches.slice(0, 1).map(({ id }) => ({
       ...{ id: 'count', batchId: id, date: inDays(-1), days: 7 },
-      eggs: purpose === 'layers' ? 0 : 30,
+      eggs: 0,
     })),
     readings: d.paddocks.map(({ heightCm }, k) => ({
       paddockId: `paddock-${k}`,

@@ -34,9 +34,20 @@ export function changedByFact(
   try {
     const [before, after] = [plan(pictureWithout(picture, facts, fact)), plan(picture)];
     const judged = tables.judgements.birds;
-    return { because, changes: whatChanged(before, after, { reader: picture.farm, judged }) };
+    // Of birds that are all gone nothing is still to be planned: their record says how they went.
+    if (after.birds.counted !== undefined && after.birds.counted.now.value < 1)
+      return { because, changes: [] };
+    const changes = whatChanged(before, after, { reader: picture.farm, judged });
+    const isMore = before.birds.atEnd.value < after.birds.atEnd.value;
+    return { because, changes: isMore && fact.kind === 'died' ? changes.map(andWhy) : changes };
   } catch (error) {
     if (error instanceof FieldError) return { because, changes: [] };
     throw error;
   }
 }
+
+/** A plan reckons with more losses than were told: a death that is told can leave more birds. */
+const andWhy = (change: Change): Change =>
+  change.id === 'birds'
+    ? { ...change, words: `${change.words} Fewer have died so far than is usual by their age.` }
+    : change;

@@ -18,6 +18,9 @@ export interface HerdLine {
   readonly head: NumberQuantity;
   /** Where it grazes; left out when it is not on grass. */
   readonly on?: { readonly paddock: string; readonly since: PlainDate; readonly until: PlainDate };
+  /** The paddock it stands in, as it was told, and the one it goes into next. */
+  readonly here?: { readonly paddockId: string; readonly paddock: string };
+  readonly nextPaddockId?: string;
   readonly water: NumberQuantity;
   /** Left out on a day without any. */
   readonly hay?: HayOfDay;
@@ -48,7 +51,9 @@ function herdLine(
   const stay = pasture?.moves.find(
     (move) => move.herdId === herd.id && move.from <= today && today <= move.to,
   );
-  const next = pasture && nextMove(pasture, herd, today);
+  const ahead = pasture?.moves.find((move) => move.herdId === herd.id && today < move.from);
+  const next = ahead && nextMove(pasture!, herd, { move: ahead, today });
+  const here = picture.paddocks.find(({ id }) => id === herd.inPaddockId);
   return {
     kind: 'herd',
     ...{ id: herd.id, name: herd.name, head },
@@ -61,6 +66,8 @@ function herdLine(
           },
         }
       : {}),
+    ...(here ? { here: { paddockId: here.id, paddock: here.name } } : {}),
+    ...(ahead ? { nextPaddockId: ahead.paddockId } : {}),
     water: quantity(
       'Water today',
       day.waterL,
@@ -78,9 +85,11 @@ const paddockName = ({ paddocks }: PasturePlan, id: string): string =>
   paddocks.find((paddock) => paddock.id === id)?.name ?? id;
 
 /** The next move; before the season the turn-out. */
-function nextMove(pasture: PasturePlan, herd: Herd, today: PlainDate): NextDate | undefined {
-  const move = pasture.moves.find((each) => each.herdId === herd.id && today < each.from);
-  if (!move) return undefined;
+function nextMove(
+  pasture: PasturePlan,
+  herd: Herd,
+  { move, today }: { readonly move: PasturePlan['moves'][number]; readonly today: PlainDate },
+): NextDate {
   const turnOut = pasture.keyDates.herds.find(({ herdId }) => herdId === herd.id)?.turnOut;
   const isTurnOut = turnOut?.value === move.from;
   const paddock = paddockName(pasture, move.paddockId);

@@ -1,9 +1,9 @@
 import { Button, Stack } from '@mantine/core';
-import { lazy, Suspense, useState } from 'react';
+import { lazy, Suspense, useState, type ComponentProps } from 'react';
 import type { PlainDate } from '../../../shared/calendar/plain-date.js';
 import type { ToldFact } from '../../../shared/farm/told-fact.js';
 import type { AnimalLine } from '../../../shared/plan/today/animal-lines.js';
-import type { SavedFarm } from '../api/queries.js';
+import { usePicture, type SavedFarm } from '../api/queries.js';
 import { FormDialog } from '../fields/form-dialog.js';
 import { TellForm } from './tell-form.js';
 import { ofAnimal, ofPlace, otherwiseOf, type Otherwise, type Tellable } from './what-to-tell.js';
@@ -28,6 +28,7 @@ export default function TellDialog({ farm, today, line, onTold, onClose }: Props
   const what = choices.find((each) => each.kind === chosen?.kind) ?? chosen;
   const name = line?.name ?? farm.name;
   const asked = what ?? otherwise;
+  const Form = what?.kind === 'herd-move' ? MovedForm : TellForm;
   return (
     <FormDialog
       onClose={onClose}
@@ -35,7 +36,7 @@ export default function TellDialog({ farm, today, line, onTold, onClose }: Props
       size="md"
     >
       {what ? (
-        <TellForm
+        <Form
           key={what.kind}
           farm={farm}
           today={today}
@@ -82,6 +83,12 @@ export default function TellDialog({ farm, today, line, onTold, onClose }: Props
       )}
     </FormDialog>
   );
+}
+
+/** A move names one of the paddocks there are. */
+function MovedForm(props: Omit<ComponentProps<typeof TellForm>, 'rows'>) {
+  const paddocks = usePicture(props.farm.id).data?.paddocks;
+  return <TellForm {...props} rows={{ paddockId: paddocks ?? [] }} />;
 }
 
 const lower = (words: string): string => words.charAt(0).toLowerCase() + words.slice(1);

@@ -1,9 +1,13 @@
 import { Button, Group, SimpleGrid, Stack } from '@mantine/core';
+import Big from 'big.js';
 import { useState } from 'react';
 import type { PlainDate } from '../../../shared/calendar/plain-date.js';
 import type { ToldFact, ToldKind } from '../../../shared/farm/told-fact.js';
+import { bagPrice } from '../../../shared/farm/feed-product.js';
 import type { Product } from '../../../shared/farm/product.js';
+import { minorDigits } from '../../../shared/units/format.js';
 import { useProducts, type SavedFarm } from '../api/queries.js';
+import { seenName } from '../api/seen-rows.js';
 import { useTell } from '../api/told-queries.js';
 import { DateField } from '../fields/date-input.js';
 import { DescribedField } from '../fields/described-field.js';
@@ -19,15 +23,31 @@ interface Props {
   readonly what: Tellable;
   /** The fact that it changes, and its day. */
   readonly changes?: { readonly id: string; readonly on: PlainDate };
-  readonly cows?: readonly { readonly id: string; readonly name: string }[];
+  readonly cows?: readonly Named[];
+  /** Rows of which a field names one, by the field. */
+  readonly rows?: Readonly<Record<string, readonly Named[]>>;
   readonly onTold: (fact: ToldFact) => void;
   readonly onBack: () => void;
+}
+
+interface Named {
+  readonly id: string;
+  readonly name: string;
 }
 
 type Draft = Readonly<Record<string, unknown>>;
 
 /** One thing that happened: its numbers are filled in as planned, and one press tells it. */
-export function TellForm({ farm, today, what, changes, cows = [], onTold, onBack }: Props) {
+export function TellForm({
+  farm,
+  today,
+  what,
+  changes,
+  cows = [],
+  rows = { cowId: cows },
+  onTold,
+  onBack,
+}: Props) {
   // Only what was typed: what stands beside it follows what becomes known meanwhile.
   const [typed, setTyped] = useState<Draft>({});
   const draft: Draft = { ...what.start, ...typed };
@@ -49,6 +69,7 @@ export function TellForm({ farm, today, what, changes, cows = [], onTold, onBack
   const problems = problemsIn(tell.error).map((each) => ({
     ...each,
     field: each.field.replace(/^facts\.0\.(details\.)?/, ''),
+    given: (typeof each.given === 'string' && seenName(each.given)) || each.given,
   }));
   const errors = messagesByField(problems, words);
   const fields = Object.entries(what.fields.fields).filter(
@@ -89,13 +110,18 @@ export function TellForm({ farm, today, what, changes, cows = [], onTold, onBack
                 key={name}
                 field={field}
                 reader={farm}
-                {...(name === 'cowId' ? { rows: cows } : {})}
+                {...(rows[name] ? { rows: rows[name] } : {})}
                 {...(name === 'name' && feeds ? { suggested: feeds.map((feed) => feed.name) } : {})}
                 isFirst={k === 0}
                 value={draft[name]}
                 error={errors[name]}
                 onChange={(value) =>
-                  type(() => ({ ...told(name, value), ...bagOf(feeds, name, value) }))
+                  type((now) => ({
+                    ...(feeds && (name === 'name' || name === 'amount')
+                      ? ofFeed(feeds, now, { ...now, [name]: value }, farm.currency)
+                      : {}),
+                    ...told(name, value),
+                  }))
                 }
               />
             ),
@@ -116,7 +142,7 @@ export function TellForm({ farm, today, what, changes, cows = [], onTold, onBack
   );
 }
 
-type Feed = Pick<Product & { kind: 'feed' }, 'name' | 'bagKg'>;
+type Feed = Extract<Product, { kind: 'feed' }>;
 
 /** The feeds that the place buys, so that a purchase is told under the same name. */
 function useFeeds(farm: SavedFarm, isFeed: boolean): readonly Feed[] | undefined {
@@ -124,10 +150,23 @@ function useFeeds(farm: SavedFarm, isFeed: boolean): readonly Feed[] | undefined
   return isFeed ? products?.flatMap((each) => (each.kind === 'feed' ? [each] : [])) : undefined;
 }
 
-/** The bag of the feed that was named: its price by weight is known then. */
-function bagOf(feeds: readonly Feed[] | undefined, name: string, value: unknown): Draft {
-  const feed = name === 'name' && feeds?.find((each) => each.name === value);
-  return feed ? { eachKg: feed.bagKg } : {};
+/** The bag of the feed that was named, and what so many of them cost: both until something else is typed. */
+function ofFeed(feeds: readonly Feed[], before: Draft, now: Draft, currency: string): Draft {
+  const feed = feeds.find(({ name }) => name === now['name']);
+  const isTyped =
+    before['money'] !== undefined && before['money'] !== costOf(feeds, before, currency);
+  const isNamed = before['name'] !== now['name'];
+  return {
+    ...(feed && isNamed ? { eachKg: feed.bagKg } : {}),
+    ...(isTyped ? {} : { money: costOf(feeds, now, currency) }),
+  };
+}
+
+function costOf(feeds: readonly Feed[], draft: Draft, currency: string): string | undefined {
+  const { name: named, amount } = draft;
+  const feed = feeds.find(({ name }) => name === named);
+  if (!feed || typeof amount !== 'number') return undefined;
+  return new Big(bagPrice(feed, amount)).times(amount).toFixed(minorDigits(currency));
 }
 
 /** Birds that are weighed one by one count themselves. */

@@ -4,6 +4,7 @@ import { sayFact } from '../../../shared/farm/say-fact.js';
 import type { ToldFact } from '../../../shared/farm/told-fact.js';
 import type { AnimalLine } from '../../../shared/plan/today/animal-lines.js';
 import type { SavedFarm } from '../api/queries.js';
+import { seenName } from '../api/seen-rows.js';
 import { useTakeBack } from '../api/told-queries.js';
 import { useOpener } from '../explain/explain-panel.js';
 import { Failure } from '../shell/states.js';
@@ -35,9 +36,7 @@ export function useTelling(
   const { reader } = useOpener();
   const said = told && (
     <div className="tell-said">
-      <p role="status">
-        {capital(sayFact(told.fact, reader, () => undefined)).replace(/\.$/, '')}. Told.
-      </p>
+      <p role="status">{capital(sayFact(told.fact, reader, seenName)).replace(/\.$/, '')}. Told.</p>
       <button
         type="button"
         className="today-button"
@@ -50,9 +49,12 @@ export function useTelling(
       <Failure error={undo.error} />
     </div>
   );
+  /** The last of them went: what was told of them can be undone all the same. */
+  const isGone = (of: string | undefined): boolean =>
+    of !== undefined && of !== THE_PLACE && !animals.some(({ id }) => id === of);
   return {
     ask: (line) => setAsked({ line }),
-    saidOf: (id) => (told?.of === id ? said : undefined),
+    saidOf: (id) => (told?.of === id || (id === THE_PLACE && isGone(told?.of)) ? said : undefined),
     dialog: asked && (
       <Suspense>
         <TellDialog

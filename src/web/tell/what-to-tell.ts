@@ -1,9 +1,10 @@
-import type { RowDescription } from '../../../shared/farm/field.js';
+import { row, type RowDescription } from '../../../shared/farm/field.js';
 import type { ToldKind } from '../../../shared/farm/told-fact.js';
 import type { AnimalLine } from '../../../shared/plan/today/animal-lines.js';
 import type { BatchLine } from '../../../shared/plan/today/batch-line.js';
 import { TOLD_KINDS } from '../../../shared/farm/told-kinds.js';
 import { WHOLE_FARM, FARM_GROUND } from '../../../shared/farm/told-fact.js';
+import { id } from '../../../shared/farm/words.js';
 
 /** Something that can be told, with what is most likely already filled in. */
 export interface Tellable {
@@ -14,6 +15,9 @@ export interface Tellable {
   readonly start: Readonly<Record<string, unknown>>;
   readonly fields: RowDescription;
 }
+
+/** Of a move only the paddock is asked. */
+const movedFields = row('Moved', { paddockId: id('Into which paddock') });
 
 /** What is told of the place as a whole. */
 export const ofPlace = (): Tellable[] => [
@@ -27,7 +31,15 @@ export function ofAnimal(line: AnimalLine): Tellable[] {
   const of = (kind: ToldKind, words: string, start: object = {}) =>
     tellable(kind, line.id, words, start);
   if (line.kind === 'herd') {
+    const { here, nextPaddockId } = line;
     return [
+      {
+        ...of('herd-move', 'They were moved', nextPaddockId ? { paddockId: nextPaddockId } : {}),
+        fields: movedFields,
+      },
+      ...(here
+        ? [tellable('grass-reading', here.paddockId, `Height of the grass in ${here.paddock}`, {})]
+        : []),
       of('calved', 'A calf was born', { calves: 1 }),
       of('milked', 'Milk of the day'),
       of('note', 'A note'),
