@@ -36,13 +36,10 @@ export interface RunningStay {
 export interface FieldBooks {
   readonly days: GrassDays;
   readonly massKgPerHa: Float64Array;
-  /** Share of growth that soil water leaves. */
-  readonly wetShare: Float64Array;
 }
 
 const newBooks = (n: number): FieldBooks => ({
   massKgPerHa: new Float64Array(n).fill(NaN),
-  wetShare: new Float64Array(n).fill(1),
   days: {
     grown: new Float64Array(n),
     eaten: new Float64Array(n),
@@ -183,8 +180,7 @@ export class Field {
 
   private write(books: FieldBooks, day: number): void {
     const { days: kept } = books;
-    const { grownKg, lostKg, wetShare } = this.way.grownOn(day);
-    books.wetShare[day] = wetShare;
+    const { grownKg, lostKg } = this.way.grownOn(day);
     kept.grown[day] = grownKg;
     kept.diedOff[day] = lostKg;
     if (this.stay) this.stay.grownKg += (grownKg - lostKg) * this.sward.areaHa;

@@ -1,6 +1,5 @@
 import { extraterrestrialRadiationMJPerM2Day } from '../calendar/day-length.js';
 import type { GrassDay } from './sward-day.js';
-import type { GrassWeather } from './sward.js';
 
 /** Days of a place as its weather has them. */
 export interface PlainDays {
@@ -9,6 +8,31 @@ export interface PlainDays {
   readonly maxC: Float64Array;
   readonly rainMm: Float64Array | undefined;
   readonly referenceMm: Float64Array;
+  /** Years that stand for it side by side: one where the days are as they come. */
+  readonly years: readonly PlainYear[];
+}
+
+type PlainYear = Pick<PlainDays, 'minC' | 'maxC'> & { readonly rainMm: Float64Array };
+
+/** Weather of a run of days as swards meet it; day 0 is the first. */
+export interface GrassWeather {
+  readonly days: readonly GrassDay[];
+  readonly years: readonly GrassYear[];
+  /** Where no rain is known the soil is never dry, whatever is drawn from it. */
+  readonly isRainKnown: boolean;
+  /** 1 while snow lies. */
+  readonly isSnow: Uint8Array;
+  /** 1 on days on which the year of grass begins anew. */
+  readonly isNewYear: Uint8Array;
+}
+
+/** What growth goes by in one of the years that a weather stands for, as `GrassDay` has it. */
+export interface GrassYear {
+  readonly lightMJ: Float64Array;
+  readonly growthC: Float64Array;
+  readonly onsetC: Float64Array;
+  readonly temperatureSum: Float64Array;
+  readonly rainMm: Float64Array;
 }
 
 /** Of the sun's radiation, what plants use. A middle of factors in use, 0.47 to 0.50; from memory. */
@@ -30,38 +54,62 @@ const DEEP_SNOW_MM = 10;
  * The temperature sum begins anew on 1 January, in the south on 1 July.
  */
 export function grassWeather(latitudeDeg: number, days: PlainDays): GrassWeather {
-  const n = days.dayOfYear.length;
+  const { dayOfYear, minC, maxC, rainMm, referenceMm } = days;
+  const n = dayOfYear.length;
+  const sunMJ = Float64Array.from(dayOfYear, (day) =>
+    extraterrestrialRadiationMJPerM2Day({ latitudeDeg, dayOfYear: day }),
+  );
   const sumFrom = latitudeDeg < 0 ? SOUTH_FROM : 1;
+  const isNewYear = Uint8Array.from(dayOfYear, (day) => Number(day === sumFrom));
   const isSnow = new Uint8Array(n);
-  const isNewYear = new Uint8Array(n);
-  let temperatureSum = 0;
-  let snowMm = 0;
-  let soilC = 0;
-  const own = Array.from(days.dayOfYear, (dayOfYear, i): GrassDay => {
-    const minC = days.minC[i]!;
-    const maxC = days.maxC[i]!;
-    const meanC = (minC + maxC) / 2;
-    const rainMm = days.rainMm?.[i] ?? 0;
-    soilC = i === 0 ? meanC : soilC + (meanC - soilC) / SOIL_LAG_DAYS;
-    if (dayOfYear === sumFrom) {
-      temperatureSum = 0;
-      isNewYear[i] = 1;
-    }
-    temperatureSum += Math.max(0, meanC);
-    snowMm = meanC < SNOW_BELOW_C ? snowMm + rainMm : Math.max(0, snowMm - MELT_MM_PER_C * meanC);
-    isSnow[i] = DEEP_SNOW_MM < snowMm ? 1 : 0;
-    return {
-      ...{ meanC, growthC: soilC, onsetC: isSnow[i] === 1 ? -Infinity : soilC },
-      ...{ temperatureSum, rainMm },
-      referenceMm: days.referenceMm[i]!,
-      lightMJ:
-        USABLE_LIGHT *
-        RADIATION_PER_ROOT_K *
-        Math.sqrt(Math.max(0, maxC - minC)) *
-        extraterrestrialRadiationMJPerM2Day({ latitudeDeg, dayOfYear }),
-    };
-  });
-  return { days: own, isRainKnown: days.rainMm !== undefined, isSnow, isNewYear };
+  const noRain = new Float64Array(n);
+  const mean = yearOf({ minC, maxC, rainMm: rainMm ?? noRain }, sunMJ, isNewYear, isSnow);
+  return {
+    isNewYear,
+    isSnow,
+    isRainKnown: rainMm !== undefined,
+    years: days.years.map((year) => yearOf(year, sunMJ, isNewYear)),
+    days: Array.from(dayOfYear, (_, i) => ({
+      meanC: (minC[i]! + maxC[i]!) / 2,
+      growthC: mean.growthC[i]!,
+      onsetC: mean.onsetC[i]!,
+      temperatureSum: mean.temperatureSum[i]!,
+      lightMJ: mean.lightMJ[i]!,
+      rainMm: mean.rainMm[i]!,
+      referenceMm: referenceMm[i]!,
+    })),
+  };
 }
 /** 1 July: half a year after the north, from memory. */
 const SOUTH_FROM = 182;
+
+/** @param isSnow where days on which snow lies are marked */
+function yearOf(
+  { minC, maxC, rainMm }: PlainYear,
+  sunMJ: Float64Array,
+  isNewYear: Uint8Array,
+  isSnow?: Uint8Array,
+): GrassYear {
+  const n = sunMJ.length;
+  const lightMJ = new Float64Array(n);
+  const growthC = new Float64Array(n);
+  const onsetC = new Float64Array(n);
+  const sums = new Float64Array(n);
+  let [temperatureSum, snowMm, soilC] = [0, 0, (minC[0]! + maxC[0]!) / 2];
+  for (let i = 0; i < n; i++) {
+    const meanC = (minC[i]! + maxC[i]!) / 2;
+    soilC += (meanC - soilC) / SOIL_LAG_DAYS;
+    if (isNewYear[i] === 1) temperatureSum = 0;
+    temperatureSum += Math.max(0, meanC);
+    if (meanC < SNOW_BELOW_C) snowMm += rainMm[i]!;
+    else snowMm = Math.max(0, snowMm - MELT_MM_PER_C * meanC);
+    const lies = DEEP_SNOW_MM < snowMm;
+    if (lies && isSnow) isSnow[i] = 1;
+    growthC[i] = soilC;
+    onsetC[i] = lies ? -Infinity : soilC;
+    sums[i] = temperatureSum;
+    lightMJ[i] =
+      USABLE_LIGHT * RADIATION_PER_ROOT_K * Math.sqrt(Math.max(0, maxC[i]! - minC[i]!)) * sunMJ[i]!;
+  }
+  return { lightMJ, growthC, onsetC, temperatureSum: sums, rainMm };
+}

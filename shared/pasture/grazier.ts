@@ -210,7 +210,6 @@ export class Season extends GrazedDays {
     const { fields } = this;
     return {
       massKgPerHa: fields.map(({ books }) => books!.massKgPerHa),
-      wetShare: fields.map(({ books }) => books!.wetShare),
       startStates: this.startStates,
       startKgPerHa: this.startStates.map(massOf),
       stays: this.stays.sort((a, b) => a.from - b.from || a.herd - b.herd),

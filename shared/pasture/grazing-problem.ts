@@ -1,4 +1,5 @@
 import type { Judgements } from '../tables/judgements.js';
+import type { GrassWeather } from './grass-weather.js';
 import type { Sward } from './sward.js';
 
 /** What moves are decided by, beside heights and rests. */
@@ -25,8 +26,9 @@ export interface GrazingProblem {
   readonly past: readonly Stay[];
   /** What was mown or topped between day 0 and the plan's first day, as it was told. */
   readonly mown: readonly Mown[];
-  /** The same paddocks in the usual weather, to look ahead with. */
-  readonly usualSwards: readonly Sward[];
+  /** The usual weather, and each paddock in it from a day on, as wet as its ground is then. */
+  readonly usualWeather: GrassWeather;
+  readonly usualFrom: (paddock: number, day: number) => Sward;
   /** Usual growth of each paddock by day, kg/ha: all that is known of days to come. */
   readonly usualGrowth: readonly Float64Array[];
   /** Last day on which anything grows in a usual year. */

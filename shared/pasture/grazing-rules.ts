@@ -177,8 +177,8 @@ export function tallestToTop(
 }
 
 /** Whether hay dries on a day of the usual weather: in late fall it does not. */
-export const driesHay = ({ usualSwards, judged }: GrazingProblem, day: number): boolean =>
-  judged.leastDryingMm <= usualSwards[0]!.weather.days[day]!.referenceMm;
+export const driesHay = ({ usualWeather, judged }: GrazingProblem, day: number): boolean =>
+  judged.leastDryingMm <= usualWeather.days[day]!.referenceMm;
 
 /** Half way through the time of stems: what grows first in the year has headed out. */
 function isHeaded({ sward }: Field, day: number): boolean {

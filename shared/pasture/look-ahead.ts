@@ -52,7 +52,7 @@ export class LookAhead extends GrazedDays {
     super(
       { ...problem, from: AHEAD },
       today.fields.map((field, p) =>
-        field.ahead(problem.usualSwards[p]!, growsFrom, asked.onMoveOf === undefined),
+        field.ahead(problem.usualFrom(p, growsFrom), growsFrom, asked.onMoveOf === undefined),
       ),
       today.herds,
     );

@@ -81,8 +81,6 @@ export interface Topping {
 export interface SeasonBooks {
   /** Mass of each paddock in the evening of each day, kg/ha; NaN before the plan. */
   readonly massKgPerHa: readonly Float64Array[];
-  /** Share of growth that soil water leaves in each paddock on each day. */
-  readonly wetShare: readonly Float64Array[];
   /** Mass of each paddock on the morning of the plan's first day, kg/ha. */
   readonly startKgPerHa: readonly number[];
   /** What stood then, by leaf and stem. */

@@ -1,13 +1,12 @@
-import { fullGrowth, growOn, massOf, takeOff, type Sward } from './sward.js';
+import { growOn, massOf, takeOff, type Sward } from './sward.js';
 import type { GrassState } from './sward-day.js';
 
-/** Numbers of a day in a row: twelve of its state, whether it is bitten, and what stands. */
-const NUMBERS = 14;
-const GROWN = 9;
-const LOST = 10;
-const WET = 11;
-const BITTEN = 12;
-const MASS = 13;
+/** Numbers of a day in a row: ten of its state, whether it is bitten, and what stands. */
+const NUMBERS = 12;
+const GROWN = 8;
+const LOST = 9;
+const BITTEN = 10;
+const MASS = 11;
 
 /** A herd that grazes a stand every day from one on. */
 export interface GrazedBy {
@@ -22,7 +21,6 @@ export interface GrazedBy {
  */
 export class StandAhead {
   private readonly state: GrassState;
-  private readonly full: Float64Array;
   private readonly rows: number[] = [];
   /** Day after the last that is worked out. */
   private until: number;
@@ -39,7 +37,6 @@ export class StandAhead {
     private readonly grazedBy?: GrazedBy,
   ) {
     this.state = start;
-    this.full = fullGrowth(sward);
     this.until = from - 1;
     this.pack();
     if (grazedBy) this.pack();
@@ -55,11 +52,11 @@ export class StandAhead {
     return this.rows[row + MASS]!;
   }
 
-  /** What a day grew, what of it and of all that stood was lost, kg/ha, and what water left of it. */
-  grownOn(day: number): { grownKg: number; lostKg: number; wetShare: number } {
+  /** What a day grew, and what of it and of all that stood was lost, kg/ha. */
+  grownOn(day: number): { grownKg: number; lostKg: number } {
     const row = this.rowOf(day);
     const { rows } = this;
-    return { grownKg: rows[row + GROWN]!, lostKg: rows[row + LOST]!, wetShare: rows[row + WET]! };
+    return { grownKg: rows[row + GROWN]!, lostKg: rows[row + LOST]! };
   }
 
   /** All that stands after a day's growth. */
@@ -75,11 +72,9 @@ export class StandAhead {
       stemAge: rows[row + 5]!,
       deadLeafAge: rows[row + 6]!,
       deadStemAge: rows[row + 7]!,
-      waterMm: rows[row + 8]!,
       isBitten: rows[row + BITTEN] === 1,
       grownKg: rows[row + GROWN]!,
       lostKg: rows[row + LOST]!,
-      wetShare: rows[row + WET]!,
     };
   }
 
@@ -107,7 +102,7 @@ export class StandAhead {
   private goOn(): void {
     const { state, until, grazedBy, sward } = this;
     if (grazedBy) takeOff(state, this.removedOn(until - 1), sward.residualKgPerHa);
-    growOn(sward, state, until, this.full);
+    growOn(sward, state, until);
     this.pack();
   }
 
@@ -122,10 +117,8 @@ export class StandAhead {
       state.stemAge,
       state.deadLeafAge,
       state.deadStemAge,
-      state.waterMm,
       state.grownKg,
       state.lostKg,
-      state.wetShare,
       state.isBitten ? 1 : 0,
       massOf(state),
     );

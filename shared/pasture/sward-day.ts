@@ -70,14 +70,11 @@ export interface GrassState {
   stemAge: number;
   deadLeafAge: number;
   deadStemAge: number;
-  waterMm: number;
   /** Cut or grazed since stems began to grow: no more of them this year. */
   isBitten: boolean;
   /** What the last day grew, and what of it and of all that stood was lost, kg/ha. */
   grownKg: number;
   lostKg: number;
-  /** Share of full growth that soil water left on it. */
-  wetShare: number;
 }
 
 export const swardFormulas = {
@@ -127,30 +124,22 @@ const EXTINCTION = 0.6;
  * One day of a sward: growth, dying and falling of leaf and stem. The state is changed.
  *
  * Jouven, Carrère and Baumont 2006, Grass and Forage Science 61:112–124, equations 1 to 18, in the
- * order: leaf area of the morning, water, growth, dying from the masses and ages of the morning.
+ * order: leaf area of the morning, growth, dying from the masses and ages of the morning.
  *
- * @param water share of growth that soil water leaves at a share held and a reference
- *   evapotranspiration
+ * @param openKg what would grow with all light caught and ample nitrogen, as wet as the soil is, kg/ha
  * @param lasts how leaf lasts; left out, as printed
- * @param fullKg what `fullGrowthKg` says of the day, where it is known already
  */
 export function growDay(
   state: GrassState,
   kind: GrassKind,
   ground: GrassGround,
-  day: GrassDay,
-  water: (heldShare: number, referenceMm: number) => number,
+  { meanC, temperatureSum }: Pick<GrassDay, 'meanC' | 'temperatureSum'>,
+  openKg: number,
   lasts = AS_PRINTED,
-  fullKg = fullGrowthKg(kind, day),
 ): void {
-  const { meanC, referenceMm, temperatureSum } = day;
   const warmth = Math.max(0, meanC - kind.ageingBaseC);
-  const leafArea = (kind.leafAreaM2PerG * state.leafKg * kind.bladeShare) / 10;
-  const used = referenceMm * Math.min(1, leafArea / 3);
-  state.waterMm = Math.min(ground.waterHeldMm, Math.max(0, state.waterMm + day.rainMm - used));
-  const wetShare = water(state.waterMm / ground.waterHeldMm, referenceMm);
-  const caught = fullKg === 0 ? 0 : 1 - Math.exp(-EXTINCTION * leafArea);
-  const grownKg = fullKg * caught * ground.nitrogenIndex * ground.growthFactor * wetShare;
+  const caught = openKg === 0 ? 0 : 1 - Math.exp(-EXTINCTION * leafAreaOf(kind, state));
+  const grownKg = openKg * caught * ground.nitrogenIndex * ground.growthFactor;
   const makesStems =
     kind.stemsFromSum < temperatureSum && temperatureSum < kind.stemsToSum && !state.isBitten;
   const toStems = makesStems ? 0.25 + (0.75 * (ground.nitrogenIndex - 0.35)) / 0.65 : 0;
@@ -170,11 +159,18 @@ export function growDay(
   state.deadLeafKg += newDeadLeaf - leafFalls;
   state.grownKg = grownKg;
   state.lostKg = leafDies - newDeadLeaf + leafFalls;
-  state.wetShare = wetShare;
   const newStem = grownKg * toStems;
   if (0 < newStem || 0 < state.stemKg || 0 < state.deadStemKg)
     state.lostKg += stemsAfter(state, kind, meanC, newStem);
 }
+
+/** Leaf area, m² on a m² of ground. */
+const leafAreaOf = (kind: GrassKind, { leafKg }: GrassState): number =>
+  (kind.leafAreaM2PerG * leafKg * kind.bladeShare) / 10;
+
+/** Of the reference evapotranspiration, the share that leaves draw. Jouven et al. 2006, equation 14. */
+export const drawsShareOf = (kind: GrassKind, state: GrassState): number =>
+  Math.min(1, leafAreaOf(kind, state) / 3);
 
 /**
  * The same of stem, where there is any.
@@ -198,16 +194,22 @@ function stemsAfter(state: GrassState, kind: GrassKind, meanC: number, newStem: 
  * Growth of a day with all light caught, ample nitrogen and water, kg/ha: what the weather and the
  * kind of grass make of it. Jouven et al. 2006, equations 1 to 3.
  */
-export const fullGrowthKg = (kind: GrassKind, day: GrassDay): number =>
-  day.lightMJ *
+export const fullGrowthKg = (
+  kind: GrassKind,
+  lightMJ: number,
+  growthC: number,
+  onsetC: number,
+  temperatureSum: number,
+): number =>
+  lightMJ *
   kind.lightUseGPerMJ *
   10 *
-  Math.min(1, Math.max(0, 1 - kind.lostPerMJ * (day.lightMJ - 5))) *
-  warmthShare(kind, day) *
-  reserveFactor(kind, day.temperatureSum);
+  Math.min(1, Math.max(0, 1 - kind.lostPerMJ * (lightMJ - 5))) *
+  warmthShare(kind, growthC, onsetC) *
+  reserveFactor(kind, temperatureSum);
 
 /** Jouven et al. 2006, figure 2b. */
-function warmthShare(kind: GrassKind, { growthC, onsetC }: GrassDay): number {
+function warmthShare(kind: GrassKind, growthC: number, onsetC: number): number {
   const { baseC, fullFromC, fullToC, stopC } = kind;
   if (onsetC <= baseC || growthC <= baseC || stopC <= growthC) return 0;
   if (growthC < fullFromC) return (growthC - baseC) / (fullFromC - baseC);

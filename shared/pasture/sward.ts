@@ -1,24 +1,12 @@
+import type { GrassWeather } from './grass-weather.js';
+import type { OpenGrowth } from './open-growth.js';
 import {
-  fullGrowthKg,
   growDay,
-  type GrassDay,
   type GrassGround,
   type GrassKind,
   type GrassState,
   type LeafLasts,
 } from './sward-day.js';
-import { waterShare } from './water-share.js';
-
-/** Weather of a run of days as swards meet it; day 0 is the first. */
-export interface GrassWeather {
-  readonly days: readonly GrassDay[];
-  /** Where no rain is known the soil is never dry, whatever is drawn from it. */
-  readonly isRainKnown: boolean;
-  /** 1 while snow lies. */
-  readonly isSnow: Uint8Array;
-  /** 1 on days on which the year of grass begins anew. */
-  readonly isNewYear: Uint8Array;
-}
 
 /** One paddock over a season, all that does not depend on who grazes it. */
 export interface Sward {
@@ -26,6 +14,8 @@ export interface Sward {
   readonly kind: GrassKind;
   readonly ground: GrassGround;
   readonly weather: GrassWeather;
+  /** What paddocks of the same grass and ground would grow, all light caught. */
+  readonly open: OpenGrowth;
   readonly residualKgPerHa: number;
   readonly turnInKgPerHa: number;
   /** What has to stand for the first pass of the year. */
@@ -56,29 +46,6 @@ export interface Sward {
  */
 const LASTS: LeafLasts = { leastKg: 255, coolDyingShare: 0.7 };
 
-const ALWAYS_WET = (): number => 1;
-
-const knownGrowth = new WeakMap<GrassWeather, WeakMap<GrassKind, Float64Array>>();
-
-/**
- * Full growth of a kind of grass on each day of a weather; kept, as many paddocks share it. Once it is
- * at rest it grows again when the soil has warmed to what wakes it, and on until it is at its base.
- */
-export function fullGrowth({ weather, kind }: Pick<Sward, 'kind' | 'weather'>): Float64Array {
-  let ofKind = knownGrowth.get(weather);
-  if (!ofKind) knownGrowth.set(weather, (ofKind = new WeakMap()));
-  let kg = ofKind.get(kind);
-  if (!kg) {
-    let isAwake = false;
-    kg = Float64Array.from(weather.days, (day) => {
-      isAwake = (isAwake ? kind.baseC : kind.wakesC) < day.onsetC;
-      return isAwake ? fullGrowthKg(kind, day) : 0;
-    });
-    ofKind.set(kind, kg);
-  }
-  return kg;
-}
-
 const knownWarmth = new WeakMap<GrassWeather, Map<number, Float64Array>>();
 
 /** Warmth that a kind of grass ages by, summed from day 0 to each morning, °C·d. */
@@ -96,23 +63,26 @@ export function warmthSums({ weather, kind }: Pick<Sward, 'kind' | 'weather'>): 
   return sums;
 }
 
-/**
- * Lets a sward grow through one day of its weather; the state is changed.
- *
- * @param full its `fullGrowth`
- */
-export function growOn(
-  sward: Pick<Sward, 'kind' | 'ground' | 'weather'>,
+/** Lets a sward grow through one day of its weather; the state is changed. */
+export const growOn = (
+  { weather, kind, ground, open }: Pick<Sward, 'kind' | 'ground' | 'weather' | 'open'>,
   state: GrassState,
   day: number,
-  full = fullGrowth(sward),
+): void => growOpen(kind, ground, weather, state, day, open.kgPerHa[day]!);
+
+/** @param openKg what would grow on the day with all light caught and ample nitrogen, kg/ha */
+export function growOpen(
+  kind: GrassKind,
+  ground: GrassGround,
+  weather: GrassWeather,
+  state: GrassState,
+  day: number,
+  openKg: number,
 ): void {
-  const { weather, kind, ground } = sward;
   const today = weather.days[day]!;
   // Only a bite after stems have begun to grow ends them.
   if (today.temperatureSum <= kind.stemsFromSum) state.isBitten = false;
-  const water = weather.isRainKnown ? waterShare : ALWAYS_WET;
-  growDay(state, kind, ground, today, water, LASTS, full[day]!);
+  growDay(state, kind, ground, today, openKg, LASTS);
 }
 
 /** All that stands, kg/ha. */
@@ -169,8 +139,8 @@ function scale(state: GrassState, share: number): void {
   state.deadStemKg *= share;
 }
 
-/** A stand as it comes out of winter, by the mass of it, kg/ha; its soil is wet. */
-export const winterStand = (kgPerHa: number, waterMm: number): GrassState => ({
+/** A stand as it comes out of winter, by the mass of it, kg/ha. */
+export const winterStand = (kgPerHa: number): GrassState => ({
   leafKg: WINTER_LEAF_SHARE * kgPerHa,
   stemKg: 0,
   deadLeafKg: (1 - WINTER_LEAF_SHARE) * kgPerHa,
@@ -179,11 +149,9 @@ export const winterStand = (kgPerHa: number, waterMm: number): GrassState => ({
   stemAge: 0,
   deadLeafAge: WINTER_AGE,
   deadStemAge: 0,
-  waterMm,
   isBitten: false,
   grownKg: 0,
   lostKg: 0,
-  wetShare: 1,
 });
 /** Planning guesses; by spring the model's own ageing outweighs them. */
 const WINTER_LEAF_SHARE = 0.5;

@@ -1,3 +1,10 @@
+/**
+ * What the ground holds after a day, mm: rain comes, leaves draw, and what it cannot hold drains.
+ * Jouven et al. 2006, equation 14.
+ */
+export const waterAfter = (mm: number, rainMm: number, drawnMm: number, heldMm: number): number =>
+  Math.min(heldMm, Math.max(0, mm + rainMm - drawnMm));
+
 /** Daily evapotranspiration at which the answer to soil water changes, mm. */
 const MIDDLE_FROM_MM = 3.8;
 const HIGH_FROM_MM = 6.5;

@@ -1,4 +1,4 @@
-import { daysBetween, type PlainDate } from '../calendar/plain-date.js';
+import { addDays, daysBetween, type PlainDate } from '../calendar/plain-date.js';
 import type { Batch } from '../farm/batch.js';
 
 /** Furthest arrival from today that is planned for, days: two seasons ahead, or back. */
@@ -21,3 +21,9 @@ export const isHistory = (batch: Kept, today: PlainDate): boolean =>
 /** The day from which a saved batch is planned: today, or for one of long ago the day it came. */
 export const planningDay = (batch: Kept, today: PlainDate): PlainDate =>
   isHistory(batch, today) ? batch.arrivalDate : today;
+
+/** Grass is planned by this season and the one before it. */
+const SEASONS_DAYS = 2 * 366;
+
+/** The day before which what was told of grass, or of birds long gone, moves no plan. */
+export const seasonsSince = (today: PlainDate): PlainDate => addDays(today, -SEASONS_DAYS);

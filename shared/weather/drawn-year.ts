@@ -10,7 +10,7 @@ export interface DayHabit extends RainHabit {
 }
 
 /** Standard deviations between the mean and the tenth percentile of a normal distribution. */
-const TO_TENTH = 1.2816;
+export const TO_TENTH = 1.2816;
 
 const WHOLE_YEAR = Int16Array.from({ length: 366 }, (_, k) => k + 1);
 
@@ -67,5 +67,5 @@ function meansOn(year: ArrayLike<number> | undefined, dayOfYear: Int16Array): Fl
 }
 
 /** Box and Muller (1958). */
-const normal = (random: Random): number =>
+export const normal = (random: Random): number =>
   Math.sqrt(-2 * Math.log(1 - random())) * Math.cos(2 * Math.PI * random());

@@ -52,6 +52,10 @@ export function chanceOfWetDay(
   return 1 - dry;
 }
 
+/** Chance that a day is wet, by the day before. */
+export const chanceOfWet = (share: number, isAfterWet: boolean, habit: RainHabit): number =>
+  isAfterWet ? Math.max(habit.wetAfterWetShare, share) : afterDry(share, habit);
+
 /** Share of days that are wet after a dry one. */
 const afterDry = (share: number, { wetAfterWetShare }: RainHabit): number =>
   (share * (1 - Math.max(wetAfterWetShare, share))) / (1 - share);
@@ -71,7 +75,7 @@ export function randomRain(
   return Float64Array.from(meanMm, (mm) => {
     const share = wetShare(mm, habit);
     if (share <= 0) return 0;
-    isWet = random() < (isWet ? Math.max(habit.wetAfterWetShare, share) : afterDry(share, habit));
+    isWet = random() < chanceOfWet(share, isWet, habit);
     return isWet ? -Math.log(1 - random()) * (mm / share) : 0;
   });
 }

@@ -34,10 +34,10 @@ const BECAUSE: readonly (readonly [RegExp, string])[] = [
     /Norway|Scotland/,
     'The long days of a northern June make grass head and grow as the model does not know: it counts their light alone.',
   ],
-  [/Serbia/, 'One trial year, 1984, in drought; averages bring a little rain on every day.'],
+  [/Serbia/, 'One trial year, 1984, in drought; its rain is not that of the averages.'],
   [
     /(Changins|Devon).*rainfed/,
-    'Trial years with drought; averages bring a little rain on every day.',
+    'Trial years with drought; their rain is not that of the averages.',
   ],
   [
     /Sierra/,

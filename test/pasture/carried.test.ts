@@ -8,7 +8,7 @@ import { tables } from '../support/factories.js';
 const kind = kindOf(rowById(tables.forages, 'tall-fescue'), tables.grassGroups);
 /** Let go to seed: stem, and dead leaf at its foot. */
 const OLD = {
-  ...winterStand(0, 100),
+  ...winterStand(0),
   ...{ leafKg: 1200, leafAge: 700, stemKg: 1200, stemAge: 600, deadLeafKg: 1300, deadStemKg: 300 },
 };
 

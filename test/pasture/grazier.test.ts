@@ -158,7 +158,7 @@ describe('graze', () => {
   });
 
   it('goes in lower in a dry summer once the first leaves die, and feeds less hay for it', () => {
-    const rainShareByMonth = Array.from({ length: 12 }, (_, m) => (5 <= m && m <= 7 ? 0.5 : 1));
+    const rainShareByMonth = Array.from({ length: 12 }, (_, m) => (5 <= m && m <= 7 ? 0.2 : 1));
     const herds = [newHerd({ groups: [newGroup({ head: 3 })] })];
     const problem = farm({ herds, choices: { rainShareByMonth } });
     const books = graze(problem, 'never');

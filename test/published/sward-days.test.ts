@@ -1,8 +1,14 @@
 import { describe, expect, it } from '@jest/globals';
-import { growDay, type GrassDay, type GrassState } from '../../shared/pasture/sward-day.js';
+import {
+  drawsShareOf,
+  fullGrowthKg,
+  growDay,
+  type GrassDay,
+  type GrassState,
+} from '../../shared/pasture/sward-day.js';
 import { kindOf } from '../../shared/pasture/grass-kind.js';
 import { digestibleShare, massOf } from '../../shared/pasture/sward.js';
-import { waterShare } from '../../shared/pasture/water-share.js';
+import { waterAfter, waterShare } from '../../shared/pasture/water-share.js';
 import { rowById } from '../../shared/tables/tables.js';
 import { tables } from '../support/factories.js';
 
@@ -14,25 +20,26 @@ import { tables } from '../support/factories.js';
 const printed = rowById(tables.forages, 'tall-fescue');
 const KIND = {
   ...kindOf(printed, tables.grassGroups),
-  // As printed; a plan uses less light, and begins later.
-  ...{ lightUseGPerMJ: 3, onsetSum: 200 },
+  // As printed; a plan uses less light, and begins later and warmer.
+  ...{ lightUseGPerMJ: 3, onsetSum: 200, baseC: 4 },
 };
 
-/** With the jumps of the printed figure. */
-const asPrinted = (heldShare: number, referenceMm: number): number =>
-  waterShare(heldShare, referenceMm, 1e-9);
+/** The jumps of the printed figure are not blended. */
+const NO_BLEND_MM = 1e-9;
+const HELD_MM = 100;
 
 const START: GrassState = {
   ...{ leafKg: 1200, stemKg: 0, deadLeafKg: 300, deadStemKg: 0 },
   ...{ leafAge: 250, stemAge: 0, deadLeafAge: 200, deadStemAge: 0 },
-  ...{ waterMm: 70, isBitten: false, grownKg: 0, lostKg: 0, wetShare: 1 },
+  ...{ isBitten: false, grownKg: 0, lostKg: 0 },
 };
 
 interface Expected {
   readonly day: GrassDay;
   readonly grown: number;
   readonly wet: number;
-  readonly after: Omit<GrassState, 'isBitten' | 'grownKg' | 'lostKg' | 'wetShare'>;
+  readonly waterMm: number;
+  readonly after: Omit<GrassState, 'isBitten' | 'grownKg' | 'lostKg'>;
   readonly mass: number;
   readonly digestible: number;
 }
@@ -44,8 +51,8 @@ const EXPECTED: readonly Expected[] = [
     after: {
       ...{ leafKg: 1205.4732, stemKg: 117.444, deadLeafKg: 314.136, deadStemKg: 0 },
       ...{ leafAge: 254.7307, stemAge: 0, deadLeafAge: 200.3268, deadStemAge: 0 },
-      waterMm: 67.824,
     },
+    waterMm: 67.824,
   },
   {
     day: dayOf(14.0, 11.4, 10.5, 0, 3.9, 716.4),
@@ -53,8 +60,8 @@ const EXPECTED: readonly Expected[] = [
     after: {
       ...{ leafKg: 1206.4439, stemKg: 231.5463, deadLeafKg: 329.99, deadStemKg: 1.3154 },
       ...{ leafAge: 260.996, stemAge: 7.0016, deadLeafAge: 201.1733, deadStemAge: 0 },
-      waterMm: 65.1599,
     },
+    waterMm: 65.1599,
   },
   {
     day: dayOf(9.0, 11.5, 4.0, 12, 1.6, 725.4),
@@ -62,8 +69,8 @@ const EXPECTED: readonly Expected[] = [
     after: {
       ...{ leafKg: 1200.4059, stemKg: 281.7223, deadLeafKg: 340.0497, deadStemKg: 2.9766 },
       ...{ leafAge: 266.4697, stemAge: 13.0333, deadLeafAge: 202.1201, deadStemAge: 3.9593 },
-      waterMm: 76.0661,
     },
+    waterMm: 76.0661,
   },
 ];
 
@@ -80,11 +87,19 @@ function dayOf(
 
 describe('a sward of four compartments, three days in a row', () => {
   const state = { ...START };
-  const ground = { nitrogenIndex: 0.8, waterHeldMm: 100, growthFactor: 1 };
+  const ground = { nitrogenIndex: 0.8, waterHeldMm: HELD_MM, growthFactor: 1 };
+  let waterMm = 70;
   it.each(EXPECTED.map((each, k) => [k + 1, each] as const))('on day %d', (_, expected) => {
-    growDay(state, KIND, ground, expected.day, asPrinted);
+    const { day } = expected;
+    const drawnMm = day.referenceMm * drawsShareOf(KIND, state);
+    waterMm = waterAfter(waterMm, day.rainMm, drawnMm, HELD_MM);
+    const wet = waterShare(waterMm / HELD_MM, day.referenceMm, NO_BLEND_MM);
+    const { lightMJ, growthC, onsetC, temperatureSum } = day;
+    const fullKg = fullGrowthKg(KIND, lightMJ, growthC, onsetC, temperatureSum);
+    growDay(state, KIND, ground, day, fullKg * wet);
+    expect(waterMm).toBeCloseTo(expected.waterMm, 3);
+    expect(wet).toBeCloseTo(expected.wet, 4);
     expect(state.grownKg).toBeCloseTo(expected.grown, 3);
-    expect(state.wetShare).toBeCloseTo(expected.wet, 4);
     for (const [name, value] of Object.entries(expected.after))
       expect([name, state[name as keyof GrassState]]).toEqual([name, expect.closeTo(value, 3)]);
     expect(massOf(state)).toBeCloseTo(expected.mass, 3);

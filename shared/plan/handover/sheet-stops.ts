@@ -154,7 +154,7 @@ function lookInBrooder({ heat }: BatchPlan, date: PlainDate): readonly string[] 
 }
 
 const AMOUNTS = ['alive', 'feed-day', 'water-day', 'under-heater', 'eggs-day'];
-const BROODING_CAUTIONS = new Set(['heat-lamp', 'carbon-monoxide', 'salmonella']);
+const BROODING_CAUTIONS = new Set(['heat-lamp', 'heat-plate', 'carbon-monoxide', 'salmonella']);
 
 function movesText(movesPerDay: number): string {
   if (movesPerDay < 1) return `Move the pen every ${Math.round(1 / movesPerDay)} days.`;

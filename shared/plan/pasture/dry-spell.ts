@@ -1,5 +1,4 @@
 import { fromJudgement, input, quantity, type NumberQuantity } from '../../explain/quantity.js';
-import type { SeasonBooks } from '../../pasture/season-books.js';
 import { rowById } from '../../tables/tables.js';
 import { swardFormulas } from '../../pasture/sward-day.js';
 import { soilWaterFormulas } from '../../weather/soil-water.js';
@@ -14,10 +13,14 @@ export interface DrySpell {
 }
 
 /** The dry spell of a plan, mean over the land; undefined without rain or without one. */
-export function drySpell(
-  { grass, span, weather, dateOf, areaM2, tables }: PastureContext,
-  { wetShare }: Pick<SeasonBooks, 'wetShare'>,
-): DrySpell | undefined {
+export function drySpell({
+  grass,
+  span,
+  weather,
+  dateOf,
+  areaM2,
+  tables,
+}: PastureContext): DrySpell | undefined {
   const { rainMm } = weather.expected;
   if (!rainMm) return undefined;
   const { dryShare, dryRainDays } = tables.judgements.grass;
@@ -27,7 +30,10 @@ export function drySpell(
     rowById(tables.soils, paddock.soilId),
   ]);
   const left = (day: number): number =>
-    grass.swards.reduce((sum, s, p) => sum + wetShare[p]![day]! * s.paddock.areaM2, 0) / areaM2;
+    grass.swards.reduce(
+      (sum, { sward, paddock }) => sum + sward.open.wetShare[day]! * paddock.areaM2,
+      0,
+    ) / areaM2;
   let first: number | undefined;
   let worst = span.from;
   for (let day = span.from; day < span.to; day++) {

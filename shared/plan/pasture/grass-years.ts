@@ -40,7 +40,7 @@ export const grassYearsFormulas = {
 
 /** Said wherever the years stand. */
 export const GRASS_YEARS =
-  'Years are drawn day by day from what is usual here, and each move is decided by what is known on its morning. A plan by the usual weather feeds less than most years do: real rain comes in showers and gaps.';
+  'Years are drawn day by day from what is usual here, and each move is decided by what is known on its morning. A plan by the usual weather feeds less than most years do: a dry month costs more than a wet one saves.';
 
 /** What a season feeds by hand in so many drawn years. */
 export interface GrassYears {

@@ -91,7 +91,8 @@ export function grazingProblem(
   const { byStayDays, rankDrop } = tables.pasture.utilisation;
   return {
     swards: land.map(({ sward }) => sward),
-    usualSwards: land.map(({ sward, usualWeather }) => ({ ...sward, weather: usualWeather })),
+    usualWeather: grass.usualWeather,
+    usualFrom: (paddock, day) => land[paddock]!.usualFrom(day),
     usualGrowth: land.map(({ usualGrowth }) => usualGrowth),
     growthEnds: lastGrowingDay(land, span, tables),
     hayMcalPerKg: land.map(({ forage }) => forage.energyMcalPerKg.value),

@@ -113,7 +113,7 @@ export function planPasture(picture: AnimalPicture, tables: Tables): PasturePlan
       ],
     },
   ]);
-  const dry = drySpell(context, chosen.books);
+  const dry = drySpell(context);
   const { rainMm } = weather.expected;
   const { readingWeight } = request.tables.pasture;
   return {

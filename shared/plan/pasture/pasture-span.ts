@@ -5,6 +5,7 @@ import type { PastureRequest } from './pasture-request.js';
 export interface PastureSpan {
   /** Day 0: soil water and growth are followed from here. */
   readonly first: PlainDate;
+  /** To the end of the season at least: what a stand comes out of winter with, its last weeks say. */
   readonly days: number;
   /** Index of the first day that is planned, and of the day after the last. */
   readonly from: number;
@@ -36,12 +37,13 @@ export function pastureSpan({
       ? year
       : year + 1;
   const first = earliest(`${beginYear}-${dates.begins}`, choices.from);
-  const end = choices.to ?? `${beginYear + (isSouth ? 1 : 0)}-${dates.ends}`;
+  const wholeEnd = `${beginYear + (isSouth ? 1 : 0)}-${dates.ends}`;
+  const end = choices.to ?? wholeEnd;
   const planned = `${beginYear}-${dates.planned}`;
   const from = choices.from ?? (today < planned ? planned : today);
   return {
     first,
-    days: daysBetween(first, end) + 1,
+    days: daysBetween(first, end < wholeEnd ? wholeEnd : end) + 1,
     from: daysBetween(first, from),
     to: daysBetween(first, end) + 1,
   };

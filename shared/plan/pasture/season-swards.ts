@@ -4,10 +4,11 @@ import { OLDEST_READING_DAYS } from '../../farm/told-kinds.js';
 import { metabolizableMcalPerKg, upkeepMcalPerKg } from '../../pasture/forage-energy.js';
 import { massPerCm } from '../../pasture/forage-mass.js';
 import { kindOf } from '../../pasture/grass-kind.js';
-import { grassWeather } from '../../pasture/grass-weather.js';
+import { grassWeather, type GrassWeather } from '../../pasture/grass-weather.js';
+import { PlotGround, openFrom, type OpenGrowth } from '../../pasture/open-growth.js';
 import { growthFactor, type GrowthPair } from '../../pasture/recalibrate.js';
-import { referenceGrowth } from '../../pasture/reference-growth.js';
-import { growOn, massOf, winterStand, type GrassWeather, type Sward } from '../../pasture/sward.js';
+import { PHASES, referenceGrowth, type ReferenceGrowth } from '../../pasture/reference-growth.js';
+import { growOn, massOf, winterStand, type Sward } from '../../pasture/sward.js';
 import type { GrassGround, GrassKind, GrassState } from '../../pasture/sward-day.js';
 import { soilWater, totalAvailableWaterMm, type RootZone } from '../../weather/soil-water.js';
 import { rowById, type Tables } from '../../tables/tables.js';
@@ -26,8 +27,9 @@ export interface SeasonSward {
   readonly growth: Float64Array;
   /** Of grass that is grazed in time, by day: the share that can be digested. */
   readonly digestibleShare: Float64Array;
-  readonly usualWeather: GrassWeather;
-  /** The same in the usual weather: what is known of days to come. */
+  /** It in the usual weather from a day on, as wet as its ground is then: what is known of days to come. */
+  readonly usualFrom: (day: number) => Sward;
+  /** Growth in the usual weather. */
   readonly usualGrowth: Float64Array;
   readonly depletionMm: Float64Array | undefined;
   readonly reading: GrassReading | undefined;
@@ -39,6 +41,7 @@ export interface SeasonSward {
 
 export interface SeasonSwards {
   readonly swards: readonly SeasonSward[];
+  readonly usualWeather: GrassWeather;
   readonly farmFactor: number;
   readonly pairs: number;
 }
@@ -54,19 +57,28 @@ export function seasonSwards(
 ): SeasonSwards {
   const place = placeOf(request, weather);
   const bases = request.paddocks.map((paddock) => baseOf(request, paddock));
-  const pairs = bases.flatMap((base) => pairsOf(base, span, place));
+  const grownWith = growths(place);
+  const pairs = bases.flatMap((base) => pairsOf(base, span, place, () => grownWith(base, 1)));
   const { factor, readings } = growthFactor(request.tables.pasture.readingWeight, pairs);
-  const growths = new Map<string, Grown>();
   return {
     farmFactor: factor,
+    usualWeather: place.usual,
     pairs: readings,
-    swards: bases.map((base) => {
-      const { paddock } = base;
-      const key = [paddock.forageId, paddock.productivity, paddock.soilId].join();
-      let grown = growths.get(key);
-      if (!grown) growths.set(key, (grown = grownOf(place, base, factor)));
-      return swardOfBase(request, span, place, base, grown, factor);
-    }),
+    swards: bases.map((base) =>
+      swardOfBase(request, span, place, base, grownWith(base, factor), factor),
+    ),
+  };
+}
+
+/** Paddocks of the same grass and ground grow alike: what that comes to is worked out once. */
+function growths(place: Place): (base: Base, factor: number) => Grown {
+  const known = new Map<string, Grown>();
+  return (base, factor) => {
+    const { forageId, productivity, soilId } = base.paddock;
+    const key = [forageId, productivity, soilId, factor].join();
+    let grown = known.get(key);
+    if (!grown) known.set(key, (grown = grownOf(place, base, factor)));
+    return grown;
   };
 }
 
@@ -78,11 +90,19 @@ interface Place {
 }
 
 function placeOf({ farm }: PastureRequest, weather: SeasonWeather): Place {
-  const of = (run: WeatherRun): GrassWeather =>
-    grassWeather(farm.latitudeDeg, { dayOfYear: weather.dayOfYear, ...run });
-  const expected = of(weather.expected);
-  return { weather, expected, usual: weather.isUsual ? expected : of(weather.usual) };
+  const of = (run: WeatherRun): GrassWeather => {
+    let known = knownWeather.get(run);
+    if (!known) {
+      known = grassWeather(farm.latitudeDeg, { dayOfYear: weather.dayOfYear, ...run });
+      knownWeather.set(run, known);
+    }
+    return known;
+  };
+  return { weather, expected: of(weather.expected), usual: of(weather.usual) };
 }
+
+/** What the usual weather is to grass is kept with it. */
+const knownWeather = new WeakMap<WeatherRun, GrassWeather>();
 
 interface Base {
   readonly paddock: Paddock;
@@ -136,9 +156,9 @@ function baseOf(
 }
 
 interface Grown {
-  readonly expected: Float64Array;
-  readonly digestibleShare: Float64Array;
-  readonly usual: Float64Array;
+  readonly expected: ReferenceGrowth;
+  readonly usual: ReferenceGrowth;
+  readonly usualFrom: (day: number) => OpenGrowth;
   readonly depletionMm: Float64Array | undefined;
 }
 
@@ -149,20 +169,31 @@ function grownOf(
 ): Grown {
   const own = { ...ground, growthFactor };
   const inPlan = referenceGrowth(kind, own, expected);
+  const inUsual = usual === expected ? inPlan : referenceGrowth(kind, own, usual);
   const { rainMm, referenceMm } = weather.expected;
+  const known = new Map<number, OpenGrowth>();
+  const usualFrom = (day: number): OpenGrowth => {
+    let open = known.get(day);
+    if (!open) {
+      const plots = Math.max(PHASES, usual.years.length);
+      const years = new PlotGround(kind, own.waterHeldMm, usual, plots, inPlan.waterBefore(day));
+      known.set(day, (open = openFrom(day, years, inUsual.open, inUsual.drawsShare)));
+    }
+    return open;
+  };
   return {
-    expected: inPlan.kgPerHa,
-    digestibleShare: inPlan.digestibleShare,
-    usual: usual === expected ? inPlan.kgPerHa : referenceGrowth(kind, own, usual).kgPerHa,
+    expected: inPlan,
+    usual: inUsual,
+    usualFrom: usual === expected ? () => inPlan.open : usualFrom,
     depletionMm: rainMm && soilWater(zone, { rainMm, referenceMm }).depletionMm,
   };
 }
 
 /** Growth between two readings with no grazing in between, measured and expected. */
-function pairsOf(base: Base, span: PastureSpan, place: Place): GrowthPair[] {
+function pairsOf(base: Base, span: PastureSpan, place: Place, grown: () => Grown): GrowthPair[] {
   return base.readings.slice(1).flatMap((later, k) => {
     const earlier = base.readings[k]!;
-    const expected = expectedAt(base, span, place, earlier, later);
+    const expected = expectedAt(base, span, place, grown(), earlier, later);
     if (expected === undefined) return [];
     const start = earlier.heightCm * base.kgPerHaCm;
     const measuredKgPerHa = later.heightCm * base.kgPerHaCm - start;
@@ -176,6 +207,7 @@ function expectedAt(
   { paddock, kind, ground, kgPerHaCm }: Base,
   span: PastureSpan,
   { expected: weather }: Place,
+  { expected: { open } }: Grown,
   earlier: GrassReading,
   later: GrassReading,
 ): number | undefined {
@@ -184,8 +216,8 @@ function expectedAt(
   const isGrazed = grazed !== undefined && earlier.date <= grazed && grazed <= later.date;
   if (from < 0 || span.days < to || to <= from || isGrazed || earlier.heightCm <= 0)
     return undefined;
-  const state = winterStand(earlier.heightCm * kgPerHaCm, ground.waterHeldMm);
-  for (let day = from; day < to; day++) growOn({ kind, ground, weather }, state, day);
+  const state = winterStand(earlier.heightCm * kgPerHaCm);
+  for (let day = from; day < to; day++) growOn({ kind, ground, weather, open }, state, day);
   return massOf(state);
 }
 
@@ -204,18 +236,45 @@ function swardOfBase(
   const { hay } = tables.pasture;
   const { grass } = tables.judgements;
   const held = herds.some((herd) => herd.inPaddockId === paddock.id);
-  const start = startOf(base, span, place, tables);
+  const start = startOf(base, span, place, grown, tables);
   const { firstPassCm, readyFromCm } = leastHeightsCm(paddock, forage);
   const reading = readings.at(-1);
   const before = readings.at(-2);
+  const sward: Sward = {
+    areaHa: paddock.areaM2 / 10_000,
+    kind: base.kind,
+    ground: { ...base.ground, growthFactor },
+    weather: place.expected,
+    open: grown.expected.open,
+    residualKgPerHa,
+    turnInKgPerHa,
+    firstPassKgPerHa: firstPassCm * kgPerHaCm,
+    leastEntryKgPerHa: readyFromCm * kgPerHaCm,
+    rankKgPerHa: Math.max(
+      turnInKgPerHa * grass.rankOverReady.value,
+      forage.heights.rankCm * kgPerHaCm,
+    ),
+    leastRestDays: Math.round(forage.restDays.fast * (request.choices.restFactor ?? 1)),
+    isClosed: closedDays(paddock, span),
+    stubbleKgPerHa: hay.stubbleCm * kgPerHaCm,
+    start: start.state,
+    readings: start.readings,
+    lastGrazedEnd:
+      held || paddock.lastGrazedOn === undefined || span.first <= paddock.lastGrazedOn
+        ? undefined
+        : Math.max(LONG_AGO, daysBetween(span.first, paddock.lastGrazedOn) + 1),
+  };
+  const { expected, usual } = place;
   return {
     paddock,
     forage,
     kgPerHaCm,
-    growth: grown.expected,
-    digestibleShare: grown.digestibleShare,
-    usualWeather: place.usual,
-    usualGrowth: grown.usual,
+    sward,
+    usualFrom: (day) =>
+      usual === expected ? sward : { ...sward, weather: usual, open: grown.usualFrom(day) },
+    growth: grown.expected.kgPerHa,
+    digestibleShare: grown.expected.digestibleShare,
+    usualGrowth: grown.usual.kgPerHa,
     depletionMm: grown.depletionMm,
     reading,
     heightKnown: start.heightKnown,
@@ -225,33 +284,11 @@ function swardOfBase(
             { ...base, ground: { ...base.ground, growthFactor } },
             span,
             place,
+            grown,
             before,
             reading,
           )
         : undefined,
-    sward: {
-      areaHa: paddock.areaM2 / 10_000,
-      kind: base.kind,
-      ground: { ...base.ground, growthFactor },
-      weather: place.expected,
-      residualKgPerHa,
-      turnInKgPerHa,
-      firstPassKgPerHa: firstPassCm * kgPerHaCm,
-      leastEntryKgPerHa: readyFromCm * kgPerHaCm,
-      rankKgPerHa: Math.max(
-        turnInKgPerHa * grass.rankOverReady.value,
-        forage.heights.rankCm * kgPerHaCm,
-      ),
-      leastRestDays: Math.round(forage.restDays.fast * (request.choices.restFactor ?? 1)),
-      isClosed: closedDays(paddock, span),
-      stubbleKgPerHa: hay.stubbleCm * kgPerHaCm,
-      start: start.state,
-      readings: start.readings,
-      lastGrazedEnd:
-        held || paddock.lastGrazedOn === undefined || span.first <= paddock.lastGrazedOn
-          ? undefined
-          : Math.max(LONG_AGO, daysBetween(span.first, paddock.lastGrazedOn) + 1),
-    },
   };
 }
 
@@ -273,12 +310,13 @@ function startOf(
   base: Base,
   span: PastureSpan,
   place: Place,
+  grown: Grown,
   { judgements }: Tables,
 ): Pick<SeasonSward, 'heightKnown'> & {
   readonly state: GrassState;
   readonly readings: Sward['readings'];
 } {
-  const { paddock, readings, kgPerHaCm, residualKgPerHa, isPlayed, ground } = base;
+  const { paddock, readings, kgPerHaCm, residualKgPerHa, isPlayed } = base;
   const { winterReadingDays } = judgements.grass;
   const known = readings.map((r) => ({
     ...{ day: dayIn(span, r), kgPerHa: r.heightCm * kgPerHaCm, isGrazed: false },
@@ -300,8 +338,8 @@ function startOf(
   const before = recent.findLast(({ day }) => day <= 0);
   return {
     state: before
-      ? winterStand(before.kgPerHa, ground.waterHeldMm)
-      : afterAutumn(base, place, judgements.grass.leftBeforeWinterDays.value),
+      ? winterStand(before.kgPerHa)
+      : afterAutumn(base, place, grown, judgements.grass.leftBeforeWinterDays.value),
     readings: recent.filter(({ day }) => 0 < day && day <= span.from),
     heightKnown: last?.heightKnown ?? 'nothing',
   };
@@ -311,13 +349,14 @@ function startOf(
 function afterAutumn(
   { kind, ground, residualKgPerHa }: Base,
   { usual }: Place,
+  { usual: { open } }: Grown,
   leftDays: number,
 ): GrassState {
-  const state = { ...winterStand(residualKgPerHa, ground.waterHeldMm), isBitten: true };
+  const state = { ...winterStand(residualKgPerHa), isBitten: true };
   const n = usual.days.length;
   for (let day = Math.max(0, n - leftDays); day < n; day++)
-    growOn({ kind, ground, weather: usual }, state, day);
-  return { ...state, waterMm: ground.waterHeldMm };
+    growOn({ kind, ground, weather: usual, open }, state, day);
+  return state;
 }
 
 function closedDays(paddock: Paddock, span: PastureSpan): Uint8Array {

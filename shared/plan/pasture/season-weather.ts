@@ -3,6 +3,8 @@ import { addDays } from '../../calendar/plain-date.js';
 import { referenceEvapotranspirationMm } from '../../weather/evapotranspiration.js';
 import type { Climate } from '../../weather/climate.js';
 import type { DayRun } from '../../weather/day-run.js';
+import { usualYears } from '../../weather/usual-years.js';
+import { seededRandom } from '../../schedule/random.js';
 import { hotDaysC } from '../../weather/hot-day.js';
 import type { PastureRequest } from './pasture-request.js';
 import type { PastureSpan } from './pasture-span.js';
@@ -13,6 +15,8 @@ export interface WeatherRun {
   readonly maxC: Float64Array;
   readonly rainMm: Float64Array | undefined;
   readonly referenceMm: Float64Array;
+  /** Years that stand for it side by side; one where the days are as they come. */
+  readonly years: readonly DayRun[];
 }
 
 /** What the season brings, beside the usual weather of the same days. */
@@ -49,46 +53,91 @@ export function seasonWeather(
   const dayOfYear = daysOfYear(span.first, span.days);
   const pick = (year: ArrayLike<number>): Float64Array =>
     Float64Array.from(dayOfYear, (day) => year[day - 1]!);
-  const minC = pick(climate.meanMinC);
-  const maxC = pick(climate.meanMaxC);
-  const rainMm = climate.meanRainMm && pick(climate.meanRainMm);
-  const usual: WeatherRun = {
-    minC,
-    maxC,
-    rainMm,
-    referenceMm: referenceEvapotranspirationMm(farm.latitudeDeg, { dayOfYear, minC, maxC }),
-  };
+  const usual = usualOf(climate, farm.latitudeDeg, dayOfYear, tables);
+  const { minC, maxC, rainMm } = usual;
   const run = drawn?.(dayOfYear);
-  const expected = {
-    minC: Float64Array.from(run?.minC ?? minC),
-    maxC: Float64Array.from(run?.maxC ?? maxC),
-    rainMm: rainMm && Float64Array.from(run?.rainMm ?? rainMm),
-  };
-  if (expected.rainMm && choices.rainShareByMonth) {
-    for (let i = 0; i < span.days; i++) {
-      const month = monthOf(addDays(span.first, i));
-      expected.rainMm[i]! *= choices.rainShareByMonth[month - 1]!;
-    }
-  }
+  const { rainShareByMonth } = choices;
+  const share = rainShareByMonth && rainShares(span, rainShareByMonth);
+  const isAsUsual = !run && !share;
+  const expected = changed({ minC, maxC, rainMm, ...run }, share);
   const isKnown = putKnown(climate, span, expected);
   const knownDays = isKnown.reduce((sum, day) => sum + day, 0);
+  const isUsual = knownDays === 0 && isAsUsual;
+  const years = (run ? [run] : usual.years).map((year) => {
+    if (isUsual) return year;
+    const own = changed(year, share);
+    putKnown(climate, span, own);
+    return own;
+  });
   const referenceMm =
     knownDays === 0 && !run
       ? usual.referenceMm
       : referenceEvapotranspirationMm(farm.latitudeDeg, { dayOfYear, ...expected });
-  const isUsual = knownDays === 0 && !run && choices.rainShareByMonth === undefined;
   const { hotDayDeviations, highsSpreadK } = tables.judgements.grass;
   const hotC = pick(
     hotDaysC(climate, { deviations: hotDayDeviations.value, highsSpreadK: highsSpreadK.value }),
   );
   return {
     dayOfYear,
-    expected: { ...expected, referenceMm },
+    expected: isUsual
+      ? usual
+      : { ...expected, rainMm: rainMm && expected.rainMm, referenceMm, years },
     usual,
     hotC,
     isUsual,
     knownDays,
     isKnown,
+  };
+}
+
+const YEARS = 12;
+const SEED = 1981;
+
+const knownUsual = new WeakMap<Climate, Map<string, WeatherRun>>();
+
+/**
+ * The usual weather of days; kept, as one climate is asked for in many what-ifs. Its years are the
+ * same on every day: a plan made tomorrow finds the weather of the one made today.
+ */
+function usualOf(
+  climate: Climate,
+  latitudeDeg: number,
+  dayOfYear: Int16Array,
+  { work }: PastureRequest['tables'],
+): WeatherRun {
+  const key = [latitudeDeg, dayOfYear[0], dayOfYear.length].join();
+  let ofClimate = knownUsual.get(climate);
+  if (!ofClimate) knownUsual.set(climate, (ofClimate = new Map()));
+  const before = ofClimate.get(key);
+  if (before) return before;
+  const pick = (year: ArrayLike<number>): Float64Array =>
+    Float64Array.from(dayOfYear, (day) => year[day - 1]!);
+  const minC = pick(climate.meanMinC);
+  const maxC = pick(climate.meanMaxC);
+  const habit = { ...work.wetDay, dayToDay: work.dayToDay.value };
+  const usual = {
+    ...{ minC, maxC },
+    rainMm: climate.meanRainMm && pick(climate.meanRainMm),
+    referenceMm: referenceEvapotranspirationMm(latitudeDeg, { dayOfYear, minC, maxC }),
+    years: usualYears(climate, dayOfYear, habit, seededRandom(SEED), YEARS),
+  };
+  ofClimate.set(key, usual);
+  return usual;
+}
+
+/** Share of the rain that falls on each day, as it was asked for by month. */
+const rainShares = (span: PastureSpan, byMonth: readonly number[]): Float64Array =>
+  Float64Array.from({ length: span.days }, (_, i) => byMonth[monthOf(addDays(span.first, i)) - 1]!);
+
+/** A copy with its rain scaled by day. */
+function changed<R extends Float64Array | undefined>(
+  { minC, maxC, rainMm }: { minC: Float64Array; maxC: Float64Array; rainMm: R },
+  share: Float64Array | undefined,
+): { minC: Float64Array; maxC: Float64Array; rainMm: R } {
+  return {
+    minC: minC.slice(),
+    maxC: maxC.slice(),
+    rainMm: rainMm?.map((mm, day) => mm * (share?.[day] ?? 1)) as R,
   };
 }
 

@@ -91,7 +91,7 @@ function stockpiled(
   to: number,
 ): NumberQuantity {
   const { sward, paddock: own } = grass.swards[paddock]!;
-  const state = { ...winterStand(sward.residualKgPerHa, sward.ground.waterHeldMm), isBitten: true };
+  const state = { ...winterStand(sward.residualKgPerHa), isBitten: true };
   for (let day = from; day < to; day++) growOn(sward, state, day);
   return quantity(
     'Grass on hand when growth ends',

@@ -14,11 +14,9 @@ import { dayInPlan } from '../day-in-plan.js';
 import { heatOfDay } from '../heat-of-day.js';
 import type { HeatWeekPart } from '../heat-instructions.js';
 import type { PlannedBatch } from '../work/dated-work.js';
+import { stageOf, type BatchStage } from './batch-stage.js';
 import { nextDate, type NextDate } from './days-to-go.js';
 import { todayFormulas } from './today-formulas.js';
-
-/** Where a batch stands in its life. */
-export type BatchStage = 'coming' | 'eggs' | 'brooder' | 'out';
 
 /** What is on in the brooder by day and tonight, and how warm it is to be. */
 export interface HeatToday {
@@ -127,17 +125,8 @@ const AWAITED_DAYS = 3;
 const isAwaited = ({ headChanges }: FarmPicture, id: string, day: number): boolean =>
   day <= AWAITED_DAYS && !headChanges.some(({ batchId }) => batchId === id);
 
-const OF_HEAT = ['heat-lamp', 'carbon-monoxide'];
+const OF_HEAT = ['heat-lamp', 'heat-plate', 'carbon-monoxide'];
 const OF_HOT_DAYS = 'heat-stress';
-
-function stageOf(plan: BatchPlan, today: PlainDate): BatchStage {
-  if (today < plan.arrivalDate) {
-    const set = plan.tasks.events.find(({ kind }) => kind === 'eggs-set');
-    return set && set.date <= today ? 'eggs' : 'coming';
-  }
-  const out = plan.outdoors.moveOut?.value;
-  return out === undefined || today < String(out) ? 'brooder' : 'out';
-}
 
 const comingHead = ({ birds, hatching }: BatchPlan, stage: BatchStage): Quantity =>
   stage === 'eggs' && hatching ? hatching.eggs : birds.chicksPlaced;

@@ -91,7 +91,9 @@ export function whyThen(work: WholeWork, windows: readonly WorkWindow[], index: 
   parts.push(
     latestDay < 0
       ? `already late: it was due by ${date(latestDay)}${last}`
-      : `due by ${date(latestDay)}${last}`,
+      : latestDay === 0
+        ? `due today${last}`
+        : `due by ${date(latestDay)}${last}`,
   );
   const sentence = `${parts.join('; ')}.`;
   return sentence.charAt(0).toUpperCase() + sentence.slice(1) + coverWords(work, index);

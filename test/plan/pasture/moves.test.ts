@@ -11,6 +11,8 @@ import {
   newPaddocks,
   newPastureRequest,
 } from '../../support/pasture-factories.js';
+import { tables } from '../../support/factories.js';
+import { rowById } from '../../../shared/tables/tables.js';
 import { plannedPasture } from '../../support/pictures.js';
 
 type More = Parameters<typeof newPastureRequest>[0];
@@ -144,8 +146,9 @@ describe('turn-out', () => {
       plan.paddocks.some((own) => {
         const { eaten, trampled } = own.days;
         const mass = own.massByDay[day]! + eaten[day]! + trampled[day]!;
-        const half = (own.turnInKgPerHa + own.residualKgPerHa) / 2; // the first pass of spring
-        return half <= mass + 0.5; // masses by day are whole kg/ha
+        const { firstPassCm, readyHeightCm } = rowById(tables.forages, 'mixed').heights;
+        const least = (own.turnInKgPerHa * firstPassCm) / readyHeightCm;
+        return least <= mass + 0.5; // masses by day are whole kg/ha
       });
     const fit = daysBetween(
       plan.from,

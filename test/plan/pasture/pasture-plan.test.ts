@@ -256,13 +256,13 @@ describe('a farm in the south', () => {
     ).toBeLessThan(8);
   });
 
-  it('carries as much as its mirror within 3 %, and grows as much within 15 %', () => {
-    // Half a year is not half the days, so that the order of moves, and growth with it, can differ.
+  it('carries as much as its mirror within 6 %, and grows as much within 15 %', () => {
+    // Half a year is not half the days, and other years are drawn for them, so that the order of moves, and growth with it, can differ.
     expect(Math.abs(there.forageBalance.grownKg / here.forageBalance.grownKg - 1)).toBeLessThan(
       0.15,
     );
     expect(Math.abs(there.stocking.capacity.value / here.stocking.capacity.value - 1)).toBeLessThan(
-      0.03,
+      0.06,
     );
   });
 });

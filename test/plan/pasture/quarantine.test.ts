@@ -66,10 +66,10 @@ describe('cattle that are bought in while others are there', () => {
   it('ask for a place, and for one that no herd grazes', () => {
     expect(codesOf([there, bought()])).toEqual(['quarantine-place']);
     expect(codesOf([there, bought({ apartIn: 'Barn pen' })])).toEqual([]);
-    const grazed = planOf([there, bought({ apartIn: 'paddock 1 ' })]);
-    const stay = grazed.moves.find(({ paddockId, to }) => paddockId === 'p1' && ON <= to);
+    const grazed = planOf([there, bought({ apartIn: 'paddock 6 ' })]);
+    const stay = grazed.moves.find(({ paddockId, to }) => paddockId === 'p6' && ON <= to);
     expect(stay).toBeDefined();
-    expect(codesOf([there, bought({ apartIn: 'paddock 1 ' })])).toEqual(['quarantine-grazed']);
+    expect(codesOf([there, bought({ apartIn: 'paddock 6 ' })])).toEqual(['quarantine-grazed']);
     expect(codesOf([bought()])).toEqual([]);
   });
 
