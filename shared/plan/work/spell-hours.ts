@@ -9,7 +9,8 @@ import type { WorkNeed } from './work-need.js';
  * else is planned. Where no day has them it begins as if it had not been asked, since hay that lies
  * too long is better than none.
  *
- * @param hurriedShare share of its hours that each may lack all the same
+ * @param hurriedShare share of its hours that each may lack all the same; what is done in one go is
+ *   planned that much shorter where it would else begin a week later
  */
 export function withHoursForSpells(
   jobs: readonly WorkJob[],
@@ -19,23 +20,41 @@ export function withHoursForSpells(
 ): WorkJob[] {
   const days = workers[0]?.minutes.length ?? 0;
   let free: WorkDays | undefined;
-  return jobs.map((job, i) => {
+  const hurried = new Set<WorkJob>();
+  const begun = jobs.map((job, i) => {
     const runDays = needs[i]!.conditions.dryDaysInRow;
     if (runDays === undefined || job.pinned) return job;
     const chain = chainOf(jobs, i, runDays);
     const inSpell = chain.filter(({ days: waits }) => 0 < waits);
     if (inSpell.length === 0) return job;
-    free ??= new WorkDays({ days, workers, jobs: [] });
+    const hours = (free ??= new WorkDays({ days, workers, jobs: [] }));
     const last = Math.min(job.untilDay, days - 1);
-    for (const links of inSpell.length < chain.length ? [chain, inSpell] : [chain]) {
+    const fitDays = (links: readonly Link[], share: number): Uint8Array => {
       const suits = new Uint8Array(days);
       for (let day = Math.max(0, job.fromDay); day <= last; day++)
-        suits[day] = hasHours(free, job, links, { day, runDays, hurriedShare }) ? 1 : 0;
-      if (suits.includes(1)) return { ...job, suits };
+        suits[day] = hasHours(hours, job, links, { day, runDays, hurriedShare: share }) ? 1 : 0;
+      return suits;
+    };
+    for (const links of inSpell.length < chain.length ? [chain, inSpell] : [chain]) {
+      const suits = fitDays(links, hurriedShare);
+      const first = suits.indexOf(1);
+      if (first < 0) continue;
+      const unhurried = fitDays(links, 0).indexOf(1);
+      if (unhurried < 0 || first + WEEK_DAYS <= unhurried)
+        for (const each of [job, ...links.map((link) => link.job)]) hurried.add(each);
+      return { ...job, suits };
     }
     return job;
   });
+  return begun.map((job, i) =>
+    hurried.has(jobs[i]!) && job.smallestPieceMinutes === undefined
+      ? { ...job, minutes: Math.ceil((1 - hurriedShare) * job.minutes) }
+      : job,
+  );
 }
+
+/** Sooner than wait so much longer somebody hurries. */
+const WEEK_DAYS = 7;
 
 /** Work of a chain, after which of it it is done, and how many days after. */
 interface Link {

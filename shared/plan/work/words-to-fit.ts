@@ -1,3 +1,4 @@
+import { addDays } from '../../calendar/plain-date.js';
 import { timeOf } from '../../farm/repeated-jobs.js';
 import { formatHours } from '../../units/format.js';
 import { freeFrom } from '../../schedule/work-placing.js';
@@ -9,6 +10,7 @@ import type { WorkPlacing } from '../../schedule/work.js';
 import { wayByWeather, type WeatherWay } from './ways-by-weather.js';
 import type { WholeWork } from './whole-work.js';
 import type { WorkNeed } from './work-need.js';
+import { isThere } from './work-people.js';
 import { dayText } from './work-words.js';
 
 /** What would make a piece of work fit, a sentence each. */
@@ -21,7 +23,7 @@ export function wordsToFit(work: WholeWork, index: number): string[] {
   const need = needs[index]!;
   const weather = wayByWeather(work, index);
   const ways = [
-    ...(hours ? [hoursWords(job, hours.minutes, date(hours.day))] : []),
+    ...(hours ? [hoursWords(work, job, hours)] : []),
     ...(weather ? [weatherWords(weather, date)] : []),
     ...(laterDay === undefined || isBoundToDay ? [] : laterWords(need, date(laterDay))),
     ...(fitsWhenSpread(work, index) ? ['Let it be spread over several days.'] : []),
@@ -52,7 +54,7 @@ export function wordsInTime(work: WholeWork, index: number, latestDay: number): 
   const weather = wayByWeather(work, index);
   const isInTime = weather !== undefined && weather.doneOn <= latestDay;
   const ways = [
-    ...(hours ? [hoursWords(job, hours.minutes, date(hours.day))] : []),
+    ...(hours ? [hoursWords(work, job, hours)] : []),
     ...(isInTime ? [weatherWords(weather, date)] : []),
     ...instead.map((i) => `Leave “${needs[i]!.name}” undone.`),
   ];
@@ -65,7 +67,17 @@ const isNeeded = ({ priority, isBeforeEvent }: WorkNeed): boolean =>
 const weatherWords = ({ words, doneOn }: WeatherWay, date: (day: number) => string): string =>
   `${words}, if you can: it would be done on ${date(doneOn)}.`;
 
-function hoursWords(job: WorkJob, minutes: number, date: string): string {
+function hoursWords(
+  work: WholeWork,
+  job: WorkJob,
+  { day, minutes }: { readonly day: number; readonly minutes: number },
+): string {
+  const { request } = work;
+  const date = dayText(request)(day);
+  const on = addDays(request.today, day);
+  // Nobody who is away is asked for more.
+  if (!job.able.some((w) => isThere(request.people[w]!, on, request)))
+    return `A helper on ${date} for all ${formatHours(job.minutes / 60)} of it.`;
   const helper =
     1 < job.peopleNeeded
       ? ` from each of ${job.peopleNeeded} people`

@@ -33,3 +33,15 @@ it('lets hay be mown where a few minutes are wanting to bring it in, and not whe
   expect(daysToMow(0.1)).toEqual([0, 1, 7, 8]);
   expect(daysToMow(0)).toEqual([7, 8]);
 });
+
+it('plans hay in less time sooner than a week later, and not sooner than a few days later', () => {
+  const minutesWith = (wholeOn: number): number[] => {
+    const workers = [
+      worker(() => 480),
+      worker((day) => (day === 2 ? 55 : day === wholeOn ? 60 : 0)),
+    ];
+    return withHoursForSpells(hay, needs, workers, 0.1).map(({ minutes }) => minutes);
+  };
+  expect(minutesWith(9)).toEqual([54, 54, 54]);
+  expect(minutesWith(5)).toEqual([60, 60, 60]);
+});

@@ -156,3 +156,15 @@ describe.each(TEN_HOUSEHOLDS)('the household: %s', (name, picture: FarmPicture) 
     }
   });
 });
+
+it('asks nobody who is away for more', () => {
+  const [, picture] = TEN_HOUSEHOLDS.find(([name]) => name === 'one alone')!;
+  const dueOn = addDays(picture.today, 4);
+  const own = { ...picture.jobs[1]!, hours: 8, dueOn, noUseAfter: dueOn };
+  const away = [{ from: picture.today, to: dueOn }];
+  const people = picture.people.map((person) => ({ ...person, away }));
+  const alone = { ...picture, people, batches: [], jobs: [own] };
+  const plan = workPlanOf(workOfFarm(alone, tables, planAnimals(alone, tables)), 1);
+  const [job] = plan.jobs.filter(({ key }) => key === `own/${own.id}`);
+  expect(job!.waysToFit[0]).toMatch(/^A helper on .* for all 8 h of it\.$/);
+});
