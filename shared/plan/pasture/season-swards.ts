@@ -381,8 +381,16 @@ export function energyByDay(
   const energy = new Float64Array(days);
   const areaM2 = swards.reduce((sum, { paddock }) => sum + paddock.areaM2, 0);
   const grows = judgements.grass.growsKgPerHa.value;
-  for (const { paddock, forage, growth, digestibleShare } of swards) {
-    const share = paddock.areaM2 / areaM2;
+  // Paddocks that grow alike share what they grow.
+  const alike = new Map<Float64Array, { first: SeasonSward; areaM2: number }>();
+  for (const sward of swards) {
+    const group = alike.get(sward.growth);
+    if (group) group.areaM2 += sward.paddock.areaM2;
+    else alike.set(sward.growth, { first: sward, areaM2: sward.paddock.areaM2 });
+  }
+  for (const { first, areaM2: groupM2 } of alike.values()) {
+    const { forage, growth, digestibleShare } = first;
+    const share = groupM2 / areaM2;
     for (let day = 0; day < days; day++)
       energy[day]! +=
         share *
