@@ -1,12 +1,18 @@
 import { isOddReading } from '../../pasture/odd-reading.js';
 import { issue, type PlanIssue } from '../../problems/plan-issue.js';
 import type { PastureContext } from './pasture-context.js';
+import { grassOver } from './grass-over.js';
 import type { Chosen } from './surplus.js';
 
 /** What the land, the herds and the moves chosen give to say, beside what the sections found. */
-export function pastureIssues(context: PastureContext, { books }: Chosen): PlanIssue[] {
+export function pastureIssues(context: PastureContext, chosen: Chosen): PlanIssue[] {
+  const { books } = chosen;
   const { weather, herds, paddocks, say, tables } = context;
-  const issues: PlanIssue[] = [...goesRank(context, books), ...oddReadings(context)];
+  const issues: PlanIssue[] = [
+    ...goesRank(context, books),
+    ...oddReadings(context),
+    ...grassOver(context, chosen),
+  ];
   if (!weather.expected.rainMm) {
     issues.push(
       issue(
