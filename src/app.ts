@@ -1,3 +1,4 @@
+import { constants } from 'node:zlib';
 import { NestFactory } from '@nestjs/core';
 import type { NestExpressApplication } from '@nestjs/platform-express';
 import compression from 'compression';
@@ -54,7 +55,7 @@ export async function createApp(
       }),
     ),
   );
-  app.use(exceptPlans(compression()));
+  app.use(exceptPlans(packed));
   app.setGlobalPrefix('api');
   app.useGlobalPipes(new BodyPipe(app.get(WorkPool)));
   app.useGlobalFilters(new ProblemFilter());
@@ -79,6 +80,15 @@ const pagesOnly =
     response.setHeader('Asked-At', new Date().toISOString());
     next();
   };
+
+const page = compression();
+/** An answer is packed anew each time it is given: the quickest way is nearly as small. */
+const answers = compression({
+  level: 1,
+  brotli: { params: { [constants.BROTLI_PARAM_QUALITY]: 1 } },
+});
+const packed: Middleware = (request, response, next) =>
+  (request.url.startsWith('/api/') ? answers : page)(request, response, next);
 
 /** Plans go to scripts on this machine: compressing them costs more than it saves. */
 const exceptPlans =

@@ -1,14 +1,8 @@
 import type { BuyingPlan, BuyingProblem, Purchase, Trip } from './buying-problem.js';
 import { dueBeforeKg, itemDays, served, untilKg, type ItemDays } from './item-days.js';
 import { likelyDays, merged } from './likely-days.js';
-import {
-  bestPurchases,
-  purchasesOf,
-  SOON_COST,
-  type Fines,
-  type Reached,
-  type Stop,
-} from './item-purchases.js';
+import { Ways, type Fines, type Reached } from './bought-ways.js';
+import { bestPurchases, purchasesOf, SOON_COST, type Stop } from './item-purchases.js';
 
 /** Rounds in which the items make room for each other in a store that is too small for them. */
 const ROUNDS = 4;
@@ -29,6 +23,7 @@ export class TripCosts {
   private readonly mostBags: number;
   private readonly fines: Fines;
   private readonly found = new Map<string, Known>();
+  private readonly ways = new Ways();
   /** Days on which a trip can be thought of: the last open ones of each week, and before seasons. */
   private readonly days: readonly Trip[];
   /** The offers of each item, the largest bags first: on one trip smaller ones fill up what these leave. */
@@ -81,7 +76,7 @@ export class TripCosts {
       return isThere ? stop : { ...stop, cost: this.problem.suppliers[supplier]!.tripCost };
     });
     const of = this.items[i]!;
-    const mine = purchasesOf(of, i, stops, bestPurchases(of, stops, this.fines));
+    const mine = purchasesOf(of, i, stops, bestPurchases(of, stops, this.fines, this.ways));
     return merged(
       others,
       mine.map(({ supplier, day }) => ({ supplier, day })),
@@ -154,7 +149,7 @@ export class TripCosts {
       key += pricedAsBags === undefined ? `,${day}.${offer}` : `,${day}.${offer}.${pricedAsBags}`;
     let known = this.found.get(key);
     if (!known) {
-      known = { stops, best: bestPurchases(this.items[i]!, stops, this.fines) };
+      known = { stops, best: bestPurchases(this.items[i]!, stops, this.fines, this.ways) };
       this.found.set(key, known);
     }
     return known;
@@ -215,7 +210,7 @@ export class TripCosts {
             .filter((stop) => stop.day === day)
             .map((stop) => ({ ...stop, roomKg: room[d]! })),
         ]);
-        purchases[i] = purchasesOf(of, i, stops, bestPurchases(of, stops, this.fines));
+        purchases[i] = purchasesOf(of, i, stops, bestPurchases(of, stops, this.fines, this.ways));
         stocks[i] = days.map((day) => stockKg(of, purchases[i]!, day));
       }
       const now = this.fined(trips, purchases);

@@ -113,3 +113,20 @@ export function shortOn(
   }
   return undefined;
 }
+
+/**
+ * The day on which the last of a batch was told to have died or gone; undefined while some are there,
+ * or where no arrival was told.
+ *
+ * @param changes of one batch, in any order
+ */
+export function lastLeft(changes: readonly HeadChange[]): PlainDate | undefined {
+  let there = 0;
+  let left: PlainDate | undefined;
+  for (const { change, birds: n, date: on } of changes) {
+    there += change === 'arrived' ? n : -n;
+    if (change !== 'arrived' && (left === undefined || left < on)) left = on;
+  }
+  const hasCome = changes.some(({ change, birds: n }) => change === 'arrived' && 0 < n);
+  return hasCome && there <= 0 ? left : undefined;
+}

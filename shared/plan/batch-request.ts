@@ -1,23 +1,21 @@
-import { daysBetween, type PlainDate } from '../calendar/plain-date.js';
-import { isStarted, type Occupancy } from '../farm/batch.js';
-import type { FeedOpening } from '../farm/feed-opening.js';
-import type { HeadChange } from '../farm/head-count.js';
+import { addDays, daysBetween, type PlainDate } from '../calendar/plain-date.js';
+import type { Occupancy } from '../farm/batch.js';
+import { lastLeft } from '../farm/head-count.js';
 import type { AnimalPicture, NamedBatch } from '../farm/picture.js';
-import { isGrownUp } from '../farm/who-is-there.js';
 import { FieldError } from '../problems/field-problem.js';
 import { tablesForStrain } from '../tables/for-kind.js';
 import { tablesIn } from '../tables/in-own-units.js';
 import type { Tables } from '../tables/tables.js';
+import { alone, around, asPlanned } from './batch-alone.js';
 import { careOf, herdChores } from './chore-hours.js';
-import { planContext, type PlanContext } from './context.js';
+import type { PlanContext } from './context.js';
 import { packedOf } from './leaving-freezer.js';
-import { asItCame } from './flock-told.js';
 import { birdsToProcess } from './leaving-weights.js';
 import { occupanciesOf } from './occupancy.js';
-import { flockOf } from './other-flocks.js';
 import { FURTHEST_DAYS, isHistory, planningDay } from './planning-day.js';
 import { processingDays } from './processing-days.js';
 import type { ChoreHours, OtherFlock, PlanRequest } from './request.js';
+import { toldOfBatch } from './told-of-batch.js';
 
 /**
  * A batch in the picture of its farm, with what the other batches hold on to.
@@ -34,19 +32,14 @@ export function batchRequest(
   const tables = tablesIn(picture.farm.units, allTables);
   const batch = picture.batches.find(({ id }) => id === batchId);
   if (!batch) throw unknownBatch(picture, batchId);
-  const others = picture.batches
-    .filter(({ id }) => id !== batchId)
-    .map((other) => heldBy(picture, tables, other));
-  const choresOfOthers = choresBeside(picture, tables, batchId);
+  const others = besides(picture, batch).map((other) => heldBy(picture, tables, other));
+  const told = toldOfBatch(picture, batchId);
   return {
     ...around(picture, tablesForStrain(tables, batch.strainId)),
-    batch: asPlanned(batch, headChangesOf(picture, batchId)),
-    choresOfOthers,
+    batch: asPlanned(batch, told.headChanges),
+    choresOfOthers: choresBeside(picture, tables, batch),
     hasOlderFlock: picture.batches.some((other) => isOlderFlock(other, batch, tables)),
-    headChanges: headChangesOf(picture, batchId),
-    weighings: weighingsOf(picture, batchId),
-    eggCounts: eggCountsOf(picture, batchId),
-    feedOpenings: openingsOf(picture, batchId),
+    ...told,
     occupied: others.flatMap(({ occupied }) => occupied),
     packed: others.flatMap(({ packed }) => packed),
     otherFlocks: others.flatMap(({ flock }) => flock ?? []),
@@ -71,65 +64,30 @@ export function batchContext(
   return { ...context, ...request, tables: context.tables };
 }
 
-/**
- * A batch as it came. A hen and grown birds need no brooder, whatever stands in the row; a slot is a
- * processor's.
- */
-function asPlanned(row: NamedBatch, changes: readonly HeadChange[]): NamedBatch {
-  const batch = asItCame(row, changes);
-  const { brooderId, ...rest } = batch;
-  const isIdle = (batch.origin === 'hen' || isStarted(batch)) && brooderId !== undefined;
-  const planned = isIdle ? rest : batch;
-  return planned.slotDate === undefined || planned.processing !== undefined
-    ? planned
-    : { ...planned, processing: 'hired' };
-}
-
 /** Layers that came so much earlier that they rule the coop when these join them. */
 function isOlderFlock(other: NamedBatch, batch: NamedBatch, tables: Tables): boolean {
   const before = daysBetween(other.arrivalDate, batch.arrivalDate);
   const { olderFlockDays } = tables.judgements.birds;
   return other.purpose === 'layers' && olderFlockDays.value <= before && before <= FURTHEST_DAYS;
 }
-const headChangesOf = ({ headChanges }: AnimalPicture, of: string): AnimalPicture['headChanges'] =>
-  headChanges.filter(({ batchId }) => batchId === of);
 
-const weighingsOf = ({ weighings }: AnimalPicture, of: string): AnimalPicture['weighings'] =>
-  weighings.filter(({ batchId }) => batchId === of);
+/** Days for which meat of birds that were processed may still lie in a freezer. */
+const PACKED_DAYS = 400;
 
-const openingsOf = ({ feedOpenings = [] }: AnimalPicture, of: string): readonly FeedOpening[] =>
-  feedOpenings.filter(({ batchId }) => batchId === of);
-
-const eggCountsOf = ({ eggCounts }: AnimalPicture, of: string): AnimalPicture['eggCounts'] =>
-  eggCounts.filter(({ batchId }) => batchId === of);
-
-const around = (
-  {
-    farm,
-    climate,
-    facilities,
-    products,
-    people,
-    handovers,
-    publicHolidays = [],
-    today,
-  }: AnimalPicture,
-  tables: Tables,
-): Omit<
-  PlanRequest,
-  'batch' | 'occupied' | 'packed' | 'headChanges' | 'weighings' | 'eggCounts' | 'feedOpenings'
-> => ({
-  farm,
-  climate,
-  facilities,
-  products,
-  // A child does not stand in for a grown-up, on the day of processing least of all.
-  people: people.filter(isGrownUp),
-  handovers,
-  publicHolidays,
-  today,
-  tables,
-});
+/**
+ * Other batches that a batch can meet in its places, its freezer or the household's hours: not those
+ * that were all gone long before it came, however many years a farm has kept birds.
+ */
+function besides(picture: AnimalPicture, batch: NamedBatch): NamedBatch[] {
+  return picture.batches.filter(({ id, arrivalDate }) => {
+    if (id === batch.id) return false;
+    if (FURTHEST_DAYS < Math.abs(daysBetween(arrivalDate, batch.arrivalDate))) return false;
+    const { headChanges } = toldOfBatch(picture, id);
+    const left = lastLeft(headChanges);
+    const isPacked = headChanges.some(({ change }) => change === 'processed');
+    return left === undefined || batch.arrivalDate <= addDays(left, isPacked ? PACKED_DAYS : 0);
+  });
+}
 
 /** What a batch takes from the others, and the day it ends. */
 interface Held extends Pick<PlanRequest, 'occupied' | 'packed'> {
@@ -139,71 +97,20 @@ interface Held extends Pick<PlanRequest, 'occupied' | 'packed'> {
   readonly flock?: OtherFlock | undefined;
 }
 
-/** What a batch is by itself: nothing in it hangs on the other batches. */
-interface Alone {
-  readonly picture: AnimalPicture;
-  readonly tables: Tables;
-  readonly context: PlanContext;
-  readonly flock: OtherFlock | undefined;
-}
-
-/** Kept by the batch itself: the plan of each of its neighbors asks for it. */
-const aloneOf = new WeakMap<NamedBatch, Alone>();
-
-/** The parts of a picture that a batch's own dates rest on. */
-const RESTS_ON = [
-  'today',
-  'farm',
-  'climate',
-  'facilities',
-  'products',
-  'people',
-  'handovers',
-  'publicHolidays',
-  'headChanges',
-  'weighings',
-  'eggCounts',
-  'feedOpenings',
-] as const satisfies readonly (keyof AnimalPicture)[];
-
-const isKnownFor = (before: Alone, picture: AnimalPicture, tables: Tables): boolean =>
-  before.tables === tables && RESTS_ON.every((part) => before.picture[part] === picture[part]);
-
-/** @throws FieldError when it cannot be planned */
-function alone(picture: AnimalPicture, tables: Tables, batch: NamedBatch): Alone {
-  const before = aloneOf.get(batch);
-  if (before && isKnownFor(before, picture, tables)) return before;
-  const context = planContext({
-    ...around(picture, tables),
-    batch: asPlanned(batch, headChangesOf(picture, batch.id)),
-    headChanges: headChangesOf(picture, batch.id),
-    weighings: weighingsOf(picture, batch.id),
-    eggCounts: eggCountsOf(picture, batch.id),
-    feedOpenings: openingsOf(picture, batch.id),
-    occupied: [],
-    packed: [],
-  });
-  const found = { picture, tables, context, flock: flockOf(context) };
-  aloneOf.set(batch, found);
-  return found;
-}
-
 /**
  * Chores of all other batches, of herds by date: the hours of a day of processing are what is left
  * of it. A batch that cannot be planned has none.
  */
-function choresBeside(picture: AnimalPicture, tables: Tables, batchId: string): ChoreHours {
+function choresBeside(picture: AnimalPicture, tables: Tables, batch: NamedBatch): ChoreHours {
   const each = [
     herdChores(picture, tables),
-    ...picture.batches
-      .filter(({ id }) => id !== batchId)
-      .flatMap((batch) => {
-        try {
-          return [careOf(alone(picture, tables, batch).context)];
-        } catch {
-          return [];
-        }
-      }),
+    ...besides(picture, batch).flatMap((other) => {
+      try {
+        return [careOf(alone(picture, tables, other).context)];
+      } catch {
+        return [];
+      }
+    }),
   ];
   return (date) => each.reduce((sum, hoursOn) => sum + hoursOn(date), 0);
 }
@@ -216,7 +123,7 @@ export function batchEnds(picture: AnimalPicture, allTables: Tables): Record<str
   const tables = tablesIn(picture.farm.units, allTables);
   return Object.fromEntries(
     picture.batches.flatMap((batch) => {
-      const today = planningDay(batch.arrivalDate, picture.today);
+      const today = planningDay(batch, picture.today);
       const { endDate } = heldBy({ ...picture, today }, tables, batch);
       return endDate === undefined ? [] : [[batch.id, endDate]];
     }),
@@ -227,7 +134,7 @@ export function batchEnds(picture: AnimalPicture, allTables: Tables): Record<str
 export function placesHeld(picture: AnimalPicture, allTables: Tables): Occupancy[] {
   const tables = tablesIn(picture.farm.units, allTables);
   return picture.batches
-    .filter(({ arrivalDate }) => !isHistory(arrivalDate, picture.today))
+    .filter((batch) => !isHistory(batch, picture.today))
     .flatMap((batch) => heldBy(picture, tables, batch).occupied);
 }
 
@@ -248,7 +155,7 @@ function heldNow(picture: AnimalPicture, tables: Tables, batch: NamedBatch): Hel
     const { context: byItself, flock } = alone(picture, tables, batch);
     const context = {
       ...byItself,
-      choresOfOthers: choresBeside(picture, tables, batch.id),
+      choresOfOthers: choresBeside(picture, tables, batch),
     };
     return {
       occupied: occupanciesOf(context),

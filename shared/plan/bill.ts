@@ -10,7 +10,7 @@ import type { FeedPart } from './feed.js';
 import { found, type Found } from './found.js';
 import type { HatchingPart } from './hatching.js';
 import type { HeatPart } from './heat.js';
-import type { LayingPart } from './laying.js';
+import { eggsPlanned, type LayingPart } from './laying.js';
 import type { LeavingPart } from './leaving.js';
 import { heatPriceInput } from './heat-price.js';
 import type { OutdoorsPart } from './outdoors.js';
@@ -182,7 +182,9 @@ export function planBill(
     const { leaving, laying } = parts;
     return {
       perBird: unit(
-        life.layCurve ? 'Cost per hen, to the end of the laying year' : 'Cost per bird',
+        life.layCurve
+          ? `Cost per hen, to the end of ${life.layYears < 2 ? 'the laying year' : `laying year ${life.layYears}`}`
+          : 'Cost per bird',
         endBirds,
         undefined,
       ),
@@ -204,9 +206,9 @@ export function planBill(
         : {}),
       ...(laying
         ? {
-            perDozen: unit('Cost per dozen eggs', laying.eggsInYear.value / 12, {
-              ...laying.eggsInYear,
-              label: 'Dozens in the first laying year',
+            perDozen: unit('Cost per dozen eggs', eggsPlanned(laying).value / 12, {
+              ...eggsPlanned(laying),
+              label: eggsPlanned(laying).label.replace(/^Eggs/, 'Dozens'),
               unit: 'count',
             }),
           }

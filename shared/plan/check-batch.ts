@@ -6,7 +6,7 @@ import type { FieldProblem } from '../problems/field-problem.js';
 import { FieldError } from '../problems/field-problem.js';
 import type { Strain } from '../tables/bird-tables.js';
 import { choicesFor, rowById, type Tables } from '../tables/tables.js';
-import { FURTHEST_DAYS } from './planning-day.js';
+import { daysBackOf, FURTHEST_DAYS } from './planning-day.js';
 import type { PlanRequest } from './request.js';
 
 /**
@@ -89,17 +89,22 @@ function underNoHen({ species }: Strain, { hatching }: Tables): FieldProblem[] {
       ];
 }
 
-function farOff({ batch: { arrivalDate }, today }: PlanRequest): FieldProblem[] {
-  return Math.abs(daysBetween(today, arrivalDate)) <= FURTHEST_DAYS
+function farOff({ batch, today }: PlanRequest): FieldProblem[] {
+  const { arrivalDate } = batch;
+  const off = daysBetween(today, arrivalDate);
+  return -daysBackOf(batch) <= off && off <= FURTHEST_DAYS
     ? []
     : [
         {
           field: 'batch.arrivalDate',
           code: 'out-of-bounds',
           given: arrivalDate,
-          min: addDays(today, -FURTHEST_DAYS),
+          min: addDays(today, -daysBackOf(batch)),
           max: addDays(today, FURTHEST_DAYS),
-          fix: 'Plan within three years of today.',
+          fix:
+            batch.purpose === 'layers'
+              ? 'Plan within three years ahead; hens may have come up to six years ago.'
+              : 'Plan within three years of today.',
         },
       ];
 }

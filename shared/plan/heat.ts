@@ -1,5 +1,6 @@
 import { fromRow, fromTable, input, quantity, type NumberQuantity } from '../explain/quantity.js';
 import { facilityOf, type Brooder } from '../farm/facility.js';
+import { HEAT_CAUTIONS } from '../farm/heat-caution.js';
 import { brooderBox, brooderBoxFormulas, openTopWPerK } from '../poultry/brooder-box.js';
 import { brooderHeatFormulas, totalResistanceM2KPerW } from '../poultry/brooder-heat.js';
 import { issue, type PlanIssue } from '../problems/plan-issue.js';
@@ -85,10 +86,16 @@ export function planHeat(context: PlanContext): Found<HeatPart | undefined> {
     ...airScheduleIssues(context, heat),
     ...heatDangers(context, brooder, heat, weeks),
   ];
-  const caution = brooder.heat.kind === 'gas' ? 'carbon-monoxide' : 'heat-lamp';
   return found(
     part,
-    joined([outdoors, { cautions: [caution], issues }, heaters, circuit, clearance, energy]),
+    joined([
+      outdoors,
+      { cautions: [HEAT_CAUTIONS[brooder.heat.kind]], issues },
+      heaters,
+      circuit,
+      clearance,
+      energy,
+    ]),
   );
 }
 

@@ -22,7 +22,8 @@ import { eggWeightRows, type FeedPart } from './feed.js';
 import { found, joined, type Found } from './found.js';
 import type { LayDays } from './lay-days.js';
 import { lightSteps, type LightStep } from './lay-lamp.js';
-import { layMonths, rowsOn, type LayMonths } from './lay-months.js';
+import { eggsOver, layMonths, rowsOn, type LayMonths } from './lay-months.js';
+import { endOfFirstYear, LAY_YEAR_DAYS } from './life.js';
 import { layYears, perDozenKg, type LayYears } from './lay-years.js';
 import { hensFeedInputs } from './used-feed.js';
 import { raisingPullets, type RaisingPart } from './raising-pullets.js';
@@ -70,6 +71,8 @@ export interface LayingPart extends LayMonths, LayYears, RaisingPart {
   readonly counts?: readonly EggCount[];
   readonly weeks: readonly LayWeek[];
   readonly eggsInYear: NumberQuantity;
+  /** To the end of the laying year they are in; left out in the first. */
+  readonly eggsInAll?: NumberQuantity;
   readonly eggsPerHen: NumberQuantity;
   readonly feedPerDozen: NumberQuantity;
   readonly light: readonly LightStep[];
@@ -160,15 +163,15 @@ function firstYear(
   context: PlanContext,
   lay: LayDays,
   feed: FeedPart,
-): Pick<LayingPart, 'peak' | 'eggsInYear' | 'eggsPerHen' | 'feedPerDozen'> {
+): Pick<LayingPart, 'peak' | 'eggsInYear' | 'eggsInAll' | 'eggsPerHen' | 'feedPerDozen'> {
   const { life } = context;
   const { firstDay, planned, curve } = lay;
-  const rows = rowsOn(lay, { from: firstDay, to: life.days });
+  const end = endOfFirstYear(life);
+  const rows = rowsOn(lay, { from: firstDay, to: end });
   const flock = { rows: [...rows, life.losses] };
-  let eggs = 0;
-  for (let i = firstDay; i < life.days; i++) eggs += planned[i]! * lay.hens[i]!;
+  const eggs = eggsOver(planned, lay, { from: firstDay, to: end });
   const hens = lay.hens[firstDay]!;
-  const fedKg = sum(feed.flockFeedKg, firstDay, life.days);
+  const fedKg = sum(feed.flockFeedKg, firstDay, end);
   const { low = 1, high = 1, value, because = 'flocks differ' } = curve.flock;
   // A flock that is all gone before its first egg has no hen to share by.
   const eachEggs = hens === 0 ? 0 : eggs / hens;
@@ -186,12 +189,10 @@ function firstYear(
       eggs,
       'eggs',
       layFormulas.eggs,
-      [
-        input('Hens at the first egg', hens, 'count'),
-        input('Days of lay', life.days - firstDay, 'day'),
-      ],
+      [input('Hens at the first egg', hens, 'count'), input('Days of lay', end - firstDay, 'day')],
       flock,
     ),
+    ...(end === life.days ? {} : { eggsInAll: eggsInAll(context, lay) }),
     eggsPerHen: quantity(
       'Eggs per hen housed',
       eachEggs,
@@ -224,11 +225,32 @@ function firstYear(
   };
 }
 
+/** What the hens lay by the end of their plan, which their bill goes to as well. */
+export const eggsPlanned = ({ eggsInAll, eggsInYear }: LayingPart): NumberQuantity =>
+  eggsInAll ?? eggsInYear;
+
+function eggsInAll({ life }: PlanContext, lay: LayDays): NumberQuantity {
+  const span = { from: lay.firstDay, to: life.days };
+  return quantity(
+    `Eggs to the end of laying year ${life.layYears}`,
+    eggsOver(lay.planned, lay, span),
+    'eggs',
+    layFormulas.eggs,
+    [
+      input('Hens at the first egg', lay.hens[lay.firstDay]!, 'count'),
+      input('Days of lay', span.to - span.from, 'day'),
+    ],
+    { rows: [...rowsOn(lay, span), life.losses] },
+  );
+}
+
+/** The weeks of the laying year that they are in. */
 function weeksOf(context: PlanContext, lay: LayDays, feed: FeedPart): LayWeek[] {
   const { life, dateOf } = context;
   const { planned, hens, curve, firstDay } = lay;
   const weeks: LayWeek[] = [];
-  for (let i = firstDay; i + 7 <= life.days; i += 7) {
+  const from = firstDay + (life.layYears - 1) * LAY_YEAR_DAYS;
+  for (let i = from; i + 7 <= life.days; i += 7) {
     const rows = [...rowsOn(lay, { from: i, to: i + 7 }), life.losses];
     const eggG = eggWeightG(curve, (life.arrivalAgeDays + i + 3) / 7);
     let eggs = 0;

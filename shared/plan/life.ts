@@ -1,4 +1,4 @@
-import { addDays } from '../calendar/plain-date.js';
+import { addDays, daysBetween } from '../calendar/plain-date.js';
 import type { Sourced } from '../explain/formula.js';
 import { arrivalAgeDaysOf, isStarted, type Batch } from '../farm/batch.js';
 import { sexShares } from '../poultry/growth.js';
@@ -26,7 +26,7 @@ import {
 } from './how-they-grow.js';
 import { leavingAgeDays } from './leaving-age.js';
 
-/** Days of lay that are planned after the first egg: the first laying year. */
+/** Days of lay that are planned after the first egg; hens that are there later are planned by whole years. */
 export const LAY_YEAR_DAYS = 364;
 
 /**
@@ -56,8 +56,10 @@ export interface Life {
   readonly endWeightKg: { readonly low: number; readonly high: number } | undefined;
   readonly wasteShare: number;
   readonly arrivalAgeDays: number;
-  /** Age at leaving for meat; age at the end of the first laying year for layers. */
+  /** Age at leaving for meat; age at the end of the last laying year planned for layers. */
   readonly lastAgeDays: number;
+  /** Laying years that are planned: to the end of the one they are in; 0 for meat birds. */
+  readonly layYears: number;
   readonly firstEggAgeDays: number | undefined;
   /** Days by which counted eggs moved it, later above 0; the whole curve of lay moves along. */
   readonly firstEggMovedDays: number;
@@ -136,8 +138,9 @@ export function lifeOf(batch: Batch, tables: Tables, conditions: Conditions = {}
   const target = batch.targetLiveKg;
   const targetReachedAgeDays =
     isLaying || target === undefined ? undefined : firstAgeOf(growing, target);
+  const layYears = isLaying ? layYearsOf(batch, firstEggAgeDays!, tables, conditions) : 0;
   const plannedAgeDays = isLaying
-    ? firstEggAgeDays! + LAY_YEAR_DAYS
+    ? firstEggAgeDays! + layYears * LAY_YEAR_DAYS
     : leavingAgeDays(batch, strain, targetReachedAgeDays);
   const cockerelsLeaveAgeDays =
     isLaying && batch.sex === 'straight-run' ? strain.leave.ageDays : undefined;
@@ -225,6 +228,7 @@ export function lifeOf(batch: Batch, tables: Tables, conditions: Conditions = {}
     wasteShare,
     arrivalAgeDays,
     lastAgeDays,
+    layYears,
     firstEggAgeDays,
     firstEggMovedDays: (firstEggAgeDays ?? 0) - (byTheTable ?? 0),
     firstEggSettledDays: (usualFirstEgg ?? 0) - (byTheTable ?? 0),
@@ -266,6 +270,22 @@ export function lifeOf(batch: Batch, tables: Tables, conditions: Conditions = {}
 
 /** A plan lasts two days at least, however soon the last bird was gone. */
 const LEAST_AGE_DAYS = 4;
+
+/** Day after arrival that follows the first laying year. */
+export const endOfFirstYear = ({ days, layYears }: Life): number =>
+  days - Math.max(0, layYears - 1) * LAY_YEAR_DAYS;
+
+/** The laying years up to the one that hens are in today, as far as the table goes; the first at least. */
+function layYearsOf(
+  batch: Batch,
+  firstEggAgeDays: number,
+  { laying }: Tables,
+  { today = batch.arrivalDate }: Conditions,
+): number {
+  const ageDays = arrivalAgeDaysOf(batch) + daysBetween(batch.arrivalDate, today);
+  const begun = Math.ceil((ageDays - firstEggAgeDays) / LAY_YEAR_DAYS);
+  return Math.min(laying.years.shares.length, Math.max(1, begun));
+}
 
 /** Age at the first egg: the table's, moved by what was counted while they are here. */
 function firstEggOf(

@@ -11,15 +11,20 @@ import type { DatedSpan, TasksFor } from './tasks/hang-tasks.js';
  * that of the eggs once chicks are there, booking once there is a slot, and what lies so far back that it is taken as done.
  */
 export function pastTasks(context: PlanContext): NonNullable<TasksFor['isPast']> {
-  const { batch, today, tables } = context;
+  const { batch, life, today, tables } = context;
   const isOrdered = isOrderMade(context);
   const isHatched = batch.arrivalDate < today;
+  // With the last hen gone there is nothing to do for them; what follows processing is another's.
+  const isAllGone =
+    batch.purpose === 'layers' &&
+    (life.told?.overOn ?? Infinity) < daysBetween(batch.arrivalDate, today);
   const longPast = addDays(today, -tables.judgements.work.longPastDays.value);
   return (template, event, dates) =>
     (isOrdered && template.doneByOrder === true) ||
     (batch.slotDate !== undefined && template.id === BOOKING) ||
     (isHatched && HATCHING.has(event.kind)) ||
-    (event.date < longPast && lastDayOf(template, dates) < longPast);
+    isAllGone ||
+    (event.date < longPast && lastDayOf(template, dates) < longPast && !template.goesOn);
 }
 
 /** The work of ordering birds. */

@@ -14,7 +14,7 @@ import { growthFormulas } from '../poultry/growth.js';
 import { rowById } from '../tables/tables.js';
 import { issue, type PlanIssue } from '../problems/plan-issue.js';
 import type { PlanContext } from './context.js';
-import type { Life } from './life.js';
+import { endOfFirstYear, type Life } from './life.js';
 import type { FeedPart } from './feed.js';
 import { found, type Found } from './found.js';
 import type { LayDays } from './lay-days.js';
@@ -204,7 +204,7 @@ function oysterShell(
   const { life, tables } = context;
   const { shell } = tables.laying;
   const holds = calciumOf(life);
-  const feedKg = sum(feed.flockFeedKg, lay.firstDay, life.days);
+  const feedKg = sum(feed.flockFeedKg, lay.firstDay, endOfFirstYear(life));
   const share = (shell.hensNeedPercent - holds) / (shell.shellHoldsPercent - shell.hensNeedPercent);
   return quantity(
     'Oyster shell, first laying year',

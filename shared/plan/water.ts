@@ -104,7 +104,8 @@ function ofMeatBirds({ life, tables }: PlanContext): CoolWater {
 /** Hens, ducks and turkeys by age: a full-grown bird goes on as in the table's last row. */
 function byAgeOf({ life }: PlanContext, table: WaterTable): CoolWater {
   const byAge = waterByAgeL(table);
-  const eachL = (day: number): number => byAge[life.arrivalAgeDays + day]!;
+  const eachL = (day: number): number =>
+    byAge[Math.min(byAge.length - 1, life.arrivalAgeDays + day)]!;
   const reference = fromTable(table, 'Printed for air of', table.referenceC, 'degC');
   return {
     formula: waterFormulas.water,

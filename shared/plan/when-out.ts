@@ -146,6 +146,8 @@ function issuesOfNights(
 ): PlanIssue[] {
   const { nights, tables, batch, moveOutRule: rule, life, nightSurety } = context;
   const { moveOutNights, unsureBelow } = tables.judgements.birds;
+  // Of nights that are past nothing is to be feared.
+  if (context.dateOf(day + moveOutNights.value) < context.today) return [];
   const stand = context.say(nightLowAt(rule, life.arrivalAgeDays + day), 'degC');
   const issues: PlanIssue[] = [];
   if (nights.lowC[day]! < 0) {

@@ -1,6 +1,8 @@
+import type { ActivityNetwork } from './activity-network.js';
 import { drawIndex, type Random } from './random.js';
 import type { WorkState } from './work-state.js';
-import type { WorkJob } from './work.js';
+import { workWindows } from './work-windows.js';
+import type { WorkPiece, WorkProblem } from './work.js';
 
 /** Jobs that may be taken out together: most, and how many days apart the nearest are. */
 const MOST_JOBS = 14;
@@ -11,19 +13,51 @@ export interface Ruins {
   /** Jobs that can be moved at all. */
   readonly movable: readonly number[];
   readonly latest: readonly number[];
+  /** By job the days between which it can be done at all. */
+  readonly firstDay: Int32Array;
+  readonly lastDay: Int32Array;
+  /** By job which people can do it, as one number. */
+  readonly crew: Int32Array;
+  /** By two such numbers 1 where somebody can do both. */
+  readonly crewsMeet: readonly Uint8Array[];
+}
+
+/** What of a problem its plan is searched with. */
+export function ruinsOf({ jobs }: WorkProblem, network: ActivityNetwork): Ruins {
+  const crews = new Map<string, { readonly at: number; readonly able: readonly number[] }>();
+  const crew = Int32Array.from(jobs, ({ able }) => {
+    const key = able.join();
+    const known = crews.get(key) ?? { at: crews.size, able };
+    crews.set(key, known);
+    return known.at;
+  });
+  const sets = [...crews.values()].map(({ able }) => able);
+  return {
+    movable: jobs.flatMap(({ pinned, able, peopleNeeded }, i) =>
+      pinned || able.length < peopleNeeded ? [] : [i],
+    ),
+    latest: workWindows(jobs, network).map(({ latestDay }) => latestDay),
+    firstDay: Int32Array.from(jobs, ({ fromDay }) => fromDay),
+    lastDay: Int32Array.from(jobs, ({ untilDay }) => untilDay),
+    crew,
+    crewsMeet: sets.map((one) =>
+      Uint8Array.from(sets, (other) => (one.some((w) => other.includes(w)) ? 1 : 0)),
+    ),
+  };
 }
 
 /**
  * A few related jobs to be taken out of a plan: one, often one that costs something, with others
  * that share its days and people or its chain; in the order in which to put them in again.
  */
-export function drawnRuin(state: WorkState, { movable, latest }: Ruins, random: Random): number[] {
+export function drawnRuin(state: WorkState, ruins: Ruins, random: Random): number[] {
+  const { movable, latest } = ruins;
   const seed = drawnSeed(state, movable, random);
   const out = new Set([seed]);
   const size = 2 + drawIndex(random, Math.min(MOST_JOBS, movable.length) - 1);
   const kind = random();
   if (kind < CHAIN_SHARE) addChain(state, out, size);
-  if (out.size < size) addNeighbors(state, movable, seed, { out, size, random });
+  if (out.size < size) addNeighbors(state, ruins, seed, { out, size, random });
   const { jobs } = state.problem;
   // What waits for a job that is not in the plan comes along: it may fit once the other does.
   for (const i of out) {
@@ -45,10 +79,17 @@ const isOut = ({ pieces, problem }: WorkState, i: number): boolean =>
 
 function drawnSeed({ costs }: WorkState, movable: readonly number[], random: Random): number {
   if (random() < COSTLY_SHARE) {
-    const costly = movable.filter((i) => 0 < costs[i]!);
-    if (0 < costly.length) return costly[drawIndex(random, costly.length)]!;
+    let costly = 0;
+    for (const i of movable) if (0 < costs[i]!) costly++;
+    if (0 < costly) return nthCostly(costs, movable, drawIndex(random, costly));
   }
   return movable[drawIndex(random, movable.length)]!;
+}
+
+function nthCostly(costs: Float64Array, movable: readonly number[], n: number): number {
+  let left = n;
+  for (const i of movable) if (0 < costs[i]! && left-- === 0) return i;
+  throw new RangeError(`There are no ${n + 1} jobs that cost something.`);
 }
 
 function addChain(state: WorkState, out: Set<number>, size: number): void {
@@ -63,7 +104,7 @@ function addChain(state: WorkState, out: Set<number>, size: number): void {
 /** Jobs near a day that the seed could take, that have to do with the same people. */
 function addNeighbors(
   { problem, pieces }: WorkState,
-  movable: readonly number[],
+  { movable, firstDay, lastDay, crew, crewsMeet }: Ruins,
   seed: number,
   { out, size, random }: { out: Set<number>; size: number; random: Random },
 ): void {
@@ -78,15 +119,13 @@ function addNeighbors(
   );
   const day = job.fromDay + drawIndex(random, last - job.fromDay + 1);
   const reach = drawIndex(random, 1 + 2 * NEAR_DAYS);
-  const near = movable.filter((i) => {
-    if (out.has(i)) return false;
-    const other = problem.jobs[i]!;
-    if (!sharePeople(job, other)) return false;
-    const places = pieces[i]!;
-    return places.length === 0
-      ? other.fromDay <= day + reach && day - reach <= other.untilDay
-      : places.some((piece) => Math.abs(piece.day - day) <= reach);
-  });
+  const meets = crewsMeet[crew[seed]!]!;
+  // Every try comes here with every job: what is cheap to ask is asked first, and nothing is made.
+  const near: number[] = [];
+  for (const i of movable) {
+    if (day + reach < firstDay[i]! || lastDay[i]! < day - reach || meets[crew[i]!] === 0) continue;
+    if (isThere(pieces[i]!, day, reach) && !out.has(i)) near.push(i);
+  }
   while (out.size < size && 0 < near.length) {
     const k = drawIndex(random, near.length);
     out.add(near[k]!);
@@ -95,8 +134,11 @@ function addNeighbors(
   }
 }
 
-const sharePeople = (one: WorkJob, other: WorkJob): boolean =>
-  one.able.some((w) => other.able.includes(w));
+/** Of a job that may be done near a day: whether it is done there, or has no place at all. */
+function isThere(places: readonly WorkPiece[], day: number, reach: number): boolean {
+  for (const piece of places) if (Math.abs(piece.day - day) <= reach) return true;
+  return places.length === 0;
+}
 
 /** By latest day, by what it costs, by length or as drawn: each finds what another does not. */
 function inDrawnOrder(

@@ -5,10 +5,9 @@ import { Heat } from './work-heat.js';
 import { signatureOf } from './work-signature.js';
 import { workNetwork } from './work-network.js';
 import { costBound, placeInOrder } from './work-placing.js';
-import { drawnRuin, type Ruins } from './work-ruin.js';
+import { drawnRuin, ruinsOf } from './work-ruin.js';
 import type { EarlierWork } from './work-settling.js';
 import { WorkState } from './work-state.js';
-import { workWindows } from './work-windows.js';
 import type { WorkPlacing, WorkProblem } from './work.js';
 
 export interface FittedWork {
@@ -28,6 +27,11 @@ export interface WorkLimits {
    * clock: the same work gets the same plan on every machine.
    */
   readonly looks?: number;
+  /**
+   * Plans tried since the last better one, after which the search ends once it is cold. Left out, it
+   * goes on.
+   */
+  readonly quietPlans?: number;
 }
 
 /** Costs closer than this are the same. */
@@ -83,6 +87,7 @@ export function fitWork(
   let best = { pieces: [...state.pieces], total: state.total };
   const heat = new Heat(problem);
   let tried = starts.length;
+  let foundAt = tried;
   while (tried < limits.plans && bound + EQUAL < best.total && 1 < ruins.movable.length) {
     if (isOver()) break;
     tried++;
@@ -102,7 +107,11 @@ export function fitWork(
     if (state.total < best.total - EQUAL) {
       state.settle();
       best = { pieces: [...state.pieces], total: state.total };
-    } else if (isRoundOver) state.goTo(best.pieces);
+      foundAt = tried;
+    } else if (isRoundOver) {
+      if ((limits.quietPlans ?? Infinity) <= tried - foundAt) break;
+      state.goTo(best.pieces);
+    }
   }
   state.goTo(best.pieces);
   state.tidy();
@@ -124,15 +133,6 @@ function keptAsItIs(
   const nothing = problem.jobs.map(({ pinned }) => pinned ?? []);
   const state = new WorkState(problem, network, nothing, earlier);
   return state.stayWhere(network.order) ? state : undefined;
-}
-
-function ruinsOf({ jobs }: WorkProblem, network: ActivityNetwork): Ruins {
-  return {
-    movable: jobs.flatMap(({ pinned, able, peopleNeeded }, i) =>
-      pinned || able.length < peopleNeeded ? [] : [i],
-    ),
-    latest: workWindows(jobs, network).map(({ latestDay }) => latestDay),
-  };
 }
 
 /** A list to start from, and whether what still can stays where it was. */

@@ -83,6 +83,8 @@ export interface TaskTemplate extends Sourced {
   readonly unit: WorkUnit;
   /** Done every day of its length, in those hours each day. */
   readonly isDaily: boolean;
+  /** Of daily work: goes on past the days planned while the birds are there. */
+  readonly goesOn?: boolean;
   readonly needs?: string;
   /** Of daily work: the rounds of the day on which it is done. */
   readonly rounds?: readonly Round[];

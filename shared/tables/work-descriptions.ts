@@ -126,6 +126,7 @@ const taskTemplate = (name: string, own: 'taskTemplates' | 'herdTaskTemplates') 
       hoursPerUnit: HOURS,
       unit: choice('For each', ['hundred-birds', 'hundred-eggs', 'ten-head', 'acre', 'ton']),
       isDaily: YES_NO,
+      goesOn: maybe(YES_NO),
       needs: maybe(WORDS),
       rounds: maybe(list('Rounds', choice('Round', ROUNDS), ROUNDS.length, 'rounds', 1)),
       looks: maybe(nested('Looks', row('Looks', { everyH: HOURS, days: maybe(DAYS) }))),

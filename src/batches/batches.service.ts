@@ -29,7 +29,7 @@ export class BatchesService extends RowsOfFarm<BatchEntity, Saved<Batch>, BatchD
       // Batches of long ago are history.
       count: (_farmId, rows) => {
         const today = plainDateAt(Date.now(), 'UTC');
-        return Promise.resolve(rows.filter((row) => !isHistory(row.arrivalDate, today)).length);
+        return Promise.resolve(rows.filter((row) => !isHistory(toBatch(row), today)).length);
       },
     });
   }
@@ -62,7 +62,7 @@ export class BatchesService extends RowsOfFarm<BatchEntity, Saved<Batch>, BatchD
         occupied: [],
         packed: [],
         tables,
-        today: batch.arrivalDate === cameOn ? planningDay(cameOn, today) : today,
+        today: batch.arrivalDate === cameOn ? planningDay(batch, today) : today,
       });
     } catch (error) {
       if (!(error instanceof FieldError)) throw error;

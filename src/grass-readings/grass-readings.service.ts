@@ -17,10 +17,10 @@ export class GrassReadingsService {
   ) {}
 
   /** Readings of the paddocks there are, the oldest first; those of paddocks long gone are history. */
-  async findAll(farmId: string): Promise<GrassReading[]> {
+  async findAll(farmId: string, since: string = EVER): Promise<GrassReading[]> {
     await this.farms.findOne(farmId);
-    const known = new Set((await this.paddocks.findAll(farmId)).map(({ id }) => id));
-    const facts = await this.told.factsOf(farmId, 'grass-reading');
+    const known = new Set(await this.paddocks.idsOf(farmId));
+    const facts = await this.told.factsSince(farmId, since, ['grass-reading']);
     return readingsOf(facts).filter(({ paddockId }) => known.has(paddockId));
   }
 
@@ -65,6 +65,9 @@ export class GrassReadingsService {
     });
   }
 }
+
+/** Before every day that was told of. */
+const EVER = '';
 
 /** What the fields of a fact are called in a walk. */
 const FIELDS: Readonly<Record<string, string>> = {

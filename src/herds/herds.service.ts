@@ -139,7 +139,7 @@ export class HerdsService {
     farmId: string,
     told?: readonly HerdMove[],
   ): Promise<ReadonlyMap<string, HerdPlace>> {
-    const moves = byHerd(told ?? (await this.told.factsOf(farmId, 'herd-move')));
+    const moves = byHerd(told ?? (await this.told.movesOf(farmId)));
     const paddockIds = new Set(await this.paddocks.idsOf(farmId));
     return new Map([...moves].map(([id, own]) => [id, placeOf(own, paddockIds)]));
   }

@@ -27,12 +27,12 @@ export class GrazingDays {
 
   /** What herds have grazed and left, by all moves where these are read already. */
   async on(farmId: string, moves?: readonly HerdMove[]): Promise<Grazed[]> {
-    return grazedBy(moves ?? (await this.told.factsOf(farmId, 'herd-move')));
+    return grazedBy(moves ?? (await this.told.movesOf(farmId)));
   }
 
   /** Herds in paddocks that go stand nowhere. */
   async leave(farmId: string, paddockIds: readonly string[]): Promise<void> {
-    const moves = byHerd(await this.told.factsOf(farmId, 'herd-move'));
+    const moves = byHerd(await this.told.movesOf(farmId));
     const going = new Set(paddockIds);
     const herds = await this.database.manager.findBy(HerdEntity, { farmId });
     const standing = herds.filter(

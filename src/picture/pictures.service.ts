@@ -3,6 +3,7 @@ import { LRUCache } from 'lru-cache';
 import type { EntityManager } from 'typeorm';
 import { addDays, plainDateAt, type PlainDate } from '../../shared/calendar/plain-date.js';
 import { grazingsOf } from '../../shared/farm/herd-places.js';
+import { lastLeft } from '../../shared/farm/head-count.js';
 import type { KeptPlan } from '../../shared/farm/kept-plan.js';
 import type { Paddock } from '../../shared/farm/paddock.js';
 import type { PastureChoices } from '../../shared/farm/pasture-choices.js';
@@ -23,7 +24,7 @@ import {
   type ToldKind,
 } from '../../shared/farm/told-fact.js';
 import { TOLD_KINDS } from '../../shared/farm/told-kinds.js';
-import { FURTHEST_DAYS, isHistory } from '../../shared/plan/planning-day.js';
+import { FURTHEST_DAYS, isHistory, seasonsSince } from '../../shared/plan/planning-day.js';
 import { MAX_PASTURE_DAYS } from '../../shared/plan/pasture/check-pasture.js';
 import { BatchesService } from '../batches/batches.service.js';
 import { Database } from '../database/database.js';
@@ -112,7 +113,8 @@ export class PicturesService {
         );
     const wholes: WholeParts[] = [];
     for (const { kinds: of, read } of this.wholes)
-      if (of.some((kind) => kinds.has(kind))) wholes.push(await read(farm.id));
+      if (of.some((kind) => kinds.has(kind)))
+        wholes.push(await read(farm.id, before.picture.today));
     const keptPlans = await keptPlansOf(farm.id, manager);
     return Object.assign({}, before.picture, ...parts, ...wholes, { farm, keptPlans });
   }
@@ -126,21 +128,26 @@ export class PicturesService {
   private readonly wholes: readonly Whole[] = [
     {
       kinds: ['herd-move'],
-      read: async (farmId) => {
-        const moves = await this.told.factsOf(farmId, 'herd-move');
+      read: async (farmId, today) => {
+        const moves = await this.told.movesOf(farmId);
         const paddocks = await this.paddocks.findAll(farmId, moves);
         const herds = await this.herds.findAll(farmId, moves);
-        return { paddocks, herds, grazings: grazingsOf(moves) };
+        const grazings = grazingsOf(moves).filter(({ to = today }) => seasonsSince(today) <= to);
+        return { paddocks, herds, grazings };
       },
     },
     {
       kinds: ['grass-reading'],
-      read: async (farmId) => ({ readings: await this.readings.findAll(farmId) }),
+      read: async (farmId, today) => ({
+        readings: await this.readings.findAll(farmId, seasonsSince(today)),
+      }),
     },
     {
       kinds: ['paddock-mown'],
-      read: async (farmId) => ({
-        mowings: mowingsOf(await this.told.factsOf(farmId, 'paddock-mown')),
+      read: async (farmId, today) => ({
+        mowings: mowingsOf(
+          await this.told.factsSince(farmId, seasonsSince(today), ['paddock-mown']),
+        ),
       }),
     },
     {
@@ -168,12 +175,14 @@ export class PicturesService {
     const row = await this.farms.findRow(farmId);
     const handovers = await this.handovers.findAll(farmId);
     const wholes: WholeParts[] = [];
-    for (const { read } of this.wholes) wholes.push(await read(farmId));
+    for (const { read } of this.wholes) wholes.push(await read(farmId, today));
     const whole = Object.assign({}, ...wholes) as Required<WholeParts>;
     const keptPlans = await keptPlansOf(farmId, manager);
-    const told: TellingParts[] = [];
-    for (const part of PARTS)
-      told.push(part.of(await this.factsOf(farmId, part, today), { batches, today }));
+    let told: TellingParts = {};
+    for (const part of PARTS) {
+      const facts = await this.factsOf(farmId, part, today);
+      told = { ...told, ...part.of(facts, { headChanges: [], ...told, batches, today }) };
+    }
     return {
       today,
       farm,
@@ -184,7 +193,7 @@ export class PicturesService {
       people,
       publicHolidays: publicHolidays(farm, today),
       batches,
-      ...(Object.assign({}, ...told) as Required<TellingParts>),
+      ...(told as Required<TellingParts>),
       ...whole,
       cows,
       pastureChoices: choicesOf(row, whole.paddocks, today),
@@ -203,7 +212,7 @@ type WholeParts = Partial<
 
 interface Whole {
   readonly kinds: readonly (typeof OF_WHOLES)[number][];
-  readonly read: (farmId: string) => Promise<WholeParts>;
+  readonly read: (farmId: string, today: PlainDate) => Promise<WholeParts>;
 }
 
 /** Kinds of which such a part is made. */
@@ -231,21 +240,21 @@ type TellingParts = Partial<
 
 interface Telling {
   readonly kinds: readonly ToldKind[];
-  readonly of: (
-    facts: readonly ToldFact[],
-    farm: Pick<FarmPicture, 'batches' | 'today'>,
-  ) => TellingParts;
+  readonly of: (facts: readonly ToldFact[], farm: Around) => TellingParts;
 }
+
+/** What such a part goes by beside what was told of it. */
+type Around = Pick<FarmPicture, 'batches' | 'today' | 'headChanges'>;
 
 const telling = <Kind extends ToldKind>(
   kinds: readonly Kind[],
-  of: (facts: FactOf<Kind>[], farm: Pick<FarmPicture, 'batches' | 'today'>) => TellingParts,
+  of: (facts: FactOf<Kind>[], farm: Around) => TellingParts,
 ): Telling => ({ kinds, of: of as Telling['of'] });
 
 /** A box may be told of some days before the day it was ordered for. */
 const EARLY_DAYS = 31;
 
-/** What was told of a batch that is gone, or came years ago, is history: no plan goes by it. */
+/** What was told of a batch that came years ago is history: no plan goes by it. Heads come first. */
 const PARTS: readonly Telling[] = [
   telling(['arrived', 'died', 'processed', 'gone'], (facts, { batches, today }) => ({
     headChanges: headChangesOf(facts).filter(isOf(batches, today)),
@@ -256,15 +265,15 @@ const PARTS: readonly Telling[] = [
   telling(['weighed'], (facts, { batches, today }) => ({
     weighings: weighingsOf(facts).filter(isOf(batches, today)),
   })),
-  telling(['feed-opened'], (facts, { batches, today }) => ({
-    feedOpenings: feedOpeningsOf(facts).filter(isOf(batches, today)),
+  telling(['feed-opened'], (facts, farm) => ({
+    feedOpenings: feedOpeningsOf(facts).filter(isDaily(farm)),
   })),
   telling(['bought'], (facts, { today }) => ({
     feedBought: feedBoughtOf(facts, today),
     herdFeedBought: herdFeedBoughtOf(facts, today),
   })),
-  telling(['eggs-counted'], (facts, { batches, today }) => ({
-    eggCounts: eggCountsOf(facts).filter(isOf(batches, today)),
+  telling(['eggs-counted'], (facts, farm) => ({
+    eggCounts: eggCountsOf(facts).filter(isDaily(farm)),
   })),
   telling(['ground-check'], (facts) => ({ groundChecks: groundChecksOf(facts) })),
 ];
@@ -286,11 +295,20 @@ const isOf = (
   batches: FarmPicture['batches'],
   today: PlainDate,
 ): ((told: { readonly batchId: string }) => boolean) => {
-  const ids = new Set(
-    batches.filter(({ arrivalDate }) => !isHistory(arrivalDate, today)).map(({ id }) => id),
-  );
+  const ids = new Set(batches.filter((batch) => !isHistory(batch, today)).map(({ id }) => id));
   return ({ batchId }) => ids.has(batchId);
 };
+
+/** Bags and eggs of every day: those of birds that are long gone are read in their record alone. */
+const isDaily = ({ batches, today, headChanges }: Around): ReturnType<typeof isOf> => {
+  const isLongGone = (id: string): boolean =>
+    (lastLeft(headChanges.filter(({ batchId }) => batchId === id)) ?? today) < seasonsSince(today);
+  return isOf(
+    batches.filter(({ id }) => !isLongGone(id)),
+    today,
+  );
+};
+
 const todayOf = ({ timeZone }: FarmView): PlainDate => plainDateAt(Date.now(), timeZone);
 const keyOf = (farm: FarmView): string => `${farm.id}/${farm.revision}/${todayOf(farm)}`;
 

@@ -86,9 +86,9 @@ export class PlansService {
   }
 
   private async saved(farmId: string, batchId: string): Promise<AskedBatch> {
-    const { arrivalDate } = await this.batches.findOne(farmId, batchId);
+    const batch = await this.batches.findOne(farmId, batchId);
     const { picture } = await this.pictures.of(farmId);
-    const today = planningDay(arrivalDate, picture.today);
+    const today = planningDay(batch, picture.today);
     return { picture: { ...picture, today }, batchId };
   }
 

@@ -126,25 +126,25 @@ function handoverOn(
   };
 }
 
-/** The last pasture walk, and the paddock the herds went into since. */
+/** The last pasture walk, and the paddocks that the herds were in, in turn, since turn-out. */
 function grassFacts({ walks, paddocks, herds }: SampleSeed, today: PlainDate): Said[] {
   const walk = [...walks].reverse().find(({ from }) => from <= today.slice(5)) ?? walks.at(-1)!;
   const { grazing, heightsCm, daysAgo } = walk;
-  const days = grazing
-    ? daysBetween(nextMonthDay(grazing.since, `${yearOf(today)}-01-01`), today)
-    : 0;
-  const stay = grazing ? Math.floor(days / grazing.stayDays) : 0;
+  const turnOut = grazing ? nextMonthDay(grazing.since, `${yearOf(today)}-01-01`) : today;
+  const stay = grazing ? Math.floor(daysBetween(turnOut, today) / grazing.stayDays) : 0;
   const at = (k: number) => paddocks[(stay + k) % paddocks.length]!.id;
-  const since = grazing && addDays(today, -(days % grazing.stayDays));
-  const moves = herds.map(({ id }): Said => ({
-    ...{ kind: 'herd-move', about: id, on: since!, details: { paddockId: at(0) } },
-  }));
+  const moves = Array.from({ length: grazing ? stay + 1 : 0 }, (_, k) =>
+    herds.map(({ id }): Said => ({
+      ...{ kind: 'herd-move', about: id, on: addDays(turnOut, k * grazing!.stayDays) },
+      details: { paddockId: paddocks[k % paddocks.length]!.id },
+    })),
+  );
   return [
     ...heightsCm.map((heightCm, k): Said => ({
       ...{ kind: 'grass-reading', about: at(k), on: addDays(today, -daysAgo) },
       details: { heightCm },
     })),
-    ...(grazing ? moves : []),
+    ...moves.flat(),
   ];
 }
 

@@ -1,7 +1,7 @@
 import { Injectable, NotFoundException } from '@nestjs/common';
 import { AsyncLocalStorage } from 'node:async_hooks';
 import { randomUUID } from 'node:crypto';
-import { In, IsNull, type EntityManager, type SelectQueryBuilder } from 'typeorm';
+import { Brackets, In, IsNull, type EntityManager, type SelectQueryBuilder } from 'typeorm';
 import { plainDateAt, type PlainDate } from '../../shared/calendar/plain-date.js';
 import {
   holding,
@@ -13,6 +13,7 @@ import {
 } from '../../shared/farm/told-fact.js';
 import { isMowingWork } from '../../shared/farm/mowing.js';
 import { TOLD_KINDS, type ToldOn } from '../../shared/farm/told-kinds.js';
+import { seasonsSince } from '../../shared/plan/planning-day.js';
 import { isId } from '../database/ids.js';
 import { Database } from '../database/database.js';
 import { FarmEntity } from '../farms/farm.entity.js';
@@ -32,6 +33,8 @@ import type { ToldQueryDto } from './told.dto.js';
 
 const PAGE = 200;
 const leavesPlans = (kind: ToldKind): boolean => TOLD_KINDS[kind].leavesPlans === true;
+/** How a move that typed a place is written. */
+const TYPED = '%"isTyped":true%';
 const TICKS = ['chore-done', 'alarm-seen'] as const satisfies readonly ToldKind[];
 const ROWS_AT_ONCE = 200;
 
@@ -207,6 +210,32 @@ export class ToldService {
     return factsIn(this.rows(farmId).andWhere('f.on >= :since', { since }), kinds);
   }
 
+  /**
+   * Moves of herds that were not taken back, as far as they say where herds are and were in the
+   * seasons that are planned by: of earlier ones those that typed a place, and of each herd the last.
+   */
+  async movesOf(farmId: string): Promise<HerdMove[]> {
+    const since = seasonsSince(plainDateAt(Date.now(), 'utc'));
+    const lately = this.rows(farmId).andWhere(
+      new Brackets((of) => {
+        of.where('f.on >= :since', { since }).orWhere('f.details LIKE :typed', { typed: TYPED });
+      }),
+    );
+    const moves = await factsIn(lately, ['herd-move']);
+    const herds = await this.database.manager.find(HerdEntity, {
+      where: { farmId },
+      select: { id: true },
+    });
+    for (const { id: herd } of herds) {
+      const before = this.rows(farmId)
+        .andWhere('f.about = :herd AND f.on < :since', { herd, since })
+        .andWhere('f.details NOT LIKE :typed', { typed: TYPED });
+      const last = before.andWhere(withoutReplaced(before)).orderBy('f.on', 'DESC');
+      moves.push(...(await factsIn(last.addOrderBy('f.toldAt', 'DESC').limit(1), ['herd-move'])));
+    }
+    return moves.sort(byTelling);
+  }
+
   /** The same of what is about one thing. */
   factsAbout<Kind extends ToldKind>(
     farmId: string,
@@ -299,7 +328,7 @@ export class ToldService {
   ): Promise<void> {
     const moved = told.filter((fact): fact is HerdMove => fact.kind === 'herd-move');
     if (0 < moved.length) {
-      const all = await this.factsOf(farmId, 'herd-move');
+      const all = await this.movesOf(farmId);
       const field = fieldOf(moved[0]!, 'details.paddockId');
       await settlePlaces(manager, farmId, { changed: moved, all }, field);
     }

@@ -1,4 +1,4 @@
-/* global document, PerformanceObserver, requestAnimationFrame, window */
+/* global document, KeyboardEvent, PerformanceObserver, requestAnimationFrame, window */
 /**
  * The day it is, as a phone shows it: Chromium with its processor slowed four times. A first visit
  * has an empty cache, the next ones have what the browser kept. The service has made its plans; what
@@ -40,6 +40,7 @@ export async function benchTodayPage(url, print) {
     figures.shift.push(await page.evaluate(() => window.shifted));
     await context.close();
   }
+  const slide = await benchSlide(browser, url, farm.id);
   await browser.close();
   const after = [];
   for (let i = 0; i < VISITS; i++) {
@@ -56,9 +57,45 @@ export async function benchTodayPage(url, print) {
   say('first visit until it is shown, processor slowed four times', figures.first, 'ms');
   say('next visit until it is shown, processor slowed four times', figures.again, 'ms');
   say('touch until the tick is drawn, processor slowed four times', figures.touch, 'ms');
+  say('arrival slid in a form until its mark is drawn, processor slowed four times', slide, 'ms');
   say('layout shift while it loads', figures.shift, 'score');
   say('answer of the service after a change', after, 'ms');
 }
+
+/** An arrival that is slid in the form of its batch, day by day. */
+async function benchSlide(browser, url, farmId) {
+  const batches = await (await fetch(`${url}/api/farms/${farmId}/batches`)).json();
+  const { id } = batches.reduce((one, other) =>
+    one.arrivalDate < other.arrivalDate ? other : one,
+  );
+  const page = await browser.newPage({ viewport: PHONE });
+  const session = await page.context().newCDPSession(page);
+  await page.goto(`${url}/farm/${farmId}/batches/${id}`);
+  await page.getByRole('button', { name: 'Change the order' }).click();
+  const mark = page.getByRole('slider', { name: 'Arrival date' });
+  await mark.focus();
+  await session.send('Emulation.setCPUThrottlingRate', { rate: SLOWED });
+  const times = [];
+  for (let i = 0; i < VISITS; i++) {
+    await page.waitForTimeout(500);
+    times.push(await mark.evaluate(slid));
+  }
+  await page.close();
+  return times;
+}
+
+/** Moves the mark by a day; until the frame after it stands there. */
+const slid = (mark) =>
+  new Promise((resolve) => {
+    const before = mark.getAttribute('aria-valuenow');
+    const start = performance.now();
+    mark.dispatchEvent(new KeyboardEvent('keydown', { key: 'ArrowRight', bubbles: true }));
+    const look = () =>
+      mark.getAttribute('aria-valuenow') === before
+        ? requestAnimationFrame(look)
+        : requestAnimationFrame(() => resolve(performance.now() - start));
+    look();
+  });
 
 /** From the start of the navigation until animals stand on the page, drawn. */
 async function visit(page, path) {

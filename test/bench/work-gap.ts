@@ -7,7 +7,7 @@ import { createHash } from 'node:crypto';
 import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import * as solver from 'highs';
 import type { Highs } from 'highs';
-import { goodPlans } from '../../shared/plan/work/fitted-work.js';
+import { goodPlans, limitsFor } from '../../shared/plan/work/fitted-work.js';
 import { seededRandom } from '../../shared/schedule/random.js';
 import { fitWork } from '../../shared/schedule/work-search.js';
 import type { WorkProblem } from '../../shared/schedule/work.js';
@@ -31,8 +31,11 @@ const LARGE = [
 
 type Print = (name: string, value: number, unit: string, runs: number) => void;
 
-const fit = (problem: WorkProblem, times = 1): number =>
-  fitWork(problem, { plans: times * goodPlans(problem.jobs.length) }, seededRandom(1)).cost;
+const fit = (problem: WorkProblem): number =>
+  fitWork(problem, limitsFor(problem.jobs.length), seededRandom(1)).cost;
+
+const fitForLong = (problem: WorkProblem): number =>
+  fitWork(problem, { plans: LONG_TIMES * goodPlans(problem.jobs.length) }, seededRandom(1)).cost;
 
 /** The least cost of each program by its hash; NaN where the solver was not done in its time. */
 function knownOptima(): Map<string, number> {
@@ -78,7 +81,7 @@ function againstProven(
 function againstLongRun(print: Print): void {
   const gaps = LARGE.map((size, k) => {
     const problem = randomHousehold(seededRandom(500 + k), size);
-    return gapOf(fit(problem), fit(problem, LONG_TIMES));
+    return gapOf(fit(problem), fitForLong(problem));
   });
   const of = 'work, 60 to 200 jobs against a search 100 times as long';
   print(`${of}, average gap`, averageOf(gaps), '%', gaps.length);

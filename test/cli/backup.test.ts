@@ -213,17 +213,15 @@ describe.each(databases())('a copy of everything on $name', (database) => {
   it('is there as a whole or not at all when bringing it back is killed', async () => {
     const app = await start();
     const csv = dailyCsv(syntheticDays('2010-01-01', '2019-12-31'));
-    for (let k = 0; k < 3; k++) {
-      const { body } = await app.api
-        .post('/api/farms')
-        .send(newFarm({ name: 'Copied' }))
-        .expect(201);
-      await app.api
-        .put(`/api/farms/${(body as { id: string }).id}/weather/csv`)
-        .set('content-type', 'text/csv')
-        .send(csv)
-        .expect(200);
-    }
+    const { body } = await app.api
+      .post('/api/farms')
+      .send(newFarm({ name: 'Copied' }))
+      .expect(201);
+    await app.api
+      .put(`/api/farms/${(body as { id: string }).id}/weather/csv`)
+      .set('content-type', 'text/csv')
+      .send(csv)
+      .expect(200);
     await app.close();
     await copy();
     const copied = await contentsOf(place);
@@ -238,7 +236,8 @@ describe.each(databases())('a copy of everything on $name', (database) => {
     for (let k = 0; k < KILLS; k++) {
       await withDatabase(place, (source) => source.query(`UPDATE "farms" SET "name" = 'Old ${k}'`));
       const old = await contentsOf(place);
-      const afterMs = (tooSoonMs + tooLateMs) / 2;
+      // The first at once: how long the rest takes is another's to say each time.
+      const afterMs = k === 0 ? 0 : (tooSoonMs + tooLateMs) / 2;
       await terminal('restore', place, [file], (child) => {
         void restoreBegun(place).then(() => setTimeout(() => child.kill('SIGKILL'), afterMs));
       });

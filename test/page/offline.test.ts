@@ -1,34 +1,13 @@
 import { afterAll, beforeAll, describe, expect, it, jest } from '@jest/globals';
-import { mkdtempSync, renameSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
 import type { Page, Route } from 'playwright-core';
 import type { ToldFact } from '../../shared/farm/told-fact.js';
-import type { HowItWent } from '../../shared/plan/record/how-it-went.js';
-import type { YearCounts } from '../../shared/plan/record/year-counts.js';
-import { newFarm } from '../support/factories.js';
-import { batchBody, inDays } from '../support/orders.js';
-import { House, seriousFindings } from '../support/page.js';
+import { House, isKept, seriousFindings } from '../support/page.js';
 
 jest.setTimeout(240_000);
 
 let house: House;
-const folder = mkdtempSync(join(tmpdir(), 'broodfold-days-'));
-const clockFile = join(folder, 'shift');
-const DAY_MS = 24 * 3600 * 1000;
-/** The program's day is so many days from now. Written aside first: nobody reads half a number. */
-function daysOn(days: number): void {
-  writeFileSync(`${clockFile}.new`, String(days * DAY_MS));
-  renameSync(`${clockFile}.new`, clockFile);
-}
-beforeAll(async () => {
-  daysOn(0);
-  house = await House.open(clockFile);
-});
-afterAll(async () => {
-  await house.close();
-  rmSync(folder, { recursive: true });
-});
+beforeAll(async () => (house = await House.open()));
+afterAll(() => house.close());
 
 interface Told {
   readonly facts: readonly ToldFact[];
@@ -42,22 +21,8 @@ async function phoneAt(farm: string): Promise<{ page: Page; errors: string[] }> 
   const { page, errors } = await house.page('phone', { isKept: true });
   await page.goto(`${farm}/today`);
   await page.getByRole('heading', { name: 'The round' }).waitFor();
-  await isReady(page);
+  await isKept(page);
   return { page, errors };
-}
-
-/** Waits until the worker holds the page, and the day is kept with what may be needed of the farm. */
-async function isReady(page: Page): Promise<void> {
-  await page.evaluate('navigator.serviceWorker.ready');
-  await page.waitForFunction('navigator.serviceWorker.controller !== null');
-  await page.waitForFunction(`(async () => {
-    const open = indexedDB.open('broodfold-answers');
-    const db = await new Promise((done) => { open.onsuccess = () => done(open.result); });
-    const all = db.transaction('answers').objectStore('answers').getAllKeys();
-    const names = await new Promise((done) => { all.onsuccess = () => done(all.result); });
-    db.close();
-    return ['/today', '/picture'].every((what) => names.some((name) => name.endsWith(what)));
-  })()`);
 }
 
 const farmOf = (address: string): string => `/farms/${/farm\/([^/]+)/.exec(address)![1]!}`;
@@ -196,7 +161,7 @@ async function walkOf(farm: string): Promise<Page> {
     `{ const now = Date.now; Date.now = () => now() - 365 * 24 * 3600 * 1000; }`,
   );
   await page.goto(`${farm}/today`);
-  await isReady(page);
+  await isKept(page);
   await page.goto(`${farm}/pasture/walk`);
   await page
     .getByRole('button', { name: /: higher$/ })
@@ -328,104 +293,5 @@ describe('two phones that were without signal', () => {
     await dialog.getByRole('button', { name: /^Throw it away:/ }).click();
     await page.getByRole('button', { name: 'Throw it away', exact: true }).last().click();
     await waiting(page, '1 not taken').waitFor({ state: 'detached' });
-  });
-});
-
-/** The last test of the file: the days that go by in it do not come back. */
-describe('the last week of a batch on two phones, one of them days without signal', () => {
-  const BOX = { birds: 58, dead: 1 };
-  /** A phone's days go by with those of the program. */
-  async function phoneOf(farm: string): Promise<Page> {
-    const { page } = await house.page('phone', { isKept: true });
-    await page.addInitScript(
-      `{ const now = Date.now; Date.now = () => now() + Number(localStorage.getItem('days-on') ?? 0) * ${DAY_MS}; }`,
-    );
-    await page.goto(`${farm}/today`);
-    await page.getByRole('heading', { name: 'Animals' }).waitFor();
-    await isReady(page);
-    return page;
-  }
-  const nextDay = async (page: Page, days: number): Promise<void> => {
-    await page.evaluate(`localStorage.setItem('days-on', '${days}')`);
-    await page.reload();
-    await page.locator('.today-animals li', { hasText: 'Meat' }).waitFor();
-  };
-  /** Tells one thing of the batch as it is told on Today: what, and the boxes that are filled in. */
-  async function tell(page: Page, what: string, boxes: Readonly<Record<string, string>>) {
-    await page.getByRole('button', { name: 'Tell what happened: Meat' }).click();
-    const dialog = page.getByRole('dialog');
-    await dialog.getByRole('button', { name: what, exact: true }).click();
-    for (const [label, value] of Object.entries(boxes)) {
-      const box = dialog.getByLabel(label).first();
-      if (label === 'How') await box.selectOption(value);
-      else await box.fill(value);
-    }
-    await dialog.getByRole('button', { name: 'Tell it' }).click();
-    await dialog.waitFor({ state: 'detached' });
-  }
-
-  it('ends with the record right to the bird and the cent', async () => {
-    const { id } = await house.post<{ id: string }>('/farms', newFarm());
-    const farm = `${house.url}/farm/${id}`;
-    const { id: batch } = await house.post<{ id: string }>(`/farms/${id}/batches`, {
-      ...batchBody({ name: 'Meat', arrivalDate: inDays(-40), orderedBirds: 60, leaveAgeDays: 56 }),
-    });
-    const came = { kind: 'arrived', about: batch, on: inDays(-40), details: BOX };
-    await house.post(`/farms/${id}/told`, { facts: [came] });
-    const [one, other] = [await phoneOf(farm), await phoneOf(farm)];
-    await other.context().setOffline(true);
-    const died = async (page: Page, birds: number) =>
-      tell(page, 'Some died', { 'Birds that died': `${birds}` });
-    const both = async (days: number) => {
-      daysOn(days);
-      for (const page of [one, other]) await nextDay(page, days);
-    };
-
-    await both(1);
-    await died(one, 2);
-    await died(other, 1);
-    daysOn(2);
-    await nextDay(other, 2);
-    const given = { 'Birds that went': '2', How: 'given' };
-    await tell(other, 'Birds sold or given', given);
-    await died(other, 3);
-    await both(3);
-    await tell(one, 'Water they drank', { 'Water drunk': '15' });
-    await tell(other, 'Water they drank', { 'Water drunk': '12' });
-    await tell(other, 'Birds sold or given', {
-      ...{ 'Birds that went': '4', How: 'sold', 'What they brought': '61.35' },
-    });
-    await waiting(other, '5 waiting to be sent').waitFor();
-    // What is told of no phone but this one is not in the record yet.
-    expect((await get<Told>(`/farms/${id}/told?kind=gone`)).total).toBe(0);
-
-    await other.context().setOffline(false);
-    await waiting(other, '1 question: which holds?').click();
-    const dialog = other.getByRole('dialog', { name: 'Told on this phone' });
-    await dialog.getByRole('radio', { name: /^You: / }).check();
-    await dialog.getByRole('button', { name: 'Save' }).click();
-    await dialog.getByText('All of it is sent.').waitFor();
-    await nextDay(one, 3);
-    const left = BOX.birds - BOX.dead - 2 - 1 - 2 - 3 - 4; // 45
-    await tell(one, 'Processed', { 'Live weight, all together': '112.5' });
-
-    const went = await get<HowItWent>(`/farms/${id}/record/batches/${batch}`);
-    const actual = (line: string) => went.lines.find((each) => each.id === line)?.actual;
-    expect(went.isOver).toBe(true);
-    expect(['came', 'lost', 'processed', 'sold', 'given'].map(actual)).toEqual([57, 6, left, 4, 2]);
-    expect(actual('live-each')).toBeCloseTo(112.5 / left, 9);
-    const water = await get<Told>(`/farms/${id}/told?kind=water-drunk`);
-    expect(water.facts.map(({ details }) => details)).toEqual([{ liters: 12 }]);
-    const years = [...new Set([-40, 1, 2, 3].map((days) => inDays(days).slice(0, 4)))];
-    const counts = await Promise.all(
-      years.map((year) => get<YearCounts>(`/farms/${id}/record/years/${year}`)),
-    );
-    expect(counts.reduce((sum, { money }) => sum + money.taken, 0)).toBe(6135);
-    const all = await get<Told>(`/farms/${id}/told?history=true&ticks=false&take=1000`);
-    expect(new Set(all.facts.map(({ key }) => key)).size).toBe(all.total);
-    await one.goto(`${farm}/record`);
-    const over = one.getByRole('region', { name: 'How batches went' });
-    await over.getByText('Meat', { exact: true }).waitFor();
-    expect(await seriousFindings(one)).toEqual([]);
   });
 });

@@ -1,6 +1,7 @@
 import { describe, expect, it } from '@jest/globals';
 import { addDays } from '../../shared/calendar/plain-date.js';
 import type { Batch } from '../../shared/farm/batch.js';
+import type { HeadChange } from '../../shared/farm/head-count.js';
 import type { Coop } from '../../shared/farm/facility.js';
 import { newBatch, newBrooder, newRequest } from '../support/factories.js';
 import { plannedBatch } from '../support/pictures.js';
@@ -185,11 +186,18 @@ describe('tasks of a batch', () => {
     expect(tasks.late).toBe(0);
   });
 
-  it.each([{ processing: 'hired' as const }, LAYERS])(
-    'are all past of a batch that is long done: %j',
-    (batch) => {
-      const { tasks } = planOf({ today: '2029-12-01', batch });
-      expect(tasks.tasks.filter(({ isOver }) => !isOver)).toEqual([]);
-    },
-  );
+  it('are all past of meat birds that are long gone', () => {
+    const { tasks } = planOf({ today: '2029-12-01', batch: { processing: 'hired' } });
+    expect(tasks.tasks.filter(({ isOver }) => !isOver)).toEqual([]);
+  });
+
+  it('go on with the daily round of hens past their first laying year, until the last is gone', () => {
+    const open = (headChanges: readonly HeadChange[]) =>
+      plannedBatch(newRequest({ today: '2029-12-01', batch: LAYERS, headChanges }))
+        .tasks.tasks.filter(({ isOver, event }) => !isOver && event !== 'delivery')
+        .map(({ templateId }) => templateId);
+    expect(open([])).toEqual(['layers.daily-layer-care-and-eggs']);
+    const last = { batchId: 'new', date: '2029-11-30', birds: 3, isLast: true } as const;
+    expect(open([{ change: 'gone', ...last }])).toEqual([]);
+  });
 });

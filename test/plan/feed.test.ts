@@ -41,10 +41,8 @@ describe('planFeed', () => {
     forEveryPlan(({ feed }) => {
       for (const phase of feed.phases) {
         expect(sum(phase.deliveries.map((d) => d.bags.value))).toBe(phase.bags.value);
-        for (const { bags } of phase.deliveries) {
-          expect(Number.isInteger(bags.value)).toBe(true);
-          expect(bags.value).toBeGreaterThan(0);
-        }
+        const amounts = phase.deliveries.map(({ bags }) => bags.value);
+        expect(amounts.filter((bags) => !(Number.isInteger(bags) && 0 < bags))).toEqual([]);
       }
     });
   });
@@ -81,10 +79,14 @@ describe('planFeed', () => {
 
   it('keeps no delivery longer than six weeks, and has it five days before it is fed', () => {
     forEveryPlan(({ feed }) => {
-      for (const delivery of feed.phases.flatMap((p) => p.deliveries)) {
-        expect(daysBetween(delivery.firstUse, delivery.lastUse)).toBeLessThan(42);
-        expect(daysBetween(String(delivery.buyBy.value), delivery.firstUse)).toBe(5);
-      }
+      const wrong = feed.phases
+        .flatMap((p) => p.deliveries)
+        .filter(
+          ({ buyBy, firstUse, lastUse }) =>
+            !(daysBetween(firstUse, lastUse) < 42) ||
+            daysBetween(String(buyBy.value), firstUse) !== 5,
+        );
+      expect(wrong).toEqual([]);
     });
   });
 

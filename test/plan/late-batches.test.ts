@@ -1,6 +1,9 @@
 import { describe, expect, it } from '@jest/globals';
-import { newBrooder, newRequest } from '../support/factories.js';
-import { plannedBatch } from '../support/pictures.js';
+import { addDays } from '../../shared/calendar/plain-date.js';
+import type { FarmPicture } from '../../shared/farm/picture.js';
+import { planBatch } from '../../shared/plan/batch-plan.js';
+import { newBrooder, newRequest, tables } from '../support/factories.js';
+import { newPicture, plannedBatch } from '../support/pictures.js';
 
 describe('planBatch of a late batch', () => {
   it('moves August pullets out once they are feathered, not in the spring after', () => {
@@ -42,5 +45,29 @@ describe('planBatch of a late batch', () => {
         newRequest({ facilities: [newBrooder({ standsIn })], batch: { brooderId: 'brooder' } }),
       ).heat!.conduction.value;
     expect(need('unheated-building')).toBeLessThan(need('outdoors'));
+  });
+
+  it('is planned alike beside batches that were gone before it came', () => {
+    const asked = newRequest({ facilities: [newBrooder()], batch: { brooderId: 'brooder' } });
+    const { arrivalDate } = asked.batch;
+    const before = (days: number) => ({
+      ...asked.batch,
+      ...{ id: `before-${days}`, name: `Before ${days}`, arrivalDate: addDays(arrivalDate, -days) },
+    });
+    // The first was sold when it had hardly come: its days in the brooder, as planned, were not.
+    const gone = [20, 400, 1000].map(before);
+    const headChanges = gone.flatMap(({ id: batchId, arrivalDate: came }) => [
+      { batchId, date: came, change: 'arrived' as const, birds: 20 },
+      { batchId, date: addDays(came, 9), change: 'gone' as const, birds: 20 },
+    ]);
+    const beside = (more: Partial<FarmPicture>) => {
+      const { farm, climate, today, facilities } = asked;
+      const picture = newPicture({ farm, climate, today, facilities, ...more });
+      const batch = { ...asked.batch, id: 'new' };
+      return planBatch({ ...picture, batches: [...picture.batches, batch] }, tables, 'new');
+    };
+    expect(beside({ batches: gone, headChanges })).toEqual(beside({}));
+    const there = beside({ batches: gone });
+    expect(there.issues.map(({ code }) => code)).toContain('place-taken');
   });
 });

@@ -123,7 +123,8 @@ describe.each(databases())('years later on $name', (database) => {
       const { unplanned, jobs } = await get<WorkPlan>('/work');
       expect(unplanned).toEqual([]);
       if (years === 0) return;
-      const [herd] = await get<Row[]>('/herds');
+      const [herd] = await get<(Row & { inPaddockId?: string })[]>('/herds');
+      expect(herd!.inPaddockId).toBe((await get<Row[]>('/paddocks'))[1]!.id);
       const plan = await get<PasturePlan>('/pasture/plan');
       expect(plan.moves.length).toBeGreaterThan(3);
       expect(jobs.every(({ belongsTo }) => belongsTo?.kind !== 'batch')).toBe(true);

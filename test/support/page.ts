@@ -209,3 +209,17 @@ export async function seriousFindings(page: Page, within = 'html'): Promise<stri
       nodes.map((node) => `${id}: ${node.target.join(' ')} ${node.failureSummary ?? ''}`),
     );
 }
+
+/** Waits until the worker holds the page, and the day is kept with what may be needed of the farm. */
+export async function isKept(page: Page): Promise<void> {
+  await page.evaluate('navigator.serviceWorker.ready');
+  await page.waitForFunction('navigator.serviceWorker.controller !== null');
+  await page.waitForFunction(`(async () => {
+    const open = indexedDB.open('broodfold-answers');
+    const db = await new Promise((done) => { open.onsuccess = () => done(open.result); });
+    const all = db.transaction('answers').objectStore('answers').getAllKeys();
+    const names = await new Promise((done) => { all.onsuccess = () => done(all.result); });
+    db.close();
+    return ['/today', '/picture'].every((what) => names.some((name) => name.endsWith(what)));
+  })()`);
+}

@@ -18,6 +18,8 @@ const person = (name: string, hoursByWeekday: number[], more: Partial<Person> = 
   ...{ id: name, name, away: [], hoursByWeekday },
   ...more,
 });
+const atHome = (name: string, more: Partial<Person> = {}): Person =>
+  person(name, AT_HOME, { byDay: 'at-home', ...more });
 const child = (name: string): Person => person(name, [1, 1, 1, 1, 1, 2, 2], { isChild: true });
 const meat = (more: Partial<Batch> = {}) => ({
   ...newBatch({ arrivalDate: '2027-05-05', wantedBirds: 40, leaveAgeDays: 56, ...more }),
@@ -48,10 +50,18 @@ const potatoes = (dueOn: string, noUseAfter: string) =>
     id: 'potatoes',
     name: 'Plant potatoes',
     hours: 5,
-    conditions: ground,
+    conditions: { ...ground, soilAtLeastC: 7.2 },
     dueOn,
     noUseAfter,
   });
+const trees = newOwnJob({
+  id: 'trees',
+  name: 'Plant the young trees',
+  hours: 5,
+  conditions: ground,
+  dueOn: '2027-03-22',
+  noUseAfter: '2027-03-26',
+});
 const jobs = [beds(24), fence, potatoes('2027-04-25', '2027-05-10')];
 
 function householdOf(more: Partial<FarmPicture>): FarmPicture {
@@ -83,7 +93,7 @@ export const TEN_HOUSEHOLDS: readonly (readonly [string, FarmPicture])[] = [
     'three generations',
     householdOf({
       people: [
-        person('Gran', [3, 3, 3, 3, 3, 2, 2]),
+        { ...atHome('Gran'), hoursByWeekday: [3, 3, 3, 3, 3, 2, 2] },
         person('Ann', EVENINGS),
         person('Ben', EVENINGS),
         child('Tom'),
@@ -95,7 +105,7 @@ export const TEN_HOUSEHOLDS: readonly (readonly [string, FarmPicture])[] = [
   [
     'a milk cow',
     householdOf({
-      people: [person('Ann', AT_HOME), person('Ben', AT_WORK)],
+      people: [person('Ann', EVENINGS), person('Ben', AT_WORK)],
       batches: [meat()],
       ...cattle([{ classId: 'milk-cow', head: 1, calvesOn: '2027-04-20' }]),
     }),
@@ -103,7 +113,7 @@ export const TEN_HOUSEHOLDS: readonly (readonly [string, FarmPicture])[] = [
   [
     'twins in May',
     householdOf({
-      people: [person('Ann', AT_HOME, IN_MAY), person('Ben', [2, 2, 2, 2, 2, 4, 4])],
+      people: [atHome('Ann', IN_MAY), person('Ben', [2, 2, 2, 2, 2, 4, 4])],
       batches: [meat()],
     }),
   ],
@@ -113,13 +123,13 @@ export const TEN_HOUSEHOLDS: readonly (readonly [string, FarmPicture])[] = [
       climate: wetSpring(),
       people: [person('Ann', EVENINGS), person('Ben', EVENINGS)],
       batches: [meat({ arrivalDate: '2027-04-14' })],
-      jobs: [beds(24), fence, potatoes('2027-03-22', '2027-03-26')],
+      jobs: [beds(24), fence, trees],
     }),
   ],
   [
     'away at calving',
     householdOf({
-      people: [person('Ann', AT_HOME, AT_CALVING), person('Ben', AT_WORK, AT_CALVING)],
+      people: [atHome('Ann', AT_CALVING), person('Ben', AT_WORK, AT_CALVING)],
       ...cattle(),
     }),
   ],

@@ -97,8 +97,8 @@ function planned(
 ): PlannedChoice {
   const chosen = chosenBatches(picture, batch, choice, tables);
   const made = chosen.batchIds.map((id) => {
-    const { arrivalDate } = chosen.picture.batches.find((each) => each.id === id)!;
-    const of = { ...chosen.picture, today: planningDay(arrivalDate, picture.today) };
+    const own = chosen.picture.batches.find((each) => each.id === id)!;
+    const of = { ...chosen.picture, today: planningDay(own, picture.today) };
     const plan = planBatch(of, tables, id);
     return {
       plan,

@@ -10,6 +10,7 @@ import { costMinor } from '../../money/money.js';
 import { formatPrice } from '../../units/format.js';
 import type { BatchPlan } from '../batch-plan.js';
 import type { PlanContext } from '../context.js';
+import { eggsPlanned } from '../laying.js';
 import { costFormulas } from './cost-formulas.js';
 import type { Fetching } from './fetching.js';
 import { besideBill, hourRate, meatPrices, ownHours, type OwnCost } from './own-costs.js';
@@ -83,7 +84,8 @@ export function breakEvenOf(context: PlanContext, plan: BatchPlan, fetching?: Fe
     };
   };
   const isKnown = bill.perBird !== undefined;
-  const dozens = laying && laying.eggsInYear.value / 12;
+  const eggs = laying && eggsPlanned(laying);
+  const dozens = eggs && eggs.value / 12;
   const mustBring = !isKnown
     ? []
     : [
@@ -98,12 +100,14 @@ export function breakEvenOf(context: PlanContext, plan: BatchPlan, fetching?: Fe
               ),
             ]
           : []),
-        ...(laying && dozens !== undefined
+        ...(eggs && dozens !== undefined
           ? [
               each(
-                'A dozen eggs, to the end of the first laying year',
+                eggs.label
+                  .replace(/^Eggs in the first/, 'A dozen eggs, to the end of the first')
+                  .replace(/^Eggs/, 'A dozen eggs,'),
                 dozens,
-                { ...from(laying.eggsInYear), label: 'Dozens', unit: 'count', value: dozens },
+                { ...from(eggs), label: 'Dozens', unit: 'count', value: dozens },
                 'money',
               ),
             ]
@@ -159,11 +163,12 @@ function worthOf(context: PlanContext, { leaving, laying }: BatchPlan): Worth | 
     costFormulas.priceWanted,
     [fromFarm('A dozen eggs', formatPrice(dozen, farm.currency), 'text')],
   );
-  const dozens = laying.eggsInYear.value / 12;
+  const eggs = eggsPlanned(laying);
+  const dozens = eggs.value / 12;
   return {
     price,
     brings: inAll(
-      { ...from(laying.eggsInYear), label: 'Dozens', unit: 'count', value: dozens },
+      { ...from(eggs), label: 'Dozens', unit: 'count', value: dozens },
       costMinor(dozen, dozens, farm.currency),
       price,
     ),

@@ -1,4 +1,4 @@
-import type { HeadChange } from '../../farm/head-count.js';
+import { lastLeft } from '../../farm/head-count.js';
 import type { AnimalPicture } from '../../farm/picture.js';
 import { FieldError } from '../../problems/field-problem.js';
 import type { Tables } from '../../tables/tables.js';
@@ -7,6 +7,7 @@ import { isHistory } from '../planning-day.js';
 import { planPasture, type PasturePlan } from '../pasture/pasture-plan.js';
 import type { PlannedBatch } from '../work/dated-work.js';
 import type { FeedTrip } from '../feed-year/feed-trips.js';
+import { toldOfBatch } from '../told-of-batch.js';
 import { hasGrass } from './has-grass.js';
 
 /** The plans of a farm's animals: what the household's work hangs on. */
@@ -33,8 +34,11 @@ export function planAnimals(
 ): AnimalPlans {
   const { herds } = picture;
   const unplanned: string[] = [];
-  const batches = picture.batches.flatMap(({ id, name, arrivalDate }): PlannedBatch[] => {
-    if (isHistory(arrivalDate, picture.today) || isGone(picture, id)) return [];
+  const batches = picture.batches.flatMap((batch): PlannedBatch[] => {
+    const { id, name } = batch;
+    if (isHistory(batch, picture.today)) return [];
+    // That all are gone is known without a plan, which takes its time.
+    if (lastLeft(toldOfBatch(picture, id).headChanges) !== undefined) return [];
     const plan = orNothing(() => planBatch(picture, tables, id));
     if (!plan) unplanned.push(name);
     return plan && !isOver(plan) ? [{ id, name, plan }] : [];
@@ -43,15 +47,6 @@ export function planAnimals(
     known ?? (hasGrass(picture) ? orNothing(() => planPasture(picture, tables)) : undefined);
   if (hasGrass(picture) && !pasture) unplanned.push(...herds.map(({ name }) => name));
   return { batches, ...(pasture ? { pasture } : {}), unplanned };
-}
-
-/** Whether all that came are told as gone: that is known without a plan, which takes its time. */
-function isGone({ headChanges }: AnimalPicture, id: string): boolean {
-  const own = headChanges.filter(({ batchId }) => batchId === id);
-  const birds = (isMeant: (change: HeadChange['change']) => boolean): number =>
-    own.filter(({ change }) => isMeant(change)).reduce((sum, each) => sum + each.birds, 0);
-  const came = birds((change) => change === 'arrived');
-  return 0 < came && came <= birds((change) => change !== 'arrived');
 }
 
 /** Whether the last bird is gone: nothing is left to do for them. */

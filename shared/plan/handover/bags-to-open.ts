@@ -1,5 +1,6 @@
-import { addDays, daysBetween, type PlainDate } from '../../calendar/plain-date.js';
+import { addDays, type PlainDate } from '../../calendar/plain-date.js';
 import type { BatchPlan } from '../batch-plan.js';
+import { fedOn } from '../fed-on.js';
 
 /** The days of a hand-over. */
 export interface AwayDays {
@@ -13,10 +14,10 @@ export interface AwayDays {
  * which its feed begins.
  */
 export function bagsOpened(
-  { feed, daily, arrivalDate }: Pick<BatchPlan, 'feed' | 'daily' | 'arrivalDate'>,
+  plan: Pick<BatchPlan, 'feed' | 'daily' | 'arrivalDate' | 'purpose'>,
   { from, to }: AwayDays,
 ): PlainDate[] {
-  const eaten = daily.find(({ id }) => id === 'feed-day')?.values ?? [];
+  const { feed, arrivalDate } = plan;
   const opened: PlainDate[] = [];
   let phaseId: string | undefined;
   let leftKg = 0;
@@ -28,7 +29,7 @@ export function bagsOpened(
       phaseId = phase.phaseId;
       leftKg = phase.bagKg;
     }
-    leftKg -= eaten[daysBetween(arrivalDate, date)] ?? 0;
+    leftKg -= fedOn(plan, date);
     for (; leftKg < -1e-9; leftKg += phase.bagKg) opened.push(date);
   }
   return opened;

@@ -17,6 +17,7 @@ import type { BatchPlan } from '../batch-plan.js';
 import type { FeedPhasePart } from '../feed.js';
 import { SPOT_UNDER_HEAT } from '../heat-instructions.js';
 import { LOOK_FOR } from '../brooding.js';
+import { dayInPlan } from '../day-in-plan.js';
 import { refillsOn } from '../refills-on.js';
 import { hayPartFormulas } from '../pasture/hay-part.js';
 import { hayOfDay, herdDays, type HerdDay } from '../pasture/herd-day.js';
@@ -49,7 +50,7 @@ interface SavedPlan {
 /** A batch on a date; undefined when it is not there. */
 export function batchStop(
   { id, plan }: SavedPlan,
-  date: PlainDate,
+  on: PlainDate,
   {
     facilities,
     tables,
@@ -64,7 +65,8 @@ export function batchStop(
     away: AwayDays;
   },
 ): SheetStop | undefined {
-  if (date < plan.arrivalDate || plan.lastDate < date) return undefined;
+  const date = dayInPlan(plan, on);
+  if (date === undefined) return undefined;
   const day = daysBetween(plan.arrivalDate, date);
   const { lookFor } = tables.work;
   const moveOut = plan.outdoors.moveOut && String(plan.outdoors.moveOut.value);
@@ -110,7 +112,7 @@ export function batchStop(
     amounts,
     carried:
       0 < feedKg && phase
-        ? [feedText(plan, { phase, bags: feedKg / phase.bagKg, date, away, reader })]
+        ? [feedText(plan, { phase, bags: feedKg / phase.bagKg, date: on, away, reader })]
         : [],
     actions,
     lookFor: isBrooding && plan.brooding ? lookInBrooder(plan, date) : lookFor.outdoorBirds,
@@ -152,7 +154,7 @@ function lookInBrooder({ heat }: BatchPlan, date: PlainDate): readonly string[] 
 }
 
 const AMOUNTS = ['alive', 'feed-day', 'water-day', 'under-heater', 'eggs-day'];
-const BROODING_CAUTIONS = new Set(['heat-lamp', 'carbon-monoxide', 'salmonella']);
+const BROODING_CAUTIONS = new Set(['heat-lamp', 'heat-plate', 'carbon-monoxide', 'salmonella']);
 
 function movesText(movesPerDay: number): string {
   if (movesPerDay < 1) return `Move the pen every ${Math.round(1 / movesPerDay)} days.`;

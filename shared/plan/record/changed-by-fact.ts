@@ -29,7 +29,7 @@ export function changedByFact(
   const because = sayFact(fact, picture.farm, () => undefined);
   const batch = picture.batches.find(({ id }) => id === batchOfFact(fact));
   if (!batch) return { because, changes: [] };
-  const today = planningDay(batch.arrivalDate, picture.today);
+  const today = planningDay(batch, picture.today);
   const plan = (of: FarmPicture) => planBatch({ ...of, today }, tables, batch.id);
   try {
     const [before, after] = [plan(pictureWithout(picture, facts, fact)), plan(picture)];

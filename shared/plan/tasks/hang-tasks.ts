@@ -196,7 +196,8 @@ function taskOf(
   const noUseAfter = template.beforeEvent ? event.date : undefined;
   const lastDay = noUseAfter ?? (template.isDaily ? dates.end : undefined);
   const isOver =
-    (lastDay !== undefined && lastDay < of.today) || of.isPast?.(template, event, dates) === true;
+    (lastDay !== undefined && lastDay < of.today && !template.goesOn) ||
+    of.isPast?.(template, event, dates) === true;
   // Daily work that has begun goes on; it is not late.
   const isOpen = !isOver && !(template.isDaily && dates.start < of.today);
   // Built by assignment: a plan makes dozens, and conditional spreads cost more than the sums.
@@ -232,6 +233,7 @@ function taskOf(
   if (leadNote !== undefined) result.leadNote = leadNote;
   if (needs !== undefined) result.needs = needs;
   if (conditions) result.conditions = conditions;
+  if (template.goesOn) result.goesOn = true;
   if (template.notSplit) result.notSplit = true;
   if (template.onDemand) result.onDemand = true;
   return result;

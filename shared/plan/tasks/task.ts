@@ -58,6 +58,8 @@ export interface Task {
   readonly days: number;
   /** Daily work, which takes its hours every day from start to end. */
   readonly isDaily: boolean;
+  /** Daily work that goes on after its end while the birds are there. */
+  readonly goesOn?: boolean;
   /** Not spread over days. */
   readonly notSplit?: boolean;
 

@@ -10,14 +10,13 @@ import { inOwnUnits } from '../../units/own-units.js';
 import type { BatchPlan } from '../batch-plan.js';
 import { saidOf } from '../bird-words.js';
 import { refillsOn } from '../refills-on.js';
+import { dayInPlan } from '../day-in-plan.js';
 import { heatOfDay } from '../heat-of-day.js';
 import type { HeatWeekPart } from '../heat-instructions.js';
 import type { PlannedBatch } from '../work/dated-work.js';
+import { stageOf, type BatchStage } from './batch-stage.js';
 import { nextDate, type NextDate } from './days-to-go.js';
 import { todayFormulas } from './today-formulas.js';
-
-/** Where a batch stands in its life. */
-export type BatchStage = 'coming' | 'eggs' | 'brooder' | 'out';
 
 /** What is on in the brooder by day and tonight, and how warm it is to be. */
 export interface HeatToday {
@@ -68,8 +67,8 @@ export function batchLine(
   { id, name, plan }: PlannedBatch,
 ): BatchLine | undefined {
   const { today } = picture;
-  const last = plan.leaving ? String(plan.leaving.on.value) : plan.lastDate;
-  if (last < today) return undefined;
+  const told = dayInPlan(plan, today);
+  if (told === undefined && plan.arrivalDate <= today) return undefined;
   const stage = stageOf(plan, today);
   const next = nextOf(plan, today);
   const line = {
@@ -77,19 +76,20 @@ export function batchLine(
     ...{ id, name, stage, purpose: plan.purpose },
     ...(next ? { next } : {}),
   };
-  if (stage === 'coming' || stage === 'eggs') {
+  if (told === undefined || stage === 'coming' || stage === 'eggs') {
     return { ...line, head: comingHead(plan, stage), refills: [], cautions: [] };
   }
-  const day = daysBetween(plan.arrivalDate, today);
+  const day = daysBetween(plan.arrivalDate, told);
   const ofDay = (series: string): Quantity | undefined => quantityOfDay(plan.daily, series, day);
   const phase = plan.feed.phases.findLast(({ starts }) => String(starts.value) <= today);
   const feed = ofDay('feed-day');
   const water = ofDay('water-day');
   const eggs = ofDay('eggs-day');
-  const where = whereIs(plan, picture);
+  const where = whereIs(plan, told, picture);
   const heat = stage === 'brooder' ? heatToday(picture, tables, { id, plan, day }) : undefined;
   const lamp = lampToday(plan, today);
   const { lastHotDays } = tables.judgements.arrival;
+  const last = plan.leaving ? String(plan.leaving.on.value) : plan.lastDate;
   const isHeavy = plan.purpose !== 'meat' || daysBetween(today, last) < lastHotDays.value;
   return {
     ...line,
@@ -102,7 +102,7 @@ export function batchLine(
     ...(heat ? { heat } : {}),
     ...(feed && phase ? { feed: { amount: feed, phase: phase.name } } : {}),
     ...(water ? { water } : {}),
-    refills: refillsOn(plan, today, {
+    refills: refillsOn(plan, told, {
       ...{ farm: picture.farm, tables },
       say: (value, unit) => formatValue(value, unit, { ...picture.farm, today }),
     })
@@ -125,23 +125,18 @@ const AWAITED_DAYS = 3;
 const isAwaited = ({ headChanges }: FarmPicture, id: string, day: number): boolean =>
   day <= AWAITED_DAYS && !headChanges.some(({ batchId }) => batchId === id);
 
-const OF_HEAT = ['heat-lamp', 'carbon-monoxide'];
+const OF_HEAT = ['heat-lamp', 'heat-plate', 'carbon-monoxide'];
 const OF_HOT_DAYS = 'heat-stress';
-
-function stageOf(plan: BatchPlan, today: PlainDate): BatchStage {
-  if (today < plan.arrivalDate) {
-    const set = plan.tasks.events.find(({ kind }) => kind === 'eggs-set');
-    return set && set.date <= today ? 'eggs' : 'coming';
-  }
-  const out = plan.outdoors.moveOut?.value;
-  return out === undefined || today < String(out) ? 'brooder' : 'out';
-}
 
 const comingHead = ({ birds, hatching }: BatchPlan, stage: BatchStage): Quantity =>
   stage === 'eggs' && hatching ? hatching.eggs : birds.chicksPlaced;
 
-function whereIs({ occupies }: BatchPlan, { facilities, today }: FarmPicture): string | undefined {
-  const homes = occupies.filter(({ from, to }) => from <= today && today <= to);
+function whereIs(
+  { occupies }: BatchPlan,
+  on: PlainDate,
+  { facilities }: FarmPicture,
+): string | undefined {
+  const homes = occupies.filter(({ from, to }) => from <= on && on <= to);
   // A brooder is held for some days after the birds have gone: the last place taken is theirs.
   const home = homes.reduce<(typeof homes)[number] | undefined>(
     (last, each) => (last && each.from < last.from ? last : each),

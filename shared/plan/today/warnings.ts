@@ -2,7 +2,7 @@ import type { PlainDate } from '../../calendar/plain-date.js';
 import type { Quantity } from '../../explain/quantity.js';
 import type { PlanIssue } from '../../problems/plan-issue.js';
 import type { BatchPlan } from '../batch-plan.js';
-import type { BatchStage } from './batch-line.js';
+import { stageOf, type BatchStage } from './batch-stage.js';
 
 /** Warnings that are settled one way or the other once the birds are there. */
 const BEFORE_ARRIVAL = ['too-few-birds', 'no-post', 'eggs-kept-long', 'hatch-away'];
@@ -12,11 +12,22 @@ const OF_BROODER =
 const SAID_BY_WORK = 'tasks-late';
 
 /** Whether something of a plan still wants a decision at that stage of its birds. */
-export const isOpen = ({ code, level }: PlanIssue, stage: BatchStage): boolean =>
-  level !== 'note' &&
+export const isOpen = (issue: PlanIssue, stage: BatchStage): boolean =>
+  issue.level !== 'note' && isAhead(issue, stage);
+
+/** Whether something of a plan is of what is still ahead of birds at that stage. */
+const isAhead = ({ code }: PlanIssue, stage: BatchStage): boolean =>
   code !== SAID_BY_WORK &&
   (stage === 'coming' || stage === 'eggs' || !BEFORE_ARRIVAL.includes(code)) &&
   (stage !== 'out' || !OF_BROODER.test(code));
+
+/** What a saved batch’s plan has to say of the days still ahead of it; of birds that left, nothing. */
+export const issuesAhead = (plan: BatchPlan): readonly PlanIssue[] => {
+  const left = dateOf(plan.leaving?.on);
+  if (left !== undefined && left < plan.today) return [];
+  const stage = stageOf(plan, plan.today);
+  return plan.issues.filter((issue) => isAhead(issue, stage));
+};
 
 /**
  * The day by which a warning of a plan is to be settled; undefined where it is now, or where none

@@ -4,7 +4,7 @@ import { formatClock, formatDate } from '../../units/dates.js';
 import { formatHours } from '../../units/format.js';
 import { listed } from '../../units/listed.js';
 import type { LookNeed, PlannedChore } from './work-need.js';
-import type { WorkHours } from './work-hours.js';
+import type { ChoreDay, WorkHours } from './work-hours.js';
 import { isThere, outOn, type Out, type WorkPerson } from './work-people.js';
 import type { WorkRequest } from './work-request.js';
 
@@ -132,7 +132,7 @@ function outByDay(
 ): CareGap[] {
   const out = dates.map((date, day) => longestOut(request, there[day]!, date));
   const kinds = new Map(looks.map((look) => [`${look.of.id} ${look.isOfDrinkers ?? ''}`, look]));
-  return [...kinds.values()].flatMap(({ of, isOfDrinkers }) => {
+  const gaps = [...kinds.values()].flatMap(({ of, isOfDrinkers }) => {
     const own = looks.filter((look) => look.of.id === of.id && look.isOfDrinkers === isOfDrinkers);
     const everyH = dates.map((_, day) => lookEveryH(own, day));
     const open = dates.flatMap((_, day) => (everyH[day]! < (out[day]?.hours ?? 0) ? [day] : []));
@@ -141,9 +141,8 @@ function outByDay(
     const runs = [open.filter(isVisited), open.filter((day) => !isVisited(day))];
     return runs
       .flatMap((days) => runsOf(days, 3))
-      .map((run): CareGap => {
+      .map((run): AloneByDay => {
         const span = spanOf(run, dates);
-        const { name } = own[0]!.of;
         const [first, last] = [everyH[run[0]!]!, everyH[run.at(-1)!]!];
         const lasts = `drinkers hold ${formatHours(Math.min(first, last))} of water on a hot day`;
         const often = `every ${formatHours(first)} by day${first === last ? '' : `, later every ${formatHours(last)}`}`;
@@ -151,8 +150,8 @@ function outByDay(
         const looksBetween = gap.out ? Math.ceil((gap.out.toH - gap.out.fromH) / first) - 1 : 0;
         const times = timesWord(looksBetween);
         return {
-          ...{ kind: 'out-by-day', ...span, of: [name] },
-          said: `${name}: ${isOfDrinkers ? lasts : `somebody looks ${often}`}. ${capital(onDays(span, request))} ${outText(gap, request)}.`,
+          ...{ ...span, name: own[0]!.of.name },
+          what: `${isOfDrinkers ? lasts : `somebody looks ${often}`}. ${capital(onDays(span, request))} ${outText(gap, request)}.`,
           ways: gap.out
             ? [
                 ...(isOfDrinkers ? [MORE_WATER] : []),
@@ -162,6 +161,27 @@ function outByDay(
             : [`Ask whoever comes in to look ${often}.`],
         };
       });
+  });
+  return togetherSaid(gaps);
+}
+
+/** Animals that are alone for longer than they may be on some days. */
+interface AloneByDay extends Pick<CareGap, 'from' | 'to' | 'days' | 'ways'> {
+  readonly name: string;
+  readonly what: string;
+}
+
+/** Those of whom the same is to be said, in one sentence. */
+function togetherSaid(gaps: readonly AloneByDay[]): CareGap[] {
+  const same = new Map<string, AloneByDay[]>();
+  for (const gap of gaps) {
+    const key = [gap.from, gap.to, gap.what, ...gap.ways].join('\n');
+    same.set(key, [...(same.get(key) ?? []), gap]);
+  }
+  return [...same.values()].map((all) => {
+    const { name: _name, what, ...gap } = all[0]!;
+    const of = all.map(({ name }) => name);
+    return { kind: 'out-by-day', ...gap, of, said: `${listed(of)}: ${what}` };
   });
 }
 
@@ -220,15 +240,17 @@ function noHours(
   return runsOf(open, 7).map((run): CareGap => {
     const span = spanOf(run, dates);
     const of = [...new Set(run.flatMap((day) => short[day]!.map(({ key }) => names.get(key)!)))];
-    const most = Math.max(
-      ...run.map((day) => short[day]!.reduce((sum, { shortMinutes }) => sum + shortMinutes, 0)),
-    );
+    const mostOf = (minutesOf: (chore: ChoreDay) => number): number =>
+      Math.max(...run.map((day) => short[day]!.reduce((sum, each) => sum + minutesOf(each), 0)));
+    const most = mostOf(({ shortMinutes }) => shortMinutes);
+    // One person does a chore: a helper does the whole of those that nobody has enough time for.
+    const whole = mostOf(({ minutes }) => minutes);
     const upTo = span.days === 1 ? '' : 'up to ';
     return {
       ...{ kind: 'no-hours', ...span, of },
       said: `Chores of ${listed(of)} take ${upTo}${formatHours(most / 60)} more than anyone has ${onDays(span, request)}.`,
       ways: [
-        `${span.days === 1 ? '' : 'On those days, '}${formatHours(most / 60)} more from somebody, or a helper.`,
+        `${span.days === 1 ? '' : 'On those days, '}${formatHours(most / 60)} more from somebody, or a helper for ${formatHours(whole / 60)}.`,
       ],
     };
   });

@@ -2,7 +2,7 @@ import { FieldError } from '../../problems/field-problem.js';
 import { RingError } from '../../schedule/activity-network.js';
 import { seededRandom } from '../../schedule/random.js';
 import { daysLeft } from '../../schedule/work-reasons.js';
-import { fitWork, type FittedWork } from '../../schedule/work-search.js';
+import { fitWork, type FittedWork, type WorkLimits } from '../../schedule/work-search.js';
 import type { EarlierWork } from '../../schedule/work-settling.js';
 import type { WorkJob, WorkProblem } from '../../schedule/work.js';
 import type { WorkTable } from '../../tables/work-table.js';
@@ -27,6 +27,11 @@ const PLANS_AGAIN = 700;
 /** Of few jobs a plan is made faster, and more are tried. */
 const MANY_JOBS = 120;
 const MOST_TIMES = 6;
+/**
+ * A plan of many jobs is as good as it gets once so many tries have found nothing better. Of few jobs
+ * the last percent is found later than that.
+ */
+const QUIET_PLANS = 1200;
 /** Looks for a plan, at most: as many as a few tenths of a second take. Only very much work asks for more. */
 export const MOST_LOOKS = 80e6;
 
@@ -36,6 +41,13 @@ const plansFor = ({ kept }: WorkRequest, jobs: number): number =>
 /** Plans to try for so many jobs, where none is gone on from. */
 export const goodPlans = (jobs: number): number =>
   Math.round(PLANS * Math.min(MOST_TIMES, Math.max(1, MANY_JOBS / Math.max(1, jobs))));
+
+/** How long a good plan of so many jobs is looked for, where none is gone on from. */
+export const limitsFor = (jobs: number): WorkLimits => ({
+  plans: goodPlans(jobs),
+  looks: MOST_LOOKS,
+  ...(MANY_JOBS < jobs ? { quietPlans: QUIET_PLANS } : {}),
+});
 
 /**
  * The problem of the work, solved: for the plan and for what looks further.
@@ -86,7 +98,7 @@ function fitOn(
 ): FittedWork {
   const { kept, seed, tables, today } = request;
   const fit = (tries: number, earlier?: EarlierWork): FittedWork =>
-    fitWork(problem, { plans: tries, looks: MOST_LOOKS }, seededRandom(seed), earlier);
+    fitWork(problem, { ...limitsFor(needs.length), plans: tries }, seededRandom(seed), earlier);
   if (!kept) return fit(plans);
   const was = earlierPieces(request, needs, kept);
   const { madeFor, madeBy } = kept;

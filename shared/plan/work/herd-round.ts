@@ -119,6 +119,7 @@ function milkingOf({ herd, tables, today, days }: RoundOf): PlannedChore[] {
  */
 function movesOf({ herd, pasture, tables, today, days }: RoundOf): PlannedChore[] {
   const { herdMove } = tables.work;
+  const planned = pasture ? daysBetween(today, pasture.to) : 0;
   const onDays = (pasture?.moves ?? [])
     .filter(({ herdId }) => herdId === herd.id)
     .flatMap(({ from, to, paddockId, longestDays }) => {
@@ -128,6 +129,8 @@ function movesOf({ herd, pasture, tables, today, days }: RoundOf): PlannedChore[
       const strips = Math.ceil((last - first + 1) / longestDays);
       return Array.from({ length: strips }, (_, k) => first + k * longestDays);
     })
+    // Of the next season no more is known than that it will be much like this one.
+    .flatMap((day) => (planned < day + YEAR_DAYS ? [day, day + YEAR_DAYS] : [day]))
     .filter((day) => 0 <= day && day < days);
   if (onDays.length === 0) return [];
   return [
@@ -180,12 +183,19 @@ const headOn = (
   );
 };
 
-/** Beyond the season that is planned all feed comes by hand; within it as it is planned. */
+/**
+ * Within the season that is planned as it is planned; after it on the days on which they had hay a
+ * year before, and by hand where nothing is known of that day.
+ */
 const isOnHay =
   ({ herd, pasture, today }: RoundOf) =>
   (day: number): boolean => {
+    if (!pasture) return true;
     const on = addDays(today, day);
-    if (!pasture || on < pasture.from || pasture.to < on) return true;
+    const asOn = pasture.to < on ? addDays(on, -YEAR_DAYS) : on;
+    if (asOn < pasture.from || pasture.to < asOn) return true;
     const part = pasture.herds.find(({ id }) => id === herd.id);
-    return 0 < (part?.hayByDay[daysBetween(pasture.from, on)] ?? 0);
+    return 0 < (part?.hayByDay[daysBetween(pasture.from, asOn)] ?? 0);
   };
+
+const YEAR_DAYS = 365;

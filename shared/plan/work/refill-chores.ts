@@ -3,6 +3,7 @@ import { together } from '../../explain/quantity.js';
 import { rowById } from '../../tables/tables.js';
 import { formatValue } from '../../units/format.js';
 import type { BatchPlan } from '../batch-plan.js';
+import { dayInPlan } from '../day-in-plan.js';
 import { refillsOn, type RefillDay } from '../refills-on.js';
 import { hoursOf } from '../tasks/task-hours.js';
 import { comesOn } from './chore-days.js';
@@ -42,9 +43,10 @@ function drinkersByDay(
   // What nobody has said of the drinkers is told as it is, but asks for no hours and alarms nobody.
   if (!birds.refills.some(({ kind, isAssumed }) => kind === 'drinkers' && !isAssumed)) return found;
   const first = Math.max(0, daysBetween(today, birds.arrivalDate));
-  const last = Math.min(days - 1, daysBetween(today, birds.lastDate));
-  for (let day = first; day <= last; day++) {
-    const [drinkers] = refillsOn(birds, addDays(today, day), { farm, tables, say });
+  for (let day = first; day < days; day++) {
+    const date = dayInPlan(birds, addDays(today, day));
+    if (date === undefined) continue;
+    const [drinkers] = refillsOn(birds, date, { farm, tables, say });
     if (drinkers?.kind === 'drinkers' && !drinkers.isAssumed) found.set(day, drinkers);
   }
   return found;

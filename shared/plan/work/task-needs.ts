@@ -65,7 +65,8 @@ function readLook(
   const { looks: asked } = templateOf(tables, task);
   if (!asked) return;
   const fromDay = daysBetween(today, task.start);
-  const toDay = Math.min(daysBetween(today, task.end), fromDay + (asked.days ?? Infinity) - 1);
+  const end = task.goesOn ? Infinity : daysBetween(today, task.end);
+  const toDay = Math.min(end, fromDay + (asked.days ?? Infinity) - 1);
   if (toDay < 0 || days <= fromDay) return;
   const { everyH } = asked;
   looks.push({
@@ -82,7 +83,8 @@ function readChore(
   { days, marks, chores }: Reading,
 ): void {
   const fromDay = daysBetween(today, everyDay.from);
-  const toDay = daysBetween(today, everyDay.to);
+  const lastDay = daysBetween(today, everyDay.to);
+  const toDay = task.goesOn ? Infinity : lastDay;
   if (toDay < 0 || days <= fromDay) return;
   const { ownHours, notBefore = today } = marks.get(key) ?? {};
   const template = templateOf(tables, task);
@@ -91,7 +93,7 @@ function readChore(
     // What comes with each animal is an average of its days: no day has just that much of it.
     name: task.spreadOver ? `${task.name} (as they come)` : task.name,
     belongsTo: { kind: work.kind, id: work.id, name: work.name },
-    hoursPerDay: ownHours ?? task.hours / (toDay - fromDay + 1),
+    hoursPerDay: ownHours ?? task.hours / (lastDay - fromDay + 1),
     row: sourcedOf(template),
     ...(template.rounds ? { rounds: template.rounds } : {}),
     ...(template.forWhom === undefined ? {} : { forWhom: template.forWhom }),

@@ -44,6 +44,7 @@ export function whyThen(work: WholeWork, windows: readonly WorkWindow[], index: 
     need.conditions.dryDaysInRow === undefined ? undefined : suitsNeed(need, days, wetDay.rainMm);
   const named = new Map<string, number[]>();
   let usual = 0;
+  let lastCold = -1;
   let isKept = false;
   for (const { day, because } of reason.refused) {
     if (because === 'kept-its-place') {
@@ -53,7 +54,9 @@ export function whyThen(work: WholeWork, windows: readonly WorkWindow[], index: 
     const isSuitable = because === 'does-not-suit' && spellStarts?.[day] === 1;
     const isShut = need.conditions.shopsOpen === true && days.isShut[day] === 1;
     if (because === 'does-not-suit' && !isSuitable && !isShut && days.isForecast[day] !== 1) {
-      usual++;
+      if (days.soilC[day]! < (need.conditions.soilAtLeastC ?? -Infinity))
+        lastCold = Math.max(lastCold, day);
+      else usual++;
       continue;
     }
     const cause =
@@ -73,6 +76,7 @@ export function whyThen(work: WholeWork, windows: readonly WorkWindow[], index: 
         : `${cause} on ${list.length} days before`,
     );
   }
+  if (0 <= lastCold) parts.push(`the soil is usually too cold for it until ${date(lastCold)}`);
   // Beyond the forecast a day is only like those of its season, and is not called wet by name.
   if (0 < usual)
     parts.push(
@@ -87,7 +91,9 @@ export function whyThen(work: WholeWork, windows: readonly WorkWindow[], index: 
   parts.push(
     latestDay < 0
       ? `already late: it was due by ${date(latestDay)}${last}`
-      : `due by ${date(latestDay)}${last}`,
+      : latestDay === 0
+        ? `due today${last}`
+        : `due by ${date(latestDay)}${last}`,
   );
   const sentence = `${parts.join('; ')}.`;
   return sentence.charAt(0).toUpperCase() + sentence.slice(1) + coverWords(work, index);

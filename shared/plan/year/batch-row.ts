@@ -1,5 +1,6 @@
-import type { PlainDate } from '../../calendar/plain-date.js';
+import { addDays, type PlainDate } from '../../calendar/plain-date.js';
 import type { BatchPlan } from '../batch-plan.js';
+import { dayInPlan } from '../day-in-plan.js';
 import { longLeads } from '../story/long-leads.js';
 import { FETCHES } from '../tasks/fetches.js';
 import type { Task } from '../tasks/task.js';
@@ -77,9 +78,17 @@ export function batchRowWithWork(id: string, plan: BatchPlan, work: WorkOfBatch)
 const dateOf = (quantity: { readonly value: number | string } | undefined): PlainDate | undefined =>
   quantity === undefined ? undefined : String(quantity.value);
 
-/** Last day of birds: meat birds are processed, hens are planned as far as their table goes. */
-const endOf = ({ leaving, lastDate }: BatchPlan): PlainDate =>
-  leaving?.processingDays.at(-1)?.on ?? lastDate;
+/** Last day of birds: meat birds are processed; hens stay over all the days that a year shows. */
+function endOf(plan: BatchPlan): PlainDate {
+  const { leaving, lastDate, today } = plan;
+  const far = addDays(today, DAYS_SHOWN);
+  return (
+    leaving?.processingDays.at(-1)?.on ??
+    (far <= lastDate || dayInPlan(plan, far) === undefined ? lastDate : far)
+  );
+}
+
+const DAYS_SHOWN = 400;
 
 const outOn = ({ outdoors }: BatchPlan): PlainDate | undefined => dateOf(outdoors.moveOut);
 

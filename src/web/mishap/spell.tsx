@@ -1,5 +1,5 @@
 import { Group, Stack, Text } from '@mantine/core';
-import { useDeferredValue, useMemo, useState } from 'react';
+import { useMemo, useState } from 'react';
 import { batchFields } from '../../../shared/farm/batch.js';
 import { problemsOfNumber, whole } from '../../../shared/farm/bounds.js';
 import { number } from '../../../shared/farm/field.js';
@@ -14,6 +14,7 @@ import { useTypeForecast } from '../api/work-queries.js';
 import { wordsOfRow } from '../fields/field-words.js';
 import { QuantityInput } from '../fields/quantity-input.js';
 import { Failure, useAll } from '../shell/states.js';
+import { useAfterDrawn } from '../shell/use-after-drawn.js';
 import type { MishapProps } from './mishap-props.js';
 import { Cautions, KeepOrLeave, MishapCard } from './mishap-parts.js';
 
@@ -55,7 +56,7 @@ function Asked({
     () => (isRight ? { kind, airC, days } : undefined),
     [isRight, kind, airC, days],
   );
-  const settled = useDeferredValue(spell);
+  const settled = useAfterDrawn(spell);
   const mishaps = useMemo(
     () => (settled ? (kind === 'cold' ? coldSnap : heatWave)(picture, tables, settled) : []),
     [settled, kind, picture, tables],

@@ -43,6 +43,23 @@ const herd = ({ day }: Told): HerdLine =>
 const lineOf = ({ text }: Told, name: string): string =>
   text.split('\n').find((line) => line.startsWith(`  ${name} ·`))!;
 
+describe('the day of hens that are past their first laying year', () => {
+  it.each(['2028-11-20', '2029-06-01', '2032-06-01'])('has them still: %s', (today) => {
+    const told = on(today);
+    const { id, name, plan } = told.animals.batches.find(
+      ({ plan: { purpose } }) => purpose === 'layers',
+    )!;
+    const hens = batch(told, id);
+    expect(hens).toMatchObject({ name, stage: 'out' });
+    expect(Number(hens.head.value)).toBeGreaterThan(1);
+    expect(Number(hens.feed!.amount.value)).toBeGreaterThan(0.5);
+    expect(Number(hens.eggs!.value)).toBeGreaterThan(0);
+    expect(Number(hens.water!.value)).toBeGreaterThan(0.1);
+    expect(told.day.chores.some(({ of }) => of === name)).toBe(true);
+    expect(plan.issues.map(({ code }) => code)).not.toContain('move-out-unsure');
+  });
+});
+
 describe('the day of the example farm, chicks in the brooder', () => {
   // Chicks of Apr 21, hatched the day before: 17 days old.
   const told = on('2027-05-07');

@@ -159,5 +159,8 @@ describe('other conditions of the days to come', () => {
     expect(daysBetween(today, on!)).toBeGreaterThan(1);
     expect(daysBetween(today, on!)).toBeLessThan(10);
     expect(why).toContain('Soil too cold on');
+    // Beyond the forecast it says until when.
+    const [, usual] = placed({ soilAtLeastC: 19 }, []);
+    expect(usual).toMatch(/soil is usually too cold for it until/i);
   });
 });

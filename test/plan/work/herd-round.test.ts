@@ -63,4 +63,23 @@ describe('the round of a herd', () => {
   it('asks nothing once they have gone', () => {
     expect(roundsOf({ leavesOn: today })).toEqual([]);
   });
+
+  it('goes in the next season by hay and grass of this one', () => {
+    const season = { from: '2027-12-01', to: '2027-12-04', today };
+    const stay = { herdId: 'h', paddockId: 'p', from: '2027-12-03', to: '2027-12-03' };
+    const pasture = {
+      ...season,
+      herds: [{ id: 'h', hayByDay: [5, 5, 0, 5] }],
+      moves: [{ ...stay, longestDays: 1 }],
+    };
+    const rounds = herdRounds({
+      ...{ herd: { id: 'h', name: 'Cows', groups: [{ classId: 'dry-cow', head: 10 }] }, tables },
+      ...{ today, days: 370, pasture: pasture as never, isSeen: () => false },
+    });
+    const daysOf = (key: string) => [...rounds.find((each) => each.key === key)!.onDays!];
+    // 3 December is day 2, and day 367 a year later.
+    expect(daysOf('herd/h/round')).toEqual([2, 367]);
+    expect(daysOf('herd/h/moves')).toEqual([2, 367]);
+    expect(daysOf('herd/h/winter-round')).toHaveLength(368);
+  });
 });

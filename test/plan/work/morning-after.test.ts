@@ -141,7 +141,11 @@ it('a day on which nothing was done says of all that is on other days now what m
 it('somebody who is new takes what was late, not only what had no place', () => {
   const [, { jobs, ...picture }] = TEN_HOUSEHOLDS.find(([name]) => name === 'one alone')!;
   const dueOn = addDays(picture.today, 5);
-  const alone = { ...picture, batches: [], jobs: jobs.map((job) => ({ ...job, dueOn })) };
+  const alone = {
+    ...picture,
+    batches: [],
+    jobs: jobs.map((job) => ({ ...job, dueOn, conditions: {} })),
+  };
   const before = planOf(alone);
   const daysLate = ({ work }: Planned): number =>
     work.jobs.reduce((sum, { lateDays }) => sum + lateDays, 0);

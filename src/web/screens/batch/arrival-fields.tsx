@@ -1,9 +1,11 @@
 import { Button, Slider, Switch, Text } from '@mantine/core';
+import { useEffect, useEffectEvent, useState } from 'react';
 import { addDays, daysBetween } from '../../../../shared/calendar/plain-date.js';
 import { capital } from '../../../../shared/plan/bird-words.js';
 import { besideInWords } from '../../explain/weeks-beside.js';
 import { useSayDate } from '../../explain/say-date.js';
 import { DateField } from '../../fields/date-input.js';
+import { useAfterDrawn } from '../../shell/use-after-drawn.js';
 import { firstArrival, todayOf, type BestWeek } from './best-week.js';
 import { FIELDS, OrderNumber, type FormProps } from './form-fields.js';
 
@@ -96,6 +98,7 @@ function WhyThen({ best }: { best: BestWeek }) {
   );
 }
 
+/** Its mark goes with the hand at once; the form and the plan follow as fast as they can. */
 function ArrivalSlider({
   from,
   value,
@@ -106,7 +109,20 @@ function ArrivalSlider({
   onChange: (date: string) => void;
 }) {
   const sayDate = useSayDate();
-  const offset = value === undefined ? 0 : daysBetween(from, value);
+  const [hand, setHand] = useState<string>();
+  const told = useAfterDrawn(hand);
+  const [before, setBefore] = useState(value);
+  if (value !== before) {
+    setBefore(value);
+    // Chosen elsewhere in the form.
+    if (value !== told) setHand(undefined);
+  }
+  const onTold = useEffectEvent(onChange);
+  useEffect(() => {
+    if (told !== undefined) onTold(told);
+  }, [told]);
+  const shown = hand ?? value;
+  const offset = shown === undefined ? 0 : daysBetween(from, shown);
   return (
     <div>
       <Text size="sm">Move the arrival</Text>
@@ -114,7 +130,7 @@ function ArrivalSlider({
         min={-SLIDE_DAYS}
         max={SLIDE_DAYS}
         value={Math.max(-SLIDE_DAYS, Math.min(SLIDE_DAYS, offset))}
-        onChange={(days) => onChange(addDays(from, days))}
+        onChange={(days) => setHand(addDays(from, days))}
         label={(days) => sayDate(addDays(from, days))}
         thumbLabel="Arrival date"
         thumbSize={26}

@@ -23,6 +23,7 @@ import {
 } from '../../fields/kept-draft.js';
 import { FittedTasksOf } from '../../tick/fitted-tasks.js';
 import { Failure, useAll } from '../../shell/states.js';
+import { useAfterDrawn } from '../../shell/use-after-drawn.js';
 import { ConfirmButton } from '../../shell/confirm-button.js';
 import { BatchForm } from './batch-form.js';
 import { feedsAfter } from './feed-choice.js';
@@ -80,7 +81,8 @@ function Editor({ saved, ...parts }: Setting & { saved: SavedBatch | undefined }
   const [isHere, setHere] = useState(isPast(saved?.arrivalDate, addDays(today, 1)));
   const ownFigures = useOwnFigures(farm.id, draft, { isNew: saved === undefined, setDraft });
   const asksIfHere = !isHere && isPast(draft.arrivalDate, today);
-  const ofDraft = usePlan(setting, draft, saved?.arrivalDate);
+  const drawn = useAfterDrawn(draft);
+  const ofDraft = usePlan(setting, drawn, saved?.arrivalDate);
   const planned = asksIfHere ? PAST : ofDraft;
   const [, go] = useLocation();
   const words = batchWords(draft.purpose ?? 'meat', farm);
@@ -89,8 +91,8 @@ function Editor({ saved, ...parts }: Setting & { saved: SavedBatch | undefined }
   const isWide = useMediaQuery('(min-width: 62em)', true, { getInitialValueInEffect: false });
   const [isEditing, setEditing] = useState(saved === undefined);
   const errors = 'errors' in planned ? planned.errors : {};
-  const isChanged =
-    saved === undefined || JSON.stringify(withoutBlanks(draft)) !== JSON.stringify(saved);
+  const isChanged = !isLike(draft, saved);
+  const isPlanOfSaved = isLike(drawn, saved);
   const base = `/farm/${farm.id}/batches`;
 
   const isUnsaved = isTouched && isChanged;
@@ -143,7 +145,7 @@ function Editor({ saved, ...parts }: Setting & { saved: SavedBatch | undefined }
     });
 
   return (
-    <FittedTasksOf farmId={farm.id} isSaved={saved !== undefined && !isChanged}>
+    <FittedTasksOf farmId={farm.id} isSaved={isPlanOfSaved}>
       <Stack>
         <Group justify="space-between" className={isUnsaved ? 'batch-unsaved' : ''}>
           <Title order={1}>{draft.name || 'New batch'}</Title>
@@ -205,7 +207,7 @@ function Editor({ saved, ...parts }: Setting & { saved: SavedBatch | undefined }
                 plan={planned.plan}
                 asked={planned.asked}
                 onChange={onPicked}
-                printBase={saved && !isChanged ? `${base}/${saved.id}/print` : undefined}
+                printBase={saved && isPlanOfSaved ? `${base}/${saved.id}/print` : undefined}
               />
             ))}
         </div>
@@ -229,6 +231,9 @@ function Editor({ saved, ...parts }: Setting & { saved: SavedBatch | undefined }
     </FittedTasksOf>
   );
 }
+
+const isLike = (draft: BatchDraft, saved: SavedBatch | undefined): boolean =>
+  saved !== undefined && JSON.stringify(withoutBlanks(draft)) === JSON.stringify(saved);
 
 const isPast = (date: string | undefined, today: string): boolean =>
   date !== undefined && date < today;

@@ -1,4 +1,5 @@
 import type { BatchPlan } from '../../../../shared/plan/batch-plan.js';
+import { dayInPlan } from '../../../../shared/plan/day-in-plan.js';
 import { capital } from '../../../../shared/plan/bird-words.js';
 import { useSayDate } from '../../explain/say-date.js';
 import { Fact, Facts } from '../../explain/number.js';
@@ -63,6 +64,7 @@ export function BeforePart({
   );
 }
 
-/** Whether the birds are here and the plan of them goes on. */
-export const isHere = ({ arrivalDate, today, lastDate }: BatchPlan): boolean =>
-  arrivalDate <= today && today <= lastDate;
+/** Whether the birds are here. */
+export const isHere = (plan: BatchPlan): boolean =>
+  plan.arrivalDate <= plan.today &&
+  (plan.today <= plan.lastDate || dayInPlan(plan, plan.today) !== undefined);

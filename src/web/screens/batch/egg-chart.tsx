@@ -1,13 +1,19 @@
 import '@mantine/charts/styles.css';
 import { BarChart } from '@mantine/charts';
+import { memo } from 'react';
 import type { LayingPart } from '../../../../shared/plan/laying.js';
 import { formatMonth } from '../../../../shared/units/dates.js';
 import { DRAWN_AT_ONCE } from '../../look/series.js';
+import { useAfterDrawn } from '../../shell/use-after-drawn.js';
 
 const HEIGHT = 260;
 
 /** Eggs a week by month, with and without a lamp. The table under it holds the same numbers. */
-export default function EggChart({ laying: { months } }: { laying: LayingPart }) {
+export default function EggChart({ laying }: { laying: LayingPart }) {
+  return <Drawn laying={useAfterDrawn(laying)} />;
+}
+
+const Drawn = memo(function Drawn({ laying: { months } }: { laying: LayingPart }) {
   return (
     <BarChart
       h={HEIGHT}
@@ -27,4 +33,4 @@ export default function EggChart({ laying: { months } }: { laying: LayingPart })
       barProps={DRAWN_AT_ONCE}
     />
   );
-}
+});

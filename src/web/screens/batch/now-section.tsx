@@ -12,6 +12,7 @@ export function NowSection({ plan, asked, isSaved }: PartProps) {
   const day = daysBetween(plan.arrivalDate, plan.today);
   const ofDay = (series: string) => quantityOfDay(plan.daily, series, day);
   const isInBrooder = plan.heat !== undefined && ofDay('floor-need') !== undefined;
+  const eggs = ofDay('eggs-day');
   const told = { plan, farm: asked.farm, batchId: asked.batch.id };
   return (
     <StorySection part="now" title="Now">
@@ -27,7 +28,7 @@ export function NowSection({ plan, asked, isSaved }: PartProps) {
         <Fact of={ofDay('feed-day')} />
         <Fact of={ofDay('water-day')} />
         <Fact of={ofDay('weight-mean')} />
-        <Fact of={ofDay('eggs-day')} />
+        {0 < Number(eggs?.value ?? 0) && <Fact of={eggs} />}
       </Facts>
       {isSaved && <WeighSection {...told} />}
       {isSaved && <EggCountSection {...told} />}

@@ -1,5 +1,6 @@
 import '@mantine/charts/styles.css';
 import { AreaChart, LineChart } from '@mantine/charts';
+import { memo } from 'react';
 import { addDays } from '../../../../shared/calendar/plain-date.js';
 import type { BatchPlan } from '../../../../shared/plan/batch-plan.js';
 import {
@@ -11,6 +12,7 @@ import {
 } from '../../../../shared/units/unit.js';
 import { useDateAxis } from '../../explain/date-axis.js';
 import { DRAWN_AT_ONCE, series, type SeriesNumber } from '../../look/series.js';
+import { useAfterDrawn } from '../../shell/use-after-drawn.js';
 
 interface Line {
   readonly series: string;
@@ -28,8 +30,15 @@ interface Props {
   readonly of: ChartOf;
 }
 
-/** One chart of a plan. The same is to be read as numbers under "Day by day". */
-export default function PlanChart({ plan, units, of }: Props) {
+/**
+ * One chart of a plan, drawn when the numbers around it stand: they are read first. The same is to be
+ * read as numbers under "Day by day".
+ */
+export default function PlanChart({ plan, ...props }: Props) {
+  return <Drawn plan={useAfterDrawn(plan)} {...props} />;
+}
+
+const Drawn = memo(function Drawn({ plan, units, of }: Props) {
   const { tick, tooltip } = useDateAxis();
   const days = plan.daily[0]!.values.length;
   const out = plan.daily.find((s) => s.id === 'floor-need')?.values.length ?? 0;
@@ -113,7 +122,7 @@ export default function PlanChart({ plan, units, of }: Props) {
       lineProps={DRAWN_AT_ONCE}
     />
   );
-}
+});
 
 /** What the birds of a line are called: “Live weight, drake” is of the drakes. */
 function sexOf({ daily }: BatchPlan, series: string): string {

@@ -51,7 +51,15 @@ export const Chart = ({ plan, asked, of }: PartProps & { of: ChartOf }) => (
 );
 
 const CAUTIONS = {
-  brooder: ['heat-lamp', 'carbon-monoxide', 'circuit', 'poults', 'ducklings', 'salmonella'],
+  brooder: [
+    'heat-lamp',
+    'heat-plate',
+    'carbon-monoxide',
+    'circuit',
+    'poults',
+    'ducklings',
+    'salmonella',
+  ],
   feed: ['medicated', 'calcium'],
   out: ['cold', 'manure', 'behavior'],
   end: ['slaughter', 'chilling', 'heat-stress'],

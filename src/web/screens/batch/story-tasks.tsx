@@ -77,6 +77,9 @@ function StoryTask({ task, asked, isSaved }: { task: Task } & Pick<Props, 'asked
   const dayOf = useTaskDay('batch');
   const [isOpen, setOpen] = useState(false);
   const { today, progress } = asked.picture;
+  const day = dayOf(task);
+  // Where the plan of the work found time before its last day, it is not late.
+  const isLate = day.isFitted ? day.dueBy < today : task.alreadyLate;
   const { units } = asked.farm;
   const told = progress.find(({ key }) => key === `batch/${asked.batch.id}/${task.id}`);
   const word = told?.doneOn !== undefined ? 'Done' : told?.struckOut ? 'Struck out' : undefined;
@@ -85,14 +88,14 @@ function StoryTask({ task, asked, isSaved }: { task: Task } & Pick<Props, 'asked
       <summary>
         <span className="story-task-name">{task.name}</span>
         <span className="story-task-when">
-          {word ?? <TaskDayWords {...dayOf(task)} />}
-          {word === undefined && task.alreadyLate && <b> · already late</b>}
+          {word ?? <TaskDayWords {...day} />}
+          {word === undefined && isLate && <b> · already late</b>}
         </span>
         <span className="story-task-hours">{formatHours(taskHours(task, asked.tables).value)}</span>
       </summary>
       {isOpen && (
         <div className="story-inside">
-          <TaskBadge task={task} />
+          <TaskBadge task={task} isLate={isLate} />
           <TaskFacts kind="batch" task={task} tables={asked.tables} isDated={false} />
           {isSaved && <TaskMark task={task} marks={{ kind: 'batch', units, today, progress }} />}
         </div>

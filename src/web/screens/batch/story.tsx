@@ -4,6 +4,7 @@ import { useMemo } from 'react';
 import { Link } from 'wouter';
 import type { BatchPlan } from '../../../../shared/plan/batch-plan.js';
 import { aboutBatch } from '../../../../shared/plan/story/about-batch.js';
+import { issuesAhead } from '../../../../shared/plan/today/warnings.js';
 import { IssueList } from '../../explain/issue-list.js';
 import { NumbersOf } from '../../explain/about-numbers.js';
 import { useOpener } from '../../explain/explain-panel.js';
@@ -46,7 +47,11 @@ export function Story({ plan, asked, onChange, printBase }: Props) {
           <MovedTasks plan={plan} />
           <SoonSection {...part} />
           {part.isSaved && <AloneByDay farmId={asked.farm.id} batchName={plan.name} />}
-          <IssueList issues={plan.issues} tables={asked.tables} />
+          <IssueList
+            // What is late of a saved batch stands among its work, without what was ticked off.
+            issues={part.isSaved ? issuesAhead(plan) : plan.issues}
+            tables={asked.tables}
+          />
         </div>
         <div className="batch-parts">
           <div>

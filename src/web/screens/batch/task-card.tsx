@@ -63,7 +63,10 @@ export function TaskFacts({
 }
 
 /** Whether it is past or late, and how many days it can wait. */
-export function TaskBadge({ task }: Pick<TaskCardProps, 'task'>) {
+export function TaskBadge({
+  task,
+  isLate = task.alreadyLate,
+}: Pick<TaskCardProps, 'task'> & { isLate?: boolean }) {
   return task.isOver ? (
     <Badge
       color="var(--ink-soft)"
@@ -75,7 +78,7 @@ export function TaskBadge({ task }: Pick<TaskCardProps, 'task'>) {
     >
       past
     </Badge>
-  ) : task.alreadyLate ? (
+  ) : isLate ? (
     <Badge color="stop" size="lg" className="whole-badge">
       already late
     </Badge>

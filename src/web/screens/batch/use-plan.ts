@@ -1,4 +1,4 @@
-import { useDeferredValue, useMemo } from 'react';
+import { useMemo } from 'react';
 import { plainDateAt } from '../../../../shared/calendar/plain-date.js';
 import type { Batch } from '../../../../shared/farm/batch.js';
 import { withBatch, type FarmPicture, type NamedBatch } from '../../../../shared/farm/picture.js';
@@ -29,16 +29,15 @@ export type Planned =
   | { readonly plan: BatchPlan; readonly asked: AskedBatch }
   | { readonly errors: Readonly<Record<string, string>> };
 
-/** Plans a draft in the browser with the same core as the service, as it is typed. */
+/** Plans a draft in the browser with the same core as the service. */
 export function usePlan(
   setting: Setting,
   draft: BatchDraft,
   previousArrivalDate: string | undefined,
 ): Planned {
-  const settled = useDeferredValue(draft);
   return useMemo(
-    () => planDraft(setting, settled, previousArrivalDate),
-    [setting, settled, previousArrivalDate],
+    () => planDraft(setting, draft, previousArrivalDate),
+    [setting, draft, previousArrivalDate],
   );
 }
 
@@ -72,7 +71,7 @@ export function inPicture(setting: Setting, typed: Batch, savedArrivalDate?: str
   const batch = { ...typed, id: typed.id ?? NEW_BATCH };
   const now = plainDateAt(Date.now(), setting.farm.timeZone);
   // A saved batch of long ago is planned as it was; a date typed now is planned from today.
-  const today = typed.arrivalDate === savedArrivalDate ? planningDay(typed.arrivalDate, now) : now;
+  const today = typed.arrivalDate === savedArrivalDate ? planningDay(typed, now) : now;
   return { ...setting, batch, picture: withBatch({ ...setting.picture, today }, batch) };
 }
 

@@ -1,6 +1,6 @@
 import './compare.css';
 import { Anchor, Button, Stack, Text, Title } from '@mantine/core';
-import { useDeferredValue, useMemo, useState } from 'react';
+import { useMemo, useState } from 'react';
 import { Link, useLocation } from 'wouter';
 import { batchChoiceFields, type BatchChoice } from '../../../../shared/farm/batch-choice.js';
 import { problemsOfRow } from '../../../../shared/farm/check-row.js';
@@ -10,6 +10,7 @@ import type { Tables } from '../../../../shared/tables/tables.js';
 import { usePicture, type SavedFarm } from '../../api/queries.js';
 import { Select } from '../../fields/select.js';
 import { useAll } from '../../shell/states.js';
+import { useAfterDrawn } from '../../shell/use-after-drawn.js';
 import { Empty } from '../../shell/empty.js';
 import { inPicture, type Setting } from '../batch/use-plan.js';
 import { ChoiceFields } from './choice-fields.js';
@@ -65,7 +66,7 @@ function OneBatch({ setting, batch }: { setting: Setting; batch: NamedBatch }) {
   const [choices, setChoices] = useState<readonly BatchChoice[]>(() =>
     usualChoices('wantedBirds', batch, tables),
   );
-  const settled = useDeferredValue(choices);
+  const settled = useAfterDrawn(choices);
   const compared = useMemo(() => {
     const asked = inPicture({ farm, tables, picture }, batch, batch.arrivalDate);
     const typed = settled.filter(

@@ -22,6 +22,7 @@ import {
   type Layer,
   type Surroundings,
 } from '../../../../shared/farm/facility.js';
+import { HEAT_CAUTIONS } from '../../../../shared/farm/heat-caution.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
 import type { UnitSystem } from '../../../../shared/units/unit.js';
 import { QuantityInput } from '../../fields/quantity-input.js';
@@ -157,8 +158,8 @@ export function BrooderFields({ values, errorAt, set, tables, units, circuits }:
           onChange={(e) => setHeat({ thermostat: e.currentTarget.checked })}
         />
         <Cautions
-          keys={[heat.kind === 'gas' ? 'carbon-monoxide' : 'heat-lamp']}
-          of={['carbon-monoxide', 'heat-lamp']}
+          keys={[HEAT_CAUTIONS[heat.kind]]}
+          of={Object.values(HEAT_CAUTIONS)}
           tables={tables}
         />
       </Fieldset>

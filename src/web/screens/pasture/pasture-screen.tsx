@@ -106,7 +106,11 @@ function Season({
   const average = averageOn(plan, shownDay);
   return (
     <NumbersOf about={about}>
-      <IssueList issues={plan.issues} tables={tables} />
+      <IssueList
+        // What is late stands among the work, without what was ticked off.
+        issues={plan.issues.filter(({ code }) => code !== 'herd-tasks-late')}
+        tables={tables}
+      />
       <Section title="Where the herds are">
         {herdsNow(plan).map((each) => (
           <Text key={each.herd.id} fz="lg" mb="xs">

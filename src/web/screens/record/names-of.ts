@@ -34,10 +34,20 @@ export function sayAbout(about: string, nameOf: NameOf): string {
   const [whose, id, ...task] = about.split('/');
   if (id === undefined) return nameOf(about) ?? (PLACE.has(about) ? 'The place' : 'No longer here');
   if (whose === 'own') return nameOf(id) ?? 'A job that is no longer here';
-  // The key of a task: `layers.fetch-feed.7` is the seventh trip for feed.
-  const key = task.join('/').replace(/(\.\d+)+$/, '');
-  const work = nameOf(key) ?? key.replace(/^[a-z]+\./, '').replace(/[-./]/g, ' ');
+  const work = workOf(task.join('/'), nameOf);
   return `${nameOf(id) ?? 'No longer here'}: ${work.charAt(0).toLowerCase()}${work.slice(1)}`;
+}
+
+/**
+ * Work by the name of its template. `layers.fetch-feed.7` is the seventh trip for feed; before work
+ * of cattle stands whose it is, a herd, one of its calvings or a cow of its own.
+ */
+function workOf(key: string, nameOf: NameOf): string {
+  const parts = key.replace(/(\.\d+)+$/, '').split('.');
+  const named = parts.map((_, k) => nameOf(parts.slice(k).join('.'))).find(Boolean);
+  const what = named ?? parts.at(-1)!.replace(/[-/]/g, ' ');
+  const cow = nameOf(parts[0]!.replace(/^cow-/, ''));
+  return parts[0]!.startsWith('cow-') && cow ? `${cow}, ${what.toLowerCase()}` : what;
 }
 
 const PLACE: ReadonlySet<string> = new Set(['farm', 'ground']);

@@ -5,7 +5,7 @@ import { useReadAhead } from '../../api/read-ahead.js';
 import { onDayItIs, useTicks, useToday } from '../../api/today-queries.js';
 import { Num } from '../../explain/number.js';
 import { Failure, useAll } from '../../shell/states.js';
-import { AnimalRow } from './animal-row.js';
+import { AnimalList } from './animal-list.js';
 import { TodayAttention, TodayDates } from './today-ahead.js';
 import { TodayChores } from './today-chores.js';
 import { TodayHead } from './today-head.js';
@@ -47,18 +47,13 @@ function TodayPage({ day, farm }: { day: ReturnType<typeof onDayItIs>; farm: Sav
         {animals.length === 0 ? (
           <NoAnimals farmId={farm.id} />
         ) : (
-          <ul>
-            {animals.map((line) => (
-              <AnimalRow
-                key={line.id}
-                line={line}
-                farmId={farm.id}
-                weather={day.weather}
-                onTell={() => ask(line)}
-                said={saidOf(line.id)}
-              />
-            ))}
-          </ul>
+          <AnimalList
+            farmId={farm.id}
+            animals={animals}
+            weather={day.weather}
+            ask={ask}
+            saidOf={saidOf}
+          />
         )}
         {0 < animals.length && (
           <p className="today-foot">

@@ -6,6 +6,7 @@ import {
   type SheetJob,
   type SheetPage,
 } from '../../../../shared/plan/handover/sitter-sheet.js';
+import type { Quantity } from '../../../../shared/explain/quantity.js';
 import type { SheetStop } from '../../../../shared/plan/handover/sheet-stops.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
 import { roundsSaid } from '../../../../shared/plan/work/rounds-said.js';
@@ -101,7 +102,7 @@ function Stop({
         {stop.amounts.map((amount, k) => (
           <span key={amount.label}>
             {0 < k && ' · '}
-            {amount.label}: <Num of={amount} />
+            <Amount of={amount} />
           </span>
         ))}
       </Text>
@@ -123,6 +124,29 @@ function Stop({
     </li>
   );
 }
+
+/** In the words of a note by the door: 14.4 lb of feed. */
+const Amount = ({ of }: { of: Quantity }) =>
+  of.label in AFTER ? (
+    <>
+      <Num of={of} /> {AFTER[of.label]}
+    </>
+  ) : (
+    <>
+      {of.label}: <Num of={of} />
+    </>
+  );
+
+const AFTER: Readonly<Record<string, string>> = {
+  'Birds alive': 'birds',
+  'Feed of the flock in the day': 'of feed',
+  'Drinking water in the day': 'of water',
+  'Eggs in the day': 'to expect',
+  Head: 'head',
+  'Calves beside them': 'calves beside them',
+  'Water today': 'of water',
+  'Hay for this day, with what they waste': 'of hay, with what they waste',
+};
 
 /** Chores of what is no stop, and the work of the day. */
 function Other({ page }: { page: SheetPage }) {

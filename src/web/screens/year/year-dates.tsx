@@ -71,16 +71,22 @@ export const DatesOfRows = ({
   span: YearSpan;
   base: string;
 }) =>
-  rows.map((row) => (
-    <div key={`${row.kind} ${row.id}`}>
-      <dt>
-        <Link href={hrefOf(base, row)}>{row.name}</Link>
-      </dt>
-      <dd>
-        <RowDates row={row} span={span} />
-      </dd>
-    </div>
-  ));
+  rows
+    .filter((row) => hasSomething(row, span))
+    .map((row) => (
+      <div key={`${row.kind} ${row.id}`}>
+        <dt>
+          <Link href={hrefOf(base, row)}>{row.name}</Link>
+        </dt>
+        <dd>
+          <RowDates row={row} span={span} />
+        </dd>
+      </div>
+    ));
+
+/** Hens that lay all year long have no date, nor feed where another batch fetches it. */
+const hasSomething = ({ kind, dates, feed = [] }: YearRow, span: YearSpan): boolean =>
+  kind === 'herd' || [...dates, ...feed].some(({ on }) => isOn(span, on));
 
 /** Weeks that ask for more than there is, and weeks whose work would do in sum and does not fit. */
 export function HoursInWords({ weeks, base }: { weeks: readonly YearWeek[]; base: string }) {

@@ -1,14 +1,6 @@
 import { Button } from '@mantine/core';
 import { useQuery } from '@tanstack/react-query';
-import {
-  useCallback,
-  useDeferredValue,
-  useEffect,
-  useLayoutEffect,
-  useMemo,
-  useRef,
-  useState,
-} from 'react';
+import { useCallback, useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react';
 import { Link } from 'wouter';
 import type { YearPlan } from '../../../../shared/plan/year/year-plan.js';
 import { firstAhead, type YearDate, type YearRow } from '../../../../shared/plan/year/year-row.js';
@@ -20,6 +12,7 @@ import { usePicture, type SavedFarm } from '../../api/queries.js';
 import { useYear } from '../../api/work-queries.js';
 import { useSayDate } from '../../explain/say-date.js';
 import { useAll } from '../../shell/states.js';
+import { useAfterDrawn } from '../../shell/use-after-drawn.js';
 import { ArrivalHandle } from './arrival-handle.js';
 import { ArrivalPanel } from './arrival-panel.js';
 import type { Slid } from '../../../../shared/plan/year/slid-plan.js';
@@ -212,7 +205,7 @@ const ROOM_FOR_WORDS_PX = 48;
 function useSlid(farm: SavedFarm, tables: Tables) {
   const [slid, setSlid] = useState<Slid>();
   // The mark goes with the hand at once; the plan of its day follows as fast as it can.
-  const planned = useDeferredValue(slid);
+  const planned = useAfterDrawn(slid);
   const { data: picture } = usePicture(farm.id);
   const { data: core } = useQuery({
     queryKey: ['core of the year'],

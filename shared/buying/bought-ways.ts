@@ -1,0 +1,156 @@
+/** What a kilogram that is missing, or lies outside the store, counts: more than any feed costs. */
+export interface Fines {
+  readonly shortPerKg: number;
+  readonly overPerKg: number;
+}
+
+/** A way to have come so far along the line of needs. */
+export interface Reached {
+  readonly kg: number;
+  readonly cost: number;
+  readonly from: Reached | undefined;
+  readonly stop: number;
+  readonly bags: number;
+}
+
+/** Places closer than this are the same. */
+export const TINY_KG = 1e-7;
+
+/**
+ * Ways along the line of needs, each by its number. Hundreds of thousands are thought of for one
+ * plan: in lists of numbers they cost a fifth of what as many objects do.
+ */
+export class Ways {
+  kg = new Float64Array(FIRST_WAYS);
+  cost = new Float64Array(FIRST_WAYS);
+  private from = new Int32Array(FIRST_WAYS);
+  private stop = new Int32Array(FIRST_WAYS);
+  private bags = new Float64Array(FIRST_WAYS);
+  private count = 0;
+
+  /** Forgets all but one, in which nothing is bought. */
+  begin(kg: number): void {
+    this.count = 0;
+    this.thinkOf(kg, 0, -1, -1, 0);
+    this.keep();
+  }
+
+  /** The number that the way thought of would have. */
+  get thoughtOf(): number {
+    return this.count;
+  }
+
+  /** Puts down a way behind all others; the next one takes its place unless it is kept. */
+  thinkOf(kg: number, cost: number, from: number, stop: number, bags: number): void {
+    const at = this.count;
+    if (at === this.kg.length) this.grow();
+    this.kg[at] = kg;
+    this.cost[at] = cost;
+    this.from[at] = from;
+    this.stop[at] = stop;
+    this.bags[at] = bags;
+  }
+
+  /** A way as it was before a stop on which nothing of it is bought. */
+  thinkOfNoneBought(way: number, cost: number): void {
+    this.thinkOf(this.kg[way]!, cost, this.from[way]!, this.stop[way]!, this.bags[way]!);
+  }
+
+  keep(): number {
+    return this.count++;
+  }
+
+  /** The way, or one from it that pays for what is missing up to a place. */
+  notShort(way: number, dueKg: number, { shortPerKg }: Fines): number {
+    const missing = dueKg - this.kg[way]!;
+    if (missing <= TINY_KG) return way;
+    this.thinkOf(dueKg, this.cost[way]! + shortPerKg * missing, way, -1, 0);
+    return this.keep();
+  }
+
+  reached(way: number): Reached {
+    const from = this.from[way]!;
+    return {
+      kg: this.kg[way]!,
+      cost: this.cost[way]!,
+      from: from === -1 ? undefined : this.reached(from),
+      stop: this.stop[way]!,
+      bags: this.bags[way]!,
+    };
+  }
+
+  private grow(): void {
+    const longer = <List extends Float64Array | Int32Array>(
+      list: List,
+      made: new (length: number) => List,
+    ): List => {
+      const twice = new made(2 * list.length);
+      twice.set(list);
+      return twice;
+    };
+    this.kg = longer(this.kg, Float64Array);
+    this.cost = longer(this.cost, Float64Array);
+    this.from = longer(this.from, Int32Array);
+    this.stop = longer(this.stop, Int32Array);
+    this.bags = longer(this.bags, Float64Array);
+  }
+}
+
+const FIRST_WAYS = 1024;
+
+/** The cheapest way to each place: those that reach less for no less are dropped. */
+export class BestReached {
+  /** By place, and so by cost. */
+  private readonly front: number[] = [];
+
+  constructor(private readonly ways: Ways) {}
+
+  /** Takes what is thought of, where it is of use. */
+  add(): void {
+    const { front, ways } = this;
+    const way = ways.thoughtOf;
+    const kg = ways.kg[way]!;
+    const cost = ways.cost[way]!;
+    let at = front.length;
+    while (0 < at && kg - TINY_KG <= ways.kg[front[at - 1]!]!) at--;
+    if (at < front.length && ways.cost[front[at]!]! <= cost) return;
+    let first = at;
+    while (0 < first && cost <= ways.cost[front[first - 1]!]!) first--;
+    // One at the same place that costs more goes as well.
+    const isSame = at < front.length && ways.kg[front[at]!]! <= kg + TINY_KG;
+    const dropped = at - first + (isSame ? 1 : 0);
+    const kept = ways.keep();
+    if (dropped === 1) front[first] = kept;
+    else if (first === front.length) front.push(kept);
+    else front.splice(first, dropped, kept);
+  }
+
+  states = (): number[] => this.front;
+}
+
+/** The cheapest way to each place. Where room counts, less in the store can be worth its money. */
+export class AllReached {
+  private readonly byPlace = new Map<number, number>();
+
+  constructor(private readonly ways: Ways) {}
+
+  add(): void {
+    const { ways, byPlace } = this;
+    const way = ways.thoughtOf;
+    const place = Math.round(ways.kg[way]! * PLACES_A_KG);
+    const known = byPlace.get(place);
+    if (known === undefined || ways.cost[way]! < ways.cost[known]!) byPlace.set(place, ways.keep());
+  }
+
+  states = (): number[] => {
+    const all = [...this.byPlace.values()];
+    const { cost } = this.ways;
+    return all.length <= MOST_STATES
+      ? all
+      : all.sort((a, b) => cost[a]! - cost[b]!).slice(0, MOST_STATES);
+  };
+}
+
+const PLACES_A_KG = 1e5;
+/** Cheapest ways that are followed where all would be too many. */
+const MOST_STATES = 60;

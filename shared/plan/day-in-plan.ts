@@ -1,0 +1,28 @@
+import { addDays, daysBetween, type PlainDate } from '../calendar/plain-date.js';
+import type { BatchPlan } from './batch-plan.js';
+
+const YEAR_DAYS = 365;
+/** Days from the first egg on in which a young flock comes into lay: no measure of later ones. */
+const COMING_INTO_LAY_DAYS = 56;
+
+/**
+ * The day of a batch's plan by which its birds are told on a date: the date itself while it is
+ * planned. Hens are still there after it: they are told by the same day of the last year planned, or
+ * by its last day where they had only begun to lay. Undefined before birds come and once they are gone.
+ */
+export function dayInPlan(plan: BatchPlan, date: PlainDate): PlainDate | undefined {
+  if (date < plan.arrivalDate) return undefined;
+  const last = plan.leaving ? String(plan.leaving.on.value) : plan.lastDate;
+  if (date <= last) return isGone(plan, date) ? undefined : date;
+  if (plan.purpose !== 'layers' || isGone(plan, last)) return undefined;
+  const years = Math.ceil(daysBetween(last, date) / YEAR_DAYS);
+  const before = addDays(date, -years * YEAR_DAYS);
+  const settled = addDays(String(plan.laying!.firstEgg.value), COMING_INTO_LAY_DAYS);
+  return before < settled ? last : before;
+}
+
+/** Whether the last hen went before a date, as it was told. */
+function isGone({ arrivalDate, daily, purpose }: BatchPlan, date: PlainDate): boolean {
+  const alive = daily.find(({ id }) => id === 'alive')?.values;
+  return purpose === 'layers' && alive?.[daysBetween(arrivalDate, date)] === 0;
+}

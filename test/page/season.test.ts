@@ -1,0 +1,317 @@
+import { afterAll, beforeAll, describe, expect, it, jest } from '@jest/globals';
+import { mkdtempSync, renameSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import type { Locator, Page, Route } from 'playwright-core';
+import { addDays } from '../../shared/calendar/plain-date.js';
+import { BOUGHT_WORDS, CAUSE_WORDS } from '../../shared/farm/say-fact.js';
+import type { CauseOfDeath } from '../../shared/farm/head-count.js';
+import type { Paddock } from '../../shared/farm/paddock.js';
+import type { ToldFact } from '../../shared/farm/told-fact.js';
+import type { BatchPlan } from '../../shared/plan/batch-plan.js';
+import type { HowItWent } from '../../shared/plan/record/how-it-went.js';
+import type { YearCounts } from '../../shared/plan/record/year-counts.js';
+import { newBrooder, newFarm } from '../support/factories.js';
+import { House, isKept, seriousFindings } from '../support/page.js';
+import { newHerd, newPaddock } from '../support/pasture-factories.js';
+import type { PhoneFact } from '../support/season-house.js';
+import * as story from '../support/season-story.js';
+
+/** SEASON_PAGES=whole plays every day by the page, from the call that the box is late. */
+const IS_WHOLE = process.env['SEASON_PAGES'] === 'whole';
+const FIRST_DAY = IS_WHOLE ? 0 : 47;
+const NO_SIGNAL = IS_WHOLE ? story.NO_SIGNAL : { from: 47, to: 50 };
+/** On this day both phones tell what was drunk, one of them without signal. */
+const CLASH_DAY = NO_SIGNAL.from + 1;
+
+jest.setTimeout(IS_WHOLE ? 3_000_000 : 240_000);
+
+let house: House;
+const folder = mkdtempSync(join(tmpdir(), 'broodfold-days-'));
+const clockFile = join(folder, 'shift');
+let shiftMs = 0;
+/** It is noon of a day. Written aside first: nobody reads half a number. */
+function setDay(date: string): void {
+  shiftMs = Date.parse(`${date}T16:00:00Z`) - Date.now();
+  writeFileSync(`${clockFile}.new`, String(shiftMs));
+  renameSync(`${clockFile}.new`, clockFile);
+}
+/** The same, and the program has noticed. */
+async function dayIs(date: string): Promise<void> {
+  setDay(date);
+  for (;;) {
+    const { headers } = await fetch(`${house.url}/api/farms`);
+    if (headers.get('asked-at')?.startsWith(date)) return;
+  }
+}
+beforeAll(async () => {
+  setDay(addDays(story.PLANNED, -3));
+  house = await House.open(clockFile);
+});
+afterAll(async () => {
+  await house.close();
+  rmSync(folder, { recursive: true });
+});
+
+interface Told {
+  readonly facts: readonly ToldFact[];
+  readonly total: number;
+}
+const get = async <T>(path: string): Promise<T> =>
+  (await fetch(`${house.url}/api${path}`)).json() as Promise<T>;
+const row = <T extends { id?: unknown }>({ id: _id, ...rest }: T): object => rest;
+const waiting = (page: Page, words: string | RegExp) => page.getByRole('button', { name: words });
+
+/** A phone on Today of a farm, that has all it needs without signal; its days go by as they are set. */
+async function phoneOf(farm: string): Promise<Page> {
+  const { page } = await house.page('phone', { isKept: true });
+  await page.addInitScript(
+    `{ const now = Date.now; Date.now = () => now() + Number(localStorage.getItem('ahead') ?? ${shiftMs}); }`,
+  );
+  await page.goto(`${farm}/today`);
+  await page.getByRole('heading', { name: 'Animals' }).waitFor();
+  await isKept(page);
+  return page;
+}
+
+async function nextDay(page: Page): Promise<void> {
+  await page.evaluate(`localStorage.setItem('ahead', '${shiftMs}')`);
+  await page.goto(page.url().replace(/(\/farm\/[^/]+).*/, '$1/today'));
+  await page.locator('.today-animals li', { hasText: 'Meat' }).waitFor();
+}
+
+const tagOf = (box: Locator): Promise<string> =>
+  box.evaluate((each) => (each as unknown as { nodeName: string }).nodeName);
+
+type Boxes = Readonly<Record<string, string>>;
+
+/** What is pressed for a fact, and the boxes that are typed or chosen in. */
+function boxesOf({ kind, details }: PhoneFact): readonly [of: RegExp, what: string, boxes: Boxes] {
+  const of = details as Record<string, string | number>;
+  const typed = (names: Boxes): Boxes =>
+    Object.fromEntries(
+      Object.entries(names).flatMap(([name, label]) =>
+        of[name] === undefined ? [] : [[label, String(of[name])]],
+      ),
+    );
+  const cause = { Cause: CAUSE_WORDS[of['cause'] as CauseOfDeath] };
+  switch (kind) {
+    case 'arrived':
+      return [
+        MEAT,
+        'They came',
+        typed({ birds: 'Birds in the box', dead: 'Dead in the box' }),
+      ] as const;
+    case 'died':
+      return [
+        MEAT,
+        'Some died',
+        { ...typed({ birds: 'Birds that died' }), 'What it was': cause.Cause },
+      ];
+    case 'bought':
+      return [
+        PLACE,
+        'Something was bought',
+        {
+          What: BOUGHT_WORDS['feed'],
+          ...typed({
+            amount: 'How many',
+            eachKg: 'One of them',
+            money: 'What it cost, all together',
+          }),
+        },
+      ];
+    case 'water-drunk':
+      return [MEAT, 'Water they drank', typed({ liters: 'Water drunk' })];
+    case 'weighed':
+      return [MEAT, 'Weighed some', typed({ birds: 'Birds weighed', averageKg: 'Average weight' })];
+    case 'gone':
+      return [
+        MEAT,
+        'Birds sold or given',
+        typed({ birds: 'Birds that went', how: 'How', money: 'What they brought, all together' }),
+      ];
+    case 'processed':
+      return [
+        MEAT,
+        'Processed',
+        typed({
+          birds: 'Birds processed',
+          liveKg: 'Live weight, all together',
+          dressedKg: 'Dressed weight, all together',
+        }),
+      ];
+    default:
+      return [MEAT, 'A note', typed({ text: 'Note' })];
+  }
+}
+
+const MEAT = /^Tell what happened: Meat/;
+const PLACE = /^Rain, shopping, note/;
+
+async function tell(page: Page, fact: PhoneFact): Promise<void> {
+  const [of, what, boxes] = boxesOf(fact);
+  await page.getByRole('button', { name: of }).click();
+  const dialog = page.getByRole('dialog');
+  await dialog.getByRole('button', { name: what, exact: true }).click();
+  for (const [label, value] of Object.entries(boxes)) {
+    const box = dialog.getByLabel(label).first();
+    const isChoice = (await tagOf(box)) === 'SELECT';
+    if (isChoice) await box.selectOption(value);
+    else await box.fill(value);
+  }
+  await dialog.getByRole('button', { name: 'Tell it' }).click();
+  await dialog.waitFor({ state: 'detached' });
+}
+
+/** Opens what can go wrong, says what it is, and keeps what is proposed. */
+async function wentWrong(page: Page, what: string, keep: string, boxes: Boxes = {}): Promise<void> {
+  await page.getByRole('button', { name: 'Something went wrong' }).click();
+  const dialog = page.getByRole('dialog');
+  await dialog.getByRole('button', { name: what }).click();
+  for (const [label, value] of Object.entries(boxes)) {
+    await dialog.getByLabel(label).first().waitFor();
+    const box = dialog.getByLabel(label).first();
+    const isChoice = (await tagOf(box)) === 'SELECT';
+    if (isChoice) await box.selectOption(value);
+    else await box.fill(value);
+  }
+  await dialog.getByRole('button', { name: keep, exact: true }).click();
+  await dialog.waitFor({ state: 'detached' });
+}
+
+/** The first answer to what a phone sends is lost on its way back. */
+async function loseOneAnswer(page: Page): Promise<void> {
+  const lose = async (route: Route): Promise<void> => {
+    await route.fetch();
+    await route.abort('connectionreset');
+    await page.unroute('**/told', lose);
+  };
+  await page.route('**/told', lose);
+}
+
+describe('a season by the page, on two phones', () => {
+  it('ends with the record right to the bird and the cent', async () => {
+    const { id } = await house.post<{ id: string }>('/farms', newFarm());
+    const farm = `${house.url}/farm/${id}`;
+    const make = async (what: string, body: object): Promise<string> =>
+      (await house.post<{ id: string }>(`/farms/${id}/${what}`, body)).id;
+    for (const name of ['Maren', 'Tobias']) await make('people', { name, away: [] });
+    const brooderId = await make('facilities', row(newBrooder()));
+    const batchId = await make('batches', { ...row(story.orderIn(brooderId)), name: 'Meat' });
+    const paddockIds: string[] = [];
+    for (const name of ['Oak', 'Pond', 'Hill', 'Lane'])
+      paddockIds.push(await make('paddocks', row(newPaddock({ name }))));
+    const herdId = await make('herds', row(newHerd()));
+    const planOf = () => get<BatchPlan>(`/farms/${id}/batches/${batchId}/plan`);
+    const tellAtOnce = (facts: readonly object[]) => house.post(`/farms/${id}/told`, { facts });
+    const move = (day: number) => ({
+      ...{ key: `a-moved-${day}`, kind: 'herd-move', about: herdId, on: story.on(day) },
+      details: { paddockId: paddockIds[0] },
+    });
+    const asOrdered = await planOf();
+    const keys: string[] = [];
+    let half: BatchPlan | undefined;
+
+    const arrival = async (): Promise<Page> => {
+      await dayIs(story.PLANNED);
+      const page = await phoneOf(farm);
+      await page.getByRole('button', { name: MEAT }).click();
+      const dialog = page.getByRole('dialog');
+      await dialog.getByRole('button', { name: 'They come on another day' }).click();
+      await dialog.getByLabel('Arrival').fill(story.CAME);
+      await dialog.getByRole('button', { name: 'Keep it' }).click();
+      await dialog.waitFor({ state: 'detached' });
+      return page;
+    };
+    const before = async (): Promise<void> => {
+      const saved = await get<object>(`/farms/${id}/batches/${batchId}`);
+      await fetch(`${house.url}/api/farms/${id}/batches/${batchId}`, {
+        method: 'PUT',
+        headers: { 'content-type': 'application/json' },
+        body: JSON.stringify({ ...row(saved), arrivalDate: story.CAME }),
+      });
+      for (let day = 0; day < FIRST_DAY; day++) {
+        await dayIs(story.on(day));
+        const facts = story.factsOf(batchId, day).map(({ fact }) => fact);
+        keys.push(...facts.map(({ key }) => key));
+        if (0 < facts.length) await tellAtOnce(facts);
+        if (day === story.HALF) half = await planOf();
+      }
+      await dayIs(story.on(FIRST_DAY));
+    };
+    let one: Page;
+    if (IS_WHOLE) one = await arrival();
+    else {
+      await before();
+      one = await phoneOf(farm);
+    }
+    expect((await planOf()).arrivalDate).toBe(story.CAME);
+    const other = await phoneOf(farm);
+
+    let sent = 0;
+    const clash = { kind: 'water-drunk', about: batchId, on: story.on(CLASH_DAY) };
+    for (let day = FIRST_DAY; day <= story.DAYS; day++) {
+      await dayIs(story.on(day));
+      if (day === NO_SIGNAL.from) await other.context().setOffline(true);
+      for (const page of [one, other]) await nextDay(page);
+      for (const { who, fact } of story.factsOf(batchId, day)) {
+        await tell(who === 'a' ? one : other, fact);
+        if (who === 'b' && NO_SIGNAL.from <= day && day < NO_SIGNAL.to) sent += 1;
+      }
+      if (day === CLASH_DAY) {
+        await tell(one, { ...clash, key: '', details: { liters: 15 } });
+        await tell(other, { ...clash, key: '', details: { liters: 12 } });
+        sent += 1;
+      }
+      if (day === NO_SIGNAL.to - 1) {
+        await waiting(other, `${sent} waiting to be sent`).waitFor();
+        await loseOneAnswer(other);
+        await other.context().setOffline(false);
+        await waiting(other, '1 question: which holds?').click();
+        const dialog = other.getByRole('dialog', { name: 'Told on this phone' });
+        await dialog.getByRole('radio', { name: /^You: / }).check();
+        await dialog.getByRole('button', { name: 'Save' }).click();
+        await dialog.getByText('All of it is sent.').waitFor();
+      }
+      if (day === 22) await tellAtOnce([move(day)]);
+      if (day === 24) await wentWrong(one, 'A paddock is lost', 'Keep it');
+      if (day === 33)
+        await wentWrong(one, 'Cold nights are coming', 'Keep it as forecast', {
+          'Lowest at night': '-1',
+        });
+      if (day === story.HALF) half = await planOf();
+    }
+
+    const went = await get<HowItWent>(`/farms/${id}/record/batches/${batchId}`);
+    const actual = (line: string) => went.lines.find((each) => each.id === line)?.actual;
+    expect(went.isOver).toBe(true);
+    expect(['came', 'lost', 'processed', 'sold', 'given'].map(actual)).toEqual([
+      ...[story.IN_BOX - story.DEAD_IN_BOX, story.DIED, story.PROCESSED],
+      ...[story.SOLD, story.GIVEN],
+    ]);
+    const counts = await get<YearCounts>(`/farms/${id}/record/years/2027`);
+    expect(counts.money).toEqual({ taken: story.SOLD_CENTS, spent: story.SPENT_CENTS });
+    const drunk = await get<Told>(
+      `/farms/${id}/told?kind=water-drunk&from=${clash.on}&to=${clash.on}`,
+    );
+    expect(drunk.facts.map(({ details }) => details)).toEqual([{ liters: 12 }]);
+    const all = await get<Told>(`/farms/${id}/told?history=true&ticks=false&take=1000`);
+    expect(new Set(all.facts.map(({ key }) => key)).size).toBe(all.total);
+    const inStory = Array.from({ length: story.DAYS + 1 }, (_, day) =>
+      story.factsOf(batchId, day),
+    ).flat();
+    // Beside the story: two of the day they clash, and where the whole is played the move.
+    const moved = all.facts.filter(({ kind }) => kind === 'herd-move').length;
+    expect(all.total).toBe(inStory.length + 2 + moved);
+    if (IS_WHOLE) {
+      const oak = await get<Paddock>(`/farms/${id}/paddocks/${paddockIds[0]}`);
+      expect(oak.closedDays).toMatchObject([{ from: story.on(24), why: 'wet' }]);
+    }
+    process.stdout.write(story.beside(asOrdered, half!, went));
+    await one.goto(`${farm}/record`);
+    const over = one.getByRole('region', { name: 'How batches went' });
+    await over.getByText('Meat', { exact: true }).waitFor();
+    expect(await seriousFindings(one)).toEqual([]);
+  });
+});
