@@ -114,10 +114,14 @@ function rankSince(
 
 /** Heights that cannot be right move a whole season, so they are asked about. */
 function oddReadings({ grass, say }: PastureContext): PlanIssue[] {
-  return grass.swards.flatMap(({ paddock, reading, expectedAtReading, kgPerHaCm }) => {
-    if (!reading || expectedAtReading === undefined) return [];
-    const expectedCm = expectedAtReading / kgPerHaCm;
-    if (!isOddReading(reading.heightCm, expectedCm)) return [];
+  return grass.swards.flatMap((own) => {
+    const { paddock, reading, expectedAtReading, leftAloneAtReading, kgPerHaCm } = own;
+    const kgPerHa = expectedAtReading ?? leftAloneAtReading;
+    if (!reading || kgPerHa === undefined) return [];
+    const expectedCm = kgPerHa / kgPerHaCm;
+    // Before a first reading it may have been grazed, but nothing made it taller.
+    const mayBeLow = expectedAtReading === undefined && reading.heightCm < expectedCm;
+    if (mayBeLow || !isOddReading(reading.heightCm, expectedCm)) return [];
     return [
       issue(
         'act',

@@ -37,6 +37,8 @@ export interface SeasonSward {
   readonly heightKnown: 'reading' | 'last-grazing' | 'nothing';
   /** Mass that had been expected on the day of the last reading, where an earlier one is known. */
   readonly expectedAtReading: number | undefined;
+  /** Of a first reading: what stands on its day where nobody grazed or mowed since winter. */
+  readonly leftAloneAtReading: number | undefined;
 }
 
 export interface SeasonSwards {
@@ -278,6 +280,8 @@ function swardOfBase(
     depletionMm: grown.depletionMm,
     reading,
     heightKnown: start.heightKnown,
+    leftAloneAtReading:
+      reading && !before ? leftAloneAt(base, span, place, grown, reading, tables) : undefined,
     expectedAtReading:
       reading && before
         ? expectedAt(
@@ -357,6 +361,24 @@ function afterAutumn(
   for (let day = Math.max(0, n - leftDays); day < n; day++)
     growOn({ kind, ground, weather: usual, open }, state, day);
   return state;
+}
+
+/** What stands on the day of a reading of this year where nothing was taken since winter, kg/ha. */
+function leftAloneAt(
+  base: Base,
+  span: PastureSpan,
+  place: Place,
+  grown: Grown,
+  reading: GrassReading,
+  { judgements }: Tables,
+): number | undefined {
+  const to = dayIn(span, reading);
+  if (to < 0 || span.days < to) return undefined;
+  const { kind, ground } = base;
+  const state = afterAutumn(base, place, grown, judgements.grass.leftBeforeWinterDays.value);
+  const own = { kind, ground, weather: place.expected, open: grown.expected.open };
+  for (let day = 0; day < to; day++) growOn(own, state, day);
+  return massOf(state);
 }
 
 function closedDays(paddock: Paddock, span: PastureSpan): Uint8Array {
