@@ -3,7 +3,6 @@ import { StandAhead, type GrazedBy } from './stand-ahead.js';
 import {
   digestibleEaten,
   digestibleShare,
-  massOf,
   setMass,
   takeOff,
   warmthSums,
@@ -56,6 +55,11 @@ const MOST_DONE = 8;
 /** More herds than a farm may have. */
 const MOST_HERDS = 64;
 
+/** The last day that has grown, in all fields of a walk. */
+export interface Clock {
+  after: number;
+}
+
 /** How well what stands in a paddock feeds. */
 export interface Quality {
   readonly digestibleShare: number;
@@ -70,9 +74,7 @@ const NOT_ASKED: Quality = { digestibleShare: 0, deadShare: 0, digestibleEaten: 
  * may go it is, how far. Looks ahead go on from there, on the same ways where the weather is the same.
  */
 export class Field {
-  private way: StandAhead;
-  /** Last day that it grew, and whether it was grazed on that day. */
-  private after: number;
+  /** Whether it was grazed on the last day that it grew. */
   private isGrazed = false;
   /** Most looks ahead ask for amounts only. */
   private isQualityAsked = true;
@@ -90,17 +92,16 @@ export class Field {
 
   /**
    * @param herds what each would eat by day
+   * @param clock how far the days have come; one for all fields
    * @param books where its days are written down; left out of a look ahead
    */
   constructor(
     readonly sward: Sward,
     private readonly herds: readonly { readonly demandKg: Float64Array }[],
+    private readonly clock: Clock,
     readonly books: FieldBooks | null = newBooks(sward.isClosed.length),
-    way = new StandAhead(sward, { ...sward.start }, 0),
-    after = -1,
+    private way = new StandAhead(sward, { ...sward.start }, 0),
   ) {
-    this.way = way;
-    this.after = after;
     this.leftDay = sward.lastGrazedEnd;
     this.warmth = warmthSums(sward);
   }
@@ -109,13 +110,13 @@ export class Field {
    * The same paddock on a morning, to look ahead with in the usual weather.
    *
    * @param usual the paddock in that weather
+   * @param clock of the look ahead
    * @param asksQuality whether it is asked how well what stands feeds
    */
-  ahead(usual: Sward, day: number, asksQuality: boolean): Field {
+  ahead(usual: Sward, day: number, clock: Clock, asksQuality: boolean): Field {
     const isUsual = usual.weather === this.sward.weather;
-    const copy = isUsual
-      ? new Field(usual, this.herds, null, this.way, this.after)
-      : new Field(usual, this.herds, null, new StandAhead(usual, this.state, day), day - 1);
+    const way = isUsual ? this.way : new StandAhead(usual, this.state, day);
+    const copy = new Field(usual, this.herds, clock, null, way);
     copy.isGrazed = isUsual && this.isGrazed;
     copy.isQualityAsked = asksQuality;
     copy.stay = this.stay && { ...this.stay };
@@ -129,13 +130,16 @@ export class Field {
 
   /** What stands, of which nothing is to be changed. */
   get state(): GrassState {
-    const state = this.way.stateAfter(this.after);
-    if (this.isGrazed) takeOff(state, this.way.removedOn(this.after), this.sward.residualKgPerHa);
+    const { after } = this.clock;
+    const state = this.way.stateAfter(after);
+    if (this.isGrazed) takeOff(state, this.way.removedOn(after), this.sward.residualKgPerHa);
     return state;
   }
 
   get mass(): number {
-    return this.isGrazed ? massOf(this.state) : this.way.massAfter(this.after);
+    const { after } = this.clock;
+    const mass = this.way.massAfter(after);
+    return this.isGrazed ? mass - this.way.removedOn(after) : mass;
   }
 
   /** What can be taken without going below the residual, kg/ha. */
@@ -170,10 +174,14 @@ export class Field {
       }
   }
 
+  /** A stand that nobody is in grows on its own, and looks ahead need not see to it. */
+  get growsAlone(): boolean {
+    return this.books === null && !this.way.isOfHerd;
+  }
+
   grow(day: number): void {
     if (this.isPassed && 0 < day && this.sward.weather.isNewYear[day] === 1) this.isPassed = false;
     if (!this.isGrazed && this.way.isOfHerd) this.goOn(Done.left, day);
-    this.after = day;
     this.isGrazed = false;
     if (this.books) this.write(this.books, day);
   }
@@ -217,7 +225,6 @@ export class Field {
       MOST_DONE * (day * MOST_HERDS + herd) + Done.grazed + by.harvestShare,
       () => new StandAhead(this.sward, this.state, day, by),
     );
-    this.after = day;
   }
 
   /**
@@ -232,7 +239,6 @@ export class Field {
       change?.(state);
       return new StandAhead(this.sward, state, day);
     });
-    this.after = day - 1;
     this.isGrazed = false;
   }
 
@@ -240,7 +246,7 @@ export class Field {
     this.leftDay = day;
     this.leftKgPerHa = this.mass;
     this.stay = undefined;
-    if (this.way.isOfHerd) this.goOn(Done.left, this.after + 1);
+    if (this.way.isOfHerd) this.goOn(Done.left, this.clock.after + 1);
   }
 
   /** Mows it down to the stubble; it is shut until `openFrom`, while the hay dries. */

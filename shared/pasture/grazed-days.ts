@@ -1,4 +1,4 @@
-import type { Field } from './field.js';
+import type { Clock, Field } from './field.js';
 import { daysOf, driesHay, isForMowing, waysIn, type Way } from './grazing-rules.js';
 import type { GrazingProblem, Mown, Stay } from './grazing-problem.js';
 import type { Cut, Entry, StayEnd, StayRecord, StayStart, Topping } from './season-books.js';
@@ -29,6 +29,7 @@ export abstract class GrazedDays {
   constructor(
     protected readonly problem: GrazingProblem,
     protected readonly fields: readonly Field[],
+    private readonly clock: Clock,
     herds: readonly HerdState[],
   ) {
     this.herds = herds.map((herd) => ({ ...herd }));
@@ -44,14 +45,16 @@ export abstract class GrazedDays {
     const { fields } = this;
     const { mown, from } = this.problem;
     const isTold = day <= from && 0 < mown.length;
+    const isNewYear = 0 < day && fields[0]?.sward.weather.isNewYear[day] === 1;
     for (let paddock = 0; paddock < fields.length; paddock++) {
       const field = fields[paddock]!;
       const told = isTold ? this.toldMowing(paddock, day) : undefined;
       if (told?.day === day) this.mowAsTold(told);
       else if (field.shutFrom !== undefined)
         this.mowAsPlanned(field, paddock, day, told !== undefined);
-      field.grow(day);
+      if (isNewYear || !field.growsAlone) field.grow(day);
     }
+    this.clock.after = day;
   }
 
   /** What was told of mowing a paddock, on that day of the past or soon after it. */

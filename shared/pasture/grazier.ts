@@ -41,9 +41,11 @@ export class Season extends GrazedDays {
   private nextLook = 0;
 
   constructor(problem: GrazingProblem) {
+    const clock = { after: -1 };
     super(
       problem,
-      problem.swards.map((sward) => new Field(sward, problem.herds)),
+      problem.swards.map((sward) => new Field(sward, problem.herds, clock)),
+      clock,
       problem.herds.map(() => NOT_OUT),
     );
     this.hayKg = problem.herds.map(({ demandKg }) => Float64Array.from(demandKg));

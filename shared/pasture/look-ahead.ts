@@ -49,11 +49,18 @@ export class LookAhead extends GrazedDays {
     private readonly asked: Asked,
   ) {
     const growsFrom = asked.onMoveOf === undefined ? day : day + 1;
+    const clock = { after: growsFrom - 1 };
     super(
       { ...problem, from: AHEAD },
       today.fields.map((field, p) =>
-        field.ahead(problem.usualFrom(p, growsFrom), growsFrom, asked.onMoveOf === undefined),
+        field.ahead(
+          problem.usualFrom(p, growsFrom),
+          growsFrom,
+          clock,
+          asked.onMoveOf === undefined,
+        ),
       ),
+      clock,
       today.herds,
     );
   }

@@ -1,12 +1,13 @@
 import { growOn, massOf, takeOff, type Sward } from './sward.js';
 import type { GrassState } from './sward-day.js';
 
-/** Numbers of a day in a row: ten of its state, whether it is bitten, and what stands. */
-const NUMBERS = 12;
+/** Numbers of a day in a row: ten of its state, and whether it is bitten. */
+const NUMBERS = 11;
 const GROWN = 8;
 const LOST = 9;
 const BITTEN = 10;
-const MASS = 11;
+/** Days that there is room for at first; it doubles. */
+const ROOM = 32;
 
 /** A herd that grazes a stand every day from one on. */
 export interface GrazedBy {
@@ -21,7 +22,9 @@ export interface GrazedBy {
  */
 export class StandAhead {
   private readonly state: GrassState;
-  private readonly rows: number[] = [];
+  private rows = new Float64Array(ROOM * NUMBERS);
+  /** What stands after each day. */
+  private masses = new Float64Array(ROOM);
   /** Day after the last that is worked out. */
   private until: number;
   private after: Map<number, StandAhead> | undefined;
@@ -48,8 +51,8 @@ export class StandAhead {
 
   /** What stands after a day's growth, kg/ha, before that day's grazing. */
   massAfter(day: number): number {
-    const row = this.rowOf(day);
-    return this.rows[row + MASS]!;
+    while (this.until <= day) this.goOn();
+    return this.masses[day - this.from + 1]!;
   }
 
   /** What a day grew, and what of it and of all that stood was lost, kg/ha. */
@@ -108,20 +111,30 @@ export class StandAhead {
 
   private pack(): void {
     const { state } = this;
-    this.rows.push(
-      state.leafKg,
-      state.stemKg,
-      state.deadLeafKg,
-      state.deadStemKg,
-      state.leafAge,
-      state.stemAge,
-      state.deadLeafAge,
-      state.deadStemAge,
-      state.grownKg,
-      state.lostKg,
-      state.isBitten ? 1 : 0,
-      massOf(state),
-    );
+    const day = this.until - this.from + 1;
+    if (day === this.masses.length) this.makeRoom();
+    const { rows } = this;
+    const row = day * NUMBERS;
+    rows[row] = state.leafKg;
+    rows[row + 1] = state.stemKg;
+    rows[row + 2] = state.deadLeafKg;
+    rows[row + 3] = state.deadStemKg;
+    rows[row + 4] = state.leafAge;
+    rows[row + 5] = state.stemAge;
+    rows[row + 6] = state.deadLeafAge;
+    rows[row + 7] = state.deadStemAge;
+    rows[row + GROWN] = state.grownKg;
+    rows[row + LOST] = state.lostKg;
+    rows[row + BITTEN] = state.isBitten ? 1 : 0;
+    this.masses[day] = massOf(state);
     this.until++;
+  }
+
+  private makeRoom(): void {
+    const { rows, masses } = this;
+    this.rows = new Float64Array(2 * rows.length);
+    this.rows.set(rows);
+    this.masses = new Float64Array(2 * masses.length);
+    this.masses.set(masses);
   }
 }

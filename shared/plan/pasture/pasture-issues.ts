@@ -1,12 +1,18 @@
 import { isOddReading } from '../../pasture/odd-reading.js';
 import { issue, type PlanIssue } from '../../problems/plan-issue.js';
 import type { PastureContext } from './pasture-context.js';
+import { grassOver } from './grass-over.js';
 import type { Chosen } from './surplus.js';
 
 /** What the land, the herds and the moves chosen give to say, beside what the sections found. */
-export function pastureIssues(context: PastureContext, { books }: Chosen): PlanIssue[] {
+export function pastureIssues(context: PastureContext, chosen: Chosen): PlanIssue[] {
+  const { books } = chosen;
   const { weather, herds, paddocks, say, tables } = context;
-  const issues: PlanIssue[] = [...goesRank(context, books), ...oddReadings(context)];
+  const issues: PlanIssue[] = [
+    ...goesRank(context, books),
+    ...oddReadings(context),
+    ...grassOver(context, chosen),
+  ];
   if (!weather.expected.rainMm) {
     issues.push(
       issue(
@@ -108,10 +114,14 @@ function rankSince(
 
 /** Heights that cannot be right move a whole season, so they are asked about. */
 function oddReadings({ grass, say }: PastureContext): PlanIssue[] {
-  return grass.swards.flatMap(({ paddock, reading, expectedAtReading, kgPerHaCm }) => {
-    if (!reading || expectedAtReading === undefined) return [];
-    const expectedCm = expectedAtReading / kgPerHaCm;
-    if (!isOddReading(reading.heightCm, expectedCm)) return [];
+  return grass.swards.flatMap((own) => {
+    const { paddock, reading, expectedAtReading, leftAloneAtReading, kgPerHaCm } = own;
+    const kgPerHa = expectedAtReading ?? leftAloneAtReading;
+    if (!reading || kgPerHa === undefined) return [];
+    const expectedCm = kgPerHa / kgPerHaCm;
+    // Before a first reading it may have been grazed, but nothing made it taller.
+    const mayBeLow = expectedAtReading === undefined && reading.heightCm < expectedCm;
+    if (mayBeLow || !isOddReading(reading.heightCm, expectedCm)) return [];
     return [
       issue(
         'act',

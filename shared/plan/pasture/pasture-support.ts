@@ -27,6 +27,8 @@ export function growthRows(
         ? [sward.forage.water, rowById(tables.soils, sward.paddock.soilId)]
         : []),
     ]),
+    // The usual weather is drawn in years.
+    ...(1 < weather.expected.years.length ? [tables.work.wetDay, tables.work.dayToDay] : []),
     // Without any rain known, the soil is taken to be as wet as it usually is.
     ...(weather.expected.rainMm ? [] : [OWN_DEFAULT]),
   ];

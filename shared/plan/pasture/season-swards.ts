@@ -37,6 +37,8 @@ export interface SeasonSward {
   readonly heightKnown: 'reading' | 'last-grazing' | 'nothing';
   /** Mass that had been expected on the day of the last reading, where an earlier one is known. */
   readonly expectedAtReading: number | undefined;
+  /** Of a first reading: what stands on its day where nobody grazed or mowed since winter. */
+  readonly leftAloneAtReading: number | undefined;
 }
 
 export interface SeasonSwards {
@@ -278,6 +280,8 @@ function swardOfBase(
     depletionMm: grown.depletionMm,
     reading,
     heightKnown: start.heightKnown,
+    leftAloneAtReading:
+      reading && !before ? leftAloneAt(base, span, place, grown, reading, tables) : undefined,
     expectedAtReading:
       reading && before
         ? expectedAt(
@@ -359,6 +363,24 @@ function afterAutumn(
   return state;
 }
 
+/** What stands on the day of a reading of this year where nothing was taken since winter, kg/ha. */
+function leftAloneAt(
+  base: Base,
+  span: PastureSpan,
+  place: Place,
+  grown: Grown,
+  reading: GrassReading,
+  { judgements }: Tables,
+): number | undefined {
+  const to = dayIn(span, reading);
+  if (to < 0 || span.days < to) return undefined;
+  const { kind, ground } = base;
+  const state = afterAutumn(base, place, grown, judgements.grass.leftBeforeWinterDays.value);
+  const own = { kind, ground, weather: place.expected, open: grown.expected.open };
+  for (let day = 0; day < to; day++) growOn(own, state, day);
+  return massOf(state);
+}
+
 function closedDays(paddock: Paddock, span: PastureSpan): Uint8Array {
   const closed = new Uint8Array(span.days);
   for (const { from, to } of paddock.closedDays) {
@@ -381,8 +403,16 @@ export function energyByDay(
   const energy = new Float64Array(days);
   const areaM2 = swards.reduce((sum, { paddock }) => sum + paddock.areaM2, 0);
   const grows = judgements.grass.growsKgPerHa.value;
-  for (const { paddock, forage, growth, digestibleShare } of swards) {
-    const share = paddock.areaM2 / areaM2;
+  // Paddocks that grow alike share what they grow.
+  const alike = new Map<Float64Array, { first: SeasonSward; areaM2: number }>();
+  for (const sward of swards) {
+    const group = alike.get(sward.growth);
+    if (group) group.areaM2 += sward.paddock.areaM2;
+    else alike.set(sward.growth, { first: sward, areaM2: sward.paddock.areaM2 });
+  }
+  for (const { first, areaM2: groupM2 } of alike.values()) {
+    const { forage, growth, digestibleShare } = first;
+    const share = groupM2 / areaM2;
     for (let day = 0; day < days; day++)
       energy[day]! +=
         share *

@@ -175,6 +175,17 @@ describe('whether the grass lasts', () => {
     expect(text).toContain(`it is ${why} for`);
   });
 
+  it('says when the grass is over for good because no rain comes, and what is fed from then on', () => {
+    const none = Array<number>(12).fill(0);
+    const dry = plannedPasture(newPastureRequest({ ...roomy, rainMm: none }));
+    const { text } = dry.issues.find(({ code }) => code === 'grass-over')!;
+    const last = dry.moves.at(-1)!.to;
+    expect(last < '2027-08-15').toBe(true);
+    expect(text).toMatch(/^The last grass is eaten by .* too hot or too dry for it to come back/);
+    const codes = plannedPasture(newPastureRequest(roomy)).issues.map(({ code }) => code);
+    expect(codes).not.toContain('grass-over');
+  });
+
   it('says of one field that goes rank that the herd is in it', () => {
     const plan = planOf({ paddocks: newPaddocks(1, { areaM2: 30_000 }) });
     expect(plan.issues.find(({ code }) => code === 'goes-rank')!.text).toContain(

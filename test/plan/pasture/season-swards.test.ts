@@ -53,6 +53,14 @@ describe('seasonSwards', () => {
     expect(of([...old, newReading()])).toEqual(of([newReading()]));
   });
 
+  it('asks about a first height that nothing could have grown to by then, and about no low one', () => {
+    const odd = (heightCm: number): boolean =>
+      plannedPasture(
+        newPastureRequest({ readings: [newReading({ date: '2027-04-20', heightCm })] }),
+      ).issues.some(({ code }) => code === 'reading-odd');
+    expect([80, 8, 2].map(odd)).toEqual([true, false, false]);
+  });
+
   it('grows nothing in winter, most in May or June, and less in the heat than then', () => {
     expect(usual.all.farmFactor).toBe(1);
     const month = (m: number): number =>
