@@ -16,6 +16,8 @@ export interface LayDays {
   readonly curve: LayCurve;
   /** Day of the first egg. */
   readonly firstDay: number;
+  /** The day that follows the last laying year; the arrays hold it too, as plans end with it. */
+  readonly endDay: number;
   /** Days on which molts begin. */
   readonly molts: readonly number[];
   readonly dayOfYear: Int16Array;
@@ -57,8 +59,8 @@ export function layDaysOf(batch: Batch, life: Life, place: Place): LayDays | und
   const { tables, farm, facilities } = place;
   const { laying, light, heat } = tables;
   const firstDay = firstEggAgeDays - arrivalAgeDays;
-  // A plan of whole laying years ends with the day after the last of them.
-  const count = firstDay + laying.years.shares.length * LAY_YEAR_DAYS + 1;
+  const endDay = firstDay + laying.years.shares.length * LAY_YEAR_DAYS;
+  const count = endDay + 1;
   const dayOfYear = daysOfYear(batch.arrivalDate, count);
   const yearH = yearOfDayLengths(farm.latitudeDeg);
   // Hens that began early are as far in their lay as older ones.
@@ -66,7 +68,7 @@ export function layDaysOf(batch: Batch, life: Life, place: Place): LayDays | und
     firstAgeDays: arrivalAgeDays - life.firstEggMovedDays,
     dayOfYear,
   };
-  const molts = moltDays(laying.molt, yearH, days);
+  const molts = moltDays(laying.molt, yearH, days).filter((day) => day < endDay);
   const lightH = facilityOf(facilities, 'coop', batch.coopId)?.lightH;
   const lampH = lightH ?? light.targetH;
   const sunH = Float64Array.from(dayOfYear, (day) => yearH[day - 1]!);
@@ -87,6 +89,7 @@ export function layDaysOf(batch: Batch, life: Life, place: Place): LayDays | und
   return {
     curve,
     firstDay,
+    endDay,
     molts,
     dayOfYear,
     sunH,

@@ -64,7 +64,7 @@ export interface LayYears {
 
 /** Eggs, feed and what they are worth over every laying year that the table knows. */
 export function layYears(context: PlanContext, lay: LayDays): LayYears {
-  const { kg } = feedOfHens(context, lay.firstDay, lay.hens.length);
+  const { kg } = feedOfHens(context, lay.firstDay, lay.endDay);
   const { shares } = context.tables.laying.years;
   const years = shares.map((_, k) => yearOf(context, lay, kg, k));
   const paysUntil = paidUntil(context, lay, kg);
@@ -177,7 +177,7 @@ function paidUntil(context: PlanContext, lay: LayDays, kg: Float64Array): Quanti
   const price = priceOfFeed(context);
   const dozen = batch.prices?.eggDozen;
   if (price === undefined || dozen === undefined) return undefined;
-  const months = monthsOf(lay.firstDay, lay.hens.length, dateOf);
+  const months = monthsOf(lay.firstDay, lay.endDay, dateOf);
   const gains = months.map(({ from, to }) => {
     const fedKg = sumOf(kg, from - lay.firstDay, to - lay.firstDay);
     const eggs = eggsOver(lay.planned, lay, { from, to });

@@ -51,10 +51,10 @@ export function layAges(context: PlanContext, plan: BatchPlan): LayAges | undefi
   const { lay, life, farm, dateOf } = context;
   const { laying } = plan;
   if (!lay || !laying) return undefined;
-  const { kg } = feedOfHens(context, lay.firstDay, lay.hens.length);
+  const { kg } = feedOfHens(context, lay.firstDay, lay.endDay);
   const bag = bagOf(context, life.program.phases.at(-1)!.id);
   const raising = plan.bill.perBird && raisingOf(context, plan, lay.firstDay);
-  const count = Math.floor((lay.hens.length - lay.firstDay) / QUARTER_DAYS);
+  const count = Math.floor((lay.endDay - lay.firstDay) / QUARTER_DAYS);
   let [costSoFar, dozensSoFar] = [raising?.value ?? 0, 0];
   const quarters = Array.from({ length: count }, (_, k): LayQuarter => {
     const span = {
@@ -163,7 +163,7 @@ function paysFromOf(
   const dozen = batch.prices?.eggDozen;
   if (dozen === undefined || bag.price === undefined || !(0 < Number(dozen))) return {};
   const fedKg = sumOf(kg, 0, kg.length);
-  const henDays = sumOf(lay!.hens, lay!.firstDay, lay!.hens.length);
+  const henDays = sumOf(lay!.hens, lay!.firstDay, lay!.endDay);
   const aDayKg = (HENS * fedKg) / henDays;
   const eggs =
     (costMinor(bag.price.price, (1000 * aDayKg) / bag.bagKg, farm.currency) * 12) /
