@@ -5,7 +5,7 @@ import { comesOn } from './chore-days.js';
 import type { SpentToday } from './needs-as-said.js';
 import type { PlannedChore, WorkNeed } from './work-need.js';
 import type { WorkNeeds } from './work-needs.js';
-import { canDo, hoursOn, isFor, outOn, type WorkPerson } from './work-people.js';
+import { canDo, hoursOn, isAdultThere, isFor, outOn, type WorkPerson } from './work-people.js';
 import type { WorkRequest } from './work-request.js';
 
 /** A chore on a day, and who has the time for it. */
@@ -43,8 +43,11 @@ export function workHours(
 ): WorkHours {
   const { people, today, farm, tables } = request;
   const dates = datesFrom(today, days);
+  const hasAdult = dates.map((date) => isAdultThere(people, date, request));
   const given = people.map((person) =>
-    Int32Array.from(dates, (date) => Math.round(60 * hoursOn(person, date, request))),
+    Int32Array.from(dates, (date, day) =>
+      person.isChild && !hasAdult[day] ? 0 : Math.round(60 * hoursOn(person, date, request)),
+    ),
   );
   const left = given.map((minutes) => minutes.slice());
   // What was done today took its hours: they are not given to other work once more.

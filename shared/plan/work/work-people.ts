@@ -45,6 +45,20 @@ export function isThere(
     : handoverOn(handovers, date)?.id === comesInFor;
 }
 
+/**
+ * Whether somebody grown is on the farm on a date: children help, and do no work alone. Of a farm that
+ * names children only nobody said who is with them.
+ */
+export const isAdultThere = (
+  people: readonly WorkPerson[],
+  date: PlainDate,
+  request: Pick<WorkRequest, 'handovers'>,
+): boolean =>
+  people.every(({ isChild }) => isChild) ||
+  people.some(
+    (person) => !person.isChild && person.looksIn === undefined && isThere(person, date, request),
+  );
+
 /** Hours of a person on a date: on days that are handed over, of whoever is in charge or stays. */
 export function hoursOn(person: WorkPerson, date: PlainDate, dated: Dated): number {
   const handover = handoverOn(dated.handovers, date);

@@ -141,6 +141,22 @@ describe('jobs that come again', () => {
     expect(daily(2, { forWhom: 'child' })).toEqual({ who: 'a', hours: 7 * 8 });
     expect(daily(0.5)).toEqual({ who: 'a', hours: 7 * 8 });
   });
+
+  it('go to no child on a day on which nobody grown is there', () => {
+    const away = [{ from: '2027-04-06', to: '2027-04-07' }];
+    const people = [
+      { id: 'a', name: 'Adult', away, hoursByWeekday: [8, 8, 8, 8, 8, 8, 8] },
+      { id: 'c', name: 'Child', away: [], hoursByWeekday: [1, 1, 1, 1, 1, 1, 1], isChild: true },
+    ];
+    const more = { dueOn: today, hours: 0.5, forWhom: 'child' } as const;
+    const { chores } = planOf({ people, ownJobs: repeats({ every: 'day' }, more) });
+    expect(chores.slice(0, 4).map(([chore]) => chore!.personId)).toEqual([
+      'c',
+      undefined,
+      undefined,
+      'c',
+    ]);
+  });
 });
 
 it('begins weeks as the country does', () => {

@@ -74,7 +74,9 @@ export function BrooderCard({ plan, asked: { farm, tables } }: SheetProps) {
           <Text key={line}>{line}</Text>
         ))}
         {plan.cautions
-          .filter((key) => ['heat-lamp', 'heat-plate', 'carbon-monoxide', 'salmonella'].includes(key))
+          .filter((key) =>
+            ['heat-lamp', 'heat-plate', 'carbon-monoxide', 'salmonella'].includes(key),
+          )
           .map((key) => (
             <Text key={key} size="sm" mt="xs">
               <b>{tables.cautions[key]!.title}.</b>{' '}
