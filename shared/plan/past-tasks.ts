@@ -44,7 +44,8 @@ export const ARRANGING = 'processing.arrange-the-rest';
 
 const HATCHING: ReadonlySet<PlanEvent['kind']> = new Set(['eggs-set', 'candle', 'lockdown']);
 
-const lastDayOf = ({ mayFollowDays = 0 }: TaskTemplate, { end, spareDays }: DatedSpan) =>
+/** The last day on which work may be done without loss. */
+export const lastDayOf = ({ mayFollowDays = 0 }: TaskTemplate, { end, spareDays }: DatedSpan) =>
   addDays(end, spareDays + mayFollowDays);
 
 /** Whether the birds are ordered, as told or as it is taken. */

@@ -39,7 +39,7 @@ describe.each(['desktop', 'phone'] as const)('a farm as a file, %s', (size) => {
     await choose(bytes);
     await page.waitForURL(/\/farm\/[^/]+\/today$/);
     expect(page.url()).not.toContain(farm);
-    await page.getByRole('link', { name: 'Spring meat birds' }).first().waitFor();
+    await page.getByRole('link', { name: 'Spring hens' }).first().waitFor();
     expect(errors).toEqual([]);
   });
 });

@@ -85,11 +85,13 @@ it.each([
     );
   expect(small).toEqual([]);
 
-  // Paper is always light.
+  // Paper is white by itself, and what is written on it is dark.
   await page.emulateMedia({ media: 'print', colorScheme });
-  expect(await page.evaluate('getComputedStyle(document.body).backgroundColor')).toBe(
-    'rgb(250, 247, 239)',
-  );
+  const printed = await page.evaluate(`[
+    getComputedStyle(document.documentElement).colorScheme,
+    ...[document.documentElement, document.body].map((each) => getComputedStyle(each).backgroundColor),
+  ]`);
+  expect(printed).toEqual(['light', 'rgba(0, 0, 0, 0)', 'rgba(0, 0, 0, 0)']);
   await context.close();
 });
 

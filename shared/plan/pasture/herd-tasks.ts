@@ -1,4 +1,6 @@
+import { addDays } from '../../calendar/plain-date.js';
 import { found, type Found } from '../found.js';
+import { lastDayOf } from '../past-tasks.js';
 import type { PlanEvent } from '../tasks/event.js';
 import { byStart, hangTasks, lateTasks } from '../tasks/hang-tasks.js';
 import type { Task } from '../tasks/task.js';
@@ -32,11 +34,14 @@ export function planHerdTasks(
     ...eventsOf(dates, context),
     ...(h === 0 ? mowingGoes(context, books).map((go) => eventOf(context, go)) : []),
   ]);
+  const longPast = addDays(context.today, -context.tables.judgements.work.longPastDays.value);
   const tasks = context.herds.flatMap((herd, h): Task[] => {
     return hangTasks(context.tables.herdTaskTemplates, events[h]!, {
       id: herd.id,
       today: context.today,
       asksFor: () => true,
+      // As the plan of the work takes it: what was due so long ago is done.
+      isPast: (template, _event, dates) => lastDayOf(template, dates) < longPast,
       counts: {
         'ten-head': Math.max(...context.herdDays[h]!.head),
         acre: context.areaM2 / M2_PER_ACRE,

@@ -19,6 +19,9 @@ export interface PlannedBatch {
   readonly reader: Reader;
 }
 
+/** What is said of a number of days that are over. */
+const OVER = 'That time is past: nothing that still comes tells more of it.';
+
 /** A change, and the plan with it once somebody asked. */
 interface TriedPlan extends PlausibleChange {
   /** Undefined where nothing can be planned that way, such as a share beyond its bounds. */
@@ -42,8 +45,8 @@ export function aboutBatch(asked: PlannedBatch): AboutNumbers {
       const happens = yield* most(quantity, place, of('happens'));
       if (happens) {
         const { change, to } = happens;
-        const better = knownBetter(plan, change.toldBy!, place, reader);
-        return { what: change.what, to, ...(better === undefined ? {} : { knownBetter: better }) };
+        const better = knownBetter(plan, change.toldBy!, place, reader) ?? OVER;
+        return { what: change.what, to, knownBetter: better };
       }
       const open = openThingOf(quantity, true);
       if (open) return open;
