@@ -180,7 +180,9 @@ async function addBatches(app, stored, { told, years }) {
         arrivalDate: addDays(arrivalDate, -365 * year),
       });
   if (rows.length === 0) return;
-  await app.get(DataSource).getRepository('BatchEntity').insert(rows);
+  // Copies: what is inserted is given ids back, and of many rows not always its own.
+  const copies = rows.map((row) => ({ ...row }));
+  await app.get(DataSource).getRepository('BatchEntity').insert(copies);
   // They are over: what came is gone.
   const facts = rows.flatMap(({ id: about, farmId, arrivalDate }) =>
     ['arrived', 'gone'].map((kind, k) => {
