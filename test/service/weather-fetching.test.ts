@@ -263,7 +263,6 @@ describe.each(databases())('fetching weather on $name', (database) => {
         expect(await app.contents()).toBe(before);
         expect(await plan()).toEqual(fetched);
       },
-      20_000,
     );
 
     it('keeps the former weather when only the forecast fails', async () => {
