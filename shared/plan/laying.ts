@@ -23,7 +23,7 @@ import { found, joined, type Found } from './found.js';
 import type { LayDays } from './lay-days.js';
 import { lightSteps, type LightStep } from './lay-lamp.js';
 import { eggsOver, layMonths, rowsOn, type LayMonths } from './lay-months.js';
-import { endOfFirstYear, LAY_YEAR_DAYS } from './life.js';
+import { endOfFirstYear, lastLayYear, LAY_YEAR_DAYS } from './life.js';
 import { layYears, perDozenKg, type LayYears } from './lay-years.js';
 import { hensFeedInputs } from './used-feed.js';
 import { raisingPullets, type RaisingPart } from './raising-pullets.js';
@@ -232,7 +232,7 @@ export const eggsPlanned = ({ eggsInAll, eggsInYear }: LayingPart): NumberQuanti
 function eggsInAll({ life }: PlanContext, lay: LayDays): NumberQuantity {
   const span = { from: lay.firstDay, to: life.days };
   return quantity(
-    `Eggs to the end of laying year ${life.layYears}`,
+    `Eggs to the end of ${lastLayYear(life)}`,
     eggsOver(lay.planned, lay, span),
     'eggs',
     layFormulas.eggs,

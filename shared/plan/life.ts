@@ -271,6 +271,10 @@ export function lifeOf(batch: Batch, tables: Tables, conditions: Conditions = {}
 /** A plan lasts two days at least, however soon the last bird was gone. */
 const LEAST_AGE_DAYS = 4;
 
+/** The laying year that a plan of hens goes to the end of, in words. */
+export const lastLayYear = ({ layYears }: Life): string =>
+  layYears < 2 ? 'the first laying year' : `laying year ${layYears}`;
+
 /** Day after arrival that follows the first laying year. */
 export const endOfFirstYear = ({ days, layYears }: Life): number =>
   days - Math.max(0, layYears - 1) * LAY_YEAR_DAYS;

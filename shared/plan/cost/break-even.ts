@@ -11,6 +11,7 @@ import { formatPrice } from '../../units/format.js';
 import type { BatchPlan } from '../batch-plan.js';
 import type { PlanContext } from '../context.js';
 import { eggsPlanned } from '../laying.js';
+import { lastLayYear } from '../life.js';
 import { costFormulas } from './cost-formulas.js';
 import type { Fetching } from './fetching.js';
 import { besideBill, hourRate, meatPrices, ownHours, type OwnCost } from './own-costs.js';
@@ -103,9 +104,7 @@ export function breakEvenOf(context: PlanContext, plan: BatchPlan, fetching?: Fe
         ...(eggs && dozens !== undefined
           ? [
               each(
-                eggs.label
-                  .replace(/^Eggs in the first/, 'A dozen eggs, to the end of the first')
-                  .replace(/^Eggs/, 'A dozen eggs,'),
+                `A dozen eggs, to the end of ${lastLayYear(context.life)}`,
                 dozens,
                 { ...from(eggs), label: 'Dozens', unit: 'count', value: dozens },
                 'money',

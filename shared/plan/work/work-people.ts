@@ -1,7 +1,7 @@
 import { weekdayOf, type PlainDate } from '../../calendar/plain-date.js';
 import type { Person } from '../../farm/farm.js';
 import type { Handover } from '../../farm/handover.js';
-import { handoverOn, isAtHome } from '../../farm/who-is-there.js';
+import { handoverOn, isAtHome, isGrownUp } from '../../farm/who-is-there.js';
 import type { Tables } from '../../tables/tables.js';
 import type { WorkNeed } from './work-need.js';
 import type { WorkRequest } from './work-request.js';
@@ -55,9 +55,7 @@ export const isAdultThere = (
   request: Pick<WorkRequest, 'handovers'>,
 ): boolean =>
   people.every(({ isChild }) => isChild) ||
-  people.some(
-    (person) => !person.isChild && person.looksIn === undefined && isThere(person, date, request),
-  );
+  people.some((person) => isGrownUp(person) && isThere(person, date, request));
 
 /** Hours of a person on a date: on days that are handed over, of whoever is in charge or stays. */
 export function hoursOn(person: WorkPerson, date: PlainDate, dated: Dated): number {
