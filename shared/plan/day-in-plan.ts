@@ -21,8 +21,8 @@ export function dayInPlan(plan: BatchPlan, date: PlainDate): PlainDate | undefin
   return before < settled ? last : before;
 }
 
-/** Whether the last hen went before a date, as it was told. */
-function isGone({ arrivalDate, daily, purpose }: BatchPlan, date: PlainDate): boolean {
-  const alive = daily.find(({ id }) => id === 'alive')?.values;
-  return purpose === 'layers' && alive?.[daysBetween(arrivalDate, date)] === 0;
+/** Whether the last of them was told to have gone before a date. */
+function isGone({ birds }: BatchPlan, date: PlainDate): boolean {
+  const lastOn = birds.counted?.lastLeftOn;
+  return lastOn !== undefined && lastOn < date;
 }

@@ -1,4 +1,5 @@
 import { isStarted, type Batch } from '../farm/batch.js';
+import { expectedBirds } from '../farm/head-count.js';
 import { orderChances, survivingShare, type LossRates, type OrderOdds } from '../poultry/losses.js';
 import type { Tables } from '../tables/tables.js';
 import { flockTold, type FlockTold } from './flock-told.js';
@@ -44,8 +45,7 @@ export const sexShareOf = (batch: Batch, { orders }: Tables, femaleShare: number
 /** What was told of a batch that says how many came, or of which that was told. */
 export function toldOf(batch: Batch, { headChanges, today }: Conditions): FlockTold | undefined {
   if (!headChanges || headChanges.length === 0 || today === undefined) return undefined;
-  const placed = batch.orderedBirds ?? batch.wantedBirds;
-  return flockTold(batch, headChanges, { today, placed });
+  return flockTold(batch, headChanges, { today, placed: expectedBirds(batch) });
 }
 
 /**
