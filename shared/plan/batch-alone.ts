@@ -12,7 +12,8 @@ import { isSameTold, toldOfBatch, type ToldOfBatch } from './told-of-batch.js';
 
 /** What a batch is by itself: nothing in it hangs on the other batches. */
 interface Alone {
-  readonly picture: AnimalPicture;
+  /** The last picture it was found to hold in. */
+  picture: AnimalPicture;
   readonly told: ToldOfBatch;
   readonly tables: Tables;
   readonly context: PlanContext;
@@ -39,27 +40,31 @@ const isKnownFor = (
   picture: AnimalPicture,
   { tables, told }: Pick<Alone, 'tables' | 'told'>,
 ): boolean =>
-  before.tables === tables &&
+  before.tables === tables && (before.picture === picture || isSameIn(before, picture, told));
+
+const isSameIn = (before: Alone, picture: AnimalPicture, told: ToldOfBatch): boolean =>
   RESTS_ON.every((part) => before.picture[part] === picture[part]) &&
   isSameFarm(before.picture.farm, picture.farm) &&
   isSameTold(before.told, told);
 
+const COUNTED: ReadonlySet<string> = new Set(['revision', 'version']);
+
 /** Whether two are one and the same farm but for the number of times that anything was saved. */
 function isSameFarm(one: Farm, other: Farm): boolean {
   if (one === other) return true;
-  const [before, after] = [one, other].map((farm) => new Map(Object.entries(farm)));
-  for (const counted of ['revision', 'version']) {
-    before!.delete(counted);
-    after!.delete(counted);
-  }
-  return before!.size === after!.size && [...before!].every(([k, v]) => after!.get(k) === v);
+  const fields = new Set([...Object.keys(one), ...Object.keys(other)]) as Set<keyof Farm>;
+  return [...fields].every((field) => COUNTED.has(field) || one[field] === other[field]);
 }
 
 /** @throws FieldError when it cannot be planned */
 export function alone(picture: AnimalPicture, tables: Tables, batch: NamedBatch): Alone {
   const told = toldOfBatch(picture, batch.id);
   const before = aloneOf.get(batch);
-  if (before && isKnownFor(before, picture, { tables, told })) return before;
+  if (before && isKnownFor(before, picture, { tables, told })) {
+    // Each of its neighbors asks again with the same picture.
+    before.picture = picture;
+    return before;
+  }
   const context = planContext({
     ...around(picture, tables),
     batch: asPlanned(batch, told.headChanges),

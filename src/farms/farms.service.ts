@@ -13,6 +13,8 @@ import { fromColumns, toColumns } from '../common/columns-of.js';
 import { farmViewFields, type SentFarmDto, type FarmView } from './farm.dto.js';
 import { FarmEntity } from './farm.entity.js';
 
+export type FarmState = Pick<FarmView, 'id' | 'revision' | 'timeZone'>;
+
 @Injectable()
 export class FarmsService {
   constructor(
@@ -45,6 +47,15 @@ export class FarmsService {
 
   async findOne(id: string): Promise<FarmView> {
     return toFarmView(await this.findRow(id));
+  }
+
+  /** What says whether a farm has changed, without all that is kept of it. */
+  async findState(id: string): Promise<FarmState> {
+    checkId(id);
+    const select = { id: true, revision: true, timeZone: true } as const;
+    const row = await this.rows.findOne({ where: { id }, select });
+    if (!row) throw farmNotFound(id);
+    return row;
   }
 
   async findRow(id: string): Promise<FarmEntity> {

@@ -19,6 +19,12 @@ import { CowEntity, toCow } from './cow.entity.js';
 import type { HerdDto, MovedDto } from './herd.dto.js';
 import { HerdEntity, toHerd } from './herd.entity.js';
 
+/** What says where herds stand. */
+interface KnownPlaces {
+  readonly moves: readonly HerdMove[];
+  readonly paddockIds: readonly string[];
+}
+
 /** Herds. Deleting one deletes its named cows with it. Where each stands is not a field of its row: it follows from the moves that were told. */
 @Injectable()
 export class HerdsService {
@@ -46,9 +52,10 @@ export class HerdsService {
     });
   }
 
-  async findAll(farmId: string, moves?: readonly HerdMove[]): Promise<Saved<Herd>[]> {
+  /** @param known moves of the farm and ids of its paddocks, where these are read already */
+  async findAll(farmId: string, known?: KnownPlaces): Promise<Saved<Herd>[]> {
     const rows = await this.rows.findAll(farmId);
-    const places = await this.placesOn(farmId, moves);
+    const places = await this.placesOn(farmId, known);
     return rows.map((row) => this.withPlace(row, places));
   }
 
@@ -137,10 +144,10 @@ export class HerdsService {
 
   private async placesOn(
     farmId: string,
-    told?: readonly HerdMove[],
+    known?: KnownPlaces,
   ): Promise<ReadonlyMap<string, HerdPlace>> {
-    const moves = byHerd(told ?? (await this.told.movesOf(farmId)));
-    const paddockIds = new Set(await this.paddocks.idsOf(farmId));
+    const moves = byHerd(known?.moves ?? (await this.told.movesOf(farmId)));
+    const paddockIds = new Set(known?.paddockIds ?? (await this.paddocks.idsOf(farmId)));
     return new Map([...moves].map(([id, own]) => [id, placeOf(own, paddockIds)]));
   }
 

@@ -36,7 +36,7 @@ import { Database } from '../database/database.js';
 import { FacilitiesService } from '../facilities/facilities.service.js';
 import type { FarmEntity } from '../farms/farm.entity.js';
 import type { FarmView } from '../farms/farm.dto.js';
-import { FarmsService } from '../farms/farms.service.js';
+import { FarmsService, type FarmState } from '../farms/farms.service.js';
 import { GrassReadingsService } from '../grass-readings/grass-readings.service.js';
 import { HandoversService } from '../handovers/handovers.service.js';
 import { CowsService } from '../herds/cows.service.js';
@@ -85,8 +85,7 @@ export class PicturesService {
   ) {}
 
   async of(farmId: string): Promise<SavedPicture> {
-    const farm = await this.farms.findOne(farmId);
-    const key = keyOf(farm);
+    const key = keyOf(await this.farms.findState(farmId));
     return this.pictures.of(key, () =>
       this.database.snapshot((manager) => this.read(farmId, manager)),
     );
@@ -138,7 +137,8 @@ export class PicturesService {
       read: async (farmId, today) => {
         const moves = await this.told.movesOf(farmId);
         const paddocks = await this.paddocks.findAll(farmId, moves);
-        const herds = await this.herds.findAll(farmId, moves);
+        const paddockIds = paddocks.map(({ id }) => id);
+        const herds = await this.herds.findAll(farmId, { moves, paddockIds });
         const grazings = grazingsOf(moves).filter(({ to = today }) => seasonsSince(today) <= to);
         return { paddocks, herds, grazings };
       },
@@ -318,8 +318,9 @@ const isDaily = ({ batches, today, headChanges }: Around): ReturnType<typeof isO
   );
 };
 
-const todayOf = ({ timeZone }: FarmView): PlainDate => plainDateAt(Date.now(), timeZone);
-const keyOf = (farm: FarmView): string => `${farm.id}/${farm.revision}/${todayOf(farm)}`;
+const todayOf = ({ timeZone }: Pick<FarmView, 'timeZone'>): PlainDate =>
+  plainDateAt(Date.now(), timeZone);
+const keyOf = (farm: FarmState): string => `${farm.id}/${farm.revision}/${todayOf(farm)}`;
 
 /**
  * The choices of a farm as they hold today, with their version. A paddock that is gone is no longer kept for fall; days of a season that is over

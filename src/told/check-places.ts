@@ -1,4 +1,4 @@
-import type { EntityManager } from 'typeorm';
+import { In, type EntityManager } from 'typeorm';
 import { addDays } from '../../shared/calendar/plain-date.js';
 import { byHerd, paddockOn, placeOf } from '../../shared/farm/herd-places.js';
 import type { HerdMove } from '../../shared/farm/told-fact.js';
@@ -24,11 +24,9 @@ export async function settlePlaces(
   field: string,
 ): Promise<void> {
   if (changed.length === 0) return;
-  const herds = await manager.findBy(HerdEntity, { farmId });
-  const paddocks = await manager.find(PaddockEntity, {
-    where: { farmId },
-    select: { id: true, name: true },
-  });
+  const named = { where: { farmId }, select: { id: true, name: true } } as const;
+  const herds = await manager.find(HerdEntity, named);
+  const paddocks = await manager.find(PaddockEntity, named);
   const known = new Set(paddocks.map(({ id }) => id));
   const moves = byHerd(all);
   for (const move of changed) {
@@ -47,15 +45,14 @@ export async function settlePlaces(
     }
     placed.set(inPaddockId, { id, name });
   }
-  for (const id of movers) {
-    await manager.increment(HerdEntity, { id, farmId }, 'version', 1);
-  }
+  await manager.increment(HerdEntity, { id: In([...movers]), farmId }, 'version', 1);
   const left = changed.flatMap(({ about, on, details }) => [
     details.paddockId,
     paddockOn(moves.get(about) ?? [], on),
   ]);
-  for (const id of new Set(left)) {
-    if (id !== undefined) await manager.increment(PaddockEntity, { id, farmId }, 'version', 1);
+  const ids = [...new Set(left)].filter((id) => id !== undefined);
+  if (0 < ids.length) {
+    await manager.increment(PaddockEntity, { id: In(ids), farmId }, 'version', 1);
   }
 }
 

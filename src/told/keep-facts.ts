@@ -70,7 +70,8 @@ export async function keepFacts(
       toldAt: new Date(first + k).toISOString(),
       replaces: ('replaces' in place ? place.replaces?.id : undefined) ?? null,
     };
-    await manager.save(manager.create(ToldFactEntity, row));
+    // Not `save`, which would first ask whether the new id is there.
+    await manager.insert(ToldFactEntity, row as object);
     kept.push({ fact: toFact(row), isNew: true });
   }
   if (0 < clashes.length) throw toldOtherwise(clashes);

@@ -29,6 +29,7 @@ import { settleHeads } from './check-heads.js';
 import { refuseStrangeEggs } from './check-eggs.js';
 import { settlePhotos } from './check-photos.js';
 import { settlePlaces } from './check-places.js';
+import { KeptMoves, type MovesAt } from './kept-moves.js';
 import { RoomForFacts } from './room-for-facts.js';
 import { ToldChanges } from './told-changes.js';
 import { toFact, ToldFactEntity } from './told-fact.entity.js';
@@ -50,12 +51,21 @@ export interface ToldPage {
   readonly replaced?: readonly string[];
 }
 
+/** What was told so far in a write in which nothing but telling happens. */
+interface ToldAlone {
+  readonly kinds: Set<ToldKind>;
+  /** All moves of the farm, where one was among it. */
+  moves?: readonly HerdMove[];
+}
+
+const seasonsNow = (): PlainDate => seasonsSince(plainDateAt(Date.now(), 'utc'));
+
 /** Keeps what is told of a farm. Nothing is ever overwritten or deleted: it is taken back. */
 @Injectable()
 export class ToldService {
   readonly changes = new ToldChanges();
-  /** Kinds told so far in a write in which nothing but telling happens. */
-  private readonly alone = new AsyncLocalStorage<Set<ToldKind>>();
+  private readonly alone = new AsyncLocalStorage<ToldAlone>();
+  private readonly keptMoves = new KeptMoves();
   private readonly room = new RoomForFacts();
 
   constructor(
@@ -73,23 +83,24 @@ export class ToldService {
     { raises = true } = {},
   ): Promise<T> {
     if (this.database.isWriting) return this.database.write(farmId, work, { raises });
-    const kinds = new Set<ToldKind>();
+    const told: ToldAlone = { kinds: new Set() };
     let revision = 0;
     const writeAll = async (manager: EntityManager): Promise<T> => {
       const result = await work(manager);
       if (raises) revision = await revisionOf(manager, farmId);
       return result;
     };
-    const result = await this.alone.run(kinds, () =>
+    const result = await this.alone.run(told, () =>
       this.database.write(farmId, writeAll, { raises }),
     );
     // Only now is it so: what was thrown out again has changed nothing.
-    if (raises) this.changes.add(farmId, revision, [...kinds]);
+    if (raises) this.changes.add(farmId, revision, [...told.kinds]);
+    if (told.moves) this.keptMoves.set({ farmId, revision, since: seasonsNow() }, told.moves);
     return result;
   }
 
   private noteTold(kinds: readonly ToldKind[]): void {
-    for (const kind of kinds) this.alone.getStore()?.add(kind);
+    for (const kind of kinds) this.alone.getStore()?.kinds.add(kind);
   }
 
   /**
@@ -217,8 +228,24 @@ export class ToldService {
    * Moves of herds that were not taken back, as far as they say where herds are and were in the
    * seasons that are planned by: of earlier ones those that typed a place, and of each herd the last.
    */
-  async movesOf(farmId: string): Promise<HerdMove[]> {
-    const since = seasonsSince(plainDateAt(Date.now(), 'utc'));
+  async movesOf(farmId: string): Promise<readonly HerdMove[]> {
+    if (this.database.isWriting) return this.readMoves(farmId);
+    const at = async (): Promise<MovesAt> => ({
+      farmId,
+      revision: await revisionOf(this.database.manager, farmId),
+      since: seasonsNow(),
+    });
+    const known = this.keptMoves.get(await at());
+    if (known) return known;
+    return this.database.snapshot(async () => {
+      const moves = await this.readMoves(farmId);
+      this.keptMoves.set(await at(), moves);
+      return moves;
+    });
+  }
+
+  private async readMoves(farmId: string): Promise<HerdMove[]> {
+    const since = seasonsNow();
     const lately = this.rows(farmId).andWhere(
       new Brackets((of) => {
         of.where('f.on >= :since', { since }).orWhere('f.details LIKE :typed', { typed: TYPED });
@@ -331,7 +358,9 @@ export class ToldService {
   ): Promise<void> {
     const moved = told.filter((fact): fact is HerdMove => fact.kind === 'herd-move');
     if (0 < moved.length) {
-      const all = await this.movesOf(farmId);
+      const all = await this.readMoves(farmId);
+      const alone = this.alone.getStore();
+      if (alone) alone.moves = all;
       const field = fieldOf(moved[0]!, 'details.paddockId');
       await settlePlaces(manager, farmId, { changed: moved, all }, field);
     }
@@ -423,7 +452,10 @@ const factOfRaw = (raw: RawFact): ToldFact =>
   toFact({ ...raw, details: JSON.parse(raw.details!) as object } as unknown as ToldFactEntity);
 
 async function knownOf(manager: EntityManager, farmId: string): Promise<ToldOn> {
-  const { timeZone } = await manager.findOneByOrFail(FarmEntity, { id: farmId });
+  const { timeZone } = await manager.findOneOrFail(FarmEntity, {
+    where: { id: farmId },
+    select: { id: true, timeZone: true },
+  });
   const idsOf = async (
     target: typeof BatchEntity | typeof HerdEntity | typeof PaddockEntity,
   ): Promise<string[]> =>
