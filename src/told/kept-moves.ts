@@ -1,33 +1,34 @@
 import { LRUCache } from 'lru-cache';
 import type { HerdMove } from '../../shared/farm/told-fact.js';
+import type { ToldChanges } from './told-changes.js';
 
 /** Farms whose moves are remembered. */
 const REMEMBERED = 50;
 
-/** What moves of a farm go by: any change of it makes them be read again. */
-export interface MovesAt {
-  readonly farmId: string;
+interface Known {
   readonly revision: number;
-  /** The day since which they are read. */
-  readonly since: string;
+  readonly moves: readonly HerdMove[];
 }
 
 /**
- * The moves of herds of each farm, as they were read last. After a move where herds stand, the picture
- * and the round all ask for them: ten years of moves are gone through once, not for each.
+ * All moves of herds of each farm, as they were at a revision of it. Where herds stand, the picture and
+ * each new move go by all of them: those of ten years are read once, not for each who asks.
  */
 export class KeptMoves {
-  private readonly last = new LRUCache<string, { at: MovesAt; moves: readonly HerdMove[] }>({
-    max: REMEMBERED,
-  });
+  private readonly last = new LRUCache<string, Known>({ max: REMEMBERED });
 
-  set(at: MovesAt, moves: readonly HerdMove[]): void {
-    this.last.set(at.farmId, { at, moves });
+  constructor(private readonly changes: ToldChanges) {}
+
+  set(farmId: string, revision: number, moves: readonly HerdMove[]): void {
+    this.last.set(farmId, { revision, moves });
   }
 
-  get({ farmId, revision, since }: MovesAt): readonly HerdMove[] | undefined {
+  /** The moves at a revision; undefined where some may have been told or taken back since. */
+  at(farmId: string, revision: number): readonly HerdMove[] | undefined {
     const known = this.last.get(farmId);
-    const isSo = known?.at.revision === revision && known.at.since === since;
-    return isSo ? known.moves : undefined;
+    if (!known) return undefined;
+    if (known.revision === revision) return known.moves;
+    const told = this.changes.between(farmId, known.revision, revision);
+    return told && !told.has('herd-move') ? known.moves : undefined;
   }
 }

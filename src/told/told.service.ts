@@ -1,7 +1,7 @@
 import { Injectable, NotFoundException } from '@nestjs/common';
 import { AsyncLocalStorage } from 'node:async_hooks';
 import { randomUUID } from 'node:crypto';
-import { Brackets, In, IsNull, type EntityManager, type SelectQueryBuilder } from 'typeorm';
+import { In, IsNull, type EntityManager, type SelectQueryBuilder } from 'typeorm';
 import { plainDateAt, type PlainDate } from '../../shared/calendar/plain-date.js';
 import { HEAD_CHANGES } from '../../shared/farm/head-count.js';
 import {
@@ -16,7 +16,6 @@ import {
 } from '../../shared/farm/told-fact.js';
 import { isMowingWork } from '../../shared/farm/mowing.js';
 import { TOLD_KINDS, type ToldOn } from '../../shared/farm/told-kinds.js';
-import { seasonsSince } from '../../shared/plan/planning-day.js';
 import { isId } from '../database/ids.js';
 import { Database } from '../database/database.js';
 import { FarmEntity } from '../farms/farm.entity.js';
@@ -29,7 +28,7 @@ import { settleHeads } from './check-heads.js';
 import { refuseStrangeEggs } from './check-eggs.js';
 import { settlePhotos } from './check-photos.js';
 import { settlePlaces } from './check-places.js';
-import { KeptMoves, type MovesAt } from './kept-moves.js';
+import { KeptMoves } from './kept-moves.js';
 import { RoomForFacts } from './room-for-facts.js';
 import { ToldChanges } from './told-changes.js';
 import { toFact, ToldFactEntity } from './told-fact.entity.js';
@@ -37,8 +36,6 @@ import type { ToldQueryDto } from './told.dto.js';
 
 const PAGE = 200;
 const leavesPlans = (kind: ToldKind): boolean => TOLD_KINDS[kind].leavesPlans === true;
-/** How a move that typed a place is written. */
-const TYPED = '%"isTyped":true%';
 const TICKS = ['chore-done', 'alarm-seen'] as const satisfies readonly ToldKind[];
 const ROWS_AT_ONCE = 200;
 
@@ -58,14 +55,12 @@ interface ToldAlone {
   moves?: readonly HerdMove[];
 }
 
-const seasonsNow = (): PlainDate => seasonsSince(plainDateAt(Date.now(), 'utc'));
-
 /** Keeps what is told of a farm. Nothing is ever overwritten or deleted: it is taken back. */
 @Injectable()
 export class ToldService {
   readonly changes = new ToldChanges();
   private readonly alone = new AsyncLocalStorage<ToldAlone>();
-  private readonly keptMoves = new KeptMoves();
+  private readonly keptMoves = new KeptMoves(this.changes);
   private readonly room = new RoomForFacts();
 
   constructor(
@@ -95,7 +90,7 @@ export class ToldService {
     );
     // Only now is it so: what was thrown out again has changed nothing.
     if (raises) this.changes.add(farmId, revision, [...told.kinds]);
-    if (told.moves) this.keptMoves.set({ farmId, revision, since: seasonsNow() }, told.moves);
+    if (told.moves) this.keptMoves.set(farmId, revision, told.moves);
     return result;
   }
 
@@ -155,7 +150,7 @@ export class ToldService {
       if (!row) throw notTold(id);
       await this.takeBackAll(farmId, [id]);
       if (row.kind === 'work-progress') await this.takeBackUndone(farmId, row.about);
-      await this.settle(manager, farmId, [toFact(row)], () => 'id');
+      await this.settle(manager, farmId, [toFact(row)], () => 'id', { areNew: false });
       this.noteTold([row.kind]);
     };
     await this.telling(farmId, takeBack, { raises });
@@ -221,49 +216,38 @@ export class ToldService {
     since: PlainDate,
     kinds: readonly Kind[],
   ): Promise<FactOf<Kind>[]> {
-    return factsIn(this.rows(farmId).andWhere('f.on >= :since', { since }), kinds);
+    const query = this.rows(farmId).andWhere('f.on >= :since', { since });
+    // What took the place of one may be of an earlier day, and not read.
+    return factsIn(query.andWhere(withoutReplaced(query)), kinds);
   }
 
-  /**
-   * Moves of herds that were not taken back, as far as they say where herds are and were in the
-   * seasons that are planned by: of earlier ones those that typed a place, and of each herd the last.
-   */
+  /** Moves of herds that were not taken back. */
   async movesOf(farmId: string): Promise<readonly HerdMove[]> {
-    if (this.database.isWriting) return this.readMoves(farmId);
-    const at = async (): Promise<MovesAt> => ({
-      farmId,
-      revision: await revisionOf(this.database.manager, farmId),
-      since: seasonsNow(),
-    });
-    const known = this.keptMoves.get(await at());
+    if (this.database.isWriting) return this.factsOf(farmId, 'herd-move');
+    const revision = await revisionOf(this.database.manager, farmId);
+    const known = this.keptMoves.at(farmId, revision);
     if (known) return known;
-    return this.database.snapshot(async () => {
-      const moves = await this.readMoves(farmId);
-      this.keptMoves.set(await at(), moves);
+    return this.database.snapshot(async (manager) => {
+      const moves = await this.factsOf(farmId, 'herd-move');
+      this.keptMoves.set(farmId, await revisionOf(manager, farmId), moves);
       return moves;
     });
   }
 
-  private async readMoves(farmId: string): Promise<HerdMove[]> {
-    const since = seasonsNow();
-    const lately = this.rows(farmId).andWhere(
-      new Brackets((of) => {
-        of.where('f.on >= :since', { since }).orWhere('f.details LIKE :typed', { typed: TYPED });
-      }),
-    );
-    const moves = await factsIn(lately, ['herd-move']);
-    const herds = await this.database.manager.find(HerdEntity, {
-      where: { farmId },
-      select: { id: true },
-    });
-    for (const { id: herd } of herds) {
-      const before = this.rows(farmId)
-        .andWhere('f.about = :herd AND f.on < :since', { herd, since })
-        .andWhere('f.details NOT LIKE :typed', { typed: TYPED });
-      const last = before.andWhere(withoutReplaced(before)).orderBy('f.on', 'DESC');
-      moves.push(...(await factsIn(last.addOrderBy('f.toldAt', 'DESC').limit(1), ['herd-move'])));
-    }
-    return moves.sort(byTelling);
+  /** The same within a write, with those that were told in it just now; undefined: some were taken back. */
+  private async movesWith(
+    manager: EntityManager,
+    farmId: string,
+    told: readonly HerdMove[] | undefined,
+  ): Promise<readonly HerdMove[]> {
+    const alone = this.alone.getStore();
+    const before =
+      alone && told
+        ? (alone.moves ?? this.keptMoves.at(farmId, (await revisionOf(manager, farmId)) - 1))
+        : undefined;
+    const all = before && told ? [...before, ...told] : await this.factsOf(farmId, 'herd-move');
+    if (alone) alone.moves = all;
+    return all;
   }
 
   /** The same of what is about one thing. */
@@ -355,12 +339,11 @@ export class ToldService {
     farmId: string,
     told: readonly ToldFact[],
     fieldOf: (fact: ToldFact, field: string) => string,
+    { areNew = true } = {},
   ): Promise<void> {
     const moved = told.filter((fact): fact is HerdMove => fact.kind === 'herd-move');
     if (0 < moved.length) {
-      const all = await this.readMoves(farmId);
-      const alone = this.alone.getStore();
-      if (alone) alone.moves = all;
+      const all = await this.movesWith(manager, farmId, areNew ? moved : undefined);
       const field = fieldOf(moved[0]!, 'details.paddockId');
       await settlePlaces(manager, farmId, { changed: moved, all }, field);
     }

@@ -1,4 +1,5 @@
 import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
+import type { FarmPicture } from '../../shared/farm/picture.js';
 import type { Herd } from '../../shared/farm/herd.js';
 import type { GrassReading, Paddock } from '../../shared/farm/paddock.js';
 import type { Saved } from '../../shared/farm/saved.js';
@@ -198,6 +199,34 @@ describe.each(databases())('what is told on $name', (database) => {
     await move(b, inDays(0));
     const { body } = await app.api.get(`${farm.path}/paddocks/${c.id}`);
     expect(body).toMatchObject({ lastGrazedOn: inDays(-1) });
+  });
+
+  it('of years ago says when a paddock was grazed; moved back by years, it is no longer of now', async () => {
+    const post = async (what: string, { id: _id, ...row }: { id: string }) =>
+      ((await app.api.post(`${farm.path}/${what}`).send(row).expect(201)).body as { id: string })
+        .id;
+    const [old, next] = [
+      await post('paddocks', newPaddock({ name: 'Old' })),
+      await post('paddocks', newPaddock({ name: 'Next' })),
+    ];
+    const about = await post('herds', newHerd({ name: 'Steers' }));
+    const move = (paddockId: string, on: string) => ({
+      ...{ kind: 'herd-move', about, on, details: { paddockId } },
+    });
+    await tell(move(old, inDays(-1200))).expect(201);
+    await tell(move(next, inDays(-1000))).expect(201);
+    const { body } = await app.api.get(`${farm.path}/paddocks/${old}`).expect(200);
+    expect(body).toMatchObject({ lastGrazedOn: inDays(-1001) });
+    const mown = async () => {
+      const picture = (await app.api.get(`${farm.path}/picture`).expect(200)).body as FarmPicture;
+      return picture.mowings?.filter(({ paddockId }) => paddockId === next);
+    };
+    const mowing = { kind: 'paddock-mown', about: next, details: {} };
+    const { body: first } = await tell({ ...mowing, on: inDays(-3) }).expect(201);
+    expect(await mown()).toHaveLength(1);
+    const [{ id: replaces }] = first as [ToldFact];
+    await tell({ ...mowing, on: inDays(-1090), replaces }).expect(201);
+    expect(await mown()).toHaveLength(0);
   });
 
   it('is in the picture as if all of it were read anew', async () => {
