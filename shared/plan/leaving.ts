@@ -168,11 +168,18 @@ function withdrawalShort(context: PlanContext, on: string): PlanIssue[] {
   const lastPhase = phases.at(-1)!;
   const switchDay = lastPhase.fromAgeDays - life.arrivalAgeDays;
   if (days <= life.days - 1 - switchDay) return [];
+  const day = (date: string): string => context.say(date, 'date');
+  const lastOn = addDays(on, -days);
+  // Once that day is past nothing but a later day of processing makes up for it.
+  const whatToDo =
+    lastOn < context.today
+      ? `That would be ${day(lastOn)}, which is past: stop medicated feed today and process on ${day(addDays(context.today, days))} or later.`
+      : `Stop medicated feed by ${day(lastOn)}, or process later.`;
   return [
     issue(
       'stop',
       'withdrawal-short',
-      `The last feed change (${context.say(dateOf(switchDay), 'date')}) is fewer than the ${days} withdrawal days of the label before ${context.say(on, 'date')}. Stop medicated feed by ${context.say(addDays(on, -days), 'date')}, or process later.`,
+      `The last feed change (${day(dateOf(switchDay))}) is fewer than the ${days} withdrawal days of the label before ${day(on)}. ${whatToDo}`,
     ),
   ];
 }

@@ -1,5 +1,6 @@
 import { Injectable } from '@nestjs/common';
 import { LRUCache } from 'lru-cache';
+import { randomUUID } from 'node:crypto';
 import type { EntityManager } from 'typeorm';
 import { addDays, plainDateAt, type PlainDate } from '../../shared/calendar/plain-date.js';
 import { grazingsOf } from '../../shared/farm/herd-places.js';
@@ -55,6 +56,8 @@ import { SharedAnswers } from '../work-pool/shared-answers.js';
 /** A saved farm's picture, and a key that changes with it: plans made from it are kept by the key. */
 export interface SavedPicture {
   readonly key: string;
+  /** Names this one state, whatever else a farm comes to be. */
+  readonly mark: string;
   readonly revision: number;
   readonly picture: FarmPicture & { readonly farm: FarmView };
 }
@@ -65,6 +68,7 @@ export class PicturesService {
   private readonly pictures = new SharedAnswers<SavedPicture>(50);
   /** The last picture of each farm: after an entry only what the entry changes is read again. */
   private readonly last = new LRUCache<string, SavedPicture>({ max: 20 });
+  private readonly marked = new LRUCache<string, SavedPicture>({ max: 50 });
 
   constructor(
     private readonly database: Database,
@@ -91,12 +95,19 @@ export class PicturesService {
     );
   }
 
+  /** The picture of a mark, as long as it is remembered. */
+  ofMark(farmId: string, mark: string): SavedPicture | undefined {
+    const found = this.marked.get(mark);
+    return found?.picture.farm.id === farmId ? found : undefined;
+  }
+
   private async read(farmId: string, manager: EntityManager): Promise<SavedPicture> {
     // Read again: a change may have come in between.
     const farm = await this.farms.findOne(farmId);
     const picture = (await this.afterTelling(farm, manager)) ?? (await this.build(farm, manager));
-    const saved = { key: keyOf(farm), revision: farm.revision, picture };
+    const saved = { key: keyOf(farm), mark: randomUUID(), revision: farm.revision, picture };
     this.last.set(farmId, saved);
+    this.marked.set(saved.mark, saved);
     return saved;
   }
 

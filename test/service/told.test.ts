@@ -249,15 +249,23 @@ describe.each(databases())('what is told on $name', (database) => {
           details: { isWorkable: true },
         }),
     ];
+    const read = async (since = '') => {
+      const { body, headers } = await app.api.get(`${farm.path}/picture${since}`).expect(200);
+      return { parts: body as Record<string, unknown>, headers };
+    };
     const picture = async () => {
-      const { body } = await app.api.get(`${farm.path}/picture`).expect(200);
-      const { farm: _farm, keptPlans: _kept, ...rest } = body as Record<string, unknown>;
+      const { farm: _farm, keptPlans: _kept, ...rest } = (await read()).parts;
       return rest;
     };
     for (const way of ways) {
-      await picture();
+      const before = await read();
       const { status, body } = await way();
       expect({ isTold: status < 300, body }).toMatchObject({ isTold: true });
+      // Whoever knows the one before is given what has changed, and has the whole by it.
+      const changed = await read(`?since=${before.headers['mark']}`);
+      expect(changed.headers['since']).toBe(before.headers['mark']);
+      expect(changed.parts).not.toHaveProperty('climate');
+      expect({ ...before.parts, ...changed.parts }).toEqual((await read('?since=unknown')).parts);
       const taken = await picture();
       // Somebody comes and goes: that is no telling, so that everything is read.
       const person = await app.api.post(`${farm.path}/people`).send({ name: 'Guest', away: [] });

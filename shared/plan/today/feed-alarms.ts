@@ -42,7 +42,8 @@ const withdrawalRuns = ({ batches, picture: { today } }: Looked): Alarm[] =>
         level: 'stop',
         words: 'medicated feed too close to eating',
         text: issue.text,
-        ...{ of: name, by: leaves, place: { kind: 'batch', id } },
+        // The feed is to be stopped now: the day of processing would be too late to be told.
+        ...{ of: name, place: { kind: 'batch', id } },
       },
     ];
   });

@@ -29,13 +29,24 @@ export class ApiError extends Error {
 export const getJson = <T>(path: string, signal?: AbortSignal): Promise<T> =>
   send<T>('GET', path, signal ? { signal } : {});
 /** What a path holds, and when it was asked for by the service's clock. */
-export async function getDated<T>(
-  path: string,
-  signal?: AbortSignal,
-): Promise<{ data: T; askedAt: string }> {
+export interface Dated<T> {
+  readonly data: T;
+  readonly askedAt: string;
+  /** What the service calls this state of it, where it has a name. */
+  readonly mark?: string;
+  /** The state beside which this says only what has changed. */
+  readonly since?: string;
+}
+export async function getDated<T>(path: string, signal?: AbortSignal): Promise<Dated<T>> {
   const response = await answerTo('GET', path, signal ? { signal } : {});
   const data = remember((await response.json()) as T);
-  return { data, askedAt: response.headers.get('asked-at') ?? new Date(0).toISOString() };
+  const [mark, since] = ['mark', 'since'].map((name) => response.headers.get(name) ?? undefined);
+  return {
+    data,
+    askedAt: response.headers.get('asked-at') ?? new Date(0).toISOString(),
+    ...(mark === undefined ? {} : { mark }),
+    ...(since === undefined ? {} : { since }),
+  };
 }
 export const postJson = <T>(path: string, body?: unknown): Promise<T> =>
   send<T>('POST', path, body === undefined ? {} : asJson(body));

@@ -1,9 +1,9 @@
 import { useQueryClient, type QueryClient, type QueryFunctionContext } from '@tanstack/react-query';
 import { useSyncExternalStore } from 'react';
-import type { KeptAnswer } from '../kept/at-hand.js';
 import { changing } from '../kept/changing.js';
 import { answerAtHand, forgetAnswers, keepAnswer, keptAnswer } from '../kept/kept-answers.js';
 import { ApiError, getDated, NOT_REACHED } from './client.js';
+import { isPicture, readPicture } from './picture-reads.js';
 import { remember } from './seen-rows.js';
 
 /** A weak signal is waited for so long before what was read before is shown, ms. */
@@ -80,13 +80,14 @@ export function showAtHand<T>(
 }
 
 async function fresh<T>(path: string, signal?: AbortSignal): Promise<T> {
-  const answer: KeptAnswer<T> = await getDated<T>(path, signal).catch((problem: unknown) => {
+  const read = isPicture(path) ? readPicture : getDated;
+  const { data, askedAt } = await read<T>(path, signal).catch((problem: unknown) => {
     if (problem instanceof ApiError && problem.problem.status === 404) forgetGone(path);
     throw problem;
   });
-  note(path, { askedAt: answer.askedAt, isKept: false });
-  keepAnswer(path, answer);
-  return answer.data;
+  note(path, { askedAt, isKept: false });
+  keepAnswer(path, { data, askedAt });
+  return data;
 }
 
 class Slow extends Error {}
