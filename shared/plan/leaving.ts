@@ -173,7 +173,7 @@ function withdrawalShort(context: PlanContext, on: string): PlanIssue[] {
   // Once that day is past nothing but a later day of processing makes up for it.
   const whatToDo =
     lastOn < context.today
-      ? `That would be ${day(lastOn)}, which is past: stop medicated feed today and process on ${day(addDays(context.today, days))} or later.`
+      ? `Its last day would be ${day(lastOn)}, which is past: stop medicated feed today and process on ${day(addDays(context.today, days))} or later.`
       : `Stop medicated feed by ${day(lastOn)}, or process later.`;
   return [
     issue(

@@ -210,6 +210,9 @@ function inBrooder(of: OfBatch): Found | undefined {
 
 /** What they want under the heat at their age. */
 function wanted({ context, day }: OfBatch): string {
+  const brooder = facilityOf(context.facilities, 'brooder', context.batch.brooderId);
+  // A plate warms by touch: what is wanted under it is no air of the box.
+  if (brooder?.heat.kind === 'plate') return ', and the plates warm those under them';
   const wantedC = underHeaterC(scheduleOf(context), context.life.arrivalAgeDays + day);
   return wantedC === undefined ? '' : `; ${context.say(wantedC, 'degC')} is wanted`;
 }

@@ -7,6 +7,7 @@ import { formatDate, type DateReader } from '../../units/dates.js';
 import { formatValue } from '../../units/format.js';
 import type { Unit } from '../../units/unit.js';
 import { planBatch, type BatchPlan } from '../batch-plan.js';
+import { heatOfDay } from '../heat-of-day.js';
 import { cautionsSaid } from './cautions-said.js';
 import { changes, planned } from './cold-snap.js';
 import { withSpell, type Spell } from './typed-weather.js';
@@ -20,9 +21,28 @@ import type { Mishap, WayOn } from './way-on.js';
  * Source of the limits: the table of heat stress.
  */
 export function heatWave(picture: FarmPicture, tables: Tables, spell: Spell): Mishap[] {
-  return picture.batches
+  const each = picture.batches
     .filter(({ arrivalDate }) => arrivalDate <= picture.today)
     .flatMap((batch) => planned(() => ofBatch({ picture, tables, spell, batch })) ?? []);
+  const areOut = each.some(({ ways }) => ways.every(({ id }) => id !== LESS_HEAT));
+  return [...(areOut ? [ofAll(picture, tables, spell)] : []), ...each];
+}
+
+/** What holds for all that are out is said once. */
+function ofAll(picture: FarmPicture, tables: Tables, spell: Spell): Mishap {
+  const say = sayFor(picture);
+  const { beginsC, seriousC } = tables.heatStress;
+  return {
+    name: 'All that are out',
+    follows: [
+      spell.airC < beginsC
+        ? `They stand ${say(spell.airC, 'degC')}: birds pant from about ${say(beginsC, 'degC')}.`
+        : `Birds pant from about ${say(beginsC, 'degC')}, and it is serious above ${say(seriousC, 'degC')}.`,
+    ],
+    numbers: [],
+    ways: [shade()],
+    cautions: cautionsSaid(tables, picture.farm, ['heat-stress']),
+  };
 }
 
 interface Asked {
@@ -42,24 +62,27 @@ function ofBatch(asked: Asked): Mishap | undefined {
   const day = daysBetween(batch.arrivalDate, today);
   const [water, more] = [plan, hotter].map(({ daily }) => quantityOfDay(daily, 'water-day', day));
   const say = sayFor(picture);
-  const { beginsC, seriousC } = tables.heatStress;
+  const { beginsC } = tables.heatStress;
+  const isHot = beginsC <= spell.airC;
+  const goesOut = plan.outdoors.moveOut && String(plan.outdoors.moveOut.value);
+  const isIn = goesOut === undefined || today < goesOut;
+  const isOnHeat = isIn && heatOfDay(picture, tables, batch.id, day) !== undefined;
   const isHeavy =
     leaves !== undefined &&
     daysBetween(today, leaves) <= tables.judgements.arrival.lastHotDays.value;
   const ways = [
     water && more ? drink(water as NumberQuantity, more as NumberQuantity, say) : undefined,
-    shade(),
-    ...(isHeavy && beginsC <= spell.airC ? otherDays(asked, plan, leaves) : []),
+    ...(isOnHeat ? [lessHeat()] : []),
+    ...(isHeavy && isHot ? otherDays(asked, plan, leaves) : []),
   ];
   return {
     name: batch.name,
     follows: [
-      spell.airC < beginsC
-        ? `They stand ${say(spell.airC, 'degC')}: birds pant from about ${say(beginsC, 'degC')}.`
-        : `Birds pant from about ${say(beginsC, 'degC')}, and it is serious above ${say(seriousC, 'degC')}${isHeavy ? ': heavy ones die first' : ''}.`,
-      ...(leaves && spell.airC >= beginsC
+      ...(isOnHeat ? ['They are in the brooder: hot air there needs less from the heaters.'] : []),
+      ...(isHeavy && isHot ? ['Heavy ones die first.'] : []),
+      ...(leaves && isHot && !isOnHeat
         ? [
-            `They leave ${formatDate(leaves, readerOf(picture))}${isIn(picture, spell, leaves) ? ', in the heat' : ''}.`,
+            `They leave ${formatDate(leaves, readerOf(picture))}${isInSpell(picture, spell, leaves) ? ', in the heat' : ''}.`,
           ]
         : []),
     ],
@@ -75,7 +98,7 @@ const sayFor =
   (value: number, unit: Unit): string =>
     formatValue(value, unit, farm);
 
-const isIn = ({ today }: FarmPicture, { days }: Spell, on: PlainDate): boolean =>
+const isInSpell = ({ today }: FarmPicture, { days }: Spell, on: PlainDate): boolean =>
   today <= on && on < addDays(today, days);
 
 function drink(
@@ -101,10 +124,19 @@ const shade = (): WayOn => ({
   ],
 });
 
+const LESS_HEAT = 'less-heat';
+const lessHeat = (): WayOn => ({
+  id: LESS_HEAT,
+  words: 'Less heat in the brooder',
+  follows: [
+    'Take the lid off, raise the lamps or switch some off, open the shed to the air. Far from the heat with open beaks is too hot.',
+  ],
+});
+
 /** Where their last day is a hot one, a day before it and one after the heat: what the plan of each comes to. */
 function otherDays(asked: Asked, plan: BatchPlan, leaves: PlainDate): WayOn[] {
   const { picture, tables, spell } = asked;
-  if (!isIn(picture, spell, leaves)) return [];
+  if (!isInSpell(picture, spell, leaves)) return [];
   const soonest = addDays(picture.today, tables.judgements.alarms.leaveSoonestDays.value);
   const after = addDays(picture.today, spell.days);
   return [

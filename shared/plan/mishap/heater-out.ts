@@ -63,7 +63,7 @@ export function heaterOut(
           ]),
     ],
     numbers: now.numbers ?? [],
-    ways: now.isEnough ? [] : byEnough(waysOf(night, brooder, left, isPowerOut)),
+    ways: now.isEnough ? [] : withBottles(byEnough(waysOf(night, brooder, left, isPowerOut))),
     cautions: cautionsSaid(tables, picture.farm, ['heat-lamp', 'carbon-monoxide']),
   };
 }
@@ -185,3 +185,18 @@ const byEnough = (ways: readonly (WayOn | undefined)[]): WayOn[] =>
   ways
     .filter((way): way is WayOn => way !== undefined)
     .sort((a, b) => Number(b.isEnough ?? false) - Number(a.isEnough ?? false));
+
+/** What is left where nothing that was worked out does it alone. */
+const withBottles = (ways: readonly WayOn[]): WayOn[] =>
+  ways.some(({ isEnough }) => isEnough)
+    ? [...ways]
+    : [
+        ...ways,
+        {
+          id: 'bottles',
+          words: 'Bottles of hot water, wrapped in cloth, among them',
+          follows: [
+            'Together with the rest: a cover over the box with a gap for air, and bottles filled again as they cool, all night. Common practice; how warm it gets is not worked out.',
+          ],
+        },
+      ];

@@ -29,6 +29,8 @@ const cold = (given: FarmPicture, airC: number, days = 3) =>
   coldSnap(given, tables, { kind: 'cold', airC, days });
 const hot = (given: FarmPicture, airC: number, days = 4) =>
   heatWave(given, tables, { kind: 'hot', airC, days });
+/** The part of the batch itself, beside what holds for all that are out. */
+const hotForThem = (...asked: Parameters<typeof hot>) => hot(...asked).at(-1)!;
 
 describe('a spell in the forecast', () => {
   it('is what is forecast, else such as one in ten is', () => {
@@ -117,7 +119,7 @@ describe('heatWave', () => {
 
   it('has them drink more, as much as the plan of such a day says', () => {
     const given = picture('2027-06-10');
-    const [water] = hot(given, 35)[0]!.ways;
+    const [water] = hotForThem(given, 35).ways;
     // The table of heat: half as much again at 32 °C, and on from there.
     expect(water!.id).toBe('water');
     expect(water!.numbers![0]!.value).toBeGreaterThan(0);
@@ -126,7 +128,7 @@ describe('heatWave', () => {
   it('tries the last day before the heat and after it, at the weight and feed of each', () => {
     const on = leaves(picture('2027-06-20'));
     const given = picture(addDays(on, -3));
-    const ways = hot(given, 36, 5)[0]!.ways;
+    const { ways } = hotForThem(given, 36, 5);
     const earlier = ways.find(({ id }) => id === 'earlier')!;
     const later = ways.find(({ id }) => id === 'later')!;
     const kept = (batch: Batch) => ({ ...given, batches: [{ ...batch, id: 'c' }] });
@@ -135,8 +137,10 @@ describe('heatWave', () => {
     expect(earlier.follows.join(' ')).toContain('Feed for all their days');
   });
 
-  it('offers no other day while they are light', () => {
-    const ids = hot(picture('2027-05-20'), 36)[0]!.ways.map(({ id }) => id);
-    expect(ids).toEqual(['water', 'shade']);
+  it('has chicks in the brooder get less heat, shade over the pen once they are out', () => {
+    const idsOf = (today: string) =>
+      hot(picture(today), 36).map(({ ways }) => ways.map(({ id }) => id));
+    expect(idsOf('2027-05-10')).toEqual([['water', 'less-heat']]);
+    expect(idsOf('2027-06-25')).toEqual([['shade'], ['water']]);
   });
 });
