@@ -1,4 +1,5 @@
-import { formatValue, type Reader } from '../units/format.js';
+import { costMinor } from '../money/money.js';
+import { formatMoney, formatValue, type Reader } from '../units/format.js';
 import type { Unit } from '../units/unit.js';
 import type { CauseOfDeath } from './head-count.js';
 import type { ToldFact } from './told-fact.js';
@@ -26,6 +27,14 @@ export const BOUGHT_WORDS = {
   other: 'Something else',
 } as const;
 
+/** What one of them is called, and more of them; bedding comes in anything. */
+const SOLD_BY: Readonly<Partial<Record<keyof typeof BOUGHT_WORDS, readonly [string, string]>>> = {
+  feed: ['bag', 'bags'],
+  hay: ['bale', 'bales'],
+  minerals: ['bag', 'bags'],
+  gas: ['bottle', 'bottles'],
+};
+
 export const GONE_WORDS = { sold: 'sold', given: 'given away' } as const;
 
 /**
@@ -41,7 +50,9 @@ export function sayFact(
   const say = (value: number, unit: Unit): string => formatValue(value, unit, reader);
   const birds = (n: number): string => (n === 1 ? '1 bird' : `${n} birds`);
   const money = (price: string | undefined): string =>
-    price === undefined ? '' : `, ${price} ${reader.currency}`;
+    price === undefined
+      ? ''
+      : `, ${formatMoney(costMinor(price, 1, reader.currency), reader.currency)}`;
   const amount = (value: number | undefined, unit: Unit, what: string): string =>
     value === undefined ? '' : `, ${say(value, unit)} ${what}`;
   switch (fact.kind) {
@@ -76,7 +87,8 @@ export function sayFact(
     }
     case 'bought': {
       const { what, name, amount: n, eachKg, money: paid, from } = fact.details;
-      const of = eachKg === undefined ? '' : ` of ${say(eachKg, 'kg')}`;
+      const each = SOLD_BY[what]?.[n === 1 ? 0 : 1];
+      const of = `${each ? ` ${each}` : ''}${eachKg === undefined ? '' : ` of ${say(eachKg, 'kg')}`}`;
       return `${name ?? BOUGHT_WORDS[what]}: ${n}${of} bought${from === undefined ? '' : ` from ${from}`}${money(paid)}`;
     }
     case 'water-drunk':

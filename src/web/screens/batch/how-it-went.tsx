@@ -36,7 +36,11 @@ export function HowItWentPart({ farm, batchId }: { farm: SavedFarm; batchId: str
 /** What was planned beside what was told, a line each. */
 export function PlannedAndTold({ lines, farm }: { lines: readonly RecordLine[]; farm: SavedFarm }) {
   const say = (value: number | undefined, { unit, id }: RecordLine): string | undefined =>
-    value === undefined ? undefined : formatValue(roundFor(value, id), unit, farm);
+    value === undefined
+      ? undefined
+      : id === 'waste' && value <= 0
+        ? 'none'
+        : formatValue(roundFor(value, id), unit, farm);
   return (
     <WideTable label="Planned beside what was told">
       <Table className="stacks">
@@ -67,6 +71,6 @@ export function PlannedAndTold({ lines, farm }: { lines: readonly RecordLine[]; 
   );
 }
 
-/** A conversion and eggs a hen are read to a tenth or a hundredth. */
+/** A conversion and feed that went beyond it are read to a hundredth. */
 const roundFor = (value: number, id: string): number =>
-  id === 'conversion' ? Math.round(100 * value) / 100 : value;
+  id === 'conversion' || id === 'waste' ? Math.round(100 * value) / 100 : value;

@@ -1,6 +1,6 @@
 import { Table, Text } from '@mantine/core';
 import type { Tables } from '../../../../shared/tables/tables.js';
-import { formatValue } from '../../../../shared/units/format.js';
+import { formatAbout, formatValue } from '../../../../shared/units/format.js';
 import type { Unit } from '../../../../shared/units/unit.js';
 import type { PaddockYear } from '../../../../shared/plan/record/paddock-year.js';
 import type { SavedFarm } from '../../api/queries.js';
@@ -12,14 +12,21 @@ import { WideTable } from '../../shell/wide-table.js';
 const COLUMNS: readonly {
   readonly label: string;
   readonly unit: Unit;
+  /** Worked out from what cattle of that weight eat: nobody knows it to the pound. */
+  readonly isAbout?: true;
   readonly of: (row: PaddockYear) => number;
 }[] = [
   { label: 'Times grazed', unit: 'count', of: ({ stays }) => stays },
   { label: 'Days', unit: 'day', of: ({ days }) => days },
-  { label: 'Animal days', unit: 'perHa', of: ({ animalDaysPerHa }) => animalDaysPerHa },
-  { label: 'Grazed, dry', unit: 'kg', of: ({ grazedKg }) => grazedKg },
+  {
+    label: 'Animal days',
+    unit: 'perHa',
+    isAbout: true,
+    of: ({ animalDaysPerHa }) => animalDaysPerHa,
+  },
+  { label: 'Grazed, dry', unit: 'kg', isAbout: true, of: ({ grazedKg }) => grazedKg },
   { label: 'Bales', unit: 'count', of: ({ bales }) => bales },
-  { label: 'Yield, dry', unit: 'kgPerHa', of: ({ yieldKgPerHa }) => yieldKgPerHa },
+  { label: 'Yield, dry', unit: 'kgPerHa', isAbout: true, of: ({ yieldKgPerHa }) => yieldKgPerHa },
 ];
 
 /** What each paddock carried in the year, the best one first. */
@@ -57,9 +64,9 @@ export function PaddocksCard({
                     {formatValue(row.areaM2, 'ha', farm)}
                   </Text>
                 </Table.Th>
-                {COLUMNS.map(({ label, unit, of }) => (
+                {COLUMNS.map(({ label, unit, isAbout, of }) => (
                   <Table.Td key={label} data-label={label}>
-                    {formatValue(of(row), unit, farm)}
+                    {(isAbout ? formatAbout : formatValue)(of(row), unit, farm)}
                   </Table.Td>
                 ))}
               </Table.Tr>
