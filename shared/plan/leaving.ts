@@ -86,24 +86,30 @@ export function planLeaving(context: PlanContext, feed: FeedPart): Found<Leaving
 
 /** The day on which the last of them are processed, which may be one before they are full grown. */
 function whenTheyLeave(
-  { batch, life, dateOf }: PlanContext,
+  { batch, life, dateOf, today }: PlanContext,
   { leaving: days, left }: ProcessingDays,
 ): Pick<LeavingPart, 'on' | 'age'> {
   const age = ageInput(batch, life);
   const last = days.at(-1)!;
   const before = life.days - 1 - last.index;
   return {
-    on: datedFact(dayLabel(days.length, left), last.date, processingFormulas.leaveDate, [
-      input('Hatch', addDays(batch.arrivalDate, -life.arrivalAgeDays), 'date'),
-      age,
-      ...(batch.targetLiveKg === undefined || batch.slotDate !== undefined
-        ? []
-        : [fromFarm('Target live weight', batch.targetLiveKg, 'kg', 'W_target')]),
-      ...(batch.processingWeekday === undefined || batch.slotDate !== undefined
-        ? []
-        : [fromFarm('Weekday wished', formatWeekday(batch.processingWeekday), 'text')]),
-      ...(before === 0 ? [] : [input('By that age', dateOf(life.days - 1), 'date')]),
-    ]),
+    // Of a day that is past nothing is left to be done.
+    on: datedFact(
+      dayLabel(days.length, last.date < today ? 0 : left),
+      last.date,
+      processingFormulas.leaveDate,
+      [
+        input('Hatch', addDays(batch.arrivalDate, -life.arrivalAgeDays), 'date'),
+        age,
+        ...(batch.targetLiveKg === undefined || batch.slotDate !== undefined
+          ? []
+          : [fromFarm('Target live weight', batch.targetLiveKg, 'kg', 'W_target')]),
+        ...(batch.processingWeekday === undefined || batch.slotDate !== undefined
+          ? []
+          : [fromFarm('Weekday wished', formatWeekday(batch.processingWeekday), 'text')]),
+        ...(before === 0 ? [] : [input('By that age', dateOf(life.days - 1), 'date')]),
+      ],
+    ),
     age: quantity(
       days.length === 1 ? 'Age at processing' : 'Age at processing, the last of them',
       life.lastAgeDays - before,

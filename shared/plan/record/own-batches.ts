@@ -159,7 +159,10 @@ function growthOf(
   const hasFeed = 0 < eaten.length && batch.feedFactor === undefined;
   const percent = (logs: readonly number[]): string =>
     `${Math.round(100 * Math.exp(sum(logs) / logs.length))} %`;
-  const planned = (logs: readonly number[]): string => `${Math.round(100 * weigh(logs))} %`;
+  const planned = (logs: readonly number[]): string => {
+    const to = Math.round(100 * weigh(logs));
+    return to === 100 ? 'planned as before' : `planned with ${to} %`;
+  };
   return {
     values: {
       ...(hasWeight
@@ -176,12 +179,12 @@ function growthOf(
     words: [
       ...(hasWeight
         ? [
-            `They weighed ${percent(lives)} of the plan (${ofBatches(lives.length)}): planned with ${planned(lives)}.`,
+            `They weighed ${percent(lives)} of the plan (${ofBatches(lives.length)}): ${planned(lives)}.`,
           ]
         : []),
       ...(hasFeed
         ? [
-            `They took ${percent(eaten)} of the feed planned (${ofBatches(eaten.length)}): planned with ${planned(eaten)}.`,
+            `They took ${percent(eaten)} of the feed planned (${ofBatches(eaten.length)}): ${planned(eaten)}.`,
             ...wasteWords(alike),
           ]
         : []),
