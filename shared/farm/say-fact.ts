@@ -1,4 +1,4 @@
-import { formatValue, type Reader } from '../units/format.js';
+import { formatPrice, formatValue, type Reader } from '../units/format.js';
 import type { Unit } from '../units/unit.js';
 import type { CauseOfDeath } from './head-count.js';
 import type { ToldFact } from './told-fact.js';
@@ -26,6 +26,13 @@ export const BOUGHT_WORDS = {
   other: 'Something else',
 } as const;
 
+/** One and several of what is bought, where a household counts it so. */
+const PIECES: Partial<Record<keyof typeof BOUGHT_WORDS, readonly [string, string]>> = {
+  feed: ['bag', 'bags'],
+  bedding: ['bag', 'bags'],
+  hay: ['bale', 'bales'],
+};
+
 export const GONE_WORDS = { sold: 'sold', given: 'given away' } as const;
 
 /**
@@ -41,7 +48,7 @@ export function sayFact(
   const say = (value: number, unit: Unit): string => formatValue(value, unit, reader);
   const birds = (n: number): string => (n === 1 ? '1 bird' : `${n} birds`);
   const money = (price: string | undefined): string =>
-    price === undefined ? '' : `, ${price} ${reader.currency}`;
+    price === undefined ? '' : `, ${formatPrice(price, reader.currency)}`;
   const amount = (value: number | undefined, unit: Unit, what: string): string =>
     value === undefined ? '' : `, ${say(value, unit)} ${what}`;
   switch (fact.kind) {
@@ -77,7 +84,8 @@ export function sayFact(
     case 'bought': {
       const { what, name, amount: n, eachKg, money: paid, from } = fact.details;
       const of = eachKg === undefined ? '' : ` of ${say(eachKg, 'kg')}`;
-      return `${name ?? BOUGHT_WORDS[what]}: ${n}${of} bought${from === undefined ? '' : ` from ${from}`}${money(paid)}`;
+      const pieces = PIECES[what]?.[n === 1 ? 0 : 1];
+      return `${name ?? BOUGHT_WORDS[what]}: ${n}${pieces === undefined ? '' : ` ${pieces}`}${of} bought${from === undefined ? '' : ` from ${from}`}${money(paid)}`;
     }
     case 'water-drunk':
       return `${say(fact.details.liters, 'L')} of water`;
