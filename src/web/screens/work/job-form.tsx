@@ -10,6 +10,7 @@ import {
 import type { KeyDate } from '../../../../shared/plan/tasks/event.js';
 import { useSave, type SavedFarm } from '../../api/queries.js';
 import { DateField } from '../../fields/date-input.js';
+import { useSayDate } from '../../explain/say-date.js';
 import { wordsOfRow } from '../../fields/field-words.js';
 import { QuantityInput } from '../../fields/quantity-input.js';
 import { draftKey } from '../../fields/kept-draft.js';
@@ -46,7 +47,7 @@ export function JobForm({
   people,
   jobs,
   today,
-  events,
+  events: keyDates,
   start,
   onDone,
 }: {
@@ -58,6 +59,9 @@ export function JobForm({
   start: OwnJob | undefined;
   onDone: () => void;
 }) {
+  const sayDate = useSayDate();
+  // Frost and first warm days come every year that is planned: each by its date.
+  const events = keyDates.map((each) => ({ ...each, name: `${each.name}, ${sayDate(each.date)}` }));
   const words = wordsOfRow(jobFields, farm);
   const save = useSave<Draft>(farm.id, 'jobs', words);
   const form = useRowForm<Draft>({
