@@ -18,6 +18,7 @@ import { RowForm, useRowForm } from '../../fields/row-form.js';
 import { Select } from '../../fields/select.js';
 import { FoldedFields } from './folded-fields.js';
 import { JobRepeats } from './job-repeats.js';
+import { hangingOn, tied } from './job-ties.js';
 import { AMOUNTS, CONDITIONS, conditionsInWords, moreInWords } from './job-words.js';
 
 type Draft = { -readonly [K in keyof OwnJob]?: OwnJob[K] | undefined };
@@ -62,6 +63,7 @@ export function JobForm({
   const sayDate = useSayDate();
   // Frost and first warm days come every year that is planned: each by its date.
   const events = keyDates.map((each) => ({ ...each, name: `${each.name}, ${sayDate(each.date)}` }));
+  const usualDue = addDays(today, DUE_DAYS);
   const words = wordsOfRow(jobFields, farm);
   const save = useSave<Draft>(farm.id, 'jobs', words);
   const form = useRowForm<Draft>({
@@ -69,7 +71,7 @@ export function JobForm({
     start: start ?? {
       name: '',
       hours: 2,
-      dueOn: addDays(today, DUE_DAYS),
+      dueOn: usualDue,
       priority: 'should',
       conditions: {},
       canBeSpread: true,
@@ -209,7 +211,7 @@ export function JobForm({
               value={draft.tiedTo?.eventId ?? ''}
               error={errorAt('tiedTo')}
               options={[{ id: '', name: 'nothing: its dates are fixed' }, ...events]}
-              onChange={(id) => set({ tiedTo: hangingOn(events, id) })}
+              onChange={(id) => set(tied(draft, hangingOn(events, id), usualDue))}
             />
             <Select
               label={FIELDS.forWhom.label}
@@ -258,11 +260,6 @@ export function JobForm({
     </RowForm>
   );
 }
-
-const hangingOn = (events: readonly KeyDate[], id: string | undefined): OwnJob['tiedTo'] => {
-  const event = events.find((each) => each.id === id);
-  return event && { eventId: event.id, on: event.date };
-};
 
 type Amount = 'peopleNeeded' | (typeof AMOUNTS)[number];
 
