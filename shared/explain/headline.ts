@@ -7,6 +7,11 @@ const STEPS: Partial<Record<Unit, readonly { readonly from: number; readonly ste
   eggs: [{ from: 1000, step: 100 }],
   share: [{ from: 10, step: 1 }],
   kg: [{ from: 1, step: 0.1 }],
+  // Fence and lanes.
+  m: [
+    { from: 100, step: 10 },
+    { from: 1000, step: 100 },
+  ],
   // Hours of light or work of one day stay to the minute.
   h: [{ from: 24, step: 1 }],
 };

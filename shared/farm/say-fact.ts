@@ -1,5 +1,4 @@
-import { costMinor } from '../money/money.js';
-import { formatMoney, formatValue, type Reader } from '../units/format.js';
+import { formatPrice, formatValue, type Reader } from '../units/format.js';
 import type { Unit } from '../units/unit.js';
 import type { CauseOfDeath } from './head-count.js';
 import type { ToldFact } from './told-fact.js';
@@ -50,9 +49,7 @@ export function sayFact(
   const say = (value: number, unit: Unit): string => formatValue(value, unit, reader);
   const birds = (n: number): string => (n === 1 ? '1 bird' : `${n} birds`);
   const money = (price: string | undefined): string =>
-    price === undefined
-      ? ''
-      : `, ${formatMoney(costMinor(price, 1, reader.currency), reader.currency)}`;
+    price === undefined ? '' : `, ${formatPrice(price, reader.currency)}`;
   const amount = (value: number | undefined, unit: Unit, what: string): string =>
     value === undefined ? '' : `, ${say(value, unit)} ${what}`;
   switch (fact.kind) {

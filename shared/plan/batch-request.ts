@@ -64,11 +64,18 @@ export function batchContext(
   return { ...context, ...request, tables: context.tables };
 }
 
-/** Layers that came so much earlier that they rule the coop when these join them. */
+/**
+ * Layers that came so much earlier that they rule the coop when these join them: not birds that go
+ * to a pen or coop of their own.
+ */
 function isOlderFlock(other: NamedBatch, batch: NamedBatch, tables: Tables): boolean {
   const before = daysBetween(other.arrivalDate, batch.arrivalDate);
   const { olderFlockDays } = tables.judgements.birds;
-  return other.purpose === 'layers' && olderFlockDays.value <= before && before <= FURTHEST_DAYS;
+  if (other.purpose !== 'layers' || before < olderFlockDays.value || FURTHEST_DAYS < before) {
+    return false;
+  }
+  if (batch.purpose === 'meat' && batch.penId !== undefined) return false;
+  return [batch.coopId, other.coopId].includes(undefined) || batch.coopId === other.coopId;
 }
 
 /** Days for which meat of birds that were processed may still lie in a freezer. */

@@ -1,4 +1,5 @@
 import { DateTime } from 'luxon';
+import { listed } from './listed.js';
 import type { UnitSystem } from './unit.js';
 
 /**
@@ -53,6 +54,22 @@ const isThisYear = (date: string, { today }: DateReader): boolean =>
 
 /** The name of an ISO weekday, 1 Monday to 7 Sunday. */
 export const formatWeekday = (weekday: number): string => WEEKDAYS[weekday - 1]!;
+
+/** Weekdays in words, three or more in a row by the first and the last: “Monday to Friday and Sunday”. */
+export function listWeekdays(weekdays: readonly number[]): string {
+  const runs: number[][] = [];
+  for (const day of weekdays.toSorted((a, b) => a - b)) {
+    if (runs.at(-1)?.at(-1) === day - 1) runs.at(-1)!.push(day);
+    else runs.push([day]);
+  }
+  return listed(
+    runs.flatMap((run) =>
+      run.length < 3
+        ? run.map(formatWeekday)
+        : [`${formatWeekday(run[0]!)} to ${formatWeekday(run.at(-1)!)}`],
+    ),
+  );
+}
 
 export const WEEKDAYS = [
   'Monday',

@@ -1,9 +1,9 @@
 import Papa from 'papaparse';
 import { addDays, isPlainDate } from '../../shared/calendar/plain-date.js';
 import { FieldError, type FieldProblem } from '../../shared/problems/field-problem.js';
-import { fToC } from '../../shared/units/convert.js';
 import { checkWholeYear, FEWEST_CLIMATE_DAYS } from '../../shared/weather/climate.js';
 import { rainIn, temperatureIn, type Column } from './csv-cells.js';
+import { columnOf, dateColumnOf, hasRain } from './csv-columns.js';
 
 export interface ImportedDay {
   readonly date: string;
@@ -11,13 +11,6 @@ export interface ImportedDay {
   readonly maxC: number;
   readonly rainMm: number | null;
 }
-
-/** Columns by their names, which carry the unit: a file whose unit is not said cannot be read. */
-const COLUMNS = {
-  low: { tmin_c: (v: number) => v, tmin_f: fToC },
-  high: { tmax_c: (v: number) => v, tmax_f: fToC },
-  rain: { prcp_mm: (v: number) => v, prcp_in: (v: number) => v * 25.4 },
-} as const;
 
 const MOST_PROBLEMS = 20;
 const MOST_DAYS = 80_000;
@@ -27,7 +20,8 @@ const MOST_LINES = 2 * MOST_DAYS;
 
 /**
  * Daily weather from CSV text: a header with `date`, `tmin_c` or `tmin_f`, `tmax_c` or `tmax_f`,
- * and optionally `prcp_mm` or `prcp_in`. Lines that start with # are skipped.
+ * and optionally `prcp_mm` or `prcp_in`, or with what weather services call them, a unit in each
+ * name. Lines that start with # are skipped.
  *
  * @throws FieldError naming rows and columns; nothing is returned for a file with any bad row
  */
@@ -93,17 +87,8 @@ function readDays(text: string, limits: DayLimits): { days: ImportedDay[]; lowNa
   const header = meta.fields ?? [];
   const low = columnOf(header, 'low');
   const high = columnOf(header, 'high');
-  const rain = header.some((name) => name in COLUMNS.rain) ? columnOf(header, 'rain') : undefined;
-  if (!header.includes('date')) {
-    throw new FieldError([
-      {
-        field: 'csv.header',
-        code: 'missing',
-        given: header.join(','),
-        fix: 'Name one column "date", with year-month-day in it.',
-      },
-    ]);
-  }
+  const rain = hasRain(header) ? columnOf(header, 'rain') : undefined;
+  const dates = dateColumnOf(header);
   if (data.length < limits.fewest || limits.most < data.length) {
     throw new FieldError([
       {
@@ -123,7 +108,13 @@ function readDays(text: string, limits: DayLimits): { days: ImportedDay[]; lowNa
   const days: ImportedDay[] = [];
   data.forEach((row, i) => {
     if (MOST_PROBLEMS <= problems.length) return;
-    const found = readRow(row, { low, high, rain }, `csv.row${lines[i] ?? i + 2}`, limits, seen);
+    const found = readRow(
+      row,
+      { dates, low, high, rain },
+      `csv.row${lines[i] ?? i + 2}`,
+      limits,
+      seen,
+    );
     if ('problems' in found) problems.push(...found.problems);
     else days.push(found);
   });
@@ -166,28 +157,14 @@ const linesOfRows = (lines: readonly string[]): number[] =>
     .flatMap((line, i) => (/^[,;\t|\s]*$/.test(line) || line.startsWith('#') ? [] : [i + 1]))
     .slice(1);
 
-function columnOf(header: readonly string[], what: keyof typeof COLUMNS): Column {
-  const known: Readonly<Record<string, (v: number) => number>> = COLUMNS[what];
-  const names = header.filter((name) => name in known);
-  if (names.length === 1) return { name: names[0]!, toSi: known[names[0]!]! };
-  throw new FieldError([
-    {
-      field: 'csv.header',
-      code: names.length === 0 ? 'missing' : 'conflict',
-      given: header.join(','),
-      fix: `Name exactly one column ${Object.keys(known).join(' or ')}, so that the unit is certain.`,
-    },
-  ]);
-}
-
 function readRow(
   row: Row,
-  columns: { low: Column; high: Column; rain: Column | undefined },
+  columns: { dates: string; low: Column; high: Column; rain: Column | undefined },
   at: string,
   { firstDate = '', lastDate, dateFix }: DayLimits,
   seen: Set<string>,
 ): ImportedDay | { problems: FieldProblem[] } {
-  const date = row['date']?.trim();
+  const date = row[columns.dates]?.trim();
   if (!isPlainDate(date)) {
     return {
       problems: [

@@ -69,9 +69,9 @@ export class WorkController {
   }
 
   /**
-   * Ticks work off, puts it off, strikes it out, gives it other hours or days, or takes that back. What
-   * a trip for feed brought is told as bought, about the trip’s key: bags that nobody told of are still
-   * to be fetched.
+   * Ticks work off, puts it off, strikes it out, gives it other hours or days, or takes that back. A
+   * trip for feed that is ticked off brought what was planned, unless what was bought on it is told
+   * about its key before.
    */
   @Answers(toldProgressFields)
   @Put('progress')

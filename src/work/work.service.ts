@@ -4,6 +4,7 @@ import { LessThan, type EntityManager } from 'typeorm';
 import type { PlainDate } from '../../shared/calendar/plain-date.js';
 import { afterSaid } from '../../shared/farm/said-of-work.js';
 import { isMowingWork } from '../../shared/farm/mowing.js';
+import { isFetch } from '../../shared/plan/tasks/fetches.js';
 import { isUnseen } from '../../shared/farm/told-seen.js';
 import { undoneFacts } from '../../shared/farm/work-undo.js';
 import { saysOtherOfWork } from '../../shared/farm/work-clash.js';
@@ -32,6 +33,7 @@ import { SharedAnswers } from '../work-pool/shared-answers.js';
 import type { DueWork } from '../../shared/plan/farm/work-of-farm.js';
 import { WorkPool } from '../work-pool/work-pool.service.js';
 import { KeptPlanEntity } from './kept-plan.entity.js';
+import { boughtAsPlanned } from './bought-as-planned.js';
 import type { GroundLookDto, ProgressDto } from './work.dto.js';
 
 /** Chances that are kept, by farm and revision. */
@@ -133,9 +135,11 @@ export class WorkService {
     if (Object.values(said).every((each) => each === undefined)) {
       await this.told.takeBackAbout(farmId, 'work-progress', ({ about }) => about === key);
       await this.told.takeBackMown(farmId, key);
+      await this.takeBackBought(farmId, key);
       return { key };
     }
     const mowing = await this.mowingOf(farmId, key);
+    const bought = said.doneOn === undefined ? [] : await this.boughtOn(farmId, key, said.doneOn);
     const reckoned = said.hours === undefined ? {} : await this.reckoned(farmId, key);
     return this.told.telling(farmId, async () => {
       const facts = await this.told.factsAbout(farmId, key, ['work-progress']);
@@ -159,7 +163,8 @@ export class WorkService {
       const isNewDay = details.doneOn !== before.doneOn;
       const mown = isNewDay ? await this.mownBy(farmId, key, { mowing, on: details.doneOn }) : [];
       if (isNewDay) await this.told.takeBackMown(farmId, key);
-      await this.told.tell(farmId, [fact, ...mown], (_k, field) =>
+      const brought = isNewDay ? bought : [];
+      await this.told.tell(farmId, [fact, ...mown, ...brought], (_k, field) =>
         field === 'on' ? 'doneOn' : field.replace(/^details\./, ''),
       );
       return { key, ...details };
@@ -189,6 +194,17 @@ export class WorkService {
       .map((about) => ({ kind: 'paddock-mown', about, on, details }));
   }
 
+  /** What a trip brings that is ticked off, unless what was bought on it is told. */
+  private async boughtOn(farmId: string, key: string, on: PlainDate): Promise<Said[]> {
+    if (!isFetch(key)) return [];
+    if (0 < holding(await this.told.factsAbout(farmId, key, ['bought'])).length) return [];
+    return boughtAsPlanned((await this.planOf(farmId)).jobs, key, on);
+  }
+
+  private async takeBackBought(farmId: string, key: string): Promise<void> {
+    if (isFetch(key)) await this.told.takeBackAbout(farmId, 'bought', ({ about }) => about === key);
+  }
+
   /**
    * Takes back what was last said of a piece of work, with the hours that were told after it was
    * done. What had been said before holds again.
@@ -196,7 +212,9 @@ export class WorkService {
   private async undo(farmId: string, key: string): Promise<Omit<Progress, 'key'>> {
     const of = () => this.told.factsAbout(farmId, key, ['work-progress']);
     for (const { id } of undoneFacts(await of())) await this.told.takeBack(farmId, id);
-    return holding(await of()).at(-1)?.details ?? {};
+    const left = holding(await of()).at(-1)?.details ?? {};
+    if (left.doneOn === undefined) await this.takeBackBought(farmId, key);
+    return left;
   }
 
   /** What a piece of work is reckoned at and its kind, open or done. */

@@ -16,6 +16,9 @@ describe('a computed number where it is read first', () => {
     [0.25 * KG_PER_LB, 'kg', '0.25 lb'],
     [134 + 46 / 60, 'h', '135 h'],
     [14.5, 'h', '14 h 30 min'],
+    [2559.7, 'm', '8,400 ft'],
+    [225.2, 'm', '740 ft'],
+    [2.44, 'm', '8.01 ft'],
   ])('%d in %s is said as %s', (value, unit, said) => {
     expect(formatHeadline({ value, unit, mark: 'computed' }, us)).toBe(said);
   });

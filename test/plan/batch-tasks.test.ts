@@ -78,6 +78,19 @@ describe('tasks of a batch', () => {
     expect(older('2027-04-20')).not.toContain('layers.join-pullets-to-older-flock');
   });
 
+  it('join no older flock where they go to a coop of their own', () => {
+    const into = (coopId: string) =>
+      ids({
+        batch: { ...LAYERS, coopId },
+        facilities: [newBrooder(), { ...coop, id: 'old-coop' }, { ...coop, id: 'new-coop' }],
+        batches: [
+          { ...newBatch({ ...LAYERS, arrivalDate: '2026-05-05', coopId: 'old-coop' }), id: 'old' },
+        ],
+      });
+    expect(into('old-coop')).toContain('layers.join-pullets-to-older-flock');
+    expect(into('new-coop')).not.toContain('layers.join-pullets-to-older-flock');
+  });
+
   it('book a processor once, and only where one is hired', () => {
     const booked = (processing: 'home' | 'hired') =>
       tasksOf({ batch: { processing } }).filter(({ name }) => /book|slot/i.test(name));

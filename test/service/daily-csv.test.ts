@@ -89,3 +89,28 @@ describe('a file of many years', () => {
     expect(parseDailyCsv(text, TODAY)).toHaveLength(3000);
   });
 });
+
+describe('the names of columns in a daily file', () => {
+  const read = (header: string) => parseForecastCsv(`${header}\n${TODAY},41,59,0.5`, TODAY)[0]!;
+
+  it.each([
+    'date,tmin_f,tmax_f,prcp_in',
+    'DATE,TMIN (°F),TMAX (°F),PRCP (in)',
+    'time,temperature_2m_min (°F),temperature_2m_max (°F),precipitation_sum (inch)',
+    'Day,Min temp °F,Max temp °F,Rain inches',
+  ])('are understood as weather services write them: %s', (header) => {
+    expect(read(header)).toEqual({ date: TODAY, minC: 5, maxC: 15, rainMm: 12.7 });
+  });
+
+  it.each([
+    ['date,tmin,tmax,prcp', 'The name “tmin” does not say its unit'],
+    ['date,tmin_f,tmax_f,prcp', 'The name “prcp” does not say its unit'],
+    ['date,a,b,c', 'Name one of the columns tmin_c or tmin_f.'],
+    ['date,tmin_c,tmin_f,tmax_f', 'Name exactly one column'],
+    ['when,tmin_f,tmax_f,prcp_in', 'Name one column date'],
+  ])('are named where they say too little: %s', (header, fix) => {
+    const [problem] = problemsOf(() => read(header));
+    expect(problem).toMatchObject({ field: 'csv.header', given: header.split(',').join(', ') });
+    expect(problem!.fix).toContain(fix);
+  });
+});

@@ -22,19 +22,19 @@ const BAD: readonly (readonly [what: string, csv: string, problem: ProblemPatter
   [
     'a header without units',
     GOOD.replace('tmin_c,tmax_c', 'tmin,tmax'),
-    { field: 'csv.header', code: 'missing', given: 'date,tmin,tmax' },
+    { field: 'csv.header', code: 'unreadable', given: 'date, tmin, tmax' },
   ],
   [
     'a header with both units',
     GOOD.replace('date,tmin_c,tmax_c', 'date,tmin_c,tmin_f,tmax_c'),
-    { field: 'csv.header', code: 'conflict' },
+    { field: 'csv.header', code: 'unreadable' },
   ],
   [
     'a header without a date',
-    GOOD.replace('date', 'day'),
-    { field: 'csv.header', code: 'missing' },
+    GOOD.replace('date', 'when'),
+    { field: 'csv.header', code: 'unreadable' },
   ],
-  ['no header', GOOD.split('\n').slice(1).join('\n'), { field: 'csv.header', code: 'missing' }],
+  ['no header', GOOD.split('\n').slice(1).join('\n'), { field: 'csv.header', code: 'unreadable' }],
   [
     'Fahrenheit under a column of Celsius',
     GOOD_F.replace('tmin_f,tmax_f', 'tmin_c,tmax_c'),

@@ -3,11 +3,15 @@ import { addDays, daysBetween, plainDateAt } from '../../shared/calendar/plain-d
 import type { Person } from '../../shared/farm/farm.js';
 import type { OwnJob } from '../../shared/farm/job.js';
 import type { Saved } from '../../shared/farm/saved.js';
+import type { ToldFact } from '../../shared/farm/told-fact.js';
 import type { WorkPlan } from '../../shared/plan/work/planned-work.js';
 import { openApp, type TestApp } from '../support/app.js';
 import { databases } from '../support/databases.js';
 import { expectProblem } from '../support/problem.js';
 import type { Test } from 'supertest';
+
+/** What is told of a line that was bought. */
+const KEYS = ['what', 'name', 'amount', 'eachKg', 'money'];
 
 describe.each(databases())('the work on $name', (database) => {
   let app: TestApp;
@@ -112,6 +116,32 @@ describe.each(databases())('the work on $name', (database) => {
       expect.any(String),
     ]);
     await app.api.delete(`${path}/jobs/${job.id}`).expect(204);
+  });
+
+  it('takes a trip that is ticked off as bought as planned, once, until that is undone', async () => {
+    const trip = (await plan()).jobs.find(({ buys }) => buys)!;
+    const tick = (said: object) =>
+      app.api
+        .put(`${path}/work/progress`)
+        .send({ key: trip.key, ...said })
+        .expect(200);
+    const bought = async (): Promise<ToldFact[]> => {
+      const asked = app.api.get(`${path}/told`).query({ kind: 'bought', about: trip.key });
+      return ((await asked.expect(200)).body as { facts: ToldFact[] }).facts;
+    };
+    await tick({ doneOn: today });
+    const byName = (lines: readonly object[]) =>
+      new Set(lines.map((line) => JSON.stringify(line, KEYS)));
+    expect(byName((await bought()).map(({ details }) => details))).toEqual(
+      byName(trip.buys!.lines),
+    );
+    expect((await plan()).jobs.map(({ key }) => key)).not.toContain(trip.key);
+    await tick({ hours: 2 });
+    await tick({ doneOn: addDays(today, -1) });
+    expect(await bought()).toHaveLength(trip.buys!.lines.length);
+    await tick({ undo: true });
+    await tick({ undo: true });
+    expect(await bought()).toEqual([]);
   });
 
   it('plans by the hours that people say they have', async () => {

@@ -6,6 +6,7 @@ import {
   formatDayWithoutWeekday,
   formatLongDate,
   formatMonthDay,
+  listWeekdays,
 } from '../../shared/units/dates.js';
 
 const us = { units: 'us' } as const;
@@ -86,5 +87,11 @@ describe('formatDate', () => {
         expect(formatDate(date, reader)).toBe(formatLongDate(date, reader));
       }),
     );
+  });
+
+  it('lists weekdays, three or more in a row by the first and the last', () => {
+    expect(listWeekdays([6, 1, 2, 3, 4, 5])).toBe('Monday to Saturday');
+    expect(listWeekdays([2, 5, 6])).toBe('Tuesday, Friday and Saturday');
+    expect(listWeekdays([1, 2, 3, 5, 7])).toBe('Monday to Wednesday, Friday and Sunday');
   });
 });

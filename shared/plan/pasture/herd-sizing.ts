@@ -158,12 +158,18 @@ export function herdSizing(context: PastureContext, h: number): Found<HerdSizing
     ),
     ...(isHot
       ? {
-          heat: quantity('Heat stress on a hot day', thi, 'ratio', cattleHeatFormulas.thi, [
-            input('Hot day', hottest, 'degC', 'T'),
-            fromJudgement(hotHumidityShare, 'RH'),
-            fromTable(cattleHeat, 'Cattle feel the heat from', cattleHeat.moderateFrom, 'ratio'),
-            fromTable(cattleHeat, 'Serious from', cattleHeat.severeFrom, 'ratio'),
-          ]),
+          heat: quantity(
+            `Heat stress on a hot day: felt from ${cattleHeat.moderateFrom}, serious from ${cattleHeat.severeFrom}`,
+            thi,
+            'ratio',
+            cattleHeatFormulas.thi,
+            [
+              input('Hot day', hottest, 'degC', 'T'),
+              fromJudgement(hotHumidityShare, 'RH'),
+              fromTable(cattleHeat, 'Cattle feel the heat from', cattleHeat.moderateFrom, 'ratio'),
+              fromTable(cattleHeat, 'Serious from', cattleHeat.severeFrom, 'ratio'),
+            ],
+          ),
         }
       : {}),
   };

@@ -23,7 +23,7 @@ export interface ToldFilter {
 }
 
 /** As many are shown at a time. */
-export const FACTS_AT_ONCE = 200;
+export const FACTS_AT_ONCE = 50;
 
 /** What was told, with what was changed and taken back; ticks of chores and alarms left out. */
 export function useTold(farmId: string, { about, kind }: ToldFilter, skip: number) {

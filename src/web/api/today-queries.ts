@@ -100,6 +100,7 @@ export function useTicks(farmId: string) {
       }),
   );
   const tell = async (one: Tick): Promise<void> => {
+    await drawn();
     const told = one.is === 'chore' ? undefined : one.told;
     if (told) await takeBackBought(farmId, told);
     if (await takenOut(farmId, one)) return;
@@ -125,6 +126,16 @@ export function useTicks(farmId: string) {
     },
   };
 }
+
+/** No longer than this is a tick held back for being drawn: a page that is hidden draws nothing. */
+const DRAWN_MS = 50;
+
+/** The tick is seen before it is stored and sent. */
+const drawn = (): Promise<void> =>
+  new Promise((resolve) => {
+    requestAnimationFrame(() => setTimeout(resolve));
+    setTimeout(resolve, DRAWN_MS);
+  });
 
 /** Whether what was told of a farm is not in the day as it was read. */
 export function isNewer(entry: Entry, farmId: string): boolean {

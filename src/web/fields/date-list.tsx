@@ -16,7 +16,13 @@ export function DateList({
   onChange: (dates: string[]) => void;
 }) {
   return (
-    <Input.Wrapper label={label} error={errorAt()} component="fieldset" className="plain-fieldset">
+    <Input.Wrapper
+      label={label}
+      error={errorAt()}
+      component="fieldset"
+      className="plain-fieldset"
+      mt="md"
+    >
       <Stack gap="xs" align="flex-start">
         {dates.map((date, k) => (
           <Group key={k} gap="xs">

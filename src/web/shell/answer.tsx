@@ -7,7 +7,10 @@ import { useEffect, useRef, type ReactNode } from 'react';
 export function Answer({ children }: { children: ReactNode }) {
   const ref = useRef<HTMLDivElement>(null);
   useEffect(() => {
-    ref.current!.scrollIntoView({ block: 'nearest' });
+    const answer = ref.current!;
+    // A long one is read from its beginning.
+    const isLong = window.innerHeight / 2 < answer.offsetHeight;
+    answer.scrollIntoView({ block: isLong ? 'start' : 'nearest' });
   }, []);
   return (
     <div ref={ref} role="status" className="answer">

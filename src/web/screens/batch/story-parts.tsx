@@ -7,6 +7,7 @@ import type { BatchPlan } from '../../../../shared/plan/batch-plan.js';
 import type { ShortLastFeed } from '../../../../shared/plan/last-feed.js';
 import type { Quantity } from '../../../../shared/explain/quantity.js';
 import { formatValue } from '../../../../shared/units/format.js';
+import { formatHeadline } from '../../../../shared/explain/headline.js';
 import { useOpener } from '../../explain/explain-panel.js';
 import { Fact, Facts, Num } from '../../explain/number.js';
 import { useSayDate } from '../../explain/say-date.js';
@@ -76,7 +77,7 @@ const cameGrown = ({ arrivalDate, outdoors }: BatchPlan): boolean =>
 /** A number of a part in words, for the part while it is shut. */
 function useSayFact(): (of: Quantity | undefined) => string {
   const { reader } = useOpener();
-  return (of) => (of ? `${of.label}: ${formatValue(of.value, of.unit, reader)}` : '');
+  return (of) => (of ? `${of.label}: ${formatHeadline(of, reader)}` : '');
 }
 
 function sayOut({ outdoors: { moveOut, ageAtMove, home } }: BatchPlan): string {

@@ -4,7 +4,7 @@ import { formatAbout, type Reader } from '../../../../shared/units/format.js';
 import './farm.css';
 
 const WHY = {
-  nights: 'nights here rest on a model, not on stations nearby',
+  nights: 'nights here are worked out, with no station nearby',
   rain: 'rain is very uncertain here: mountains change it within a few miles',
   frost: 'winters here are mild, or known to the month only, so frost dates are loose',
 } as const;

@@ -2,9 +2,8 @@ import { ActionIcon, Button, Card, Group, Text, Title } from '@mantine/core';
 import { IconPencil, IconTrash } from '@tabler/icons-react';
 import { useState } from 'react';
 import type { Supplier } from '../../../../shared/farm/supplier.js';
-import { formatWeekday } from '../../../../shared/units/dates.js';
+import { listWeekdays } from '../../../../shared/units/dates.js';
 import { formatPrice, formatValue } from '../../../../shared/units/format.js';
-import { listed } from '../../../../shared/units/listed.js';
 import { useSuppliers } from '../../api/feed-queries.js';
 import { useRemove, type SavedFarm } from '../../api/queries.js';
 import { FormDialog } from '../../fields/form-dialog.js';
@@ -85,8 +84,6 @@ function aboutSupplier(
       : `${formatPrice(tripCost, farm.currency)} a ${trip}`,
     ...(tripH === undefined || comes === 'delivered' ? [] : [formatValue(tripH, 'h', farm)]),
     ...(leadDays ? [`order ${formatValue(leadDays, 'day', farm)} ahead`] : []),
-    ...(openWeekdays && openWeekdays.length < 7
-      ? [`open ${listed(openWeekdays.map((day) => formatWeekday(day)))}`]
-      : []),
+    ...(openWeekdays && openWeekdays.length < 7 ? [`open ${listWeekdays(openWeekdays)}`] : []),
   ].join(' · ');
 }

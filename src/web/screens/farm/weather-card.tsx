@@ -33,7 +33,7 @@ export function WeatherCard({ farm, weather }: { farm: SavedFarm; weather: Weath
         )}
         <FileInput
           label="Daily file (CSV)"
-          description="Columns: date, tmin_c or tmin_f, tmax_c or tmax_f, and if you like prcp_mm or prcp_in."
+          description="Columns: date, tmin_c or tmin_f, tmax_c or tmax_f, and if you like prcp_mm or prcp_in; other names too, where they say the unit."
           placeholder="Choose a file"
           accept=".csv,text/csv"
           size="md"

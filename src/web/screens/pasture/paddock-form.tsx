@@ -23,6 +23,7 @@ import {
 } from '../../../../shared/farm/paddock.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
 import { useSave, type SavedFarm } from '../../api/queries.js';
+import { noPosition } from '../../fields/no-position.js';
 import { DateField } from '../../fields/date-input.js';
 import { wordsOfRow } from '../../fields/field-words.js';
 import { QuantityInput, typedText } from '../../fields/quantity-input.js';
@@ -309,7 +310,7 @@ function addHere(
       const corner = `${coords.latitude.toFixed(6)}, ${coords.longitude.toFixed(6)}`;
       setCorners((before) => (before.trim() === '' ? corner : `${before.trimEnd()}\n${corner}`));
     },
-    ({ message }) => setWrong(`The place could not be read: ${message}`),
+    ({ code }) => setWrong(noPosition(code)),
     { enableHighAccuracy: true, timeout: 15_000 },
   );
 }

@@ -211,6 +211,7 @@ function Walk({
       </div>
       <Button
         className="walk-save"
+        styles={{ label: { whiteSpace: 'normal' } }}
         size="lg"
         disabled={read === 0 || 0 < Object.keys(wrong).length || 0 < asked.length}
         loading={save.isPending}

@@ -6,6 +6,7 @@ import type { Place, PlacesFound } from '../../../../shared/farm/place.js';
 import { formatAbout } from '../../../../shared/units/format.js';
 import { angleText } from '../../../../shared/units/typed.js';
 import { findPlaces, findPoint } from '../../api/start-queries.js';
+import { noPosition } from '../../fields/no-position.js';
 import { QuantityInput } from '../../fields/quantity-input.js';
 import { Failure } from '../../shell/states.js';
 import { unitsOf, type FoundPlace, type StartDraft } from './start-draft.js';
@@ -282,7 +283,7 @@ const hereNow = (): Promise<GeolocationCoordinates> =>
       return reject(new Error('This device does not tell where it is. Find the town instead.'));
     navigator.geolocation.getCurrentPosition(
       ({ coords }) => resolve(coords),
-      ({ message }) => reject(new Error(`The position could not be read: ${message}`)),
+      ({ code }) => reject(new Error(`${noPosition(code)} Or find the town instead.`)),
       { enableHighAccuracy: true, timeout: 15_000 },
     );
   });

@@ -1,6 +1,6 @@
 import './work.css';
 import { Card, SimpleGrid, Stack, Text, Title } from '@mantine/core';
-import { addDays } from '../../../../shared/calendar/plain-date.js';
+import { addDays, type PlainDate } from '../../../../shared/calendar/plain-date.js';
 import { groundOn } from '../../../../shared/plan/work/ground-quantities.js';
 import type { PlannedChoreDay, WorkPlan } from '../../../../shared/plan/work/planned-work.js';
 import { roundsSaid } from '../../../../shared/plan/work/rounds-said.js';
@@ -20,13 +20,18 @@ export function DayCards({ plan, farm }: { plan: WorkPlan; farm: SavedFarm }) {
   const sayDate = useSayDate();
   const kept = useKeptJobs(plan.jobs);
   const days = Array.from({ length: SHOWN_DAYS }, (_, k) => addDays(plan.today, k));
+  const workOn = (date: PlainDate, k: number) => ({
+    jobs: kept.filter((job) => job.pieces.some((piece) => piece.date === date)),
+    chores: plan.chores[k] ?? [],
+    unfit: kept.filter(({ pieces, latest }) => pieces.length === 0 && latest === date),
+  });
+  const isFree = days.every((date, k) => 0 === countOf(workOn(date, k)));
   return (
     <Stack>
+      {isFree && <Text>Nothing has to be done through {sayDate(days.at(-1)!)}.</Text>}
       <SimpleGrid cols={{ base: 1, sm: 2 }}>
         {days.map((date, k) => {
-          const jobs = kept.filter((job) => job.pieces.some((piece) => piece.date === date));
-          const chores = plan.chores[k] ?? [];
-          const unfit = kept.filter(({ pieces, latest }) => pieces.length === 0 && latest === date);
+          const { jobs, chores, unfit } = workOn(date, k);
           return (
             <Card key={date} withBorder padding="sm" component="section" aria-label={sayDate(date)}>
               <Title order={3} size="h4">
@@ -37,7 +42,7 @@ export function DayCards({ plan, farm }: { plan: WorkPlan; farm: SavedFarm }) {
                 <Num of={groundOn(plan, k)} said={groundWords(plan, k)} />
               </Text>
               {k === 0 && <GroundLookButtons plan={plan} farm={farm} />}
-              {jobs.length + chores.length + unfit.length === 0 && (
+              {!isFree && countOf({ jobs, chores, unfit }) === 0 && (
                 <Text mt="xs">Nothing has to be done.</Text>
               )}
               <Round plan={plan} chores={chores} />
@@ -51,6 +56,9 @@ export function DayCards({ plan, farm }: { plan: WorkPlan; farm: SavedFarm }) {
     </Stack>
   );
 }
+
+const countOf = (work: Readonly<Record<string, readonly unknown[]>>): number =>
+  Object.values(work).reduce((count, some) => count + some.length, 0);
 
 /** The chores of a day in one line; each of them is one touch deeper. */
 function Round({ plan, chores }: { plan: WorkPlan; chores: readonly PlannedChoreDay[] }) {

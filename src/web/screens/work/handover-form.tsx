@@ -194,8 +194,8 @@ export function HandoverForm({
         <Answer key={preview.submittedAt}>
           <Stack gap="xs">
             {preview.data.careGaps.map(({ kind, from, of, said, ways }) => (
-              <Text key={`${kind}/${from}/${of.join()}`} fw={600}>
-                {said} {ways.join(' Or: ')}
+              <Text key={`${kind}/${from}/${of.join()}`}>
+                <b>{said}</b> {ways.join(' Or: ')}
               </Text>
             ))}
             {preview.data.sheet.pages

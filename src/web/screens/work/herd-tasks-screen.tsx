@@ -1,8 +1,10 @@
-import { Stack, Text, Title } from '@mantine/core';
+import { Button, Stack, Text, Title } from '@mantine/core';
+import { Link } from 'wouter';
 import type { Task } from '../../../../shared/plan/tasks/task.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
 import { usePicture, type SavedFarm } from '../../api/queries.js';
 import { useSayDate } from '../../explain/say-date.js';
+import { Empty } from '../../shell/empty.js';
 import { Folded } from '../../shell/folded.js';
 import { useAll, Working } from '../../shell/states.js';
 import { TaskCard } from '../batch/task-card.js';
@@ -18,13 +20,20 @@ export default function HerdTasksScreen({ farm, tables }: { farm: SavedFarm; tab
   const picture = 'waiting' in all ? undefined : all.data[0];
   const { plan, isWorking } = usePasturePlan(picture, tables);
   if ('waiting' in all) return all.waiting;
-  const { today, progress } = all.data[0];
+  const { today, progress, herds } = all.data[0];
   const marks = { kind: 'herd', units: farm.units, today, progress } as const;
   return (
     <Stack maw={800}>
       <Title order={1}>Herd tasks</Title>
       <WorkNav farmId={farm.id} />
       {!plan && isWorking && <Working label="Planning the season" />}
+      {herds.length === 0 && (
+        <Empty text="No cattle yet. Add a herd, and what it asks for through the year stands here.">
+          <Button component={Link} href={`/farm/${farm.id}/pasture/land`}>
+            Paddocks and herds
+          </Button>
+        </Empty>
+      )}
       {plan && (
         <Text>
           {plan.tasks.length} tasks, counted back and on from turn-out, arrivals and calving. Days

@@ -10,6 +10,7 @@ import {
 import type { KeyDate } from '../../../../shared/plan/tasks/event.js';
 import { useSave, type SavedFarm } from '../../api/queries.js';
 import { DateField } from '../../fields/date-input.js';
+import { useSayDate } from '../../explain/say-date.js';
 import { wordsOfRow } from '../../fields/field-words.js';
 import { QuantityInput } from '../../fields/quantity-input.js';
 import { draftKey } from '../../fields/kept-draft.js';
@@ -17,6 +18,7 @@ import { RowForm, useRowForm } from '../../fields/row-form.js';
 import { Select } from '../../fields/select.js';
 import { FoldedFields } from './folded-fields.js';
 import { JobRepeats } from './job-repeats.js';
+import { hangingOn, tied } from './job-ties.js';
 import { AMOUNTS, CONDITIONS, conditionsInWords, moreInWords } from './job-words.js';
 
 type Draft = { -readonly [K in keyof OwnJob]?: OwnJob[K] | undefined };
@@ -46,7 +48,7 @@ export function JobForm({
   people,
   jobs,
   today,
-  events,
+  events: keyDates,
   start,
   onDone,
 }: {
@@ -58,6 +60,10 @@ export function JobForm({
   start: OwnJob | undefined;
   onDone: () => void;
 }) {
+  const sayDate = useSayDate();
+  // Frost and first warm days come every year that is planned: each by its date.
+  const events = keyDates.map((each) => ({ ...each, name: `${each.name}, ${sayDate(each.date)}` }));
+  const usualDue = addDays(today, DUE_DAYS);
   const words = wordsOfRow(jobFields, farm);
   const save = useSave<Draft>(farm.id, 'jobs', words);
   const form = useRowForm<Draft>({
@@ -65,7 +71,7 @@ export function JobForm({
     start: start ?? {
       name: '',
       hours: 2,
-      dueOn: addDays(today, DUE_DAYS),
+      dueOn: usualDue,
       priority: 'should',
       conditions: {},
       canBeSpread: true,
@@ -205,7 +211,7 @@ export function JobForm({
               value={draft.tiedTo?.eventId ?? ''}
               error={errorAt('tiedTo')}
               options={[{ id: '', name: 'nothing: its dates are fixed' }, ...events]}
-              onChange={(id) => set({ tiedTo: hangingOn(events, id) })}
+              onChange={(id) => set(tied(draft, hangingOn(events, id), usualDue))}
             />
             <Select
               label={FIELDS.forWhom.label}
@@ -254,11 +260,6 @@ export function JobForm({
     </RowForm>
   );
 }
-
-const hangingOn = (events: readonly KeyDate[], id: string | undefined): OwnJob['tiedTo'] => {
-  const event = events.find((each) => each.id === id);
-  return event && { eventId: event.id, on: event.date };
-};
 
 type Amount = 'peopleNeeded' | (typeof AMOUNTS)[number];
 
