@@ -1,7 +1,8 @@
 import { daysLeft } from '../../schedule/work-reasons.js';
 import { remediesFor } from '../../schedule/work-remedies.js';
 import { freeFrom } from '../../schedule/work-placing.js';
-import { followersOf, lastDayBefore } from '../../schedule/work-settling.js';
+import { drawEarlier, followersOf, lastDayBefore } from '../../schedule/work-settling.js';
+import { workNetwork } from '../../schedule/work-network.js';
 import type { WorkWindow } from '../../schedule/work-windows.js';
 import { finishDay, placedMinutes, type WorkPiece, type WorkProblem } from '../../schedule/work.js';
 import { formatHours } from '../../units/format.js';
@@ -29,6 +30,7 @@ export function withLongerDays(
 ): LongerDays {
   const minutes = new Map<number, number>();
   const stayed = new Set<string>();
+  const freed = { jobs: new Uint8Array(windows.length), days: new Uint8Array(work.problem.days) };
   let { problem } = work;
   let plan = [...work.fitted.plan];
   for (const [i, { latestDay }] of windows.entries()) {
@@ -42,11 +44,17 @@ export function withLongerDays(
     const days = last.workers.map((worker) => `${worker} ${last.day}`);
     if (days.some((day) => stayed.has(day))) continue;
     for (const day of days) stayed.add(day);
+    for (const { day } of plan[i]!) freed.days[day] = 1;
     minutes.set(i, short);
     problem = withFewer(problem, i, short);
     plan = plan.map((pieces, j) => (j === i ? found : pieces));
   }
   if (minutes.size === 0) return { work, minutes };
+  const days = daysLeft(problem, plan);
+  const network = workNetwork(problem.jobs);
+  const followers = followersOf(problem);
+  // What was put off for the hours that are free now need not wait.
+  drawEarlier({ problem, network, followers, pieces: plan, days, earlier: undefined }, freed);
   const fitted = { ...work.fitted, plan };
   return { work: { ...work, problem, fitted, left: daysLeft(problem, plan) }, minutes };
 }
