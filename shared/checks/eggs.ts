@@ -3,7 +3,7 @@ import type { FarmPicture } from '../farm/picture.js';
 import { batchRequest } from '../plan/batch-request.js';
 import { planContext, type PlanContext } from '../plan/context.js';
 import { feedOfHens } from '../plan/feed-of-hens.js';
-import { LAY_YEAR_DAYS } from '../plan/life.js';
+import { LAY_YEAR_DAYS } from '../plan/laying-years.js';
 import type { LayDays } from '../plan/lay-days.js';
 import { climateFromMonthlyMeans } from '../weather/climate.js';
 import { NOTHING_ELSE } from './example-farm.js';

@@ -77,14 +77,15 @@ export const goneFields = row('Gone', {
 });
 export type Gone = RowOf<typeof goneFields>;
 
-const CHANGES = ['arrived', 'died', 'processed', 'gone'] as const;
+/** What can change how many birds there are: kinds of facts that a farm is told, too. */
+export const HEAD_CHANGES = ['arrived', 'died', 'processed', 'gone'] as const;
 
 /** What changed how many birds of a batch there are, on a day. */
 export const headChangeFields = row('HeadChange', {
   id: optional(id()),
   batchId: id('Batch'),
   date: date('Day'),
-  change: choice('What happened', CHANGES),
+  change: choice('What happened', HEAD_CHANGES),
   /** Of an arrival, those that were alive. */
   birds: number('Birds', whole(0, 6000, 'count', 'Count the birds.')),
   isLast,
@@ -114,19 +115,33 @@ export function shortOn(
   return undefined;
 }
 
+/** Birds of a batch that are taken to have come while nobody tells how many did. */
+export const expectedBirds = ({
+  orderedBirds,
+  wantedBirds,
+}: {
+  readonly orderedBirds?: number | undefined;
+  readonly wantedBirds: number;
+}): number => orderedBirds ?? wantedBirds;
+
 /**
- * The day on which the last of a batch was told to have died or gone; undefined while some are there,
- * or where no arrival was told.
+ * The day on which the last of a batch died or went, as it was told: the day of those that were said
+ * to be the last, else the first on which no more were there. Undefined while some are.
  *
  * @param changes of one batch, in any order
+ * @param expected birds that came, where no arrival was told
  */
-export function lastLeft(changes: readonly HeadChange[]): PlainDate | undefined {
-  let there = 0;
-  let left: PlainDate | undefined;
-  for (const { change, birds: n, date: on } of changes) {
-    there += change === 'arrived' ? n : -n;
-    if (change !== 'arrived' && (left === undefined || left < on)) left = on;
+export function lastLeft(changes: readonly HeadChange[], expected: number): PlainDate | undefined {
+  const saidLast = changes.find((each) => each.isLast);
+  if (saidLast) return saidLast.date;
+  let there = Math.max(
+    1,
+    changes.findLast(({ change }) => change === 'arrived')?.birds ?? expected,
+  );
+  const ends = changes.filter(({ change }) => change !== 'arrived');
+  for (const { date: on, birds: n } of ends.sort((a, b) => (a.date < b.date ? -1 : 1))) {
+    there -= n;
+    if (there <= 0) return on;
   }
-  const hasCome = changes.some(({ change, birds: n }) => change === 'arrived' && 0 < n);
-  return hasCome && there <= 0 ? left : undefined;
+  return undefined;
 }

@@ -2,7 +2,14 @@ import type { FeedOpening } from './feed-opening.js';
 import { addDays, type PlainDate } from '../calendar/plain-date.js';
 import type { BrooderLook } from './brooder-look.js';
 import type { FeedBought } from './feed-bought.js';
-import type { Arrived, Died, Gone, HeadChange, Processed } from './head-count.js';
+import {
+  HEAD_CHANGES,
+  type Arrived,
+  type Died,
+  type Gone,
+  type HeadChange,
+  type Processed,
+} from './head-count.js';
 import type { GroundCheck } from './ground-check.js';
 import type { Progress } from './job.js';
 import type { Mowing, PaddockMown } from './mowing.js';
@@ -216,6 +223,9 @@ export const herdFeedBoughtOf = (
   );
 
 const HERD_FEED_KEPT_DAYS = 365;
+
+export const changesHeads = (fact: ToldFact): fact is HeadsChanged =>
+  HEAD_CHANGES.some((kind) => kind === fact.kind);
 
 /** What changed how many birds of each batch there are, the oldest first. */
 export const headChangesOf = (facts: readonly HeadsChanged[]): HeadChange[] =>

@@ -1,6 +1,6 @@
 import { addDays, daysBetween, type PlainDate } from '../calendar/plain-date.js';
 import type { Occupancy } from '../farm/batch.js';
-import { lastLeft } from '../farm/head-count.js';
+import { expectedBirds, lastLeft } from '../farm/head-count.js';
 import type { AnimalPicture, NamedBatch } from '../farm/picture.js';
 import { FieldError } from '../problems/field-problem.js';
 import { tablesForStrain } from '../tables/for-kind.js';
@@ -85,7 +85,7 @@ function besides(picture: AnimalPicture, batch: NamedBatch): NamedBatch[] {
     const before = daysBetween(arrivalDate, batch.arrivalDate);
     if (daysBackOf(other) < before || daysBackOf(batch) < -before) return false;
     const { headChanges } = toldOfBatch(picture, id);
-    const left = lastLeft(headChanges);
+    const left = lastLeft(headChanges, expectedBirds(other));
     const isPacked = headChanges.some(({ change }) => change === 'processed');
     return left === undefined || batch.arrivalDate <= addDays(left, isPacked ? PACKED_DAYS : 0);
   });

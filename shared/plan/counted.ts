@@ -1,3 +1,4 @@
+import type { PlainDate } from '../calendar/plain-date.js';
 import type { Formula } from '../explain/formula.js';
 import {
   from,
@@ -49,6 +50,8 @@ export interface CountedPart {
   /** Processed, sold or given. */
   readonly left: NumberQuantity;
   readonly usuallyLost: NumberQuantity;
+  /** The day on which the last of them died or went; left out while some are there. */
+  readonly lastLeftOn?: PlainDate;
   /** Chance of losing as many as died, where any did. */
   readonly asMany?: NumberQuantity;
 }
@@ -89,6 +92,7 @@ export function countedPart(context: PlanContext): CountedPart | undefined {
       usual,
       rows,
     ),
+    ...(told.overOn === undefined ? {} : { lastLeftOn: context.dateOf(told.overOn) }),
     ...(asMany === undefined
       ? {}
       : {

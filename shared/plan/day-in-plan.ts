@@ -5,12 +5,18 @@ const YEAR_DAYS = 365;
 /** Days from the first egg on in which a young flock comes into lay: no measure of later ones. */
 const COMING_INTO_LAY_DAYS = 56;
 
+/** What tells on which days a batch is there. */
+export type DatedPlan = Pick<
+  BatchPlan,
+  'arrivalDate' | 'lastDate' | 'leaving' | 'laying' | 'purpose' | 'birds'
+>;
+
 /**
  * The day of a batch's plan by which its birds are told on a date: the date itself while it is
  * planned. Hens are still there after it: they are told by the same day of the last year planned, or
  * by its last day where they had only begun to lay. Undefined before birds come and once they are gone.
  */
-export function dayInPlan(plan: BatchPlan, date: PlainDate): PlainDate | undefined {
+export function dayInPlan(plan: DatedPlan, date: PlainDate): PlainDate | undefined {
   if (date < plan.arrivalDate) return undefined;
   const last = plan.leaving ? String(plan.leaving.on.value) : plan.lastDate;
   if (date <= last) return isGone(plan, date) ? undefined : date;
@@ -21,8 +27,8 @@ export function dayInPlan(plan: BatchPlan, date: PlainDate): PlainDate | undefin
   return before < settled ? last : before;
 }
 
-/** Whether the last hen went before a date, as it was told. */
-function isGone({ arrivalDate, daily, purpose }: BatchPlan, date: PlainDate): boolean {
-  const alive = daily.find(({ id }) => id === 'alive')?.values;
-  return purpose === 'layers' && alive?.[daysBetween(arrivalDate, date)] === 0;
+/** Whether the last of them was told to have gone before a date. */
+function isGone({ birds }: DatedPlan, date: PlainDate): boolean {
+  const lastOn = birds.counted?.lastLeftOn;
+  return lastOn !== undefined && lastOn < date;
 }

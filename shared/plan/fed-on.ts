@@ -1,19 +1,13 @@
 import { daysBetween, type PlainDate } from '../calendar/plain-date.js';
 import type { BatchPlan } from './batch-plan.js';
+import { dayInPlan, type DatedPlan } from './day-in-plan.js';
 
-/** Days whose feed stands for those after the plan of hens. */
-const LAST_DAYS = 7;
+/** What tells what a batch is fed on each day. */
+export type FedPlan = DatedPlan & Pick<BatchPlan, 'daily'>;
 
-/**
- * Feed of a batch on a day, waste included, kg; 0 before it comes. Hens are taken to stay after the
- * days that are planned of them: they eat on as in the last week of these.
- */
-export function fedOn(
-  { arrivalDate, daily, purpose }: Pick<BatchPlan, 'arrivalDate' | 'daily' | 'purpose'>,
-  date: PlainDate,
-): number {
-  const values = daily.find(({ id }) => id === 'feed-day')?.values ?? [];
-  const day = daysBetween(arrivalDate, date);
-  if (day < values.length || purpose !== 'layers') return values[day] ?? 0;
-  return values.slice(-LAST_DAYS).reduce((sum, kg) => sum + kg, 0) / LAST_DAYS;
+/** Feed of a batch on a day, waste included, kg; 0 while there are no birds. */
+export function fedOn(plan: FedPlan, date: PlainDate): number {
+  const told = dayInPlan(plan, date);
+  const values = plan.daily.find(({ id }) => id === 'feed-day')?.values;
+  return (told !== undefined && values?.[daysBetween(plan.arrivalDate, told)]) || 0;
 }

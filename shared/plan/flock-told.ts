@@ -1,6 +1,6 @@
 import { daysBetween, type PlainDate } from '../calendar/plain-date.js';
 import type { Batch } from '../farm/batch.js';
-import type { HeadChange } from '../farm/head-count.js';
+import { lastLeft, type HeadChange } from '../farm/head-count.js';
 
 /** How many birds of a batch there are by what was told. Days count from the arrival. */
 export interface FlockTold {
@@ -49,11 +49,10 @@ export function flockTold(
     const to = change === 'died' ? died : left;
     for (let day = dayOf(date); day <= last; day++) to[day]! += birds;
   }
-  const saidLast = changes.find((each) => each.isLast);
-  const none = died.findIndex((n, day) => placed <= n + left[day]!);
-  const overOn = saidLast ? dayOf(saidLast.date) : none < 0 ? undefined : none;
+  const lastOn = lastLeft(changes, placed);
+  const overOn = lastOn === undefined ? undefined : dayOf(lastOn);
   // Those that are missing at the end were lost without a word, on a day that nobody knows.
-  if (saidLast) died[overOn!] = Math.max(died[overOn!]!, placed - left[overOn!]!);
+  if (overOn !== undefined) died[overOn] = Math.max(died[overOn]!, placed - left[overOn]!);
   const isKnown = isCounted || overOn !== undefined;
   return { came: arrival?.birds, knownTo: overOn ?? last, isCounted: isKnown, died, left, overOn };
 }

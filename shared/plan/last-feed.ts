@@ -1,5 +1,6 @@
 import type { Batch } from '../farm/batch.js';
-import { phasesOf, type DatedPhase, type Life } from './life.js';
+import { phasesOf, type DatedPhase } from './feed-phases.js';
+import type { Life } from './life.js';
 import type { PlanRequest } from './request.js';
 
 /** A last feed that is fed for a few days only, and whether the household leaves it out. */

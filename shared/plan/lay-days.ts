@@ -8,7 +8,8 @@ import { layByAir, layByLight, lightFelt } from '../poultry/lay-conditions.js';
 import { layByAge, moltDays, type DaysOfHens } from '../poultry/lay-cycles.js';
 import { survivingShare } from '../poultry/losses.js';
 import type { LayCurve } from '../tables/lay-tables.js';
-import { LAY_YEAR_DAYS, type Life } from './life.js';
+import { LAY_YEAR_DAYS } from './laying-years.js';
+import type { Life } from './life.js';
 import type { PlanRequest } from './request.js';
 
 /** What hens of a batch lay on each day, from the day of arrival to the end of the last laying year. */

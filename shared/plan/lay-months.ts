@@ -12,7 +12,7 @@ import { layFormulas } from '../poultry/lay.js';
 import { issue, type PlanIssue } from '../problems/plan-issue.js';
 import type { PlanContext } from './context.js';
 import type { LayDays } from './lay-days.js';
-import { LAY_YEAR_DAYS } from './life.js';
+import { LAY_YEAR_DAYS } from './laying-years.js';
 import { found, type Found } from './found.js';
 import { eggsOfOthers, eggsWanted, YEARS_BY_MONTH } from './other-flocks.js';
 import { formatHours } from '../units/format.js';

@@ -20,7 +20,7 @@ import { feedOfHens } from './feed-of-hens.js';
 import { hensFeedInputs } from './used-feed.js';
 import type { LayDays } from './lay-days.js';
 import { eggsOver, monthsOf, rowsOn } from './lay-months.js';
-import { LAY_YEAR_DAYS } from './life.js';
+import { LAY_YEAR_DAYS } from './laying-years.js';
 import { bagOf } from './prices.js';
 
 export const layYearFormulas = {

@@ -23,7 +23,7 @@ import { found, joined, type Found } from './found.js';
 import type { LayDays } from './lay-days.js';
 import { lightSteps, type LightStep } from './lay-lamp.js';
 import { eggsOver, layMonths, rowsOn, type LayMonths } from './lay-months.js';
-import { endOfFirstYear, lastLayYear, LAY_YEAR_DAYS } from './life.js';
+import { endOfFirstYear, lastLayYear, LAY_YEAR_DAYS } from './laying-years.js';
 import { layYears, perDozenKg, type LayYears } from './lay-years.js';
 import { hensFeedInputs } from './used-feed.js';
 import { raisingPullets, type RaisingPart } from './raising-pullets.js';

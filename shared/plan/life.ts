@@ -1,11 +1,9 @@
-import { addDays, daysBetween } from '../calendar/plain-date.js';
 import type { Sourced } from '../explain/formula.js';
 import { arrivalAgeDaysOf, isStarted, type Batch } from '../farm/batch.js';
 import { sexShares } from '../poultry/growth.js';
-import { orderChances, survivingShare, type LossRates, type OrderOdds } from '../poultry/losses.js';
+import { orderChances, type LossRates, type OrderOdds } from '../poultry/losses.js';
 import type {
   BirdSex,
-  FeedPhase,
   FeedProgram,
   GrowthTable,
   LossTable,
@@ -13,21 +11,21 @@ import type {
 } from '../tables/bird-tables.js';
 import type { LayCurve } from '../tables/lay-tables.js';
 import { rowById, type Tables } from '../tables/tables.js';
-import { aliveOn, flockTold, type FlockTold } from './flock-told.js';
 import { eggsSetOf, type EggsSet } from './eggs-set.js';
 import type { OwnFeed } from './feed-opened.js';
-import { firstEggAge, firstEggBounds } from './first-egg.js';
+import { aliveOn, type FlockTold } from './flock-told.js';
+import { growingOf, type Conditions, type OwnGrowth } from './how-they-grow.js';
 import {
-  growingOf,
-  speedRange,
-  type Conditions,
-  type Growing,
-  type OwnGrowth,
-} from './how-they-grow.js';
+  chanceOf,
+  oddsNow,
+  sexShareOf,
+  survivalOf,
+  toldOf,
+  type OddsNow,
+} from './how-many-live.js';
+import { firstEggOf, LAY_YEAR_DAYS, layYearsOf, usualFirstEggOf } from './laying-years.js';
 import { leavingAgeDays } from './leaving-age.js';
-
-/** Days of lay that are planned after the first egg; hens that are there later are planned by whole years. */
-export const LAY_YEAR_DAYS = 364;
+import { endWeight, firstAgeOf, reachedBetween } from './weight-reached.js';
 
 /**
  * What the birds of a batch do as they age. Without conditions it knows the weekday of the arrival and
@@ -86,7 +84,7 @@ export interface Life {
   /** What was told of how many there are; undefined when nothing was. */
   readonly told: FlockTold | undefined;
   /** Birds there are by that, and what they are reckoned by. */
-  readonly now: { readonly odds: OrderOdds; readonly there: number } | undefined;
+  readonly now: OddsNow | undefined;
   /** Whether a hen keeps them warm, so that no brooder is needed. */
   readonly isUnderHen: boolean;
   /** Whether they come grown, and go into their home on the day they come. */
@@ -270,165 +268,3 @@ export function lifeOf(batch: Batch, tables: Tables, conditions: Conditions = {}
 
 /** A plan lasts two days at least, however soon the last bird was gone. */
 const LEAST_AGE_DAYS = 4;
-
-/** The laying year that a plan of hens goes to the end of, in words. */
-export const lastLayYear = ({ layYears }: Life): string =>
-  layYears < 2 ? 'the first laying year' : `laying year ${layYears}`;
-
-/** Day after arrival that follows the first laying year. */
-export const endOfFirstYear = ({ days, layYears }: Life): number =>
-  days - Math.max(0, layYears - 1) * LAY_YEAR_DAYS;
-
-/** The laying years up to the one that hens are in today, as far as the table goes; the first at least. */
-function layYearsOf(
-  batch: Batch,
-  firstEggAgeDays: number,
-  { laying }: Tables,
-  { today = batch.arrivalDate }: Conditions,
-): number {
-  const ageDays = arrivalAgeDaysOf(batch) + daysBetween(batch.arrivalDate, today);
-  const begun = Math.ceil((ageDays - firstEggAgeDays) / LAY_YEAR_DAYS);
-  return Math.min(laying.years.shares.length, Math.max(1, begun));
-}
-
-/** Age at the first egg: the table's, moved by what was counted while they are here. */
-function firstEggOf(
-  batch: Batch,
-  curve: LayCurve,
-  tables: Tables,
-  { eggCounts = [] }: Conditions,
-): number {
-  const { least, most } = firstEggBounds(curve, tables.judgements.birds);
-  const arrivalAgeDays = arrivalAgeDaysOf(batch);
-  return firstEggAge(usualFirstEggOf(batch, curve, tables), eggCounts, {
-    hatchDate: addDays(batch.arrivalDate, -arrivalAgeDays),
-    least: Math.max(least, arrivalAgeDays),
-    most,
-  });
-}
-
-/** Age at the first egg by the table; grown birds settle in their new home before they lay. */
-function usualFirstEggOf(batch: Batch, curve: LayCurve, { judgements }: Tables): number {
-  const byTheTable = Math.round(curve.firstEggWeek * 7);
-  return isStarted(batch)
-    ? Math.max(byTheTable, arrivalAgeDaysOf(batch) + judgements.birds.settleDays.value)
-    : byTheTable;
-}
-
-/** Days of a chick's life over which the losses of its first week are spread. */
-const FIRST_WEEK_DAYS = 7;
-
-/**
- * Share of those placed that usually lives, by day after arrival. Of grown birds the losses of
- * chicks are the seller's: what is lost begins at their age, or with a loss that was typed for
- * their time here.
- */
-function survivalOf(
-  batch: Batch,
-  rates: LossRates,
-  { arrivalAgeDays, countedDay }: { readonly arrivalAgeDays: number; readonly countedDay: number },
-): (day: number) => number {
-  if (!isStarted(batch)) return (day) => survivingShare(rates, day);
-  const isTyped = batch.laterLossPercent !== undefined;
-  const from = isTyped ? FIRST_WEEK_DAYS : arrivalAgeDays;
-  const here = isTyped
-    ? { ...rates, laterToDay: FIRST_WEEK_DAYS + Math.max(1, countedDay) }
-    : rates;
-  const alreadyLost = survivingShare(here, from);
-  return (day) => survivingShare(here, from + day) / alreadyLost;
-}
-
-/** Chance of a bird that comes to be of the sex that is wanted: of grown ones it can be seen. */
-const sexShareOf = (batch: Batch, { orders }: Tables, femaleShare: number): number =>
-  batch.purpose === 'meat' || isStarted(batch)
-    ? 1
-    : batch.sex === 'pullets'
-      ? orders.sexing.share
-      : femaleShare;
-
-/** What was told of a batch that says how many came, or of which that was told. */
-function toldOf(batch: Batch, { headChanges, today }: Conditions): FlockTold | undefined {
-  if (!headChanges || headChanges.length === 0 || today === undefined) return undefined;
-  const placed = batch.orderedBirds ?? batch.wantedBirds;
-  return flockTold(batch, headChanges, { today, placed });
-}
-
-/**
- * What the birds there are may come to: those that went count toward the number wanted, those that
- * died are known, and only the days to come are left to chance.
- */
-function oddsNow(
-  odds: OrderOdds,
-  told: FlockTold,
-  {
-    placed,
-    usual,
-    countedDay,
-  }: { placed: number; usual: (day: number) => number; countedDay: number },
-): { readonly odds: OrderOdds; readonly there: number } {
-  const to = Math.min(told.knownTo, countedDay);
-  const left = told.left[told.knownTo]!;
-  const there = told.isCounted ? placed - told.died[told.knownTo]! - left : placed - left;
-  return {
-    there: Math.max(0, there),
-    odds: {
-      ...odds,
-      wanted: Math.max(0, odds.wanted - left),
-      survivingShare: usual(countedDay) / (told.isCounted ? usual(to) : 1),
-    },
-  };
-}
-
-const chanceOf = ({ odds, there }: ReturnType<typeof oddsNow>): number =>
-  odds.wanted < 1 ? 1 : there < 1 ? 0 : orderChances(odds).enough(there);
-
-/** How far the average at the end may lie off, by what the weighings leave open. */
-function endWeight({ own, meanWeightsTo }: Growing, lastAgeDays: number): Life['endWeightKg'] {
-  if (own?.speed === undefined) return undefined;
-  const [slow, fast] = speedRange(own.speed);
-  const at = (speed: number): number => meanWeightsTo(lastAgeDays, speed)[lastAgeDays]!;
-  return { low: at(slow), high: at(fast) };
-}
-
-export interface DatedPhase {
-  readonly phase: FeedPhase;
-  readonly fromAgeDays: number;
-  /** First age that no longer gets it. */
-  readonly toAgeDays: number;
-}
-
-/** Feed phases of a batch with their ages, cut to the days it lives here. */
-export function phasesOf(life: Life): DatedPhase[] {
-  const end = life.lastAgeDays + (life.layCurve ? 1 : 0);
-  const starts = life.program.phases.map((phase) =>
-    phase.fromDay === 'first-egg' ? (life.firstEggAgeDays ?? Infinity) : phase.fromDay,
-  );
-  return life.program.phases.flatMap((phase, k) => {
-    const fromAgeDays = Math.max(starts[k]!, life.arrivalAgeDays);
-    const toAgeDays = Math.min(starts[k + 1] ?? Infinity, end);
-    return fromAgeDays < toAgeDays ? [{ phase, fromAgeDays, toAgeDays }] : [];
-  });
-}
-
-/** Oldest age at which a target weight is still looked for, days. */
-const LATEST_TARGET_AGE_DAYS = 365;
-/** A target is for birds that are worth processing. */
-const FIRST_TARGET_AGE_DAYS = 7;
-
-function firstAgeOf(growing: Growing, targetKg: number, speed?: number): number | undefined {
-  const meanKg = growing.meanWeightsTo(LATEST_TARGET_AGE_DAYS, speed);
-  const age = meanKg.findIndex((kg, day) => FIRST_TARGET_AGE_DAYS <= day && targetKg <= kg);
-  return age < 0 ? undefined : age;
-}
-
-/** Ages between which a target is reached. It is not before a weighing that lay under it. */
-function reachedBetween(growing: Growing, targetKg: number): Life['targetReachedBetween'] {
-  const { own } = growing;
-  if (own?.speed === undefined) return undefined;
-  const [slow, fast] = speedRange(own.speed);
-  const lighter = own.weighings.filter(({ isUsed, kg }) => isUsed && kg < targetKg);
-  const notBefore = Math.max(0, ...lighter.map(({ ageDays }) => ageDays + 1));
-  const soonest = Math.max(notBefore, firstAgeOf(growing, targetKg, fast) ?? 0);
-  const latest = firstAgeOf(growing, targetKg, slow) ?? LATEST_TARGET_AGE_DAYS;
-  return [soonest, Math.max(soonest, latest)];
-}

@@ -1,6 +1,6 @@
 import { daysBetween } from '../calendar/plain-date.js';
 import type { PlanContext } from './context.js';
-import { LAY_YEAR_DAYS } from './life.js';
+import { LAY_YEAR_DAYS } from './laying-years.js';
 import type { OtherFlock } from './request.js';
 
 /** Laying years of a flock that are shown by month and counted on: hens are kept for two, mostly. */

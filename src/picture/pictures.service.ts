@@ -3,7 +3,7 @@ import { LRUCache } from 'lru-cache';
 import type { EntityManager } from 'typeorm';
 import { addDays, plainDateAt, type PlainDate } from '../../shared/calendar/plain-date.js';
 import { grazingsOf } from '../../shared/farm/herd-places.js';
-import { lastLeft } from '../../shared/farm/head-count.js';
+import { expectedBirds, lastLeft } from '../../shared/farm/head-count.js';
 import type { KeptPlan } from '../../shared/farm/kept-plan.js';
 import type { Paddock } from '../../shared/farm/paddock.js';
 import type { PastureChoices } from '../../shared/farm/pasture-choices.js';
@@ -308,10 +308,12 @@ const isOf = (
 
 /** Bags and eggs of every day: those of birds that are long gone are read in their record alone. */
 const isDaily = ({ batches, today, headChanges }: Around): ReturnType<typeof isOf> => {
-  const isLongGone = (id: string): boolean =>
-    (lastLeft(headChanges.filter(({ batchId }) => batchId === id)) ?? today) < seasonsSince(today);
+  const isLongGone = (batch: (typeof batches)[number]): boolean => {
+    const own = headChanges.filter(({ batchId }) => batchId === batch.id);
+    return (lastLeft(own, expectedBirds(batch)) ?? today) < seasonsSince(today);
+  };
   return isOf(
-    batches.filter(({ id }) => !isLongGone(id)),
+    batches.filter((batch) => !isLongGone(batch)),
     today,
   );
 };

@@ -1,16 +1,10 @@
 import type { EntityManager } from 'typeorm';
 import { shortOn, type HeadChange } from '../../shared/farm/head-count.js';
-import { headChangesOf, type HeadsChanged, type ToldFact } from '../../shared/farm/told-fact.js';
+import { headChangesOf, type HeadsChanged } from '../../shared/farm/told-fact.js';
 import { formatLongDate } from '../../shared/units/dates.js';
 import { BatchEntity } from '../batches/batch.entity.js';
 import { FarmEntity } from '../farms/farm.entity.js';
 import { FieldError, type FieldProblem } from '../../shared/problems/field-problem.js';
-
-export const HEAD_KINDS = ['arrived', 'died', 'processed', 'gone'] as const;
-export type HeadKind = (typeof HEAD_KINDS)[number];
-
-export const changesHeads = (fact: ToldFact): fact is HeadsChanged =>
-  HEAD_KINDS.some((kind) => kind === fact.kind);
 
 interface Told {
   /** What was told or taken back of heads. */

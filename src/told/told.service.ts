@@ -3,10 +3,13 @@ import { AsyncLocalStorage } from 'node:async_hooks';
 import { randomUUID } from 'node:crypto';
 import { Brackets, In, IsNull, type EntityManager, type SelectQueryBuilder } from 'typeorm';
 import { plainDateAt, type PlainDate } from '../../shared/calendar/plain-date.js';
+import { HEAD_CHANGES } from '../../shared/farm/head-count.js';
 import {
+  changesHeads,
   holding,
   type EggsWereCounted,
   type FactOf,
+  type HeadsChanged,
   type HerdMove,
   type ToldFact,
   type ToldKind,
@@ -22,7 +25,7 @@ import { BatchEntity } from '../batches/batch.entity.js';
 import { HerdEntity } from '../herds/herd.entity.js';
 import { PaddockEntity } from '../paddocks/paddock.entity.js';
 import { keepFacts, type Said } from './keep-facts.js';
-import { changesHeads, HEAD_KINDS, settleHeads, type HeadKind } from './check-heads.js';
+import { settleHeads } from './check-heads.js';
 import { refuseStrangeEggs } from './check-eggs.js';
 import { settlePhotos } from './check-photos.js';
 import { settlePlaces } from './check-places.js';
@@ -338,9 +341,9 @@ export class ToldService {
     await settlePhotos(manager, farmId, notes, fieldOf);
     const counted = told.filter(changesHeads);
     if (0 < counted.length) {
-      const all: FactOf<HeadKind>[] = [];
+      const all: HeadsChanged[] = [];
       for (const id of new Set(counted.map(({ about }) => about)))
-        all.push(...(await this.factsAbout(farmId, id, HEAD_KINDS)));
+        all.push(...(await this.factsAbout(farmId, id, HEAD_CHANGES)));
       await settleHeads(manager, farmId, { changed: counted, all }, fieldOf);
     }
   }

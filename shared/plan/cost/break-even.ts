@@ -11,7 +11,7 @@ import { formatPrice } from '../../units/format.js';
 import type { BatchPlan } from '../batch-plan.js';
 import type { PlanContext } from '../context.js';
 import { eggsPlanned } from '../laying.js';
-import { lastLayYear } from '../life.js';
+import { lastLayYear } from '../laying-years.js';
 import { costFormulas } from './cost-formulas.js';
 import type { Fetching } from './fetching.js';
 import { besideBill, hourRate, meatPrices, ownHours, type OwnCost } from './own-costs.js';

@@ -15,7 +15,7 @@ import { feedOfHens } from '../feed-of-hens.js';
 import { hensFeedInputs } from '../used-feed.js';
 import { eggsOver, rowsOn } from '../lay-months.js';
 import { costMinor } from '../../money/money.js';
-import { LAY_YEAR_DAYS } from '../life.js';
+import { LAY_YEAR_DAYS } from '../laying-years.js';
 import { bagOf, type BagOfFeed } from '../prices.js';
 import { costFormulas } from './cost-formulas.js';
 import { billByDay } from './weeks-of-bill.js';

@@ -1,8 +1,8 @@
-import { lastLeft } from '../../farm/head-count.js';
+import { expectedBirds, lastLeft } from '../../farm/head-count.js';
 import type { AnimalPicture } from '../../farm/picture.js';
 import { FieldError } from '../../problems/field-problem.js';
 import type { Tables } from '../../tables/tables.js';
-import { planBatch, type BatchPlan } from '../batch-plan.js';
+import { planBatch } from '../batch-plan.js';
 import { isHistory } from '../planning-day.js';
 import { planPasture, type PasturePlan } from '../pasture/pasture-plan.js';
 import type { PlannedBatch } from '../work/dated-work.js';
@@ -22,7 +22,7 @@ export interface AnimalPlans {
 }
 
 /**
- * Plans every batch of a farm that is not history, and its pasture. What cannot be planned leaves the rest as it is, and
+ * Plans every batch of a farm that is not history or all gone, and its pasture. What cannot be planned leaves the rest as it is, and
  * is named.
  *
  * @param known the plan of the same picture's pasture, where it is there already
@@ -37,21 +37,17 @@ export function planAnimals(
   const batches = picture.batches.flatMap((batch): PlannedBatch[] => {
     const { id, name } = batch;
     if (isHistory(batch, picture.today)) return [];
-    // That all are gone is known without a plan, which takes its time.
-    if (lastLeft(toldOfBatch(picture, id).headChanges) !== undefined) return [];
+    const { headChanges } = toldOfBatch(picture, id);
+    if (lastLeft(headChanges, expectedBirds(batch)) !== undefined) return [];
     const plan = orNothing(() => planBatch(picture, tables, id));
     if (!plan) unplanned.push(name);
-    return plan && !isOver(plan) ? [{ id, name, plan }] : [];
+    return plan ? [{ id, name, plan }] : [];
   });
   const pasture =
     known ?? (hasGrass(picture) ? orNothing(() => planPasture(picture, tables)) : undefined);
   if (hasGrass(picture) && !pasture) unplanned.push(...herds.map(({ name }) => name));
   return { batches, ...(pasture ? { pasture } : {}), unplanned };
 }
-
-/** Whether the last bird is gone: nothing is left to do for them. */
-const isOver = ({ birds }: BatchPlan): boolean =>
-  birds.counted !== undefined && birds.counted.now.value < 1;
 
 /** What is planned, or nothing where it cannot be. */
 export function orNothing<T>(plan: () => T): T | undefined {

@@ -1,6 +1,6 @@
 import { addDays, type PlainDate } from '../../calendar/plain-date.js';
 import type { BatchPlan } from '../batch-plan.js';
-import { fedOn } from '../fed-on.js';
+import { fedOn, type FedPlan } from '../fed-on.js';
 
 /** The days of a hand-over. */
 export interface AwayDays {
@@ -14,7 +14,7 @@ export interface AwayDays {
  * which its feed begins.
  */
 export function bagsOpened(
-  plan: Pick<BatchPlan, 'feed' | 'daily' | 'arrivalDate' | 'purpose'>,
+  plan: FedPlan & Pick<BatchPlan, 'feed'>,
   { from, to }: AwayDays,
 ): PlainDate[] {
   const { feed, arrivalDate } = plan;

@@ -1,6 +1,7 @@
 import type { PlainDate } from '../../calendar/plain-date.js';
-import type { ToldFact } from '../../farm/told-fact.js';
-import { aliveByTold, sumsOf, type BatchSums } from './batch-sums.js';
+import { lastLeft } from '../../farm/head-count.js';
+import { changesHeads, headChangesOf, type ToldFact } from '../../farm/told-fact.js';
+import { sumsOf, type BatchSums } from './batch-sums.js';
 import { openedFeed, type OpenedFeed } from './feed-paid.js';
 import type { PlannedOfBatch } from './planned-of-batch.js';
 
@@ -29,26 +30,16 @@ export function closedOf(asked: LookedBackAt): Closed {
   const { batchId, plan, facts, today } = asked;
   const sums = sumsOf(batchId, facts);
   const placed = sums.arrived?.alive ?? plan.birds.chicksPlaced.value;
-  const left = aliveByTold(batchId, facts, placed)(today);
-  const isOver = sums.saidLastOn !== undefined || left === 0;
-  const ends = facts.filter(
-    (fact) =>
-      fact.about === batchId &&
-      fact.takenBackAt === undefined &&
-      ['died', 'processed', 'gone'].includes(fact.kind),
-  );
-  const last = ends
-    .map(({ on }) => on)
-    .sort()
-    .at(-1);
-  const upTo = isOver ? (sums.saidLastOn ?? last ?? today) : today;
+  const heads = facts.filter(changesHeads).filter(({ about }) => about === batchId);
+  const lastOn = lastLeft(headChangesOf(heads), placed);
+  const upTo = lastOn ?? today;
   return {
     ...asked,
     sums,
     placed,
     arrivedOn: sums.arrived?.on ?? plan.arrivalDate,
     upTo,
-    isOver,
+    isOver: lastOn !== undefined,
     feed: openedFeed(sums.opened, facts, { plan, until: upTo }),
   };
 }

@@ -89,7 +89,12 @@ describe('sitterSheet', () => {
   });
 
   it('says on which days a bag is opened, from a full one that stands open', () => {
-    const days = { arrivalDate: '2027-05-01', feed: { phases: [phase('a', '2027-05-01', 10)] } };
+    const days = {
+      arrivalDate: '2027-05-01',
+      lastDate: '2027-05-06',
+      birds: {},
+      feed: { phases: [phase('a', '2027-05-01', 10)] },
+    };
     const eaten = (...values: number[]) => ({ ...days, daily: [{ id: 'feed-day', values }] });
     const away = { from: '2027-05-02', to: '2027-05-06' };
     // 10 kg last through 5 May; of the sixth day's 4 kg two come out of the next.
