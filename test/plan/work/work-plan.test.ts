@@ -106,6 +106,15 @@ describe('workPlanOf', () => {
     expect([longer.lateDays, longer.waysToFit[0]]).toEqual([1, expect.stringMatching(/^18 min/)]);
   });
 
+  it('has nobody sow in cold soil to be in time: what is due by then is due too early', () => {
+    const beans = newOwnJob({ hours: 3, dueOn: '2027-05-24', conditions: { soilAtLeastC: 15 } });
+    const { lateDays, waysToFit } = jobOf(planOf({ ownJobs: [beans] }), 'own/bed');
+    expect(lateDays).toBeGreaterThan(0);
+    expect(waysToFit).toEqual([
+      expect.stringMatching(/^A later day .* too cold for it until Tue 25 May\.$/),
+    ]);
+  });
+
   it('waits for rain that is forecast to pass, and says so', () => {
     const job = newOwnJob({ conditions: { noRain: true } });
     const plan = withForecast([6, 6, 0, 0, 0], { ownJobs: [job] });
