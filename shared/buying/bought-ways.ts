@@ -27,12 +27,29 @@ export class Ways {
   private stop = new Int32Array(FIRST_WAYS);
   private bags = new Float64Array(FIRST_WAYS);
   private count = 0;
+  private below = Infinity;
+  private endKg = 0;
+  private leastPerKg = 0;
 
   /** Forgets all but one, in which nothing is bought. */
   begin(kg: number): void {
     this.count = 0;
     this.thinkOf(kg, 0, -1, -1, 0);
     this.keep();
+  }
+
+  /** From now on ways are of use that can reach the end of the line for less than a cost. */
+  follow(below: number, endKg: number, leastPerKg: number): void {
+    this.below = below;
+    this.endKg = endKg;
+    this.leastPerKg = leastPerKg;
+  }
+
+  /** Whether the way thought of may end for less than is asked for. */
+  get isOfUse(): boolean {
+    const at = this.count;
+    const lackingKg = Math.max(0, this.endKg - this.kg[at]!);
+    return this.cost[at]! + this.leastPerKg * lackingKg < this.below;
   }
 
   /** The number that the way thought of would have. */

@@ -18,13 +18,16 @@ export function firstTrips(
 ): readonly Trip[] {
   const cheapest = items.map(({ item }) => cheapestOf(item.offers, liked));
   const boughtKg = items.map(({ stockServesKg }) => stockServesKg);
+  const itemsOf = problem.suppliers.map((_, supplier) =>
+    [...items.keys()].filter((i) => cheapest[i]?.supplier === supplier),
+  );
   const trips: Trip[] = [];
   for (let day = 0; day < problem.days; day++) {
     for (let supplier = 0; supplier < problem.suppliers.length; supplier++) {
       const { days } = problem.suppliers[supplier]!;
-      if (days[day] !== 1) continue;
+      const mine = itemsOf[supplier]!;
+      if (days[day] !== 1 || mine.length === 0) continue;
       const next = days.indexOf(1, day + 1);
-      const mine = items.flatMap((_, i) => (cheapest[i]?.supplier === supplier ? [i] : []));
       // A trip goes only where something cannot wait for the next day on which one could go.
       const isDue = mine.some(
         (i) =>

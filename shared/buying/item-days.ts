@@ -13,6 +13,8 @@ export interface ItemDays {
   /** Served by the feed in the store, as far as it keeps. */
   readonly stockServesKg: number;
   readonly handDays: number;
+  /** No way of buying costs less a kilogram of need. */
+  readonly leastPerKg: number;
 }
 
 export function itemDays(problem: BuyingProblem, item: FeedItem): ItemDays {
@@ -26,7 +28,16 @@ export function itemDays(problem: BuyingProblem, item: FeedItem): ItemDays {
   let stockServesKg = 0;
   for (const lot of [...item.stock].sort((a, b) => a.untilDay - b.untilDay))
     stockServesKg = served(stockServesKg, lot.kg, untilKg(sumKg, lot.untilDay));
-  return { item, sumKg, firstTrip, stockServesKg, handDays: problem.handDays };
+  const { handDays } = problem;
+  return { item, sumKg, firstTrip, stockServesKg, handDays, leastPerKg: leastPerKg(item) };
+}
+
+/** A little under the lowest price of all offers, as sums of a trip are rounded to the smallest coin. */
+function leastPerKg({ offers }: FeedItem): number {
+  const prices = offers.flatMap(({ bagKg, breaks, costOf }) =>
+    [1, ...breaks].map((bags) => Math.max(0, costOf(bags) - 1) / (bags * bagKg)),
+  );
+  return prices.length === 0 ? 0 : Math.min(...prices);
 }
 
 /** Needs through a day, kg. */

@@ -26,18 +26,21 @@ export const SOON_COST = 1e-7;
  * straight, so that a bag more on one stop and one less on another is never worse in one direction.
  *
  * @param stops by day
+ * @param below a cost that is of no interest any more: what cannot end under it is not followed
+ * @returns undefined where no way costs less than that
  */
 export function bestPurchases(
   of: ItemDays,
   stops: readonly Stop[],
   fines: Fines,
-  ways = new Ways(),
-): Reached {
+  { ways = new Ways(), below = Infinity }: { ways?: Ways; below?: number } = {},
+): Reached | undefined {
   const isRoomKnown = stops.some(({ roomKg }) => roomKg < Infinity);
   const dueKg = stops.map(({ day }) => dueBeforeKg(of, day));
   const allKg = of.sumKg.at(-1)!;
   dueKg.push(allKg);
   ways.begin(of.stockServesKg);
+  ways.follow(below, allKg, of.leastPerKg);
   let states = [0];
   const tries: number[] = [];
   for (let s = 0; s < stops.length; s++) {
@@ -56,7 +59,7 @@ export function bestPurchases(
       const baseKg = ways.kg[base]!;
       const baseCost = ways.cost[base]!;
       ways.thinkOfNoneBought(base, baseCost + overFine(baseKg - fedKg, stop, fines));
-      next.add();
+      if (ways.isOfUse) next.add();
       if (!trying) continue;
       const count = bagsToTry(baseKg, trying, tries);
       for (let t = 0; t < count; t++) {
@@ -69,17 +72,18 @@ export function bestPurchases(
           soon * bags +
           overFine(baseKg + broughtKg - fedKg, stop, fines);
         ways.thinkOf(served(baseKg, broughtKg, keepsKg), cost, base, s, bags);
-        next.add();
+        if (ways.isOfUse) next.add();
       }
     }
     states = next.states();
+    if (states.length === 0) return undefined;
   }
   let best = -1;
   for (const state of states) {
     const end = ways.notShort(state, allKg, fines);
     if (best === -1 || ways.cost[end]! < ways.cost[best]!) best = end;
   }
-  return ways.reached(best);
+  return ways.cost[best]! < below ? ways.reached(best) : undefined;
 }
 
 function overFine(stockKg: number, { roomKg }: Stop, { overPerKg }: Fines): number {

@@ -109,7 +109,7 @@ class Search {
     for (const { supplier, day } of trips) key += `${day}.${supplier},`;
     const known = this.known.get(key);
     if (known !== undefined && below <= known) return known;
-    this.left--;
+    if (known === undefined) this.left--;
     const cost = this.costs.costOf(trips, below);
     this.known.set(key, cost);
     return cost;

@@ -22,8 +22,12 @@ export class TripCosts {
   /** The most bags that any step of a price begins with. */
   private readonly mostBags: number;
   private readonly fines: Fines;
-  private readonly found = new Map<string, Known>();
+  private readonly found = new Map<string, Found>();
   private readonly ways = new Ways();
+  /** What all need of each item costs at least, on whichever trips it is bought. */
+  private readonly leastCosts: readonly number[];
+  /** The items by what it takes to work one out: most sets of trips cost too much by the first few. */
+  private readonly quickFirst: readonly number[];
   /** Days on which a trip can be thought of: the last open ones of each week, and before seasons. */
   private readonly days: readonly Trip[];
   /** The offers of each item, the largest bags first: on one trip smaller ones fill up what these leave. */
@@ -38,6 +42,12 @@ export class TripCosts {
     const most = Math.max(1, ...trips) + 100 * Math.max(1, ...perKg);
     this.fines = { shortPerKg: 100 * most, overPerKg: most };
     this.days = likelyDays(problem, this.items);
+    this.leastCosts = this.items.map(
+      ({ sumKg, stockServesKg, leastPerKg }) => leastPerKg * (sumKg.at(-1)! - stockServesKg),
+    );
+    const daysFed = this.items.map(({ item }) => item.needKg.filter((kg) => 0 < kg).length);
+    const takes = (i: number): number => daysFed[i]! * problem.items[i]!.offers.length;
+    this.quickFirst = [...this.items.keys()].sort((a, b) => takes(a) - takes(b));
     this.isTogether = problem.suppliers.some(({ countsTogether }) => countsTogether);
     this.mostBags = Math.max(
       1,
@@ -56,13 +66,26 @@ export class TripCosts {
    */
   costOf(trips: readonly Trip[], below = Infinity): number {
     if (this.isTogether) return this.pricedTogether(trips).cost;
-    let cost = this.tripCostOf(trips);
-    for (let i = 0; i < this.items.length; i++) cost += this.known(i, trips).best.cost;
+    const cost = this.freeCostOf(trips, below);
     if (this.problem.storeKg === Infinity || below <= cost) return cost;
     const purchases = this.freely(trips);
     return this.overKg(trips, purchases) <= TINY_KG
       ? cost
       : this.tripCostOf(trips) + this.withinStore(trips, purchases).cost;
+  }
+
+  /** The same with the store left out; at least what is of no interest once that is sure. */
+  private freeCostOf(trips: readonly Trip[], below: number): number {
+    let cost = this.tripCostOf(trips);
+    let lackingCost = this.leastCosts.reduce((sum, least) => sum + least, 0);
+    for (const i of this.quickFirst) {
+      lackingCost -= this.leastCosts[i]!;
+      if (below <= cost + lackingCost) return below;
+      const known = this.knownBelow(i, trips, below - cost - lackingCost);
+      if (!known) return below;
+      cost += known.cost;
+    }
+    return cost;
   }
 
   /**
@@ -76,7 +99,7 @@ export class TripCosts {
       return isThere ? stop : { ...stop, cost: this.problem.suppliers[supplier]!.tripCost };
     });
     const of = this.items[i]!;
-    const mine = purchasesOf(of, i, stops, bestPurchases(of, stops, this.fines, this.ways));
+    const mine = purchasesOf(of, i, stops, this.cheapest(of, stops));
     return merged(
       others,
       mine.map(({ supplier, day }) => ({ supplier, day })),
@@ -144,16 +167,28 @@ export class TripCosts {
 
   private known(i: number, trips: readonly Trip[], priced?: Priced): Known {
     const stops = this.stopsOf(i, trips, priced);
-    let key = `${i}`;
-    for (const { day, offer, pricedAsBags } of stops)
-      key += pricedAsBags === undefined ? `,${day}.${offer}` : `,${day}.${offer}.${pricedAsBags}`;
-    let known = this.found.get(key);
-    if (!known) {
-      known = { stops, best: bestPurchases(this.items[i]!, stops, this.fines, this.ways) };
-      this.found.set(key, known);
-    }
-    return known;
+    const key = keyOfStops(i, stops);
+    const known = this.found.get(key);
+    if (known?.best) return { stops, best: known.best };
+    const best = this.cheapest(this.items[i]!, stops);
+    this.found.set(key, { best, atLeast: best.cost });
+    return { stops, best };
   }
+
+  /** What an item is bought for at least cost; undefined where that is no less than a cost. */
+  private knownBelow(i: number, trips: readonly Trip[], below: number): Reached | undefined {
+    const stops = this.stopsOf(i, trips);
+    const key = keyOfStops(i, stops);
+    const known = this.found.get(key);
+    if (known && (known.best || below <= known.atLeast)) return known.best;
+    const { fines, ways } = this;
+    const best = bestPurchases(this.items[i]!, stops, fines, { ways, below });
+    this.found.set(key, { best, atLeast: best ? best.cost : below });
+    return best;
+  }
+
+  private cheapest = (of: ItemDays, stops: readonly Stop[]): Reached =>
+    bestPurchases(of, stops, this.fines, { ways: this.ways })!;
 
   /** The trips on which buying an item is of use, in the order of their days. */
   private stopsOf(i: number, trips: readonly Trip[], priced?: Priced): Stop[] {
@@ -210,7 +245,7 @@ export class TripCosts {
             .filter((stop) => stop.day === day)
             .map((stop) => ({ ...stop, roomKg: room[d]! })),
         ]);
-        purchases[i] = purchasesOf(of, i, stops, bestPurchases(of, stops, this.fines, this.ways));
+        purchases[i] = purchasesOf(of, i, stops, this.cheapest(of, stops));
         stocks[i] = days.map((day) => stockKg(of, purchases[i]!, day));
       }
       const now = this.fined(trips, purchases);
@@ -268,6 +303,19 @@ function bagsByTrip(purchases: readonly (readonly Purchase[])[]): Priced {
 interface Known {
   readonly stops: readonly Stop[];
   readonly best: Reached;
+}
+
+/** What is known of an item on some stops: the best, or that it costs no less than something. */
+interface Found {
+  readonly best: Reached | undefined;
+  readonly atLeast: number;
+}
+
+function keyOfStops(i: number, stops: readonly Stop[]): string {
+  let key = `${i}`;
+  for (const { day, offer, pricedAsBags } of stops)
+    key += pricedAsBags === undefined ? `,${day}.${offer}` : `,${day}.${offer}.${pricedAsBags}`;
+  return key;
 }
 
 const isOf = (a: Trip, b: Trip): boolean => a.day === b.day && a.supplier === b.supplier;

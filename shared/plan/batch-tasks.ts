@@ -4,6 +4,7 @@ import type { TaskTemplate } from '../tables/task-template.js';
 import { saidOf } from './bird-words.js';
 import { eventsOf, holds, missingHeat } from './batch-events.js';
 import { planContext, type PlanContext } from './context.js';
+import { nameOfPhase } from './phase-feed.js';
 import type { FeedPart } from './feed.js';
 import { found, type Found } from './found.js';
 import type { HeatPart } from './heat.js';
@@ -108,7 +109,10 @@ function feedTrips(
   for (const { name, deliveries } of phases) {
     for (const { buyBy, bags } of deliveries) {
       const by = String(buyBy.value);
-      byDate.set(by, [...(byDate.get(by) ?? []), `${bags.value} × ${name.toLowerCase()}`]);
+      byDate.set(by, [
+        ...(byDate.get(by) ?? []),
+        `${bags.value} × ${nameOfPhase(name, batch.purpose)}`,
+      ]);
     }
   }
   const trips = [...byDate].sort().map(([date, what]) => ({ date, what: what.join(', ') }));

@@ -157,6 +157,7 @@ export const JUDGED = {
     'graceDays',
     'closeDays',
     'hurriedShare',
+    'stayH',
     'longPastDays',
     'leastHours',
     'shownDoneDays',

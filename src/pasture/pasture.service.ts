@@ -55,6 +55,22 @@ export class PastureService {
     }
   }
 
+  /**
+   * Work that goes by the plan of a farm's pasture as well. Where that is not there yet, both are made
+   * in one go, as they rest on the same batches, and the pasture's is kept for the next who asks.
+   */
+  async together<Made extends { readonly pasture?: PasturePlan | undefined }>(
+    saved: SavedPicture,
+    make: (asked: PlannedPicture) => Promise<Made>,
+  ): Promise<Made> {
+    const { picture } = saved;
+    const key = signatureOf(animalPicture(picture));
+    if (!hasGrass(picture) || this.plans.has(key)) return make(await this.planned(saved));
+    const made = await make({ picture });
+    if (made.pasture) this.plans.keep(key, made.pasture);
+    return made;
+  }
+
   async choose(
     farmId: string,
     { version: _version, ...choices }: PastureChoices,

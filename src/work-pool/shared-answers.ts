@@ -25,6 +25,16 @@ export class SharedAnswers<Answer> {
     return asked.isThere ? asked.answer : this.waitFor(key, asked);
   }
 
+  /** Whether an answer is there, or is being worked out. */
+  has = (key: string): boolean => this.answers.has(key);
+
+  /** Puts down an answer that came with another one. */
+  keep(key: string, answer: Answer): void {
+    const controller = new AbortController();
+    const there = { answer: Promise.resolve(answer), controller, waiting: 0, isThere: true };
+    this.answers.set(key, there);
+  }
+
   private begin(key: string, work: () => Promise<Answer>): Asked<Answer> {
     const controller = new AbortController();
     // The work belongs to all who wait for it, not to whoever asked first.

@@ -101,6 +101,8 @@ export interface PlannedWork {
   readonly plan: Uint8Array;
   readonly keep: KeptPlan;
   readonly day: Today;
+  /** The plan of the pasture, where it was not there already. */
+  readonly pasture?: PasturePlan | undefined;
 }
 
 /** A thread is given the tables when it starts, as they were checked when the program started. */
@@ -245,7 +247,9 @@ export const TASKS = {
   planWork: (asked: PlannedPicture): PlannedWork => {
     const animals = fedAnimalsOf(asked);
     const { keep, ...plan } = planWork(asked.picture, tables, animals);
-    return { plan: jsonBytes(plan), keep, day: todayOf(asked.picture, tables, animals, plan) };
+    const day = todayOf(asked.picture, tables, animals, plan);
+    const { pasture } = asked.pasture ? {} : animals;
+    return { plan: jsonBytes(plan), keep, day, pasture };
   },
 
   workDueBefore: (asked: PlannedPicture & { readonly before: string }): DueWork[] =>

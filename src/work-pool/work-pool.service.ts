@@ -17,7 +17,7 @@ import type { Answered, Asked } from './worker.js';
 const THREADS = Math.min(4, Math.max(2, availableParallelism() - 1));
 const IDLE_MS = 60_000;
 /** Room for what is soon thrown away: with less of it plans spend a quarter of their time on it. */
-const YOUNG_MB = 48;
+const YOUNG_MB = 96;
 /** Work that is done within this is not ended: to start another thread would take longer. */
 const SOON_DONE_MS = 50;
 /**

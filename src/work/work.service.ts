@@ -87,8 +87,11 @@ export class WorkService {
   private async planned(farmId: string): Promise<KnownWork> {
     const saved = await this.pictures.of(farmId);
     return this.plans.of(saved.key, async () => {
-      const asked = await this.pasture.planned(saved);
-      const { keep, plan: bytes, day } = await this.pool.run('planWork', asked);
+      const {
+        keep,
+        plan: bytes,
+        day,
+      } = await this.pasture.together(saved, (asked) => this.pool.run('planWork', asked));
       await this.keep(farmId, keep);
       return { bytes, plan: readOnce(bytes), day };
     });

@@ -1,4 +1,7 @@
-/** Farms that are opened when nothing of them is planned yet: herds, batches and work together. */
+/**
+ * Farms that are opened when nothing of them is planned yet: herds, batches and work together. What is
+ * timed is the whole answer, the good plan: none is sent before it.
+ */
 import { readFileSync } from 'node:fs';
 import { performance } from 'node:perf_hooks';
 

@@ -7,6 +7,7 @@ import type { FeedProduct } from '../../farm/product.js';
 import { FEED_KEPT_DAYS, type FactOf } from '../../farm/told-fact.js';
 import { costMinor } from '../../money/money.js';
 import type { Tables } from '../../tables/tables.js';
+import { nameOfPhase } from '../phase-feed.js';
 import type { PlannedBatch } from '../work/dated-work.js';
 import { feedClasses, type FeedClass } from './feed-classes.js';
 import {
@@ -166,9 +167,6 @@ function sumOf(kg: Float64Array, from: number, to: number): number {
 
 const nameOf = ({ feeds, phases, purpose }: FeedClass): string =>
   feeds[0]?.name ?? nameOfPhase(phases[0]!, purpose);
-
-const nameOfPhase = (phase: string, purpose: FeedClass['purpose']): string =>
-  `${phase} feed for ${purpose === 'meat' ? 'meat birds' : 'hens'}`;
 
 /** Feeds by the phases that birds are fed in, under the names that they are bought by without a product. */
 function feedsByPhase(planned: readonly PlannedBatch[]): StoredFeed[] {

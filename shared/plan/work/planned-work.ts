@@ -46,6 +46,8 @@ export interface PlannedJob {
   readonly pieces: readonly PlannedPiece[];
   /** Hours of each who takes part that nobody has on its day: it is done all the same. */
   readonly shortHours: number;
+  /** What somebody stays longer for its last piece, beyond the hours there are. */
+  readonly longerHours?: number;
   /** Hours of each that find no place, though the rest does. */
   readonly lostHours: number;
   /** How much of it fits and why no more; only of work that is done in part. */

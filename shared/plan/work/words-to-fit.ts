@@ -51,6 +51,11 @@ export function wordsInTime(work: WholeWork, index: number, latestDay: number): 
   if (before !== undefined) return [`In time once “${needs[before]!.name}” is.`];
   const { hours, instead } = remediesFor(problem, fitted.plan, index, latestDay);
   const date = dayText(request);
+  const coldUntil = coldUntilDay(work, index, latestDay);
+  if (coldUntil !== undefined)
+    return [
+      `A later day to have it done by: the soil is usually too cold for it until ${date(coldUntil)}.`,
+    ];
   const weather = wayByWeather(work, index);
   const isInTime = weather !== undefined && weather.doneOn <= latestDay;
   const ways = [
@@ -59,6 +64,18 @@ export function wordsInTime(work: WholeWork, index: number, latestDay: number): 
     ...instead.map((i) => `Leave “${needs[i]!.name}” undone.`),
   ];
   return ways.length === 0 && isNeeded(needs[index]!) ? [doneByOthers(job)] : ways;
+}
+
+/** The last day on which the soil is too cold for work that is due while it is; nobody sows in that. */
+function coldUntilDay(
+  { needs, days }: WholeWork,
+  index: number,
+  latestDay: number,
+): number | undefined {
+  const { soilAtLeastC = -Infinity } = needs[index]!.conditions;
+  if (soilAtLeastC <= days.soilC[latestDay]!) return undefined;
+  const warm = days.soilC.findIndex((soilC, day) => latestDay < day && soilAtLeastC <= soilC);
+  return warm < 0 ? undefined : warm - 1;
 }
 
 const isNeeded = ({ priority, isBeforeEvent }: WorkNeed): boolean =>

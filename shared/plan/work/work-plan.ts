@@ -18,6 +18,7 @@ import { unfitDay } from './days-of-work.js';
 import type { WorkHours } from './work-hours.js';
 import type { PlannedChore, WorkNeed } from './work-need.js';
 import type { WorkRequest } from './work-request.js';
+import { stayWords, withLongerDays } from './stays-longer.js';
 import { weeksOf } from './work-weeks.js';
 import { wordsInTime, wordsToFit } from './words-to-fit.js';
 import { partWords, unfitWords, whyThen } from './work-words.js';
@@ -32,13 +33,16 @@ export function workPlanOf(
   given: WorkRequest,
   plans?: number,
 ): WorkPlan & { readonly keep: KeptPlan } {
-  const { work, chores, looks, hours } = fitAll(given, plans);
-  const { request, needs, problem, fitted, days } = work;
-  const windows = workWindows(problem.jobs, workNetwork(problem.jobs));
+  const { work: found, chores, looks, hours } = fitAll(given, plans);
+  const { request, needs, days } = found;
+  const windows = workWindows(found.problem.jobs, workNetwork(found.problem.jobs));
+  const { stayH } = request.tables.judgements.work;
+  const { work, minutes: longer } = withLongerDays(found, windows, 60 * stayH.value);
+  const { problem, fitted } = work;
   const dateOf = (day: number): string => addDays(request.today, day);
   const moves = arrivalsToMove(given, (asked) =>
     asked === given
-      ? unfitOf(work)
+      ? unfitOf(found)
       : unfitOf(fitAll(asked, Math.min(plans ?? FEW_PLANS, FEW_PLANS)).work),
   );
   const moveOf = ({ key }: WorkNeed): string[] => (moves.has(key) ? [moves.get(key)!] : []);
@@ -46,6 +50,7 @@ export function workPlanOf(
     const pieces = fitted.plan[i]!;
     const window = windows[i]!;
     const isIn = 0 < pieces.length;
+    const staysMinutes = longer.get(i) ?? 0;
     const unplaced = isIn ? problem.jobs[i]!.minutes - placedMinutes(pieces) : 0;
     const lostMinutes = isWorthTelling(unplaced / 60) ? unplaced : 0;
     return {
@@ -68,14 +73,15 @@ export function workPlanOf(
       alreadyLate: window.latestDay < 0,
       pieces: pieces.map((piece) => ({
         date: dateOf(piece.day),
-        hours: piece.minutes / 60,
+        hours: (piece.minutes + (piece === pieces.at(-1) ? staysMinutes : 0)) / 60,
         personIds: piece.workers.map((w) => request.people[w]!.id),
       })),
       shortHours: (hours.onItsDay.get(need.key)?.shortMinutes ?? 0) / 60,
+      ...(0 < staysMinutes ? { longerHours: staysMinutes / 60 } : {}),
       lostHours: lostMinutes / 60,
       ...(0 < lostMinutes ? { whyPart: partWords(work, i) } : {}),
       lateDays: isIn ? Math.max(0, finishDay(pieces) - window.latestDay) : 0,
-      why: isIn ? whyThen(work, windows, i) : unfitWords(work, i),
+      why: isIn ? `${whyThen(work, windows, i)}${stayWords(work, i, longer)}` : unfitWords(work, i),
       waysToFit:
         0 < lostMinutes || !isIn
           ? [...wordsToFit(work, i), ...moveOf(need)]
@@ -119,7 +125,7 @@ export function workPlanOf(
       ? {
           changes: {
             since: request.before.plannedOn,
-            list: changesSince(request.before, work, windows),
+            list: changesSince(request.before, found, windows),
           },
         }
       : {}),
@@ -129,7 +135,7 @@ export function workPlanOf(
     keep: keptPlan(
       request,
       needs,
-      { problem, plan: fitted.plan },
+      { problem: found.problem, plan: found.fitted.plan },
       windows.map(({ latestDay }) => latestDay),
     ),
   };

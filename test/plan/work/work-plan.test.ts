@@ -22,9 +22,14 @@ const withForecast = (rainMm: readonly number[], more: More = {}): WorkPlan => {
 
 /** Hours of work and chores of a person on a day. */
 function hoursOn(plan: WorkPlan, personId: string, date: string): number {
-  // Hours that nobody has are said to be short, and are nobody's.
+  // Hours that nobody has are said to be short, and are nobody's; a few minutes somebody stays longer.
   const work = plan.jobs
-    .flatMap((job) => job.pieces.map((piece) => ({ ...piece, short: job.shortHours })))
+    .flatMap(({ pieces, shortHours, longerHours = 0 }) =>
+      pieces.map((piece) => {
+        const longer = piece === pieces.at(-1) ? longerHours : 0;
+        return { ...piece, short: shortHours + longer };
+      }),
+    )
     .filter((piece) => piece.date === date && piece.personIds.includes(personId))
     .reduce((sum, piece) => sum + piece.hours - piece.short, 0);
   const chores = plan.chores[daysBetween(plan.today, date)]!.filter(
@@ -82,6 +87,32 @@ describe('workPlanOf', () => {
     expect(jobOf(atATime, 'own/bed').pieces).toEqual([]);
     const onItsDay = planOf({ people, ownJobs: [{ ...bed, notBefore: '2027-04-07' }] });
     expect(jobOf(onItsDay, 'own/bed').pieces).toEqual([]);
+  });
+
+  it('has somebody stay a few minutes longer, and no more than that', () => {
+    const people = [{ id: 'a', name: 'Adult A', away: [] }];
+    const planned = (hours: number) => {
+      const bed = newOwnJob({ hours, dueOn: '2027-04-07' });
+      return jobOf(planOf({ people, ownJobs: [bed] }), 'own/bed');
+    };
+    const short = planned(6.2);
+    expect(short.pieces.map(({ hours }) => hours)).toEqual([2, 2, 2.2]);
+    expect([short.lateDays, short.why.split('. ').at(-1)]).toEqual([
+      0,
+      'Adult A stays 12 min longer on Wed 7 Apr.',
+    ]);
+    const longer = planned(6.3);
+    expect(longer.pieces.map(({ hours }) => hours)[2]).toBeLessThanOrEqual(2);
+    expect([longer.lateDays, longer.waysToFit[0]]).toEqual([1, expect.stringMatching(/^18 min/)]);
+  });
+
+  it('has nobody sow in cold soil to be in time: what is due by then is due too early', () => {
+    const beans = newOwnJob({ hours: 3, dueOn: '2027-05-24', conditions: { soilAtLeastC: 15 } });
+    const { lateDays, waysToFit } = jobOf(planOf({ ownJobs: [beans] }), 'own/bed');
+    expect(lateDays).toBeGreaterThan(0);
+    expect(waysToFit).toEqual([
+      expect.stringMatching(/^A later day .* too cold for it until Tue 25 May\.$/),
+    ]);
   });
 
   it('waits for rain that is forecast to pass, and says so', () => {
