@@ -199,13 +199,15 @@ export class Season extends GrazedDays {
   }
 
   /**
-   * Whether a first pass that begins on a morning goes on without hay, by a look ahead in the usual
-   * weather. Where it would not, the herd waits, at the longest until a paddock is ready.
+   * Whether a first pass that begins on a morning goes on without hay until its paddocks are ready
+   * again, by a look ahead in the usual weather. Where it would not, the herd waits, at the longest
+   * until a paddock is ready: who goes out too soon feeds hay in the flush.
    */
   protected override mayBegin(h: number, day: number): boolean {
     const { judged, herds } = this.problem;
-    const { feedKg } = this.lookAhead(day, { days: judged.backFromHayDays, onMoveOf: h });
-    return feedKg <= judged.missedShare * herds[h]!.demandKg[day]!;
+    const mostKg = judged.missedShare * herds[h]!.demandKg[day]!;
+    const asked = { days: judged.firstRoundsDays, onMoveOf: h, mostKg };
+    return this.lookAhead(day, asked).feedKg <= mostKg;
   }
 
   books(): SeasonBooks {
