@@ -205,9 +205,13 @@ export class Season extends GrazedDays {
    */
   protected override mayBegin(h: number, day: number): boolean {
     const { judged, herds } = this.problem;
-    const mostKg = judged.missedShare * herds[h]!.demandKg[day]!;
-    const asked = { days: judged.firstRoundsDays, onMoveOf: h, mostKg };
-    return this.lookAhead(day, asked).feedKg <= mostKg;
+    const { demandKg } = herds[h]!;
+    const days = judged.firstRoundsDays;
+    let mostKg = judged.missedShare * demandKg[day]!;
+    // Days on which all is closed are fed, whenever the herd goes out; it waits for those to come soon.
+    for (let i = day + judged.backFromHayDays; i < Math.min(this.problem.to, day + days); i++)
+      if (this.fields.every(({ sward }) => sward.isClosed[i] === 1)) mostKg += demandKg[i]!;
+    return this.lookAhead(day, { days, onMoveOf: h, mostKg }).feedKg <= mostKg;
   }
 
   books(): SeasonBooks {
