@@ -199,13 +199,19 @@ export class Season extends GrazedDays {
   }
 
   /**
-   * Whether a first pass that begins on a morning goes on without hay, by a look ahead in the usual
-   * weather. Where it would not, the herd waits, at the longest until a paddock is ready.
+   * Whether a first pass that begins on a morning goes on without hay until its paddocks are ready
+   * again, by a look ahead in the usual weather. Where it would not, the herd waits, at the longest
+   * until a paddock is ready: who goes out too soon feeds hay in the flush.
    */
   protected override mayBegin(h: number, day: number): boolean {
     const { judged, herds } = this.problem;
-    const { feedKg } = this.lookAhead(day, { days: judged.backFromHayDays, onMoveOf: h });
-    return feedKg <= judged.missedShare * herds[h]!.demandKg[day]!;
+    const { demandKg } = herds[h]!;
+    const days = judged.firstRoundsDays;
+    let mostKg = judged.missedShare * demandKg[day]!;
+    // Days on which all is closed are fed, whenever the herd goes out; it waits for those to come soon.
+    for (let i = day + judged.backFromHayDays; i < Math.min(this.problem.to, day + days); i++)
+      if (this.fields.every(({ sward }) => sward.isClosed[i] === 1)) mostKg += demandKg[i]!;
+    return this.lookAhead(day, { days, onMoveOf: h, mostKg }).feedKg <= mostKg;
   }
 
   books(): SeasonBooks {

@@ -104,6 +104,7 @@ export const JUDGED = {
     'hayAtOnceM2',
     'hayGrowsDays',
     'backFromHayDays',
+    'firstRoundsDays',
     'dryingDays',
     'toppedAWalk',
     'leastDryingMm',

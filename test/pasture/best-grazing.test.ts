@@ -13,8 +13,8 @@ describe('the walk beside the proven best of every order of moves', () => {
   });
 
   it('needs no search where the walk feeds no hay', () => {
-    const { walkKg, orders } = bestGrazing(smallCase({ ...SMALL_CASES[1]!, head: 1 }));
+    const { walkKg, orders } = bestGrazing(smallCase({ ...SMALL_CASES.at(-1)!, head: 1 }));
     expect(walkKg).toBeCloseTo(0, 6);
-    expect(orders).toBe(1);
+    expect(orders).toBe(0);
   });
 });

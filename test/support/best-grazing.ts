@@ -1,4 +1,4 @@
-import { Season } from '../../shared/pasture/grazier.js';
+import { graze, Season } from '../../shared/pasture/grazier.js';
 import type { GrazingProblem } from '../../shared/pasture/grazing-problem.js';
 import type { Way } from '../../shared/pasture/grazing-rules.js';
 import type { SeasonBooks } from '../../shared/pasture/season-books.js';
@@ -20,6 +20,11 @@ class Tried extends Season {
   ) {
     super(of);
     this.fedUntil = of.from;
+  }
+
+  /** When to begin is tried as well: waiting is one of the ways. */
+  protected override mayBegin(): boolean {
+    return true;
   }
 
   protected override pick(ways: readonly Way[], day: number): Way | undefined {
@@ -51,8 +56,8 @@ export interface Compared {
  * there are orders, less those that cannot become better.
  */
 export function bestGrazing(problem: GrazingProblem): Compared {
-  let bestKg = Infinity;
-  let walkKg = 0;
+  const walkKg = hayOf(graze(problem, 'never'), problem);
+  let bestKg = walkKg;
   let orders = 0;
   let script: number[] | undefined = [];
   // Better than no hay is nothing.
@@ -61,9 +66,7 @@ export function bestGrazing(problem: GrazingProblem): Compared {
     orders++;
     try {
       tried.walk('never');
-      const kg = hayOf(tried.books(), problem);
-      if (orders === 1) walkKg = kg;
-      bestKg = Math.min(bestKg, kg);
+      bestKg = Math.min(bestKg, hayOf(tried.books(), problem));
     } catch (error) {
       if (!(error instanceof NoBetter)) throw error;
     }

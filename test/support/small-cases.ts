@@ -12,6 +12,10 @@ interface SmallCase {
 }
 
 export const SMALL_CASES: readonly SmallCase[] = [
+  // From turn-out through the flush.
+  { paddocks: 2, head: 5, from: '2027-05-01', to: '2027-06-25', isQuick: true },
+  { paddocks: 3, head: 9, from: '2027-05-15', to: '2027-06-20' },
+  // From the time when growth slows.
   { paddocks: 2, head: 5, from: '2027-05-22', to: '2027-07-10', isQuick: true },
   { paddocks: 4, head: 9, from: '2027-06-20', to: '2027-07-25', isQuick: true },
   { paddocks: 2, head: 6, from: '2027-05-22', to: '2027-07-10' },
