@@ -1,6 +1,7 @@
 import Big from 'big.js';
 import { addDays, daysBetween, weekdayOf, type PlainDate } from '../../calendar/plain-date.js';
 import type { WorkConditions } from '../../farm/job.js';
+import type { KeptJob } from '../../farm/kept-plan.js';
 import type { FarmPicture } from '../../farm/picture.js';
 import { formatMoney, minorDigits } from '../../units/format.js';
 import { FETCHES } from '../tasks/fetches.js';
@@ -25,9 +26,10 @@ export function withTrips(
   trips: readonly FeedTrip[],
   picture: Pick<FarmPicture, 'farm' | 'today' | 'progress' | 'keptPlans'>,
 ): DatedWork[] {
-  const { today, progress, keptPlans } = picture;
-  const keptOn = (of: OpenFetch): PlainDate | undefined =>
-    keptPlans[0]?.jobs[keyOf(of.work, of.task)]?.pieces[0]?.date;
+  const { today, progress, keptPlans, farm } = picture;
+  const keptOf = ({ work, task }: OpenFetch): KeptJob | undefined =>
+    keptPlans[0]?.jobs[keyOf(work, task)];
+  const keptOn = (of: OpenFetch): PlainDate | undefined => keptOf(of)?.pieces[0]?.date;
   const marks = new Map(progress.map((mark) => [mark.key, mark]));
   const end = addDays(today, YEAR_DAYS);
   const open = all.flatMap((work): OpenFetch[] =>
@@ -39,13 +41,25 @@ export function withTrips(
   );
   const fetched = trips.filter(({ comes }) => comes === 'fetched');
   const made = new Map<Task, Task>();
-  for (const trip of fetched) {
-    const left = open.filter(({ task }) => !made.has(task));
+  const makeBy = (trip: FeedTrip, among: readonly OpenFetch[]): boolean => {
+    const left = among.filter(({ task }) => !made.has(task));
     const nearest = nearestTo(trip, left, keptOn);
-    if (!nearest) continue;
+    if (!nearest) return false;
     const on = dayNear(trip, keptOn(nearest), today);
     made.set(nearest.task, asTrip(nearest.task, { trip, on }, picture));
-  }
+    return true;
+  };
+  // A trip that the last plan had just so stays what it was; only then do the others look for a task.
+  const changed = fetched.filter((trip) => {
+    const name = nameOf(trip, farm.currency);
+    const wasIt = (kept: KeptJob | undefined): boolean =>
+      kept?.name === name && Math.abs(daysBetween(lastDayOf(trip), kept.latest)) <= NEAR_DAYS;
+    return !makeBy(
+      trip,
+      open.filter((of) => wasIt(keptOf(of))),
+    );
+  });
+  for (const trip of changed) makeBy(trip, open);
   const replaced = new Set(open.map(({ task }) => task));
   return all.map((work) =>
     work.tasks.some((task) => replaced.has(task))
@@ -62,6 +76,7 @@ export function withTrips(
 const keyOf = ({ kind, id }: DatedWork, task: Task): string => `${kind}/${id}/${task.id}`;
 
 const dayOf = ({ on }: FeedTrip): PlainDate => String(on.value);
+const lastDayOf = (trip: FeedTrip): PlainDate => addDays(dayOf(trip), trip.spareDays);
 
 /**
  * The open task for a trip: the one that the last plan had near its day, else the nearest of a batch
@@ -106,7 +121,7 @@ function asTrip(
   { farm, today }: Pick<FarmPicture, 'farm' | 'today'>,
 ): Task {
   // The first feed is there before the chicks are.
-  const last = addDays(dayOf(trip), trip.spareDays);
+  const last = lastDayOf(trip);
   const spareDays = Math.max(0, daysBetween(on, last) - (task.event === 'arrival' ? 1 : 0));
   const { isOver: _isOver, ...rest } = task;
   return {

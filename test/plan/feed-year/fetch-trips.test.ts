@@ -63,4 +63,20 @@ describe('work that fetches feed', () => {
     const undone = { ...then, progress: [], feedBought: [] };
     expect(firstTrip(undone).key).toBe(key);
   });
+
+  it('stays the trip that it was, on whatever day the last plan had it', () => {
+    const trips = fetchesOf(picture).filter(({ task }) => task.buys);
+    const days = trips.map(({ task }) => task.start).toReversed();
+    const jobs = Object.fromEntries(
+      trips.map(({ key, task: { name, latestStart: latest } }, k) => [
+        key,
+        { name, latest, pieces: [{ date: days[k]!, minutes: 78, personIds: [] }] },
+      ]),
+    );
+    const namesIn = (of: typeof picture) =>
+      new Map(fetchesOf(of).map(({ key, task }) => [key, task.name]));
+    const kept = [{ plannedOn: picture.today, jobs }];
+    expect(1 < trips.length).toBe(true);
+    expect(namesIn({ ...picture, keptPlans: kept })).toEqual(namesIn(picture));
+  });
 });
