@@ -41,7 +41,12 @@ export const repeatFields = row(
     every: choice('Repeats', ['day', 'weekdays', 'days']),
     /** 1 is Monday. */
     weekdays: optional(
-      list('On', number('Day of the week', whole(1, 7, 'count', 'Monday is 1.')), 7, 'numbers'),
+      list(
+        'Days of the week',
+        number('Day of the week', whole(1, 7, 'count', 'Monday is 1.')),
+        7,
+        'numbers',
+      ),
     ),
     everyDays: optional(
       number(

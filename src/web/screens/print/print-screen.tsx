@@ -24,12 +24,18 @@ export default function PrintScreen({ farm, tables, batchId, sheet }: Props) {
     if ('waiting' in all) return undefined;
     const [picture] = all.data;
     const batch = picture.batches.find((b) => b.id === batchId);
-    return batch && planDraft({ farm, tables, picture }, batch);
+    return batch && planDraft({ farm, tables, picture }, batch, batch.arrivalDate);
   }, [all, batchId, farm, tables]);
   if ('waiting' in all) return all.waiting;
   const Sheet = SHEETS[sheet as keyof typeof SHEETS];
-  if (!planned || 'errors' in planned || !Sheet)
+  if (!planned || !Sheet)
     return <Alert color="stop">There is no such sheet. The batch may have been deleted.</Alert>;
+  if ('errors' in planned)
+    return (
+      <Alert color="stop">
+        This batch cannot be planned as it is. {Object.values(planned.errors).join(' ')}
+      </Alert>
+    );
   return (
     <main className="print-sheet">
       <Group className="no-print" mb="md">
