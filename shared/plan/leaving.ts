@@ -177,7 +177,7 @@ function withdrawalShort(context: PlanContext, on: string): PlanIssue[] {
   const day = (date: string): string => context.say(date, 'date');
   const lastOn = addDays(on, -days);
   // Once that day is past nothing but a later day of processing makes up for it.
-  const whatToDo =
+  const advice =
     lastOn < context.today
       ? `Its last day would be ${day(lastOn)}, which is past: stop medicated feed today and process on ${day(addDays(context.today, days))} or later.`
       : `Stop medicated feed by ${day(lastOn)}, or process later.`;
@@ -185,7 +185,7 @@ function withdrawalShort(context: PlanContext, on: string): PlanIssue[] {
     issue(
       'stop',
       'withdrawal-short',
-      `The last feed change (${day(dateOf(switchDay))}) is fewer than the ${days} withdrawal days of the label before ${day(on)}. ${whatToDo}`,
+      `The last feed change (${day(dateOf(switchDay))}) is fewer than the ${days} withdrawal days of the label before ${day(on)}. ${advice}`,
     ),
   ];
 }

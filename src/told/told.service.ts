@@ -32,6 +32,14 @@ import { KeptMoves } from './kept-moves.js';
 import { RoomForFacts } from './room-for-facts.js';
 import { ToldChanges } from './told-changes.js';
 import { toFact, ToldFactEntity } from './told-fact.entity.js';
+import {
+  byTelling,
+  factOfRaw,
+  factRows,
+  factsIn,
+  withoutReplaced,
+  type RawFact,
+} from './told-rows.js';
 import type { ToldQueryDto } from './told.dto.js';
 
 const PAGE = 200;
@@ -360,10 +368,8 @@ export class ToldService {
     }
   }
 
-  private rows(farmId: string) {
-    const query = this.database.manager.createQueryBuilder(ToldFactEntity, 'f').select([]);
-    for (const name of COLUMNS) query.addSelect(`f.${name}`, name);
-    return query.where('f.farmId = :farmId', { farmId });
+  private rows(farmId: string): SelectQueryBuilder<ToldFactEntity> {
+    return factRows(this.database.manager, farmId);
   }
 
   private async takeBackAll(farmId: string, ids: readonly string[]): Promise<void> {
@@ -388,51 +394,6 @@ async function revisionOf(manager: EntityManager, farmId: string): Promise<numbe
 
 const notTold = (id: string): NotFoundException =>
   new NotFoundException(`This farm was told nothing with the id "${id.slice(0, 64)}".`);
-
-const COLUMNS = [
-  'id',
-  'kind',
-  'about',
-  'on',
-  'details',
-  'saidBy',
-  'toldAt',
-  'key',
-  'replaces',
-  'takenBackAt',
-] as const;
-
-/** Of those facts the ones of some kinds that were not taken back, in the order of their telling. */
-async function factsIn<Kind extends ToldKind>(
-  query: SelectQueryBuilder<ToldFactEntity>,
-  kinds: readonly Kind[],
-): Promise<FactOf<Kind>[]> {
-  // Ten years of a farm are thousands of facts: rows are read raw, without a class for each.
-  const rows = await query
-    .andWhere('f.kind IN (:...kinds)', { kinds })
-    .andWhere('f.takenBackAt IS NULL')
-    .getRawMany<RawFact>();
-  // Put in order here: SQLite would go through all years by their order rather than sort a few.
-  return (rows.map(factOfRaw) as FactOf<Kind>[]).sort(byTelling);
-}
-
-const byTelling = (a: ToldFact, b: ToldFact): number =>
-  a.toldAt < b.toldAt ? -1 : a.toldAt > b.toldAt ? 1 : a.id < b.id ? -1 : 1;
-
-/** That no fact that holds has taken its place: on another day than its own, too. */
-const withoutReplaced = (query: SelectQueryBuilder<ToldFactEntity>): string =>
-  `NOT EXISTS ${query
-    .subQuery()
-    .select('1')
-    .from(ToldFactEntity, 'later')
-    .where('later.farmId = f.farmId AND later.replaces = f.id')
-    .andWhere('later.takenBackAt IS NULL')
-    .getQuery()}`;
-
-type RawFact = Record<(typeof COLUMNS)[number], string | null>;
-
-const factOfRaw = (raw: RawFact): ToldFact =>
-  toFact({ ...raw, details: JSON.parse(raw.details!) as object } as unknown as ToldFactEntity);
 
 async function knownOf(manager: EntityManager, farmId: string): Promise<ToldOn> {
   const { timeZone } = await manager.findOneOrFail(FarmEntity, {
