@@ -1,4 +1,4 @@
-import { Button, Card, Group, SimpleGrid, Stack, Text, Title } from '@mantine/core';
+import { Anchor, Button, Card, Group, SimpleGrid, Stack, Text, Title } from '@mantine/core';
 import { useState } from 'react';
 import { takenSetFields, type OwnJob } from '../../../../shared/farm/job.js';
 import {
@@ -140,7 +140,9 @@ function SetCard({
             <Text size="sm" role="status">
               {taken.length} of its jobs are among yours, by the day they are due: the first{' '}
               {sayDate(taken[0].dueOn)}, the last {sayDate(taken.at(-1)!.dueOn)}.{' '}
-              <a href={`#${rowOfJob(taken[0])}`}>See the first</a>
+              <Anchor href={`#${rowOfJob(taken[0])}`} inherit>
+                See the first
+              </Anchor>
             </Text>
             <ConfirmButton
               label={`Remove them: ${set.name}`}
