@@ -84,6 +84,11 @@ describe('telling on a phone', () => {
     await page.getByRole('button', { name: 'Keep it' }).click();
     await page.getByRole('dialog').waitFor({ state: 'detached' });
     expect(await arrives()).toBe(inDays(8));
+    const coming = rowOf(page, 'Coming');
+    await coming.getByText('They come on another day. Kept.').waitFor();
+    await coming.getByRole('button', { name: 'Undo' }).click();
+    await coming.getByText('They come on another day. Kept.').waitFor({ state: 'detached' });
+    expect(await arrives()).toBe(inDays(1));
     expect(errors).toEqual([]);
   });
 

@@ -3,11 +3,13 @@ import { useMemo, useState } from 'react';
 import { assumedAfter } from '../../../shared/farm/assumed.js';
 import { batchFields } from '../../../shared/farm/batch.js';
 import type { FarmPicture, NamedBatch } from '../../../shared/farm/picture.js';
+import { waysWhenOtherwise } from '../../../shared/plan/mishap/came-otherwise.js';
 import { whatChanged } from '../../../shared/plan/what-changed.js';
 import type { Tables } from '../../../shared/tables/tables.js';
 import { usePicture, useSave, useTables, type SavedFarm } from '../api/queries.js';
 import { useOpener } from '../explain/explain-panel.js';
 import { DescribedField } from '../fields/described-field.js';
+import { Ways } from '../mishap/mishap-parts.js';
 import { batchWords } from '../screens/batch/batch-labels.js';
 import { planDraft } from '../screens/batch/use-plan.js';
 import { Failure, useAll } from '../shell/states.js';
@@ -17,7 +19,8 @@ interface Props {
   readonly farm: SavedFarm;
   readonly batchId: string;
   readonly field: Otherwise['field'];
-  readonly onKept: () => void;
+  /** Kept, with what undoes it. */
+  readonly onKept: (was: NamedBatch) => void;
   readonly onBack: () => void;
 }
 
@@ -65,6 +68,19 @@ function Asked({
     'plan' in before && 'plan' in after
       ? whatChanged(before.plan, after.plan, { reader, judged: tables.judgements.birds })
       : [];
+  const ways = useMemo(
+    () =>
+      isOther && 'plan' in before && 'plan' in after
+        ? waysWhenOtherwise({
+            ...{ picture: after.asked.picture, tables, field },
+            before: { batch, plan: before.plan },
+            after: { batch: after.asked.batch as NamedBatch, plan: after.plan },
+          })
+        : [],
+    [isOther, before, after, batch, field, tables],
+  );
+  const keep = (kept: NamedBatch): void =>
+    save.mutate(kept, { onSuccess: (saved) => onKept({ ...batch, ...versionOf(saved) }) });
   return (
     <Stack gap="sm">
       <DescribedField
@@ -91,7 +107,7 @@ function Asked({
           size="md"
           disabled={!isOther || error !== undefined}
           loading={save.isPending}
-          onClick={() => save.mutate(changed, { onSuccess: onKept })}
+          onClick={() => keep(changed)}
         >
           Keep it
         </Button>
@@ -99,9 +115,26 @@ function Asked({
           Leave it as it was
         </Button>
       </Group>
+      {0 < ways.length && (
+        <section aria-label="Or another way">
+          <Text fw={700}>Or:</Text>
+          <Ways
+            of={ways}
+            label="Other ways to go on"
+            isOff={save.isPending}
+            onKeep={(way) => way.batch && keep(way.batch)}
+          />
+        </section>
+      )}
     </Stack>
   );
 }
+
+/** A row that is put back must name the version it takes the place of. */
+const versionOf = (row: object): object => {
+  const { version } = row as { readonly version?: number };
+  return version === undefined ? {} : { version };
+};
 
 /** What stands in the plan where the batch says nothing. */
 const startOf = ({
