@@ -4,6 +4,7 @@ import { assumedAfter } from '../../../shared/farm/assumed.js';
 import { batchFields } from '../../../shared/farm/batch.js';
 import type { FarmPicture, NamedBatch } from '../../../shared/farm/picture.js';
 import { waysWhenOtherwise } from '../../../shared/plan/mishap/came-otherwise.js';
+import { leavingOn } from '../../../shared/plan/mishap/leaving-on.js';
 import { whatChanged } from '../../../shared/plan/what-changed.js';
 import type { Tables } from '../../../shared/tables/tables.js';
 import { usePicture, useSave, useTables, type SavedFarm } from '../api/queries.js';
@@ -49,19 +50,23 @@ function Asked({
   const { reader } = useOpener();
   const setting = useMemo(() => ({ farm, picture, tables }), [farm, picture, tables]);
   const before = useMemo(() => planDraft(setting, batch, batch.arrivalDate), [setting, batch]);
-  const [value, setValue] = useState<unknown>(
-    batch[field] ?? ('plan' in before ? startOf(before.plan)[field] : undefined),
-  );
-  const changed = useMemo(
-    () => ({ ...batch, ...assumedAfter(batch, [field]), [field]: value }),
-    [batch, field, value],
-  );
+  // Only what was typed: a batch that is read anew meanwhile says what stands there else.
+  const [typed, setTyped] = useState<{ readonly value: unknown }>();
+  const start = batch[field] ?? ('plan' in before ? startOf(before.plan)[field] : undefined);
+  const value = typed ? typed.value : start;
+  const isAtHome = field === 'slotDate' && batch.processing === 'home';
+  const changed = useMemo((): NamedBatch => {
+    const row = { ...batch, ...assumedAfter(batch, [field]) };
+    return isAtHome && 'plan' in before && typeof value === 'string'
+      ? leavingOn(row, before.plan, value)
+      : { ...row, [field]: value };
+  }, [batch, before, field, isAtHome, value]);
   const after = useMemo(
     () => planDraft(setting, changed, batch.arrivalDate),
     [setting, changed, batch],
   );
   const save = useSave<NamedBatch>(farm.id, 'batches', batchWords(batch.purpose, reader));
-  const isOther = value !== undefined && value !== batch[field];
+  const isOther = value !== undefined && value !== (isAtHome ? start : batch[field]);
   const error =
     'errors' in after ? (after.errors[field] ?? Object.values(after.errors)[0]) : undefined;
   const changes =
@@ -84,12 +89,12 @@ function Asked({
   return (
     <Stack gap="sm">
       <DescribedField
-        field={batchFields.fields[field]}
+        field={isAtHome ? HOME_DAY : batchFields.fields[field]}
         reader={farm}
         isFirst
         value={value}
         error={error}
-        onChange={setValue}
+        onChange={(now) => setTyped({ value: now })}
       />
       {isOther && error === undefined && (
         <div role="status">
@@ -129,6 +134,9 @@ function Asked({
     </Stack>
   );
 }
+
+/** What is done at home has no slot. */
+const HOME_DAY = { ...batchFields.fields.slotDate, label: 'Processing' };
 
 /** A row that is put back must name the version it takes the place of. */
 const versionOf = (row: object): object => {

@@ -91,7 +91,7 @@ export function otherwiseOf(line: AnimalLine | undefined): Otherwise[] {
         ] as const)
       : []),
     ...(line.purpose === 'meat'
-      ? ([{ words: 'The processor gives another day', field: 'slotDate' }] as const)
+      ? ([{ words: 'Processing is on another day', field: 'slotDate' }] as const)
       : []),
   ];
 }
