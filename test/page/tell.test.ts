@@ -73,7 +73,13 @@ describe('telling on a phone', () => {
       `{ const now = Date.now; Date.now = () => now() - 365 * 24 * 3600 * 1000; }`,
     );
     await today(page, id);
-    await ask(page, 'Coming', 'They come on another day');
+    // Back from what was not meant is where it was chosen, not out of the dialog.
+    await ask(page, 'Coming', 'They came');
+    await page.getByRole('button', { name: 'Back' }).click();
+    await page
+      .getByRole('dialog')
+      .getByRole('button', { name: 'They come on another day' })
+      .click();
     const then = page.getByRole('list', { name: 'What would change in the plan' });
     await page.getByLabel('Arrival').fill(inDays(8));
     await then.getByText(/^They come: .+ a week later than/).waitFor();
