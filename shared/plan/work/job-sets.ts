@@ -122,7 +122,7 @@ export function jobsOfSet(
     const notBefore = job.notBefore! < today ? today : job.notBefore!;
     if (job.waitsForId === undefined || ids.has(job.waitsForId)) return { ...job, notBefore };
     // What it waits for is past, so that it waits for nothing.
-    const { waitsForId: _gone, waitDays: _days, ...free } = job;
+    const { waitsForId: _gone, waitDays: _days, mostWaitDays: _most, ...free } = job;
     return { ...free, notBefore };
   });
 }
@@ -147,7 +147,11 @@ function dated(
     ...(job.harmedAtOrBelowC === undefined ? {} : { harmedAtOrBelowC: job.harmedAtOrBelowC }),
     ...(job.waitsFor === undefined
       ? {}
-      : { waitsForId: idOf(job.waitsFor, 0), waitDays: job.waitDays ?? 0 }),
+      : {
+          waitsForId: idOf(job.waitsFor, 0),
+          waitDays: job.waitDays ?? 0,
+          ...(job.mostWaitDays === undefined ? {} : { mostWaitDays: job.mostWaitDays }),
+        }),
     ifLate: job.ifLate,
     setId: set.id,
   };

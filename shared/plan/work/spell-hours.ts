@@ -1,4 +1,6 @@
 import { WorkDays } from '../../schedule/work-days.js';
+import { placeInOrder } from '../../schedule/work-placing.js';
+import { placedMinutes } from '../../schedule/work.js';
 import type { Worker, WorkJob } from '../../schedule/work.js';
 import type { WorkNeed } from './work-need.js';
 
@@ -61,6 +63,7 @@ interface Link {
   readonly job: WorkJob;
   readonly after: number;
   readonly days: number;
+  readonly atMostDays?: number;
 }
 
 /**
@@ -81,7 +84,7 @@ function chainOf(jobs: readonly WorkJob[], head: number, runDays: number): Link[
           if (!before || !isMeant(before, wait.days)) continue;
           if (runDays <= before.lag + wait.days) continue;
           at.set(i, { place: chain.length, lag: before.lag + wait.days });
-          chain.push({ job, after: before.place, days: wait.days });
+          chain.push({ ...wait, job, after: before.place });
           grew = true;
           return;
         }
@@ -103,24 +106,20 @@ function hasHours(
   chain: readonly Link[],
   { day, runDays, hurriedShare }: { day: number; runDays: number; hurriedShare: number },
 ): boolean {
-  if (head.suits && head.suits[day] === 0) return false;
   const last = day + runDays - 1;
-  const taken: { job: WorkJob; pieces: ReturnType<WorkDays['put']> }[] = [];
-  const put = (job: WorkJob, from: number, until: number): number => {
-    const minutes = Math.ceil((1 - hurriedShare) * job.minutes);
-    const whole = { ...job, minutes, untilDay: Math.max(job.untilDay, until) };
-    const pieces = free.put(whole, from, until);
-    taken.push({ job, pieces });
-    return pieces.reduce((sum, piece) => sum + piece.minutes, 0) < minutes
-      ? Infinity
-      : pieces.at(-1)!.day;
-  };
-  const done = [put(head, day, day)];
-  for (const { job, after, days } of chain) {
-    const from = done[after + 1]! + days;
-    const until = days === 0 ? last + NIGHT_OUT_DAYS : last;
-    done.push(from <= until ? put(job, from, until) : Infinity);
-  }
-  for (const { job, pieces } of taken) free.giveBack(job, pieces);
-  return !done.includes(Infinity);
+  const within = (job: WorkJob, untilDay: number, waitsFor: WorkJob['waitsFor']): WorkJob => ({
+    ...job,
+    minutes: Math.ceil((1 - hurriedShare) * job.minutes),
+    untilDay,
+    waitsFor,
+  });
+  const jobs = [
+    { ...within(head, day, []), fromDay: day },
+    ...chain.map(({ job, after, days, ...wait }) =>
+      within(job, days === 0 ? last + NIGHT_OUT_DAYS : last, [{ ...wait, job: after + 1, days }]),
+    ),
+  ];
+  const list = Int32Array.from(jobs.keys());
+  const { pieces } = placeInOrder({ ...free.problem, jobs }, free, list);
+  return jobs.every(({ minutes }, i) => placedMinutes(pieces[i]!) === minutes);
 }
