@@ -8,8 +8,8 @@ import type { WorkNeed } from './work-need.js';
  * Lets work that begins a dry spell begin only where there are hours for all that follows in the
  * spell: grass is not mown on Thursday when nobody can rake it before Monday, and not on Monday when
  * the bales would lie until Saturday. Hours are those that chores and work of set days leave, whatever
- * else is planned. Where no day has them it begins as if it had not been asked, since hay that lies
- * too long is better than none.
+ * else is planned. Where no day has them it lies for as few days more as can be; where that is more
+ * than a few it begins as if it had not been asked, since hay that lies too long is better than none.
  *
  * @param hurriedShare share of its hours that each may lack all the same; what is done in one go is
  *   planned that much shorter where it would else begin a week later
@@ -31,17 +31,24 @@ export function withHoursForSpells(
     if (inSpell.length === 0) return job;
     const hours = (free ??= new WorkDays({ days, workers, jobs: [] }));
     const last = Math.min(job.untilDay, days - 1);
-    const fitDays = (links: readonly Link[], share: number): Uint8Array => {
+    const fitDays = ({ links, lies }: Way, share: number): Uint8Array => {
       const suits = new Uint8Array(days);
       for (let day = Math.max(0, job.fromDay); day <= last; day++)
-        suits[day] = hasHours(hours, job, links, { day, runDays, hurriedShare: share }) ? 1 : 0;
+        suits[day] = hasHours(hours, job, links, { day, runDays: lies, hurriedShare: share })
+          ? 1
+          : 0;
       return suits;
     };
-    for (const links of inSpell.length < chain.length ? [chain, inSpell] : [chain]) {
-      const suits = fitDays(links, hurriedShare);
+    const kinds = inSpell.length < chain.length ? [chain, inSpell] : [chain];
+    const ways = Array.from({ length: 1 + LIES_LONGER_DAYS }, (_, k) => runDays + k).flatMap(
+      (lies) => kinds.map((links): Way => ({ links, lies })),
+    );
+    for (const way of ways) {
+      const { links } = way;
+      const suits = fitDays(way, hurriedShare);
       const first = suits.indexOf(1);
       if (first < 0) continue;
-      const unhurried = fitDays(links, 0).indexOf(1);
+      const unhurried = fitDays(way, 0).indexOf(1);
       if (unhurried < 0 || first + WEEK_DAYS <= unhurried)
         for (const each of [job, ...links.map((link) => link.job)]) hurried.add(each);
       return { ...job, suits };
@@ -54,6 +61,15 @@ export function withHoursForSpells(
       : job,
   );
 }
+
+/** What follows, and within how many days of the beginning. */
+interface Way {
+  readonly links: readonly Link[];
+  readonly lies: number;
+}
+
+/** Days that what is begun lies beyond its spell, at most, where it is still chosen when. */
+const LIES_LONGER_DAYS = 4;
 
 /** Sooner than wait so much longer somebody hurries. */
 const WEEK_DAYS = 7;
@@ -110,11 +126,12 @@ function hasHours(
   const within = (job: WorkJob, untilDay: number, waitsFor: WorkJob['waitsFor']): WorkJob => ({
     ...job,
     minutes: Math.ceil((1 - hurriedShare) * job.minutes),
+    fromDay: day,
     untilDay,
     waitsFor,
   });
   const jobs = [
-    { ...within(head, day, []), fromDay: day },
+    within(head, day, []),
     ...chain.map(({ job, after, days, ...wait }) =>
       within(job, days === 0 ? last + NIGHT_OUT_DAYS : last, [{ ...wait, job: after + 1, days }]),
     ),

@@ -7,7 +7,7 @@ import type { WorkWindow } from '../../schedule/work-windows.js';
 import { finishDay, placedMinutes } from '../../schedule/work.js';
 import { unfitDay } from './days-of-work.js';
 import { coverWords } from './nights-of-cover.js';
-import { spellWords } from './spell-words.js';
+import { liesWords, spellWords } from './spell-words.js';
 import { suitsNeed } from './suits-of-needs.js';
 import type { WholeWork } from './whole-work.js';
 import type { WorkRequest } from './work-request.js';
@@ -96,6 +96,8 @@ export function whyThen(work: WholeWork, windows: readonly WorkWindow[], index: 
   parts.push(...tooLongAfter(work, index));
   const spell = spellWords(work, index);
   if (spell !== undefined) parts.push(spell);
+  const lies = liesWords(work, index);
+  if (lies !== undefined) parts.push(lies);
   const { latestDay, setBy } = windows[index]!;
   const last = setBy === undefined ? '' : `, as “${needs[setBy]!.name}” follows`;
   parts.push(
@@ -119,7 +121,7 @@ function tooLongAfter({ needs, fitted }: WholeWork, index: number): string[] {
     if (before < 0 || fitted.plan[before]!.length === 0 || days <= atMostDays) return [];
     const said = `${atMostDays === 1 ? 'a day' : `${atMostDays} days`} after it should be the most`;
     return [
-      `“${needs[before]!.name}” is done ${days} days before, where ${said}: nobody has the hours for both`,
+      `“${needs[before]!.name}” is done ${days} days before, where ${said}: no such days have time for both`,
     ];
   });
 }

@@ -67,6 +67,14 @@ it('counts sets in the units of the farm, which are converted as tables of units
   expect(each('fence')).toBeCloseTo(100 / 30.48, 3);
 });
 
+it('refuses a longest wait that is shorter than the wait, with the least that can be', () => {
+  const jobs = jobsOfSet(setOf('hay'), { anchorOn: '2027-06-07', count: 2, today });
+  const bale = { ...jobs.find(({ id }) => id === 'bale')!, mostWaitDays: 0 };
+  const { people } = newWork();
+  const [problem] = ownJobProblems(bale, { people, ownJobs: jobs });
+  expect(problem).toMatchObject({ field: 'mostWaitDays', given: 0, min: 1 });
+});
+
 it('begins no set in the past', () => {
   for (const set of tables.jobSets)
     for (const { notBefore } of jobsOfSet(set, { anchorOn: addDays(today, 2), count: 1, today }))
