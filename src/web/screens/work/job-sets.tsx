@@ -46,6 +46,7 @@ export function JobSets({
           <SetCard
             key={set.id}
             farm={farm}
+            climate={climate}
             set={set}
             taken={jobs.filter((job) => job.setId === set.id)}
             events={eventsOfSet(set, events)}
@@ -60,6 +61,7 @@ export function JobSets({
 
 function SetCard({
   farm,
+  climate,
   set,
   taken,
   events,
@@ -67,6 +69,7 @@ function SetCard({
   today,
 }: {
   farm: SavedFarm;
+  climate: Climate;
   set: JobSet;
   /** Its jobs among the household's own, the first due first. */
   taken: readonly OwnJob[];
@@ -81,8 +84,11 @@ function SetCard({
   const take = useTakeSet(farm.id);
   const leave = useLeaveSet(farm.id);
   const tied = events.find(({ date }) => date === anchorOn);
+  const place = { climate, latitudeDeg: farm.latitudeDeg };
   const dated =
-    anchorOn === undefined ? [] : jobsOfSet(set, { anchorOn, count: each * (count ?? 0), today });
+    anchorOn === undefined
+      ? []
+      : jobsOfSet(set, { anchorOn, count: each * (count ?? 0), today, place });
   const hours = hoursOfSet(set, dated, { count: count ?? 0, unit });
   return (
     <Card withBorder padding="sm" component="section" aria-label={set.name}>
