@@ -102,11 +102,18 @@ function growsUp(
 
 /**
  * Grown for as long as a leaf lives: with the third leaf the first one dies, and waiting for height
- * adds no more. In a dry or a cool spell a sward is as tall then as it gets.
+ * adds no more. New leaves come by warmth, and in dry soil the slower, so that a dry summer's round is
+ * a long one.
  */
 function hasAllLeaves({ sward, leftDay, warmth }: Field, day: number): boolean {
   if (leftDay === undefined) return false;
-  return sward.kind.leafLifeSum <= warmth[day]! - warmth[Math.max(0, leftDay)]!;
+  const { kind, open } = sward;
+  const from = Math.max(0, leftDay);
+  let wanted = kind.leafLifeSum - (warmth[day]! - warmth[from]!);
+  if (0 < wanted) return false;
+  for (let i = from; i < day && wanted <= 0; i++)
+    wanted += (warmth[i + 1]! - warmth[i]!) * (1 - open.wetShare[i]!);
+  return wanted <= 0;
 }
 
 /** Neither closed by the household nor for hay. */
