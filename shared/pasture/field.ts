@@ -69,6 +69,12 @@ export interface Quality {
 
 const NOT_ASKED: Quality = { digestibleShare: 0, deadShare: 0, digestibleEaten: 0 };
 
+/** How far a stand of a mass is from the residual to the ready height. */
+export const ripenessOf = (
+  { residualKgPerHa, turnInKgPerHa }: Pick<Sward, 'residualKgPerHa' | 'turnInKgPerHa'>,
+  mass: number,
+): number => (mass - residualKgPerHa) / (turnInKgPerHa - residualKgPerHa);
+
 /**
  * One paddock as a season is walked through: who is there, and on which of the ways that its stand
  * may go it is, how far. Looks ahead go on from there, on the same ways where the weather is the same.
@@ -161,8 +167,7 @@ export class Field {
 
   /** How far it is from the residual to the ready height: 1 is just ready. */
   get ripeness(): number {
-    const { residualKgPerHa, turnInKgPerHa } = this.sward;
-    return (this.mass - residualKgPerHa) / (turnInKgPerHa - residualKgPerHa);
+    return ripenessOf(this.sward, this.mass);
   }
 
   /** A height that somebody read stands before what was reckoned. */

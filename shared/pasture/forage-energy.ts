@@ -27,7 +27,7 @@ export const metabolizableMcalPerKg = (digestibleShare: number): number =>
 
 /** Net energy for upkeep of beef cattle, Mcal/kg. NRC 1996, from memory. */
 export const upkeepMcalPerKg = (me: number): number =>
-  1.37 * me - 0.138 * me * me + 0.0105 * me ** 3 - 1.12;
+  1.37 * me - 0.138 * me * me + 0.0105 * me * me * me - 1.12;
 
 /**
  * Share by which a forage feeds less than as much hay does; 0 where it is as good or better.
@@ -39,7 +39,7 @@ export const shortOfHay = (digestibleShare: number, hayMcalPerKg: number): numbe
 
 /** Net energy for gain of beef cattle, Mcal/kg. NRC 1996, from memory. */
 export const gainMcalPerKg = (me: number): number =>
-  1.42 * me - 0.174 * me * me + 0.0122 * me ** 3 - 1.65;
+  1.42 * me - 0.174 * me * me + 0.0122 * me * me * me - 1.65;
 
 /** Net energy for milk of dairy cows, Mcal/kg. NRC 2001, from memory. */
 export const milkMcalPerKg = (me: number): number => 0.703 * me - 0.19;

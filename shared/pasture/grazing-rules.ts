@@ -1,4 +1,4 @@
-import type { Field } from './field.js';
+import { ripenessOf, type Field } from './field.js';
 import type { GrazingProblem } from './grazing-problem.js';
 import type { Entry } from './season-books.js';
 
@@ -40,14 +40,17 @@ export function waysIn(
     if (field.stay || !isOpen(field, day) || sward.weather.isSnow[day] === 1) continue;
     const entry = entryOf(problem, field, paddock, day, isOut);
     if (!entry) continue;
+    // How tall it is, is asked once: looks ahead ask for it most of their time.
+    const { mass } = field;
+    const above = Math.max(0, mass - sward.residualKgPerHa);
     // A herd too large for its paddocks eats a ready one up in less than a day, and hay beside it.
     const least = entry === 'ready' ? problem.judged.enterDayShare : 1;
-    if (least <= daysOf(field, need, problem.harvestShare[0]!))
+    if (least * need <= above * sward.areaHa * problem.harvestShare[0]!)
       ways.push({
         paddock,
         entry,
-        ripeness: field.ripeness,
-        isRank: sward.rankKgPerHa < field.mass,
+        ripeness: ripenessOf(sward, mass),
+        isRank: sward.rankKgPerHa < mass,
       });
   }
   if (ways.length < 2) return ways;
@@ -102,11 +105,18 @@ function growsUp(
 
 /**
  * Grown for as long as a leaf lives: with the third leaf the first one dies, and waiting for height
- * adds no more. In a dry or a cool spell a sward is as tall then as it gets.
+ * adds no more. New leaves come by warmth, and in dry soil the slower, so that a dry summer's round is
+ * a long one.
  */
 function hasAllLeaves({ sward, leftDay, warmth }: Field, day: number): boolean {
   if (leftDay === undefined) return false;
-  return sward.kind.leafLifeSum <= warmth[day]! - warmth[Math.max(0, leftDay)]!;
+  const { kind, open } = sward;
+  const from = Math.max(0, leftDay);
+  let wanted = kind.leafLifeSum - (warmth[day]! - warmth[from]!);
+  if (0 < wanted) return false;
+  for (let i = from; i < day && wanted <= 0; i++)
+    wanted += (warmth[i + 1]! - warmth[i]!) * (1 - open.wetShare[i]!);
+  return wanted <= 0;
 }
 
 /** Neither closed by the household nor for hay. */

@@ -8,7 +8,7 @@ import type { Chosen } from './surplus.js';
 /** Why herds go in below the ready height, as it is said of several moves. */
 const WHY: Partial<Record<Entry, string>> = {
   'first-pass': 'in the first quick round, so that the last paddock does not head out',
-  'leaf-stage': 'grown so slowly that old leaves would die before it is taller',
+  'leaf-stage': 'ready by leaf count, as old leaves would die before it is taller',
   'at-rest': 'while nothing grows',
   dormant: 'in the last round, as it gets no taller before winter',
 };

@@ -22,9 +22,16 @@ export const moveFormulas = {
     id: 'move-date',
     title: 'Why they go in on this day',
     words:
-      'A herd moves on the morning after its stay ends, into a paddock that is open, rested and at its ready height: of several into the one that has just become so. So a round begins anew as soon as its first paddock is ready again, and what grows past it is left out, for hay, for topping or for a dry spell. In the first quick pass of spring they go in lower. Where none is ready they go into one that has three leaves again, as tall as it gets in a dry or cool spell. With none of these the herd waits on hay until there is grass for some days. Each move is decided by what stands that morning, not by weather to come.',
+      'A herd moves on the morning after its stay ends, into a paddock that is open, rested and at its ready height: of several into the one that has just become so. So a round begins anew as soon as its first paddock is ready again, and what grows past it is left out, for hay, for topping or for a dry spell. In the first quick pass of spring they go in lower. Where none is at that height they go into one that is ready by its leaves: it has three again, and stands at the least height that is printed or above. Leaves come by warmth, and slower in dry soil; by how much is taken from what dry soil takes of growth. With none of these the herd waits on hay until there is grass for some days. Each move is decided by what stands that morning, not by weather to come.',
     symbols: 'D = end of the stay before + 1, or min{t: a paddock is open, rested and h(t) ≥ h_in}',
-    sources: ['GRAZING_25', 'GRAZING_73', 'GRAZIER_FIRST_PASS', 'SHELTON_2019', 'MISSOURI_M185'],
+    sources: [
+      'GRAZING_25',
+      'GRAZING_73',
+      'GRAZIER_FIRST_PASS',
+      'SHELTON_2019',
+      'MISSOURI_M185',
+      'LEAVES_IN_DRY_SOIL',
+    ],
     mark: 'published',
   },
   days: {
@@ -40,7 +47,7 @@ export const moveFormulas = {
     id: 'rest-before-stay',
     title: 'Rest before the stay',
     words:
-      'Days since the paddock was last grazed or mown. How long it must be, growth decides: until it is back at its ready height, or else has three leaves again, and never shorter than the shortest rest published for the kind.',
+      'Days since the paddock was last grazed or mown. How long it must be, growth decides: until it is back at its ready height, or else has three leaves again, which takes longer in dry soil, and never shorter than the shortest rest published for the kind.',
     symbols: 'D = day in − day left',
     sources: ['ARITHMETIC'],
     mark: 'computed',

@@ -191,7 +191,7 @@ const LITTLE_HAY_KG = 0.5;
 /** Why a herd goes in lower than at the ready height. */
 const LOW_NOTES: Partial<Record<Entry, readonly string[]>> = {
   'first-pass': ['first quick pass'],
-  'leaf-stage': ['as tall as it gets'],
+  'leaf-stage': ['ready by its leaves'],
   'at-rest': ['nothing grows now'],
   dormant: ['last round'],
 };

@@ -1,0 +1,98 @@
+import { describe, expect, it } from '@jest/globals';
+import { EXAMPLE_FARM } from '../../shared/checks/example-farm.js';
+import { climateFromMonthlyMeans } from '../../shared/weather/climate.js';
+import { chooseMoves } from '../../shared/plan/pasture/surplus.js';
+import { pastureContext } from '../../shared/plan/pasture/pasture-context.js';
+import { newGroup, newHerd, newPaddocks, newPastureRequest } from '../support/pasture-factories.js';
+
+/** Averages of the months at five places, as their weather services print them. */
+const PLACES: readonly {
+  readonly name: string;
+  readonly latitudeDeg: number;
+  readonly forageId: string;
+  readonly minC: readonly number[];
+  readonly maxC: readonly number[];
+  readonly rainMm: readonly number[];
+}[] = [
+  {
+    ...{ name: 'hill country, Ithaca', latitudeDeg: 42.45, forageId: 'orchardgrass-legume' },
+    minC: [-9.7, -9.2, -4.7, 1.2, 6.9, 11.9, 14.4, 13.7, 9.5, 3.8, -0.3, -6.0],
+    maxC: [-0.6, 0.6, 5.5, 12.7, 19.6, 24.1, 26.6, 25.7, 21.5, 14.8, 8.6, 2.1],
+    rainMm: [56, 50, 67, 82, 80, 95, 93, 94, 101, 88, 73, 61],
+  },
+  {
+    ...{ name: 'wet mild coast, Moorepark', latitudeDeg: 52.23, forageId: 'ryegrass-clover' },
+    minC: [2.9, 3.1, 3.9, 4.3, 6.8, 9.4, 11.5, 11.4, 9.7, 7.3, 4.9, 3.7],
+    maxC: [7.3, 8, 9.8, 11.9, 15.1, 17.3, 19.1, 18.6, 16.2, 12.6, 9.5, 7.8],
+    rainMm: [112, 90, 94, 75, 78, 82, 70, 93, 90, 114, 98, 111],
+  },
+  {
+    ...{
+      name: 'dry continental summer, North Platte',
+      latitudeDeg: 41.13,
+      forageId: 'orchardgrass-legume',
+    },
+    minC: [-12, -9.5, -4.5, 1, 7, 12.6, 16.2, 14.8, 8.3, 1, -6.1, -11.1],
+    maxC: [2.9, 5.7, 11.2, 16.8, 22.1, 27.8, 31.5, 30.1, 25.7, 18.3, 10.1, 4.1],
+    rainMm: [9.6, 13, 29, 58.9, 83.5, 83.8, 75.9, 54.5, 34.1, 35.7, 16.4, 10.8],
+  },
+  {
+    ...{ name: 'southern plain, Lincoln', latitudeDeg: -43.63, forageId: 'ryegrass-clover' },
+    minC: [11.5, 11.4, 9.7, 7.2, 4.9, 2.2, 1.4, 3, 4.7, 6.1, 7.8, 10.5],
+    maxC: [22.5, 22.2, 20.6, 17.6, 14.8, 12.2, 11.4, 12.8, 15.4, 17.1, 19.1, 21.3],
+    rainMm: [70, 64, 57, 68, 69, 59, 54, 62, 37, 62, 57, 74],
+  },
+  {
+    ...{ name: 'warm south, Ardmore', latitudeDeg: 33.93, forageId: 'bermudagrass' },
+    minC: [-1.3, 0.9, 5.7, 10.2, 15.3, 19.7, 21.7, 21.4, 17, 11, 5.1, -0.2],
+    maxC: [11.6, 14.4, 19.3, 23.8, 27.2, 31.5, 34.4, 35, 30.5, 24.7, 18, 12.6],
+    rainMm: [43, 55, 85, 88, 132, 104, 63, 65, 90, 102, 60, 59],
+  },
+];
+
+function seasonAt({ latitudeDeg, forageId, minC, maxC, rainMm }: (typeof PLACES)[number]) {
+  const context = pastureContext(
+    newPastureRequest({
+      farm: { ...EXAMPLE_FARM, latitudeDeg },
+      climate: climateFromMonthlyMeans(minC, maxC, 6, rainMm),
+      today: latitudeDeg < 0 ? '2027-07-05' : '2027-03-01',
+      paddocks: newPaddocks(12, { areaM2: 3000, forageId, hasShade: true }),
+      herds: [newHerd({ groups: [newGroup({ head: 6 })] })],
+    }),
+  );
+  return chooseMoves(context);
+}
+
+describe('five farms, walked for a season', () => {
+  it.each(PLACES)('goes in where it is ready, and back where it has recovered: $name', (place) => {
+    const { problem, books } = seasonAt(place);
+    const { stays } = books;
+    expect(stays.length).toBeGreaterThan(30);
+    let ready = 0;
+    let back = 0;
+    let recovered = 0;
+    for (const { paddock, from, entry, massBefore, restDays } of stays) {
+      const { kind, weather, open, ...sward } = problem.swards[paddock]!;
+      const isTallest = sward.turnInKgPerHa <= massBefore;
+      // Heights are printed as from one to another; the first quick pass goes in lower, and says so.
+      if (entry === 'first-pass' || sward.leastEntryKgPerHa <= massBefore) ready++;
+      if (restDays === undefined) continue;
+      back++;
+      const leaves = weather.days
+        .slice(from - restDays, from)
+        .reduce(
+          (sum, { meanC }, i) =>
+            sum + Math.max(0, meanC - kind.ageingBaseC) * open.wetShare[from - restDays + i]!,
+          0,
+        );
+      const isLast = entry === 'dormant' || entry === 'at-rest';
+      const hasRested = sward.leastRestDays <= restDays;
+      if (hasRested && (isTallest || kind.leafLifeSum <= leaves + 1e-6 || isLast)) recovered++;
+    }
+    expect(ready / stays.length).toBeGreaterThanOrEqual(0.9);
+    expect(recovered / back).toBeGreaterThanOrEqual(0.95);
+    // Few go in for no better reason than that winter is near.
+    const last = stays.filter(({ entry }) => entry === 'dormant' || entry === 'at-rest');
+    expect(last.length / stays.length).toBeLessThan(0.12);
+  });
+});
