@@ -47,6 +47,11 @@ export function FormDialog({
     }
     onClose();
   };
+  const inside = useRef<HTMLDivElement>(null);
+  // A press that puts other fields in the place of its button would leave the keys nowhere.
+  useEffect(() => {
+    if (document.activeElement === document.body) inside.current?.focus({ preventScroll: true });
+  }, [title]);
   return (
     <Modal
       opened={isOpen}
@@ -55,7 +60,13 @@ export function FormDialog({
       size={size}
       closeButtonProps={{ 'aria-label': 'Close' }}
     >
-      <DialogAround value={{ typed, leave: () => void leave() }}>{isOpen && children}</DialogAround>
+      <DialogAround value={{ typed, leave: () => void leave() }}>
+        {isOpen && (
+          <div ref={inside} tabIndex={-1} className="form-dialog">
+            {children}
+          </div>
+        )}
+      </DialogAround>
     </Modal>
   );
 }
