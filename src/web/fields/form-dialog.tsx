@@ -13,6 +13,9 @@ interface Around {
   readonly leave: () => void;
 }
 
+/** A question that was answered before is gone from the screen by then, and the focus with it. */
+const AFTER_QUESTION_MS = 300;
+
 const DialogAround = createContext<Around | undefined>(undefined);
 
 /**
@@ -52,6 +55,16 @@ export function FormDialog({
   useEffect(() => {
     if (document.activeElement === document.body) inside.current?.focus({ preventScroll: true });
   }, [title]);
+  // The component gives the focus back when it is closed, but not when it is taken away open.
+  useEffect(() => {
+    const before = document.activeElement;
+    return () => {
+      setTimeout(() => {
+        if (before instanceof HTMLElement && document.activeElement === document.body)
+          before.focus({ preventScroll: true });
+      }, AFTER_QUESTION_MS);
+    };
+  }, []);
   return (
     <Modal
       opened={isOpen}
