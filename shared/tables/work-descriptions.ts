@@ -241,6 +241,7 @@ export const jobSets = table('JobSet', {
     conditions,
     canBeSpread: YES_NO,
     harmedAtOrBelowC: maybe(AIR_C),
+    isRawManure: maybe(YES_NO),
     waitsFor: maybe(ID),
     waitDays: maybe(DAYS),
     mostWaitDays: maybe(DAYS),
