@@ -135,6 +135,7 @@ const taskTemplate = (name: string, own: 'taskTemplates' | 'herdTaskTemplates') 
       forWhom: maybe(choice('For whom', ['child'])),
       mayFollowDays: maybe(DAYS),
       notSplit: maybe(YES_NO),
+      whoeverProcesses: maybe(YES_NO),
       waitsFor: list('Waits for', rowOf(own), 20, 'ids'),
       waitDays: maybe(record('Days to wait', DAYS, 20)),
       mostWaitDays: maybe(record('Days to wait at most', DAYS, 20)),
