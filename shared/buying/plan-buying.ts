@@ -4,7 +4,7 @@ import { firstTrips } from './first-trips.js';
 import { TripCosts, type Costed } from './trip-costs.js';
 
 /** How long the search goes on: sets of trips that it costs. */
-const TRIES = 800;
+const TRIES = 400;
 /** Costing a set of trips takes so many times as long where a seller counts all feeds together. */
 const TOGETHER_TAKES = 3;
 /** Plans that are begun with, out of those with the fewest trips and with more and smaller ones. */
@@ -65,7 +65,7 @@ class Search {
 
   /** Takes every change of one trip that lowers the cost, until none does. */
   descend(from: Costed): Costed {
-    return this.improve(this.asItemsLike(from), (trips) => this.changes(trips));
+    return this.improve(this.asItemsLike(from), (trips, from) => this.changes(trips, from));
   }
 
   /** Makes each trip as late as costs no more: feed is fresher, and money stays longer at home. */
@@ -74,15 +74,20 @@ class Search {
     return this.improve(from, (trips) => this.delays(trips));
   }
 
-  private improve(from: Costed, changes: (trips: readonly Trip[]) => Changes): Costed {
+  private improve(
+    from: Costed,
+    changes: (trips: readonly Trip[], changedDay: number) => Changes,
+  ): Costed {
     let at = from;
+    let changedDay = 0;
     for (let isBetter = true; isBetter && 0 < this.left;) {
       isBetter = false;
-      for (const change of changes(at.trips)) {
+      for (const change of changes(at.trips, changedDay)) {
         const trips = change();
         if (!trips || this.left <= 0) continue;
         const cost = this.costOf(trips, at.cost - LEAST_GAIN);
         if (at.cost - LEAST_GAIN <= cost) continue;
+        changedDay = firstChangedDay(at.trips, trips);
         at = { trips, cost };
         isBetter = true;
         break;
@@ -134,11 +139,17 @@ class Search {
     return day === undefined ? undefined : { supplier, day };
   }
 
-  /** Ways to change a set of trips by one, those that save most first. */
-  private *changes(trips: readonly Trip[]): Changes {
+  /**
+   * Ways to change a set of trips by one, those that save most first. Those that come before the day
+   * of the last change were tried just now: they come last.
+   */
+  private *changes(trips: readonly Trip[], changedDay: number): Changes {
     const { suppliers } = this.costs.problem;
     for (const trip of trips) yield () => without(trips, trip);
-    for (const [k, trip] of trips.entries()) {
+    const tried = trips.filter(({ day }) => day < changedDay).length;
+    for (let n = 0; n < trips.length; n++) {
+      const k = (tried + n) % trips.length;
+      const trip = trips[k]!;
       for (const by of SHIFTS) {
         const day = this.openDay(trip.supplier, trip.day + by, Math.sign(by));
         if (day !== undefined) yield () => added(without(trips, trip), { ...trip, day });
@@ -180,6 +191,11 @@ class Search {
 
 /** Below it two plans cost the same: only how early feed is bought differs. */
 const LEAST_GAIN = 1e-9;
+
+/** The day of the first trip that two sets do not share; 0 where the second only lost its last. */
+const firstChangedDay = (before: readonly Trip[], after: readonly Trip[]): number =>
+  after.find(({ day, supplier }, k) => day !== before[k]?.day || supplier !== before[k]?.supplier)
+    ?.day ?? 0;
 
 const without = (trips: readonly Trip[], trip: Trip): readonly Trip[] =>
   trips.filter((each) => each !== trip);

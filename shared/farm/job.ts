@@ -137,6 +137,13 @@ export const jobFields = row(
         whole(0, 120, 'day', 'Give the days to wait after the other job.'),
       ),
     ),
+    /** It is done soon after the other, as hay is baled soon after it is raked. */
+    mostWaitDays: optional(
+      number(
+        'Days to wait after it, at most',
+        whole(0, 120, 'day', 'Give the most days after the other job, or leave it empty.'),
+      ),
+    ),
     ifLate: optional(text('What if it is late')),
     /** The ready-made set it came with. */
     setId: optional(id('Set')),

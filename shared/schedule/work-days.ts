@@ -24,7 +24,7 @@ export class WorkDays {
   /** People looked at on days so far: what looking for a plan takes, whatever the machine. */
   looks = 0;
 
-  constructor(private readonly problem: WorkProblem) {
+  constructor(readonly problem: WorkProblem) {
     this.days = problem.days;
     this.free = new Int32Array(problem.workers.length * this.days);
     this.light = new Int32Array(this.free.length);

@@ -1,22 +1,11 @@
 import { WorkDays } from './work-days.js';
-import { costOf, finishDay, type WorkJob, type WorkPiece, type WorkPlacing } from './work.js';
-import type { WorkProblem } from './work.js';
+import { followersOf, freeFrom, putWithBefore, spanOf } from './work-span.js';
+import { costOf, type WorkPiece, type WorkPlacing, type WorkProblem } from './work.js';
 
 /** Cost of a plan, and what it is made of. */
 export interface PlacedWork {
-  readonly pieces: WorkPiece[][];
+  readonly pieces: (readonly WorkPiece[])[];
   readonly cost: number;
-}
-
-/** First day on which what a job waits for lets it start; -1 when that is not in the plan. */
-export function freeFrom(job: WorkJob, pieces: WorkPlacing): number {
-  let from = job.fromDay;
-  for (const { job: before, days } of job.waitsFor) {
-    const done = finishDay(pieces[before]!);
-    if (done < 0) return -1;
-    from = Math.max(from, done + days);
-  }
-  return from;
 }
 
 /**
@@ -36,22 +25,24 @@ export function placeInOrder(
   was?: WorkPlacing,
 ): PlacedWork {
   days.reset();
-  const pieces: WorkPiece[][] = problem.jobs.map(() => []);
-  let cost = 0;
+  const pieces: (readonly WorkPiece[])[] = problem.jobs.map(() => []);
+  const placed = { problem, followers: followersOf(problem), pieces, days };
   for (const i of list) {
     const job = problem.jobs[i]!;
-    const from = freeFrom(job, pieces);
+    const { from, until } = spanOf(job, placed.followers[i]!, pieces);
     if (job.pinned) {
       pieces[i] = [...job.pinned];
     } else if (0 <= from) {
       const before = was?.[i] ?? [];
       const keeps = 0 < before.length && costOf(job, before) === 0;
       pieces[i] =
-        keeps && days.putWhereItWas(job, from, before) ? [...before] : days.put(job, from);
+        keeps && days.putWhereItWas(job, from, before, until)
+          ? [...before]
+          : days.put(job, from, until);
+      if (pieces[i].length === 0) pieces[i] = putWithBefore(placed, i, () => true);
     }
-    cost += costOf(job, pieces[i]!);
   }
-  return { pieces, cost };
+  return { pieces, cost: problem.jobs.reduce((sum, job, i) => sum + costOf(job, pieces[i]!), 0) };
 }
 
 /**

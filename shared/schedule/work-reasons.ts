@@ -1,5 +1,5 @@
-import { freeFrom } from './work-placing.js';
 import { WorkDays } from './work-days.js';
+import { followersOf, freeFrom, spanOf } from './work-span.js';
 import { finishDay, placedMinutes, type WorkJob, type WorkPiece } from './work.js';
 import type { WorkPlacing, WorkProblem } from './work.js';
 
@@ -12,6 +12,8 @@ export interface PlacementReason {
   readonly allowedFrom: number;
   /** The job whose end sets that day, when its own first day does not. */
   readonly heldBy?: number;
+  /** The job that follows within some days and so sets that day, where nothing else does. */
+  readonly followedBy?: number;
   readonly refused: readonly { readonly day: number; readonly because: DayRefusal }[];
   /** Days from the finish to the last day that costs nothing. */
   readonly spareDays: number;
@@ -32,6 +34,7 @@ export type UnfitBecause =
   | 'longer-than-any-day'
   | 'too-few-hours'
   | 'holds-up'
+  | 'none-soon-enough'
   | 'no-room-found';
 
 /** Days the plan leaves free, all jobs in it taken off. */
@@ -60,7 +63,16 @@ export function placementReason(
 ): PlacementReason {
   const job = problem.jobs[index]!;
   const least = Math.min(job.minutes, job.smallestPieceMinutes ?? job.minutes);
-  const allowedFrom = Math.max(0, freeFrom(job, plan));
+  const free = freeFrom(job, plan);
+  const followers = followersOf(problem)[index]!;
+  const allowedFrom = Math.max(0, spanOf(job, followers, plan).from);
+  const followedBy =
+    free < allowedFrom
+      ? followers.find(
+          ({ job: after, atMostDays = Infinity }) =>
+            plan[after]![0]?.day === allowedFrom + atMostDays,
+        )?.job
+      : undefined;
   const heldBy = job.waitsFor.find(
     (w) => job.fromDay < allowedFrom && finishDay(plan[w.job]!) + w.days === allowedFrom,
   )?.job;
@@ -77,6 +89,7 @@ export function placementReason(
   return {
     allowedFrom,
     ...(heldBy === undefined ? {} : { heldBy }),
+    ...(followedBy === undefined ? {} : { followedBy }),
     refused,
     spareDays: job.dueDay - finish,
     laterDays,
@@ -94,11 +107,12 @@ export interface UnfitReason {
 
 /**
  * What keeps a job out of a plan, whole or in part, the plainest cause first. All but
- * `no-room-found` and `holds-up` hold whatever the order of the work.
+ * `no-room-found`, `holds-up` and `none-soon-enough` hold whatever the order of the work.
  */
 export function unfitReason(problem: WorkProblem, plan: WorkPlacing, index: number): UnfitReason {
   const because = hopelessBecause(problem, plan, index);
   if (because) return { because, takenBy: [] };
+  if (isTooLateForTie(problem, plan, index)) return { because: 'none-soon-enough', takenBy: [] };
   const holdsUp = heldUpBy(problem, plan, index);
   return holdsUp === undefined
     ? { because: 'no-room-found', takenBy: takersOf(problem, plan, index) }
@@ -129,6 +143,13 @@ function hopelessBecause(
   if (most < least) return 'longer-than-any-day';
   if (placedMinutes(whole.put(job, job.fromDay)) < job.minutes) return 'too-few-hours';
   return last < from ? 'waits-too-long' : undefined;
+}
+
+/** Whether a job has room, but none within the days that it may follow in. */
+function isTooLateForTie(problem: WorkProblem, plan: WorkPlacing, index: number): boolean {
+  const job = problem.jobs[index]!;
+  if (job.waitsFor.every(({ atMostDays }) => atMostDays === undefined)) return false;
+  return 0 < placedMinutes(daysLeft(problem, plan).put(job, freeFrom(job, plan)));
 }
 
 /** What begins before the rest of a job could be done, where there would be room for more of it. */

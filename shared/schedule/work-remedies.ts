@@ -1,6 +1,5 @@
-import { freeFrom } from './work-placing.js';
 import { daysLeft, suitsOn } from './work-reasons.js';
-import { followersOf, lastDayBefore } from './work-settling.js';
+import { followersOf, spanOf } from './work-span.js';
 import type { WorkDays } from './work-days.js';
 import { costOf, finishDay, placedMinutes, type WorkJob } from './work.js';
 import type { WorkPlacing, WorkProblem } from './work.js';
@@ -32,11 +31,10 @@ export function remediesFor(
 ): Remedies {
   const asked = problem.jobs[index]!;
   const job = { ...asked, untilDay: Math.min(asked.untilDay, byDay) };
-  const from = freeFrom(job, plan);
+  const { from, until: before } = spanOf(job, followersOf(problem)[index]!, plan);
   if (from < 0 || job.able.length < job.peopleNeeded) return { instead: [] };
   const days = daysLeft(problem, plan);
   days.giveBack(job, plan[index]!);
-  const before = lastDayBefore(followersOf(problem)[index]!, plan);
   const span = { from: Math.max(0, from), before };
   const hours = hoursFor(problem, job, days, span);
   const later = days.put({ ...job, untilDay: problem.days - 1 }, span.from, before);

@@ -61,8 +61,11 @@ export function drawnRuin(state: WorkState, ruins: Ruins, random: Random): numbe
   const { jobs } = state.problem;
   // What waits for a job that is not in the plan comes along: it may fit once the other does.
   for (const i of out) {
-    for (const { job } of jobs[i]!.waitsFor) if (isOut(state, job)) out.add(job);
-    for (const { job } of state.followers[i]!) if (isOut(state, job)) out.add(job);
+    // So does what lies within days of it: neither could move alone.
+    for (const { job, atMostDays } of jobs[i]!.waitsFor)
+      if (isOut(state, job) || (atMostDays !== undefined && !jobs[job]!.pinned)) out.add(job);
+    for (const { job, atMostDays } of state.followers[i]!)
+      if (isOut(state, job) || (atMostDays !== undefined && !jobs[job]!.pinned)) out.add(job);
   }
   if (random() < FOLLOW_SHARE)
     for (const i of out)

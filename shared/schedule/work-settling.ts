@@ -1,6 +1,5 @@
 import type { ActivityNetwork } from './activity-network.js';
-import type { WorkDays } from './work-days.js';
-import { freeFrom } from './work-placing.js';
+import { putWithBefore, spanOf, type Placed } from './work-span.js';
 import { costOf, finishDay, placedMinutes, type WorkJob } from './work.js';
 import type { WorkPiece, WorkPlacing, WorkProblem } from './work.js';
 
@@ -33,13 +32,8 @@ export const allLoose = ({ jobs, days }: WorkProblem): Loose => ({
 });
 
 /** A plan that is settled, and what that needs. */
-export interface Settling {
-  readonly problem: WorkProblem;
+export interface Settling extends Placed {
   readonly network: ActivityNetwork;
-  readonly followers: readonly Followers[];
-  readonly pieces: (readonly WorkPiece[])[];
-  /** With the hours of the plan's jobs taken. */
-  readonly days: WorkDays;
   /** Jobs stay where they are that stand as they did in it. */
   readonly earlier: EarlierWork | undefined;
 }
@@ -106,13 +100,12 @@ function drawnEarlier(plan: Settling, i: number, rule: PieceRule): boolean {
   const { problem, pieces, days, followers, earlier } = plan;
   const job = problem.jobs[i]!;
   const was = pieces[i]!;
-  const from = freeFrom(job, pieces);
+  const { from, until } = spanOf(job, followers[i]!, pieces);
   if (from < 0) return false;
   const before = earlier?.plan[i] ?? [];
   const moved = movedShare(job, was, before);
   const stays = 0 < before.length && moved === 0;
   if (stays && job.minutes <= placedMinutes(was)) return false;
-  const until = lastDayBefore(followers[i]!, pieces);
   const takes = (now: WorkPiece[], than: IsBetter): boolean => {
     if (than(job, now, was) && movedShare(job, now, before) <= moved) {
       pieces[i] = now;
@@ -128,29 +121,45 @@ function drawnEarlier(plan: Settling, i: number, rule: PieceRule): boolean {
       : takes(days.putInUsefulPieces(job, from, until), beginsSooner) ||
         takes(days.put(job, from, until), beginsSooner);
   if (!isTaken) for (const piece of was) days.take(job, piece);
-  return isTaken;
+  return isTaken || drawnWithBefore(plan, i);
 }
 
-/** Jobs that wait for each, and how long. */
-export type Followers = readonly { readonly job: number; readonly days: number }[];
-
-export function followersOf({ jobs }: WorkProblem): Followers[] {
-  const followers = jobs.map((): { job: number; days: number }[] => []);
-  jobs.forEach(({ waitsFor }, i) =>
-    waitsFor.forEach(({ job, days }) => followers[job]!.push({ job: i, days })),
-  );
-  return followers;
-}
-
-/** Last day of a job that leaves what waits for it where it is. */
-export function lastDayBefore(followers: Followers, pieces: WorkPlacing): number {
-  let last = Infinity;
-  for (const { job, days } of followers) {
-    const first = pieces[job]![0];
-    if (first) last = Math.min(last, first.day - days);
+/** Draws work earlier together with what it follows within some days: neither can move alone. */
+function drawnWithBefore(plan: Settling, i: number): boolean {
+  const { problem, pieces, days, followers, earlier } = plan;
+  const tie = problem.jobs[i]!.waitsFor.find(({ atMostDays }) => atMostDays !== undefined);
+  const both = tie ? [tie.job, i] : [];
+  const was = both.map((k) => pieces[k]!);
+  if (!tie || was.some(({ length }) => length === 0) || problem.jobs[tie.job]!.pinned) return false;
+  for (const k of [i, tie.job]) {
+    days.giveBack(problem.jobs[k]!, pieces[k]!);
+    pieces[k] = [];
   }
-  return last;
+  for (const k of both) {
+    const job = problem.jobs[k]!;
+    const { from, until } = spanOf(job, followers[k]!, pieces);
+    if (0 <= from) pieces[k] = days.put(job, from, until);
+  }
+  if (pieces[i]!.length === 0 && 0 < pieces[tie.job]!.length)
+    pieces[i] = putWithBefore(plan, i, () => true);
+  const isBetter = both.every((k, at) => {
+    const before = earlier?.plan[k] ?? [];
+    const job = problem.jobs[k]!;
+    return (
+      (k === i ? isSooner(job, pieces[k]!, was[at]!) : isNoDearer(job, pieces[k]!, was[at]!)) &&
+      movedShare(job, pieces[k]!, before) <= movedShare(job, was[at]!, before)
+    );
+  });
+  if (isBetter) return true;
+  both.forEach((k, at) => {
+    days.giveBack(problem.jobs[k]!, pieces[k]!);
+    pieces[k] = was[at]!;
+    for (const piece of was[at]!) days.take(problem.jobs[k]!, piece);
+  });
+  return false;
 }
+
+const isNoDearer: IsBetter = (job, now, was) => 0 <= gain(job, now, was);
 
 type IsBetter = (job: WorkJob, now: readonly WorkPiece[], was: readonly WorkPiece[]) => boolean;
 

@@ -1,19 +1,16 @@
 import type { ActivityNetwork } from './activity-network.js';
 import { drawIndex } from './random.js';
 import { WorkDays, type Variation } from './work-days.js';
-import { freeFrom } from './work-placing.js';
 import {
   allLoose,
   drawEarlier,
-  followersOf,
-  lastDayBefore,
   loosen,
   movedShare,
   type EarlierWork,
-  type Followers,
   type Loose,
   type Settling,
 } from './work-settling.js';
+import { followersOf, putWithBefore, spanOf, type Followers, type Span } from './work-span.js';
 import {
   costOf,
   placedMinutes,
@@ -79,8 +76,8 @@ export class WorkState implements Settling {
       const was = this.pieces[i]!;
       if (job.pinned || !hasCrumb(job, was)) return;
       this.takeOut(i);
-      const until = lastDayBefore(this.followers[i]!, this.pieces);
-      const pieces = this.days.putInUsefulPieces(job, freeFrom(job, this.pieces), until);
+      const { from, until } = this.spanOf(i);
+      const pieces = this.days.putInUsefulPieces(job, from, until);
       const isBetter =
         placedMinutes(pieces) === placedMinutes(was) &&
         !hasCrumb(job, pieces) &&
@@ -109,8 +106,8 @@ export class WorkState implements Settling {
       const job = this.problem.jobs[i]!;
       const was = this.earlier?.plan[i] ?? [];
       if (job.pinned || was.length === 0) continue;
-      const from = freeFrom(job, this.pieces);
-      if (0 <= from && this.days.putWhereItWas(job, from, was)) this.pieces[i] = was;
+      const { from, until } = this.spanOf(i);
+      if (0 <= from && this.days.putWhereItWas(job, from, was, until)) this.pieces[i] = was;
       else isAll = false;
     }
     this.addUp();
@@ -121,7 +118,7 @@ export class WorkState implements Settling {
   fillUp(list: Int32Array): void {
     for (const i of list)
       if (!this.problem.jobs[i]!.pinned && this.pieces[i]!.length === 0)
-        this.pieces[i] = this.placed(i, undefined);
+        this.pieces[i] = this.placed(i, undefined, () => true);
     this.addUp();
   }
 
@@ -148,16 +145,17 @@ export class WorkState implements Settling {
     const before = jobs.map((i) => this.pieces[i]!);
     for (const i of jobs) this.takeOut(i);
     const open = new Set(jobs);
+    const isIn = (i: number): boolean => jobs.includes(i);
     let isKept = true;
-    let cost = 0;
     const putIn = (i: number): void => {
       if (!open.delete(i)) return;
       for (const { job } of this.problem.jobs[i]!.waitsFor) putIn(job);
-      this.pieces[i] = isKept ? this.placed(i, vary) : [];
+      this.pieces[i] = isKept ? this.placed(i, vary, isIn) : [];
       if (this.pieces[i].length === 0 && this.holdsUpAny(i)) isKept = false;
-      cost += this.costWith(i, this.pieces[i]) - this.costs[i]!;
     };
     for (const i of jobs) putIn(i);
+    let cost = 0;
+    for (const i of jobs) cost += this.costWith(i, this.pieces[i]!) - this.costs[i]!;
     const change = { jobs, before, cost };
     if (isKept) return change;
     this.undo(change);
@@ -186,26 +184,36 @@ export class WorkState implements Settling {
     this.pieces[i] = [];
   }
 
-  private placed(i: number, vary: Variation | undefined): readonly WorkPiece[] {
+  private spanOf(i: number): Span {
+    return spanOf(this.problem.jobs[i]!, this.followers[i]!, this.pieces);
+  }
+
+  /** @param mayMove whether what it follows within some days may be put again */
+  private placed(
+    i: number,
+    vary: Variation | undefined,
+    mayMove: (i: number) => boolean,
+  ): readonly WorkPiece[] {
     const job = this.problem.jobs[i]!;
-    const from = freeFrom(job, this.pieces);
+    const span = this.spanOf(i);
+    const { from } = span;
     if (from < 0) return [];
-    if (vary?.isBrief && this.mayBeCut(i))
-      return this.days.begin(job, from, lastDayBefore(this.followers[i]!, this.pieces));
-    const until = this.lastDayOf(i, from, vary);
+    if (vary?.isBrief && this.mayBeCut(i)) return this.days.begin(job, from, span.until);
+    const until = this.lastDayOf(i, span, vary);
     const was = this.earlier?.plan[i];
     const stays =
       was !== undefined &&
       0 < was.length &&
       (!vary || vary.random() < STAYS_SHARE) &&
       this.days.putWhereItWas(job, from, was, until);
-    return stays ? was : this.days.put(job, from, until, vary);
+    if (stays) return was;
+    const pieces = this.days.put(job, from, until, vary);
+    return 0 < pieces.length ? pieces : putWithBefore(this, i, mayMove);
   }
 
   /** Of what may be done in part sometimes less is put in, so that what waits for it fits. */
-  private lastDayOf(i: number, from: number, vary: Variation | undefined): number {
+  private lastDayOf(i: number, { from, until }: Span, vary: Variation | undefined): number {
     const { untilDay } = this.problem.jobs[i]!;
-    const until = lastDayBefore(this.followers[i]!, this.pieces);
     if (!vary || !this.mayBeCut(i) || CUT_SHARE < vary.random()) return until;
     const last = Math.min(until, untilDay, this.problem.days - 1);
     return last <= from ? last : from + drawIndex(vary.random, last - from + 1);

@@ -34,6 +34,8 @@ export interface WorkJob {
 export interface WorkWait {
   readonly job: number;
   readonly days: number;
+  /** And at most so many; both are done in one go. */
+  readonly atMostDays?: number;
 }
 
 /** Minutes of one person on every day, what repeats every day already taken off. */

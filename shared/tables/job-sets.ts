@@ -19,6 +19,7 @@ export interface SetJob {
   /** Another job of the set that comes first, and the days to wait after it. */
   readonly waitsFor?: string;
   readonly waitDays?: number;
+  readonly mostWaitDays?: number;
   /** Work that comes again: how often, and how many times in all. */
   readonly everyDays?: number;
   readonly times?: number;

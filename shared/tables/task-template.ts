@@ -102,6 +102,8 @@ export interface TaskTemplate extends Sourced {
   readonly waitsFor: readonly string[];
   /** Days to wait after some of them, such as for a floor to dry. */
   readonly waitDays?: Readonly<Record<string, number>>;
+  /** Days after some of them within which it is done, such as before raked hay bleaches. */
+  readonly mostWaitDays?: Readonly<Record<string, number>>;
   readonly waitsForOutside?: readonly string[];
   readonly ifLate: string;
 }

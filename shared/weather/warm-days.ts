@@ -14,6 +14,9 @@ export interface WarmPlace {
   readonly latitudeDeg: number;
 }
 
+/** Soil stays as warm as it was when it has been so for so many days. */
+export const SOIL_DAYS = 3;
+
 const DAYS = 366;
 /** Known weather counts from so many days before the usual date on: a mild spell of midwinter does not. */
 const AROUND_DAYS = 30;

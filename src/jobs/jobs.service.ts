@@ -15,6 +15,7 @@ import { PeopleService } from '../people/people.service.js';
 import { FarmsService } from '../farms/farms.service.js';
 import { TablesService } from '../reference/tables.service.js';
 import { ToldService } from '../told/told.service.js';
+import { WeatherService } from '../weather/weather.service.js';
 import type { JobDto, TakenSetDto } from './job.dto.js';
 import { JobEntity, toJob } from './job.entity.js';
 
@@ -28,6 +29,7 @@ export class JobsService {
     private readonly farms: FarmsService,
     private readonly told: ToldService,
     private readonly tables: TablesService,
+    private readonly weather: WeatherService,
   ) {
     this.rows = new OwnedRows(database, JobEntity, {
       noun: 'job',
@@ -73,7 +75,8 @@ export class JobsService {
     const set = this.setOf(setId);
     const farm = await this.farms.findOne(farmId);
     const today = plainDateAt(Date.now(), farm.timeZone);
-    const jobs = jobsOfSet(set, { ...dto, today });
+    const place = { climate: await this.weather.climateOf(farm), latitudeDeg: farm.latitudeDeg };
+    const jobs = jobsOfSet(set, { ...dto, today, place });
     if (jobs.length === 0) {
       throw new FieldError([
         {

@@ -69,11 +69,22 @@ describe('telling on a phone', () => {
   it('shows what follows when they come another day, before that is kept', async () => {
     const id = await farmWithChicks();
     const { page, errors } = await house.page('phone');
+    await page.addInitScript(
+      `{ const now = Date.now; Date.now = () => now() - 365 * 24 * 3600 * 1000; }`,
+    );
     await today(page, id);
-    await ask(page, 'Coming', 'They come on another day');
+    // Back from what was not meant is where it was chosen, not out of the dialog.
+    await ask(page, 'Coming', 'They came');
+    await page.getByRole('button', { name: 'Back' }).click();
+    await page
+      .getByRole('dialog')
+      .getByRole('button', { name: 'They come on another day' })
+      .click();
     const then = page.getByRole('list', { name: 'What would change in the plan' });
     await page.getByLabel('Arrival').fill(inDays(8));
     await then.getByText(/^They come: .+ a week later than/).waitFor();
+    // Dates are of the year it is by the service, though the phone's clock is a year behind.
+    expect(await then.innerText()).not.toContain(inDays(0).slice(0, 4));
     expect(await seriousFindings(page, '[role=dialog]')).toEqual([]);
     const arrives = async (): Promise<string> => {
       const answer = await fetch(`${house.url}/api/farms/${id}/batches`);
@@ -84,6 +95,11 @@ describe('telling on a phone', () => {
     await page.getByRole('button', { name: 'Keep it' }).click();
     await page.getByRole('dialog').waitFor({ state: 'detached' });
     expect(await arrives()).toBe(inDays(8));
+    const coming = rowOf(page, 'Coming');
+    await coming.getByText('They come on another day. Kept.').waitFor();
+    await coming.getByRole('button', { name: 'Undo' }).click();
+    await coming.getByText('They come on another day. Kept.').waitFor({ state: 'detached' });
+    expect(await arrives()).toBe(inDays(1));
     expect(errors).toEqual([]);
   });
 

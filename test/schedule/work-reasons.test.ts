@@ -7,7 +7,7 @@ import {
   unfitReason,
   type UnfitBecause,
 } from '../../shared/schedule/work-reasons.js';
-import { freeFrom } from '../../shared/schedule/work-placing.js';
+import { freeFrom } from '../../shared/schedule/work-span.js';
 import { seededRandom } from '../../shared/schedule/random.js';
 import { fitWork } from '../../shared/schedule/work-search.js';
 import { workWindows } from '../../shared/schedule/work-windows.js';
@@ -195,6 +195,10 @@ describe('unfitReason', () => {
           left.giveBack(job, plan[i]!);
           const room = placedMinutes(left.put(job, freeFrom(job, plan)));
           if (because === 'no-room-found') expect(room).toBe(placedMinutes(plan[i]!));
+          if (because === 'none-soon-enough') {
+            expect(room).toBeGreaterThan(0);
+            expect(plan[i]).toEqual([]);
+          }
           if (because === 'holds-up') {
             expect(room).toBeGreaterThan(placedMinutes(plan[i]!));
             expect(problem.jobs[holdsUp!]!.waitsFor.map((wait) => wait.job)).toContain(i);

@@ -45,9 +45,10 @@ function brokenRules({ jobs, workers, days }: WorkProblem, plan: WorkPlacing): s
         if (job.needsLight) light[w]![day]! += minutes;
       }
     });
-    for (const { job: before, days: gap } of job.waitsFor) {
+    for (const { job: before, days: gap, atMostDays = Infinity } of job.waitsFor) {
       const done = finishDay(plan[before]!);
       if (done < 0 || pieces[0]!.day < done + gap) broken.push(`${job.id}: does not wait`);
+      if (done + atMostDays < pieces[0]!.day) broken.push(`${job.id}: waits too long`);
     }
   });
   workers.forEach((worker, w) => {

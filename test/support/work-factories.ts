@@ -60,7 +60,13 @@ export function anyProblem({ days, workers, jobs, spread }: Shape): fc.Arbitrary
       late: fc.integer({ min: 0, max: days }),
       suits: fc.option(mask(days), { nil: undefined }),
       needsLight: fc.boolean(),
-      wait: fc.option(fc.record({ back: fc.integer({ min: 1, max: 3 }), days: fc.nat(2) })),
+      wait: fc.option(
+        fc.record({
+          back: fc.integer({ min: 1, max: 3 }),
+          days: fc.nat(2),
+          within: fc.option(fc.nat(1), { nil: undefined }),
+        }),
+      ),
       lateCostPerDay: fc.integer({ min: 0, max: 9 }),
       lostCost: fc.integer({ min: 1, max: 90 }),
     })
@@ -71,12 +77,35 @@ export function anyProblem({ days, workers, jobs, spread }: Shape): fc.Arbitrary
       untilDay: Math.min(days - 1, rest.fromDay + due + late),
       ...(spread && smallest !== undefined ? { smallestPieceMinutes: smallest } : {}),
       ...(suits ? { suits } : {}),
-      waitsFor: wait && wait.back <= i ? [{ job: i - wait.back, days: wait.days }] : [],
+      waitsFor:
+        wait && wait.back <= i
+          ? [
+              {
+                job: i - wait.back,
+                days: wait.days,
+                ...(wait.within === undefined ? {} : { atMostDays: wait.days + wait.within }),
+              },
+            ]
+          : [],
     }));
   return fc
     .tuple(
       fc.array(worker, { minLength: workers, maxLength: workers }),
       fc.array(job, { minLength: 1, maxLength: jobs }),
     )
-    .map(([people, makers]) => ({ days, workers: people, jobs: makers.map((make, i) => make(i)) }));
+    .map(([people, makers]) => ({
+      days,
+      workers: people,
+      jobs: withTiesOfWhole(makers.map((make, i) => make(i))),
+    }));
 }
+
+/** Only between jobs that are done in one go is there a longest wait. */
+const withTiesOfWhole = (jobs: readonly WorkJob[]): WorkJob[] =>
+  jobs.map((job) => ({
+    ...job,
+    waitsFor: job.waitsFor.map(({ atMostDays, ...wait }) => {
+      const isWhole = [job, jobs[wait.job]!].every((each) => !each.smallestPieceMinutes);
+      return atMostDays === undefined || !isWhole ? wait : { ...wait, atMostDays };
+    }),
+  }));

@@ -26,11 +26,17 @@ export function workProgram(problem: WorkProblem): string {
   const isWaitedFor = new Set(problem.jobs.flatMap(({ waitsFor }) => waitsFor.map((w) => w.job)));
   for (const i of isWaitedFor) finished(program, problem.days, onDays[i]!, i);
   problem.jobs.forEach(({ waitsFor }, i) => {
-    for (const { job, days } of waitsFor)
+    for (const { job, days, atMostDays } of waitsFor)
       for (const [day, names] of onDays[i]!) {
         const row = `${names.join(' + ')}`;
         const by = day - days;
         program.rows.push(by < 0 ? `${row} <= 0` : `${row} - f${job}_${by} <= 0`);
+        if (atMostDays === undefined) continue;
+        // Done in one go on one of the days just before.
+        const near = [...onDays[job]!].flatMap(([on, its]) =>
+          on <= by && day - atMostDays <= on ? its.map((name) => ` - ${name}`) : [],
+        );
+        program.rows.push(`${row}${near.join('')} <= 0`);
       }
   });
   for (const [key, terms] of program.hours) {

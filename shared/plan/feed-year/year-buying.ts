@@ -75,8 +75,12 @@ export function yearBuying(
 ): YearBuying {
   const { today, products, farm } = picture;
   const feedProducts = products.filter((each): each is FeedProduct => each.kind === 'feed');
-  const { lots, unknown } = feedLots([...feedProducts, ...feedsByPhase(planned)], bought, today);
-  const kept = lots.filter(({ on }) => daysBetween(on, today) <= FEED_KEPT_DAYS);
+  // What came longer ago lies in no store any more, by whatever name it was bought.
+  const isKept = ({ on }: { on: PlainDate }) => daysBetween(on, today) <= FEED_KEPT_DAYS;
+  const feedsKnown = [...feedProducts, ...feedsByPhase(planned)];
+  const { lots } = feedLots(feedsKnown, bought, today);
+  const { unknown } = feedLots(feedsKnown, bought.filter(isKept), today);
+  const kept = lots.filter(isKept);
   const from = kept[0]?.on ?? today;
   const span = { from, until: addDays(today, YEAR_DAYS) };
   const classes = feedClasses(picture, planned, span);

@@ -10,6 +10,7 @@ import { planBatch, type BatchPlan } from '../batch-plan.js';
 import { heatOfDay } from '../heat-of-day.js';
 import { cautionsSaid } from './cautions-said.js';
 import { changes, planned } from './cold-snap.js';
+import { leavingOn } from './leaving-on.js';
 import { withSpell, type Spell } from './typed-weather.js';
 import type { Mishap, WayOn } from './way-on.js';
 
@@ -24,8 +25,8 @@ export function heatWave(picture: FarmPicture, tables: Tables, spell: Spell): Mi
   const each = picture.batches
     .filter(({ arrivalDate }) => arrivalDate <= picture.today)
     .flatMap((batch) => planned(() => ofBatch({ picture, tables, spell, batch })) ?? []);
-  const areOut = each.some(({ ways }) => ways.every(({ id }) => id !== LESS_HEAT));
-  return [...(areOut ? [ofAll(picture, tables, spell)] : []), ...each];
+  const areOut = each.some(({ isOnHeat }) => !isOnHeat);
+  return [...(areOut ? [ofAll(picture, tables, spell)] : []), ...each.map(({ mishap }) => mishap)];
 }
 
 /** What holds for all that are out is said once. */
@@ -52,7 +53,9 @@ interface Asked {
   readonly batch: NamedBatch;
 }
 
-function ofBatch(asked: Asked): Mishap | undefined {
+function ofBatch(
+  asked: Asked,
+): { readonly mishap: Mishap; readonly isOnHeat: boolean } | undefined {
   const { picture, tables, spell, batch } = asked;
   const { today, farm } = picture;
   const plan = planBatch(picture, tables, batch.id);
@@ -75,7 +78,7 @@ function ofBatch(asked: Asked): Mishap | undefined {
     ...(isOnHeat ? [lessHeat()] : []),
     ...(isHeavy && isHot ? otherDays(asked, plan, leaves) : []),
   ];
-  return {
+  const mishap: Mishap = {
     name: batch.name,
     follows: [
       ...(isOnHeat ? ['They are in the brooder: hot air there needs less from the heaters.'] : []),
@@ -90,6 +93,7 @@ function ofBatch(asked: Asked): Mishap | undefined {
     ways: ways.filter((way): way is WayOn => way !== undefined),
     cautions: cautionsSaid(tables, farm, ['heat-stress']),
   };
+  return { mishap, isOnHeat };
 }
 
 const readerOf = ({ farm, today }: FarmPicture): DateReader => ({ ...farm, today });
@@ -124,9 +128,8 @@ const shade = (): WayOn => ({
   ],
 });
 
-const LESS_HEAT = 'less-heat';
 const lessHeat = (): WayOn => ({
-  id: LESS_HEAT,
+  id: 'less-heat',
   words: 'Less heat in the brooder',
   follows: [
     'Take the lid off, raise the lamps or switch some off, open the shed to the air. Far from the heat with open beaks is too hot.',
@@ -165,13 +168,4 @@ function onDay(
     ],
     batch: other,
   };
-}
-
-/** A processor's slot moves as such; at home it is their age that does. */
-function leavingOn(batch: NamedBatch, plan: BatchPlan, on: PlainDate): NamedBatch {
-  if (batch.processing === 'hired' || batch.slotDate !== undefined) {
-    return { ...batch, slotDate: on };
-  }
-  const { targetLiveKg: _weight, processingWeekday: _weekday, ...rest } = batch;
-  return { ...rest, leaveAgeDays: daysBetween(plan.hatchDate, on) };
 }

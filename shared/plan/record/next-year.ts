@@ -139,6 +139,7 @@ export function tiedAnew(
     version: _version,
     waitsForId,
     waitDays,
+    mostWaitDays,
     tiedTo,
     ...rest
   }: OwnJob & { version?: number },
@@ -151,6 +152,7 @@ export function tiedAnew(
     ...rest,
     ...(waits === undefined ? {} : { waitsForId: waits }),
     ...(waits === undefined || waitDays === undefined ? {} : { waitDays }),
+    ...(waits === undefined || mostWaitDays === undefined ? {} : { mostWaitDays }),
     ...(batchId === undefined || !tiedTo
       ? {}
       : { tiedTo: { ...tiedTo, eventId: ['event', batchId, ...event].join('/') } }),

@@ -74,11 +74,12 @@ export function hangTasks(
         const event = carrierOf(template, each, events);
         if (!event) return [];
         const until = template.until && lastDateOf(template.until);
-        const { waitDays } = template;
+        const { waitDays, mostWaitDays } = template;
         const before = template.waitsFor.filter((id) => eventOf(id, event) !== undefined);
         const waits = before.map((id) => ({
           id: of.idOf(id, eventOf(id, event)!),
           days: waitDays?.[id] ?? 0,
+          ...(mostWaitDays?.[id] === undefined ? {} : { atMostDays: mostWaitDays[id] }),
         }));
         const task: Writable<HungTask> = {
           id: of.idOf(template.id, event),

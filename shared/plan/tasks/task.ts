@@ -69,7 +69,11 @@ export interface Task {
   readonly onDemand?: boolean;
 
   /** Tasks of the same batch or herd that come first, and the days to wait after each. */
-  readonly waits: readonly { readonly id: string; readonly days: number }[];
+  readonly waits: readonly {
+    readonly id: string;
+    readonly days: number;
+    readonly atMostDays?: number;
+  }[];
   /** What it waits for in words, people outside the household too. */
   readonly waitsFor: readonly string[];
   readonly ifLate: string;

@@ -9,7 +9,7 @@ export function ownJobProblems(
   { people, ownJobs }: { people: readonly Person[]; ownJobs: readonly OwnJob[] },
 ): FieldProblem[] {
   const problems: FieldProblem[] = [];
-  const { personIds, waitsForId, conditions } = job;
+  const { personIds, waitsForId, waitDays = 0, mostWaitDays = waitDays, conditions } = job;
   const known = people.map(({ id }) => id);
   (personIds ?? []).forEach((id, i) => {
     if (!known.includes(id))
@@ -29,6 +29,14 @@ export function ownJobProblems(
       given: conditions.peopleNeeded,
       max: able,
       fix: 'It takes more people than can do it: let more do it, or make it a job for fewer.',
+    });
+  if (mostWaitDays < waitDays)
+    problems.push({
+      field: 'mostWaitDays',
+      code: 'out-of-bounds',
+      given: mostWaitDays,
+      min: waitDays,
+      fix: 'It waits longer than that already: give as many days or more, or leave it empty.',
     });
   if (waitsForId !== undefined) problems.push(...waitProblems(job, ownJobs));
   return besides(problemsOfRow(jobFields, job, '', 'passed'), problems);

@@ -67,27 +67,64 @@ export function fitAll(
   const horizon = workHorizonDays(request);
   const frame = workFrame(request, horizon);
   const days = usualDays(frame);
-  const asked = workNeeds(request, horizon);
-  const { needs, done, struckOut } = asked;
-  const chores = onSuitableDays(asked.chores, days, request.tables.work.wetDay.rainMm);
-  const hours = workHours(request, { ...asked, chores }, horizon);
-  const problem: WorkProblem = {
+  const read = workNeeds(request, horizon);
+  const { needs, done, struckOut } = read;
+  const chores = onSuitableDays(read.chores, days, request.tables.work.wetDay.rainMm);
+  const hours = workHours(request, { ...read, chores }, horizon);
+  const asked: WorkProblem = {
     days: horizon,
     workers: hours.workers,
     jobs: asHoursAllow(request, needs, jobsOf(request, needs, days, hours.onItsDay), hours),
   };
-  const fitted = fitOrExplain(needs, () =>
-    fitOn(request, needs, problem, plans ?? plansFor(given, needs.length)),
+  const { problem, fitted } = fitOrExplain(needs, () =>
+    fitSoonAfter(asked, (each) =>
+      fitOn(request, needs, each, plans ?? plansFor(given, needs.length)),
+    ),
   );
   const left = daysLeft(problem, fitted.plan);
   const { dryEnough } = frame;
   return {
     work: { request, days, dryEnough, needs, problem, fitted, left, done, struckOut },
     chores,
-    looks: asked.looks,
+    looks: read.looks,
     hours,
   };
 }
+
+/**
+ * Fits the work in so that what shall follow soon does, and without that where it would not be done
+ * at all: hay that lies is better than none.
+ */
+function fitSoonAfter(
+  asked: WorkProblem,
+  fit: (problem: WorkProblem) => FittedWork,
+): { problem: WorkProblem; fitted: FittedWork } {
+  const problem = withSoonAfter(asked, () => true);
+  const fitted = fit(problem);
+  const isDone = (i: number): boolean => 0 < fitted.plan[i]!.length;
+  if (problem.jobs.every((job, i) => isDone(i) || !followsSoon(job))) return { problem, fitted };
+  const looser = withSoonAfter(problem, isDone);
+  return { problem: looser, fitted: fit(looser) };
+}
+
+const followsSoon = ({ waitsFor }: WorkJob): boolean =>
+  waitsFor.some(({ atMostDays }) => atMostDays !== undefined);
+
+/** Longest waits between work of set days, and of what is done in pieces, are left out. */
+const withSoonAfter = (problem: WorkProblem, isAsked: (index: number) => boolean): WorkProblem => ({
+  ...problem,
+  jobs: problem.jobs.map((job, i) => {
+    if (!followsSoon(job)) return job;
+    const waitsFor = job.waitsFor.map(({ atMostDays, ...wait }) => {
+      const isHeld = isAsked(i) && [job, problem.jobs[wait.job]!].every(isInOneGo);
+      return atMostDays === undefined || !isHeld ? wait : { ...wait, atMostDays };
+    });
+    return { ...job, waitsFor };
+  }),
+});
+
+const isInOneGo = ({ pinned, smallestPieceMinutes }: WorkJob): boolean =>
+  !pinned && smallestPieceMinutes === undefined;
 
 /** Fits the work in; where a day has gone by as it was planned, the plan only goes on. */
 function fitOn(
@@ -142,7 +179,7 @@ export function jobsOf(
       untilDay: need.untilDay,
       ...(suits ? { suits } : {}),
       needsLight: need.conditions.daylight ?? false,
-      waitsFor: need.waitsFor.map((wait) => ({ job: index.get(wait.key)!, days: wait.days })),
+      waitsFor: need.waitsFor.map(({ key, ...wait }) => ({ job: index.get(key)!, ...wait })),
       lateCostPerDay,
       lostCost,
       ...(bound ? { pinned: [bound.piece] } : {}),
@@ -174,7 +211,7 @@ function smallestPiece(
   return { smallestPieceMinutes: Math.round(60 * (smallestPieceHours ?? usual.value)) };
 }
 
-function fitOrExplain(needs: readonly WorkNeed[], fit: () => FittedWork): FittedWork {
+function fitOrExplain<Found>(needs: readonly WorkNeed[], fit: () => Found): Found {
   try {
     return fit();
   } catch (error) {

@@ -1,12 +1,12 @@
 import { dateIn } from '../../calendar/month-day.js';
 import { frostDays } from '../place-frost.js';
-import { addDays, yearOf, type PlainDate } from '../../calendar/plain-date.js';
+import { addDays, daysBetween, yearOf, type PlainDate } from '../../calendar/plain-date.js';
 import type { Formula } from '../../explain/formula.js';
 import { input, quantity, type NumberQuantity } from '../../explain/quantity.js';
 import type { OwnJob } from '../../farm/job.js';
 import type { KeyDate } from '../tasks/event.js';
 import type { JobSet, SetJob } from '../../tables/job-sets.js';
-import { usualWarmDay, warmDayIn } from '../../weather/warm-days.js';
+import { SOIL_DAYS, usualWarmDay, warmDayIn, type WarmPlace } from '../../weather/warm-days.js';
 import type { DatedPlace } from './place-dates.js';
 
 export const jobSetFormulas = {
@@ -101,6 +101,8 @@ export const hoursOfSet = (
  * and `waitsForId` are those within the set. Tied to an event, they move along with it.
  *
  * Hours: base plus an amount for each of the count; of each person where two work at once.
+ *
+ * @param place where it is known, work in warm soil has its days once that is usually warm enough
  */
 export function jobsOfSet(
   set: JobSet,
@@ -109,11 +111,20 @@ export function jobsOfSet(
     count,
     eventId,
     today,
-  }: { anchorOn: PlainDate; count: number; eventId?: string; today: PlainDate },
+    place,
+  }: {
+    anchorOn: PlainDate;
+    count: number;
+    eventId?: string;
+    today: PlainDate;
+    place?: WarmPlace;
+  },
 ): OwnJob[] {
   const jobs = set.jobs
     .flatMap((job) =>
-      Array.from({ length: job.times ?? 1 }, (_, k) => dated(set, job, { anchorOn, count, k })),
+      Array.from({ length: job.times ?? 1 }, (_, k) =>
+        dated(set, job, { anchorOn: onWarmSoil(job, anchorOn, place), count, k }),
+      ),
     )
     .map((job) => (eventId === undefined ? job : { ...job, tiedTo: { eventId, on: anchorOn } }));
   const open = jobs.filter((job) => today <= (job.noUseAfter ?? job.dueOn));
@@ -122,10 +133,31 @@ export function jobsOfSet(
     const notBefore = job.notBefore! < today ? today : job.notBefore!;
     if (job.waitsForId === undefined || ids.has(job.waitsForId)) return { ...job, notBefore };
     // What it waits for is past, so that it waits for nothing.
-    const { waitsForId: _gone, waitDays: _days, ...free } = job;
+    const { waitsForId: _gone, waitDays: _days, mostWaitDays: _most, ...free } = job;
     return { ...free, notBefore };
   });
 }
+
+/**
+ * The date that a job of a set hangs on: later by as many days as the soil is usually not warm enough
+ * yet on its first day, so that as many are left for it afterward. That it keeps the length of its
+ * window is common practice, no source.
+ */
+function onWarmSoil(
+  { conditions: { soilAtLeastC: atLeastC }, firstOffsetDays }: SetJob,
+  anchorOn: PlainDate,
+  place: WarmPlace | undefined,
+): PlainDate {
+  if (!place || atLeastC === undefined) return anchorOn;
+  const usual = usualWarmDay(place, { of: 'soil', atLeastC, daysInRow: SOIL_DAYS });
+  if (usual === undefined) return anchorOn;
+  const first = addDays(anchorOn, firstOffsetDays);
+  const later = daysBetween(first, dateIn(yearOf(first), usual));
+  return 0 < later && later < LATEST_SOIL_DAYS ? addDays(anchorOn, later) : anchorOn;
+}
+
+/** Soil that warms later than this after the first day of a job is another spring’s. */
+const LATEST_SOIL_DAYS = 90;
 
 function dated(
   set: JobSet,
@@ -147,7 +179,11 @@ function dated(
     ...(job.harmedAtOrBelowC === undefined ? {} : { harmedAtOrBelowC: job.harmedAtOrBelowC }),
     ...(job.waitsFor === undefined
       ? {}
-      : { waitsForId: idOf(job.waitsFor, 0), waitDays: job.waitDays ?? 0 }),
+      : {
+          waitsForId: idOf(job.waitsFor, 0),
+          waitDays: job.waitDays ?? 0,
+          ...(job.mostWaitDays === undefined ? {} : { mostWaitDays: job.mostWaitDays }),
+        }),
     ifLate: job.ifLate,
     setId: set.id,
   };

@@ -88,6 +88,7 @@ function needOf(job: OwnJob, { key, today, days, repeated }: Around): WorkNeed {
     forWhom,
     waitsForId,
     waitDays = 0,
+    mostWaitDays: atMostDays,
     ifLate,
     smallestPieceHours,
     harmedAtOrBelowC,
@@ -110,7 +111,15 @@ function needOf(job: OwnJob, { key, today, days, repeated }: Around): WorkNeed {
     ...(personIds === undefined ? {} : { personIds }),
     ...(forWhom === undefined ? {} : { forWhom }),
     waitsFor:
-      waitsForId === undefined ? [] : [{ key: `own/${waitsForId}${waitsKey}`, days: waitDays }],
+      waitsForId === undefined
+        ? []
+        : [
+            {
+              key: `own/${waitsForId}${waitsKey}`,
+              days: waitDays,
+              ...(atMostDays === undefined ? {} : { atMostDays }),
+            },
+          ],
     ...(ifLate === undefined ? {} : { ifLate }),
     ...(harmedAtOrBelowC === undefined ? {} : { harmedAtOrBelowC }),
   };

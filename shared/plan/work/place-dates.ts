@@ -1,7 +1,13 @@
 import { dateIn } from '../../calendar/month-day.js';
 import { addDays, yearOf, type PlainDate } from '../../calendar/plain-date.js';
 import type { WorkTable } from '../../tables/work-table.js';
-import { usualWarmDay, warmDayIn, type Warmth, type WarmPlace } from '../../weather/warm-days.js';
+import {
+  SOIL_DAYS,
+  usualWarmDay,
+  warmDayIn,
+  type Warmth,
+  type WarmPlace,
+} from '../../weather/warm-days.js';
 import type { FrostTurn } from '../../weather/frost-year.js';
 import { placeFrost } from '../place-frost.js';
 import type { KeyDate } from '../tasks/event.js';
@@ -73,9 +79,6 @@ function frostsOf({ farm, climate, tables }: DatedPlace): Yearly[] {
 
 const USUAL = { kind: 'usual', words: 'usual' } as const;
 const SAFE = { kind: 'safe', words: 'nine years in ten' } as const;
-
-/** Soil stays as warm as it was when it has been so for so many days. */
-const SOIL_DAYS = 3;
 
 function warmthsOf(
   place: WarmPlace,

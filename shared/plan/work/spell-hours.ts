@@ -1,4 +1,6 @@
 import { WorkDays } from '../../schedule/work-days.js';
+import { placeInOrder } from '../../schedule/work-placing.js';
+import { placedMinutes } from '../../schedule/work.js';
 import type { Worker, WorkJob } from '../../schedule/work.js';
 import type { WorkNeed } from './work-need.js';
 
@@ -6,8 +8,8 @@ import type { WorkNeed } from './work-need.js';
  * Lets work that begins a dry spell begin only where there are hours for all that follows in the
  * spell: grass is not mown on Thursday when nobody can rake it before Monday, and not on Monday when
  * the bales would lie until Saturday. Hours are those that chores and work of set days leave, whatever
- * else is planned. Where no day has them it begins as if it had not been asked, since hay that lies
- * too long is better than none.
+ * else is planned. Where no day has them it lies for as few days more as can be; where that is more
+ * than a few it begins as if it had not been asked, since hay that lies too long is better than none.
  *
  * @param hurriedShare share of its hours that each may lack all the same; what is done in one go is
  *   planned that much shorter where it would else begin a week later
@@ -29,17 +31,24 @@ export function withHoursForSpells(
     if (inSpell.length === 0) return job;
     const hours = (free ??= new WorkDays({ days, workers, jobs: [] }));
     const last = Math.min(job.untilDay, days - 1);
-    const fitDays = (links: readonly Link[], share: number): Uint8Array => {
+    const fitDays = ({ links, lies }: Way, share: number): Uint8Array => {
       const suits = new Uint8Array(days);
       for (let day = Math.max(0, job.fromDay); day <= last; day++)
-        suits[day] = hasHours(hours, job, links, { day, runDays, hurriedShare: share }) ? 1 : 0;
+        suits[day] = hasHours(hours, job, links, { day, runDays: lies, hurriedShare: share })
+          ? 1
+          : 0;
       return suits;
     };
-    for (const links of inSpell.length < chain.length ? [chain, inSpell] : [chain]) {
-      const suits = fitDays(links, hurriedShare);
+    const kinds = inSpell.length < chain.length ? [chain, inSpell] : [chain];
+    const ways = Array.from({ length: 1 + LIES_LONGER_DAYS }, (_, k) => runDays + k).flatMap(
+      (lies) => kinds.map((links): Way => ({ links, lies })),
+    );
+    for (const way of ways) {
+      const { links } = way;
+      const suits = fitDays(way, hurriedShare);
       const first = suits.indexOf(1);
       if (first < 0) continue;
-      const unhurried = fitDays(links, 0).indexOf(1);
+      const unhurried = fitDays(way, 0).indexOf(1);
       if (unhurried < 0 || first + WEEK_DAYS <= unhurried)
         for (const each of [job, ...links.map((link) => link.job)]) hurried.add(each);
       return { ...job, suits };
@@ -53,6 +62,15 @@ export function withHoursForSpells(
   );
 }
 
+/** What follows, and within how many days of the beginning. */
+interface Way {
+  readonly links: readonly Link[];
+  readonly lies: number;
+}
+
+/** Days that what is begun lies beyond its spell, at most, where it is still chosen when. */
+const LIES_LONGER_DAYS = 4;
+
 /** Sooner than wait so much longer somebody hurries. */
 const WEEK_DAYS = 7;
 
@@ -61,6 +79,7 @@ interface Link {
   readonly job: WorkJob;
   readonly after: number;
   readonly days: number;
+  readonly atMostDays?: number;
 }
 
 /**
@@ -81,7 +100,7 @@ function chainOf(jobs: readonly WorkJob[], head: number, runDays: number): Link[
           if (!before || !isMeant(before, wait.days)) continue;
           if (runDays <= before.lag + wait.days) continue;
           at.set(i, { place: chain.length, lag: before.lag + wait.days });
-          chain.push({ job, after: before.place, days: wait.days });
+          chain.push({ ...wait, job, after: before.place });
           grew = true;
           return;
         }
@@ -103,24 +122,21 @@ function hasHours(
   chain: readonly Link[],
   { day, runDays, hurriedShare }: { day: number; runDays: number; hurriedShare: number },
 ): boolean {
-  if (head.suits && head.suits[day] === 0) return false;
   const last = day + runDays - 1;
-  const taken: { job: WorkJob; pieces: ReturnType<WorkDays['put']> }[] = [];
-  const put = (job: WorkJob, from: number, until: number): number => {
-    const minutes = Math.ceil((1 - hurriedShare) * job.minutes);
-    const whole = { ...job, minutes, untilDay: Math.max(job.untilDay, until) };
-    const pieces = free.put(whole, from, until);
-    taken.push({ job, pieces });
-    return pieces.reduce((sum, piece) => sum + piece.minutes, 0) < minutes
-      ? Infinity
-      : pieces.at(-1)!.day;
-  };
-  const done = [put(head, day, day)];
-  for (const { job, after, days } of chain) {
-    const from = done[after + 1]! + days;
-    const until = days === 0 ? last + NIGHT_OUT_DAYS : last;
-    done.push(from <= until ? put(job, from, until) : Infinity);
-  }
-  for (const { job, pieces } of taken) free.giveBack(job, pieces);
-  return !done.includes(Infinity);
+  const within = (job: WorkJob, untilDay: number, waitsFor: WorkJob['waitsFor']): WorkJob => ({
+    ...job,
+    minutes: Math.ceil((1 - hurriedShare) * job.minutes),
+    fromDay: day,
+    untilDay,
+    waitsFor,
+  });
+  const jobs = [
+    within(head, day, []),
+    ...chain.map(({ job, after, days, ...wait }) =>
+      within(job, days === 0 ? last + NIGHT_OUT_DAYS : last, [{ ...wait, job: after + 1, days }]),
+    ),
+  ];
+  const list = Int32Array.from(jobs.keys());
+  const { pieces } = placeInOrder({ ...free.problem, jobs }, free, list);
+  return jobs.every(({ minutes }, i) => placedMinutes(pieces[i]!) === minutes);
 }

@@ -1,9 +1,38 @@
 import { addDays, dayOfYear } from '../../calendar/plain-date.js';
 import { chanceOfDryRun } from '../../weather/dry-run.js';
+import { finishDay } from '../../schedule/work.js';
+import { formatDate } from '../../units/dates.js';
 import { isForeseen } from './dry-spells.js';
 import type { WholeWork } from './whole-work.js';
 
 const WEEK = 7;
+
+/** Until when what is begun lies beyond its dry days, for want of hours; undefined where it does not. */
+export function liesWords(work: WholeWork, index: number): string | undefined {
+  const { request, needs, fitted } = work;
+  const { dryDaysInRow } = needs[index]!.conditions;
+  if (dryDaysInRow === undefined) return undefined;
+  const { farm, today } = request;
+  const over = fitted.plan[index]![0]!.day + dryDaysInRow;
+  const last = inFieldUntil(work, index);
+  const until = formatDate(addDays(today, last), { units: farm.units, today });
+  return last < over
+    ? undefined
+    : `it lies until ${until}, as there is no time for all of it in ${dryDaysInRow} days`;
+}
+
+/** Last day of what follows on other days, one after the other: bales lie no more. */
+function inFieldUntil({ problem, fitted }: WholeWork, index: number): number {
+  let [at, last] = [index, finishDay(fitted.plan[index]!)];
+  for (let links = 0; links < problem.jobs.length; links++) {
+    const next = problem.jobs.findIndex(({ waitsFor }, i) =>
+      waitsFor.some(({ job, days }) => job === at && 0 < days && 0 < fitted.plan[i]!.length),
+    );
+    if (next < 0) break;
+    [at, last] = [next, finishDay(fitted.plan[next]!)];
+  }
+  return last;
+}
 
 /**
  * What the dry days rest on that a piece of work needs: the forecast, or the odds of such a week.

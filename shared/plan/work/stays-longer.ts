@@ -1,7 +1,7 @@
 import { daysLeft } from '../../schedule/work-reasons.js';
 import { remediesFor } from '../../schedule/work-remedies.js';
-import { freeFrom } from '../../schedule/work-placing.js';
-import { drawEarlier, followersOf, lastDayBefore } from '../../schedule/work-settling.js';
+import { drawEarlier } from '../../schedule/work-settling.js';
+import { followersOf, spanOf } from '../../schedule/work-span.js';
 import { workNetwork } from '../../schedule/work-network.js';
 import type { WorkWindow } from '../../schedule/work-windows.js';
 import { finishDay, placedMinutes, type WorkPiece, type WorkProblem } from '../../schedule/work.js';
@@ -84,8 +84,8 @@ function placedShorter(
   if (shorter.minutes <= short) return undefined;
   const left = daysLeft(problem, plan);
   left.giveBack(job, plan[i]!);
-  const before = lastDayBefore(followersOf(problem)[i]!, plan);
-  const pieces = left.put(shorter, Math.max(0, freeFrom(job, plan)), before);
+  const { from, until } = spanOf(job, followersOf(problem)[i]!, plan);
+  const pieces = left.put(shorter, Math.max(0, from), until);
   return placedMinutes(pieces) === shorter.minutes ? pieces : undefined;
 }
 

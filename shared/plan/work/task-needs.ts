@@ -165,7 +165,7 @@ function ownConditions({ conditions = {}, helped }: Task): NonNullable<Task['con
 const CAN_WAIT = new Set<Task['event']>(['arrival', 'move-out', 'turn-out']);
 
 const waitsOf = ({ kind, id: of }: DatedWork, { waits }: Task): WorkNeed['waitsFor'] =>
-  waits.map(({ id, days }) => ({ key: `${kind}/${of}/${id}`, days }));
+  waits.map(({ id, ...wait }) => ({ key: `${kind}/${of}/${id}`, ...wait }));
 
 /** Work on the one day of its event, or on a set day before it; what comes after can wait. */
 const isFixed = (kind: DatedWork['kind'], task: Task): boolean =>

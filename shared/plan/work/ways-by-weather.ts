@@ -1,6 +1,5 @@
 import type { WorkConditions } from '../../farm/job.js';
-import { freeFrom } from '../../schedule/work-placing.js';
-import { followersOf, lastDayBefore } from '../../schedule/work-settling.js';
+import { followersOf, spanOf } from '../../schedule/work-span.js';
 import { finishDay, placedMinutes, type WorkJob, type WorkPiece } from '../../schedule/work.js';
 import { asksForWeather } from './days-of-work.js';
 import { suitsNeed } from './suits-of-needs.js';
@@ -89,12 +88,12 @@ function tried(
   suits: Uint8Array | undefined,
 ): readonly WorkPiece[] | undefined {
   const { suits: _asked, ...job } = problem.jobs[index]!;
-  const from = freeFrom(job, fitted.plan);
+  const { from, until } = spanOf(job, followersOf(problem)[index]!, fitted.plan);
   if (from < 0) return undefined;
   const easier: WorkJob = suits ? { ...job, suits } : job;
   const own = fitted.plan[index]!;
   left.giveBack(job, own);
-  const pieces = left.put(easier, from, lastDayBefore(followersOf(problem)[index]!, fitted.plan));
+  const pieces = left.put(easier, from, until);
   left.giveBack(job, pieces);
   for (const piece of own) left.take(job, piece);
   return placedMinutes(pieces) < job.minutes ? undefined : pieces;

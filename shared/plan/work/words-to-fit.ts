@@ -1,10 +1,9 @@
 import { addDays } from '../../calendar/plain-date.js';
 import { timeOf } from '../../farm/repeated-jobs.js';
 import { formatHours } from '../../units/format.js';
-import { freeFrom } from '../../schedule/work-placing.js';
+import { followersOf, freeFrom, spanOf } from '../../schedule/work-span.js';
 import { daysLeft } from '../../schedule/work-reasons.js';
 import { remediesFor } from '../../schedule/work-remedies.js';
-import { followersOf, lastDayBefore } from '../../schedule/work-settling.js';
 import { finishDay, placedMinutes, type WorkJob } from '../../schedule/work.js';
 import type { WorkPlacing } from '../../schedule/work.js';
 import { wayByWeather, type WeatherWay } from './ways-by-weather.js';
@@ -127,8 +126,8 @@ function waitedFor(
     i === before ? [{ day, minutes: 0, workers: [] }] : i === index ? [] : pieces,
   );
   const days = daysLeft(problem, plan);
-  const until = Math.min(byDay, lastDayBefore(followersOf(problem)[index]!, plan));
-  return placedMinutes(days.put(job, freeFrom(job, plan), until)) < job.minutes
+  const { from, until } = spanOf(job, followersOf(problem)[index]!, plan);
+  return placedMinutes(days.put(job, from, Math.min(byDay, until))) < job.minutes
     ? undefined
     : before;
 }

@@ -43,7 +43,12 @@ export interface WorkNeed {
   readonly priority: Priority;
   readonly personIds?: readonly string[];
   readonly forWhom?: OwnJob['forWhom'];
-  readonly waitsFor: readonly { readonly key: string; readonly days: number }[];
+  readonly waitsFor: readonly {
+    readonly key: string;
+    readonly days: number;
+    /** It is done within so many days after the other, where there is a way. */
+    readonly atMostDays?: number;
+  }[];
   readonly ifLate?: string;
   /** What is bought on it, where it is the next trip for feed. */
   readonly buys?: TripToBuy;

@@ -4,10 +4,10 @@ import { formatHours } from '../../units/format.js';
 import { listed } from '../../units/listed.js';
 import { placementReason, unfitReason, type UnfitBecause } from '../../schedule/work-reasons.js';
 import type { WorkWindow } from '../../schedule/work-windows.js';
-import { placedMinutes } from '../../schedule/work.js';
+import { finishDay, placedMinutes } from '../../schedule/work.js';
 import { unfitDay } from './days-of-work.js';
 import { coverWords } from './nights-of-cover.js';
-import { spellWords } from './spell-words.js';
+import { liesWords, spellWords } from './spell-words.js';
 import { suitsNeed } from './suits-of-needs.js';
 import type { WholeWork } from './whole-work.js';
 import type { WorkRequest } from './work-request.js';
@@ -17,6 +17,8 @@ export const dayText =
   ({ farm, today }: WorkRequest): ((day: number) => string) =>
   (day) =>
     formatDate(addDays(today, day), { units: farm.units, today });
+
+const formatSoon = (days: number): string => (days === 1 ? 'within a day' : `within ${days} days`);
 
 /** Days that are named one by one before they are counted. */
 const NAMED_DAYS = 2;
@@ -36,6 +38,13 @@ export function whyThen(work: WholeWork, windows: readonly WorkWindow[], index: 
   const parts: string[] = [];
   if (reason.heldBy !== undefined) {
     parts.push(`after “${needs[reason.heldBy]!.name}”, so not before ${date(reason.allowedFrom)}`);
+  } else if (reason.followedBy !== undefined) {
+    const { followedBy } = reason;
+    const { atMostDays = 0 } = problem.jobs[followedBy]!.waitsFor.find(({ job }) => job === index)!;
+    const within = atMostDays === 0 ? 'the same day' : formatSoon(atMostDays);
+    parts.push(
+      `no sooner than ${date(reason.allowedFrom)}, as “${needs[followedBy]!.name}” follows ${within}`,
+    );
   } else if (0 < reason.allowedFrom) {
     parts.push(`not before ${date(reason.allowedFrom)}`);
   }
@@ -84,8 +93,11 @@ export function whyThen(work: WholeWork, windows: readonly WorkWindow[], index: 
     );
   if (isKept) parts.push('it stays where it was planned before');
   if (parts.length === 0) parts.push('the first day there is time for it');
+  parts.push(...tooLongAfter(work, index));
   const spell = spellWords(work, index);
   if (spell !== undefined) parts.push(spell);
+  const lies = liesWords(work, index);
+  if (lies !== undefined) parts.push(lies);
   const { latestDay, setBy } = windows[index]!;
   const last = setBy === undefined ? '' : `, as “${needs[setBy]!.name}” follows`;
   parts.push(
@@ -99,6 +111,21 @@ export function whyThen(work: WholeWork, windows: readonly WorkWindow[], index: 
   return sentence.charAt(0).toUpperCase() + sentence.slice(1) + coverWords(work, index);
 }
 
+/** What lies longer before it than it should, as no days had the hours for both. */
+function tooLongAfter({ needs, fitted }: WholeWork, index: number): string[] {
+  const first = fitted.plan[index]![0]!.day;
+  return needs[index]!.waitsFor.flatMap(({ key, atMostDays }) => {
+    if (atMostDays === undefined) return [];
+    const before = needs.findIndex((need) => need.key === key);
+    const days = first - finishDay(fitted.plan[before] ?? []);
+    if (before < 0 || fitted.plan[before]!.length === 0 || days <= atMostDays) return [];
+    const said = `${atMostDays === 1 ? 'a day' : `${atMostDays} days`} after it should be the most`;
+    return [
+      `“${needs[before]!.name}” is done ${days} days before, where ${said}: no such days have time for both`,
+    ];
+  });
+}
+
 const UNFIT: Record<Exclude<UnfitBecause, 'holds-up' | 'no-room-found'>, string> = {
   past: 'Its last day is over.',
   'beyond-the-end': 'It is due after the last day of this plan.',
@@ -109,6 +136,7 @@ const UNFIT: Record<Exclude<UnfitBecause, 'holds-up' | 'no-room-found'>, string>
   'never-suits': 'No day between its first and its last suits it.',
   'nobody-there': 'Nobody has hours on its suitable days.',
   'longer-than-any-day': 'Nobody has the time for it in one go on any of its days.',
+  'none-soon-enough': 'There is no time for it soon enough after what it follows.',
   'too-few-hours':
     'Its days have fewer hours than it takes, even if nothing else was done on them.',
 };

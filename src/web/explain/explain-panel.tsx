@@ -12,6 +12,7 @@ import {
 import { plainDateAt } from '../../../shared/calendar/plain-date.js';
 import type { AboutNumbers } from '../../../shared/explain/moved.js';
 import type { Quantity } from '../../../shared/explain/quantity.js';
+import { serviceNowMs } from '../kept/clock.js';
 import type { Tables } from '../../../shared/tables/tables.js';
 import { formatDate } from '../../../shared/units/dates.js';
 import type { Reader } from '../../../shared/units/format.js';
@@ -45,7 +46,7 @@ export function ExplainProvider({
   farm: Reader & { readonly timeZone: string };
   children: ReactNode;
 }) {
-  const today = plainDateAt(Date.now(), farm.timeZone);
+  const today = plainDateAt(serviceNowMs(), farm.timeZone);
   const reader = useMemo((): Reader => ({ ...farm, today }), [farm, today]);
   const [shown, setShown] = useState<{ quantity: Quantity; about: AboutNumbers | undefined }>();
   const [isOpen, setOpen] = useState(false);

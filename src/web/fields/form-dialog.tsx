@@ -10,7 +10,8 @@ interface Typed {
 
 interface Around {
   readonly typed: RefObject<Typed | undefined>;
-  readonly leave: () => void;
+  /** Goes there, but asks first when something was typed that is not saved. */
+  readonly leave: (there: () => void) => void;
 }
 
 const DialogAround = createContext<Around | undefined>(undefined);
@@ -35,7 +36,7 @@ export function FormDialog({
   const typed = useRef<Typed>(undefined);
   const mayLeave = useAskAboutLeaving();
   const isAsking = useRef(false);
-  const leave = async () => {
+  const leave = async (there: () => void) => {
     // Esc that closes the question reaches this dialog as well.
     if (isAsking.current) return;
     if (typed.current?.isUnsaved) {
@@ -45,17 +46,19 @@ export function FormDialog({
       if (!isMeant) return;
       typed.current?.discard();
     }
-    onClose();
+    there();
   };
   return (
     <Modal
       opened={isOpen}
-      onClose={() => void leave()}
+      onClose={() => void leave(onClose)}
       title={title}
       size={size}
       closeButtonProps={{ 'aria-label': 'Close' }}
     >
-      <DialogAround value={{ typed, leave: () => void leave() }}>{isOpen && children}</DialogAround>
+      <DialogAround value={{ typed, leave: (there) => void leave(there) }}>
+        {isOpen && children}
+      </DialogAround>
     </Modal>
   );
 }
@@ -70,5 +73,5 @@ export function useWayBack(form: Typed, onDone: () => void): () => void {
       around.typed.current = undefined;
     };
   });
-  return around?.leave ?? onDone;
+  return around ? () => around.leave(onDone) : onDone;
 }

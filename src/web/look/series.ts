@@ -1,4 +1,4 @@
-/** Dashes of the lines of a chart, so that they are told apart in gray as well. */
+/** Dashes of the lines of a chart, so that they are told apart in gray as well; base.css has them for the key. */
 const DASHES = ['0', '8 3', '2 3', '12 3 2 3', '5 5', '1 4'] as const;
 
 export type SeriesNumber = 1 | 2 | 3 | 4 | 5 | 6;

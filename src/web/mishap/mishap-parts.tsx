@@ -1,3 +1,4 @@
+import './mishap.css';
 import { Button, Group, Text } from '@mantine/core';
 import type { ReactNode } from 'react';
 import type { Mishap, WayOn } from '../../../shared/plan/mishap/way-on.js';
@@ -29,28 +30,45 @@ export function MishapCard({
       <h3>{name}</h3>
       <Follows lines={follows} label={`What follows for ${name}`} />
       <Numbers of={numbers} />
-      {0 < ways.length && (
-        <ul className="mishap-ways" aria-label={`What can be done for ${name}`}>
-          {ways.map((way) => (
-            <li key={way.id}>
-              <Text fw={700}>
-                {way.words}
-                {way.isEnough !== undefined && ` · ${way.isEnough ? 'enough' : 'not enough'}`}
-              </Text>
-              {way.follows.map((line) => (
-                <Text key={line}>{line}</Text>
-              ))}
-              <Numbers of={way.numbers ?? []} />
-              {way.batch && onKeep && (
-                <Button variant="default" mt="xs" onClick={() => onKeep(way)}>
-                  Keep this
-                </Button>
-              )}
-            </li>
-          ))}
-        </ul>
-      )}
+      <Ways of={ways} label={`What can be done for ${name}`} {...(onKeep ? { onKeep } : {})} />
     </section>
+  );
+}
+
+/** Ways on, each with what follows from it. */
+export function Ways({
+  of,
+  label,
+  isOff = false,
+  onKeep,
+}: {
+  of: readonly WayOn[];
+  label: string;
+  isOff?: boolean;
+  /** Keeps a batch as a way has it; left out where nothing can be kept. */
+  onKeep?: (way: WayOn) => void;
+}) {
+  if (of.length === 0) return null;
+  return (
+    <ul className="mishap-ways" aria-label={label}>
+      {of.map((way) => (
+        <li key={way.id}>
+          <Text fw={700}>
+            {way.words}
+            {way.isEnough !== undefined && ` · ${way.isEnough ? 'enough' : 'not enough'}`}
+          </Text>
+          {way.follows.map((line) => (
+            <Text key={line}>{line}</Text>
+          ))}
+          <Numbers of={way.numbers ?? []} />
+          {way.batch && onKeep && (
+            <Button variant="default" mt="xs" disabled={isOff} onClick={() => onKeep(way)}>
+              Keep this
+            </Button>
+          )}
+        </li>
+      ))}
+    </ul>
   );
 }
 

@@ -7,7 +7,7 @@ export function NoticeChoice({ farmId }: { farmId: string }) {
   const isOn = useSyncExternalStore(areOn.subscribe, areOn.get);
   const [can, setCan] = useState(canNotify);
   return (
-    <details className="today-why">
+    <details className="today-why today-notices">
       <summary>
         <span>Alarms as a notice: {isOn ? 'on' : 'off'}</span>
       </summary>

@@ -1,6 +1,7 @@
 import { Button, Stack } from '@mantine/core';
 import { lazy, Suspense, useState, type ComponentProps } from 'react';
 import type { PlainDate } from '../../../shared/calendar/plain-date.js';
+import type { NamedBatch } from '../../../shared/farm/picture.js';
 import type { ToldFact } from '../../../shared/farm/told-fact.js';
 import type { AnimalLine } from '../../../shared/plan/today/animal-lines.js';
 import { usePicture, type SavedFarm } from '../api/queries.js';
@@ -17,11 +18,13 @@ interface Props {
   /** Left out, it is told of the place. */
   readonly line: AnimalLine | undefined;
   readonly onTold: (fact: ToldFact) => void;
+  /** Something comes otherwise now: in words, and the batch as it was. */
+  readonly onOtherwise: (words: string, was: NamedBatch) => void;
   readonly onClose: () => void;
 }
 
 /** What happened: a choice, then its numbers. */
-export default function TellDialog({ farm, today, line, onTold, onClose }: Props) {
+export default function TellDialog({ farm, today, line, onTold, onOtherwise, onClose }: Props) {
   const [chosen, choose] = useState<Tellable>();
   const [otherwise, setOtherwise] = useState<Otherwise>();
   const choices = line ? ofAnimal(line) : ofPlace();
@@ -50,7 +53,7 @@ export default function TellDialog({ farm, today, line, onTold, onClose }: Props
             farm={farm}
             batchId={line.id}
             field={otherwise.field}
-            onKept={onClose}
+            onKept={(was) => onOtherwise(otherwise.words, was)}
             onBack={() => setOtherwise(undefined)}
           />
         </Suspense>

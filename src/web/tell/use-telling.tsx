@@ -1,6 +1,7 @@
 import { lazy, Suspense, useState, type ReactNode } from 'react';
 import type { PlainDate } from '../../../shared/calendar/plain-date.js';
 import { sayFact } from '../../../shared/farm/say-fact.js';
+import type { NamedBatch } from '../../../shared/farm/picture.js';
 import type { ToldFact } from '../../../shared/farm/told-fact.js';
 import type { AnimalLine } from '../../../shared/plan/today/animal-lines.js';
 import type { SavedFarm } from '../api/queries.js';
@@ -11,6 +12,7 @@ import { Failure } from '../shell/states.js';
 import { WhatChanged } from './what-changed.js';
 
 const TellDialog = lazy(() => import('./tell-dialog.js'));
+const OtherwiseSaid = lazy(() => import('./otherwise-said.js'));
 
 interface Telling {
   /** Asks what happened to a batch or herd; without one, on the place. */
@@ -32,6 +34,10 @@ export function useTelling(
 ): Telling {
   const [asked, setAsked] = useState<{ readonly line: AnimalLine | undefined }>();
   const [told, setTold] = useState<{ readonly fact: ToldFact; readonly of: string }>();
+  const [otherwise, setOtherwise] = useState<{
+    readonly words: string;
+    readonly was: NamedBatch;
+  }>();
   const undo = useTakeBack(farm.id);
   const { reader } = useOpener();
   const said = told && (
@@ -54,7 +60,15 @@ export function useTelling(
     of !== undefined && of !== THE_PLACE && !animals.some(({ id }) => id === of);
   return {
     ask: (line) => setAsked({ line }),
-    saidOf: (id) => (told?.of === id || (id === THE_PLACE && isGone(told?.of)) ? said : undefined),
+    saidOf: (id) => {
+      if (otherwise?.was.id === id)
+        return (
+          <Suspense>
+            <OtherwiseSaid farm={farm} {...otherwise} onUndone={() => setOtherwise(undefined)} />
+          </Suspense>
+        );
+      return told?.of === id || (id === THE_PLACE && isGone(told?.of)) ? said : undefined;
+    },
     dialog: asked && (
       <Suspense>
         <TellDialog
@@ -63,6 +77,11 @@ export function useTelling(
           line={animals.find(({ id }) => id === asked.line?.id) ?? asked.line}
           onTold={(fact) => {
             setTold({ fact, of: asked.line?.id ?? THE_PLACE });
+            setOtherwise(undefined);
+            setAsked(undefined);
+          }}
+          onOtherwise={(words, was) => {
+            setOtherwise({ words, was });
             setAsked(undefined);
           }}
           onClose={() => setAsked(undefined)}

@@ -3,11 +3,14 @@ import { useMemo, useState } from 'react';
 import { assumedAfter } from '../../../shared/farm/assumed.js';
 import { batchFields } from '../../../shared/farm/batch.js';
 import type { FarmPicture, NamedBatch } from '../../../shared/farm/picture.js';
+import { waysWhenOtherwise } from '../../../shared/plan/mishap/came-otherwise.js';
+import { leavingOn } from '../../../shared/plan/mishap/leaving-on.js';
 import { whatChanged } from '../../../shared/plan/what-changed.js';
 import type { Tables } from '../../../shared/tables/tables.js';
 import { usePicture, useSave, useTables, type SavedFarm } from '../api/queries.js';
 import { useOpener } from '../explain/explain-panel.js';
 import { DescribedField } from '../fields/described-field.js';
+import { Ways } from '../mishap/mishap-parts.js';
 import { batchWords } from '../screens/batch/batch-labels.js';
 import { planDraft } from '../screens/batch/use-plan.js';
 import { Failure, useAll } from '../shell/states.js';
@@ -17,7 +20,8 @@ interface Props {
   readonly farm: SavedFarm;
   readonly batchId: string;
   readonly field: Otherwise['field'];
-  readonly onKept: () => void;
+  /** Kept, with what undoes it. */
+  readonly onKept: (was: NamedBatch) => void;
   readonly onBack: () => void;
 }
 
@@ -46,34 +50,51 @@ function Asked({
   const { reader } = useOpener();
   const setting = useMemo(() => ({ farm, picture, tables }), [farm, picture, tables]);
   const before = useMemo(() => planDraft(setting, batch, batch.arrivalDate), [setting, batch]);
-  const [value, setValue] = useState<unknown>(
-    batch[field] ?? ('plan' in before ? startOf(before.plan)[field] : undefined),
-  );
-  const changed = useMemo(
-    () => ({ ...batch, ...assumedAfter(batch, [field]), [field]: value }),
-    [batch, field, value],
-  );
+  // Only what was typed: a batch that is read anew meanwhile says what stands there else.
+  const [typed, setTyped] = useState<{ readonly value: unknown }>();
+  const start = batch[field] ?? ('plan' in before ? startOf(before.plan)[field] : undefined);
+  const value = typed ? typed.value : start;
+  const isAtHome = field === 'slotDate' && batch.processing === 'home';
+  const changed = useMemo((): NamedBatch => {
+    const row = { ...batch, ...assumedAfter(batch, [field]) };
+    return isAtHome && 'plan' in before && typeof value === 'string'
+      ? leavingOn(row, before.plan, value)
+      : { ...row, [field]: value };
+  }, [batch, before, field, isAtHome, value]);
   const after = useMemo(
     () => planDraft(setting, changed, batch.arrivalDate),
     [setting, changed, batch],
   );
   const save = useSave<NamedBatch>(farm.id, 'batches', batchWords(batch.purpose, reader));
-  const isOther = value !== undefined && value !== batch[field];
+  const isOther = value !== undefined && value !== (isAtHome ? start : batch[field]);
   const error =
     'errors' in after ? (after.errors[field] ?? Object.values(after.errors)[0]) : undefined;
   const changes =
     'plan' in before && 'plan' in after
       ? whatChanged(before.plan, after.plan, { reader, judged: tables.judgements.birds })
       : [];
+  const ways = useMemo(
+    () =>
+      isOther && 'plan' in before && 'plan' in after
+        ? waysWhenOtherwise({
+            ...{ picture: after.asked.picture, tables, field },
+            before: { batch, plan: before.plan },
+            after: { batch: after.asked.batch as NamedBatch, plan: after.plan },
+          })
+        : [],
+    [isOther, before, after, batch, field, tables],
+  );
+  const keep = (kept: NamedBatch): void =>
+    save.mutate(kept, { onSuccess: (saved) => onKept({ ...batch, ...versionOf(saved) }) });
   return (
     <Stack gap="sm">
       <DescribedField
-        field={batchFields.fields[field]}
+        field={isAtHome ? HOME_DAY : batchFields.fields[field]}
         reader={farm}
         isFirst
         value={value}
         error={error}
-        onChange={setValue}
+        onChange={(now) => setTyped({ value: now })}
       />
       {isOther && error === undefined && (
         <div role="status">
@@ -91,7 +112,7 @@ function Asked({
           size="md"
           disabled={!isOther || error !== undefined}
           loading={save.isPending}
-          onClick={() => save.mutate(changed, { onSuccess: onKept })}
+          onClick={() => keep(changed)}
         >
           Keep it
         </Button>
@@ -99,9 +120,29 @@ function Asked({
           Leave it as it was
         </Button>
       </Group>
+      {0 < ways.length && (
+        <section aria-label="Or another way">
+          <Text fw={700}>Or:</Text>
+          <Ways
+            of={ways}
+            label="Other ways to go on"
+            isOff={save.isPending}
+            onKeep={(way) => way.batch && keep(way.batch)}
+          />
+        </section>
+      )}
     </Stack>
   );
 }
+
+/** What is done at home has no slot. */
+const HOME_DAY = { ...batchFields.fields.slotDate, label: 'Processing' };
+
+/** A row that is put back must name the version it takes the place of. */
+const versionOf = (row: object): object => {
+  const { version } = row as { readonly version?: number };
+  return version === undefined ? {} : { version };
+};
 
 /** What stands in the plan where the batch says nothing. */
 const startOf = ({

@@ -1,5 +1,6 @@
 import { row, type RowDescription } from '../../../shared/farm/field.js';
 import type { ToldKind } from '../../../shared/farm/told-fact.js';
+import type { OtherwiseField } from '../../../shared/plan/mishap/came-otherwise.js';
 import type { AnimalLine } from '../../../shared/plan/today/animal-lines.js';
 import type { BatchLine } from '../../../shared/plan/today/batch-line.js';
 import { TOLD_KINDS } from '../../../shared/farm/told-kinds.js';
@@ -76,7 +77,7 @@ export function ofAnimal(line: AnimalLine): Tellable[] {
 /** Something that comes otherwise than planned, and the field of the batch that it changes. */
 export interface Otherwise {
   readonly words: string;
-  readonly field: 'arrivalDate' | 'orderedBirds' | 'slotDate';
+  readonly field: OtherwiseField;
 }
 
 /** What can come otherwise for a batch as it stands today. */
@@ -90,7 +91,7 @@ export function otherwiseOf(line: AnimalLine | undefined): Otherwise[] {
         ] as const)
       : []),
     ...(line.purpose === 'meat'
-      ? ([{ words: 'The processor gives another day', field: 'slotDate' }] as const)
+      ? ([{ words: 'Processing is on another day', field: 'slotDate' }] as const)
       : []),
   ];
 }

@@ -131,12 +131,13 @@ describe('hangTasks', () => {
         event: 'move-out',
         waitsFor: ['clean'],
         waitDays: { clean: 2 },
+        mostWaitDays: { clean: 4 },
       }),
     ];
     const arrival: PlanEvent = { kind: 'arrival', date: '2027-05-05' };
     const move: PlanEvent = { kind: 'move-out', date: '2027-05-25' };
     expect(byId(hangTasks(table, [arrival, move], of()), 'lime').waits).toEqual([
-      { id: 'clean', days: 2 },
+      { id: 'clean', days: 2, atMostDays: 4 },
     ]);
     // Without an arrival there is nothing to wait for, and nothing is named that is not there.
     const alone = byId(hangTasks(table, [move], of()), 'lime');

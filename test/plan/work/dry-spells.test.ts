@@ -85,6 +85,34 @@ describe('a cut of hay', () => {
     }
   });
 
+  it('is raked the day before it is baled, and it is said that it lies for want of hours', () => {
+    const ownJobs = jobsOfSet(hay, { anchorOn: today, count: 2, today });
+    const progress = [{ key: 'own/service', doneOn: addDays(today, -1) }];
+    for (const free of [0, 1, 2, 3, 6]) {
+      // Time to mow or bale is there on one day of the week, to turn and rake on every day.
+      const hoursByWeekday = Array.from({ length: 7 }, (_, day) => (day === free ? 8 : 1));
+      const few = people.map((person) => ({ ...person, hoursByWeekday }));
+      const { jobs } = workPlanOf(newWork({ today, people: few, ownJobs, progress }), 20);
+      const job = (id: string) => jobs.find(({ key }) => key === `own/${id}`)!;
+      expect(daysBetween(job('rake').pieces[0]!.date, job('bale').pieces[0]!.date)).toBe(1);
+      expect(job('rake').why).toContain('as “Bale” follows within a day');
+      expect(job('mow').why).toMatch(/it lies until \w{3} \d+ \w{3}, as there is no time/);
+    }
+  });
+
+  it('is baled later than the day after raking where that day has no time, and it is said', () => {
+    const rake = newOwnJob({ id: 'rake', name: 'Rake', hours: 1, dueOn: today, noUseAfter: today });
+    const soon = { waitsForId: 'rake', waitDays: 1, mostWaitDays: 1 };
+    const bale = newOwnJob({ id: 'bale', hours: 1, dueOn: addDays(today, 6), ...soon });
+    const away = [{ from: addDays(today, 1), to: addDays(today, 2) }];
+    const few = people.map((person) => ({ ...person, away }));
+    const ownJobs = [rake, bale].map((job) => ({ ...job, canBeSpread: false }));
+    const { jobs } = workPlanOf(newWork({ today, people: few, ownJobs }), 20);
+    const baled = jobs.find(({ key }) => key === 'own/bale')!;
+    expect(baled.pieces[0]!.date).toBe(addDays(today, 3));
+    expect(baled.why).toContain('“Rake” is done 3 days before, where a day after it');
+  });
+
   it('stands on no day that is forecast to be wet, and never lies in forecast rain', () => {
     fc.assert(
       fc.property(fc.array(fc.boolean(), { minLength: 8, maxLength: 12 }), (forecast) => {

@@ -1,8 +1,10 @@
 import { describe, expect, it } from '@jest/globals';
-import { addDays } from '../../../shared/calendar/plain-date.js';
+import { addDays, dayOfYear, daysBetween } from '../../../shared/calendar/plain-date.js';
 import { jobsOfSet, suggestedAnchor } from '../../../shared/plan/work/job-sets.js';
 import { workPlanOf } from '../../../shared/plan/work/work-plan.js';
 import { ownJobProblems } from '../../../shared/plan/work/check-jobs.js';
+import { usualSoilC } from '../../../shared/weather/soil-temperature.js';
+import { SOIL_DAYS } from '../../../shared/weather/warm-days.js';
 import { newFarm, tables } from '../../support/factories.js';
 import { newWork } from '../../support/season-factories.js';
 
@@ -26,6 +28,28 @@ describe('jobsOfSet', () => {
     );
     expect(now!.find(({ id }) => id === 'beds-again')!.dueOn).toBe('2027-05-19');
     expect(later!.find(({ id }) => id === 'beds-again')!.dueOn).toBe('2027-05-26');
+  });
+
+  it('leaves as many days to sow in warm soil where that comes late, and moves no other work', () => {
+    const { climate, farm } = newWork();
+    const place = { climate, latitudeDeg: farm.latitudeDeg };
+    const on = { anchorOn: '2027-05-01', count: 1, today: '2027-01-01' };
+    const byFrost = jobsOfSet(setOf('garden-beds'), on);
+    const bySoil = jobsOfSet(setOf('garden-beds'), { ...on, place });
+    const usual = usualSoilC(climate, farm.latitudeDeg);
+    let later = 0;
+    byFrost.forEach((job, i) => {
+      const { soilAtLeastC = -Infinity } = job.conditions;
+      const { notBefore, dueOn } = bySoil[i]!;
+      expect(daysBetween(notBefore!, dueOn)).toBe(daysBetween(job.notBefore!, job.dueOn));
+      if (notBefore === job.notBefore) return;
+      later++;
+      // Warm enough from that day on, and not the day before.
+      const day = dayOfYear(`2024${notBefore!.slice(4)}`) - 1;
+      expect(usual[day]).toBeGreaterThanOrEqual(soilAtLeastC);
+      expect(usual[day - SOIL_DAYS]).toBeLessThan(soilAtLeastC);
+    });
+    expect(later).toBeGreaterThan(0);
   });
 
   it('leaves out what is past, and lets nothing wait for it', () => {
@@ -65,6 +89,14 @@ it('counts sets in the units of the farm, which are converted as tables of units
   expect(each('hay')).toBeCloseTo(1 / 0.404686, 3);
   expect(each('firewood')).toBeCloseTo(1 / 3.624556, 3);
   expect(each('fence')).toBeCloseTo(100 / 30.48, 3);
+});
+
+it('refuses a longest wait that is shorter than the wait, with the least that can be', () => {
+  const jobs = jobsOfSet(setOf('hay'), { anchorOn: '2027-06-07', count: 2, today });
+  const bale = { ...jobs.find(({ id }) => id === 'bale')!, mostWaitDays: 0 };
+  const { people } = newWork();
+  const [problem] = ownJobProblems(bale, { people, ownJobs: jobs });
+  expect(problem).toMatchObject({ field: 'mostWaitDays', given: 0, min: 1 });
 });
 
 it('begins no set in the past', () => {

@@ -1,7 +1,8 @@
-import { addDays, plainDateAt, type PlainDate } from '../../../../shared/calendar/plain-date.js';
+import { addDays, type PlainDate } from '../../../../shared/calendar/plain-date.js';
 import { findArrivals, type ArrivalWeek } from '../../../../shared/plan/arrival-finder.js';
 import { weeksBeside, type WeekBeside } from '../../../../shared/plan/weeks-beside.js';
 import { FieldError } from '../../../../shared/problems/field-problem.js';
+import { farmDay } from '../../api/queries.js';
 import { inPicture, withoutBlanks, type BatchDraft, type Setting } from './use-plan.js';
 
 const SEARCHED_DAYS = 364;
@@ -10,8 +11,7 @@ const SEARCHED_DAYS = 364;
 export type BestWeek = ArrivalWeek & { readonly beside: readonly WeekBeside[] };
 
 /** The day it is on the farm. */
-export const todayOf = ({ farm }: Pick<Setting, 'farm'>): PlainDate =>
-  plainDateAt(Date.now(), farm.timeZone);
+export const todayOf = ({ farm }: Pick<Setting, 'farm'>): PlainDate => farmDay(farm);
 
 /** The first day on which chicks that are ordered today usually come. */
 export const firstArrival = (setting: Setting): PlainDate =>

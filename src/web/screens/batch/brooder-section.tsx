@@ -18,8 +18,8 @@ export function BrooderSection({ plan, brooding }: { plan: BatchPlan; brooding: 
         <Text size="sm" mb="xs">
           {brooding.scheduleName}. Measured at {brooding.measuredAt}.
         </Text>
-        <WideTable label="Temperature, step by step" minWidth={560}>
-          <Table>
+        <WideTable label="Temperature, step by step">
+          <Table className="stacks">
             <Table.Thead>
               <Table.Tr>
                 <Table.Th>Dates</Table.Th>
@@ -34,25 +34,25 @@ export function BrooderSection({ plan, brooding }: { plan: BatchPlan; brooding: 
             <Table.Tbody>
               {brooding.steps.map((step) => (
                 <Table.Tr key={step.from}>
-                  <Table.Td>
+                  <Table.Td className="whole-line">
                     <span className="whole">{sayDate(step.from)}</span> to{' '}
                     <span className="whole">{sayDate(step.to)}</span>
                   </Table.Td>
-                  <Table.Td>
+                  <Table.Td data-label="Age, days">
                     {step.fromAgeDays === step.toAgeDays
                       ? step.toAgeDays
                       : `${step.fromAgeDays}–${step.toAgeDays}`}
                   </Table.Td>
-                  <Table.Td>
+                  <Table.Td data-label="Under the heat">
                     <Num of={step.underHeater} />
                   </Table.Td>
-                  <Table.Td>
+                  <Table.Td data-label="All sources">
                     <Range of={step.underHeater} />
                   </Table.Td>
-                  <Table.Td>
+                  <Table.Td data-label="Floor there">
                     <Num of={step.floor} />
                   </Table.Td>
-                  <Table.Td>
+                  <Table.Td data-label="Cool end">
                     <Num of={step.coolEnd} />
                     {step.hotNoon && (
                       <>
@@ -60,7 +60,7 @@ export function BrooderSection({ plan, brooding }: { plan: BatchPlan; brooding: 
                       </>
                     )}
                   </Table.Td>
-                  <Table.Td>
+                  <Table.Td data-label="Room, if all is heated">
                     <Num of={step.room} />
                   </Table.Td>
                 </Table.Tr>
@@ -115,8 +115,8 @@ export function BrooderSection({ plan, brooding }: { plan: BatchPlan; brooding: 
         </Section>
       )}
       <Section level={3} title={`Room: ${space.standard.toLowerCase()}`}>
-        <WideTable label="Room" minWidth={420}>
-          <Table>
+        <WideTable label="Room">
+          <Table className="stacks">
             <Table.Thead>
               <Table.Tr>
                 <Table.Th> </Table.Th>
@@ -131,11 +131,13 @@ export function BrooderSection({ plan, brooding }: { plan: BatchPlan; brooding: 
                   <Table.Th scope="row" fw={400}>
                     {need.name}
                   </Table.Th>
-                  <Table.Td>
+                  <Table.Td data-label="Peak need">
                     <Num of={need.most} />
                   </Table.Td>
-                  <Table.Td>{need.have ? <Num of={need.have} /> : 'not given'}</Table.Td>
-                  <Table.Td>
+                  <Table.Td data-label="Have">
+                    {need.have ? <Num of={need.have} /> : 'not given'}
+                  </Table.Td>
+                  <Table.Td data-label="Outgrown on">
                     {need.runsOut ? <Num of={need.runsOut} /> : need.have ? 'never' : '–'}
                   </Table.Td>
                 </Table.Tr>

@@ -17,8 +17,8 @@ export function HeatWeeks({ heat }: { heat: HeatPart }) {
   return (
     <Stack gap="sm">
       <Text size="sm">{SPOT_AND_AIR}</Text>
-      <WideTable label="Heat week by week" minWidth={640}>
-        <Table verticalSpacing="xs">
+      <WideTable label="Heat week by week">
+        <Table verticalSpacing="xs" className="stacks heat-weeks">
           <Table.Thead>
             <Table.Tr>
               <Table.Th>When</Table.Th>
@@ -58,11 +58,11 @@ interface HourProps {
 function HourRow({ name, of, lampHeight, ifLeft }: HourProps) {
   return (
     <Table.Tr>
-      <Table.Td>{name}</Table.Td>
-      <Table.Td>
+      <Table.Td className="whole-line heat-when">{name}</Table.Td>
+      <Table.Td data-label="Around the brooder">
         <Num of={of.around} />
       </Table.Td>
-      <Table.Td>
+      <Table.Td className="whole-line">
         <b>{of.words}</b>
         {lampHeight && (
           <>
@@ -75,7 +75,7 @@ function HourRow({ name, of, lampHeight, ifLeft }: HourProps) {
           </>
         )}
       </Table.Td>
-      <Table.Td>
+      <Table.Td data-label="Air of the whole brooder">
         <Num of={of.air} />
         {ifLeft && (
           <Text size="sm">
@@ -83,7 +83,9 @@ function HourRow({ name, of, lampHeight, ifLeft }: HourProps) {
           </Text>
         )}
       </Table.Td>
-      <Table.Td>{of.underHeat ? <Num of={of.underHeat} /> : '–'}</Table.Td>
+      <Table.Td data-label="Spot under the heat">
+        {of.underHeat ? <Num of={of.underHeat} /> : '–'}
+      </Table.Td>
     </Table.Tr>
   );
 }

@@ -1,12 +1,11 @@
 import { useMemo } from 'react';
-import { plainDateAt } from '../../../../shared/calendar/plain-date.js';
 import type { Batch } from '../../../../shared/farm/batch.js';
 import { withBatch, type FarmPicture, type NamedBatch } from '../../../../shared/farm/picture.js';
 import { planBatch, type BatchPlan } from '../../../../shared/plan/batch-plan.js';
 import { planningDay } from '../../../../shared/plan/planning-day.js';
 import { FieldError } from '../../../../shared/problems/field-problem.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
-import type { SavedFarm } from '../../api/queries.js';
+import { farmDay, type SavedFarm } from '../../api/queries.js';
 import { messagesByField } from '../../fields/field-words.js';
 import { batchWords } from './batch-labels.js';
 
@@ -69,7 +68,7 @@ const NEW_BATCH = 'new';
 /** A batch as it is typed, in the picture of its farm as of today. */
 export function inPicture(setting: Setting, typed: Batch, savedArrivalDate?: string): AskedBatch {
   const batch = { ...typed, id: typed.id ?? NEW_BATCH };
-  const now = plainDateAt(Date.now(), setting.farm.timeZone);
+  const now = farmDay(setting.farm);
   // A saved batch of long ago is planned as it was; a date typed now is planned from today.
   const today = typed.arrivalDate === savedArrivalDate ? planningDay(typed, now) : now;
   return { ...setting, batch, picture: withBatch({ ...setting.picture, today }, batch) };

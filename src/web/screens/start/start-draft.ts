@@ -7,6 +7,7 @@ import {
 import type { Farm } from '../../../../shared/farm/farm.js';
 import type { ChildAge, FreeTime, Start } from '../../../../shared/farm/start.js';
 import { browserUnits } from '../../api/browser-units.js';
+import { serviceNowMs } from '../../kept/clock.js';
 
 /** Where the farm lies, as it was found. */
 export interface FoundPlace extends Pick<
@@ -90,7 +91,7 @@ export function daysIn(month: string, timeZone: string | undefined): string[] {
 }
 
 const todayIn = (timeZone: string | undefined): string =>
-  plainDateAt(Date.now(), timeZone ?? Intl.DateTimeFormat().resolvedOptions().timeZone);
+  plainDateAt(serviceNowMs(), timeZone ?? Intl.DateTimeFormat().resolvedOptions().timeZone);
 
 /** The month it is and the eleven after it, by their first days. */
 export function monthsAhead(timeZone: string | undefined): string[] {

@@ -69,15 +69,15 @@ function Known({
         </Button>
       </div>
       {draft.elevationM === undefined && usualM !== undefined && (
-        <p className="start-small">
+        <div className="start-small">
           Not known here, so about{' '}
           {formatAbout(usualM, 'm', { units: unitsOf(draft), currency, today: '' })} is taken. Frost
           dates hang on it: one to two weeks for every{' '}
-          {unitsOf(draft) === 'us' ? '1,000 ft' : '300 m'}.{' '}
+          {unitsOf(draft) === 'us' ? '1,000 ft' : '300 m'}.
           <button type="button" className="start-link" onClick={() => height.current?.focus()}>
             Type the height
           </button>
-        </p>
+        </div>
       )}
     </div>
   );

@@ -37,7 +37,7 @@ const FOR_WHOM = [
   { id: 'adult', name: 'needs an adult' },
 ];
 const MORE_FIELDS = [
-  ...['priority', 'noUseAfter', 'tiedTo', 'forWhom', 'waitsForId', 'waitDays'],
+  ...['priority', 'noUseAfter', 'tiedTo', 'forWhom', 'waitsForId', 'waitDays', 'mostWaitDays'],
   ...['smallestPieceHours', 'ifLate'],
 ];
 const DUE_DAYS = 14;
@@ -233,6 +233,13 @@ export function JobForm({
               value={draft.waitDays}
               error={errorAt('waitDays')}
               onChange={(waitDays) => set({ waitDays })}
+            />
+            <QuantityInput
+              field={FIELDS.mostWaitDays}
+              units={farm.units}
+              value={draft.mostWaitDays}
+              error={errorAt('mostWaitDays')}
+              onChange={(mostWaitDays) => set({ mostWaitDays })}
             />
           </SimpleGrid>
           <Checkbox

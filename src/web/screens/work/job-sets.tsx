@@ -1,4 +1,4 @@
-import { Button, Card, Group, SimpleGrid, Stack, Text, Title } from '@mantine/core';
+import { Anchor, Button, Card, Group, SimpleGrid, Stack, Text, Title } from '@mantine/core';
 import { useState } from 'react';
 import { takenSetFields, type OwnJob } from '../../../../shared/farm/job.js';
 import {
@@ -46,6 +46,7 @@ export function JobSets({
           <SetCard
             key={set.id}
             farm={farm}
+            climate={climate}
             set={set}
             taken={jobs.filter((job) => job.setId === set.id)}
             events={eventsOfSet(set, events)}
@@ -60,6 +61,7 @@ export function JobSets({
 
 function SetCard({
   farm,
+  climate,
   set,
   taken,
   events,
@@ -67,6 +69,7 @@ function SetCard({
   today,
 }: {
   farm: SavedFarm;
+  climate: Climate;
   set: JobSet;
   /** Its jobs among the household's own, the first due first. */
   taken: readonly OwnJob[];
@@ -81,8 +84,11 @@ function SetCard({
   const take = useTakeSet(farm.id);
   const leave = useLeaveSet(farm.id);
   const tied = events.find(({ date }) => date === anchorOn);
+  const place = { climate, latitudeDeg: farm.latitudeDeg };
   const dated =
-    anchorOn === undefined ? [] : jobsOfSet(set, { anchorOn, count: each * (count ?? 0), today });
+    anchorOn === undefined
+      ? []
+      : jobsOfSet(set, { anchorOn, count: each * (count ?? 0), today, place });
   const hours = hoursOfSet(set, dated, { count: count ?? 0, unit });
   return (
     <Card withBorder padding="sm" component="section" aria-label={set.name}>
@@ -140,7 +146,9 @@ function SetCard({
             <Text size="sm" role="status">
               {taken.length} of its jobs are among yours, by the day they are due: the first{' '}
               {sayDate(taken[0].dueOn)}, the last {sayDate(taken.at(-1)!.dueOn)}.{' '}
-              <a href={`#${rowOfJob(taken[0])}`}>See the first</a>
+              <Anchor href={`#${rowOfJob(taken[0])}`} inherit>
+                See the first
+              </Anchor>
             </Text>
             <ConfirmButton
               label={`Remove them: ${set.name}`}

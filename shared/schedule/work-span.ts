@@ -1,0 +1,99 @@
+import type { WorkDays } from './work-days.js';
+import { finishDay, type WorkJob, type WorkPiece, type WorkPlacing } from './work.js';
+import type { WorkProblem } from './work.js';
+
+/** First day on which what a job waits for lets it start; -1 when that is not in the plan. */
+export function freeFrom(job: WorkJob, pieces: WorkPlacing): number {
+  let from = job.fromDay;
+  for (const { job: before, days } of job.waitsFor) {
+    const done = finishDay(pieces[before]!);
+    if (done < 0) return -1;
+    from = Math.max(from, done + days);
+  }
+  return from;
+}
+
+/** Jobs that wait for each, and how long. */
+export type Followers = readonly {
+  readonly job: number;
+  readonly days: number;
+  readonly atMostDays?: number;
+}[];
+
+export function followersOf({ jobs }: WorkProblem): Followers[] {
+  const followers = jobs.map((): Followers[number][] => []);
+  jobs.forEach(({ waitsFor }, i) =>
+    waitsFor.forEach((wait) => followers[wait.job]!.push({ ...wait, job: i })),
+  );
+  return followers;
+}
+
+/** Days within which a job may lie, whatever its own say; `from` is -1 where it may not at all. */
+export interface Span {
+  readonly from: number;
+  readonly until: number;
+}
+
+/** Days that leave all else of a plan where it is. */
+export function spanOf(job: WorkJob, followers: Followers, pieces: WorkPlacing): Span {
+  let from = freeFrom(job, pieces);
+  if (from < 0) return { from, until: -1 };
+  let until = Infinity;
+  for (const { job: before, atMostDays } of job.waitsFor)
+    if (atMostDays !== undefined) until = Math.min(until, finishDay(pieces[before]!) + atMostDays);
+  for (const { job: after, days, atMostDays } of followers) {
+    const first = pieces[after]![0];
+    if (!first) continue;
+    until = Math.min(until, first.day - days);
+    if (atMostDays !== undefined) from = Math.max(from, first.day - atMostDays);
+  }
+  return { from, until };
+}
+
+/** A plan in the making. */
+export interface Placed {
+  readonly problem: WorkProblem;
+  readonly followers: readonly Followers[];
+  readonly pieces: (readonly WorkPiece[])[];
+  readonly days: WorkDays;
+}
+
+/**
+ * Puts work that follows other work within some days, where the other was put too early for that:
+ * raked is only once it is known when hay can be baled. The other is put again, later.
+ *
+ * @param mayMove whether the other job may be put again
+ * @returns its pieces, none where no day has room for both
+ */
+export function putWithBefore(
+  { problem: { jobs }, followers, pieces, days }: Placed,
+  i: number,
+  mayMove: (before: number) => boolean,
+): readonly WorkPiece[] {
+  const job = jobs[i]!;
+  const tie = job.waitsFor.find(({ atMostDays }) => atMostDays !== undefined);
+  if (!tie || jobs[tie.job]!.pinned || !mayMove(tie.job)) return [];
+  const { job: at, days: least, atMostDays: most = Infinity } = tie;
+  const was = pieces[at]!;
+  let from = freeFrom(job, pieces);
+  if (from < 0) return [];
+  const others = job.waitsFor.filter((wait) => wait !== tie);
+  const { until } = spanOf({ ...job, waitsFor: others }, followers[i]!, pieces);
+  const span = spanOf(jobs[at]!, followers[at]!, pieces);
+  days.giveBack(jobs[at]!, was);
+  for (;;) {
+    const found = days.put(job, from, until);
+    const [first] = found;
+    if (!first) break;
+    const last = Math.min(span.until, first.day - least);
+    const moved = days.put(jobs[at]!, Math.max(span.from, first.day - most), last);
+    if (0 < moved.length) {
+      pieces[at] = moved;
+      return found;
+    }
+    days.giveBack(job, found);
+    from = first.day + 1;
+  }
+  for (const piece of was) days.take(jobs[at]!, piece);
+  return [];
+}
