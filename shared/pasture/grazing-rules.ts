@@ -89,18 +89,21 @@ function entryOf(
   return isOut && !growsUp(problem, field, paddock, day) ? 'dormant' : undefined;
 }
 
-/** Whether a paddock still reaches its ready height before winter; so it is said where no winter comes. */
+/**
+ * Whether a paddock is worth waiting for before winter: it still reaches its ready height, and gains
+ * more than a little by then. So it is said where no winter comes.
+ */
 function growsUp(
-  { usualGrowth, growthEnds, to }: GrazingProblem,
+  { usualGrowth, growthEnds, to, judged }: GrazingProblem,
   { mass, sward }: Field,
   paddock: number,
   day: number,
 ): boolean {
   if (to - 1 <= growthEnds) return true;
   let grown = mass;
-  for (let i = day; i <= growthEnds && grown < sward.turnInKgPerHa; i++)
-    grown += usualGrowth[paddock]![i]!;
-  return sward.turnInKgPerHa <= grown;
+  for (let i = day; i <= growthEnds; i++) grown += usualGrowth[paddock]![i]!;
+  const little = judged.littleGainShare * (mass - sward.residualKgPerHa);
+  return sward.turnInKgPerHa <= grown && little < grown - mass;
 }
 
 /**

@@ -100,6 +100,7 @@ export const JUDGED = {
     'lookAheadDays',
     'missedShare',
     'oldGrassShare',
+    'littleGainShare',
     'leastCutKgPerHa',
     'hayAtOnceM2',
     'hayGrowsDays',

@@ -10,7 +10,7 @@ const WHY: Partial<Record<Entry, string>> = {
   'first-pass': 'in the first quick round, so that the last paddock does not head out',
   'leaf-stage': 'ready by leaf count, as old leaves would die before it is taller',
   'at-rest': 'while nothing grows',
-  dormant: 'in the last round, as it gets no taller before winter',
+  dormant: 'in the last round, as it gets hardly taller before winter',
 };
 
 /**
