@@ -1,6 +1,6 @@
 import type { Tables } from '../tables/tables.js';
 import type { Source } from '../tables/source.js';
-import { formatValue, type Reader } from '../units/format.js';
+import { formatInput, formatValue, type Reader } from '../units/format.js';
 import { inOwnUnits } from '../units/own-units.js';
 import { MARK_MEANING } from '../explain/formula.js';
 import { FORMULAS } from './formulas.js';
@@ -52,7 +52,7 @@ export function explain(
     inputs: quantity.inputs.map(({ label, symbol, value, unit, mark }) => ({
       label: own(label),
       ...(symbol === undefined ? {} : { symbol }),
-      value: own(formatValue(value, unit, reader)),
+      value: own(formatInput(value, unit, reader)),
       ...(mark === undefined ? {} : { mark }),
     })),
     mark: quantity.mark,

@@ -8,7 +8,7 @@ export const gestationFormulas = {
     id: 'calving-due',
     title: 'Calving due',
     words:
-      'Day of breeding plus the average gestation of the breed. Two standard deviations either side hold about 95 of 100 calvings.',
+      'Day of breeding plus the average gestation of the breed, or the date you typed. Two standard deviations either side hold about 95 of 100 calvings.',
     symbols: 'D = service + g ± 2·s',
     sources: ['ARITHMETIC'],
     mark: 'computed',

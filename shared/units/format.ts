@@ -24,6 +24,32 @@ export function formatValue(value: number | string, unit: Unit, reader: Reader):
   return withLabel(text, label);
 }
 
+/** Said in words, in coins, in minutes or in whole inches; and degrees, of which nothing is not none. */
+const OF_OWN_KIND: ReadonlySet<Unit> = new Set([
+  'money',
+  'moneyPerKg',
+  'moneyPerL',
+  'h',
+  'chance',
+  'm',
+  'degC',
+  'K',
+]);
+/** What is smaller is what rounding left of nothing. */
+const NOTHING = 1e-5;
+
+/** What a formula was given: of less than one two digits stand, so that it is never read as nothing. */
+export function formatInput(value: number | string, unit: Unit, reader: Reader): string {
+  const isOwn = typeof value === 'string' || OF_OWN_KIND.has(unit);
+  const shown = isOwn ? 0 : Math.abs(toShown(value, unit, reader.units));
+  if (isOwn || shown < NOTHING || 1 <= shown) return formatValue(value, unit, reader);
+  const { label } = SHOWN[unit][reader.units];
+  return withLabel(
+    groupedNumber(Number(toShown(value, unit, reader.units).toPrecision(2)), 7),
+    label,
+  );
+}
+
 /**
  * A number that nobody knows to the last digit, as a person says it: two digits of an amount
  * (660 ft, 63 lb), whole degrees, whole hours from ten on and half ones from two.

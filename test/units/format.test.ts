@@ -2,6 +2,7 @@ import { describe, expect, it } from '@jest/globals';
 import {
   formatBound,
   formatChance,
+  formatInput,
   formatMoney,
   formatPrice,
   formatTyped,
@@ -20,6 +21,19 @@ describe('formatPrice', () => {
     expect(formatPrice('0.175', 'USD')).toBe('$0.175');
     expect(formatPrice('1200', 'EUR')).toBe('€1,200.00');
     expect(formatPrice('300', 'JPY')).toBe('¥300');
+  });
+});
+
+describe('formatInput', () => {
+  it('keeps two digits of what is less than one, and is a value otherwise', () => {
+    expect(formatInput(0.2, 'rainMm', us)).toBe('0.0079 in');
+    expect(formatInput(4.1, 'rainMm', us)).toBe('0.16 in');
+    expect(formatInput(0.15, 'L', us)).toBe('0.04 gal');
+    expect(formatInput(12.345, 'kg', us)).toBe('27.2 lb');
+    expect(formatInput(0, 'kg', us)).toBe('0 lb');
+    expect(formatInput(1e-9, 'kg', metric)).toBe('0 kg');
+    expect(formatInput(0.2, 'm', us)).toBe(formatValue(0.2, 'm', us));
+    expect(formatInput(0.002, 'chance', us)).toBe('hardly ever');
   });
 });
 

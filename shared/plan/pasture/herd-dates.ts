@@ -110,8 +110,12 @@ export function datesOf(context: PastureContext, chosen: Chosen, h: number): Fou
       due.due,
       gestationFormulas.due,
       [
-        ...(group.bredOn ? [fromFarm('Bred on', group.bredOn, 'date')] : []),
-        fromTable(due.row, 'Gestation', due.meanDays, 'day', 'g'),
+        ...(group.calvesOn === undefined
+          ? [
+              ...(group.bredOn ? [fromFarm('Bred on', group.bredOn, 'date')] : []),
+              fromTable(due.row, 'Gestation', due.meanDays, 'day', 'g'),
+            ]
+          : [fromFarm('Due, as you typed it', group.calvesOn, 'date')]),
         fromTable(due.row, 'Usual spread', due.sdDays, 'day', 's'),
       ],
     ),

@@ -1,4 +1,11 @@
-import { useMutation, useQuery, useQueryClient, type QueryKey } from '@tanstack/react-query';
+import {
+  useMutation,
+  useMutationState,
+  useQuery,
+  useQueryClient,
+  type MutationKey,
+  type QueryKey,
+} from '@tanstack/react-query';
 import { plainDateAt, type PlainDate } from '../../../shared/calendar/plain-date.js';
 import type { Check } from '../../../shared/checks/compare.js';
 import type { Batch } from '../../../shared/farm/batch.js';
@@ -110,9 +117,13 @@ export const useHerds = (farmId: string) => useQuery(ofFarm<Herd[]>(farmId, '/he
 export const useWeather = (farmId: string) => useQuery(ofFarm<WeatherView>(farmId, '/weather'));
 
 /** A change to a farm or to something in it; whatever was read of farms is read again after it. */
-export function useChange<Input, Output>(change: (input: Input) => Promise<Output>) {
+export function useChange<Input, Output>(
+  change: (input: Input) => Promise<Output>,
+  mutationKey?: MutationKey,
+) {
   const client = useQueryClient();
   return useMutation({
+    ...(mutationKey ? { mutationKey } : {}),
     mutationFn: change,
     onSuccess: async () => {
       const stale: QueryKey[] = [['farms'], ['farm']];
@@ -206,8 +217,23 @@ export const useAllowFetch = (farmId: string) =>
   useChange((allowed: boolean) =>
     putJson<WeatherView>(`/farms/${farmId}/weather/fetching`, { allowed }),
   );
-export const useFetchWeather = (farmId: string) =>
-  useChange(() => postJson<WeatherView>(`/farms/${farmId}/weather/fetch`));
+const fetchingOf = (farmId: string): MutationKey => ['weather', 'fetch', farmId];
+/** It goes on, and what became of it is known, when the screen that began it was left. */
+export function useFetchWeather(farmId: string) {
+  const fetchNow = useChange(
+    () => postJson<WeatherView>(`/farms/${farmId}/weather/fetch`),
+    fetchingOf(farmId),
+  );
+  const last = useMutationState({
+    filters: { mutationKey: fetchingOf(farmId) },
+    select: ({ state: { status, error } }) => ({ status, error }),
+  }).at(-1);
+  return {
+    fetchNow: fetchNow.mutateAsync,
+    isFetching: last?.status === 'pending',
+    error: last?.error,
+  };
+}
 export const useImportCsv = (farmId: string) =>
   useChange((text: string) => putCsv<WeatherView>(`/farms/${farmId}/weather/csv`, text));
 export const useForgetWeather = (farmId: string) =>

@@ -14,7 +14,7 @@ import { EstimateCard } from './estimate-card.js';
 export function WeatherCard({ farm, weather }: { farm: SavedFarm; weather: WeatherView }) {
   const farmId = farm.id;
   const allow = useAllowFetch(farmId);
-  const fetchNow = useFetchWeather(farmId);
+  const { fetchNow, isFetching, error } = useFetchWeather(farmId);
   const importCsv = useImportCsv(farmId);
   const forget = useForgetWeather(farmId);
   return (
@@ -62,8 +62,11 @@ export function WeatherCard({ farm, weather }: { farm: SavedFarm; weather: Weath
           <Group>
             <Button
               variant="light"
-              loading={fetchNow.isPending}
-              onClick={() => fetchNow.mutate(undefined)}
+              loading={isFetching}
+              onClick={() => {
+                // What goes wrong is shown below.
+                fetchNow(undefined).catch(() => undefined);
+              }}
             >
               Fetch now
             </Button>
@@ -77,7 +80,7 @@ export function WeatherCard({ farm, weather }: { farm: SavedFarm; weather: Weath
             )}
           </Group>
         )}
-        <Failure error={fetchNow.error ?? allow.error ?? forget.error} />
+        <Failure error={error ?? allow.error ?? forget.error} />
       </Stack>
     </Card>
   );

@@ -55,15 +55,15 @@ export function Started({ farm, isOnline }: { farm: SavedFarm; isOnline: boolean
 /** Daily weather in the place of the estimate, from outside only when that is pressed. */
 function ThirtyYears({ farm, isOnline }: { farm: SavedFarm; isOnline: boolean }) {
   const allow = useAllowFetch(farm.id);
-  const fetchDays = useFetchWeather(farm.id);
+  const { fetchNow, isFetching, error } = useFetchWeather(farm.id);
   const weather = useWeather(farm.id).data;
   if (weather && 0 < weather.fetchedDays)
     return <p role="status">Now by real days: {weather.label}.</p>;
   const start = async (): Promise<void> => {
     if (!isOnline) await allow.mutateAsync(true);
-    await fetchDays.mutateAsync(undefined);
+    await fetchNow(undefined);
   };
-  const isBusy = allow.isPending || fetchDays.isPending;
+  const isBusy = allow.isPending || isFetching;
   return (
     <div className="start-rows">
       <p>
@@ -90,7 +90,7 @@ function ThirtyYears({ farm, isOnline }: { farm: SavedFarm; isOnline: boolean })
           </Button>
         </div>
       )}
-      <Failure error={fetchDays.error ?? allow.error} />
+      <Failure error={error ?? allow.error} />
     </div>
   );
 }

@@ -1,12 +1,7 @@
 import { Checkbox, Group, SimpleGrid, Stack, TextInput } from '@mantine/core';
 import { addDays } from '../../../../shared/calendar/plain-date.js';
 import type { Person } from '../../../../shared/farm/farm.js';
-import {
-  jobFields,
-  workConditionFields,
-  type OwnJob,
-  type WorkConditions,
-} from '../../../../shared/farm/job.js';
+import { jobFields, workConditionFields, type OwnJob } from '../../../../shared/farm/job.js';
 import type { KeyDate } from '../../../../shared/plan/tasks/event.js';
 import { useSave, type SavedFarm } from '../../api/queries.js';
 import { DateField } from '../../fields/date-input.js';
@@ -19,7 +14,8 @@ import { Select } from '../../fields/select.js';
 import { FoldedFields } from './folded-fields.js';
 import { JobRepeats } from './job-repeats.js';
 import { hangingOn, tied } from './job-ties.js';
-import { AMOUNTS, CONDITIONS, conditionsInWords, moreInWords } from './job-words.js';
+import { JobConditions, withValue } from './job-conditions.js';
+import { moreInWords } from './job-words.js';
 
 type Draft = { -readonly [K in keyof OwnJob]?: OwnJob[K] | undefined };
 
@@ -85,8 +81,6 @@ export function JobForm({
   const able = draft.personIds ?? people.map(({ id }) => id);
   const isWrong = (fields: readonly string[]): boolean =>
     fields.some((field) => Boolean(errorAt(field)));
-  const setAmount = (key: Amount, value: number | undefined): void =>
-    set({ conditions: withValue(conditions, key, value) });
   return (
     <RowForm form={form} onDone={onDone}>
       <TextInput
@@ -111,7 +105,11 @@ export function JobForm({
           error={errorAt('conditions.peopleNeeded')}
           placeholder="1"
           // One person is what every job takes: nothing is kept of it.
-          onChange={(count) => setAmount('peopleNeeded', count === 1 ? undefined : count)}
+          onChange={(count) =>
+            set({
+              conditions: withValue(conditions, 'peopleNeeded', count === 1 ? undefined : count),
+            })
+          }
         />
         <DateField
           label={FIELDS.notBefore.label}
@@ -147,44 +145,13 @@ export function JobForm({
           </Group>
         </Checkbox.Group>
       )}
-      <FoldedFields
-        id="job-only-when"
-        title="Only when …"
-        answer={conditionsInWords(conditions, draft.harmedAtOrBelowC, farm)}
-        isWrong={isWrong([...AMOUNTS.map((key) => `conditions.${key}`), 'harmedAtOrBelowC'])}
-      >
-        <Stack gap="xs" mb="sm">
-          {CONDITIONS.map((key) => (
-            <Checkbox
-              key={key}
-              label={CONDITION[key].label}
-              checked={conditions[key] === true}
-              onChange={(e) =>
-                set({ conditions: { ...conditions, [key]: e.currentTarget.checked } })
-              }
-            />
-          ))}
-        </Stack>
-        <SimpleGrid cols={{ base: 1, xs: 2 }}>
-          {AMOUNTS.map((key) => (
-            <QuantityInput
-              key={key}
-              field={CONDITION[key]}
-              units={farm.units}
-              value={conditions[key]}
-              error={errorAt(`conditions.${key}`)}
-              onChange={(value) => setAmount(key, value)}
-            />
-          ))}
-          <QuantityInput
-            field={FIELDS.harmedAtOrBelowC}
-            units={farm.units}
-            value={draft.harmedAtOrBelowC}
-            error={errorAt('harmedAtOrBelowC')}
-            onChange={(harmedAtOrBelowC) => set({ harmedAtOrBelowC })}
-          />
-        </SimpleGrid>
-      </FoldedFields>
+      <JobConditions
+        farm={farm}
+        conditions={conditions}
+        harmedAtOrBelowC={draft.harmedAtOrBelowC}
+        errorAt={errorAt}
+        onChange={set}
+      />
       <FoldedFields
         id="job-more"
         title="More about it"
@@ -266,12 +233,4 @@ export function JobForm({
       </FoldedFields>
     </RowForm>
   );
-}
-
-type Amount = 'peopleNeeded' | (typeof AMOUNTS)[number];
-
-/** Conditions with one of their figures; without a value it does not matter. */
-function withValue(conditions: WorkConditions, key: Amount, value: number | undefined) {
-  const { [key]: _before, ...rest } = conditions;
-  return value === undefined ? rest : { ...rest, [key]: value };
 }

@@ -1,4 +1,4 @@
-import { Button, Group } from '@mantine/core';
+import { Button, Group, Text } from '@mantine/core';
 import { useLayoutEffect, useRef } from 'react';
 import { Link } from 'wouter';
 import { addDays } from '../../../../shared/calendar/plain-date.js';
@@ -27,6 +27,9 @@ export default function YearPrint({ farm }: { farm: SavedFarm }) {
           Back to the year
         </Button>
       </Group>
+      <Text className="no-print" hiddenFrom="sm" mb="sm">
+        One sheet, as it is printed: spread it with two fingers to read it here.
+      </Text>
       <div className="year-preview">
         <article
           ref={sheet}
