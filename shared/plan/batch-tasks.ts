@@ -10,7 +10,14 @@ import { found, type Found } from './found.js';
 import type { HeatPart } from './heat.js';
 import { birdsToProcess } from './leaving-weights.js';
 import { noPostOn } from './no-post.js';
-import { CONFIRMING_RULE, isOrderMade, ORDERS, pastTasks, takenAsOrdered } from './past-tasks.js';
+import {
+  ARRANGING,
+  CONFIRMING_RULE,
+  isOrderMade,
+  ORDERS,
+  pastTasks,
+  takenAsOrdered,
+} from './past-tasks.js';
 import { processingDays } from './processing-days.js';
 import { workOfDay } from './processing-work.js';
 import type { PlanEvent } from './tasks/event.js';
@@ -164,8 +171,9 @@ function onDayOfOrder({ batch, today }: PlanContext): (template: TaskTemplate) =
 }
 
 /**
- * Which rule covers selling is found out the day before birds are ordered. An order that is made
- * waits for it no more: it is then due for the processing alone, and not late.
+ * Which rule covers selling is found out the day before birds are ordered, and somebody found who
+ * processes what the household cannot. An order that is made waits for neither any more: they are
+ * then due for the processing alone, and not late; one on a day that is set waits for no slot.
  */
 function ruleBeforeOrder(
   context: PlanContext,
@@ -175,18 +183,17 @@ function ruleBeforeOrder(
   const order = templates.find((each) => ORDERS.has(each.id) && asksFor(context, each));
   const processing = events.find(({ kind }) => kind === 'processing');
   if (!order || !processing) return templates;
-  if (isOrderMade(context))
-    return templates.map((each) =>
-      each === order
-        ? { ...each, waitsFor: each.waitsFor.filter((id) => id !== CONFIRMING_RULE) }
-        : each,
-    );
-  const before = addDays(context.batch.arrivalDate, order.offsetDays - 1);
-  return templates.map((each) =>
-    each.id === CONFIRMING_RULE
+  const { arrivalDate, orderDate } = context.batch;
+  const isMade = isOrderMade(context);
+  const waits = (id: string): boolean =>
+    id === ARRANGING ? !isMade && orderDate === undefined : id !== CONFIRMING_RULE || !isMade;
+  const before = addDays(arrivalDate, order.offsetDays - 1);
+  return templates.map((each) => {
+    if (each === order) return { ...each, waitsFor: each.waitsFor.filter(waits) };
+    return each.id === CONFIRMING_RULE && !isMade
       ? { ...each, offsetDays: Math.min(each.offsetDays, daysBetween(processing.date, before)) }
-      : each,
-  );
+      : each;
+  });
 }
 
 /** Whether the birds leave on a day on which nobody of the household has hands for any of them. */

@@ -12,8 +12,8 @@ export interface PlacementReason {
   readonly allowedFrom: number;
   /** The job whose end sets that day, when its own first day does not. */
   readonly heldBy?: number;
-  /** The job that follows within some days and so sets that day, where nothing else does. */
-  readonly followedBy?: number;
+  /** The job that follows within some days, and the first day that leaves it where it is. */
+  readonly followedBy?: { readonly job: number; readonly from: number };
   readonly refused: readonly { readonly day: number; readonly because: DayRefusal }[];
   /** Days from the finish to the last day that costs nothing. */
   readonly spareDays: number;
@@ -63,25 +63,24 @@ export function placementReason(
 ): PlacementReason {
   const job = problem.jobs[index]!;
   const least = Math.min(job.minutes, job.smallestPieceMinutes ?? job.minutes);
-  const free = freeFrom(job, plan);
+  const allowedFrom = Math.max(0, freeFrom(job, plan));
   const followers = followersOf(problem)[index]!;
-  const allowedFrom = Math.max(0, spanOf(job, followers, plan).from);
-  const followedBy =
-    free < allowedFrom
-      ? followers.find(
-          ({ job: after, atMostDays = Infinity }) =>
-            plan[after]![0]?.day === allowedFrom + atMostDays,
-        )?.job
-      : undefined;
+  const soonest = Math.max(0, spanOf(job, followers, plan).from);
   const heldBy = job.waitsFor.find(
     (w) => job.fromDay < allowedFrom && finishDay(plan[w.job]!) + w.days === allowedFrom,
   )?.job;
   const first = plan[index]![0]!.day;
   const finish = finishDay(plan[index]!);
   const refused: { day: number; because: DayRefusal }[] = [];
+  let isForFollower = false;
   for (let day = allowedFrom; day < first; day++) {
-    refused.push({ day, because: refusalOn(job, day, { left, least }) });
+    const because = refusalOn(job, day, { left, least });
+    if (because === 'kept-its-place' && day < soonest) isForFollower = true;
+    else refused.push({ day, because });
   }
+  const after = followers.find(
+    ({ job: next, atMostDays = Infinity }) => plan[next]![0]?.day === soonest + atMostDays,
+  );
   const laterDays = [];
   const last = Math.min(job.dueDay, problem.days - 1);
   for (let day = finish + 1; day <= last && laterDays.length < MOST_LATER_DAYS; day++)
@@ -89,7 +88,7 @@ export function placementReason(
   return {
     allowedFrom,
     ...(heldBy === undefined ? {} : { heldBy }),
-    ...(followedBy === undefined ? {} : { followedBy }),
+    ...(isForFollower && after ? { followedBy: { job: after.job, from: soonest } } : {}),
     refused,
     spareDays: job.dueDay - finish,
     laterDays,

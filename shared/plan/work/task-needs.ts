@@ -6,7 +6,7 @@ import type { Task } from '../tasks/task.js';
 import { comesOn } from './chore-days.js';
 import { herdLooks, herdRounds, OF_THOSE_APART, type HerdRound } from './herd-round.js';
 import { readRefills } from './refill-chores.js';
-import { sourcedOf, type Reading, type WorkNeed } from './work-need.js';
+import { sourcedOf, type PlannedChore, type Reading, type WorkNeed } from './work-need.js';
 import type { DatedWork, WorkRequest } from './work-request.js';
 
 /** Reads the tasks of a batch or herd: work that is done once, and chores. */
@@ -22,8 +22,52 @@ export function readTasks(request: WorkRequest, work: DatedWork, reading: Readin
     if (everyDay && !isOver) readChore(request, { work, task, key, everyDay }, reading);
     else readTask(request, { work, task, key, isOver }, reading);
   }
+  shareRounds(request, work, reading);
   readRefills(request, work, reading);
   if (work.round) readRound(request, work.round, reading);
+}
+
+/**
+ * Daily work of one kind that is done for several groups of a herd on the same days is one walk: what
+ * it takes whatever the head counts once.
+ */
+function shareRounds({ tables }: WorkRequest, work: DatedWork, { chores, marks }: Reading): void {
+  const kindOf = new Map(
+    work.tasks.map(({ id, templateId }) => [`${work.kind}/${work.id}/${id}`, templateId]),
+  );
+  const known: PlannedChore[] = [];
+  for (const chore of chores.splice(0)) {
+    const kind = kindOf.get(chore.key);
+    const alike = known.filter(({ key }) => kind !== undefined && kindOf.get(key) === kind);
+    const isOwn = marks.get(chore.key)?.ownHours !== undefined;
+    known.push(
+      ...(alike.length === 0 || isOwn ? [chore] : besideOthers(chore, alike, tables, kind)),
+    );
+  }
+  chores.push(...known);
+}
+
+/** A chore in spans of days, of which those it shares with others have the hours of its head alone. */
+function besideOthers(
+  chore: PlannedChore,
+  others: readonly PlannedChore[],
+  tables: WorkRequest['tables'],
+  templateId: string | undefined,
+): PlannedChore[] {
+  const { hoursBase } = tables.herdTaskTemplates.find(({ id }) => id === templateId) ?? {
+    hoursBase: 0,
+  };
+  const isShared = (day: number): boolean => others.some((other) => comesOn(other, day));
+  const bounds = others.flatMap(({ fromDay, toDay }) => [fromDay, toDay + 1]);
+  const starts = [chore.fromDay, ...bounds.filter((d) => chore.fromDay < d && d <= chore.toDay)];
+  return [...new Set(starts)]
+    .sort((a, b) => a - b)
+    .map((fromDay, k, all) => ({
+      ...chore,
+      fromDay,
+      toDay: (all[k + 1] ?? chore.toDay + 1) - 1,
+      hoursPerDay: chore.hoursPerDay - (isShared(fromDay) ? hoursBase : 0),
+    }));
 }
 
 /** What the last plan has on a day to come does not vanish before it. */

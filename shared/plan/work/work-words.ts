@@ -38,13 +38,6 @@ export function whyThen(work: WholeWork, windows: readonly WorkWindow[], index: 
   const parts: string[] = [];
   if (reason.heldBy !== undefined) {
     parts.push(`after “${needs[reason.heldBy]!.name}”, so not before ${date(reason.allowedFrom)}`);
-  } else if (reason.followedBy !== undefined) {
-    const { followedBy } = reason;
-    const { atMostDays = 0 } = problem.jobs[followedBy]!.waitsFor.find(({ job }) => job === index)!;
-    const within = atMostDays === 0 ? 'the same day' : formatSoon(atMostDays);
-    parts.push(
-      `no sooner than ${date(reason.allowedFrom)}, as “${needs[followedBy]!.name}” follows ${within}`,
-    );
   } else if (0 < reason.allowedFrom) {
     parts.push(`not before ${date(reason.allowedFrom)}`);
   }
@@ -91,6 +84,12 @@ export function whyThen(work: WholeWork, windows: readonly WorkWindow[], index: 
     parts.push(
       `on ${usual === 1 ? 'one earlier day' : `${usual} earlier days`} the weather is usually wrong for it`,
     );
+  if (reason.followedBy) {
+    const { job: next, from } = reason.followedBy;
+    const { atMostDays = 0 } = problem.jobs[next]!.waitsFor.find(({ job }) => job === index)!;
+    const within = atMostDays === 0 ? 'the same day' : formatSoon(atMostDays);
+    parts.push(`no sooner than ${date(from)}, as “${needs[next]!.name}” follows ${within}`);
+  }
   if (isKept) parts.push('it stays where it was planned before');
   if (parts.length === 0) parts.push('the first day there is time for it');
   parts.push(...tooLongAfter(work, index));

@@ -1,8 +1,12 @@
-import { addDays } from '../../../shared/calendar/plain-date.js';
+import { addDays, daysBetween } from '../../../shared/calendar/plain-date.js';
 import { describe, expect, it } from '@jest/globals';
 import type { CattleGroup } from '../../../shared/farm/herd.js';
 import { herdRounds } from '../../../shared/plan/work/herd-round.js';
+import { planAnimals } from '../../../shared/plan/farm/animal-plans.js';
+import { workOfFarm } from '../../../shared/plan/farm/work-of-farm.js';
+import { workPlanOf } from '../../../shared/plan/work/work-plan.js';
 import { tables } from '../../support/factories.js';
+import { TEN_HOUSEHOLDS } from '../../support/ten-households.js';
 
 const today = '2027-12-01';
 const roundsOf = (group: Partial<CattleGroup>, isSeen: (day: number) => boolean = () => false) => {
@@ -82,4 +86,21 @@ describe('the round of a herd', () => {
     expect(daysOf('herd/h/moves')).toEqual([2, 367]);
     expect(daysOf('herd/h/winter-round')).toHaveLength(368);
   });
+});
+
+it('walks once to groups of a herd that calve on the same days', () => {
+  const [, picture] = TEN_HOUSEHOLDS.find(([name]) => name === 'a milk cow')!;
+  const plan = workPlanOf(workOfFarm(picture, tables, planAnimals(picture, tables)), 1);
+  // seeds/herd-task-templates.json: 1.5 h, and 0.25 h for ten head. One cow, then four with her.
+  const hoursOn = (date: string): number[] =>
+    plan.chores[daysBetween(plan.today, date)]!.filter(({ name }) =>
+      name.startsWith('Round-the-clock checks'),
+    ).map(({ hours }) => hours);
+  const alone = hoursOn('2027-04-22');
+  const both = hoursOn('2027-05-05');
+  expect(alone).toHaveLength(1);
+  expect(alone[0]).toBeCloseTo(1.5 + 0.025, 1);
+  expect(both).toHaveLength(2);
+  expect(both[0]! + both[1]!).toBeCloseTo(1.5 + 0.025 + 0.1, 1);
+  expect(hoursOn('2027-05-25')[0]).toBeCloseTo(1.5 + 0.1, 1);
 });

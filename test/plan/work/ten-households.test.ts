@@ -175,6 +175,24 @@ it('makes nothing ready for a day of processing that nobody has the hands for', 
   for (const id of readied) expect(withHelp).toContain(`processing.${id}`);
 });
 
+it('orders no birds before somebody is found for those nobody at home can process', () => {
+  const [, alone] = TEN_HOUSEHOLDS.find(([name]) => name === 'one alone')!;
+  const finishOf = (picture: FarmPicture) => {
+    const { jobs } = workPlanOf(workOfFarm(picture, tables, planAnimals(picture, tables)), 1);
+    return (id: string) => jobs.find(({ key }) => key.endsWith(id))!;
+  };
+  const on = finishOf(alone);
+  const found = on('processing.arrange-the-rest');
+  const order = on('meat.order-chicks-for-a-named-arrival');
+  expect(found.latest < order.latest).toBe(true);
+  expect(found.pieces.at(-1)!.date <= order.pieces[0]!.date).toBe(true);
+  // Once they are ordered it is due for the processing alone: six weeks before it.
+  const batches = alone.batches.map((batch) => ({ ...batch, orderedBirds: 43 }));
+  const ordered = finishOf({ ...alone, batches })('processing.arrange-the-rest');
+  expect(ordered.latest > found.latest).toBe(true);
+  expect(ordered.lateDays).toBe(0);
+});
+
 it('asks nobody who is away for more', () => {
   const [, picture] = TEN_HOUSEHOLDS.find(([name]) => name === 'one alone')!;
   const dueOn = addDays(picture.today, 4);
