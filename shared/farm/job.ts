@@ -151,6 +151,8 @@ export const jobFields = row(
     tiedTo: optional(nested('Tied to', tiedToFields)),
     /** What it puts out is harmed by a night at or below this: nights of cover are counted. */
     harmedAtOrBelowC: optional(number('Plants harmed by a night at or below', AIR_C)),
+    /** It spreads raw manure: what is picked from the bed waits for so many days after it. */
+    isRawManure: optional(yesNo('Raw manure is spread')),
     /** It comes again, first on the day it is due; each time is ticked by itself. */
     repeats: optional(nested('Repeats', repeatFields)),
     /** Left out, grown-ups do it, and a child only where it is named. */

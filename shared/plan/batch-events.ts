@@ -114,7 +114,7 @@ function processingOf(context: PlanContext): PlanEvent[] {
 }
 
 /** Where nobody has hours on any day, the work of the day itself is not the household's. */
-const NOT_OF_THE_DAY = -1;
+export const NOT_OF_THE_DAY = -1;
 
 /** Last day of medicated feed: the days on its label before the first bird or egg is eaten. */
 function lastMedicated({ batch }: PlanContext, eatenFrom: PlainDate): PlanEvent[] {

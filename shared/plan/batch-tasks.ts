@@ -2,7 +2,7 @@ import { addDays, daysBetween, type PlainDate } from '../calendar/plain-date.js'
 import { input, quantity, round6, type NumberQuantity } from '../explain/quantity.js';
 import type { TaskTemplate } from '../tables/task-template.js';
 import { saidOf } from './bird-words.js';
-import { eventsOf, holds, missingHeat } from './batch-events.js';
+import { eventsOf, holds, missingHeat, NOT_OF_THE_DAY } from './batch-events.js';
 import { planContext, type PlanContext } from './context.js';
 import { nameOfPhase } from './phase-feed.js';
 import type { FeedPart } from './feed.js';
@@ -136,7 +136,8 @@ function tasksOf(context: PlanContext, events: readonly PlanEvent[]): Task[] {
   return hangTasks(ruleBeforeOrder(context, dated, events), events, {
     id: batch.id,
     today,
-    asksFor: (template) => asksFor(context, template),
+    asksFor: (template) =>
+      asksFor(context, template) && (!nobodyProcesses(events) || isWithoutHands(template)),
     isPast: pastTasks(context),
     isShut: (date) => noPostOn(date, context) !== undefined,
     counts: { 'hundred-birds': life.placed, 'hundred-eggs': life.eggs?.eggs ?? 0 },
@@ -187,6 +188,15 @@ function ruleBeforeOrder(
       : each,
   );
 }
+
+/** Whether the birds leave on a day on which nobody of the household has hands for any of them. */
+const nobodyProcesses = (events: readonly PlanEvent[]): boolean =>
+  events.some(({ kind }) => kind === 'hands-short') &&
+  events.every(({ kind, nearDays }) => kind !== 'processing' || nearDays === NOT_OF_THE_DAY);
+
+/** Ice, tables and bags are for who processes: nobody makes them ready for a day that is not there. */
+const isWithoutHands = ({ event, processing, whoeverProcesses }: TaskTemplate): boolean =>
+  event !== 'processing' || processing !== 'home' || whoeverProcesses === true;
 
 const asksFor = (
   context: PlanContext,

@@ -176,11 +176,13 @@ function withdrawalShort(context: PlanContext, on: string): PlanIssue[] {
   if (days <= life.days - 1 - switchDay) return [];
   const day = (date: string): string => context.say(date, 'date');
   const lastOn = addDays(on, -days);
-  // Once that day is past nothing but a later day of processing makes up for it.
+  // Once that day is past nothing but a later day of processing makes up for it, while they live.
   const advice =
-    lastOn < context.today
-      ? `Its last day would be ${day(lastOn)}, which is past: stop medicated feed today and process on ${day(addDays(context.today, days))} or later.`
-      : `Stop medicated feed by ${day(lastOn)}, or process later.`;
+    on < context.today
+      ? `That day is past: ask a veterinarian, or the maker of the feed, before any of them is eaten or sold.`
+      : lastOn < context.today
+        ? `Its last day would be ${day(lastOn)}, which is past: stop medicated feed today and process on ${day(addDays(context.today, days))} or later.`
+        : `Stop medicated feed by ${day(lastOn)}, or process later.`;
   return [
     issue(
       'stop',

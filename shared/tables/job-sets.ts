@@ -16,6 +16,7 @@ export interface SetJob {
   readonly canBeSpread: boolean;
   /** What it puts out is harmed by a night at or below this. */
   readonly harmedAtOrBelowC?: number;
+  readonly isRawManure?: boolean;
   /** Another job of the set that comes first, and the days to wait after it. */
   readonly waitsFor?: string;
   readonly waitDays?: number;

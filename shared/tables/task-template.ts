@@ -95,6 +95,8 @@ export interface TaskTemplate extends Sourced {
   readonly forWhom?: 'child';
   /** Work that is only done when weather or grass asks for it: listed, not planned. */
   readonly onDemand?: boolean;
+  /** Of processing at home: asked for where nobody has the hours for that as well. */
+  readonly whoeverProcesses?: boolean;
   /** Days it may be done after its day without loss. */
   readonly mayFollowDays?: number;
   /** Not spread over days, such as a trip to the store. */

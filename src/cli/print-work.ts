@@ -111,6 +111,9 @@ export function printWork(plan: WorkPlan, reader: Reader): string {
     ),
     ...(unfit.length + part.length + short.length + late.length === 0
       ? [plan.careGaps.length === 0 ? '\nTime for everything.' : '\nTime for the rest.']
+      : []),
+    ...(unfit.length === 0
+      ? []
       : [
           '\nNo time for these',
           table(
@@ -133,7 +136,7 @@ export function printWork(plan: WorkPlan, reader: Reader): string {
         formatHours(week.choreHours),
         formatHours(week.plannedHours),
         formatHours(week.dueHours),
-        week.isOverloaded ? 'more is due than hours available' : '',
+        week.isOverloaded ? 'more is due than hours available: some of it is done before' : '',
       ]),
     ),
     '\nWork plan',

@@ -147,6 +147,20 @@ describe('tasks of a batch', () => {
     expect(last({ processing: 'hired' }).start).toBe(addDays(meat.lastDate, -14));
     const firstEgg = String(planOf({ batch: LAYERS }).laying!.firstEgg.value);
     expect(last(LAYERS).start).toBe(addDays(firstEgg, -14));
+    // A day later would be in the meat or the egg.
+    for (const each of [last({}), last(LAYERS)])
+      expect(each).toMatchObject({ latestStart: each.start, spareDays: 0 });
+  });
+
+  it('say of birds whose day is past to ask before they are eaten, not to stop their feed', () => {
+    const said = (today: string): string =>
+      planOf({ today, batch: { medicatedWithdrawalDays: 60 } }).issues.find(
+        ({ code }) => code === 'withdrawal-short',
+      )!.text;
+    const { lastDate } = planOf();
+    expect(said(addDays(lastDate, -3))).toContain('stop medicated feed today');
+    expect(said(addDays(lastDate, 3))).toMatch(/ask a veterinarian/);
+    expect(said(addDays(lastDate, 3))).not.toContain('stop medicated feed');
   });
 
   it('that got the chicks in are past once these are there, and not late', () => {

@@ -11,6 +11,8 @@ export interface FeedKind {
   /** The oldest first; there is always one. */
   readonly bought: readonly FeedBought[];
   readonly isFedTo: (plan: BatchPlan, on: PlainDate) => boolean;
+  /** Whether a feed that is to be fetched can be it; so is one of which nobody knows who eats it. */
+  readonly isBroughtAs: (name: string) => boolean;
 }
 
 type Eats = Pick<BatchPlan, 'purpose' | 'feed'>;
@@ -35,7 +37,7 @@ export function kindsOfFeed({ picture, batches }: Looked): FeedKind[] {
   const groups = joinedByFeeds(feeds);
   const served = feedBought.map((bought) => ({ bought, keys: keysOf(bought, feeds, plans) }));
   if (served.some(({ keys }) => keys.length === 0))
-    return [{ bought: feedBought, isFedTo: () => true }];
+    return [{ bought: feedBought, isFedTo: () => true, isBroughtAs: () => true }];
   const kinds = new Map<string, { keys: Set<string>; bought: FeedBought[] }>();
   for (const { bought, keys } of served) {
     const all = keys.flatMap((key) => [key, ...(groups.get(key) ?? [])]);
@@ -49,12 +51,16 @@ export function kindsOfFeed({ picture, batches }: Looked): FeedKind[] {
     name: bought.at(-1)!.name!,
     bought,
     isFedTo: (plan, on) => keys.has(keyOf(plan.purpose, phaseOn(plan, on).phaseId)),
+    isBroughtAs: (name) => {
+      const brought = keysOf({ name }, feeds, plans);
+      return brought.length === 0 || brought.some((key) => keys.has(key));
+    },
   }));
 }
 
 /** Who can be fed what was bought, by phase; none where its name says nothing. */
 function keysOf(
-  { name }: FeedBought,
+  { name }: Pick<FeedBought, 'name'>,
   feeds: readonly FeedProduct[],
   plans: readonly Eats[],
 ): string[] {

@@ -9,9 +9,10 @@ import { kindsOfFeed, phaseOn, type FeedKind } from './feed-kinds.js';
 import type { Alarm, Looked } from './looked-at.js';
 
 /**
- * Feed that is gone before the next trip that is planned, each kind by itself: what was bought of it
- * less the bags that were opened, or where none were, less what was fed as planned. Silent where no
- * purchase was told, and where more was opened than bought, because then some were not told.
+ * Feed that is gone before the next trip that brings it, each kind by itself: what was bought of it
+ * less the bags that were opened, or where none were, less what was fed as planned. Where the plan has
+ * just put a trip forward so that it lasts, that is said instead. Silent where no purchase was told,
+ * and where more was opened than bought, because then some were not told.
  */
 export const feedOut = (looked: Looked): Alarm[] =>
   kindsOfFeed(looked).flatMap((kind) => outOfKind(looked, kind));
@@ -30,13 +31,26 @@ function outOfKind({ picture, plan, batches, judged }: Looked, kind: FeedKind): 
   if (leftKg < -judged.bagLeftShare.value * usualKg) return [];
   const inHandKg = Math.max(0, leftKg);
   const out = outOn(eaters, today, { inHandKg, aheadDays: judged.feedAheadDays.value });
-  const trip = nextTrip(plan, today);
-  if (out === undefined || (trip !== undefined && trip <= out)) return [];
+  const trip = nextTrip(plan, today, kind);
+  if (out === undefined) return [];
   const reader = { ...farm, today };
+  if (trip !== undefined && trip.on <= out) {
+    if (!isPutForward(plan, trip, out)) return [];
+    return [
+      {
+        key: `alarm/feed-sooner/${trip.key}/${trip.on}`,
+        isAlarm: true,
+        level: 'act',
+        words: `fetch ${kind.name ?? 'feed'} sooner: by ${formatDate(out, reader)}`,
+        text: `What you told as bought lasts to then. The trip is planned for ${formatDate(trip.on, reader)} now: keep that day free, or tell what else was bought.`,
+        ...{ of: 'Feed', by: out, place: { kind: 'work' } },
+      },
+    ];
+  }
   const next =
     trip === undefined
       ? 'No trip is planned in time.'
-      : `The next trip is planned for ${formatDate(trip, reader)}.`;
+      : `The next trip is planned for ${formatDate(trip.on, reader)}.`;
   const dayKg = fed.reduce((sum, eater) => sum + eater.kg(today), 0);
   const last = kind.bought.at(-1)!;
   return [
@@ -110,10 +124,29 @@ function outOn(
   return undefined;
 }
 
-/** The first day, from today on, on which somebody fetches feed by the plan of the work. */
-const nextTrip = ({ jobs }: Looked['plan'], today: PlainDate): PlainDate | undefined =>
+interface Trip {
+  readonly key: string;
+  readonly on: PlainDate;
+}
+
+/** The first trip, from today on, that brings feed of a kind by the plan of the work. */
+const nextTrip = ({ jobs }: Looked['plan'], today: PlainDate, kind: FeedKind): Trip | undefined =>
   jobs
     .filter(({ key }) => isFetch(key))
-    .flatMap(({ pieces }) => pieces.map(({ date }) => date))
-    .filter((date) => today <= date)
-    .sort()[0];
+    .filter(
+      ({ buys }) =>
+        buys === undefined ||
+        buys.lines.some(({ what, name }) => what === 'feed' && kind.isBroughtAs(name)),
+    )
+    .flatMap(({ key, pieces }) => pieces.map(({ date: on }) => ({ key, on })))
+    .filter(({ on }) => today <= on)
+    .sort((a, b) => (a.on < b.on ? -1 : 1))[0];
+
+/** Whether the last plan still had a trip only after the feed is out, or did not have it. */
+const isPutForward = ({ changes }: Looked['plan'], { key }: Trip, out: PlainDate): boolean =>
+  (changes?.list ?? []).some(
+    (each) =>
+      each.key === key &&
+      (each.kind === 'new' ||
+        (each.kind === 'moved' && each.from !== undefined && out < each.from)),
+  );

@@ -177,6 +177,7 @@ function dated(
     conditions: job.conditions,
     canBeSpread: job.canBeSpread,
     ...(job.harmedAtOrBelowC === undefined ? {} : { harmedAtOrBelowC: job.harmedAtOrBelowC }),
+    ...(job.isRawManure ? { isRawManure: true } : {}),
     ...(job.waitsFor === undefined
       ? {}
       : {

@@ -122,6 +122,7 @@ function needOf(job: OwnJob, { key, today, days, repeated }: Around): WorkNeed {
           ],
     ...(ifLate === undefined ? {} : { ifLate }),
     ...(harmedAtOrBelowC === undefined ? {} : { harmedAtOrBelowC }),
+    ...(job.isRawManure ? { isRawManure: true as const } : {}),
   };
 }
 

@@ -24,7 +24,11 @@ export function wordsToFit(work: WholeWork, index: number): string[] {
   const ways = [
     ...(hours ? [hoursWords(work, job, hours)] : []),
     ...(weather ? [weatherWords(weather, date)] : []),
-    ...(laterDay === undefined || isBoundToDay ? [] : laterWords(need, date(laterDay))),
+    ...(laterDay === undefined || isBoundToDay
+      ? []
+      : need.isRawManure
+        ? pickedLater(work, laterDay)
+        : laterWords(need, date(laterDay))),
     ...(fitsWhenSpread(work, index) ? ['Let it be spread over several days.'] : []),
     ...instead.map((i) => `Leave “${needs[i]!.name}” undone.`),
   ];
@@ -60,9 +64,22 @@ export function wordsInTime(work: WholeWork, index: number, latestDay: number): 
   const ways = [
     ...(hours ? [hoursWords(work, job, hours)] : []),
     ...(isInTime ? [weatherWords(weather, date)] : []),
+    ...(needs[index]!.isRawManure && fitted.plan[index]![0]
+      ? pickedLater(work, finishDay(fitted.plan[index]!))
+      : []),
     ...instead.map((i) => `Leave “${needs[i]!.name}” undone.`),
   ];
   return ways.length === 0 && isNeeded(needs[index]!) ? [doneByOthers(job)] : ways;
+}
+
+/** Raw manure that is spread late is in time for what is picked later. */
+function pickedLater({ request }: WholeWork, day: number): string[] {
+  const { touchingSoilDays, offSoilDays } = request.tables.pasture.rawManure;
+  const date = dayText(request);
+  return [
+    `Grow there what is picked from ${date(day + touchingSoilDays)} on, or off the soil from ${date(day + offSoilDays)}: for that, ${date(day)} is in time.`,
+    'Spread finished compost instead: nothing waits for that.',
+  ];
 }
 
 /** The last day on which the soil is too cold for work that is due while it is; nobody sows in that. */

@@ -60,6 +60,8 @@ export interface WorkNeed {
   readonly spellUntilDay?: number;
   /** What it puts out is harmed by a night at or below this, °C. */
   readonly harmedAtOrBelowC?: number;
+  /** What is picked waits for so many days after it. */
+  readonly isRawManure?: true;
   /** Its time is past, so that it is only known where something was said of it. */
   readonly isOver?: boolean;
   /** What the hours of its template rest on; own jobs have hours of the household's own. */

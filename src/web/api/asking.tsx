@@ -57,6 +57,9 @@ export function useAskAboutLeaving(): () => Promise<boolean> {
   return useCallback(async () => (await ask({ about: 'leaving' })) === true, [ask]);
 }
 
+/** The dialog itself gives the focus back after ten. */
+const AFTER_CLOSING_MS = 20;
+
 interface Asked {
   readonly question: Question;
   readonly answer: (given: Answers[keyof Answers] | undefined) => void;
@@ -70,12 +73,17 @@ export function AskingProvider({ children }: { children: ReactNode }) {
   const ask = useCallback<Ask>(
     (question) =>
       new Promise((resolve) => {
+        const before = document.activeElement;
         const answer: Asked['answer'] = (given) => {
           setOpen(false);
           resolve(given as Parameters<typeof resolve>[0]);
+          // Back to what was being typed: a dialog that was just loaded has not seen what it took the focus from.
+          if (before instanceof HTMLElement)
+            setTimeout(() => before.focus({ preventScroll: true }), AFTER_CLOSING_MS);
         };
         setAsked({ question, answer });
-        setOpen(true);
+        // Not within the press of Esc that asks: the dialog would take it for its own.
+        setTimeout(() => setOpen(true));
       }),
     [],
   );

@@ -31,7 +31,7 @@ export function EachWeight({ field, farm, value = [], error, onChange }: Props) 
   };
   const take = () => isRight && setTyping(false);
   return (
-    <Stack gap="xs" mt="xs">
+    <Stack gap="xs" mt="xs" style={{ gridColumn: '1 / -1' }}>
       <Group align="end" gap="xs" wrap="nowrap">
         <QuantityInput
           label={taken.length === 0 ? 'Or one by one: the first bird' : `Bird ${taken.length + 1}`}

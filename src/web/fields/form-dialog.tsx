@@ -14,6 +14,9 @@ interface Around {
   readonly leave: (there: () => void) => void;
 }
 
+/** A question that was answered before is gone from the screen by then, and the focus with it. */
+const AFTER_QUESTION_MS = 300;
+
 const DialogAround = createContext<Around | undefined>(undefined);
 
 /**
@@ -48,6 +51,21 @@ export function FormDialog({
     }
     there();
   };
+  const inside = useRef<HTMLDivElement>(null);
+  // A press that puts other fields in the place of its button would leave the keys nowhere.
+  useEffect(() => {
+    if (document.activeElement === document.body) inside.current?.focus({ preventScroll: true });
+  }, [title]);
+  // The component gives the focus back when it is closed, but not when it is taken away open.
+  useEffect(() => {
+    const before = document.activeElement;
+    return () => {
+      setTimeout(() => {
+        if (before instanceof HTMLElement && document.activeElement === document.body)
+          before.focus({ preventScroll: true });
+      }, AFTER_QUESTION_MS);
+    };
+  }, []);
   return (
     <Modal
       opened={isOpen}
@@ -57,7 +75,11 @@ export function FormDialog({
       closeButtonProps={{ 'aria-label': 'Close' }}
     >
       <DialogAround value={{ typed, leave: (there) => void leave(there) }}>
-        {isOpen && children}
+        {isOpen && (
+          <div ref={inside} tabIndex={-1} className="form-dialog">
+            {children}
+          </div>
+        )}
       </DialogAround>
     </Modal>
   );

@@ -63,7 +63,9 @@ export function QuantityInput({ messageId, ...props }: Props) {
       : undefined;
   const message = unread ?? outside ?? error;
   const marked = useMarkedLabel(
-    label !== undefined && unitText ? `${String(label)}, ${unitText}` : label,
+    label !== undefined && unitText && !namesUnit(String(label), unitText)
+      ? `${String(label)}, ${unitText}`
+      : label,
   );
   const hasSign = min < 0 || unit === 'degC';
   return (
@@ -117,3 +119,7 @@ function shownText(value: number | undefined, unit: Unit, units: UnitSystem): st
     unit === 'degC' ? 1 : unit === 'ratio' ? 4 : Math.max(2, SHOWN[unit][units].digits);
   return String(Number(shown.toFixed(digits)));
 }
+
+/** “Eggs in all” needs no “eggs” after it. */
+const namesUnit = (label: string, unit: string): boolean =>
+  label.toLowerCase().startsWith(`${unit} `);

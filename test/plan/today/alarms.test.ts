@@ -164,6 +164,49 @@ describe('an alarm of feed that is out', () => {
     const keysThen = alarmsOf({ ...asked, plan: { ...asked.plan, jobs } }).map(({ key }) => key);
     expect(keysThen.filter((key) => key.includes('feed-out'))).toEqual([]);
   });
+
+  type Plan = ReturnType<typeof looked>['plan'];
+  const KEY = 'batch/old/meat.fetch-feed.2';
+  const feedWords = (given: More, trip: object, list: readonly object[] = []): string[] => {
+    const asked = looked(given);
+    const jobs = [...asked.plan.jobs, { key: KEY, ...trip } as unknown as Plan['jobs'][number]];
+    const changes = { since: addDays(TODAY, -1), list } as unknown as NonNullable<Plan['changes']>;
+    const all = alarmsOf({ ...asked, plan: { ...asked.plan, jobs, changes } });
+    return all.filter(({ key }) => /feed-(out|sooner)/.test(key)).map(({ words }) => words);
+  };
+
+  it('is not silent because of a trip that brings another feed', () => {
+    const { phases } = looked({ batches: [old] }).batches[0]!.plan.feed;
+    const now = phases.findLast(({ starts }) => String(starts.value) <= TODAY)!;
+    const few = bought(Math.ceil((8 * dayKg()) / 20)).feedBought![0]!;
+    const given: More = {
+      batches: [old],
+      feedBought: [{ ...few, name: 'Pellets' }],
+      products: [feed('Pellets', now.phaseId), feed('Starter', 'no-phase-of-now')],
+    };
+    const brings = (name: string) => ({
+      pieces: [{ date: TODAY }],
+      buys: { lines: [{ what: 'feed', name, amount: 1, eachKg: 20 }] },
+    });
+    expect(feedWords(given, brings('Pellets'))).toEqual([]);
+    expect(feedWords(given, brings('Starter'))).toEqual([
+      expect.stringMatching(/^Pellets is out on /),
+    ]);
+  });
+
+  it('says that a trip was put forward because feed does not last to the day it was on', () => {
+    const few = bought(Math.ceil((8 * dayKg()) / 20));
+    const trip = { pieces: [{ date: TODAY }] };
+    const change = (more: object) => [{ key: KEY, name: 'Fetch', why: '', to: TODAY, ...more }];
+    const sooner = [expect.stringMatching(/^fetch feed sooner: by /)];
+    const wasLate = change({ kind: 'moved', from: addDays(TODAY, 20) });
+    expect(feedWords(few, trip, wasLate)).toEqual(sooner);
+    expect(feedWords(few, trip, change({ kind: 'new' }))).toEqual(sooner);
+    // It was in time before, too.
+    expect(feedWords(few, trip, change({ kind: 'moved', from: TODAY }))).toEqual([]);
+    // There is plenty.
+    expect(feedWords(bought(200), trip, wasLate)).toEqual([]);
+  });
 });
 
 describe('an alarm of medicated feed', () => {

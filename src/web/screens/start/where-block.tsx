@@ -1,6 +1,6 @@
 import { Button, Switch, TextInput } from '@mantine/core';
 import { useDebouncedCallback } from '@mantine/hooks';
-import { useRef, useState, type FormEvent } from 'react';
+import { useEffect, useRef, useState, type FormEvent } from 'react';
 import { farmFields } from '../../../../shared/farm/farm.js';
 import type { Place, PlacesFound } from '../../../../shared/farm/place.js';
 import { formatAbout } from '../../../../shared/units/format.js';
@@ -21,11 +21,12 @@ interface Props {
 
 /** Where the farm is: by name, by the device's position, or by coordinates. */
 export function WhereBlock({ draft, set, usualM }: Props & { usualM: number | undefined }) {
+  const [isSearched] = useState(draft.place === undefined);
   return (
     <section className="start-block" aria-labelledby="start-where">
       <h2 id="start-where">Where is the farm?</h2>
       {draft.place ? (
-        <Known {...{ draft, set, usualM }} place={draft.place} />
+        <Known {...{ draft, set, usualM, isSearched }} place={draft.place} />
       ) : (
         <Search {...{ draft, set }} />
       )}
@@ -38,12 +39,18 @@ function Known({
   set,
   place,
   usualM,
-}: Props & { place: FoundPlace; usualM: number | undefined }) {
+  isSearched,
+}: Props & { place: FoundPlace; usualM: number | undefined; isSearched: boolean }) {
   const { units, currency = 'USD' } = place;
   const height = useRef<HTMLInputElement>(null);
+  const found = useRef<HTMLDivElement>(null);
+  // What was pressed is gone with the search; the place is read out in its stead.
+  useEffect(() => {
+    if (isSearched) found.current?.focus({ preventScroll: true });
+  }, [isSearched]);
   return (
     <div className="start-rows">
-      <div>
+      <div ref={found} tabIndex={-1} className="start-found">
         <div className="start-known">{place.said}</div>
         <div className="start-small">
           {place.timeZone.replaceAll('_', ' ')} · {units === 'us' ? 'feet and pounds' : 'metric'} ·{' '}

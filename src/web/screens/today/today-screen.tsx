@@ -1,4 +1,4 @@
-import { lazy, Suspense, useState } from 'react';
+import { lazy, Suspense, useState, type MouseEvent } from 'react';
 import { Link } from 'wouter';
 import type { SavedFarm } from '../../api/queries.js';
 import { useReadAhead } from '../../api/read-ahead.js';
@@ -30,6 +30,9 @@ function TodayPage({ day, farm }: { day: ReturnType<typeof onDayItIs>; farm: Sav
   const [isWrong, setWrong] = useState(false);
   return (
     <div className="today">
+      <a className="shell-skip" href="#today-do" onClick={toWork}>
+        To what to do
+      </a>
       <TodayHead day={day} farm={farm} />
       <section className="today-animals" aria-labelledby="today-animals">
         <div className="today-part">
@@ -102,6 +105,12 @@ function TodayPage({ day, farm }: { day: ReturnType<typeof onDayItIs>; farm: Sav
   );
 }
 
+/** Past the numbers of all animals, each of which can be opened. */
+const toWork = (event: MouseEvent): void => {
+  event.preventDefault();
+  document.getElementById('today-do')?.focus();
+};
+
 /** What to do, and the round. A tick draws this part anew, not the page. */
 function TodayWork({ day, farm }: { day: ReturnType<typeof onDayItIs>; farm: SavedFarm }) {
   const { said, tick, error } = useTicks(farm.id);
@@ -109,7 +118,9 @@ function TodayWork({ day, farm }: { day: ReturnType<typeof onDayItIs>; farm: Sav
   return (
     <section aria-labelledby="today-do">
       <div className="today-part">
-        <h2 id="today-do">Do today</h2>
+        <h2 id="today-do" tabIndex={-1}>
+          Do today
+        </h2>
         <span>
           <Num of={day.hours.used} /> of <Num of={day.hours.had} />
         </span>

@@ -78,7 +78,10 @@ function Year({ farm, tables, year }: { farm: SavedFarm; tables: Tables; year: Y
           {canMove && (
             <span id="year-how-to-move">
               Move an arrival by its round mark: drag it
-              <span className="year-by-keys">, or arrow keys by a day, with Shift by a week</span>.
+              <span className="year-by-keys">
+                , or arrow keys by a day, with Shift by a week, and Enter to decide
+              </span>
+              .
             </span>
           )}
         </p>
