@@ -193,9 +193,13 @@ export function tallestToTop(
 export const driesHay = ({ usualWeather, judged }: GrazingProblem, day: number): boolean =>
   judged.leastDryingMm <= usualWeather.days[day]!.referenceMm;
 
-/** Half way through the time of stems: what grows first in the year has headed out. */
+/**
+ * Half way through the time of stems: what grows first in the year has headed out. Grass without such
+ * a time never does.
+ */
 function isHeaded({ sward }: Field, day: number): boolean {
   const { stemsFromSum, stemsToSum } = sward.kind;
+  if (stemsFromSum === stemsToSum) return false;
   return (stemsFromSum + stemsToSum) / 2 <= sward.weather.days[day]!.temperatureSum;
 }
 

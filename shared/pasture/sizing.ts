@@ -37,7 +37,8 @@ export const sizingFormulas = {
   capacity: {
     id: 'carrying-capacity',
     title: 'Head the land carries',
-    words: 'Growth of the season times the share eaten, divided by what one animal eats in it.',
+    words:
+      'Growth of the plan times the share eaten, divided by what one animal eats on the days on which grass grows. Hay feeds the other days.',
     symbols: 'n = growth·u ÷ (intake·days)',
     sources: ['GRAZING_16'],
     mark: 'published',

@@ -217,6 +217,6 @@ export function digestibleEaten(
 }
 
 const digestibleAt = (range: { new: number; old: number }, age: number, life: number): number =>
-  range.new - Math.min(1, age / life) * (range.new - range.old);
+  life === 0 ? range.new : range.new - Math.min(1, age / life) * (range.new - range.old);
 const DEAD_LEAF_DIGESTIBLE = 0.45;
 const DEAD_STEM_DIGESTIBLE = 0.4;

@@ -64,6 +64,22 @@ function seasonAt({ latitudeDeg, forageId, minC, maxC, rainMm }: (typeof PLACES)
 }
 
 describe('five farms, walked for a season', () => {
+  it('lets bermudagrass that is shut for hay grow as fast as what is grazed', () => {
+    const { problem, books } = seasonAt(PLACES.at(-1)!);
+    const [first] = books.cuts;
+    const { paddock, shutFrom, day, kg } = first!;
+    const days = day - shutFrom;
+    expect(days).toBeGreaterThanOrEqual(problem.judged.hayGrowsDays);
+    const grownBy = (p: number): number =>
+      books.days[p]!.grown.subarray(shutFrom, day).reduce((a, b) => a + b, 0);
+    const grazed = books.stays.find(({ from }) => shutFrom <= from && from < shutFrom + 7)!;
+    expect(grazed.paddock).not.toBe(paddock);
+    expect(grownBy(paddock)).toBeGreaterThan(grownBy(grazed.paddock));
+    // Over three quarters leaf, it has no time in which stems take what grows.
+    expect(kg / problem.swards[paddock]!.areaHa / days).toBeGreaterThan(80);
+    for (const { digestibleShare } of books.stays) expect(digestibleShare).toBeGreaterThan(0.5);
+  });
+
   it.each(PLACES)('goes in where it is ready, and back where it has recovered: $name', (place) => {
     const { problem, books } = seasonAt(place);
     const { stays } = books;

@@ -1,32 +1,35 @@
 import { issue, type PlanIssue } from '../../problems/plan-issue.js';
 import type { PastureContext } from './pasture-context.js';
 
+/** Days of the plan on which grass grows in some paddock. */
+export function growingDays({ span, grass, tables }: PastureContext): number[] {
+  const least = tables.judgements.grass.growsKgPerHa.value;
+  const days: number[] = [];
+  for (let i = span.from; i < span.to; i++)
+    if (grass.swards.some(({ growth }) => least <= growth[i]!)) days.push(i);
+  return days;
+}
+
 /** Says by how much the need of the growing season passes all that could be eaten in it. */
 export function moreThanGrows(
-  { herdDays, span, tables, grass, say }: PastureContext,
+  context: PastureContext,
   {
     head,
     carried,
     startKgPerHa,
   }: { head: number; carried: number; startKgPerHa: readonly number[] },
 ): PlanIssue[] {
-  const growsKgPerHa = tables.judgements.grass.growsKgPerHa.value;
+  const { herdDays, span, tables, grass, say } = context;
   const share = Math.max(...tables.pasture.utilisation.byStayDays);
   let grownKg = 0;
   let standingKg = 0;
-  const grows = new Uint8Array(span.days);
   for (const [p, { sward, growth }] of grass.swards.entries()) {
     standingKg += Math.max(0, startKgPerHa[p]! - sward.residualKgPerHa) * sward.areaHa;
-    for (let i = span.from; i < span.to; i++) {
-      const kgPerHa = growth[i]!;
-      grownKg += kgPerHa * sward.areaHa;
-      if (growsKgPerHa <= kgPerHa) grows[i] = 1;
-    }
+    for (let i = span.from; i < span.to; i++) grownKg += growth[i]! * sward.areaHa;
   }
   let needKg = 0;
-  for (const days of herdDays) {
-    for (let i = span.from; i < span.to; i++) if (grows[i] === 1) needKg += days.demandKg[i]!;
-  }
+  for (const day of growingDays(context))
+    for (const { demandKg } of herdDays) needKg += demandKg[day]!;
   const eatenKg = share * (grownKg + standingKg);
   if (needKg <= eatenKg) return [];
   return [

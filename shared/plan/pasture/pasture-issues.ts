@@ -126,7 +126,7 @@ function oddReadings({ grass, say }: PastureContext): PlanIssue[] {
       issue(
         'act',
         'reading-odd',
-        `${paddock.name} was read as ${say(reading.heightCm, 'cm')} on ${say(reading.date, 'date')}, where about ${say(expectedCm, 'cm')} were expected. All of its season starts from that: if it is a slip, delete it under Pasture walk and read again.`,
+        `${paddock.name} was read as ${say(reading.heightCm, 'cm')} on ${say(reading.date, 'date')}, where about ${say(expectedCm, 'cm')} were expected. All of its season starts from that: if it is a slip, or the reading before it is, delete that one under Pasture walk and read again.`,
       ),
     ];
   });

@@ -3,7 +3,7 @@ import { carryingCapacity, perHectare, sizingFormulas } from '../../pasture/sizi
 import { found, joined, type Found } from '../found.js';
 import { fenceSizing, type FenceSizing } from './fence-sizing.js';
 import { herdSizing, type HerdSizing } from './herd-sizing.js';
-import { moreThanGrows } from './more-than-grows.js';
+import { growingDays, moreThanGrows } from './more-than-grows.js';
 import type { PastureContext } from './pasture-context.js';
 import { needRows } from './pasture-support.js';
 import type { Chosen } from './surplus.js';
@@ -20,7 +20,6 @@ export function planSizing(context: PastureContext, { books }: Chosen): Found<Si
   const { herdDays, span, areaM2, tables, grass } = context;
   const at = busiestDay(context);
   const liveKg = herdDays.reduce((sum, d) => sum + d.liveKg[at]!, 0);
-  const demandKg = herdDays.reduce((sum, d) => sum + d.demandKg[at]!, 0);
   const head = herdDays.reduce((sum, d) => sum + d.head[at]!, 0);
   const stay = tables.pasture.longestStayDays.value;
   const share = tables.pasture.utilisation.byStayDays[stay - 1]!;
@@ -31,8 +30,15 @@ export function planSizing(context: PastureContext, { books }: Chosen): Found<Si
     growthKg += (perHa * paddock.areaM2) / 10_000;
   }
   const need = needRows(context);
-  const days = span.to - span.from;
-  const each = head === 0 ? 0 : demandKg / head;
+  // Hay feeds the rest of the year, and calves eat more by the month: the season's own days and need.
+  const growing = growingDays(context);
+  const days = growing.length;
+  const eachDay = growing.map((day) => {
+    const kg = herdDays.reduce((sum, d) => sum + d.demandKg[day]!, 0);
+    const there = herdDays.reduce((sum, d) => sum + d.head[day]!, 0);
+    return there === 0 ? 0 : kg / there;
+  });
+  const each = days === 0 ? 0 : eachDay.reduce((a, b) => a + b, 0) / days;
   const capacity = quantity(
     'Head the land carries in the plan',
     each === 0
@@ -49,14 +55,14 @@ export function planSizing(context: PastureContext, { books }: Chosen): Found<Si
     [
       input('Growth of all paddocks', growthKg, 'kg'),
       fromTable(tables.pasture.utilisation, 'Share eaten', share, 'share', 'u'),
-      input('One animal a day', each, 'kg'),
-      input('Days', days, 'day'),
+      input('One animal a day, on average', each, 'kg'),
+      input('Days on which grass grows', days, 'day'),
     ],
     { rows: [context.growth, tables.pasture.longestStayDays, ...need] },
   );
   const tooMuch = moreThanGrows(context, {
     head,
-    carried: Math.floor(capacity.value),
+    carried: Math.max(0, Math.min(Math.round(capacity.value), head - 1)),
     startKgPerHa: books.startKgPerHa,
   });
   const herds = context.herds.map((_, h) => herdSizing(context, h));

@@ -112,11 +112,18 @@ describe('whether the grass lasts', () => {
     const plan = planOf({ ...roomy, ...herdOf(60) });
     const stop = plan.issues.find((each) => each.code === 'more-than-grows')!;
     expect(stop.level).toBe('stop');
-    const carried = Math.floor(plan.stocking.capacity.value);
+    const carried = Math.round(plan.stocking.capacity.value);
     expect(carried).toBeLessThan(30);
     expect(stop.text).toContain(`carries about ${carried} of 60 head`);
     expect(stop.text).toMatch(/need [\d,]+ kg .* grow about [\d,]+ kg/);
     expect(codes(plan)).toContain('grass-short');
+  });
+
+  it('says how many head the land carries by the days on which grass grows, not by days on hay', () => {
+    const carried = (to: string): number =>
+      planOf({ ...roomy, ...herdOf(4), choices: { to } }).stocking.capacity.value;
+    // Six weeks of frost more feed hay: they take no head off the land.
+    expect(carried('2027-12-15') / carried('2027-11-05')).toBeGreaterThan(0.97);
   });
 
   it('does not stop a herd the farm carries', () => {
