@@ -142,6 +142,12 @@ export class Field {
     return state;
   }
 
+  /** What the last day grew beyond what died off on it, kg/ha: what winter left may rot as fast. */
+  get gain(): number {
+    const { grownKg, lostKg } = this.way.grownOn(this.clock.after);
+    return grownKg - lostKg;
+  }
+
   get mass(): number {
     const { after } = this.clock;
     const mass = this.way.massAfter(after);

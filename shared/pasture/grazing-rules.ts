@@ -83,7 +83,8 @@ function entryOf(
   const isTall = sward.leastEntryKgPerHa <= mass;
   if (!isGrowing) return isOut && isTall ? (day < growthEnds ? 'at-rest' : 'dormant') : undefined;
   if (mass < sward.firstPassKgPerHa) return undefined;
-  if (!isPassed && !isHeaded(field, day)) return 'first-pass';
+  if (!isPassed && !isHeaded(field, day))
+    return growsKgPerHa <= field.gain ? 'first-pass' : undefined;
   if (takes === 'most-grown' || !isTall) return undefined;
   if (hasAllLeaves(field, day)) return 'leaf-stage';
   return isOut && !growsUp(problem, field, paddock, day) ? 'dormant' : undefined;

@@ -216,16 +216,16 @@ describe('rows behind the numbers of a pasture', () => {
   const kind = (t: Tables) => rowById(t.forages, 'orchardgrass-legume');
   const cow = (t: Tables) => rowById(t.cattle.classes, 'cow-calf');
   it.each<[string, (tables: Tables) => Sourced, string[]]>([
-    ['groups of grasses', (t) => kind(t).groups, ['Grass ready', 'Turn-out', 'In on']],
-    ['a group', (t) => rowById(t.grassGroups, 'B'), ['Grass ready', 'Turn-out', 'In on']],
+    ['groups of grasses', (t) => kind(t).groups, ['First paddock at its ready height', 'Turn-out', 'In on']],
+    ['a group', (t) => rowById(t.grassGroups, 'B'), ['First paddock at its ready height', 'Turn-out', 'In on']],
     [
       'how a group answers to weather',
       (t) => rowById(t.grassGroups, 'B').response,
-      ['Grass ready', 'Turn-out'],
+      ['First paddock at its ready height', 'Turn-out'],
     ],
-    ['what the soil gives', (t) => t.pasture.nitrogenIndex, ['Grass ready', 'Turn-out']],
+    ['what the soil gives', (t) => t.pasture.nitrogenIndex, ['First paddock at its ready height', 'Turn-out']],
     ['forage in a centimeter', (t) => kind(t).massKgPerHaCm, ['Forage per unit of height']],
-    ['heights', (t) => kind(t).heights, ['Grass ready', 'Turn-out']],
+    ['heights', (t) => kind(t).heights, ['First paddock at its ready height', 'Turn-out']],
     ['rest', (t) => kind(t).restDays, ['Paddocks for the longest rest', 'In on']],
     ['energy', (t) => kind(t).energyMcalPerKg, ['Dry matter a day, at most']],
     ['legumes', (t) => kind(t).legumeShare, ['Clover and alfalfa in it']],
@@ -271,7 +271,7 @@ describe('rows behind the numbers of a pasture', () => {
     [
       'unread stands',
       (t) => t.judgements.grass.leftBeforeWinterDays,
-      ['Grass on hand then', 'Grass ready'],
+      ['Grass on hand then', 'First paddock at its ready height'],
     ],
   ])('say how sure they are of: %s', (_, rowOf, labels) => {
     const found = restingOn((tables) => spoilt(rowOf(tables)), pastureQuantities());
@@ -283,7 +283,7 @@ describe('rows behind the numbers of a pasture', () => {
       newReading({ id: `r${k}`, paddockId: `p${k + 1}` }),
     );
     const ready = (more: Parameters<typeof pastureQuantities>[0]): Mark =>
-      pastureQuantities(more)(real).find(({ label }) => label === 'Grass ready')!.mark;
+      pastureQuantities(more)(real).find(({ label }) => label === 'First paddock at its ready height')!.mark;
     expect(ready({})).toBe('assumed');
     expect(ready({ readings })).toBe('estimate');
     const groups = [newGroup({ weightKg: 500, gainKgPerDay: 0, milkKgPerDay: 8 })];
@@ -301,7 +301,7 @@ describe('rows behind the numbers of a pasture', () => {
     const { monthlyMinC, monthlyMaxC } = newFarm();
     const climate = climateFromMonthlyMeans(monthlyMinC, monthlyMaxC, 6);
     const ready = pastureQuantities({ readings, climate })(real).find(
-      ({ label }) => label === 'Grass ready',
+      ({ label }) => label === 'First paddock at its ready height',
     );
     expect(ready).toMatchObject({ mark: 'assumed' });
     expect(ready!.sources).toContain('OWN_DEFAULT');

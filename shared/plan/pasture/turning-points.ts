@@ -40,7 +40,7 @@ export function planTurning(context: PastureContext, chosen: Chosen): Found<Turn
       ? {}
       : {
           ready: datedFact(
-            'Grass ready',
+            'First paddock at its ready height',
             dateOf(ready.day),
             turningFormulas.ready,
             [

@@ -1,4 +1,6 @@
 import { describe, expect, it } from '@jest/globals';
+import { EXAMPLE_FARM } from '../../../shared/checks/example-farm.js';
+import { climateFromMonthlyMeans } from '../../../shared/weather/climate.js';
 import { addDays, daysBetween } from '../../../shared/calendar/plain-date.js';
 import type { Quantity } from '../../../shared/explain/quantity.js';
 import type { Move } from '../../../shared/plan/pasture/moves.js';
@@ -161,6 +163,27 @@ describe('turn-out', () => {
     expect(Number(inputOf(turnOut, 'Height then'))).toBeGreaterThanOrEqual(
       Number(inputOf(turnOut, 'Height for the first quick pass')) - 1e-4,
     );
+  });
+
+  it('waits until grass gains, where winter left it tall enough', () => {
+    // Hills of western Pennsylvania, means estimated from their place; nobody measured the grass.
+    const minC = [-6.5, -5.6, -1.5, 4, 9.3, 14, 16.9, 16, 11.6, 5.8, 0.5, -3.9];
+    const maxC = [2.9, 5.1, 11, 17.6, 23.1, 27.3, 29.5, 28.6, 24.6, 18.5, 11.6, 5.6];
+    const rainMm = [65, 62, 73, 89, 97, 98, 98, 94, 85, 80, 79, 74];
+    const hills = planOf({
+      farm: { ...EXAMPLE_FARM, latitudeDeg: 40.24 },
+      climate: climateFromMonthlyMeans(minC, maxC, 6, rainMm),
+      today: '2027-03-01',
+      paddocks: newPaddocks(12, { areaM2: 3035, forageId: 'mixed' }),
+      herds: [newHerd({ groups: [newGroup({ head: 4 })] })],
+      choices: { to: '2027-06-15' },
+    });
+    const out = String(hills.keyDates.herds[0]!.turnOut!.value);
+    const [first] = hills.paddocks;
+    const standsOn = (date: string): number => first!.massByDay[daysBetween(hills.from, date)]!;
+    const least = (first!.turnInKgPerHa * 11.4) / first!.readyHeightCm;
+    expect(standsOn('2027-03-20')).toBeGreaterThan(least);
+    expect(out > '2027-04-01' && out < '2027-05-10').toBe(true);
   });
 
   it('names the date that was set, and the day from which the herd can graze', () => {
