@@ -4,7 +4,9 @@ import type { FarmPicture } from '../../../../shared/farm/picture.js';
 import type { PasturePlan } from '../../../../shared/plan/pasture/pasture-plan.js';
 import type { Surplus } from '../../../../shared/plan/pasture/surplus.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
+import { inOwnUnits } from '../../../../shared/units/own-units.js';
 import type { SavedFarm } from '../../api/queries.js';
+import { useOpener } from '../../explain/explain-panel.js';
 import { Fact, Facts, Num } from '../../explain/number.js';
 import { useSayDate } from '../../explain/say-date.js';
 import { Folded } from '../../shell/folded.js';
@@ -76,16 +78,24 @@ export function AllHay({ plan, played }: { plan: PasturePlan; played: Played }) 
   );
 }
 
-const hayInShort = ({ surplus }: PasturePlan): string =>
-  surplus.length === 0
-    ? 'Fed, made and in store; no grass is left over to mow'
+const spareGrass = ({ issues }: PasturePlan) => issues.find(({ code }) => code === 'spare-grass');
+
+const hayInShort = (plan: PasturePlan): string =>
+  plan.surplus.length === 0
+    ? spareGrass(plan)
+      ? 'Fed and in store; grass is left over, and no hay is planned'
+      : 'Fed, made and in store; no grass is left over to mow'
     : 'Fed, made and in store, and through many years of weather';
 
 /** Paddocks to close for hay from a day on, and when to mow them: those of one day in one line. */
 export function ToShut({ plan }: { plan: PasturePlan }) {
   const sayDate = useSayDate();
+  const { units } = useOpener().reader;
   const ahead = plan.surplus.filter(({ cutOn }) => plan.today <= cutOn);
-  if (ahead.length === 0) return <Text>No paddock is closed for hay.</Text>;
+  if (ahead.length === 0) {
+    const spare = inOwnUnits(spareGrass(plan)?.text ?? '', units);
+    return <Text>No paddock is closed for hay. {spare}</Text>;
+  }
   return (
     <Stack gap="xs">
       {byDays(ahead).map((cuts) => (
