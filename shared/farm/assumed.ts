@@ -3,7 +3,7 @@ import { isSame } from './merge-row.js';
 type Fields = Readonly<Record<string, unknown>>;
 
 /** Lists of a row that name those of its own fields which nobody has said. */
-const LISTS = ['assumed', 'estimated'] as const;
+export const LISTS_OF_UNSAID = ['assumed', 'estimated'] as const;
 
 /** Paths of fields that hold what they held before. */
 export const unchanged = (
@@ -15,7 +15,7 @@ export const unchanged = (
 /** A changed row whose lists of what nobody said no longer name what was changed. */
 export function withoutSaid<Row extends object>(before: object | undefined, row: Row): Row {
   if (before === undefined) return row;
-  const lists = LISTS.flatMap((list): [string, readonly string[]][] => {
+  const lists = LISTS_OF_UNSAID.flatMap((list): [string, readonly string[]][] => {
     const paths = (row as Fields)[list];
     return Array.isArray(paths) ? [[list, unchanged(paths as string[], before, row)]] : [];
   });

@@ -18,6 +18,7 @@ async function farmWithChicks(): Promise<string> {
   });
   await house.post(`/farms/${id}/batches`, {
     ...batchBody({ name: 'Coming', arrivalDate: inDays(1), orderedBirds: 40 }),
+    assumed: ['arrivalDate'],
   });
   return id;
 }
@@ -86,20 +87,23 @@ describe('telling on a phone', () => {
     // Dates are of the year it is by the service, though the phone's clock is a year behind.
     expect(await then.innerText()).not.toContain(inDays(0).slice(0, 4));
     expect(await seriousFindings(page, '[role=dialog]')).toEqual([]);
-    const arrives = async (): Promise<string> => {
+    type Row = { name: string; arrivalDate: string; version?: number; assumed?: string[] };
+    const kept = async (): Promise<Row> => {
       const answer = await fetch(`${house.url}/api/farms/${id}/batches`);
-      const rows = (await answer.json()) as { name: string; arrivalDate: string }[];
-      return rows.find(({ name }) => name === 'Coming')!.arrivalDate;
+      return ((await answer.json()) as Row[]).find(({ name }) => name === 'Coming')!;
     };
-    expect(await arrives()).toBe(inDays(1));
+    const was = await kept();
+    expect(was).toMatchObject({ arrivalDate: inDays(1), assumed: ['arrivalDate'] });
     await page.getByRole('button', { name: 'Keep it' }).click();
     await page.getByRole('dialog').waitFor({ state: 'detached' });
-    expect(await arrives()).toBe(inDays(8));
+    expect(await kept()).toMatchObject({ arrivalDate: inDays(8), assumed: [] });
     const coming = rowOf(page, 'Coming');
     await coming.getByText('They come on another day. Kept.').waitFor();
     await coming.getByRole('button', { name: 'Undo' }).click();
     await coming.getByText('They come on another day. Kept.').waitFor({ state: 'detached' });
-    expect(await arrives()).toBe(inDays(1));
+    const { version: _now, ...undone } = await kept();
+    const { version: _then, ...whole } = was;
+    expect(undone).toEqual(whole);
     expect(errors).toEqual([]);
   });
 

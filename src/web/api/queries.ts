@@ -186,13 +186,14 @@ export const useSave = <T extends { id?: string | undefined }, Row = T & { id: s
   farmId: string,
   what: Collection,
   words: FormWords,
+  how: { readonly isPutBack?: boolean } = {},
 ) => {
   const ask = useAskAboutClashes(words);
   const path = `/farms/${farmId}/${what}`;
   return useChange(({ id, ...values }: T) =>
     id === undefined
       ? postJson<Row>(path, values)
-      : saveMerging<Row>(`${path}/${id}`, values, ask, seenRow(id, versionOf(values))),
+      : saveMerging<Row>(`${path}/${id}`, values, ask, seenRow(id, versionOf(values)), how),
   );
 };
 const versionOf = (row: object): unknown => (row as { version?: unknown }).version;

@@ -21,6 +21,7 @@ const NOT_SENT = ['id', 'version', 'revision', 'isSample'];
  * saved; where they clash, it is asked which holds.
  *
  * @param loaded the row as the change was made from it; undefined when the page never saw it
+ * @param how whether it puts back what was there: then what nobody had said is that again
  * @throws ApiError when the service refuses, or when nothing is to be saved after all
  */
 export async function saveMerging<Saved>(
@@ -28,8 +29,10 @@ export async function saveMerging<Saved>(
   row: object,
   ask: AskAboutClashes,
   loaded: object | undefined,
+  { isPutBack = false } = {},
 ): Promise<Saved> {
-  for (let mine = withoutSaid(loaded, row) as Fields, before = loaded as Fields | undefined; ;) {
+  const changed = isPutBack ? row : withoutSaid(loaded, row);
+  for (let mine = changed as Fields, before = loaded as Fields | undefined; ;) {
     try {
       return await putJson<Saved>(path, mine);
     } catch (problem) {

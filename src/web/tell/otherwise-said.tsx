@@ -14,7 +14,9 @@ interface Props {
 /** What was kept of a batch that comes otherwise, until the screen is left. */
 export default function OtherwiseSaid({ farm, words, was, onUndone }: Props) {
   const { reader } = useOpener();
-  const save = useSave<NamedBatch>(farm.id, 'batches', batchWords(was.purpose, reader));
+  const save = useSave<NamedBatch>(farm.id, 'batches', batchWords(was.purpose, reader), {
+    isPutBack: true,
+  });
   return (
     <div className="tell-said">
       <p role="status">{words}. Kept.</p>

@@ -6,6 +6,7 @@ import type { FarmPicture, NamedBatch } from '../../../shared/farm/picture.js';
 import { waysWhenOtherwise } from '../../../shared/plan/mishap/came-otherwise.js';
 import { leavingOn } from '../../../shared/plan/mishap/leaving-on.js';
 import { whatChanged } from '../../../shared/plan/what-changed.js';
+import { putBack } from '../../../shared/farm/put-back.js';
 import type { Tables } from '../../../shared/tables/tables.js';
 import { usePicture, useSave, useTables, type SavedFarm } from '../api/queries.js';
 import { useOpener } from '../explain/explain-panel.js';
@@ -20,7 +21,7 @@ interface Props {
   readonly farm: SavedFarm;
   readonly batchId: string;
   readonly field: Otherwise['field'];
-  /** Kept, with what undoes it. */
+  /** Kept, with the row that undoes it. */
   readonly onKept: (was: NamedBatch) => void;
   readonly onBack: () => void;
 }
@@ -85,7 +86,7 @@ function Asked({
     [isOther, before, after, batch, field, tables],
   );
   const keep = (kept: NamedBatch): void =>
-    save.mutate(kept, { onSuccess: (saved) => onKept({ ...batch, ...versionOf(saved) }) });
+    save.mutate(kept, { onSuccess: (saved) => onKept(putBack<NamedBatch>(batch, kept, saved)) });
   return (
     <Stack gap="sm">
       <DescribedField
@@ -137,12 +138,6 @@ function Asked({
 
 /** What is done at home has no slot. */
 const HOME_DAY = { ...batchFields.fields.slotDate, label: 'Processing' };
-
-/** A row that is put back must name the version it takes the place of. */
-const versionOf = (row: object): object => {
-  const { version } = row as { readonly version?: number };
-  return version === undefined ? {} : { version };
-};
 
 /** What stands in the plan where the batch says nothing. */
 const startOf = ({
