@@ -8,11 +8,13 @@ import type { DatedSpan, TasksFor } from './tasks/hang-tasks.js';
 
 /**
  * Which work of a batch is past whatever became of it: that of the order once the birds are ordered,
- * that of the eggs once chicks are there, booking once there is a slot, and what lies so far back that it is taken as done.
+ * that of fetching them once they were told to have come, that of the eggs once chicks are there, booking once there is a slot, and what lies so far back that it is taken as done.
  */
 export function pastTasks(context: PlanContext): NonNullable<TasksFor['isPast']> {
   const { batch, life, today, tables } = context;
   const isOrdered = isOrderMade(context);
+  // Told, not by the calendar: a box that is only due may still be on its way.
+  const hasCome = life.told?.came !== undefined;
   const isHatched = batch.arrivalDate < today;
   // With the last hen gone there is nothing to do for them; what follows processing is another's.
   const isAllGone =
@@ -21,6 +23,7 @@ export function pastTasks(context: PlanContext): NonNullable<TasksFor['isPast']>
   const longPast = addDays(today, -tables.judgements.work.longPastDays.value);
   return (template, event, dates) =>
     (isOrdered && template.doneByOrder === true) ||
+    (hasCome && template.doneByArrival === true) ||
     (batch.slotDate !== undefined && template.id === BOOKING) ||
     (isHatched && HATCHING.has(event.kind)) ||
     isAllGone ||

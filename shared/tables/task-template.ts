@@ -73,6 +73,8 @@ export interface TaskTemplate extends Sourced {
   readonly beforeEvent?: boolean;
   /** Work of which nothing is left once the birds are ordered, or the eggs set. */
   readonly doneByOrder?: boolean;
+  /** Work of which nothing is left once the birds were told to have come. */
+  readonly doneByArrival?: boolean;
   readonly leadNote?: string;
   /** Left out of work that goes on until another event, where that always comes. */
   readonly lengthDays?: number;

@@ -117,6 +117,7 @@ const taskTemplate = (name: string, own: 'taskTemplates' | 'herdTaskTemplates') 
       latestOffsetDays: maybe(OFFSET_DAYS),
       beforeEvent: maybe(YES_NO),
       doneByOrder: maybe(YES_NO),
+      doneByArrival: maybe(YES_NO),
       leadNote: maybe(WORDS),
       lengthDays: maybe(DAYS),
       spreadOver: maybe(

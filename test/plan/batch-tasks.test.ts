@@ -50,6 +50,32 @@ describe('tasks of a batch', () => {
     },
   );
 
+  it('of fetching the birds are over once they were told to have come, and open again without', () => {
+    const TODAY = '2027-05-03';
+    const came = { batchId: 'b', date: TODAY, change: 'arrived', birds: 78 } as const;
+    const over = (headChanges: readonly HeadChange[], batch: Partial<Batch> = {}) =>
+      tasksOf({ today: TODAY, batch: { arrivalDate: TODAY, ...batch }, headChanges })
+        .filter(({ event, isOver }) => event === 'arrival' && isOver !== true)
+        .map(({ templateId }) => templateId);
+    const done = [
+      'meat.confirm-dispatch-and-phone-number',
+      'meat.preheat-brooder-and-check-floor-temperature',
+      'meat.collect-chicks',
+      'meat.dip-beaks-count-and-place-chicks',
+    ];
+    const before = over([]);
+    expect(before).toEqual(expect.arrayContaining(done));
+    // What keeps them alive from now on stays: bedding and lamps, feed, the looks of the first day.
+    const after = over([came]);
+    expect(before.filter((id) => !after.includes(id)).sort()).toEqual([...done].sort());
+    expect(after).toEqual(
+      expect.arrayContaining([
+        'meat.bed-brooder-hang-heat-two-ways',
+        'meat.first-day-checks-every-2-to',
+      ]),
+    );
+  });
+
   it('are none for what a batch does not have', () => {
     const plain = ids({ batch: LAYERS });
     expect(plain).not.toContain('layers.stop-medicated-feed');
