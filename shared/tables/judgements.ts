@@ -80,6 +80,7 @@ export const JUDGED = {
     'flocksApart',
     'wanderDays',
     'changedShare',
+    'weighedTimes',
     'earlyEggShare',
     'lateEggShare',
     'feedApart',

@@ -6,6 +6,7 @@ import { plainDateAt, type PlainDate } from '../../shared/calendar/plain-date.js
 import { HEAD_CHANGES } from '../../shared/farm/head-count.js';
 import {
   changesHeads,
+  headChangesOf,
   holding,
   type EggsWereCounted,
   type FactOf,
@@ -24,6 +25,7 @@ import { BatchEntity } from '../batches/batch.entity.js';
 import { HerdEntity } from '../herds/herd.entity.js';
 import { PaddockEntity } from '../paddocks/paddock.entity.js';
 import { keepFacts, type Said } from './keep-facts.js';
+import { refuseStrangeWeights } from './check-weights.js';
 import { settleHeads } from './check-heads.js';
 import { refuseStrangeEggs } from './check-eggs.js';
 import { settlePhotos } from './check-photos.js';
@@ -357,6 +359,12 @@ export class ToldService {
     }
     const eggs = told.filter((fact): fact is EggsWereCounted => fact.kind === 'eggs-counted');
     await refuseStrangeEggs(manager, farmId, { eggs, tables: this.tables.tables }, fieldOf);
+    const weighed = areNew ? told.filter((fact) => fact.kind === 'weighed') : [];
+    const heads: HeadsChanged[] = [];
+    for (const id of new Set(weighed.map(({ about }) => about)))
+      heads.push(...(await this.factsAbout(farmId, id, HEAD_CHANGES)));
+    const known = { weighed, heads: headChangesOf(heads), tables: this.tables.tables };
+    await refuseStrangeWeights(manager, farmId, known, fieldOf);
     const notes = told.filter((fact): fact is FactOf<'note'> => fact.kind === 'note');
     await settlePhotos(manager, farmId, notes, fieldOf);
     const counted = told.filter(changesHeads);

@@ -7,6 +7,7 @@ import { databases } from '../support/databases.js';
 import { newBatch, newBrooder, newFarm, tables } from '../support/factories.js';
 import { inDays } from '../support/orders.js';
 import { newCow, newHerd, newPaddock, RAIN_MM } from '../support/pasture-factories.js';
+import { weightBounds } from '../../shared/plan/weight-bounds.js';
 import { newOwnJob } from '../support/season-factories.js';
 
 const STRAINS = tables.strains.flatMap((s) => s.purposes.map((purpose) => ({ s, purpose })));
@@ -112,8 +113,10 @@ function documentOf(d: Drawn) {
             ...newCow({ id: `cow-${k}`, name: `Cow ${k}`, herdId: 'herd', ...own }),
             ...(bredDaysAgo === undefined ? {} : { bredOn: inDays(-bredDaysAgo) }),
           })),
-    weighings: batches.slice(0, 1).map(({ id }) => ({
-      ...{ id: 'weighing', batchId: id, date: inDays(-1), birds: 8, averageKg: 0.6 },
+    // A weight that is none of that age would be refused where it is told.
+    weighings: batches.slice(0, 1).map((batch) => ({
+      ...{ id: 'weighing', batchId: batch.id, date: inDays(-1), birds: 8 },
+      averageKg: believedKg(batch),
     })),
     // Eggs of birds that are too young to lay, or for meat, would be refused where they are told.
     eggCounts: batches.slice(0, 1).map(({ id }) => ({
@@ -193,6 +196,11 @@ async function save({ api }: TestApp, document: FarmDocument) {
       .expect(201);
   await api.put(`${path}/weather/forecast`).send({ days: document.forecast }).expect(200);
   return { path, ids };
+}
+
+function believedKg(batch: Parameters<typeof weightBounds>[0]): number {
+  const { min, max } = weightBounds(batch, inDays(-1), tables);
+  return Math.max(0.03, Math.round(1000 * Math.sqrt(min * max)) / 1000);
 }
 
 describe.each(databases())('a farm that is saved and one that is sent, on $name', (database) => {

@@ -303,6 +303,10 @@ describe.each(databases())('what is told on $name', (database) => {
       [{ birds: 10, averageKg: 1, totalKg: 10 }, 'details.averageKg', 'conflict'],
       [{ birds: 10, totalKg: 0.1 }, 'details.totalKg', 'out-of-bounds'],
       [{ birds: 0, totalKg: 7 }, 'details.birds', 'out-of-bounds'],
+      // Pounds typed as kilograms of a chick, or grams as such: no bird of four weeks.
+      [{ birds: 10, averageKg: 15 }, 'details.averageKg', 'out-of-bounds'],
+      [{ birds: 10, totalKg: 150 }, 'details.totalKg', 'out-of-bounds'],
+      [{ birds: 10, averageKg: 0.03 }, 'details.averageKg', 'out-of-bounds'],
     ] as const;
     for (const [details, field, code] of wrongs)
       expectFieldProblem(await tell(weighed(details)), { field: `facts.0.${field}`, code });

@@ -1,0 +1,48 @@
+import type { EntityManager } from 'typeorm';
+import { asItCame } from '../../shared/plan/flock-told.js';
+import type { HeadChange } from '../../shared/farm/head-count.js';
+import type { FactOf } from '../../shared/farm/told-fact.js';
+import { averageOf } from '../../shared/farm/weighing.js';
+import { weightBounds } from '../../shared/plan/weight-bounds.js';
+import { FieldError } from '../../shared/problems/field-problem.js';
+import type { Tables } from '../../shared/tables/tables.js';
+import { BatchEntity, toBatch } from '../batches/batch.entity.js';
+
+type Weighed = FactOf<'weighed'>;
+
+interface Told {
+  readonly weighed: readonly Weighed[];
+  /** Of these batches, those of all that was told. */
+  readonly heads: readonly HeadChange[];
+  readonly tables: Tables;
+}
+
+/** Refuses a weight that no bird of that strain has at that age: a slip of the pen, or another unit. */
+export async function refuseStrangeWeights(
+  manager: EntityManager,
+  farmId: string,
+  { weighed, heads, tables }: Told,
+  fieldOf: (fact: Weighed, field: string) => string,
+): Promise<void> {
+  for (const fact of weighed) {
+    const row = await manager.findOneBy(BatchEntity, { id: fact.about, farmId });
+    if (!row) continue;
+    const own = heads.filter(({ batchId }) => batchId === fact.about);
+    const batch = asItCame(toBatch(row), own);
+    const { min, max } = weightBounds(batch, fact.on, tables);
+    const each = averageOf(fact.details);
+    if (min <= each && each <= max) continue;
+    const isTotal = fact.details.totalKg !== undefined;
+    const birds = isTotal ? fact.details.birds : 1;
+    throw new FieldError([
+      {
+        field: fieldOf(fact, isTotal ? 'details.totalKg' : 'details.averageKg'),
+        code: 'out-of-bounds',
+        given: isTotal ? fact.details.totalKg : each,
+        min: min * birds,
+        max: max * birds,
+        fix: 'Birds of this strain are nowhere near that weight at that age: check the number, its unit and the day.',
+      },
+    ]);
+  }
+}
