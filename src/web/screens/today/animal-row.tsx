@@ -218,6 +218,12 @@ function HerdRow({ line, farmId, onTell, said }: Omit<Shown, 'weather'> & { line
     >
       {on && <p>There until {sayDate(on.until)}</p>}
       <NextLine next={line.next} />
+      {line.isHeightAssumed && (
+        <p>
+          The height of the farm is assumed: higher up it is later.{' '}
+          <Link href={`/farm/${farmId}/place`}>Give the height</Link>
+        </p>
+      )}
     </Row>
   );
 }
