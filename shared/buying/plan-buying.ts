@@ -65,7 +65,9 @@ class Search {
 
   /** Takes every change of one trip that lowers the cost, until none does. */
   descend(from: Costed): Costed {
-    return this.improve(this.asItemsLike(from), (trips, from) => this.changes(trips, from));
+    return this.improve(this.asItemsLike(from), (trips, changedDay) =>
+      this.changes(trips, changedDay),
+    );
   }
 
   /** Makes each trip as late as costs no more: feed is fresher, and money stays longer at home. */

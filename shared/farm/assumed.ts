@@ -32,5 +32,14 @@ export function assumedAfter(
   return { assumed: assumed.filter((path) => !touched.includes(path)) };
 }
 
+/** Whether a climate that nobody has said was reckoned for a height that nobody has said either. */
+export const restsOnAssumedHeight = ({
+  assumed = [],
+  estimated = [],
+}: {
+  readonly assumed?: readonly string[] | undefined;
+  readonly estimated?: readonly string[] | undefined;
+}): boolean => assumed.includes('elevationM') && 0 < estimated.length;
+
 const valueAt = (row: object, path: string): unknown =>
   path.split('.').reduce<unknown>((at, name) => (at as Fields | null | undefined)?.[name], row);

@@ -223,22 +223,40 @@ function hasUnattendedDay(people: readonly Person[], span: Away): boolean {
 function cold({ points, request, leavingDate, life, weather, frost }: CandidateWeek): MaybeReason {
   if (life.firstEggAgeDays !== undefined) return undefined;
   const high = weather.maxC[weather.maxC.length - 1]!;
-  const on = dateText(leavingDate, request);
+  const on = `${dateText(leavingDate, request)}${holidayThere(leavingDate, request)}`;
+  const expected = `an expected high of ${formatValue(high, 'degC', request.farm)}`;
   if (high < points.coldWorkC)
     return {
       code: 'cold',
       points: points.processedInCold,
-      text: `Processing on ${on} is cold work: an expected high of ${formatValue(high, 'degC', request.farm)}.`,
+      text: `Processing on ${on} is cold work: ${expected}.`,
     };
   const first = dateIn(yearOf(leavingDate), frost.first);
-  const isAfter = first < leavingDate && frost.last < frost.first;
-  return isAfter
-    ? {
-        code: 'cold',
-        points: points.processedAfterFrost,
-        text: `Processing on ${on} comes after the usual first frost.`,
-      }
-    : { code: 'cold', points: 0, text: `Processing on ${on}, before cold weather.` };
+  const hasFrost = frost.last < frost.first;
+  if (hasFrost && first < leavingDate)
+    return {
+      code: 'cold',
+      points: points.processedAfterFrost,
+      text: `Processing on ${on} comes after the usual first frost.`,
+    };
+  const isNear = hasFrost && daysBetween(leavingDate, first) <= FROST_NEAR_DAYS;
+  return {
+    code: 'cold',
+    points: 0,
+    text: isNear
+      ? `Processing on ${on}, before cold weather.`
+      : `Processing on ${on} is not cold work: ${expected}.`,
+  };
+}
+
+/** Cold weather is worth naming as near within as many weeks; a choice of words, no source. */
+const FROST_NEAR_DAYS = 42;
+
+/** Said of a day on which a hired processor may not work. */
+function holidayThere(date: string, { batch, publicHolidays }: CandidateWeek['request']): string {
+  if (batch.processing !== 'hired') return '';
+  const holiday = publicHolidays?.find((each) => each.date === date);
+  return holiday === undefined ? '' : ` (${holiday.name}: ask whether the processor works)`;
 }
 
 function shipping(week: CandidateWeek): ArrivalReason[] {

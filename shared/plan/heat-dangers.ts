@@ -5,6 +5,7 @@ import type { PlanContext } from './context.js';
 import type { BroodingHeat } from './heat-days.js';
 import { COOLING } from './heat-instructions.js';
 import { hourOf, type HeatWeek } from './heat-weeks.js';
+import { waysOut } from './ways-out.js';
 
 /** What in a brooder can kill by too much heat: lamps left on, hot weather, a lamp too strong. */
 export function heatDangers(
@@ -48,11 +49,12 @@ function leftOn(
 const MUCH_K = 1.5;
 
 function hotWeather(
-  { say, dateOf }: PlanContext,
+  context: PlanContext,
   { name }: Brooder,
   { rig }: BroodingHeat,
   weeks: readonly HeatWeek[],
 ): PlanIssue[] {
+  const { say, dateOf } = context;
   const hot = weeks.filter(({ noon, hotDay }) => hotDay.warnC < noon.airC);
   if (hot.length === 0) return [];
   const worst = hot.reduce((a, b) =>
@@ -66,11 +68,32 @@ function hotWeather(
     issue(
       level,
       'brooder-hot',
-      `On a hot day in the week of ${say(dateOf(worst.first), 'date')} ${name} comes to about ${say(worst.noon.airC, 'degC')} with ${worst.noon.on === 0 ? 'no heat on' : 'as little heat as it can do with'}; birds of that age are in danger above ${say(worst.hotDay.warnC, 'degC')}. ${COOLING}`,
+      `On a hot day in the week of ${say(dateOf(worst.first), 'date')} ${name} comes to about ${say(worst.noon.airC, 'degC')} with ${worst.noon.on === 0 ? 'no heat on' : 'as little heat as it can do with'}; birds of that age are in danger above ${say(worst.hotDay.warnC, 'degC')}. ${COOLING}${outSooner(context, worst)}`,
       [rig.table.tooHot],
     ),
   ];
 }
+
+/**
+ * The way out of a hot brooder, where there is one: a way to go by that has them out before it, or,
+ * in the days that get them used to it, a shaded pen by day. The pen is common practice, no source.
+ */
+function outSooner(context: PlanContext, { first, noon, hotDay }: HeatWeek): string {
+  const { say, dateOf, moveOutDay, tables } = context;
+  const sooner = waysOut(context).findLast(
+    ({ out, isChosen }) => !isChosen && out !== undefined && out.on.value <= dateOf(first),
+  );
+  if (sooner)
+    return ` Or have them out before it: “${sooner.name}” has them out on ${say(sooner.out!.on.value, 'date')}; it takes: ${sooner.takes}`;
+  const isNearMove =
+    moveOutDay !== undefined &&
+    moveOutDay - tables.judgements.birds.hardenDays.value < first + WEEK;
+  return isNearMove && hotDay.noonC < noon.airC
+    ? ' It is cooler outdoors, and they are to get used to it: a shaded pen by day, back in for the night.'
+    : '';
+}
+
+const WEEK = 7;
 
 function tooStrong(
   { say, dateOf }: PlanContext,

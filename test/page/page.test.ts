@@ -122,10 +122,34 @@ function counting() {
 async function heightIsAsked(page: Page): Promise<void> {
   const height = page.getByLabel(/^Height above sea level/);
   await height.fill('');
-  await page.getByText(/so about 660 ft is taken. Frost dates hang on it/).waitFor();
+  await page
+    .getByText(/so about 660 ft is taken. .* 1,000 ft higher, the nights are about \d/)
+    .waitFor();
   await page.getByRole('button', { name: 'Type the height' }).click();
   expect(await height.evaluate((box) => box.matches(':focus'))).toBe(true);
   await height.fill('525 ft');
+}
+
+/** The place found in the stead of another has the keys, also where one was known at first. */
+async function anotherPlace(page: Page): Promise<void> {
+  await page.getByRole('button', { name: 'Another place' }).click();
+  await page.getByLabel('Town or village').fill('montpelier, vt');
+  await page.getByRole('button', { name: 'Find' }).click();
+  await page.getByRole('button', { name: 'Montpelier VT, United States' }).click();
+  await page.locator('.start-found:focus').waitFor();
+  await page.getByLabel(/^Height above sea level/).fill('525 ft');
+}
+
+/** Days away that end before they begin are said at their field, with the keys there, and not sent. */
+async function swappedAway(page: Page): Promise<void> {
+  await page.getByRole('button', { name: 'Somebody will be away' }).click();
+  await page.getByLabel('From', { exact: true }).fill('2030-05-08');
+  const last = page.getByLabel('To', { exact: true });
+  await last.fill('2030-05-03');
+  await page.getByText('Adult 1: the last day is before the first. Swap the two dates.').waitFor();
+  await page.getByRole('button', { name: 'Make my plan' }).click();
+  expect(await last.evaluate((box) => box.matches(':focus'))).toBe(true);
+  await page.getByRole('button', { name: 'Remove', exact: true }).click();
 }
 
 describe('a newcomer', () => {
@@ -157,6 +181,8 @@ describe('a newcomer', () => {
     // What was typed is still there after a reload.
     await page.reload();
     expect(await page.getByLabel('Meat birds', { exact: true }).inputValue()).toBe('75');
+    await anotherPlace(page);
+    await swappedAway(page);
     await page.getByRole('button', { name: 'Make my plan' }).click();
     await page.getByRole('heading', { name: 'Your plan is made' }).waitFor();
     expect(count()).toBeLessThanOrEqual(12);

@@ -66,6 +66,33 @@ describe('somebody without a mouse', () => {
     }
     expect(errors).toEqual([]);
   });
+
+  it('keeps the keys where the work is when a dialog is left with something typed in it', async () => {
+    const farm = await house.sampleFarm();
+    const { page, errors } = await house.page('desktop');
+    await page.goto(`${farm}/work/own`);
+    const add = page.getByRole('button', { name: 'Add a job', exact: true });
+    const throwAway = page.getByRole('button', { name: 'Throw it away' });
+    await add.press('Enter');
+    await page.getByRole('dialog').getByLabel('Name', { exact: true }).fill('Split logs');
+    await page.getByRole('dialog').getByRole('button', { name: 'Close' }).press('Enter');
+    await throwAway.press('Enter');
+    await page.getByRole('dialog').waitFor({ state: 'detached' });
+    await page.waitForTimeout(500); // nothing takes them away afterwards
+    expect(await add.evaluate((button) => button.matches(':focus'))).toBe(true);
+
+    await page.goto(`${farm}/today`);
+    await page.getByRole('button', { name: 'Tell what happened: Cows' }).press('Enter');
+    await page.getByRole('dialog').getByRole('button', { name: 'A note' }).press('Enter');
+    await page.getByRole('dialog').getByRole('textbox').first().fill('Limping');
+    await page
+      .getByRole('dialog')
+      .getByRole('button', { name: 'Back', exact: true })
+      .press('Enter');
+    await throwAway.press('Enter');
+    await page.locator('[role=dialog] .form-dialog:focus').waitFor();
+    expect(errors).toEqual([]);
+  });
 });
 
 describe('a screen enlarged to 200 % and to 400 %', () => {

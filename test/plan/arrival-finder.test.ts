@@ -87,6 +87,31 @@ describe('findArrivals', () => {
     );
   });
 
+  it('speaks of cold weather only where the first frost is near', () => {
+    const weeks = foundArrivals(request, YEAR).filter((w) => reason(w, 'cold') !== undefined);
+    const said = weeks.filter((w) => reason(w, 'cold').endsWith('before cold weather.'));
+    expect(said.length).toBeGreaterThan(0);
+    for (const { leavingDate } of said) expect(leavingDate.slice(5, 7)).toMatch(/08|09|10/);
+    expect(
+      weeks.some((w) => / is not cold work: an expected high of /.test(reason(w, 'cold'))),
+    ).toBe(true);
+  });
+
+  it('says that a hired processor may not work on a holiday', () => {
+    const [week] = foundArrivals(request, YEAR);
+    const publicHolidays = [{ date: week!.leavingDate!, name: 'Memorial Day' }];
+    const said = (processing: 'home' | 'hired') =>
+      reason(
+        foundArrivals(
+          { ...request, publicHolidays, batch: { ...request.batch, processing } },
+          YEAR,
+        )[0]!,
+        'cold',
+      );
+    expect(said('hired')).toContain('(Memorial Day: ask whether the processor works)');
+    expect(said('home')).not.toContain('Memorial');
+  });
+
   it('takes points off for people away, and more when nobody is left', () => {
     const away = [{ from: '2027-05-10', to: '2027-05-20' }];
     const score = (people: PlanRequest['people']): number =>

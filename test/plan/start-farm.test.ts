@@ -243,6 +243,10 @@ describe('a start', () => {
         { isChild: true, childAge: '13-and-up' },
       ],
     });
+    // Hours are assumed only where nothing was said of somebody's time.
+    expect(people.map(({ assumed }) => assumed!.includes('hoursByWeekday'))).toEqual([
+      ...[false, true, true, false],
+    ]);
     expect(people.map(({ name }) => name)).toEqual(['Adult 1', 'Adult 2', 'Child 1', 'Child 2']);
     expect(people[0]!.hoursByWeekday).toEqual([2, 2, 2, 2, 2, 5, 3]);
     expect(people[1]!.hoursByWeekday).toBeUndefined();

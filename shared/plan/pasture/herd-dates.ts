@@ -8,6 +8,7 @@ import {
   input,
   type Quantity,
 } from '../../explain/quantity.js';
+import { restsOnAssumedHeight } from '../../farm/assumed.js';
 import { gestationFormulas } from '../../pasture/gestation.js';
 import { calvingsOf } from '../../pasture/herd-demand.js';
 import { groupsOf } from '../../pasture/named-cows.js';
@@ -211,7 +212,7 @@ function toldTurnOut(context: PastureContext, h: number): PlainDate | undefined 
 const outOf = (apart: Apart | undefined): { out?: string } => (apart ? { out: apart.out } : {});
 
 function turnOutOf(context: PastureContext, stay: StayRecord): Quantity {
-  const { herds, herdDays, span, dateOf, tables, paddocks } = context;
+  const { farm, herds, herdDays, span, dateOf, tables, paddocks } = context;
   const { turnOutOn } = herds[stay.herd]!;
   const { kgPerHaCm, sward, depletionMm } = context.grass.swards[stay.paddock]!;
   const { grassKg } = herdDays[stay.herd]!;
@@ -232,6 +233,9 @@ function turnOutOf(context: PastureContext, stay: StayRecord): Quantity {
         : fromFarm('Not before the date you set', turnOutOn, 'date', 't₀'),
       ...(turnOutOn === undefined ? [fromJudgement(tables.judgements.grass.growsKgPerHa)] : []),
       input('Herd can graze from', dateOf(there), 'date'),
+      ...(restsOnAssumedHeight(farm)
+        ? [input('Height above sea level, assumed: higher up it is later', farm.elevationM, 'm')]
+        : []),
       ...(depletionMm
         ? [
             input('Ground drier than field capacity by', depletionMm[stay.from]!, 'rainMm'),

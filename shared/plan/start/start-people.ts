@@ -9,12 +9,13 @@ export function startPeople(
   newId: () => string,
 ): Person[] {
   const counts = { adult: 0, child: 0 };
-  return starters.map(({ name, isChild = false, childAge = 'under-8', free, away = [] }) => {
+  return starters.map(({ name, isChild = false, childAge, free, away = [] }) => {
     const count = (counts[isChild ? 'child' : 'adult'] += 1);
     const called = isChild ? `Child ${count}` : `Adult ${count}`;
     const times = free === undefined ? undefined : defaults.freeTimes[free];
     const hours =
-      times ?? (isChild ? { hoursByWeekday: defaults.childHoursByWeekday[childAge] } : {});
+      times ??
+      (isChild ? { hoursByWeekday: defaults.childHoursByWeekday[childAge ?? 'under-8'] } : {});
     return {
       id: newId(),
       name: name ?? called,
@@ -23,8 +24,8 @@ export function startPeople(
       ...hours,
       assumed: [
         ...(name === undefined ? ['name'] : []),
-        // When somebody has time was chosen with the hours of it in sight.
-        ...(times === undefined ? ['hoursByWeekday'] : []),
+        // When somebody has time, or how old a child is, was chosen with the hours of it in sight.
+        ...(times === undefined && childAge === undefined ? ['hoursByWeekday'] : []),
         ...(times === undefined ? [] : ['startH']),
       ],
     };

@@ -140,7 +140,7 @@ const nextTrip = ({ jobs }: Looked['plan'], today: PlainDate, kind: FeedKind): T
     )
     .flatMap(({ key, pieces }) => pieces.map(({ date: on }) => ({ key, on })))
     .filter(({ on }) => today <= on)
-    .sort((a, b) => (a.on < b.on ? -1 : 1))[0];
+    .sort((a, b) => a.on.localeCompare(b.on))[0];
 
 /** Whether the last plan still had a trip only after the feed is out, or did not have it. */
 const isPutForward = ({ changes }: Looked['plan'], { key }: Trip, out: PlainDate): boolean =>

@@ -1,6 +1,7 @@
 import type { PlainDate } from '../../calendar/plain-date.js';
 import { input, quantity } from '../../explain/quantity.js';
-import type { NumberQuantity } from '../../explain/quantity.js';
+import type { NumberQuantity, Quantity } from '../../explain/quantity.js';
+import { restsOnAssumedHeight } from '../../farm/assumed.js';
 import type { Herd } from '../../farm/herd.js';
 import type { FarmPicture } from '../../farm/picture.js';
 import { cattleWaterFormulas } from '../../pasture/cattle-water.js';
@@ -25,6 +26,8 @@ export interface HerdLine {
   /** Left out on a day without any. */
   readonly hay?: HayOfDay;
   readonly next?: NextDate;
+  /** What comes next is the turn-out, by the climate of a height that nobody gave. */
+  readonly isHeightAssumed?: true;
 }
 
 /** Herds on the day it is, those without cattle yet left out. */
@@ -51,8 +54,9 @@ function herdLine(
   const stay = pasture?.moves.find(
     (move) => move.herdId === herd.id && move.from <= today && today <= move.to,
   );
+  const turnOut = pasture?.keyDates.herds.find(({ herdId }) => herdId === herd.id)?.turnOut;
   const ahead = pasture?.moves.find((move) => move.herdId === herd.id && today < move.from);
-  const next = ahead && nextMove(pasture!, herd, { move: ahead, today });
+  const next = ahead && nextMove(pasture!, turnOut, { move: ahead, today });
   const here = picture.paddocks.find(({ id }) => id === herd.inPaddockId);
   return {
     kind: 'herd',
@@ -78,6 +82,9 @@ function herdLine(
     ),
     ...(0 < day.dryKg ? { hay: hayOfDay(picture, tables, day) } : {}),
     ...(next ? { next } : {}),
+    ...(ahead && turnOut?.value === ahead.from && restsOnAssumedHeight(picture.farm)
+      ? { isHeightAssumed: true }
+      : {}),
   };
 }
 
@@ -87,10 +94,9 @@ const paddockName = ({ paddocks }: PasturePlan, id: string): string =>
 /** The next move; before the season the turn-out. */
 function nextMove(
   pasture: PasturePlan,
-  herd: Herd,
+  turnOut: Quantity | undefined,
   { move, today }: { readonly move: PasturePlan['moves'][number]; readonly today: PlainDate },
 ): NextDate {
-  const turnOut = pasture.keyDates.herds.find(({ herdId }) => herdId === herd.id)?.turnOut;
   const isTurnOut = turnOut?.value === move.from;
   const paddock = paddockName(pasture, move.paddockId);
   return nextDate(isTurnOut ? `out on grass, ${paddock} first` : `on to ${paddock}`, {

@@ -97,8 +97,8 @@ export const hoursOfSet = (
 
 /**
  * The jobs of a set on dates and in hours, those of which the last day is past left out and none
- * beginning before today. Their ids
- * and `waitsForId` are those within the set. Tied to an event, they move along with it.
+ * beginning before today. Their ids and `waitsForId` are those within the set. Tied to an event,
+ * they move along with it.
  *
  * Hours: base plus an amount for each of the count; of each person where two work at once.
  *
@@ -121,11 +121,12 @@ export function jobsOfSet(
   },
 ): OwnJob[] {
   const jobs = set.jobs
-    .flatMap((job) =>
-      Array.from({ length: job.times ?? 1 }, (_, k) =>
-        dated(set, job, { anchorOn: onWarmSoil(job, anchorOn, place), count, k }),
-      ),
-    )
+    .flatMap((job) => {
+      const warmOn = onWarmSoil(job, anchorOn, place);
+      return Array.from({ length: job.times ?? 1 }, (_, k) =>
+        dated(set, job, { anchorOn: warmOn, count, k }),
+      );
+    })
     .map((job) => (eventId === undefined ? job : { ...job, tiedTo: { eventId, on: anchorOn } }));
   const open = jobs.filter((job) => today <= (job.noUseAfter ?? job.dueOn));
   const ids = new Set(open.map(({ id }) => id));
@@ -156,7 +157,7 @@ function onWarmSoil(
   return 0 < later && later < LATEST_SOIL_DAYS ? addDays(anchorOn, later) : anchorOn;
 }
 
-/** Soil that warms later than this after the first day of a job is another spring’s. */
+/** Soil that warms later than this after the first day of a job is another spring’s: a guess, no source. */
 const LATEST_SOIL_DAYS = 90;
 
 function dated(

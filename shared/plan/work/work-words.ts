@@ -18,7 +18,10 @@ export const dayText =
   (day) =>
     formatDate(addDays(today, day), { units: farm.units, today });
 
-const formatSoon = (days: number): string => (days === 1 ? 'within a day' : `within ${days} days`);
+function withinDays(days: number): string {
+  if (days === 0) return 'the same day';
+  return days === 1 ? 'within a day' : `within ${days} days`;
+}
 
 /** Days that are named one by one before they are counted. */
 const NAMED_DAYS = 2;
@@ -87,7 +90,7 @@ export function whyThen(work: WholeWork, windows: readonly WorkWindow[], index: 
   if (reason.followedBy) {
     const { job: next, from } = reason.followedBy;
     const { atMostDays = 0 } = problem.jobs[next]!.waitsFor.find(({ job }) => job === index)!;
-    const within = atMostDays === 0 ? 'the same day' : formatSoon(atMostDays);
+    const within = withinDays(atMostDays);
     parts.push(`no sooner than ${date(from)}, as “${needs[next]!.name}” follows ${within}`);
   }
   if (isKept) parts.push('it stays where it was planned before');

@@ -78,7 +78,9 @@ export function AskingProvider({ children }: { children: ReactNode }) {
           setOpen(false);
           resolve(given as Parameters<typeof resolve>[0]);
           // Back to what was being typed: a dialog that was just loaded has not seen what it took the focus from.
-          if (before instanceof HTMLElement)
+          // Whoever leaves it does not go back: the form that is left gives the keys on.
+          const isLeft = question.about === 'leaving' && given === true;
+          if (before instanceof HTMLElement && !isLeft)
             setTimeout(() => before.focus({ preventScroll: true }), AFTER_CLOSING_MS);
         };
         setAsked({ question, answer });

@@ -39,6 +39,11 @@ export function FormDialog({
   const typed = useRef<Typed>(undefined);
   const mayLeave = useAskAboutLeaving();
   const isAsking = useRef(false);
+  const inside = useRef<HTMLDivElement>(null);
+  // A press that puts other fields in the place of its button would leave the keys nowhere.
+  const holdKeys = () => {
+    if (document.activeElement === document.body) inside.current?.focus({ preventScroll: true });
+  };
   const leave = async (there: () => void) => {
     // Esc that closes the question reaches this dialog as well.
     if (isAsking.current) return;
@@ -48,14 +53,11 @@ export function FormDialog({
       setTimeout(() => (isAsking.current = false));
       if (!isMeant) return;
       typed.current?.discard();
+      setTimeout(holdKeys, AFTER_QUESTION_MS);
     }
     there();
   };
-  const inside = useRef<HTMLDivElement>(null);
-  // A press that puts other fields in the place of its button would leave the keys nowhere.
-  useEffect(() => {
-    if (document.activeElement === document.body) inside.current?.focus({ preventScroll: true });
-  }, [title]);
+  useEffect(holdKeys, [title]);
   // The component gives the focus back when it is closed, but not when it is taken away open.
   useEffect(() => {
     const before = document.activeElement;

@@ -3,6 +3,7 @@ import type { PasturePlan } from '../../../../shared/plan/pasture/pasture-plan.j
 import type { SavedFarm } from '../../api/queries.js';
 import { Fact, Facts } from '../../explain/number.js';
 import { useSayDate, type SayDate } from '../../explain/say-date.js';
+import { AssumedHeight } from '../../fields/assumed-height.js';
 import { Folded } from '../../shell/folded.js';
 import { AutumnGrass } from './autumn-grass.js';
 
@@ -20,6 +21,7 @@ export function KeyDates({
   const { keyDates } = plan;
   return (
     <Folded id="key-dates" title="Key dates" answer={nextKeyDate(plan, sayDate)}>
+      <AssumedHeight farm={farm} what="Grass and turn-out are reckoned" />
       <Facts>
         <Fact of={keyDates.ready} />
         {keyDates.herds.map((herd) => (

@@ -100,6 +100,10 @@ export function monthsAhead(timeZone: string | undefined): string[] {
   return months;
 }
 
+/** Days away that end before they begin. */
+export const isSwapped = ({ from, to }: AwayDraft): boolean =>
+  from !== undefined && to !== undefined && to < from;
+
 /** What is sent, or undefined while the place is not known. */
 export function startOf(draft: StartDraft): Start | undefined {
   const { place, climate } = draft;

@@ -9,7 +9,7 @@ import type { SavedFarm } from '../../api/queries.js';
 import { Failure } from '../../shell/states.js';
 import { ClimateNote, ClimateTyped } from './climate-block.js';
 import { ComingBlock } from './coming-block.js';
-import { EMPTY_START, startOf, unitsOf, type StartDraft } from './start-draft.js';
+import { EMPTY_START, isSwapped, startOf, unitsOf, type StartDraft } from './start-draft.js';
 import { Started } from './started.js';
 import { WhereBlock } from './where-block.js';
 import { WhoBlock } from './who-block.js';
@@ -64,15 +64,17 @@ export default function StartScreen() {
         <Button
           disabled={start === undefined}
           loading={create.isPending}
-          onClick={() =>
-            start &&
-            create.mutate(start, {
-              onSuccess: (made) => {
-                dropDraft(KEY);
-                setFarm(made);
-              },
-            })
-          }
+          onClick={() => {
+            // What is wrong stands at its field, which may be far above.
+            if (draft.away.some(isSwapped)) return firstWrong()?.focus();
+            if (start)
+              create.mutate(start, {
+                onSuccess: (made) => {
+                  dropDraft(KEY);
+                  setFarm(made);
+                },
+              });
+          }}
         >
           Make my plan
         </Button>
@@ -84,3 +86,5 @@ export default function StartScreen() {
     </main>
   );
 }
+
+const firstWrong = () => document.querySelector<HTMLElement>('.start [aria-invalid="true"]');

@@ -1,11 +1,13 @@
 import { Button, Switch, TextInput } from '@mantine/core';
 import { useDebouncedCallback } from '@mantine/hooks';
-import { useEffect, useRef, useState, type FormEvent } from 'react';
+import { useEffect, useRef, useState, type FormEvent, type RefObject } from 'react';
+import { dateIn } from '../../../../shared/calendar/month-day.js';
+import { daysBetween } from '../../../../shared/calendar/plain-date.js';
 import { farmFields } from '../../../../shared/farm/farm.js';
 import type { Place, PlacesFound } from '../../../../shared/farm/place.js';
-import { formatAbout } from '../../../../shared/units/format.js';
+import { formatAbout, formatValue, type Reader } from '../../../../shared/units/format.js';
 import { angleText } from '../../../../shared/units/typed.js';
-import { findPlaces, findPoint } from '../../api/start-queries.js';
+import { findPlaces, findPoint, useEstimate } from '../../api/start-queries.js';
 import { noPosition } from '../../fields/no-position.js';
 import { QuantityInput } from '../../fields/quantity-input.js';
 import { Failure } from '../../shell/states.js';
@@ -21,7 +23,10 @@ interface Props {
 
 /** Where the farm is: by name, by the device's position, or by coordinates. */
 export function WhereBlock({ draft, set, usualM }: Props & { usualM: number | undefined }) {
-  const [isSearched] = useState(draft.place === undefined);
+  const isSearched = useRef(false);
+  useEffect(() => {
+    if (draft.place === undefined) isSearched.current = true;
+  }, [draft.place]);
   return (
     <section className="start-block" aria-labelledby="start-where">
       <h2 id="start-where">Where is the farm?</h2>
@@ -40,13 +45,14 @@ function Known({
   place,
   usualM,
   isSearched,
-}: Props & { place: FoundPlace; usualM: number | undefined; isSearched: boolean }) {
+}: Props & { place: FoundPlace; usualM: number | undefined; isSearched: RefObject<boolean> }) {
   const { units, currency = 'USD' } = place;
+  const reader: Reader = { units: unitsOf(draft), currency, today: '' };
   const height = useRef<HTMLInputElement>(null);
   const found = useRef<HTMLDivElement>(null);
   // What was pressed is gone with the search; the place is read out in its stead.
   useEffect(() => {
-    if (isSearched) found.current?.focus({ preventScroll: true });
+    if (isSearched.current) found.current?.focus({ preventScroll: true });
   }, [isSearched]);
   return (
     <div className="start-rows">
@@ -76,11 +82,12 @@ function Known({
         </Button>
       </div>
       {draft.elevationM === undefined && usualM !== undefined && (
-        <div className="start-small">
-          Not known here, so about{' '}
-          {formatAbout(usualM, 'm', { units: unitsOf(draft), currency, today: '' })} is taken. Frost
-          dates hang on it: one to two weeks for every{' '}
-          {unitsOf(draft) === 'us' ? '1,000 ft' : '300 m'}.
+        <div className="start-asked">
+          <p>
+            <b>How high is the farm?</b> It is not known here, so about{' '}
+            {formatAbout(usualM, 'm', reader)} is taken. Frost dates, the nights and the grass hang
+            on it: <Higher place={place} fromM={usualM} reader={reader} />
+          </p>
           <button type="button" className="start-link" onClick={() => height.current?.focus()}>
             Type the height
           </button>
@@ -89,6 +96,30 @@ function Known({
     </div>
   );
 }
+
+/** What a height that is taken wrongly does to the farm's climate, by the estimate itself. */
+function Higher({ place, fromM, reader }: { place: FoundPlace; fromM: number; reader: Reader }) {
+  const { latitudeDeg, longitudeDeg } = place;
+  const byM = HIGHER_M[reader.units];
+  const below = useEstimate({ latitudeDeg, longitudeDeg, elevationM: fromM }).data?.estimate;
+  const above = useEstimate({ latitudeDeg, longitudeDeg, elevationM: fromM + byM }).data?.estimate;
+  const by = formatValue(byM, 'm', reader);
+  if (!below || !above) return <>{by} higher is one to two weeks of frost.</>;
+  const colderC =
+    sum(below.monthlyMinC.map((each, month) => each - above.monthlyMinC[month]!)) / 12;
+  const days = daysBetween(dateIn(2025, below.lastFrost), dateIn(2025, above.lastFrost));
+  return (
+    <>
+      {by} higher, the nights are about {formatAbout(colderC, 'K', reader)} colder
+      {above.frostErrorDays !== undefined && 0 < days && ` and the last frost ${days} days later`}.
+    </>
+  );
+}
+
+/** 1,000 feet or 300 meters. */
+const HIGHER_M = { us: 304.8, metric: 300 } as const;
+
+const sum = (all: readonly number[]): number => all.reduce((total, each) => total + each, 0);
 
 function Search({ draft, set }: Props) {
   const [name, setName] = useState('');

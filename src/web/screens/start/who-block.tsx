@@ -6,7 +6,7 @@ import { useStartUsual } from '../../api/start-queries.js';
 import { DateField } from '../../fields/date-input.js';
 import { Select } from '../../fields/select.js';
 import { Choices, Count } from './choices.js';
-import type { AwayDraft, StartDraft } from './start-draft.js';
+import { isSwapped, type AwayDraft, type StartDraft } from './start-draft.js';
 
 const TIMES: readonly { id: FreeTime; name: string }[] = [
   { id: 'all-day', name: 'All day' },
@@ -115,8 +115,8 @@ export function WhoBlock({
               label="To"
               value={each.to}
               error={
-                each.from && each.to && each.to < each.from
-                  ? 'The last day is before the first.'
+                isSwapped(each)
+                  ? `${names[each.person] ?? 'Away'}: the last day is before the first. Swap the two dates.`
                   : undefined
               }
               onChange={(to) => setAway(k, { to })}

@@ -171,7 +171,6 @@ function LampLine({ line: { lamp } }: { line: BatchLine }) {
 const SOON_DAYS = 21;
 
 function ComingRow({ line, farmId, onTell, said }: Omit<Shown, 'weather'> & { line: BatchLine }) {
-  const sayDate = useSayDate();
   const { head, next, stage } = line;
   const isSoon = next !== undefined && next.days.value <= SOON_DAYS;
   return (
@@ -186,7 +185,7 @@ function ComingRow({ line, farmId, onTell, said }: Omit<Shown, 'weather'> & { li
           {next && (
             <>
               {' '}
-              · {next.words} <InDays next={next} />, {sayDate(next.on)}
+              · {next.words} <When next={next} />
             </>
           )}
         </>
@@ -219,23 +218,35 @@ function HerdRow({ line, farmId, onTell, said }: Omit<Shown, 'weather'> & { line
     >
       {on && <p>There until {sayDate(on.until)}</p>}
       <NextLine next={line.next} />
+      {line.isHeightAssumed && (
+        <p>
+          The height of the farm is assumed: higher up it is later.{' '}
+          <Link href={`/farm/${farmId}/place`}>Give the height</Link>
+        </p>
+      )}
     </Row>
   );
 }
 
 function NextLine({ next }: { next: NextDate | undefined }) {
-  const sayDate = useSayDate();
   if (!next) return null;
   return (
     <p>
-      {next.words.charAt(0).toUpperCase() + next.words.slice(1)} <InDays next={next} />,{' '}
-      {sayDate(next.on)}
+      {next.words.charAt(0).toUpperCase() + next.words.slice(1)} <When next={next} />
     </p>
   );
 }
 
-/** “In 9 days”, tomorrow, today. */
-function InDays({ next: { days } }: { next: NextDate }) {
+/** “In 9 days, Sat, Mar 27”, tomorrow, today; no line begins with the comma. */
+function When({ next: { days, on } }: { next: NextDate }) {
+  const sayDate = useSayDate();
   const n = days.value;
-  return <Num of={days} said={n === 0 ? 'today' : n === 1 ? 'tomorrow' : `in ${n} days`} />;
+  return (
+    <>
+      <span className="today-together">
+        <Num of={days} said={n === 0 ? 'today' : n === 1 ? 'tomorrow' : `in ${n} days`} />,
+      </span>{' '}
+      <span className="today-together">{sayDate(on)}</span>
+    </>
+  );
 }

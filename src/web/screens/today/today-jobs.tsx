@@ -115,7 +115,7 @@ function JobRow({
             <summary>
               <JobWords job={job} />
             </summary>
-            {job.why && <p>{job.why}</p>}
+            {job.why && job.why.replace(/\.$/, '') !== job.dueWords && <p>{job.why}</p>}
             {job.ifLate && <p>If not: {job.ifLate}.</p>}
             {isPart && (
               <button type="button" className="today-button" onClick={() => tell(done)}>

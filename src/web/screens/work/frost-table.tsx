@@ -6,6 +6,7 @@ import { formatMonthDay } from '../../../../shared/units/dates.js';
 import { formatValue, formatYears } from '../../../../shared/units/format.js';
 import type { SavedFarm } from '../../api/queries.js';
 import { Num } from '../../explain/number.js';
+import { AssumedHeight } from '../../fields/assumed-height.js';
 import { WideTable } from '../../shell/wide-table.js';
 
 /** Last spring and first fall frost in few, half and most years. */
@@ -51,6 +52,7 @@ export function FrostTable({ outlook, farm }: { outlook: WorkOutlook; farm: Save
           </Table.Tbody>
         </Table>
       </WideTable>
+      <AssumedHeight farm={farm} what="Reckoned" />
       <Text size="sm" c="dimmed" mt="sm">
         {restsOn(outlook.frost, farm)} Hollows freeze later in spring and sooner in fall than a
         station does.

@@ -5,6 +5,7 @@ import { movedWithEvent } from '../../../../shared/plan/work/hanging-jobs.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
 import { usePicture, type SavedFarm } from '../../api/queries.js';
 import { useJobs, useWork } from '../../api/work-queries.js';
+import { AssumedHeight } from '../../fields/assumed-height.js';
 import { FormDialog } from '../../fields/form-dialog.js';
 import { useAll } from '../../shell/states.js';
 import { Folded } from '../../shell/folded.js';
@@ -52,6 +53,7 @@ export default function OwnScreen({ farm, tables }: { farm: SavedFarm; tables: T
           Work that wants the same hours and dry days as the animals. Add a set, then change or
           remove any of its jobs. Hours are estimates.
         </Text>
+        <AssumedHeight farm={farm} what="Frost dates and turn-out are reckoned" />
         <JobSets
           farm={farm}
           tables={tables}
