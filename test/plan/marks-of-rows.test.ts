@@ -216,14 +216,26 @@ describe('rows behind the numbers of a pasture', () => {
   const kind = (t: Tables) => rowById(t.forages, 'orchardgrass-legume');
   const cow = (t: Tables) => rowById(t.cattle.classes, 'cow-calf');
   it.each<[string, (tables: Tables) => Sourced, string[]]>([
-    ['groups of grasses', (t) => kind(t).groups, ['First paddock at its ready height', 'Turn-out', 'In on']],
-    ['a group', (t) => rowById(t.grassGroups, 'B'), ['First paddock at its ready height', 'Turn-out', 'In on']],
+    [
+      'groups of grasses',
+      (t) => kind(t).groups,
+      ['First paddock at its ready height', 'Turn-out', 'In on'],
+    ],
+    [
+      'a group',
+      (t) => rowById(t.grassGroups, 'B'),
+      ['First paddock at its ready height', 'Turn-out', 'In on'],
+    ],
     [
       'how a group answers to weather',
       (t) => rowById(t.grassGroups, 'B').response,
       ['First paddock at its ready height', 'Turn-out'],
     ],
-    ['what the soil gives', (t) => t.pasture.nitrogenIndex, ['First paddock at its ready height', 'Turn-out']],
+    [
+      'what the soil gives',
+      (t) => t.pasture.nitrogenIndex,
+      ['First paddock at its ready height', 'Turn-out'],
+    ],
     ['forage in a centimeter', (t) => kind(t).massKgPerHaCm, ['Forage per unit of height']],
     ['heights', (t) => kind(t).heights, ['First paddock at its ready height', 'Turn-out']],
     ['rest', (t) => kind(t).restDays, ['Paddocks for the longest rest', 'In on']],
@@ -283,7 +295,9 @@ describe('rows behind the numbers of a pasture', () => {
       newReading({ id: `r${k}`, paddockId: `p${k + 1}` }),
     );
     const ready = (more: Parameters<typeof pastureQuantities>[0]): Mark =>
-      pastureQuantities(more)(real).find(({ label }) => label === 'First paddock at its ready height')!.mark;
+      pastureQuantities(more)(real).find(
+        ({ label }) => label === 'First paddock at its ready height',
+      )!.mark;
     expect(ready({})).toBe('assumed');
     expect(ready({ readings })).toBe('estimate');
     const groups = [newGroup({ weightKg: 500, gainKgPerDay: 0, milkKgPerDay: 8 })];
