@@ -20,11 +20,18 @@ export type Followers = readonly {
   readonly atMostDays?: number;
 }[];
 
-export function followersOf({ jobs }: WorkProblem): Followers[] {
+/** Of a list of jobs they are worked out once: every reason asks for them. */
+const known = new WeakMap<WorkProblem['jobs'], readonly Followers[]>();
+
+/** What waits for each job. */
+export function followersOf({ jobs }: WorkProblem): readonly Followers[] {
+  const before = known.get(jobs);
+  if (before) return before;
   const followers = jobs.map((): Followers[number][] => []);
   jobs.forEach(({ waitsFor }, i) =>
     waitsFor.forEach((wait) => followers[wait.job]!.push({ ...wait, job: i })),
   );
+  known.set(jobs, followers);
   return followers;
 }
 

@@ -102,7 +102,10 @@ function fitSoonAfter(
   const problem = withSoonAfter(asked, () => true);
   const fitted = fit(problem);
   const isDone = (i: number): boolean => 0 < fitted.plan[i]!.length;
-  if (problem.jobs.every((job, i) => isDone(i) || !followsSoon(job))) return { problem, fitted };
+  // What waits for work that is not done either would not be done without its longest wait.
+  const isKeptOut = ({ waitsFor }: WorkJob): boolean =>
+    waitsFor.some(({ job, atMostDays }) => atMostDays !== undefined && isDone(job));
+  if (problem.jobs.every((job, i) => isDone(i) || !isKeptOut(job))) return { problem, fitted };
   const looser = withSoonAfter(problem, isDone);
   return { problem: looser, fitted: fit(looser) };
 }
