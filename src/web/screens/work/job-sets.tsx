@@ -126,7 +126,7 @@ function SetCard({
             <Group>
               <Button
                 variant="light"
-                disabled={anchorOn === undefined || count === undefined || take.isPending}
+                disabled={anchorOn === undefined || !count || take.isPending}
                 onClick={() =>
                   take.mutate({
                     setId: set.id,
