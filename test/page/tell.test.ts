@@ -127,33 +127,6 @@ describe('telling on a phone', () => {
     expect(errors).toEqual([]);
   });
 
-  it('asks about more dead than there are, where nobody told how many came', async () => {
-    const id = await farmWithChicks();
-    await house.post(`/farms/${id}/batches`, {
-      ...batchBody({ name: 'Nobody counted', arrivalDate: inDays(-20), wantedBirds: 50 }),
-      orderedBirds: undefined,
-    });
-    const { page } = await house.page('phone');
-    await today(page, id);
-    await ask(page, 'Nobody counted', 'Some died');
-    const birds = page.getByLabel('Birds that died');
-    const tell = page.getByRole('button', { name: 'Tell it' });
-    await birds.fill('100');
-    const said = await page.getByText(/^There are at most \d+ by the plan\./).innerText();
-    const most = Number(/\d+/.exec(said)![0]);
-    expect(most).toBeGreaterThanOrEqual(50);
-    expect(await tell.isDisabled()).toBe(true);
-    await birds.fill('2');
-    await tell.click();
-    await rowOf(page, 'Nobody counted').getByText('2 died. Told.').waitFor();
-    await rowOf(page, 'Nobody counted')
-      .getByRole('button', { name: new RegExp(`: ${most - 2}\\b`) })
-      .waitFor();
-    await ask(page, 'Nobody counted', 'Birds sold or given');
-    await page.getByLabel('Birds that went').fill(String(most));
-    await page.getByText(`There are at most ${most - 2} by the plan.`).waitFor();
-  });
-
   it('says what is wrong at its field, and keeps what was typed', async () => {
     const id = await farmWithChicks();
     const { page } = await house.page('phone');

@@ -42,8 +42,6 @@ export interface BatchLine {
   readonly head: Quantity;
   /** Chicks that are due by the plan, of which nobody has told whether they came. */
   readonly awaited?: Quantity;
-  /** Birds that can still die or go, where nobody told how many came or were ordered: those of the plan. */
-  readonly mayGo?: number;
   readonly where?: string;
   readonly heat?: HeatToday;
   readonly feed?: { readonly amount: Quantity; readonly phase: string };
@@ -100,7 +98,6 @@ export function batchLine(
     ]),
     head: ofDay('alive')!,
     ...(isAwaited(picture, id, day) ? { awaited: plan.birds.chicksPlaced } : {}),
-    ...mayGoOf(picture, id, plan.birds.chicksPlaced.value),
     ...(where === undefined ? {} : { where }),
     ...(heat ? { heat } : {}),
     ...(feed && phase ? { feed: { amount: feed, phase: phase.name } } : {}),
@@ -127,18 +124,6 @@ const AWAITED_DAYS = 3;
 
 const isAwaited = ({ headChanges }: FarmPicture, id: string, day: number): boolean =>
   day <= AWAITED_DAYS && !headChanges.some(({ batchId }) => batchId === id);
-
-/** What was told or ordered the service holds against by itself. */
-function mayGoOf(
-  { batches, headChanges }: FarmPicture,
-  id: string,
-  placed: number,
-): Pick<BatchLine, 'mayGo'> {
-  const own = headChanges.filter(({ batchId }) => batchId === id);
-  const isKnown = batches.find((batch) => batch.id === id)?.orderedBirds !== undefined;
-  if (isKnown || own.some(({ change }) => change === 'arrived')) return {};
-  return { mayGo: Math.max(0, placed - own.reduce((sum, { birds }) => sum + birds, 0)) };
-}
 
 const OF_HEAT = ['heat-lamp', 'heat-plate', 'carbon-monoxide'];
 const OF_HOT_DAYS = 'heat-stress';

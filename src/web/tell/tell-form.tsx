@@ -71,17 +71,12 @@ export function TellForm({
     field: each.field.replace(/^facts\.0\.(details\.)?/, ''),
     given: (typeof each.given === 'string' && seenName(each.given)) || each.given,
   }));
-  const isTooMany = what.mostBirds !== undefined && what.mostBirds < Number(draft['birds'] ?? 0);
-  const errors: Readonly<Record<string, string>> = {
-    ...messagesByField(problems, words),
-    ...(isTooMany ? { birds: tooMany(what.mostBirds) } : {}),
-  };
+  const errors = messagesByField(problems, words);
   const fields = Object.entries(what.fields.fields).filter(
     ([name]) => name !== 'cowId' || 0 < cows.length,
   );
   const isRight =
     on !== undefined &&
-    !isTooMany &&
     unreadNumbers(draft).length === 0 &&
     fields.every(([name, { isOptional }]) => isOptional || draft[name] !== undefined);
   return (
@@ -146,9 +141,6 @@ export function TellForm({
     </form>
   );
 }
-
-const tooMany = (most: number): string =>
-  `There are at most ${most} by the plan. Check the number. If more came, tell first how many came.`;
 
 type Feed = Extract<Product, { kind: 'feed' }>;
 

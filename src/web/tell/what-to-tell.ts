@@ -15,8 +15,6 @@ export interface Tellable {
   readonly words: string;
   readonly start: Readonly<Record<string, unknown>>;
   readonly fields: RowDescription;
-  /** Birds that can go at most by what is known; left out where the service knows better. */
-  readonly mostBirds?: number;
 }
 
 /** Of a move only the paddock is asked. */
@@ -33,10 +31,6 @@ export const ofPlace = (): Tellable[] => [
 export function ofAnimal(line: AnimalLine): Tellable[] {
   const of = (kind: ToldKind, words: string, start: object = {}) =>
     tellable(kind, line.id, words, start);
-  const going = (kind: ToldKind, words: string, start: object) => ({
-    ...of(kind, words, start),
-    ...(line.kind === 'batch' && line.mayGo !== undefined ? { mostBirds: line.mayGo } : {}),
-  });
   if (line.kind === 'herd') {
     const { here, nextPaddockId } = line;
     return [
@@ -58,7 +52,7 @@ export function ofAnimal(line: AnimalLine): Tellable[] {
   const came = of('arrived', line.awaited ? 'They came' : 'How many came', cameAs(line));
   return [
     ...(line.awaited ? [came] : []),
-    going('died', 'Some died', { birds: 1 }),
+    of('died', 'Some died', { birds: 1 }),
     ...(line.eggs
       ? [of('eggs-counted', 'Eggs', { days: 1, eggs: Math.round(Number(line.eggs.value)) })]
       : []),
@@ -68,13 +62,13 @@ export function ofAnimal(line: AnimalLine): Tellable[] {
       ? [of('brooder-seen', 'Read the thermometer', { underHeatC: line.heat.wanted.value })]
       : []),
     of('water-drunk', 'Water they drank', line.water ? { liters: line.water.value } : {}),
-    going(
+    of(
       'processed',
       'Processed',
       isMeat ? { birds: Math.floor(Number(line.head.value)) } : { birds: 1 },
     ),
     ...(line.eggs ? [of('eggs-gone', 'Eggs sold or given', { how: 'sold' })] : []),
-    going('gone', 'Birds sold or given', { birds: 1, how: 'sold' }),
+    of('gone', 'Birds sold or given', { birds: 1, how: 'sold' }),
     ...(line.awaited ? [] : [came]),
     of('note', 'A note'),
   ];
