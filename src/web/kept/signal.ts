@@ -11,12 +11,18 @@ let waitMs = FIRST_WAIT_MS;
 let timer: ReturnType<typeof setTimeout> | undefined;
 let tryAgain: () => void = () => undefined;
 
-/** The service answered. */
+/** The service answered: what waited for the next try need not wait for it. */
 export function heard(): void {
+  const isTriedLater = timer !== undefined;
   waitMs = FIRST_WAIT_MS;
+  waitNoMore();
+  signal.set(true);
+  if (isTriedLater) tryAgain();
+}
+
+function waitNoMore(): void {
   clearTimeout(timer);
   timer = undefined;
-  signal.set(true);
 }
 
 /** The service did not answer: it is tried again after a while, each time a longer one. */
@@ -32,10 +38,14 @@ export function notHeard(): void {
 /** Calls whenever it is worth trying: after a wait, when the phone says so, when it is taken up. */
 export function whenWorthTrying(attempt: () => void): void {
   tryAgain = attempt;
-  window.addEventListener('online', attempt);
-  window.addEventListener('focus', attempt);
+  const now = (): void => {
+    waitNoMore();
+    attempt();
+  };
+  window.addEventListener('online', now);
+  window.addEventListener('focus', now);
   window.addEventListener('offline', () => notHeard());
   document.addEventListener('visibilitychange', () => {
-    if (document.visibilityState === 'visible') attempt();
+    if (document.visibilityState === 'visible') now();
   });
 }
