@@ -39,8 +39,17 @@ function Year({ farm, tables, year }: { farm: SavedFarm; tables: Tables; year: Y
   const keepButton = useRef<HTMLButtonElement>(null);
   const next = firstAhead(year);
   const strip = useFromToday(span, today, next?.date.on ?? today, firstBar(year));
+  // What was planned for a day that it was slid away from since goes in a moment, focus and all.
+  const isPlanned = plan !== undefined && planned === slid;
+  const [isToDecide, setToDecide] = useState(false);
+  useEffect(() => {
+    if (!isToDecide || !isPlanned) return;
+    keepButton.current?.focus();
+    setToDecide(false);
+  }, [isToDecide, isPlanned]);
   const leave = useCallback(() => {
     if (slid) document.getElementById(handleId(slid.batchId))?.focus();
+    setToDecide(false);
     setSlid(undefined);
   }, [slid, setSlid]);
   const linesOf = (row: YearRow) => {
@@ -64,7 +73,7 @@ function Year({ farm, tables, year }: { farm: SavedFarm; tables: Tables; year: Y
             setSlid(arrivalDate === arrivesOn ? undefined : { batchId: id, arrivalDate })
           }
           onLeave={leave}
-          onDecide={() => keepButton.current?.focus()}
+          onDecide={() => setToDecide(slid !== undefined)}
         />
       </>
     );
@@ -106,7 +115,7 @@ function Year({ farm, tables, year }: { farm: SavedFarm; tables: Tables; year: Y
       >
         <YearStrip year={year} base={base} linesOf={linesOf} />
       </section>
-      {planned && batch && plan && (
+      {slid && planned && batch && plan && (
         <ArrivalPanel
           farm={farm}
           tables={tables}
