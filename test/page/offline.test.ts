@@ -68,6 +68,28 @@ describe('a phone without signal', () => {
     expect((await chores(farm)).total).toBe(before + 1);
   });
 
+  it('keeps a tick of a page that was closed before it was written', async () => {
+    const farm = await house.sampleFarm();
+    const before = (await chores(farm)).total;
+    const { page } = await phoneAt(farm);
+    await page.context().setOffline(true);
+    // A phone so busy that nothing told is written while the page is open.
+    await page.evaluate(`IDBObjectStore.prototype.put = function () {
+      if (this.name !== 'entries') return this.get('nothing');
+      const wait = () => void (this.get('nothing').onsuccess = wait);
+      wait();
+    }`);
+    const { done, undo } = await firstChore(page);
+    await done.click();
+    await undo.waitFor();
+    await page.reload();
+    await undo.waitFor();
+    await page.context().setOffline(false);
+    await waiting(page, '1 waiting to be sent').waitFor({ state: 'detached' });
+    await undo.waitFor();
+    expect((await chores(farm)).total).toBe(before + 1);
+  });
+
   it('sends what was told once, although the answer was lost', async () => {
     const farm = await house.sampleFarm();
     const before = (await chores(farm)).total;

@@ -1,6 +1,7 @@
 import { createStore, del, entries, set, update, type UseStore } from 'idb-keyval';
 import { changing } from './changing.js';
 import { isUnsent, type Entry } from './entry.js';
+import { jot, jotted, unjot } from './jotted.js';
 
 /** How many entries that were sent are remembered, so that they can be taken back by their key. */
 const SENT_KEPT = 200;
@@ -26,11 +27,21 @@ export const loaded = (): Promise<void> => loading ?? load();
 
 async function read(): Promise<void> {
   try {
+    await takeUpJotted();
     const all = (await entries<number, Entry>(store())).map(([, entry]) => entry);
     const stored = all.filter(({ n }) => !underWay.has(n));
     outbox.set(inOrder([...stored, ...[...underWay.values()].flatMap((entry) => entry ?? [])]));
   } catch {
     // A browser that keeps nothing sends what it has while it is open.
+  }
+}
+
+/** Takes up what a page that closed did not come to write; what stands in the store is as new. */
+async function takeUpJotted(): Promise<void> {
+  for (const [n, entry] of jotted()) {
+    if (underWay.has(n)) continue;
+    await (entry ? update<Entry>(n, (stored = entry) => stored, store()) : del(n, store()));
+    unjot(n, entry);
   }
 }
 
@@ -75,8 +86,10 @@ export async function tidy(): Promise<void> {
 
 async function write(n: number, entry: Entry | undefined): Promise<void> {
   underWay.set(n, entry);
+  jot(n, entry);
   try {
     await (entry ? set(n, entry, store()) : del(n, store()));
+    unjot(n, entry);
     others?.postMessage('changed');
   } catch {
     // It is shown and sent all the same while the page is open.
