@@ -1,14 +1,15 @@
 import type { BuyingPlan, BuyingProblem } from './buying-problem.js';
 import { itemDays } from './item-days.js';
-import { stockKg } from './trip-costs.js';
+import { stocksKg } from './trip-costs.js';
 
 /** What lies in the store each day of a plan, after its trips and before its feeding, kg. */
 export function storeByDay(problem: BuyingProblem, plan: BuyingPlan): Float64Array {
   const kg = new Float64Array(problem.days);
+  const days = [...kg.keys()];
   problem.items.forEach((item, i) => {
     const of = itemDays(problem, item);
     const mine = plan.purchases.filter((bought) => bought.item === i);
-    for (let day = 0; day < problem.days; day++) kg[day]! += stockKg(of, mine, day);
+    stocksKg(of, mine, days).forEach((stock, day) => (kg[day]! += stock));
   });
   return kg;
 }
@@ -21,9 +22,11 @@ export function lastsTo(
 ): Map<number, number> {
   const of = itemDays(problem, problem.items[item]!);
   const mine = plan.purchases.filter((bought) => bought.item === item);
+  const days = [...new Set(mine.map(({ day }) => day))];
+  const stocks = stocksKg(of, mine, days);
   return new Map(
-    mine.map(({ day }) => {
-      const kg = of.sumKg[day]! + stockKg(of, mine, day);
+    days.map((day, d) => {
+      const kg = of.sumKg[day]! + stocks[d]!;
       const end = of.sumKg.findIndex((sum) => kg + TINY_KG < sum);
       return [day, end < 0 ? problem.days : end - 1];
     }),

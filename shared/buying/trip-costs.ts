@@ -223,9 +223,9 @@ export class TripCosts {
     priced?: Priced,
   ): Bought {
     const { storeKg } = this.problem;
-    const days = [...new Set(trips.map(({ day }) => day))];
+    const days = daysOf(trips);
     const purchases = [...freely];
-    const stocks = this.items.map((of, i) => days.map((day) => stockKg(of, purchases[i]!, day)));
+    const stocks = this.items.map((of, i) => stocksKg(of, purchases[i]!, days));
     const largest = this.items
       .map((_, i) => i)
       .sort((a, b) => Math.max(...stocks[b]!) - Math.max(...stocks[a]!));
@@ -239,14 +239,14 @@ export class TripCosts {
         if (!days.some((_, d) => storeKg + TINY_KG < allKg[d]! && TINY_KG < stocks[i]![d]!))
           continue;
         const room = days.map((_, d) => Math.max(0, storeKg - allKg[d]! + stocks[i]![d]!));
-        const stops = days.flatMap((day, d): Stop[] => [
-          { day, offer: -1, cost: 0, roomKg: Infinity },
-          ...this.stopsOf(i, trips, priced)
-            .filter((stop) => stop.day === day)
-            .map((stop) => ({ ...stop, roomKg: room[d]! })),
-        ]);
+        const mine = this.stopsOf(i, trips, priced);
+        const stops: Stop[] = [];
+        for (let d = 0, k = 0; d < days.length; d++) {
+          stops.push({ day: days[d]!, offer: -1, cost: 0, roomKg: Infinity });
+          for (; mine[k]?.day === days[d]; k++) stops.push({ ...mine[k]!, roomKg: room[d]! });
+        }
         purchases[i] = purchasesOf(of, i, stops, this.cheapest(of, stops));
-        stocks[i] = days.map((day) => stockKg(of, purchases[i]!, day));
+        stocks[i] = stocksKg(of, purchases[i]!, days);
       }
       const now = this.fined(trips, purchases);
       if (now < cost) best = [...purchases];
@@ -271,13 +271,15 @@ export class TripCosts {
   private overKg(trips: readonly Trip[], purchases: readonly Purchase[][]): number {
     const { storeKg } = this.problem;
     if (storeKg === Infinity) return 0;
-    let over = 0;
-    for (const { day } of trips) {
+    const days = daysOf(trips);
+    const stocks = this.items.map((of, i) => stocksKg(of, purchases[i]!, days));
+    let most = 0;
+    for (let d = 0; d < days.length; d++) {
       let sum = 0;
-      this.items.forEach((of, i) => (sum += stockKg(of, purchases[i]!, day)));
-      over = Math.max(over, sum - storeKg);
+      for (const each of stocks) sum += each[d]!;
+      most = Math.max(most, sum);
     }
-    return Math.max(0, over);
+    return Math.max(0, most - storeKg);
   }
 }
 
@@ -339,17 +341,32 @@ function walked(of: ItemDays, purchases: readonly Purchase[]): Walked[] {
   });
 }
 
-/** What lies in the store after the trips of a day and before its feeding, kg. */
-export function stockKg(of: ItemDays, purchases: readonly Purchase[], day: number): number {
+/**
+ * What lies in the store after the trips of each day and before its feeding, kg.
+ *
+ * @param purchases by day
+ * @param days rising
+ */
+export function stocksKg(
+  of: ItemDays,
+  purchases: readonly Purchase[],
+  days: readonly number[],
+): number[] {
+  const all = walked(of, purchases);
   let kg = of.stockServesKg;
-  let waste = 0;
-  for (const each of walked(of, purchases)) {
-    if (day < each.day) break;
-    kg = each.toKg;
-    if (each.day === day) waste += each.wasteKg;
-  }
-  return Math.max(0, kg - of.sumKg[day]!) + waste;
+  let k = 0;
+  return days.map((day) => {
+    let wasteKg = 0;
+    for (; k < all.length && all[k]!.day <= day; k++) {
+      kg = all[k]!.toKg;
+      if (all[k]!.day === day) wasteKg += all[k]!.wasteKg;
+    }
+    return Math.max(0, kg - of.sumKg[day]!) + wasteKg;
+  });
 }
+
+/** Each day of trips once; trips are in the order of their days. */
+const daysOf = (trips: readonly Trip[]): number[] => [...new Set(trips.map(({ day }) => day))];
 
 /** Needs that nothing was bought for, by the first day of each gap. */
 function shortOf(of: ItemDays, item: number, purchases: readonly Purchase[]) {
