@@ -66,7 +66,7 @@ const BAG_OPEN = Math.sqrt(1 / 6);
 const FEWEST_EMPTIED = 2;
 
 /** Birds and what they are planned to be fed. */
-interface Fed extends Pick<PlanRequest, 'batch' | 'tables' | 'products'> {
+interface Fed extends Pick<PlanRequest, 'farm' | 'batch' | 'tables' | 'products'> {
   readonly life: {
     readonly arrivalAgeDays: number;
     readonly lastAgeDays: number;
@@ -119,7 +119,7 @@ export function ownFeedOfHens(
 
 /** Bags that were opened between two days after arrival, both included; the earliest first. */
 function openedFor(
-  { batch, life, phases, tables, products }: Fed,
+  { farm, batch, life, phases, tables, products }: Fed,
   openings: readonly FeedOpening[],
   { from, to }: { readonly from: number; readonly to: number },
 ): Opened[] {
@@ -129,7 +129,7 @@ function openedFor(
   return openings
     .map(({ date, bags, bagKg }) => {
       const day = daysBetween(batch.arrivalDate, date);
-      const each = bagKg ?? bagOf({ batch, products, tables }, phaseOn(day)).bagKg;
+      const each = bagKg ?? bagOf({ farm, batch, products, tables }, phaseOn(day)).bagKg;
       return { day, bags, kg: bags * each };
     })
     .filter(({ day }) => from <= day && day <= to)

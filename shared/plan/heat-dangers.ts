@@ -33,13 +33,14 @@ function leftOn(
     ({ left, noon, hotDay }) => hotDay.warnC < left.airC && noon.airC < left.airC - 1e-9,
   );
   if (!week) return [];
+  const { heat } = rig;
   const { left, hotDay, night } = week;
   const lid = night.isOpen || !rig.hasLid ? '' : ' and the lid on';
   return [
     issue(
       'act',
       'heat-left-on',
-      `With the night’s ${night.on} × ${say(rig.heat.wattsEach, 'W')}${lid}, all of ${name} comes to about ${say(left.airC, 'degC')} on a hot noon from ${say(dateOf(week.first), 'date')} on, and nothing switches them off. Birds of that age that cannot get away are in danger above ${say(hotDay.warnC, 'degC')}. Do as the brooder card says by day, or fit a thermostat.`,
+      `With the night’s ${night.on} × ${say(heat.wattsEach, 'W')}${lid}, all of ${name} comes to about ${say(left.airC, 'degC')} on a hot noon from ${say(dateOf(week.first), 'date')} on${heat.thermostat ? ' where they stay on' : ', and nothing switches them off'}. Birds of that age that cannot get away are in danger above ${say(hotDay.warnC, 'degC')}. Do as the brooder card says by day${heat.thermostat ? '' : ', or fit a thermostat'}.`,
       [rig.table.tooHot, rig.table.building],
     ),
   ];

@@ -248,7 +248,8 @@ function wordsOf({ heat: { rig } }: Shared, week: HeatWeek, when: Time): string 
   const { on, isOpen } = week[when];
   const name = HEATERS[heat.kind].toLowerCase();
   const one = name.replace(/s$/, '');
-  const all = heat.thermostat ? ', by the thermostat' : '';
+  // A plate goes by its own warmth, not by the air that is reckoned with here.
+  const all = heat.thermostat && heat.kind !== 'plate' ? ', by the thermostat' : '';
   const count =
     on === 0 ? `No ${name} on` : `${on} of ${heat.count} ${heat.count === 1 ? one : name} on${all}`;
   const lid = rig.hasLid ? (isOpen ? ', lid off' : ', lid on') : '';

@@ -1,4 +1,5 @@
 import { isStarted, type Batch } from '../farm/batch.js';
+import type { Farm } from '../farm/farm.js';
 import type { Product } from '../farm/product.js';
 import { rowById, type Tables } from '../tables/tables.js';
 import { birdWordsOf, capital } from './bird-words.js';
@@ -8,6 +9,10 @@ type Unsaved<P> = P extends Product ? Omit<P, 'id'> & { readonly id?: string } :
 /** A product as it is saved: with the id of the one it takes the place of, if there is one. */
 export type KeptProduct = Unsaved<Product>;
 
+interface Place {
+  readonly farm: Pick<Farm, 'units'>;
+  readonly products: readonly Product[];
+}
 type Prices = NonNullable<Batch['prices']>;
 type Priced = Pick<Batch, 'purpose' | 'strainId' | 'origin' | 'feedProgramId' | 'bagKg' | 'prices'>;
 
@@ -19,7 +24,7 @@ type Priced = Pick<Batch, 'purpose' | 'strainId' | 'origin' | 'feedProgramId' | 
  */
 export function productsOfPrices(
   batch: Priced,
-  products: readonly Product[],
+  { farm, products }: Place,
   tables: Pick<Tables, 'strains' | 'hatching' | 'feedPrograms' | 'feedKeeping'>,
 ): KeptProduct[] {
   const { perBird, beddingPerBag, processingPerBird, iceBag, freezerBag } = batch.prices ?? {};
@@ -44,7 +49,7 @@ export function productsOfPrices(
   return [
     ...(perBird === undefined || isStarted(batch) ? [] : [{ ...chicks, price: perBird }]),
     ...(beddingPerBag === undefined ? [] : [{ ...bedding, price: beddingPerBag }]),
-    ...feedsOf(batch, products, tables),
+    ...feedsOf(batch, { farm, products }, tables),
     ...(processingPerBird === undefined ? [] : [{ ...processing, price: processingPerBird }]),
     ...(iceBag === undefined ? [] : [{ ...ice, price: iceBag }]),
     ...(freezerBag === undefined ? [] : [{ ...bags, price: freezerBag }]),
@@ -53,7 +58,7 @@ export function productsOfPrices(
 
 function feedsOf(
   batch: Priced,
-  products: readonly Product[],
+  { farm, products }: Place,
   tables: Pick<Tables, 'strains' | 'feedPrograms' | 'feedKeeping'>,
 ): KeptProduct[] {
   const { feedProgram } = rowById(tables.strains, batch.strainId);
@@ -67,7 +72,7 @@ function feedsOf(
       product.feedFor === batch.purpose &&
       product.phaseIds.length === 1 &&
       product.phaseIds[0] === id;
-    const { bagKg } = bagOf({ batch, products: [], tables }, id);
+    const { bagKg } = bagOf({ farm, batch, products: [], tables }, id);
     const birds = batch.purpose === 'meat' ? 'meat birds' : 'layers';
     const start = { name: `${name}, ${birds}`, ...products.find(isIt) };
     return [

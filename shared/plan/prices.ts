@@ -34,7 +34,10 @@ type Asked = {
  * for it, else of a usual bag, whatever the place buys by now: a saved batch keeps its numbers. A
  * size typed without a price keeps the place's price only where that is for a bag of this size.
  */
-export function bagOf({ batch, products, tables }: Asked, phaseId: string): BagOfFeed {
+export function bagOf(
+  { farm, batch, products, tables }: Asked & { readonly farm: Pick<Farm, 'units'> },
+  phaseId: string,
+): BagOfFeed {
   const typedPrice = batch.prices?.feedPerBag?.[phaseId];
   const product = feedOf(products, batch.purpose, phaseId);
   const isOwn = batch.bagKg !== undefined || typedPrice !== undefined;
@@ -45,13 +48,19 @@ export function bagOf({ batch, products, tables }: Asked, phaseId: string): BagO
       price: { price: product.price, product: product.name },
     };
   const { usualBag } = tables.feedKeeping;
-  const bagKg = batch.bagKg ?? usualBag.kg;
+  const bagKg = batch.bagKg ?? usualBagKg(tables, farm);
   const bagInput = givenOrTable(batch.bagKg !== undefined, usualBag, 'One bag', bagKg, 'kg');
   if (typedPrice !== undefined) return { bagKg, bagInput, price: { price: typedPrice } };
   return product && Math.abs(product.bagKg - bagKg) < SAME_KG
     ? { bagKg, bagInput, price: { price: product.price, product: product.name } }
     : { bagKg, bagInput };
 }
+
+/** A bag of the size that is sold where the farm lies, kg. */
+export const usualBagKg = (
+  { feedKeeping: { usualBag } }: Pick<Tables, 'feedKeeping'>,
+  { units }: Pick<Farm, 'units'>,
+): number => (units === 'metric' ? usualBag.metricKg : usualBag.kg);
 
 /** The feed made for a phase and purpose, before one that serves several; of equals the cheaper. */
 export function feedOf(

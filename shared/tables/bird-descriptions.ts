@@ -448,7 +448,7 @@ export const feedKeeping = part('FeedKeeping', {
   low: DAYS,
   high: DAYS,
   bagLeadDays: DAYS,
-  usualBag: part('UsualBag', { kg: KG }),
+  usualBag: part('UsualBag', { kg: KG, metricKg: KG }),
   ...RANGED,
 });
 

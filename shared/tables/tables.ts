@@ -88,8 +88,8 @@ export interface Tables {
     Ranged & {
       readonly maxDays: number;
       readonly bagLeadDays: number;
-      /** Taken where no weight of a bag is given. */
-      readonly usualBag: Sourced & { readonly kg: number };
+      /** Taken where no weight of a bag is given: 50 lb, and what is sold where people weigh in kilograms. */
+      readonly usualBag: Sourced & { readonly kg: number; readonly metricKg: number };
     };
   /** What a household may mix feed of. */
   readonly ingredients: readonly Ingredient[];

@@ -102,6 +102,20 @@ describe('lamps for the example batch', () => {
     expect(plan.issues.find(({ code }) => code === 'heat-left-on')!.text).toMatch(/card/);
   });
 
+  it('are not said to be switched where there is a thermostat, nor is one to be fitted', () => {
+    const said = (heat: Brooder['heat']) => {
+      const { heat: instructions, issues } = planned('hot', { heat });
+      const left = issues.find(({ code }) => code === 'heat-left-on')?.text ?? '';
+      return [...instructions!.weeks.flatMap(({ night, noon }) => [night.words, noon.words]), left];
+    };
+    const plates = { kind: 'plate', wattsEach: 60, count: 6 } as const;
+    const controlled = said({ ...plates, thermostat: true });
+    expect(controlled.join()).toMatch(/plates? on.*where they stay on/);
+    // A plate goes by its own warmth, so that neither may say that the air switches it.
+    expect(controlled.join()).not.toMatch(/thermostat|nothing switches/);
+    expect(said({ ...plates, thermostat: false }).at(-1)).toMatch(/fit a thermostat/);
+  });
+
   it('as many as the rule asks for are a "check this", never a stop', () => {
     const plan = planned('example');
     expect(plan.heat!.enough).toBe(true);

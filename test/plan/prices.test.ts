@@ -4,7 +4,8 @@ import type { Batch } from '../../shared/farm/batch.js';
 import type { Product } from '../../shared/farm/product.js';
 import { productsOfPrices, withoutPrice } from '../../shared/plan/kept-prices.js';
 import { bagOf, beddingBag, chickPrice, processingPrice } from '../../shared/plan/prices.js';
-import { newBatch, tables } from '../support/factories.js';
+import { formatValue } from '../../shared/units/format.js';
+import { newBatch, newFarm, tables } from '../support/factories.js';
 
 const feed = (more: Partial<Extract<Product, { kind: 'feed' }>> = {}): Product => ({
   id: 'feed',
@@ -16,13 +17,23 @@ const feed = (more: Partial<Extract<Product, { kind: 'feed' }>> = {}): Product =
   ...more,
 });
 const bag = (products: readonly Product[], batch: Partial<Batch> = {}, phaseId = 'starter') =>
-  bagOf({ batch: newBatch(batch), products, tables }, phaseId);
-const USUAL_KG = tables.feedKeeping.usualBag.kg;
+  bagOf({ farm: newFarm(), batch: newBatch(batch), products, tables }, phaseId);
+const USUAL_KG = tables.feedKeeping.usualBag.metricKg; // newFarm weighs in kilograms
 
 describe('the bag a feed is bought in', () => {
   it('is the usual one without a price, where neither batch nor place says anything', () => {
     expect(bag([])).toMatchObject({ bagKg: USUAL_KG });
     expect(bag([])).not.toHaveProperty('price');
+  });
+
+  it('is one that is sold there: 50 lb, or 25 kg where people weigh in kilograms', () => {
+    const usual = (units: 'us' | 'metric') => {
+      const farm = newFarm({ units });
+      const asked = { farm, batch: newBatch(), products: [], tables };
+      return formatValue(bagOf(asked, 'starter').bagKg, 'kg', farm);
+    };
+    expect(usual('us')).toBe('50 lb');
+    expect(usual('metric')).toBe('25 kg');
   });
 
   it('is the place’s, with its price', () => {
@@ -106,10 +117,10 @@ describe('prices that become the place’s', () => {
           ...{ prices, processing: 'hired' as const },
           ...(bagKg === undefined ? {} : { bagKg }),
         });
-        const kept = productsOfPrices(batch, [], tables);
+        const kept = productsOfPrices(batch, { farm: newFarm(), products: [] }, tables);
         const products = kept.map((product, k) => ({ ...product, id: `${k}` }) as Product);
         const { prices: _prices, bagKg: _bagKg, ...bare } = batch;
-        const after = { batch: bare, products, tables };
+        const after = { farm: newFarm(), batch: bare, products, tables };
         expect(chickPrice(after)?.price).toBe(given.perBird);
         expect(beddingBag(after).price?.price).toBe(given.bedding);
         expect(processingPrice(after)?.price).toBe(given.processing);
@@ -126,7 +137,9 @@ describe('prices that become the place’s', () => {
     const mine = feed({ id: 'mine', feedFor: 'meat' });
     const batch = newBatch({ prices: { feedPerBag: { starter: '20' }, beddingPerBag: '9' } });
     const shavings = { id: 's', kind: 'bedding', name: 'Shavings', price: '6' } as const;
-    expect(productsOfPrices(batch, [mine, shavings], tables)).toEqual([
+    expect(
+      productsOfPrices(batch, { farm: newFarm(), products: [mine, shavings] }, tables),
+    ).toEqual([
       { ...shavings, price: '9' },
       { ...mine, bagKg: USUAL_KG, price: '20' },
     ]);

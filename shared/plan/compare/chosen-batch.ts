@@ -71,7 +71,7 @@ function chosenBatch(
 
 /** Every feed at the price of the household's own mix, in bags of the size that is bought now. */
 function ofOwnMix(
-  { products }: FarmPicture,
+  { farm, products }: FarmPicture,
   batch: NamedBatch,
   {
     ownMixPerBag,
@@ -86,7 +86,7 @@ function ofOwnMix(
     tables.feedPrograms,
     batch.feedProgramId ?? feedProgram[batch.purpose]!,
   );
-  const { bagKg } = bagOf({ batch, products, tables }, phases.at(-1)!.id);
+  const { bagKg } = bagOf({ farm, batch, products, tables }, phases.at(-1)!.id);
   const feedPerBag = Object.fromEntries(phases.map(({ id }) => [id, ownMixPerBag]));
   return { ...batch, bagKg, prices: { ...batch.prices, feedPerBag } };
 }

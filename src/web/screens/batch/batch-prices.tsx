@@ -52,7 +52,7 @@ export function BatchPrices({ setting, draft, strain, onChange }: Props) {
   const purpose = draft.purpose ?? 'meat';
   const prices = draft.prices ?? {};
   const batch = { ...without(draft), purpose, strainId: strain.id };
-  const asked = { batch, products: picture.products, tables };
+  const asked = { farm, batch, products: picture.products, tables };
   const { prices: _typed, ...unpriced } = batch;
   const ofPlace = { ...asked, batch: unpriced };
   const program = rowById(tables.feedPrograms, draft.feedProgramId ?? strain.feedProgram[purpose]!);
@@ -133,7 +133,7 @@ function KeepPrices({
 }) {
   const words = wordsOfRow(productFields.feed, farm);
   const save = useSave<KeptProduct>(farm.id, 'products', words);
-  const products = productsOfPrices(batch, picture.products, tables);
+  const products = productsOfPrices(batch, picture, tables);
   if (products.length === 0) return null;
   const keep = async () => {
     let prices = batch.prices!;

@@ -174,5 +174,5 @@ function bagOfFirst(strain: Strain, draft: BatchDraft, { picture, tables }: Sett
   const programId = draft.feedProgramId ?? strain.feedProgram[purpose]!;
   const [first] = rowById(tables.feedPrograms, programId).phases;
   const batch = { purpose, strainId: strain.id };
-  return bagOf({ batch, products: picture.products, tables }, first!.id).bagKg;
+  return bagOf({ ...picture, batch, tables }, first!.id).bagKg;
 }

@@ -42,7 +42,7 @@ export function PricesCard({
             <Button
               variant="subtle"
               aria-label={`Add a price: ${name.toLowerCase()}`}
-              onClick={() => setDraft(emptyProduct(kind, tables))}
+              onClick={() => setDraft(emptyProduct(kind, tables, farm))}
             >
               Add
             </Button>

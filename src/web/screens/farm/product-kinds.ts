@@ -5,6 +5,7 @@ import type {
 } from '../../../../shared/farm/feed-product.js';
 import type { FeedProduct, Product, ProductKind } from '../../../../shared/farm/product.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
+import { usualBagKg } from '../../../../shared/plan/prices.js';
 import { sayPrice } from '../../../../shared/money/unit-price.js';
 import { formatPrice, formatValue } from '../../../../shared/units/format.js';
 import type { SavedFarm } from '../../api/queries.js';
@@ -60,11 +61,15 @@ export const feedPhases = ({ feedPrograms }: Tables): { id: string; name: string
 ];
 
 /** A new product of a kind; a bag of feed begins with the usual size. */
-export const emptyProduct = (kind: ProductKind, { feedKeeping }: Tables): ProductDraft =>
+export const emptyProduct = (
+  kind: ProductKind,
+  tables: Tables,
+  farm: Pick<SavedFarm, 'units'>,
+): ProductDraft =>
   kind === 'feed'
-    ? { kind, name: '', phaseIds: [], bagKg: feedKeeping.usualBag.kg }
+    ? { kind, name: '', phaseIds: [], bagKg: usualBagKg(tables, farm) }
     : kind === 'minerals'
-      ? { kind, name: '', bagKg: feedKeeping.usualBag.kg }
+      ? { kind, name: '', bagKg: usualBagKg(tables, farm) }
       : { kind, name: '' };
 
 /** What is known of a product in a few words: for what it is, its size and its price. */

@@ -103,6 +103,13 @@ function Lead({ year }: { year: FeedYear }) {
   const sayDate = useSayDate();
   const { total, to, trips, months, leftOut } = year;
   const most = months.find(({ isMost }) => isMost);
+  if (total.value === 0 && 0 < leftOut.length)
+    return (
+      <p className="feed-lead">
+        What the feed to {sayDate(to)} costs is said once prices are typed: none is known yet of{' '}
+        {listed(leftOut)}.
+      </p>
+    );
   return (
     <p className="feed-lead">
       <b>
@@ -112,7 +119,7 @@ function Lead({ year }: { year: FeedYear }) {
       {trips.length === 0
         ? ''
         : `, on ${trips.length === 1 ? 'one trip' : `${trips.length} trips`}`}
-      {leftOut.length === 0 ? '' : `, without ${listed(leftOut)}`}.
+      {leftOut.length === 0 ? '' : `, without ${listed(leftOut)}: no price is known`}.
       {most && (
         <>
           {' '}

@@ -3,6 +3,7 @@ import { problemsOfRow } from '../../../../shared/farm/check-row.js';
 import { freePriceProblems } from '../../../../shared/farm/feed-product.js';
 import { ingredientProductFields } from '../../../../shared/farm/mix-ingredient.js';
 import type { NumberField } from '../../../../shared/farm/field.js';
+import { usualBagKg } from '../../../../shared/plan/prices.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
 import { useSave, type SavedFarm } from '../../api/queries.js';
 import { messagesByField, wordsOfRow } from '../../fields/field-words.js';
@@ -26,10 +27,10 @@ export interface IngredientDraft {
 }
 
 /** A new one begins with the usual size of a bag. */
-export const newIngredient = ({ feedKeeping }: Tables): IngredientDraft => ({
+export const newIngredient = (tables: Tables, farm: Pick<SavedFarm, 'units'>): IngredientDraft => ({
   kind: 'ingredient',
   name: '',
-  bagKg: feedKeeping.usualBag.kg,
+  bagKg: usualBagKg(tables, farm),
 });
 
 const { fields } = ingredientProductFields;

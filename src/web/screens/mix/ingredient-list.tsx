@@ -32,7 +32,7 @@ export function IngredientList({ farm, tables, ingredients, leftOut, onLeaveOut 
       <Button variant="light" onClick={() => setChoosing(true)}>
         {ingredients.length === 0 ? 'Choose what you can get' : 'Choose more'}
       </Button>
-      <Button variant="default" onClick={() => setDraft(newIngredient(tables))}>
+      <Button variant="default" onClick={() => setDraft(newIngredient(tables, farm))}>
         Add an ingredient
       </Button>
     </Group>

@@ -3,6 +3,7 @@ import { useState } from 'react';
 import { problemsOfRow } from '../../../../shared/farm/check-row.js';
 import { freePriceProblems } from '../../../../shared/farm/feed-product.js';
 import { ingredientProductFields } from '../../../../shared/farm/mix-ingredient.js';
+import { usualBagKg } from '../../../../shared/plan/prices.js';
 import type { Ingredient } from '../../../../shared/tables/ration-tables.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
 import { formatValue } from '../../../../shared/units/format.js';
@@ -67,7 +68,7 @@ export function ReadyIngredients({ farm, tables, had, onDone }: Props) {
             farm={farm}
             draft={chosen.get(row.id)}
             onChange={(draft) => put(row.id, draft)}
-            usualBagKg={tables.feedKeeping.usualBag.kg}
+            bagKg={usualBagKg(tables, farm)}
           />
         ))}
         <Failure error={save.error} />
@@ -91,14 +92,14 @@ interface OneProps {
   readonly farm: SavedFarm;
   readonly draft: IngredientDraft | undefined;
   readonly onChange: (draft: IngredientDraft | undefined) => void;
-  readonly usualBagKg: number;
+  readonly bagKg: number;
 }
 
-function OneRow({ row, farm, draft, onChange, usualBagKg }: OneProps) {
+function OneRow({ row, farm, draft, onChange, bagKg }: OneProps) {
   const { id, name } = row;
   const words = wordsOfRow(ingredientProductFields, farm);
   const errors = draft && messagesByField(problemsOf(draft), words);
-  const fresh: IngredientDraft = { kind: 'ingredient', name, ingredientId: id, bagKg: usualBagKg };
+  const fresh: IngredientDraft = { kind: 'ingredient', name, ingredientId: id, bagKg };
   return (
     <div>
       <Checkbox

@@ -85,6 +85,12 @@ export function WhoBlock({
             }
           />
         ))}
+        {Array.from({ length: adults }, (_, k) => free[k]).includes(undefined) && (
+          <p className="start-small">
+            Where you choose none, some hours of mornings, evenings and weekends beside a job are
+            assumed.
+          </p>
+        )}
         {Array.from({ length: children }, (_, k) => (
           <Choices
             key={k}
