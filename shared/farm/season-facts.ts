@@ -1,7 +1,7 @@
 import { whole, within } from './bounds.js';
 import { choice, list, longText, number, optional, row, text, type RowOf } from './field.js';
 import { MOST_PHOTOS } from './photo.js';
-import { id, price } from './words.js';
+import { id, price, workKey } from './words.js';
 
 /** Bags of feed that were opened for a batch. */
 export const feedOpenedFields = row('FeedOpened', {
@@ -25,6 +25,8 @@ export const boughtFields = row('Bought', {
   money: optional(price('What it cost, all together')),
   /** The seller's name. */
   from: optional(text('Bought from')),
+  /** Key of the trip whose tick told it: its undo takes this back, and nothing told by itself. */
+  work: optional(workKey('Work that was ticked')),
 });
 export type Bought = RowOf<typeof boughtFields>;
 

@@ -7,7 +7,6 @@ import { firstEggBounds } from '../../shared/plan/first-egg.js';
 import { FieldError, type FieldProblem } from '../../shared/problems/field-problem.js';
 import { rowById, type Tables } from '../../shared/tables/tables.js';
 import { BatchEntity, toBatch } from '../batches/batch.entity.js';
-import { mostThatCame } from './check-heads.js';
 
 interface Told {
   readonly eggs: readonly EggsWereCounted[];
@@ -63,3 +62,11 @@ const tooMany = (field: string, given: number, max: number): FieldProblem => ({
   max,
   fix: 'A hen lays one egg a day. Check the number, and over how many days they were counted.',
 });
+
+/** Nobody orders more chicks than this for each bird wanted: straight run for pullets, with losses. */
+const MOST_PER_WANTED = 3;
+const AND_SOME = 10;
+
+/** Birds that can have come at all, where no arrival was told: those ordered, else far more than are wanted. */
+const mostThatCame = ({ orderedBirds, wantedBirds }: ReturnType<typeof toBatch>): number =>
+  orderedBirds ?? MOST_PER_WANTED * wantedBirds + AND_SOME;

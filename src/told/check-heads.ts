@@ -1,23 +1,26 @@
 import type { EntityManager } from 'typeorm';
-import { shortOn, type HeadChange } from '../../shared/farm/head-count.js';
+import { expectedBirds, shortOn, type HeadChange } from '../../shared/farm/head-count.js';
 import { headChangesOf, type HeadsChanged } from '../../shared/farm/told-fact.js';
 import { formatLongDate } from '../../shared/units/dates.js';
-import { BatchEntity } from '../batches/batch.entity.js';
+import { BatchEntity, toBatch } from '../batches/batch.entity.js';
 import { FarmEntity } from '../farms/farm.entity.js';
+import { lifeOf } from '../../shared/plan/life.js';
 import { FieldError, type FieldProblem } from '../../shared/problems/field-problem.js';
+import type { Tables } from '../../shared/tables/tables.js';
 
 interface Told {
   /** What was told or taken back of heads. */
   readonly changed: readonly HeadsChanged[];
   /** All of these batches that were not taken back, with the change. */
   readonly all: readonly HeadsChanged[];
+  readonly tables: Tables;
 }
 
 /** Refuses more birds dead or gone than there were, and birds that died before they came. */
 export async function settleHeads(
   manager: EntityManager,
   farmId: string,
-  { changed, all }: Told,
+  { changed, all, tables }: Told,
   fieldOf: (fact: HeadsChanged, field: string) => string,
 ): Promise<void> {
   const changes = headChangesOf(all);
@@ -27,26 +30,34 @@ export async function settleHeads(
     const own = changes.filter(({ batchId }) => batchId === fact.about);
     const early = before(own, batch.arrivalDate);
     if (early) throw new FieldError([tooEarly(fieldOf(fact, 'on'), early)]);
-    const short = shortOn(own, mostThatCame(batch.details as Ordered));
+    const { birds, isKnown } = placedOf(batch, own, tables);
+    const short = shortOn(own, birds);
     if (!short) continue;
     const { units } = await manager.findOneByOrFail(FarmEntity, { id: farmId });
     const day = (date: string): string => formatLongDate(date, { units });
-    throw new FieldError([tooMany(fieldOf(fact, 'details.birds'), fact, { short, day })]);
+    throw new FieldError([tooMany(fieldOf(fact, 'details.birds'), fact, { short, day, isKnown })]);
   }
 }
 
-interface Ordered {
-  readonly orderedBirds?: number;
-  readonly wantedBirds: number;
+/**
+ * Birds that are taken to have come: as told or ordered, else those of the plan. More may have come than
+ * that, which can be told.
+ */
+function placedOf(row: BatchEntity, own: readonly HeadChange[], tables: Tables): Placed {
+  const batch = toBatch(row);
+  const isKnown =
+    batch.orderedBirds !== undefined || own.some(({ change }) => change === 'arrived');
+  const expected = expectedBirds(batch);
+  // Few are told to be gone of most batches: then no plan has to be asked.
+  if (isKnown || !shortOn(own, expected)) return { birds: expected, isKnown };
+  return { birds: Math.max(expected, lifeOf(batch, tables).placed), isKnown };
 }
 
-/** Nobody orders more chicks than this for each bird wanted: straight run for pullets, with losses. */
-const MOST_PER_WANTED = 3;
-const AND_SOME = 10;
-
-/** Birds that can have come, where no arrival was told: those ordered, else far more than are wanted. */
-export const mostThatCame = ({ orderedBirds, wantedBirds }: Ordered): number =>
-  orderedBirds ?? MOST_PER_WANTED * wantedBirds + AND_SOME;
+interface Placed {
+  readonly birds: number;
+  /** Somebody told how many came, or how many were ordered. */
+  readonly isKnown: boolean;
+}
 
 interface Early {
   readonly given: string;
@@ -71,20 +82,24 @@ interface Short {
   readonly short: NonNullable<ReturnType<typeof shortOn>>;
   /** A date as the household writes it. */
   readonly day: (date: string) => string;
+  readonly isKnown: boolean;
 }
+
+const ASK_HOW_MANY =
+  'Nobody told how many came: check the number, and if more came, tell that first.';
 
 /** More went on a day than there were: on the day of the fact itself, or on a later one. */
 const tooMany = (
   field: string,
   fact: HeadsChanged,
-  { short: { there, took, date }, day }: Short,
+  { short: { there, took, date }, day, isKnown }: Short,
 ): FieldProblem =>
   fact.on < date
     ? {
         field,
         code: 'conflict',
         given: fact.details.birds,
-        fix: `Then only ${there} are left on ${day(date)}, and ${took} are told to have gone on that day. Check what was told of it first.`,
+        fix: `Then only ${there} are left on ${day(date)}, and ${took} are told to have gone on that day. ${isKnown ? 'Check what was told of it first.' : ASK_HOW_MANY}`,
       }
     : {
         field,
@@ -92,5 +107,7 @@ const tooMany = (
         given: fact.details.birds,
         min: 0,
         max: there,
-        fix: `No more can go than there are on ${day(date)}. Check the number, or what was told before.`,
+        fix: isKnown
+          ? `No more can go than there are on ${day(date)}. Check the number, or what was told before.`
+          : `No more are there by the plan on ${day(date)}. ${ASK_HOW_MANY}`,
       };

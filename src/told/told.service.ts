@@ -372,7 +372,8 @@ export class ToldService {
       const all: HeadsChanged[] = [];
       for (const id of new Set(counted.map(({ about }) => about)))
         all.push(...(await this.factsAbout(farmId, id, HEAD_CHANGES)));
-      await settleHeads(manager, farmId, { changed: counted, all }, fieldOf);
+      const { tables } = this.tables;
+      await settleHeads(manager, farmId, { changed: counted, all, tables }, fieldOf);
     }
   }
 

@@ -9,5 +9,9 @@ import type { Said } from '../told/keep-facts.js';
 export function boughtAsPlanned(jobs: readonly PlannedJob[], key: string, on: PlainDate): Said[] {
   const { from, lines = [] } = jobs.find((each) => each.key === key)?.buys ?? {};
   const seller = from === undefined ? {} : { from };
-  return lines.map((line) => ({ kind: 'bought', about: key, on, details: { ...line, ...seller } }));
+  const details = { ...seller, work: key };
+  return lines.map((line) => ({
+    ...{ kind: 'bought', about: key, on },
+    details: { ...line, ...details },
+  }));
 }

@@ -205,7 +205,8 @@ export class WorkService {
   }
 
   private async takeBackBought(farmId: string, key: string): Promise<void> {
-    if (isFetch(key)) await this.told.takeBackAbout(farmId, 'bought', ({ about }) => about === key);
+    if (!isFetch(key)) return;
+    await this.told.takeBackAbout(farmId, 'bought', ({ details }) => details.work === key);
   }
 
   /**

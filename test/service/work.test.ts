@@ -139,9 +139,16 @@ describe.each(databases())('the work on $name', (database) => {
     await tick({ hours: 2 });
     await tick({ doneOn: addDays(today, -1) });
     expect(await bought()).toHaveLength(trip.buys!.lines.length);
+    // Told of the trip by itself, it stays whatever becomes of the tick.
+    const byHand = { what: 'minerals', name: 'Salt', amount: 1 };
+    const fact = { kind: 'bought', about: trip.key, on: today, details: byHand };
+    await app.api
+      .post(`${path}/told`)
+      .send({ facts: [fact] })
+      .expect(201);
     await tick({ undo: true });
     await tick({ undo: true });
-    expect(await bought()).toEqual([]);
+    expect((await bought()).map(({ details }) => details)).toEqual([byHand]);
   });
 
   it('plans by the hours that people say they have', async () => {

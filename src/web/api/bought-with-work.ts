@@ -19,7 +19,7 @@ export async function tellBought(
     (line) =>
       ({
         ...({ kind: 'bought', about: key, on } as const),
-        details: { ...line, ...(from === undefined ? {} : { from }) },
+        details: { ...line, ...(from === undefined ? {} : { from }), work: key },
       }) as const,
   );
   if (0 < facts.length) await tellService(farmId, { does: 'tell', facts });

@@ -70,8 +70,8 @@ const idOf = (farmId: string, id: string): string =>
   outbox.get().find((entry) => entry.farmId === farmId && entry.key === id)?.ids?.[0] ?? id;
 
 /**
- * What is taken back of something: all that was told of a day, all that was bought with it, else the
- * last that was said.
+ * What is taken back of something: all that was told of a day, all that its tick told as bought, else
+ * the last that was said.
  */
 async function factsOf(
   farmId: string,
@@ -83,8 +83,11 @@ async function factsOf(
     `/farms/${farmId}/told?${query.toString()}`,
   );
   const facts = page.facts.filter(({ takenBackAt }) => takenBackAt === undefined);
-  if (kind === 'bought' && on === undefined) return facts;
+  if (kind === 'bought' && on === undefined) return facts.filter(isOfTick);
   return on === undefined
     ? undoneFacts(facts as readonly WorkProgress[])
     : facts.filter((fact) => fact.on === on);
 }
+
+const isOfTick = ({ kind, about, details }: ToldFact): boolean =>
+  kind === 'bought' && details.work === about;

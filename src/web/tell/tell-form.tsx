@@ -73,7 +73,7 @@ export function TellForm({
   }));
   const errors = messagesByField(problems, words);
   const fields = Object.entries(what.fields.fields).filter(
-    ([name]) => name !== 'cowId' || 0 < cows.length,
+    ([name]) => name !== 'work' && (name !== 'cowId' || 0 < cows.length),
   );
   const isRight =
     on !== undefined &&

@@ -8,6 +8,9 @@ import type { Entry, SaidFact } from '../kept/entry.js';
 import { fieldsOf } from './say-entry.js';
 import { todayAt, type Place } from './say-moment.js';
 
+/** What the page says by itself. */
+const UNASKED = ['key', 'undo', 'work'];
+
 type Values = Readonly<Record<string, unknown>>;
 
 /** What was not taken, to be put right: its day and what was said of it. */
@@ -31,7 +34,7 @@ export function ChangeEntry({ entry, place }: { entry: Entry; place: Place }) {
     <Stack gap="sm" mt="sm">
       {first && <DateField label="Day" value={on} max={todayAt(place)} onChange={setOn} />}
       {Object.entries(described.fields)
-        .filter(([name]) => name in values && name !== 'key' && name !== 'undo')
+        .filter(([name]) => name in values && !UNASKED.includes(name))
         .map(([name, field]) => (
           <DescribedField
             key={name}
