@@ -71,6 +71,8 @@ export interface TaskTemplate extends Sourced {
   readonly latestOffsetDays?: number;
   /** Work that must be done before its event, and is of no use once that is past. */
   readonly beforeEvent?: boolean;
+  /** Animals are without feed, warmth or a place if it is not done: it comes first, whatever the hours. */
+  readonly animalsNeedIt?: boolean;
   /** Work of which nothing is left once the birds are ordered, or the eggs set. */
   readonly doneByOrder?: boolean;
   /** Work of which nothing is left once the birds were told to have come. */

@@ -116,6 +116,7 @@ const taskTemplate = (name: string, own: 'taskTemplates' | 'herdTaskTemplates') 
       earliestOffsetDays: maybe(OFFSET_DAYS),
       latestOffsetDays: maybe(OFFSET_DAYS),
       beforeEvent: maybe(YES_NO),
+      animalsNeedIt: maybe(YES_NO),
       doneByOrder: maybe(YES_NO),
       doneByArrival: maybe(YES_NO),
       leadNote: maybe(WORDS),
@@ -189,6 +190,7 @@ export const work = nested(
     smallestPieceHours: part('SmallestPiece', { value: HOURS, longerThanHours: HOURS }),
     placing: part('Placing', {
       priority: table('Priority', { id: priority, lostCost: POINTS, lateCostPerDay: POINTS }),
+      animalsNeedItTimes: POINTS,
       moveCost: POINTS,
     }),
     milking: part('Milking', {

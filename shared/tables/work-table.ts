@@ -71,6 +71,8 @@ export interface WorkTable {
       readonly lostCost: number;
       readonly lateCostPerDay: number;
     }[];
+    /** Times as much for what animals cannot do without. */
+    readonly animalsNeedItTimes: number;
     /** What moving one job to other days counts for when a plan is made again. */
     readonly moveCost: number;
   };

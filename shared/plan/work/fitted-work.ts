@@ -6,6 +6,7 @@ import { fitWork, type FittedWork, type WorkLimits } from '../../schedule/work-s
 import type { EarlierWork } from '../../schedule/work-settling.js';
 import type { WorkJob, WorkProblem } from '../../schedule/work.js';
 import type { WorkTable } from '../../tables/work-table.js';
+import { withAnimalsFirst } from './animals-first.js';
 import { goesOnAsKept } from './as-kept.js';
 import { onSuitableDays } from './chore-days.js';
 import { usualDays, workFrame, type DaysOfWork } from './days-of-work.js';
@@ -68,28 +69,44 @@ export function fitAll(
   const frame = workFrame(request, horizon);
   const days = usualDays(frame);
   const read = workNeeds(request, horizon);
-  const { needs, done, struckOut } = read;
+  const { done, struckOut } = read;
   const chores = onSuitableDays(read.chores, days, request.tables.work.wetDay.rainMm);
-  const hours = workHours(request, { ...read, chores }, horizon);
-  const asked: WorkProblem = {
-    days: horizon,
-    workers: hours.workers,
-    jobs: asHoursAllow(request, needs, jobsOf(request, needs, days, hours.onItsDay), hours),
-  };
-  const { problem, fitted } = fitOrExplain(needs, () =>
-    fitSoonAfter(asked, (each) =>
-      fitOn(request, needs, each, plans ?? plansFor(given, needs.length)),
-    ),
-  );
-  const left = daysLeft(problem, fitted.plan);
   const { dryEnough } = frame;
-  return {
-    work: { request, days, dryEnough, needs, problem, fitted, left, done, struckOut },
-    chores,
-    looks: read.looks,
-    hours,
+  const fitNeeds = (needs: readonly WorkNeed[]): { work: WholeWork; hours: WorkHours } => {
+    const hours = workHours(request, { ...read, needs, chores }, horizon);
+    const asked: WorkProblem = {
+      days: horizon,
+      workers: hours.workers,
+      jobs: asHoursAllow(request, needs, jobsOf(request, needs, days, hours.onItsDay), hours),
+    };
+    const { problem, fitted } = fitOrExplain(needs, () =>
+      fitSoonAfter(asked, (each) =>
+        fitOn(request, needs, each, plans ?? plansFor(given, needs.length)),
+      ),
+    );
+    const left = daysLeft(problem, fitted.plan);
+    const found = { request, days, dryEnough, needs, problem, fitted, left, done, struckOut };
+    return { work: found, hours };
   };
+  return { ...fitWithAnimalsFirst(read.needs, fitNeeds), chores, looks: read.looks };
 }
+
+/** Fits work in again where animals are left without what they need, with that first. */
+function fitWithAnimalsFirst<Found extends { readonly work: WholeWork }>(
+  needs: readonly WorkNeed[],
+  fit: (needs: readonly WorkNeed[]) => Found,
+): Found {
+  let found = fit(needs);
+  for (let round = 0; round < MOST_ROUNDS; round++) {
+    const next = withAnimalsFirst(found.work);
+    if (!next) break;
+    found = fit(next);
+  }
+  return found;
+}
+
+/** What waits for what waits: chains of such work are no longer than this. */
+const MOST_ROUNDS = 4;
 
 /**
  * Fits the work in so that what shall follow soon does, and without that where it would not be done
@@ -165,10 +182,11 @@ export function jobsOf(
 ): WorkJob[] {
   const index = new Map(needs.map((need, i) => [need.key, i]));
   const { smallestPieceHours, wetDay } = tables.work;
-  const { priority } = tables.work.placing;
+  const { priority, animalsNeedItTimes } = tables.work.placing;
   const suitsOfAll = suitsOfNeeds(needs, days, wetDay.rainMm);
   return needs.map((need, i): WorkJob => {
     const { lostCost, lateCostPerDay } = priority.find((each) => each.id === need.priority)!;
+    const times = need.animalsNeedIt ? animalsNeedItTimes : 1;
     const suits = suitsOfAll[i];
     const bound = onItsDay.get(need.key);
     return {
@@ -183,8 +201,8 @@ export function jobsOf(
       ...(suits ? { suits } : {}),
       needsLight: need.conditions.daylight ?? false,
       waitsFor: need.waitsFor.map(({ key, ...wait }) => ({ job: index.get(key)!, ...wait })),
-      lateCostPerDay,
-      lostCost,
+      lateCostPerDay: times * lateCostPerDay,
+      lostCost: times * lostCost,
       ...(bound ? { pinned: [bound.piece] } : {}),
     };
   });

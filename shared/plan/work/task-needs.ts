@@ -191,6 +191,7 @@ function readTask(
     waitsFor: isOnItsDay ? [] : waitsOf(work, task),
     ifLate: task.ifLate,
     ...(task.buys === undefined ? {} : { buys: task.buys }),
+    ...(template.animalsNeedIt ? { animalsNeedIt: true as const } : {}),
     ...(task.noUseAfter === undefined ? {} : { isBeforeEvent: true as const }),
     ...(prepares ? { prepares } : {}),
     ...(isOver ? { isOver } : {}),

@@ -88,7 +88,9 @@ export function workHours(
 }
 
 /** Done on one set day because animals depend on it, and asking nothing of that day. */
-function isBoundToItsDay({ priority, fromDay, untilDay, conditions }: WorkNeed): boolean {
+function isBoundToItsDay(need: WorkNeed): boolean {
+  const { priority, fromDay, untilDay, conditions, isBoundToADay } = need;
+  if (isBoundToADay) return true;
   const { peopleNeeded: _people, ...asks } = conditions;
   const asksNothing = Object.values(asks).every((each) => each === undefined || each === false);
   return priority === 'must' && fromDay === untilDay && asksNothing;

@@ -52,6 +52,12 @@ export interface WorkNeed {
   readonly ifLate?: string;
   /** What is bought on it, where it is the next trip for feed. */
   readonly buys?: TripToBuy;
+  /** Animals cannot do without it: it comes first where hours are short. */
+  readonly animalsNeedIt?: true;
+  /** It takes the hours of its one day, though it had others: no day had them. */
+  readonly isBoundToADay?: true;
+  /** Names of what should come first and has no place: it is done without. */
+  readonly doneWithout?: readonly string[];
   /** It is of no use after the event it makes ready for. */
   readonly isBeforeEvent?: true;
   /** That event, where animals come or go out: they can come later. */

@@ -10,6 +10,7 @@ import { coverWords } from './nights-of-cover.js';
 import { liesWords, spellWords } from './spell-words.js';
 import { suitsNeed } from './suits-of-needs.js';
 import type { WholeWork } from './whole-work.js';
+import type { WorkNeed } from './work-need.js';
 import type { WorkRequest } from './work-request.js';
 
 /** Days from today as the household reads their dates. */
@@ -33,9 +34,13 @@ export function whyThen(work: WholeWork, windows: readonly WorkWindow[], index: 
   const date = dayText(request);
   if (problem.jobs[index]!.pinned) {
     const { latestDay } = windows[index]!;
-    return latestDay < 0
-      ? `Animals depend on it, and it was due by ${date(latestDay)}.`
-      : 'It belongs to this day, and animals depend on it.';
+    const why =
+      latestDay < 0
+        ? `Animals depend on it, and it was due by ${date(latestDay)}`
+        : need.isBoundToADay
+          ? 'Animals depend on it, and none of its days has the hours and the weather for it: it is done all the same'
+          : 'It belongs to this day, and animals depend on it';
+    return `${[why, ...withoutWords(need)].join('; ')}.`;
   }
   const reason = placementReason(problem, fitted.plan, index, work.left);
   const parts: string[] = [];
@@ -95,6 +100,7 @@ export function whyThen(work: WholeWork, windows: readonly WorkWindow[], index: 
   }
   if (isKept) parts.push('it stays where it was planned before');
   if (parts.length === 0) parts.push('the first day there is time for it');
+  parts.push(...withoutWords(need));
   parts.push(...tooLongAfter(work, index));
   const spell = spellWords(work, index);
   if (spell !== undefined) parts.push(spell);
@@ -112,6 +118,14 @@ export function whyThen(work: WholeWork, windows: readonly WorkWindow[], index: 
   const sentence = `${parts.join('; ')}.`;
   return sentence.charAt(0).toUpperCase() + sentence.slice(1) + coverWords(work, index);
 }
+
+/** What should come first, and has no place: animals do not wait for it. */
+const withoutWords = ({ doneWithout = [] }: WorkNeed): string[] =>
+  doneWithout.length === 0
+    ? []
+    : [
+        `without ${listed(doneWithout.map((name) => `“${name}”`))}, as there is no time for that before`,
+      ];
 
 /** What lies longer before it than it should, as no days had the hours for both. */
 function tooLongAfter({ needs, fitted }: WholeWork, index: number): string[] {

@@ -1,0 +1,73 @@
+import { finishDay, placedMinutes } from '../../schedule/work.js';
+import type { WholeWork } from './whole-work.js';
+import type { WorkNeed } from './work-need.js';
+
+/**
+ * Needs with what animals cannot do without first, where a plan leaves it undone: it waits no more
+ * for what has no place itself (feed is fetched though nobody compared prices), and where no day has
+ * the hours for it, it takes those of the day with most of them and goes beyond them.
+ *
+ * Undefined where nothing is left undone that could be done. A store that is shut stays shut; rain
+ * is no reason for chicks to be without feed.
+ */
+export function withAnimalsFirst(work: WholeWork): WorkNeed[] | undefined {
+  const { needs, problem, fitted, request } = work;
+  const stayMinutes = 60 * request.tables.judgements.work.stayH.value;
+  let isChanged = false;
+  const next = needs.map((need, i): WorkNeed => {
+    const { pinned, minutes } = problem.jobs[i]!;
+    const placed = placedMinutes(fitted.plan[i]!);
+    // What lacks a few minutes is done by staying longer.
+    const isDone = 0 < placed && minutes - placed <= stayMinutes;
+    if (!need.animalsNeedIt || pinned || isDone) return need;
+    const mended = withoutUndone(work, i) ?? boundToADay(work, i);
+    if (mended) isChanged = true;
+    return mended ?? need;
+  });
+  return isChanged ? next : undefined;
+}
+
+/** It goes without what it waits for that has no place. */
+function withoutUndone({ needs, fitted }: WholeWork, i: number): WorkNeed | undefined {
+  const need = needs[i]!;
+  const isUndone = (key: string): boolean => {
+    const at = needs.findIndex((other) => other.key === key);
+    return fitted.plan[at]!.length === 0 && !needs[at]!.animalsNeedIt;
+  };
+  const undone = need.waitsFor.filter(({ key }) => isUndone(key));
+  if (undone.length === 0) return undefined;
+  const names = undone.map(({ key }) => needs.find((other) => other.key === key)!.name);
+  return {
+    ...need,
+    waitsFor: need.waitsFor.filter((wait) => !undone.includes(wait)),
+    doneWithout: [...(need.doneWithout ?? []), ...names],
+  };
+}
+
+/** It has one day: that suits it, between what it waits for and what waits for it, with most hours left. */
+function boundToADay(work: WholeWork, i: number): WorkNeed | undefined {
+  const { needs, problem, fitted, left, days } = work;
+  const { shopsOpen } = needs[i]!.conditions;
+  const { suits, able, fromDay, untilDay, waitsFor } = problem.jobs[i]!;
+  const after = Math.max(0, ...waitsFor.map(({ job }) => finishDay(fitted.plan[job]!)));
+  const followers = problem.jobs.flatMap((job, k) =>
+    job.waitsFor.some((wait) => wait.job === i) ? (fitted.plan[k]![0]?.day ?? []) : [],
+  );
+  const before = Math.min(Infinity, ...followers);
+  const hoursOn = (day: number): number =>
+    Math.max(0, ...able.map((w) => left.left(problem.jobs[i]!, w, day)));
+  let best: number | undefined;
+  for (let day = Math.max(0, fromDay); day <= Math.min(untilDay, problem.days - 1); day++) {
+    if (shopsOpen && days.isShut[day] === 1) continue;
+    if (best === undefined || isBetter(day, best)) best = day;
+  }
+  function isBetter(day: number, than: number): boolean {
+    const isSuitable = (each: number): boolean => suits?.[each] !== 0;
+    if (isSuitable(day) !== isSuitable(than)) return isSuitable(day);
+    const isInTurn = (each: number): boolean => after <= each && each <= before;
+    if (isInTurn(day) !== isInTurn(than)) return isInTurn(day);
+    return hoursOn(than) < hoursOn(day);
+  }
+  if (best === undefined) return undefined;
+  return { ...needs[i]!, fromDay: best, untilDay: best, waitsFor: [], isBoundToADay: true };
+}

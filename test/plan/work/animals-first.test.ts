@@ -1,0 +1,79 @@
+import { describe, expect, it } from '@jest/globals';
+import { addDays, weekdayOf } from '../../../shared/calendar/plain-date.js';
+import type { FarmPicture } from '../../../shared/farm/picture.js';
+import { planAnimals } from '../../../shared/plan/farm/animal-plans.js';
+import { workOfFarm } from '../../../shared/plan/farm/work-of-farm.js';
+import type { PlannedJob } from '../../../shared/plan/work/planned-work.js';
+import { workPlanOf } from '../../../shared/plan/work/work-plan.js';
+import { newBatch, newRequest, tables } from '../../support/factories.js';
+import { newPicture } from '../../support/pictures.js';
+
+const EVENINGS = [2, 2, 2, 2, 2, 5, 3];
+const WEEKENDS = [0.5, 0.5, 0.5, 0.5, 0.5, 8, 8];
+const PLANS = 300;
+
+/** Two adults whose chicks come in so many days, with nothing ready. */
+function lateHousehold(today: string, inDays: number, hoursByWeekday: number[]): FarmPicture {
+  const { farm, climate, facilities } = newRequest();
+  const people = ['Ann', 'Ben'].map((name) => ({ id: name, name, away: [], hoursByWeekday }));
+  const meat = newBatch({ arrivalDate: addDays(today, inDays), wantedBirds: 75, leaveAgeDays: 56 });
+  const batches = [{ ...meat, id: 'meat', name: 'Meat' }];
+  return newPicture({ farm, climate, facilities, today, people, batches });
+}
+
+function jobsOf(picture: FarmPicture): readonly PlannedJob[] {
+  const request = workOfFarm(picture, tables, planAnimals(picture, tables));
+  return workPlanOf(request, PLANS).jobs;
+}
+
+const NEEDED = new Set(
+  tables.taskTemplates.filter(({ animalsNeedIt }) => animalsNeedIt).map(({ id }) => `batch/${id}`),
+);
+const isNeeded = ({ kind = '' }: PlannedJob): boolean => NEEDED.has(kind);
+const isSunday = (date: string): boolean => weekdayOf(date) === 7;
+
+describe('what animals cannot do without, where chicks come soon', () => {
+  const days = Array.from({ length: 11 }, (_, inDays) => inDays);
+  it.each(days)('is all done, %d days before they come', (inDays) => {
+    for (const hours of [EVENINGS, WEEKENDS]) {
+      for (const today of ['2027-04-12', '2027-04-16', '2027-04-17']) {
+        const arrival = addDays(today, inDays);
+        const needed = jobsOf(lateHousehold(today, inDays, hours)).filter(isNeeded);
+        expect(needed.length).toBeGreaterThan(3);
+        const undone = needed.filter(
+          ({ pieces, lostHours }) => pieces.length === 0 || 0.5 < lostHours,
+        );
+        expect(undone.map(({ name }) => name)).toEqual([]);
+        const late = needed
+          .filter(({ latest }) => latest <= arrival)
+          .flatMap(({ name, pieces }) => {
+            const last = pieces.at(-1)!.date;
+            // On a Sunday no store is open.
+            return arrival < last && !isSunday(arrival) ? [`${name} on ${last}`] : [];
+          });
+        expect(late).toEqual([]);
+      }
+    }
+  });
+
+  it('is not kept back by what has no time itself', () => {
+    const jobs = jobsOf(lateHousehold('2027-04-12', 0, EVENINGS));
+    const priced = jobs.find(({ name }) => name === 'Price and order feed')!;
+    expect(priced.pieces).toEqual([]);
+    const trips = jobs.filter(({ name }) => name.startsWith('Fetch feed'));
+    expect(trips.length).toBeGreaterThan(1);
+    for (const { pieces, why } of trips) {
+      expect(pieces).toHaveLength(1);
+      expect(why).toContain('“Price and order feed”');
+    }
+  });
+
+  it('comes before what is of use to nobody today', () => {
+    // A Saturday: hours there are, but not for all.
+    const jobs = jobsOf(lateHousehold('2027-04-17', 0, EVENINGS));
+    const short = jobs.filter((job) => isNeeded(job) && job.pieces.length === 0);
+    expect(short).toEqual([]);
+    const others = jobs.filter((job) => !isNeeded(job) && job.pieces.length === 0);
+    expect(others.length).toBeGreaterThan(0);
+  });
+});
