@@ -122,6 +122,8 @@ class Stays {
 
   add({ on, details, toldAt }: HerdMove): void {
     const { paddockId, isTyped = false, isSinceUnknown = false } = details;
+    // Ticked off where somebody had told the move already: nothing moved.
+    if (details.work !== undefined && this.at(on)?.paddockId === paddockId) return;
     const last = this.all.at(-1);
     if (isTyped && (isSinceUnknown || paddockId === undefined)) {
       // It says what the last stay really was.
@@ -135,6 +137,10 @@ class Stays {
     else if (last?.isVague && on < last.from) this.all.splice(-1, 1, { ...last, from: on }, stay);
     else this.insert(stay);
     if (this.latest < on) this.latest = on;
+  }
+
+  private at(day: PlainDate): Stay | undefined {
+    return this.all.findLast(({ from }) => from <= day);
   }
 
   private insert(stay: Stay): void {

@@ -63,6 +63,7 @@ export type HerdMove = Told<
     readonly isTyped?: boolean;
     /** It is not known since when. */
     readonly isSinceUnknown?: boolean;
+    readonly work?: string;
   }
 >;
 

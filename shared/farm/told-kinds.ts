@@ -70,6 +70,8 @@ const moveFields = row('HerdMove', {
   isTyped: optional(yesNo('Typed as its place')),
   /** It is not known since when. */
   isSinceUnknown: optional(yesNo('Since when is not known')),
+  /** Key of the work or chore whose tick told it. */
+  work: optional(workKey('Work that was ticked')),
 });
 
 const ofBatch = (about: string, batchIds: readonly string[]): FieldProblem[] =>

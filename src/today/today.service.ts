@@ -8,8 +8,10 @@ import { withTicks, type TickedToday } from '../../shared/plan/today/today.js';
 import { FieldError } from '../../shared/problems/field-problem.js';
 import type { ToldFact } from '../../shared/farm/told-fact.js';
 import { PicturesService } from '../picture/pictures.service.js';
+import type { Said } from '../told/keep-facts.js';
 import { ToldService } from '../told/told.service.js';
 import { TablesService } from '../reference/tables.service.js';
+import { movedBy } from '../work/moved-by.js';
 import { WorkService } from '../work/work.service.js';
 import type { ChoreTickDto } from './today.dto.js';
 
@@ -49,14 +51,22 @@ export class TodayService {
     const { today } = (await this.pictures.of(farmId)).picture;
     const ticked = (await this.ticks(farmId, today)).filter(({ about }) => about === key);
     if (isDone && ticked.length === 0) {
+      const done = { kind: 'chore-done', about: key, on: today, details: {} } as const;
       await this.told.tell(
         farmId,
-        [{ kind: 'chore-done', about: key, on: today, details: {} }],
+        [done, ...(await this.movedBy(farmId, key, today))],
         () => 'key',
       );
     }
     if (!isDone) for (const { id } of ticked) await this.told.takeBack(farmId, id);
     return { key, isDone };
+  }
+
+  /** The herd is where the move of the day that is ticked off brings it. */
+  private async movedBy(farmId: string, key: string, on: PlainDate): Promise<Said[]> {
+    const { chores } = await this.work.dayOf(farmId);
+    const goes = chores.find((chore) => chore.key === key)?.goes;
+    return goes ? [movedBy(goes, key, on)] : [];
   }
 
   private async ticks(farmId: string, from: PlainDate): Promise<readonly ToldFact[]> {

@@ -56,13 +56,17 @@ export async function settlePlaces(
   }
 }
 
-/** The paddock that a herd is said to go into while it stands there, by all else that was told. */
+/**
+ * The paddock that a herd is said to go into while it stands there, by all else that was told; a tick
+ * of the day’s work may say it again.
+ */
 function alreadyIn(
   { id, on, details, replaces }: HerdMove,
   moves: readonly HerdMove[],
 ): string | undefined {
   const isTold = moves.some((move) => move.id === id);
-  if (!isTold || details.isTyped || replaces !== undefined) return undefined;
+  const mayBe = details.isTyped || details.work !== undefined || replaces !== undefined;
+  if (!isTold || mayBe) return undefined;
   const before = paddockOn(
     moves.filter((move) => move.id !== id),
     addDays(on, 1),

@@ -15,6 +15,7 @@ import {
   type ToldFact,
   type ToldKind,
 } from '../../shared/farm/told-fact.js';
+import { isMovesKey, isTurnOutWork } from '../../shared/farm/herd-move-work.js';
 import { isMowingWork } from '../../shared/farm/mowing.js';
 import { TOLD_KINDS, type ToldOn } from '../../shared/farm/told-kinds.js';
 import { isId } from '../database/ids.js';
@@ -155,23 +156,36 @@ export class ToldService {
     const row = isId(id)
       ? await this.database.manager.findOneBy(ToldFactEntity, { id, farmId })
       : null;
-    const raises = !row || !leavesPlans(row.kind);
+    const raises = !row || !leavesPlans(row.kind) || isMovesKey(row.about);
     const takeBack = async (manager: EntityManager): Promise<void> => {
       if (!row) throw notTold(id);
       await this.takeBackAll(farmId, [id]);
       if (row.kind === 'work-progress') await this.takeBackUndone(farmId, row.about);
+      if (isMovesKey(row.about)) await this.takeBackMoved(farmId, row.about, row.on);
       await this.settle(manager, farmId, [toFact(row)], () => 'id', { areNew: false });
       this.noteTold([row.kind]);
     };
     await this.telling(farmId, takeBack, { raises });
   }
 
-  /** What mowing that is not done any more had told of its paddocks. */
+  /** What work that is not done any more had told of paddocks and herds. */
   private async takeBackUndone(farmId: string, key: string): Promise<void> {
-    if (!isMowingWork(key)) return;
+    if (!isMowingWork(key) && !isTurnOutWork(key)) return;
     const facts = holding(await this.factsAbout(farmId, key, ['work-progress']));
     const isDone = facts.some(({ details }) => details.doneOn !== undefined);
-    if (!isDone) await this.takeBackMown(farmId, key);
+    if (isDone) return;
+    await this.takeBackMown(farmId, key);
+    await this.takeBackMoved(farmId, key);
+  }
+
+  /** Takes back the move of a herd that the tick of a piece of work told, or of a chore on a day. */
+  async takeBackMoved(farmId: string, key: string, on?: PlainDate): Promise<void> {
+    if (!isMovesKey(key) && !isTurnOutWork(key)) return;
+    await this.takeBackAbout(
+      farmId,
+      'herd-move',
+      (fact) => fact.details.work === key && (on === undefined || fact.on === on),
+    );
   }
 
   /** Takes back what the tick of mowing told of its paddocks. */
@@ -186,13 +200,14 @@ export class ToldService {
     kind: Kind,
     isMeant: (fact: FactOf<Kind>) => boolean,
   ): Promise<void> {
-    await this.telling(farmId, async () => {
+    await this.telling(farmId, async (manager) => {
       this.noteTold([kind]);
       const meant = (await this.factsOf(farmId, kind)).filter(isMeant);
       await this.takeBackAll(
         farmId,
         meant.map(({ id }) => id),
       );
+      await this.settle(manager, farmId, meant, () => 'key', { areNew: false });
     });
   }
 

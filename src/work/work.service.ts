@@ -4,6 +4,8 @@ import { LessThan, type EntityManager } from 'typeorm';
 import type { PlainDate } from '../../shared/calendar/plain-date.js';
 import { afterSaid } from '../../shared/farm/said-of-work.js';
 import { isMowingWork } from '../../shared/farm/mowing.js';
+import { isTurnOutWork } from '../../shared/farm/herd-move-work.js';
+import { goesByTurnOut } from '../../shared/plan/work/herd-goes.js';
 import { isFetch } from '../../shared/plan/tasks/fetches.js';
 import { isUnseen } from '../../shared/farm/told-seen.js';
 import { undoneFacts } from '../../shared/farm/work-undo.js';
@@ -33,6 +35,7 @@ import { SharedAnswers } from '../work-pool/shared-answers.js';
 import type { DueWork } from '../../shared/plan/farm/work-of-farm.js';
 import { WorkPool } from '../work-pool/work-pool.service.js';
 import { KeptPlanEntity } from './kept-plan.entity.js';
+import { movedBy } from './moved-by.js';
 import { boughtAsPlanned } from './bought-as-planned.js';
 import type { GroundLookDto, ProgressDto } from './work.dto.js';
 
@@ -139,10 +142,12 @@ export class WorkService {
       await this.told.takeBackAbout(farmId, 'work-progress', ({ about }) => about === key);
       await this.told.takeBackMown(farmId, key);
       await this.takeBackBought(farmId, key);
+      await this.told.takeBackMoved(farmId, key);
       return { key };
     }
     const mowing = await this.mowingOf(farmId, key);
     const bought = said.doneOn === undefined ? [] : await this.boughtOn(farmId, key, said.doneOn);
+    const moved = said.doneOn === undefined ? [] : await this.turnedOut(farmId, key, said.doneOn);
     const reckoned = said.hours === undefined ? {} : await this.reckoned(farmId, key);
     return this.told.telling(farmId, async () => {
       const facts = await this.told.factsAbout(farmId, key, ['work-progress']);
@@ -166,7 +171,7 @@ export class WorkService {
       const isNewDay = details.doneOn !== before.doneOn;
       const mown = isNewDay ? await this.mownBy(farmId, key, { mowing, on: details.doneOn }) : [];
       if (isNewDay) await this.told.takeBackMown(farmId, key);
-      const brought = isNewDay ? bought : [];
+      const brought = isNewDay ? [...bought, ...moved] : [];
       await this.told.tell(farmId, [fact, ...mown, ...brought], (_k, field) =>
         field === 'on' ? 'doneOn' : field.replace(/^details\./, ''),
       );
@@ -202,6 +207,14 @@ export class WorkService {
     if (!isFetch(key)) return [];
     if (0 < holding(await this.told.factsAbout(farmId, key, ['bought'])).length) return [];
     return boughtAsPlanned((await this.planOf(farmId)).jobs, key, on);
+  }
+
+  /** Where a herd stands once it was let out, unless it is told to stand somewhere. */
+  private async turnedOut(farmId: string, key: string, on: PlainDate): Promise<Said[]> {
+    if (!isTurnOutWork(key)) return [];
+    const { herds } = (await this.pictures.of(farmId)).picture;
+    const goes = goesByTurnOut(key, herds, await this.pasture.planOf(farmId));
+    return goes ? [movedBy(goes, key, on)] : [];
   }
 
   private async takeBackBought(farmId: string, key: string): Promise<void> {

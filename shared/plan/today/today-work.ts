@@ -4,6 +4,8 @@ import type { Herd } from '../../farm/herd.js';
 import type { FarmPicture } from '../../farm/picture.js';
 import type { Round } from '../../tables/task-template.js';
 import type { Tables } from '../../tables/tables.js';
+import type { PasturePlan } from '../pasture/pasture-plan.js';
+import { goesByChore, type HerdGoes } from '../work/herd-goes.js';
 import { hoursOn, workPeople } from '../work/work-people.js';
 import type { PlannedJob, WorkPlan } from '../work/planned-work.js';
 import { mayNeedDryGround } from './ground-work.js';
@@ -52,6 +54,8 @@ export interface TodayChore {
   readonly hours: number;
   readonly rounds?: readonly Round[];
   readonly person?: string;
+  /** The paddock it brings the herd to, which its tick tells. */
+  readonly goes?: HerdGoes & { readonly paddock: string };
 }
 
 export interface TodayHours {
@@ -60,8 +64,17 @@ export interface TodayHours {
 }
 
 /** Chores of today by batch and herd. */
-export function todayChores(plan: WorkPlan, picture: Pick<FarmPicture, 'herds'>): TodayChore[] {
-  const order = [...picture.herds].map(({ name }: Herd) => name);
+export function todayChores(
+  plan: WorkPlan,
+  { herds, paddocks }: Pick<FarmPicture, 'herds' | 'paddocks'>,
+  pasture: PasturePlan | undefined,
+): TodayChore[] {
+  const order = herds.map(({ name }: Herd) => name);
+  const goesBy = (key: string): Pick<TodayChore, 'goes'> => {
+    const goes = goesByChore({ key, on: plan.today }, herds, pasture);
+    const paddock = paddocks.find(({ id }) => id === goes?.paddockId)?.name;
+    return goes && paddock !== undefined ? { goes: { ...goes, paddock } } : {};
+  };
   return (plan.chores[0] ?? [])
     .map((chore): TodayChore => ({
       key: chore.key,
@@ -70,6 +83,7 @@ export function todayChores(plan: WorkPlan, picture: Pick<FarmPicture, 'herds'>)
       hours: chore.hours,
       ...(chore.rounds === undefined ? {} : { rounds: chore.rounds }),
       ...(chore.personId === undefined ? {} : { person: nameOf(plan, chore.personId) }),
+      ...goesBy(chore.key),
     }))
     .sort((a, b) => placeIn(order, a) - placeIn(order, b));
 }

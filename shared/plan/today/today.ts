@@ -52,9 +52,9 @@ export function todayOf(
 ): Today {
   const { today, climate, people } = picture;
   const animals = animalLines(picture, tables, planned);
-  const chores = todayChores(plan, picture);
-  const jobs = todayJobs(plan, picture);
   const { batches, pasture } = planned;
+  const chores = todayChores(plan, picture, pasture);
+  const jobs = todayJobs(plan, picture);
   return {
     date: today,
     weather: todayWeather({ climate, today, tables }, plan),

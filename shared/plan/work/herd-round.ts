@@ -7,6 +7,7 @@ import { rowById, type Tables } from '../../tables/tables.js';
 import type { PasturePlan } from '../pasture/pasture-plan.js';
 import { hoursOf } from '../tasks/task-hours.js';
 import type { LookNeed, PlannedChore } from './work-need.js';
+import { movesKey } from '../../farm/herd-move-work.js';
 
 /** Work of those that stand apart: nobody looks at the others with it. */
 export const OF_THOSE_APART = 'cattle.twice-daily-health-checks-stock-handled-last';
@@ -135,7 +136,7 @@ function movesOf({ herd, pasture, tables, today, days }: RoundOf): PlannedChore[
   if (onDays.length === 0) return [];
   return [
     {
-      key: `herd/${herd.id}/moves`,
+      key: movesKey(herd.id),
       name: 'Move them to fresh grass: measure, set fences, count through',
       belongsTo: { kind: 'herd', id: herd.id, name: herd.name },
       hoursPerDay: herdMove.hoursBase,

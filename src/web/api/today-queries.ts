@@ -2,6 +2,7 @@ import { useQuery, useQueryClient, type QueryClient } from '@tanstack/react-quer
 import { useCallback, useState, useSyncExternalStore } from 'react';
 import type { PlainDate } from '../../../shared/calendar/plain-date.js';
 import type { TickedToday } from '../../../shared/plan/today/today.js';
+import type { HerdGoes } from '../../../shared/plan/work/herd-goes.js';
 import type { TripToBuy } from '../../../shared/plan/tasks/task.js';
 import type { Entry, Message } from '../kept/entry.js';
 import { outbox } from '../kept/outbox-store.js';
@@ -66,7 +67,12 @@ export function onDayItIs(
 
 /** A tick, its undo, or something else that is told of a piece of work. */
 export type Tick = { readonly key: string; readonly name?: string } & (
-  | { readonly is: 'chore'; readonly on: PlainDate; readonly isDone: boolean }
+  | {
+      readonly is: 'chore';
+      readonly on: PlainDate;
+      readonly isDone: boolean;
+      readonly goes?: HerdGoes | undefined;
+    }
   | {
       readonly is: 'job';
       readonly isDone: boolean;
@@ -148,9 +154,16 @@ export function isNewer(entry: Entry, farmId: string): boolean {
 
 const messageOf = (one: Tick): Message => {
   if (one.is !== 'chore') return messageOfWork(one.told);
-  const { key: about, on } = one;
+  const { key: about, on, goes } = one;
+  const moved = goes && {
+    ...({ kind: 'herd-move', about: goes.herdId, on } as const),
+    details: { paddockId: goes.paddockId, work: about },
+  };
   return one.isDone
-    ? { does: 'tell', facts: [{ kind: 'chore-done', about, on, details: {} }] }
+    ? {
+        does: 'tell',
+        facts: [{ kind: 'chore-done', about, on, details: {} }, ...(moved ? [moved] : [])],
+      }
     : { does: 'take-back', of: { kind: 'chore-done', about, on } };
 };
 

@@ -20,20 +20,21 @@ export function TodayChores({
 }) {
   return (
     <ul className="today-rows today-round">
-      {chores.map(({ key, name, of, hours, person, rounds, isDone: wasDone }) => {
+      {chores.map(({ key, name, of, hours, person, rounds, goes, isDone: wasDone }) => {
         const isDone = said(key) ?? wasDone;
         return (
           <li key={key} className={isDone ? 'today-row today-row-done' : 'today-row'}>
             <TickButton
               name={of === undefined ? name : `${name}, ${of}`}
               state={isDone ? 'done' : 'open'}
-              onTick={() => tick({ is: 'chore', key, on, name, isDone: true })}
+              onTick={() => tick({ is: 'chore', key, on, name, isDone: true, goes })}
               onUndo={() => tick({ is: 'chore', key, on, name, isDone: false })}
             />
             <div>
               <p className="today-job">{name}</p>
               <p className="today-words">
                 {of !== undefined && `${of} · `}
+                {goes && `to ${goes.paddock} · `}
                 <b>{formatHours(hours)}</b>
                 {person && ` · ${person}`}
                 {rounds && ` · ${roundsSaid(rounds)}`}
