@@ -4,6 +4,7 @@ import { isStarted, type Batch } from '../farm/batch.js';
 import type { Farm } from '../farm/farm.js';
 import type { FeedProduct, Product, ProductKind } from '../farm/product.js';
 import type { Tables } from '../tables/tables.js';
+import { usualBagKg } from '../tables/usual-bag.js';
 import { formatPrice, minorDigits } from '../units/format.js';
 
 /** A price of one, and whose it is: typed for the batch, or of a product of the place. */
@@ -55,12 +56,6 @@ export function bagOf(
     ? { bagKg, bagInput, price: { price: product.price, product: product.name } }
     : { bagKg, bagInput };
 }
-
-/** A bag of the size that is sold where the farm lies, kg. */
-export const usualBagKg = (
-  { feedKeeping: { usualBag } }: Pick<Tables, 'feedKeeping'>,
-  { units }: Pick<Farm, 'units'>,
-): number => (units === 'metric' ? usualBag.metricKg : usualBag.kg);
 
 /** The feed made for a phase and purpose, before one that serves several; of equals the cheaper. */
 export function feedOf(

@@ -5,7 +5,7 @@ import type {
 } from '../../../../shared/farm/feed-product.js';
 import type { FeedProduct, Product, ProductKind } from '../../../../shared/farm/product.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
-import { usualBagKg } from '../../../../shared/plan/prices.js';
+import { usualBagKg } from '../../../../shared/tables/usual-bag.js';
 import { sayPrice } from '../../../../shared/money/unit-price.js';
 import { formatPrice, formatValue } from '../../../../shared/units/format.js';
 import type { SavedFarm } from '../../api/queries.js';

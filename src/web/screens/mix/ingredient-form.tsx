@@ -3,7 +3,7 @@ import { problemsOfRow } from '../../../../shared/farm/check-row.js';
 import { freePriceProblems } from '../../../../shared/farm/feed-product.js';
 import { ingredientProductFields } from '../../../../shared/farm/mix-ingredient.js';
 import type { NumberField } from '../../../../shared/farm/field.js';
-import { usualBagKg } from '../../../../shared/plan/prices.js';
+import { usualBagKg } from '../../../../shared/tables/usual-bag.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
 import { useSave, type SavedFarm } from '../../api/queries.js';
 import { messagesByField, wordsOfRow } from '../../fields/field-words.js';

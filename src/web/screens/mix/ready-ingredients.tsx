@@ -3,7 +3,7 @@ import { useState } from 'react';
 import { problemsOfRow } from '../../../../shared/farm/check-row.js';
 import { freePriceProblems } from '../../../../shared/farm/feed-product.js';
 import { ingredientProductFields } from '../../../../shared/farm/mix-ingredient.js';
-import { usualBagKg } from '../../../../shared/plan/prices.js';
+import { usualBagKg } from '../../../../shared/tables/usual-bag.js';
 import type { Ingredient } from '../../../../shared/tables/ration-tables.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
 import { formatValue } from '../../../../shared/units/format.js';
