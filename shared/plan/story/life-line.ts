@@ -43,7 +43,7 @@ export function lifeLineOf(
       .map(
         ({ name, starts }) => [`Switch to ${name.toLowerCase()}`, starts.value, 'feed'] as const,
       ),
-    ...(leaving?.processingDays ?? []).map(({ on }) => ['Processing', on, 'end'] as const),
+    ...processingOf(leaving),
     ['Cockerels leave', birds.cockerelsLeave?.on.value, 'end'],
     ['First eggs', laying?.firstEgg.value, 'end'],
     ['First molt', laying?.molts[0]?.value, 'end'],
@@ -55,6 +55,21 @@ export function lifeLineOf(
       return [{ label, on, part, ...(ageDays < 0 ? {} : { ageDays }) }];
     })
     .sort((a, b) => (a.on < b.on ? -1 : a.on > b.on ? 1 : 0));
+}
+
+/** One date, or of several each with how many birds, those that nobody has hands for included. */
+function processingOf(leaving: BatchPlan['leaving']): (readonly [string, unknown, StoryPart])[] {
+  const { processingDays: days, birdsWithoutHands: left } = leaving ?? {};
+  if (!leaving || !days) return [];
+  const isOne = days.length === 1 && left === undefined;
+  return [
+    ...days.map(
+      ({ on, birds }) => [isOne ? 'Processing' : `Processing, ${birds} birds`, on, 'end'] as const,
+    ),
+    ...(left === undefined
+      ? []
+      : [[`Processing, ${left} that nobody has hands for`, leaving.on.value, 'end'] as const]),
+  ];
 }
 
 /** The work of ordering, while it is open. */

@@ -122,6 +122,10 @@ export const theme = createTheme({
     Checkbox: { defaultProps: { size: 'md', iconColor: 'var(--accent-ink)' } },
     Radio: { defaultProps: { size: 'md', iconColor: 'var(--accent-ink)' } },
     Switch: { defaultProps: { size: 'md' } },
+    // In the middle of text a color alone says nothing of a link.
+    Anchor: { defaultProps: { underline: 'always' } },
+    // Else what is written on a chosen one is not told from its ground in the dark.
+    Chip: { defaultProps: { color: 'accent', variant: 'filled' } },
     Text: { defaultProps: { size: 'md' } },
     Table: { defaultProps: { borderColor: 'var(--line)' } },
   },

@@ -6,6 +6,7 @@ import type { Quantity } from '../../../shared/explain/quantity.js';
 import type { BatchPlan } from '../../../shared/plan/batch-plan.js';
 import { planBatch } from '../../../shared/plan/batch-plan.js';
 import { lifeLineOf } from '../../../shared/plan/story/life-line.js';
+import type { FarmPicture } from '../../../shared/farm/picture.js';
 import { placeOf, quantityAt } from '../../../shared/plan/story/place-in-plan.js';
 import { STORY_PARTS, storyPartOf } from '../../../shared/plan/story/story-part.js';
 import { aboutBatch } from '../../../shared/plan/story/about-batch.js';
@@ -17,7 +18,11 @@ const TODAY = '2026-11-25';
 const farm = newFarm();
 const reader = { ...farm, today: TODAY };
 
-function planned(more: Parameters<typeof newBatch>[0] = {}, today = TODAY) {
+function planned(
+  more: Parameters<typeof newBatch>[0] = {},
+  today = TODAY,
+  people: FarmPicture['people'] = [],
+) {
   const batch = { ...newBatch({ brooderId: 'brooder', ...more }), id: 'batch' };
   const picture = newPicture({
     farm,
@@ -25,6 +30,7 @@ function planned(more: Parameters<typeof newBatch>[0] = {}, today = TODAY) {
     today,
     facilities: [newBrooder()],
     batches: [batch],
+    people,
   });
   return { picture, tables, batch, reader, plan: planBatch(picture, tables, batch.id) };
 }
@@ -51,6 +57,23 @@ describe('lifeLineOf', () => {
     expect(labels(meat)).toEqual(expect.arrayContaining(['Arrive', 'Out of the brooder']));
     expect(line.map(({ on }) => on)).toEqual(line.map(({ on }) => on).toSorted());
     expect(line.at(-1)!.on).toBe(meat.plan.lastDate);
+  });
+
+  it('says of each of several days of processing how many birds it has, and how many have none', () => {
+    const hands = ['a', 'b'].map((id) => ({ id, name: id, away: [] }));
+    const said = (wantedBirds: number) => {
+      const asked = planned({ wantedBirds, processing: 'home' }, TODAY, hands);
+      return {
+        birds: Number(asked.plan.birds.atEnd.value),
+        days: labels(asked).filter((label) => label.startsWith('Processing')),
+      };
+    };
+    for (const { birds, days } of [said(120), said(900)]) {
+      expect(days.length).toBeGreaterThan(1);
+      const counts = days.map((label) => Number(/^Processing, (\d+) /.exec(label)![1]));
+      expect(counts.reduce((sum, each) => sum + each)).toBe(birds);
+    }
+    expect(said(900).days.at(-1)).toMatch(/ that nobody has hands for$/);
   });
 
   it('tells layers of their first eggs, and an order that was made by its own day', () => {

@@ -79,15 +79,15 @@ export default function FeedScreen({ farm, tables }: { farm: SavedFarm; tables: 
           <ByFeed year={year} />
           <Text className="no-print">
             Feeds, prices and bags in store stand under{' '}
-            <Anchor component={Link} href={`${base}/place#prices`} inherit underline="always">
+            <Anchor component={Link} href={`${base}/place#prices`} inherit>
               Prices
             </Anchor>
             , sellers under{' '}
-            <Anchor component={Link} href={`${base}/place#suppliers`} inherit underline="always">
+            <Anchor component={Link} href={`${base}/place#suppliers`} inherit>
               Where you buy
             </Anchor>
             . Or{' '}
-            <Anchor component={Link} href={`${base}/feed/mix`} inherit underline="always">
+            <Anchor component={Link} href={`${base}/feed/mix`} inherit>
               mix your own
             </Anchor>
             .

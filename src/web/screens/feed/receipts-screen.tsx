@@ -28,7 +28,7 @@ export default function ReceiptsScreen({ farm }: { farm: SavedFarm }) {
       <Title order={1}>Feed receipts</Title>
       <Text>
         Type what you bought in the last twelve months, the newest or the oldest first, and{' '}
-        <Anchor component={Link} href={`${base}/feed`} inherit underline="always">
+        <Anchor component={Link} href={`${base}/feed`} inherit>
           Feed
         </Anchor>{' '}
         says where the money went and what to do otherwise.
@@ -45,7 +45,7 @@ export default function ReceiptsScreen({ farm }: { farm: SavedFarm }) {
                 The last twelve months: <Num of={spent.total} />.{' '}
               </>
             )}
-            <Anchor component={Link} href={`${base}/feed`} inherit underline="always">
+            <Anchor component={Link} href={`${base}/feed`} inherit>
               Where it went
             </Anchor>
           </>
@@ -56,7 +56,7 @@ export default function ReceiptsScreen({ farm }: { farm: SavedFarm }) {
       </Folded>
       <Text>
         What was told is listed, and can be changed, under{' '}
-        <Anchor component={Link} href={`${base}/record`} inherit underline="always">
+        <Anchor component={Link} href={`${base}/record`} inherit>
           The record
         </Anchor>
         .

@@ -98,7 +98,7 @@ function Spent({ spent, farm, to }: { spent: FeedSpent; farm: SavedFarm; to: str
         <Text size="sm">Not counted, because no price is known: {listed(unpriced)}.</Text>
       )}
       <Text size="sm" className="no-print">
-        <Anchor component={Link} href={to} inherit underline="always">
+        <Anchor component={Link} href={to} inherit>
           More receipts
         </Anchor>
       </Text>

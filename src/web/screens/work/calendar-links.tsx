@@ -38,10 +38,8 @@ export function CalendarLinks({ farmId, people }: { farmId: string; people: Work
           <details key={href}>
             <summary>{name}</summary>
             <Text style={{ overflowWrap: 'anywhere' }}>
-              <Anchor href={href} underline="always">
-                Open the calendar of {whose}
-              </Anchor>
-              , or type its address: <Code>{href}</Code>
+              <Anchor href={href}>Open the calendar of {whose}</Anchor>, or type its address:{' '}
+              <Code>{href}</Code>
             </Text>
           </details>
         ))}
