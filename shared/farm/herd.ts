@@ -54,6 +54,12 @@ export const cattleGroupFields = row(
     ),
     arrivesOn: optional(date('Arrives on')),
     leavesOn: optional(date('Leaves on')),
+    /** Id of the fact by which these were told to have died or gone, on the day that stands before it. */
+    leftAs: optional(id('Told as')),
+    /** Place of the group, from 1, that they were some of; left out where all of it went. */
+    leftOf: optional(number('Of group', whole(1, 20, 'count', 'Name one of the groups.'))),
+    /** Where they were to leave on another day. */
+    wouldLeaveOn: optional(date('Would have left on')),
     /** Where they stand when they come to others: a pen, or a paddock by its name. */
     apartIn: optional(text('Kept apart in')),
     bredOn: optional(date('Bred on')),

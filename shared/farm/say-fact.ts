@@ -35,6 +35,13 @@ const SOLD_BY: Readonly<Partial<Record<keyof typeof BOUGHT_WORDS, readonly [stri
 };
 
 export const GONE_WORDS = { sold: 'sold', given: 'given away' } as const;
+/** What became of cattle. */
+export const LEFT_WORDS = {
+  ...GONE_WORDS,
+  died: 'died',
+  'put-down': 'put down',
+  slaughtered: 'slaughtered',
+} as const;
 
 /**
  * A told fact in a few words, without its day and without what it happened to.
@@ -100,6 +107,11 @@ export function sayFact(
       const { calves, dead = 0, cowId } = fact.details;
       const who = cowId === undefined ? undefined : nameOf(cowId);
       return `${who === undefined ? 'Calved' : `${who} calved`}: ${calves} alive${dead === 0 ? '' : `, ${dead} dead`}`;
+    }
+    case 'cattle-left': {
+      const { how, head, cowId, weightKg, money: paid, to } = fact.details;
+      const who = (cowId === undefined ? undefined : nameOf(cowId)) ?? `${head} head`;
+      return `${who} ${LEFT_WORDS[how]}${to === undefined ? '' : ` to ${to}`}${amount(weightKg, 'kg', 'live')}${money(paid)}`;
     }
     case 'milked':
       return `${say(fact.details.liters, 'L')} of milk`;

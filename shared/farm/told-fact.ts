@@ -1,6 +1,7 @@
 import type { FeedOpening } from './feed-opening.js';
 import { addDays, type PlainDate } from '../calendar/plain-date.js';
 import type { BrooderLook } from './brooder-look.js';
+import type { CattleLeft } from './cattle-left.js';
 import type { FeedBought } from './feed-bought.js';
 import {
   HEAD_CHANGES,
@@ -67,6 +68,9 @@ export type HerdMove = Told<
   }
 >;
 
+/** Cattle of a herd died, or went to somebody else. */
+export type CattleWent = Told<'cattle-left', CattleLeft>;
+
 /** A paddock was mown for hay, or topped. */
 export type PaddockWasMown = Told<'paddock-mown', PaddockMown>;
 
@@ -116,6 +120,7 @@ export type ToldFact =
   | HeightRead
   | GroundChecked
   | HerdMove
+  | CattleWent
   | PaddockWasMown;
 export type ToldKind = ToldFact['kind'];
 export type FactOf<Kind extends ToldKind> = Extract<ToldFact, { kind: Kind }>;

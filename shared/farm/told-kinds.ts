@@ -1,5 +1,6 @@
 import { addDays, isPlainDate, type PlainDate } from '../calendar/plain-date.js';
 import type { FieldProblem } from '../problems/field-problem.js';
+import { cattleLeftFields, leftProblems } from './cattle-left.js';
 import { problemsOfRow } from './check-row.js';
 import { eggsCountedFields } from './egg-count.js';
 import { optional, oneOf, choice, nested, row, text, yesNo, type RowDescription } from './field.js';
@@ -181,6 +182,13 @@ export const TOLD_KINDS: Readonly<Record<ToldKind, KindOfFact>> = {
       among('about', about, [FARM_GROUND], 'The gauge is that of the whole farm.'),
   },
   calved: { ...ofHerd(calvedFields), leavesPlans: true },
+  'cattle-left': {
+    ...ofHerd(cattleLeftFields),
+    problemsOf: ({ about, details }, { herdIds }) => [
+      ...among('about', about, herdIds, 'Name a herd of this farm.'),
+      ...leftProblems(details),
+    ],
+  },
   milked: { ...ofHerd(milkedFields), replaces: 'the-one-of-that-day', leavesPlans: true },
   note: {
     details: noteFields,
@@ -276,6 +284,7 @@ export const anySaid = oneOf('Fact', 'kind', {
   rained: saidFields('rained', 'Rained', rainedFields),
   'alarm-seen': saidFields('alarm-seen', 'AlarmSeen', alarmFields),
   calved: saidFields('calved', 'Calved', calvedFields),
+  'cattle-left': saidFields('cattle-left', 'CattleLeft', cattleLeftFields),
   milked: saidFields('milked', 'Milked', milkedFields),
   note: saidFields('note', 'Note', noteFields),
   'grass-reading': saidFields('grass-reading', 'HeightRead', heightFields),

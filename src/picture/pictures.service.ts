@@ -17,6 +17,7 @@ import {
   feedOpeningsOf,
   groundChecksOf,
   headChangesOf,
+  holding,
   mowingsOf,
   progressOf,
   weighingsOf,
@@ -144,14 +145,17 @@ export class PicturesService {
   /** Parts of a picture that go by what was told in all years, and by rows of their own. */
   private readonly wholes: readonly Whole[] = [
     {
-      kinds: ['herd-move'],
+      kinds: ['herd-move', 'cattle-left'],
       read: async (farmId, today) => {
         const moves = await this.told.movesOf(farmId);
         const paddocks = await this.paddocks.findAll(farmId, moves);
         const paddockIds = paddocks.map(({ id }) => id);
         const herds = await this.herds.findAll(farmId, { moves, paddockIds });
+        const left = holding(await this.told.factsOf(farmId, 'cattle-left'));
+        const gone = new Set(left.map(({ details }) => details.cowId));
+        const cows = (await this.cows.findAll(farmId)).filter(({ id }) => !gone.has(id));
         const grazings = grazingsOf(moves).filter(({ to = today }) => seasonsSince(today) <= to);
-        return { paddocks, herds, grazings };
+        return { paddocks, herds, cows, grazings };
       },
     },
     {
@@ -189,7 +193,6 @@ export class PicturesService {
     const suppliers = await this.suppliers.findAll(farmId);
     const people = await this.people.findAll(farmId);
     const batches = await this.batches.findAll(farmId);
-    const cows = await this.cows.findAll(farmId);
     const row = await this.farms.findRow(farmId);
     const handovers = await this.handovers.findAll(farmId);
     const wholes: WholeParts[] = [];
@@ -213,7 +216,6 @@ export class PicturesService {
       batches,
       ...(told as Required<TellingParts>),
       ...whole,
-      cows,
       pastureChoices: choicesOf(row, whole.paddocks, today),
       handovers,
       keptPlans,
@@ -224,7 +226,7 @@ export class PicturesService {
 type WholeParts = Partial<
   Pick<
     FarmPicture,
-    'paddocks' | 'herds' | 'grazings' | 'readings' | 'mowings' | 'jobs' | 'progress'
+    'paddocks' | 'herds' | 'cows' | 'grazings' | 'readings' | 'mowings' | 'jobs' | 'progress'
   >
 >;
 
@@ -236,6 +238,7 @@ interface Whole {
 /** Kinds of which such a part is made. */
 const OF_WHOLES = [
   'herd-move',
+  'cattle-left',
   'grass-reading',
   'paddock-mown',
   'work-progress',

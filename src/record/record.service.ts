@@ -172,7 +172,7 @@ export const OF_BATCHES = [
 
 const COUNTED = [
   ...(['arrived', 'died', 'processed', 'gone', 'eggs-counted'] as const),
-  ...(['eggs-gone', 'milked', 'calved', 'bought'] as const),
+  ...(['eggs-gone', 'milked', 'calved', 'cattle-left', 'bought'] as const),
 ] as const satisfies readonly ToldKind[];
 
 const [FIRST_YEAR, LAST_YEAR] = [1900, 2200];

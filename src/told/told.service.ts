@@ -8,6 +8,7 @@ import {
   changesHeads,
   headChangesOf,
   holding,
+  type CattleWent,
   type EggsWereCounted,
   type FactOf,
   type HeadsChanged,
@@ -27,6 +28,7 @@ import { HerdEntity } from '../herds/herd.entity.js';
 import { PaddockEntity } from '../paddocks/paddock.entity.js';
 import { keepFacts, type Said } from './keep-facts.js';
 import { refuseStrangeWeights } from './check-weights.js';
+import { settleCattle } from './check-cattle.js';
 import { settleHeads } from './check-heads.js';
 import { refuseStrangeEggs } from './check-eggs.js';
 import { settlePhotos } from './check-photos.js';
@@ -159,6 +161,8 @@ export class ToldService {
     const raises = !row || !leavesPlans(row.kind) || isMovesKey(row.about);
     const takeBack = async (manager: EntityManager): Promise<void> => {
       if (!row) throw notTold(id);
+      const where = { id, farmId, takenBackAt: IsNull() };
+      if (!(await manager.existsBy(ToldFactEntity, where))) return;
       await this.takeBackAll(farmId, [id]);
       if (row.kind === 'work-progress') await this.takeBackUndone(farmId, row.about);
       if (isMovesKey(row.about)) await this.takeBackMoved(farmId, row.about, row.on);
@@ -382,6 +386,12 @@ export class ToldService {
     await refuseStrangeWeights(manager, farmId, known, fieldOf);
     const notes = told.filter((fact): fact is FactOf<'note'> => fact.kind === 'note');
     await settlePhotos(manager, farmId, notes, fieldOf);
+    const left = told.filter((fact): fact is CattleWent => fact.kind === 'cattle-left');
+    if (0 < left.length) {
+      const all = await this.factsOf(farmId, 'cattle-left');
+      const now = areNew ? { told: left, back: [] } : { told: [], back: left };
+      await settleCattle(manager, farmId, { ...now, all }, fieldOf);
+    }
     const counted = told.filter(changesHeads);
     if (0 < counted.length) {
       const all: HeadsChanged[] = [];

@@ -48,6 +48,8 @@ describe('telling on a phone', () => {
       .waitFor();
     await rowOf(page, 'Here').getByRole('button', { name: 'Undo' }).click();
     await rowOf(page, 'Here').getByText('1 died. Told.').waitFor({ state: 'detached' });
+    // The button is gone: the keyboard goes on from what it did.
+    expect(await page.locator(':focus').innerText()).toBe('Taken back.');
     expect(errors).toEqual([]);
   });
 
@@ -124,6 +126,35 @@ describe('telling on a phone', () => {
       .waitFor();
     const changed = page.getByRole('list', { name: 'What changed in the plan' });
     await changed.getByText(/^Live weight each: .+ less than before\.$/).waitFor();
+    expect(errors).toEqual([]);
+  });
+
+  it('takes a cow that was sold off the herd, and gives her back', async () => {
+    const id = await farmWithChicks();
+    await house.post(`/farms/${id}/herds`, {
+      name: 'Cattle',
+      groups: [
+        { classId: 'dry-cow', head: 4 },
+        { classId: 'stocker', head: 6 },
+      ],
+    });
+    const { page, errors } = await house.page('phone');
+    await today(page, id);
+    await rowOf(page, 'Cattle')
+      .getByRole('button', { name: /: 10\b/ })
+      .waitFor();
+    await ask(page, 'Cattle', 'Some died, were sold or slaughtered');
+    await page.getByLabel('What became of them').selectOption({ label: 'Sold' });
+    await page.getByLabel('Of which class').selectOption({ label: 'Dry cow, in calf' });
+    await page.getByLabel('What they brought, all together').fill('1150');
+    expect(await seriousFindings(page, '[role=dialog]')).toEqual([]);
+    await page.getByRole('button', { name: 'Tell it' }).click();
+    await rowOf(page, 'Cattle').getByText('1 head sold, $1,150.00. Told.').waitFor();
+    await rowOf(page, 'Cattle').getByRole('button', { name: /: 9\b/ }).waitFor();
+    await rowOf(page, 'Cattle').getByRole('button', { name: 'Undo' }).click();
+    await rowOf(page, 'Cattle')
+      .getByRole('button', { name: /: 10\b/ })
+      .waitFor();
     expect(errors).toEqual([]);
   });
 

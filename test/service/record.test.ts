@@ -205,6 +205,7 @@ describe.each(databases())('the record on $name', (database) => {
       rained: ['ground', { mm: 6 }],
       calved: [herdId!, { calves: 1 }],
       milked: [herdId!, { liters: 8 }],
+      'cattle-left': [herdId!, { how: 'died', head: 1 }],
       note: [batchId, { text: 'Shut the north door.' }],
       'grass-reading': [paddockId!, { heightCm: 14 }],
       'paddock-mown': [paddockId!, { isLeftLying: true }],

@@ -48,6 +48,10 @@ interface Try {
 
 const WEEK_DAYS = 7;
 
+/** Asks the processor where there is one: at home the day is the household's own. */
+const askedFor = ({ processing }: NamedBatch, on: string, home: string): string =>
+  processing === 'hired' ? `Ask the processor for ${on}` : `${home} ${on}`;
+
 const TRIES: Readonly<
   Record<OtherwiseField, (asked: Asked, was: PlainDate, is: PlainDate) => Try[]>
 > = {
@@ -66,7 +70,7 @@ const TRIES: Readonly<
     return [
       {
         id: 'day-moves',
-        words: (on) => `Ask for ${on}, so that they are as old`,
+        words: (on) => `${askedFor(batch, on, 'Process on')}, so that they are as old`,
         batch: leavingOn(batch, plan, addDays(was, late)),
       },
     ];
@@ -77,7 +81,7 @@ const TRIES: Readonly<
       ? [
           {
             id: 'longer',
-            words: (on) => `Keep them a week longer, to ${on}`,
+            words: (on) => `${askedFor(batch, on, 'Process on')}: keep them a week longer`,
             batch: leavingOn(batch, plan, addDays(is, WEEK_DAYS)),
           },
         ]

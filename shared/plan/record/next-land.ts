@@ -1,4 +1,5 @@
 import { addDays, daysBetween, type PlainDate } from '../../calendar/plain-date.js';
+import { asMeant } from '../../farm/cattle-gone.js';
 import type { CattleGroup } from '../../farm/herd.js';
 import type { ClosedDays, Paddock } from '../../farm/paddock.js';
 import type { FarmPicture } from '../../farm/picture.js';
@@ -39,7 +40,8 @@ const OF_ONE_YEAR: ReadonlySet<string> = new Set([
 
 /** Cattle that came in a year, stockers above all. Those that were there before go on by themselves. */
 export const herdsAgain = ({ herds }: Pick<FarmPicture, 'herds'>, moved: Moved): NextHerd[] =>
-  herds.flatMap(({ id, name, groups, turnOutOn }): NextHerd[] => {
+  herds.flatMap(({ id, name, groups: told, turnOutOn }): NextHerd[] => {
+    const groups = asMeant(told);
     const again = groups.filter(({ arrivesOn }) => isOf(arrivesOn, moved)).map(groupIn(moved));
     const later = isOf(turnOutOn, moved) ? addDays(turnOutOn!, moved.byDays) : undefined;
     if (again.length === 0 && later === undefined) return [];

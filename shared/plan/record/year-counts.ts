@@ -1,4 +1,5 @@
 import Big from 'big.js';
+import type { CattleLeft } from '../../farm/cattle-left.js';
 import { holding, type FactOf, type ToldFact, type ToldKind } from '../../farm/told-fact.js';
 import { minorDigits } from '../../units/format.js';
 
@@ -17,6 +18,13 @@ export interface YearCounts {
   readonly eggs: { readonly counted: number; readonly sold: number; readonly given: number };
   readonly milkL: number;
   readonly calves: number;
+  /** Head that died or were put down, were sold, slaughtered at home, or given away. */
+  readonly cattle: {
+    readonly died: number;
+    readonly sold: number;
+    readonly slaughtered: number;
+    readonly given: number;
+  };
   /** Smallest coins of the farm's currency. */
   readonly money: { readonly taken: number; readonly spent: number };
   /** How much of what was sold or bought was told without its money. */
@@ -34,11 +42,14 @@ export function yearCounts(year: number, facts: readonly ToldFact[], currency: s
   const of = <Kind extends ToldKind>(kind: Kind): FactOf<Kind>[] =>
     held.filter((fact): fact is FactOf<Kind> => fact.kind === kind);
   const [gone, eggsGone, bought] = [of('gone'), of('eggs-gone'), of('bought')];
-  const sales = [...gone, ...eggsGone].filter(({ details }) => details.how === 'sold');
+  const left = of('cattle-left');
+  const sales = [...gone, ...eggsGone, ...left].filter(({ details }) => details.how === 'sold');
   const birdsThat = (how: 'sold' | 'given'): number =>
     total(gone, ({ details }) => (details.how === how ? details.birds : 0));
   const eggsThat = (how: 'sold' | 'given'): number =>
     total(eggsGone, ({ details }) => (details.how === how ? details.eggs : 0));
+  const headThat = (...how: readonly CattleLeft['how'][]): number =>
+    total(left, ({ details }) => (how.includes(details.how) ? details.head : 0));
   const processed = of('processed');
   return {
     year,
@@ -57,6 +68,12 @@ export function yearCounts(year: number, facts: readonly ToldFact[], currency: s
     },
     milkL: total(of('milked'), ({ details }) => details.liters),
     calves: total(of('calved'), ({ details }) => details.calves),
+    cattle: {
+      died: headThat('died', 'put-down'),
+      sold: headThat('sold'),
+      slaughtered: headThat('slaughtered'),
+      given: headThat('given'),
+    },
     money: { taken: moneyOf(sales, currency), spent: moneyOf(bought, currency) },
     withoutMoney: { sales: unpriced(sales), purchases: unpriced(bought) },
   };

@@ -142,11 +142,27 @@ const nextTrip = ({ jobs }: Looked['plan'], today: PlainDate, kind: FeedKind): T
     .filter(({ on }) => today <= on)
     .sort((a, b) => a.on.localeCompare(b.on))[0];
 
-/** Whether the last plan still had a trip only after the feed is out, or did not have it. */
-const isPutForward = ({ changes }: Looked['plan'], { key }: Trip, out: PlainDate): boolean =>
-  (changes?.list ?? []).some(
+/**
+ * Whether the last plan had a trip only after the feed is out. One that is new is one put forward where
+ * another of the same animals is gone or later instead: trips are numbered in the order of their days.
+ */
+function isPutForward({ changes }: Looked['plan'], { key }: Trip, out: PlainDate): boolean {
+  const list = changes?.list ?? [];
+  const own = list.find((each) => each.key === key);
+  if (own?.kind === 'moved') return wasAfter(own, out);
+  if (own?.kind !== 'new') return false;
+  return list.some(
     (each) =>
-      each.key === key &&
-      (each.kind === 'new' ||
-        (each.kind === 'moved' && each.from !== undefined && out < each.from)),
+      each.key !== key &&
+      isFetch(each.key) &&
+      whoseOf(each.key) === whoseOf(key) &&
+      (each.kind === 'gone' || each.kind === 'moved') &&
+      wasAfter(each, out),
   );
+}
+
+const wasAfter = ({ from }: { readonly from?: string }, out: PlainDate): boolean =>
+  from !== undefined && out < from;
+
+/** Whom a trip is for: the key of its batch. */
+const whoseOf = (key: string): string => key.split('/').slice(0, 2).join('/');

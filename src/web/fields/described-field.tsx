@@ -1,7 +1,7 @@
 import { Checkbox, Textarea, TextInput } from '@mantine/core';
 import { useId, type ComponentProps } from 'react';
 import type { Field } from '../../../shared/farm/field.js';
-import { BOUGHT_WORDS, CAUSE_WORDS, GONE_WORDS } from '../../../shared/farm/say-fact.js';
+import { BOUGHT_WORDS, CAUSE_WORDS, LEFT_WORDS } from '../../../shared/farm/say-fact.js';
 import type { UnitSystem } from '../../../shared/units/unit.js';
 import { DateField } from './date-input.js';
 import { EachWeight } from './each-weight.js';
@@ -123,7 +123,7 @@ const capital = (words: string): string => words.charAt(0).toUpperCase() + words
 
 /** What choices are called. */
 const CHOICES: Readonly<Record<string, string>> = Object.fromEntries(
-  Object.entries({ ...CAUSE_WORDS, ...GONE_WORDS, ...BOUGHT_WORDS, other: 'something else' }).map(
+  Object.entries({ ...CAUSE_WORDS, ...LEFT_WORDS, ...BOUGHT_WORDS, other: 'something else' }).map(
     ([id, words]) => [id, capital(words)],
   ),
 );

@@ -1,10 +1,11 @@
 import { Button, Stack } from '@mantine/core';
 import { lazy, Suspense, useState, type ComponentProps } from 'react';
 import type { PlainDate } from '../../../shared/calendar/plain-date.js';
+import type { CattleGroup } from '../../../shared/farm/herd.js';
 import type { NamedBatch } from '../../../shared/farm/picture.js';
 import type { ToldFact } from '../../../shared/farm/told-fact.js';
 import type { AnimalLine } from '../../../shared/plan/today/animal-lines.js';
-import { usePicture, type SavedFarm } from '../api/queries.js';
+import { usePicture, useTables, type SavedFarm } from '../api/queries.js';
 import { FormDialog } from '../fields/form-dialog.js';
 import { TellForm } from './tell-form.js';
 import { ofAnimal, ofPlace, otherwiseOf, type Otherwise, type Tellable } from './what-to-tell.js';
@@ -31,7 +32,7 @@ export default function TellDialog({ farm, today, line, onTold, onOtherwise, onC
   const what = choices.find((each) => each.kind === chosen?.kind) ?? chosen;
   const name = line?.name ?? farm.name;
   const asked = what ?? otherwise;
-  const Form = what?.kind === 'herd-move' ? MovedForm : TellForm;
+  const Form = line?.kind === 'herd' ? HerdTellForm : TellForm;
   return (
     <FormDialog
       onClose={onClose}
@@ -88,10 +89,23 @@ export default function TellDialog({ farm, today, line, onTold, onOtherwise, onC
   );
 }
 
-/** A move names one of the paddocks there are. */
-function MovedForm(props: Omit<ComponentProps<typeof TellForm>, 'rows'>) {
-  const paddocks = usePicture(props.farm.id).data?.paddocks;
-  return <TellForm {...props} rows={{ paddockId: paddocks ?? [] }} />;
+/** What is told of a herd names one of its paddocks, cows or classes; of a single class nobody is asked. */
+function HerdTellForm(props: Omit<ComponentProps<typeof TellForm>, 'rows'>) {
+  const picture = usePicture(props.farm.id).data;
+  const tables = useTables().data;
+  const { kind, about } = props.what;
+  const groups = picture?.herds.find(({ id }) => id === about)?.groups ?? [];
+  const ids = new Set(groups.filter(isThere).map(({ classId }) => classId));
+  const classes = tables?.cattle.classes.filter(({ id }) => ids.has(id)) ?? [];
+  const cows = picture?.cows.filter(({ herdId }) => herdId === about) ?? [];
+  const rows = {
+    ...(kind === 'herd-move' ? { paddockId: picture?.paddocks ?? [] } : {}),
+    cowId: cows,
+    classId: 1 < classes.length ? classes : [],
+  };
+  return <TellForm {...props} rows={rows} />;
 }
+
+const isThere = ({ leftAs }: CattleGroup): boolean => leftAs === undefined;
 
 const lower = (words: string): string => words.charAt(0).toLowerCase() + words.slice(1);

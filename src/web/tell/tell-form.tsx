@@ -23,7 +23,6 @@ interface Props {
   readonly what: Tellable;
   /** The fact that it changes, and its day. */
   readonly changes?: { readonly id: string; readonly on: PlainDate };
-  readonly cows?: readonly Named[];
   /** Rows of which a field names one, by the field. */
   readonly rows?: Readonly<Record<string, readonly Named[]>>;
   readonly onTold: (fact: ToldFact) => void;
@@ -35,19 +34,13 @@ interface Named {
   readonly name: string;
 }
 
+/** Fields that name one of some rows, asked for where there are any. */
+const NAMES_ONE: ReadonlySet<string> = new Set(['cowId', 'classId']);
+
 type Draft = Readonly<Record<string, unknown>>;
 
 /** One thing that happened: its numbers are filled in as planned, and one press tells it. */
-export function TellForm({
-  farm,
-  today,
-  what,
-  changes,
-  cows = [],
-  rows = { cowId: cows },
-  onTold,
-  onBack,
-}: Props) {
+export function TellForm({ farm, today, what, changes, rows = {}, onTold, onBack }: Props) {
   // Only what was typed: what stands beside it follows what becomes known meanwhile.
   const [typed, setTyped] = useState<Draft>({});
   const draft: Draft = { ...what.start, ...typed };
@@ -73,7 +66,7 @@ export function TellForm({
   }));
   const errors = messagesByField(problems, words);
   const fields = Object.entries(what.fields.fields).filter(
-    ([name]) => name !== 'work' && (name !== 'cowId' || 0 < cows.length),
+    ([name]) => name !== 'work' && (!NAMES_ONE.has(name) || 0 < (rows[name]?.length ?? 0)),
   );
   const isRight =
     on !== undefined &&

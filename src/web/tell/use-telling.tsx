@@ -38,6 +38,8 @@ export function useTelling(
     readonly words: string;
     readonly was: NamedBatch;
   }>();
+  /** Of what the last thing told was taken back. */
+  const [back, setBack] = useState<string>();
   const undo = useTakeBack(farm.id);
   const { reader } = useOpener();
   const said = told && (
@@ -47,7 +49,14 @@ export function useTelling(
         type="button"
         className="today-button"
         disabled={undo.isPending}
-        onClick={() => undo.mutate(told.fact.id, { onSuccess: () => setTold(undefined) })}
+        onClick={() =>
+          undo.mutate(told.fact.id, {
+            onSuccess: () => {
+              setTold(undefined);
+              setBack(told.of);
+            },
+          })
+        }
       >
         Undo
       </button>
@@ -59,15 +68,27 @@ export function useTelling(
   const isGone = (of: string | undefined): boolean =>
     of !== undefined && of !== THE_PLACE && !animals.some(({ id }) => id === of);
   return {
-    ask: (line) => setAsked({ line }),
+    ask: (line) => {
+      setBack(undefined);
+      setAsked({ line });
+    },
     saidOf: (id) => {
       if (otherwise?.was.id === id)
         return (
           <Suspense>
-            <OtherwiseSaid farm={farm} {...otherwise} onUndone={() => setOtherwise(undefined)} />
+            <OtherwiseSaid
+              farm={farm}
+              {...otherwise}
+              onUndone={() => {
+                setOtherwise(undefined);
+                setBack(id);
+              }}
+            />
           </Suspense>
         );
-      return told?.of === id || (id === THE_PLACE && isGone(told?.of)) ? said : undefined;
+      const isOf = (of: string | undefined): boolean =>
+        of === id || (id === THE_PLACE && isGone(of));
+      return isOf(told?.of) ? said : isOf(back) ? <TakenBack /> : undefined;
     },
     dialog: asked && (
       <Suspense>
@@ -90,6 +111,15 @@ export function useTelling(
     ),
   };
 }
+
+/** The button that was pressed is gone: whoever pressed it goes on from here. */
+const TakenBack = () => (
+  <p className="tell-said" role="status" tabIndex={-1} ref={focused}>
+    Taken back.
+  </p>
+);
+
+const focused = (line: HTMLElement | null): void => line?.focus();
 
 /** Instead of an id, of what is told of the place. */
 export const THE_PLACE = 'place';

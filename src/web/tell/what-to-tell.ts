@@ -43,6 +43,7 @@ export function ofAnimal(line: AnimalLine): Tellable[] {
         : []),
       of('calved', 'A calf was born', { calves: 1 }),
       of('milked', 'Milk of the day'),
+      of('cattle-left', 'Some died, were sold or slaughtered', { how: 'died', head: 1 }),
       of('note', 'A note'),
     ];
   }

@@ -54,6 +54,7 @@ describe('waysWhenOtherwise', () => {
   it('asks for a slot as much later as the box is, so that they are as old', () => {
     const of = batch({ processing: 'hired', slotDate: '2027-06-30' });
     const { found } = ways('arrivalDate', of, '2027-05-07');
+    expect(found[0]!.words).toMatch(/^Ask the processor for .+, so that they are as old$/);
     expect(only(found)).toMatchObject({ arrivalDate: '2027-05-07', slotDate: '2027-07-02' });
   });
 
@@ -61,6 +62,9 @@ describe('waysWhenOtherwise', () => {
     const of = batch({ leaveAgeDays: 49 });
     const { given, changed, found } = ways('orderedBirds', of, 50);
     const kept = only(found);
+    expect(found[0]!.words).toMatch(/^Process on .+: keep them a week longer$/);
+    const [hired] = ways('orderedBirds', { ...of, processing: 'hired' }, 50).found;
+    expect(hired!.words).toMatch(/^Ask the processor for .+: keep them a week longer$/);
     // Hatched the day before they came: 49 days old on 22 June, and seven more.
     expect(leaves(given, kept)).toBe('2027-06-29');
     const heavy = planIn(given, kept).leaving!.liveEach.value;

@@ -201,7 +201,17 @@ describe('an alarm of feed that is out', () => {
     const sooner = [expect.stringMatching(/^fetch feed sooner: by /)];
     const wasLate = change({ kind: 'moved', from: addDays(TODAY, 20) });
     expect(feedWords(few, trip, wasLate)).toEqual(sooner);
-    expect(feedWords(few, trip, change({ kind: 'new' }))).toEqual(sooner);
+    // New by itself it is no trip put forward: the plan did not know of these animals, or of the trip.
+    const isNew = change({ kind: 'new' });
+    expect(feedWords(few, trip, isNew)).toEqual([]);
+    const other = (more: object) => [
+      ...isNew,
+      { key: `${KEY}.2`, name: 'Fetch', why: '', kind: 'gone', ...more },
+    ];
+    expect(feedWords(few, trip, other({ from: addDays(TODAY, 20) }))).toEqual(sooner);
+    expect(feedWords(few, trip, other({ from: TODAY }))).toEqual([]);
+    const ofOthers = { key: 'batch/others/meat.fetch-feed', from: addDays(TODAY, 20) };
+    expect(feedWords(few, trip, other(ofOthers))).toEqual([]);
     // It was in time before, too.
     expect(feedWords(few, trip, change({ kind: 'moved', from: TODAY }))).toEqual([]);
     // There is plenty.

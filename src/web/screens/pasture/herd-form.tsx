@@ -66,7 +66,7 @@ export function HerdForm({
         const of = tables.cattle.classes.find((c) => c.id === group.classId);
         const error = (name: string) => errorAt(`groups.${k}.${name}`);
         return (
-          <Fieldset key={k} legend={`Group ${k + 1}`}>
+          <Fieldset key={k} legend={`Group ${k + 1}${group.leftAs ? ', gone as told' : ''}`}>
             <SimpleGrid cols={{ base: 1, xs: 2 }}>
               <Select
                 label={GROUP.classId.label}

@@ -17,6 +17,7 @@ export const KIND_WORDS: Readonly<Partial<Record<ToldKind, string>>> = {
   'herd-move': 'Moves of herds',
   'paddock-mown': 'Mowing',
   calved: 'Calves',
+  'cattle-left': 'Cattle that died or went',
   milked: 'Milk',
   rained: 'Rain',
   'ground-check': 'Looks at the ground',
@@ -28,5 +29,5 @@ export const KIND_WORDS: Readonly<Partial<Record<ToldKind, string>>> = {
 export const CHANGED_HERE: ReadonlySet<ToldKind> = new Set<ToldKind>([
   ...(['arrived', 'died', 'processed', 'gone', 'weighed', 'feed-opened', 'bought'] as const),
   ...(['water-drunk', 'brooder-seen', 'eggs-counted', 'eggs-gone', 'calved', 'milked'] as const),
-  ...(['rained', 'note'] as const),
+  ...(['cattle-left', 'rained', 'note'] as const),
 ]);

@@ -69,7 +69,7 @@ export function YearCard({
       )}
       <Unpriced {...counts.withoutMoney} />
       <Limits of={counts.limits} farm={farm} />
-      {0 < counts.birds.processed && (
+      {0 < counts.birds.processed + counts.cattle.slaughtered && (
         <Cautions keys={['slaughter']} of={['slaughter']} tables={tables} />
       )}
     </Section>
@@ -129,6 +129,7 @@ export function rowsOf({
   eggs,
   milkL,
   calves,
+  cattle,
   money,
 }: YearCounts): [string, number, Unit][] {
   const rows: [string, number, Unit][] = [
@@ -142,7 +143,11 @@ export function rowsOf({
     ['Eggs given away', eggs.given, 'eggs'],
     ['Milk', milkL, 'L'],
     ['Calves born alive', calves, 'count'],
-    ['Money from birds and eggs', money.taken, 'money'],
+    ['Cattle that died', cattle.died, 'count'],
+    ['Cattle sold', cattle.sold, 'count'],
+    ['Cattle slaughtered', cattle.slaughtered, 'count'],
+    ['Cattle given away', cattle.given, 'count'],
+    ['Money from animals and eggs', money.taken, 'money'],
     ['Money spent', money.spent, 'money'],
   ];
   return rows.filter(([, value]) => 0 < value);

@@ -19,7 +19,8 @@ interface Props {
 
 /** Every batch and herd in one line. Batches of months ahead are folded: the day's work comes first. */
 export function AnimalList({ animals, ...shown }: Props) {
-  const far = animals.filter(isFar);
+  // What was just told of one, with its undo, is in sight.
+  const far = animals.filter((line) => isFar(line) && shown.saidOf(line.id) === undefined);
   const folded = far.length <= MOST_OPEN ? [] : far;
   return (
     <>
