@@ -14,6 +14,8 @@ export interface EarlierWork {
   readonly plan: WorkPlacing;
   /** Cost of moving one job to other days. */
   readonly costPerMove: number;
+  /** What begins before this day and still stands as it did is left there; left out, all may move. */
+  readonly staysBeforeDay?: number;
   /** Signature of the problem it was made for; for the same one it is the plan already. */
   readonly madeFor?: string;
 }
