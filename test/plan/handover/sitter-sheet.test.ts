@@ -328,7 +328,7 @@ describe('herdStop', () => {
       const day = herdDays(picture, tables, { pasture: undefined, on })(cows);
       return herdStop(cows, day, { picture, tables, pasture })!.actions;
     };
-    const stay = 'They stay in Creek until Mon, May 10.';
+    const stay = 'They stay in Creek until Mon 10 May.';
     expect(actionsOn('2027-05-07')).toEqual(['They come into Creek today.', stay]);
     expect(actionsOn('2027-05-08')).toEqual([stay]);
     expect(actionsOn('2027-05-09')).toEqual(['Today the next strip of Creek.', stay]);
