@@ -63,16 +63,24 @@ export function drawEarlier(plan: Settling, loose: Loose, rule: PieceRule = 'in-
     let hasMoved = false;
     for (const i of order) {
       if (!mayMove(plan, open, i)) continue;
-      const was = plan.pieces[i]!;
+      const was = [i, ...tiedTo(plan, i)].map((job) => [job, plan.pieces[job]!] as const);
       if (!drawnEarlier(plan, i, rule)) continue;
       hasMoved = true;
-      for (const marks of [open, next]) loosen(plan, marks, i, was);
+      for (const [job, pieces] of was)
+        if (pieces !== plan.pieces[job])
+          for (const marks of [open, next]) loosen(plan, marks, job, pieces);
     }
     if (!hasMoved) return;
     open.jobs = next.jobs;
     open.days = next.days;
   }
 }
+
+/** Work that a job follows within some days: it may move along with it. */
+const tiedTo = ({ problem }: Settling, i: number): number[] =>
+  problem.jobs[i]!.waitsFor.flatMap(({ job, atMostDays }) =>
+    atMostDays === undefined ? [] : [job],
+  );
 
 /** Marks what the move of a job may give room to. */
 export function loosen(
