@@ -5,6 +5,11 @@ export interface KeptJob {
   readonly latest: string;
   /** Minutes of each that found no place; left out where all of it did. */
   readonly lostMinutes?: number;
+  /** Of work of the next days: signature of its row and of people’s hours on them. */
+  readonly nearFor?: string;
+  /** Bound to its day as animals need it, and what it did not wait for. */
+  readonly isBoundToADay?: true;
+  readonly doneWithout?: readonly string[];
   readonly pieces: readonly {
     readonly date: string;
     readonly minutes: number;

@@ -1,7 +1,5 @@
-import type { ActivityNetwork } from './activity-network.js';
 import { drawIndex, type Random } from './random.js';
 import type { WorkState } from './work-state.js';
-import { workWindows } from './work-windows.js';
 import type { WorkPiece, WorkProblem } from './work.js';
 
 /** Jobs that may be taken out together: most, and how many days apart the nearest are. */
@@ -12,6 +10,8 @@ const NEAR_DAYS = 4;
 export interface Ruins {
   /** Jobs that can be moved at all. */
   readonly movable: readonly number[];
+  /** Whether a job is left where it is. */
+  readonly stays: (i: number) => boolean;
   readonly latest: readonly number[];
   /** By job the days between which it can be done at all. */
   readonly firstDay: Int32Array;
@@ -22,8 +22,17 @@ export interface Ruins {
   readonly crewsMeet: readonly Uint8Array[];
 }
 
-/** What of a problem its plan is searched with. */
-export function ruinsOf({ jobs }: WorkProblem, network: ActivityNetwork): Ruins {
+/**
+ * What of a problem its plan is searched with.
+ *
+ * @param latest last day of each job
+ * @param stays whether a job is left where it is
+ */
+export function ruinsOf(
+  { jobs }: WorkProblem,
+  latest: readonly number[],
+  stays: (i: number) => boolean,
+): Ruins {
   const crews = new Map<string, { readonly at: number; readonly able: readonly number[] }>();
   const crew = Int32Array.from(jobs, ({ able }) => {
     const key = able.join();
@@ -34,9 +43,10 @@ export function ruinsOf({ jobs }: WorkProblem, network: ActivityNetwork): Ruins 
   const sets = [...crews.values()].map(({ able }) => able);
   return {
     movable: jobs.flatMap(({ pinned, able, peopleNeeded }, i) =>
-      pinned || able.length < peopleNeeded ? [] : [i],
+      pinned || able.length < peopleNeeded || stays(i) ? [] : [i],
     ),
-    latest: workWindows(jobs, network).map(({ latestDay }) => latestDay),
+    latest,
+    stays,
     firstDay: Int32Array.from(jobs, ({ fromDay }) => fromDay),
     lastDay: Int32Array.from(jobs, ({ untilDay }) => untilDay),
     crew,
@@ -51,7 +61,7 @@ export function ruinsOf({ jobs }: WorkProblem, network: ActivityNetwork): Ruins 
  * that share its days and people or its chain; in the order in which to put them in again.
  */
 export function drawnRuin(state: WorkState, ruins: Ruins, random: Random): number[] {
-  const { movable, latest } = ruins;
+  const { movable, latest, stays } = ruins;
   const seed = drawnSeed(state, movable, random);
   const out = new Set([seed]);
   const size = 2 + drawIndex(random, Math.min(MOST_JOBS, movable.length) - 1);
@@ -70,7 +80,8 @@ export function drawnRuin(state: WorkState, ruins: Ruins, random: Random): numbe
   if (random() < FOLLOW_SHARE)
     for (const i of out)
       for (const { job } of state.followers[i]!) if (!jobs[job]!.pinned) out.add(job);
-  return inDrawnOrder([...out], state, latest, random);
+  const moved = [...out].filter((i) => !stays(i));
+  return inDrawnOrder(moved, state, latest, random);
 }
 
 const CHAIN_SHARE = 0.25;

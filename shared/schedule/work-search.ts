@@ -4,6 +4,7 @@ import { WorkDays } from './work-days.js';
 import { Heat } from './work-heat.js';
 import { signatureOf } from './work-signature.js';
 import { workNetwork } from './work-network.js';
+import { workWindows } from './work-windows.js';
 import { costBound, placeInOrder } from './work-placing.js';
 import { drawnRuin, ruinsOf } from './work-ruin.js';
 import type { EarlierWork } from './work-settling.js';
@@ -74,14 +75,15 @@ export function fitWork(
       bound,
       tried: 0,
     };
-  const ruins = ruinsOf(problem, network);
   const starts: WorkState[] = [];
   const isOver = (): boolean =>
     (limits.looks ?? Infinity) <= starts.reduce((sum, { days }) => sum + days.looks, 0);
-  for (const start of startLists(problem, network, ruins.latest, earlier?.plan)) {
+  const latest = workWindows(problem.jobs, network).map(({ latestDay }) => latestDay);
+  for (const start of startLists(problem, network, latest, earlier)) {
     if (0 < starts.length && (limits.plans <= starts.length || isOver())) break;
     starts.push(startFrom(problem, network, start, earlier));
   }
+  const ruins = ruinsOf(problem, latest, staysIn(starts[0]!));
   const state = starts.reduce((a, b) => (b.total < a.total - EQUAL ? b : a));
   state.settle();
   let best = { pieces: [...state.pieces], total: state.total };
@@ -123,6 +125,15 @@ export function fitWork(
   };
 }
 
+/** Whether a job is left where it was: what begins soon, when only what is far has changed. */
+function staysIn({ pieces, earlier }: WorkState): (i: number) => boolean {
+  const { staysBeforeDay = 0, plan = [] } = earlier ?? {};
+  const stays = pieces.map(
+    (now, i) => 0 < now.length && now === plan[i] && now[0]!.day < staysBeforeDay,
+  );
+  return (i) => stays[i]!;
+}
+
 /** The earlier plan, where it was made for this problem and all of it stands as it did. */
 function keptAsItIs(
   problem: WorkProblem,
@@ -146,8 +157,9 @@ function startLists(
   { jobs }: WorkProblem,
   network: ActivityNetwork,
   latest: readonly number[],
-  was: WorkPlacing | undefined,
+  earlier: EarlierWork | undefined,
 ): Start[] {
+  const was = earlier?.plan;
   const heaviest = jobs.reduce((most, { lostCost }) => Math.max(most, lostCost), 1);
   const byLatest = (i: number): number => latest[i]!;
   const byCost = (i: number): number => latest[i]! - (30 * jobs[i]!.lostCost) / heaviest;
@@ -161,7 +173,9 @@ function startLists(
     list: listBy(key),
     stays: false,
   }));
-  return was ? [{ list: listBy(byPlan), stays: true }, ...lists] : lists;
+  if (!was) return lists;
+  const stays = { list: listBy(byPlan), stays: true };
+  return earlier.staysBeforeDay === undefined ? [stays, ...lists] : [stays];
 }
 
 /** The plan of a list; with an earlier plan first all of that which still holds. */

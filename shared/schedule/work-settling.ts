@@ -14,6 +14,8 @@ export interface EarlierWork {
   readonly plan: WorkPlacing;
   /** Cost of moving one job to other days. */
   readonly costPerMove: number;
+  /** What begins before this day and still stands as it did is left there; left out, all may move. */
+  readonly staysBeforeDay?: number;
   /** Signature of the problem it was made for; for the same one it is the plan already. */
   readonly madeFor?: string;
 }
@@ -61,16 +63,24 @@ export function drawEarlier(plan: Settling, loose: Loose, rule: PieceRule = 'in-
     let hasMoved = false;
     for (const i of order) {
       if (!mayMove(plan, open, i)) continue;
-      const was = plan.pieces[i]!;
+      const was = [i, ...tiedTo(plan, i)].map((job) => [job, plan.pieces[job]!] as const);
       if (!drawnEarlier(plan, i, rule)) continue;
       hasMoved = true;
-      for (const marks of [open, next]) loosen(plan, marks, i, was);
+      for (const [job, pieces] of was)
+        if (pieces !== plan.pieces[job])
+          for (const marks of [open, next]) loosen(plan, marks, job, pieces);
     }
     if (!hasMoved) return;
     open.jobs = next.jobs;
     open.days = next.days;
   }
 }
+
+/** Work that a job follows within some days: it may move along with it. */
+const tiedTo = ({ problem }: Settling, i: number): number[] =>
+  problem.jobs[i]!.waitsFor.flatMap(({ job, atMostDays }) =>
+    atMostDays === undefined ? [] : [job],
+  );
 
 /** Marks what the move of a job may give room to. */
 export function loosen(

@@ -25,6 +25,7 @@ import { heatActions } from './sheet-heat.js';
 import { bagsOpened, bagWords, type AwayDays } from './bags-to-open.js';
 import type { NamedCow } from '../pasture/herd-part.js';
 import type { PasturePlan } from '../pasture/pasture-plan.js';
+import { freshGrassOf } from '../pasture/strips.js';
 
 /** One place on the round of a day: which animals, where, how much, what to look for. */
 export interface SheetStop {
@@ -174,6 +175,9 @@ export function herdStop(
   const paddock = (id: string): string => pasture?.paddocks.find((p) => p.id === id)?.name ?? id;
   const moves = pasture?.moves.filter((move) => move.herdId === herd.id) ?? [];
   const stay = moves.find(({ from, to }) => from <= date && date <= to);
+  const fresh = pasture
+    ? freshGrassOf(herd, pasture, picture.today).find((each) => each.date === date)
+    : undefined;
   const next = moves.find(({ from }) => date < from);
   const on = input('On', date, 'date');
   const whole = withNamedCows(herd, picture.cows);
@@ -201,11 +205,14 @@ export function herdStop(
     carried: hay ? [hayText(hay, formatValue(hay.baleKg, 'kg', picture.farm))] : [],
     actions: [
       ...(0 < milkedHead(whole, date, tables) ? [MILKING] : []),
-      ...(stay?.from === date ? [`Move them into ${paddock(stay.paddockId)} today.`] : []),
+      ...(fresh?.strip === 1 ? [`They come into ${fresh.paddock} today.`] : []),
+      ...(fresh && 1 < fresh.strip ? [`Today the next strip of ${fresh.paddock}.`] : []),
       ...(next && next.from === addDays(date, 1)
         ? [`Tomorrow they go into ${paddock(next.paddockId)}.`]
         : next && stay
-          ? [`They stay until ${formatDate(addDays(next.from, -1), { units, today: date })}.`]
+          ? [
+              `They stay in ${paddock(stay.paddockId)} until ${formatDate(addDays(next.from, -1), { units, today: date })}.`,
+            ]
           : []),
     ],
     lookFor: tables.work.lookFor.cattle,

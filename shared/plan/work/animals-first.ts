@@ -1,6 +1,8 @@
+import { daysBetween } from '../../calendar/plain-date.js';
 import { finishDay, placedMinutes } from '../../schedule/work.js';
 import type { WholeWork } from './whole-work.js';
 import type { WorkNeed } from './work-need.js';
+import type { WorkRequest } from './work-request.js';
 
 /**
  * Needs with what animals cannot do without first, where a plan leaves it undone: it waits no more
@@ -70,4 +72,29 @@ function boundToADay(work: WholeWork, i: number): WorkNeed | undefined {
   }
   if (best === undefined) return undefined;
   return { ...needs[i]!, fromDay: best, untilDay: best, waitsFor: [], isBoundToADay: true };
+}
+
+/**
+ * Needs as the last plan already has them mended, so that one that is made again begins from there;
+ * undefined where it had nothing to mend.
+ */
+export function asKeptForAnimals(
+  { kept, today }: WorkRequest,
+  needs: readonly WorkNeed[],
+): WorkNeed[] | undefined {
+  let isMended = false;
+  const next = needs.map((need): WorkNeed => {
+    const { isBoundToADay, doneWithout, pieces = [] } = kept?.jobs[need.key] ?? {};
+    const day = pieces[0] ? daysBetween(today, pieces[0].date) : -1;
+    const isBound = isBoundToADay === true && need.fromDay <= day && day <= need.untilDay;
+    if (!need.animalsNeedIt || (!isBound && !doneWithout)) return need;
+    isMended = true;
+    const without = doneWithout ? { doneWithout } : {};
+    const bound = { fromDay: day, untilDay: day, waitsFor: [], isBoundToADay: true as const };
+    if (isBound) return { ...need, ...bound, ...without };
+    const isWithout = (key: string): boolean =>
+      needs.some((other) => other.key === key && doneWithout!.includes(other.name));
+    return { ...need, waitsFor: need.waitsFor.filter(({ key }) => !isWithout(key)), ...without };
+  });
+  return isMended ? next : undefined;
 }

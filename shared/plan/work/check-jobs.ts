@@ -38,6 +38,20 @@ export function ownJobProblems(
       min: waitDays,
       fix: 'It waits longer than that already: give as many days or more, or leave it empty.',
     });
+  if (waitsForId === undefined && job.mostWaitDays !== undefined)
+    problems.push({
+      field: 'mostWaitDays',
+      code: 'not-allowed',
+      given: job.mostWaitDays,
+      fix: 'It is counted from another job: say which one it comes after, or leave it empty.',
+    });
+  if (job.canBeSpread && job.mostWaitDays !== undefined)
+    problems.push({
+      field: 'mostWaitDays',
+      code: 'conflict',
+      given: job.mostWaitDays,
+      fix: 'Only work that is done in one go is held to it: do not let it be spread over days, or leave it empty.',
+    });
   if (waitsForId !== undefined) problems.push(...waitProblems(job, ownJobs));
   return besides(problemsOfRow(jobFields, job, '', 'passed'), problems);
 }

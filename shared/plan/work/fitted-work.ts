@@ -6,11 +6,12 @@ import { fitWork, type FittedWork, type WorkLimits } from '../../schedule/work-s
 import type { EarlierWork } from '../../schedule/work-settling.js';
 import type { WorkJob, WorkProblem } from '../../schedule/work.js';
 import type { WorkTable } from '../../tables/work-table.js';
-import { withAnimalsFirst } from './animals-first.js';
+import { asKeptForAnimals, withAnimalsFirst } from './animals-first.js';
 import { goesOnAsKept } from './as-kept.js';
 import { onSuitableDays } from './chore-days.js';
 import { usualDays, workFrame, type DaysOfWork } from './days-of-work.js';
 import { earlierPieces, signatureOfPeople } from './kept-plan.js';
+import { isNearAsKept } from './near-work.js';
 import { splitWhereShort } from './split-where-short.js';
 import { withHoursForSpells } from './spell-hours.js';
 import { suitsOfNeeds } from './suits-of-needs.js';
@@ -72,15 +73,15 @@ export function fitAll(
   const { done, struckOut } = read;
   const chores = onSuitableDays(read.chores, days, request.tables.work.wetDay.rainMm);
   const { dryEnough } = frame;
-  const fitNeeds = (needs: readonly WorkNeed[]): { work: WholeWork; hours: WorkHours } => {
+  const asked = (needs: readonly WorkNeed[]): { problem: WorkProblem; hours: WorkHours } => {
     const hours = workHours(request, { ...read, needs, chores }, horizon);
-    const asked: WorkProblem = {
-      days: horizon,
-      workers: hours.workers,
-      jobs: asHoursAllow(request, needs, jobsOf(request, needs, days, hours.onItsDay), hours),
-    };
+    const jobs = asHoursAllow(request, needs, jobsOf(request, needs, days, hours.onItsDay), hours);
+    return { problem: { days: horizon, workers: hours.workers, jobs }, hours };
+  };
+  const fitNeeds = (needs: readonly WorkNeed[]): { work: WholeWork; hours: WorkHours } => {
+    const { problem: hard, hours } = asked(needs);
     const { problem, fitted } = fitOrExplain(needs, () =>
-      fitSoonAfter(asked, (each) =>
+      fitSoonAfter(hard, (each) =>
         fitOn(request, needs, each, plans ?? plansFor(given, needs.length)),
       ),
     );
@@ -88,7 +89,24 @@ export function fitAll(
     const found = { request, days, dryEnough, needs, problem, fitted, left, done, struckOut };
     return { work: found, hours };
   };
-  return { ...fitWithAnimalsFirst(read.needs, fitNeeds), chores, looks: read.looks };
+  const mended = asKeptForAnimals(request, read.needs);
+  const isAsKept = mended && isWorthGoingOn(request, mended, asked(mended).problem);
+  const needs = isAsKept ? mended : read.needs;
+  return { ...fitWithAnimalsFirst(needs, fitNeeds), chores, looks: read.looks };
+}
+
+/** Whether what was bound to its day may stay so: people’s hours and the work of the next days are as they were. */
+function isWorthGoingOn(
+  request: WorkRequest,
+  needs: readonly WorkNeed[],
+  problem: WorkProblem,
+): boolean {
+  const { kept, today } = request;
+  if (!kept) return false;
+  const was = earlierPieces(request, needs, kept);
+  return kept.plannedOn < today
+    ? kept.madeBy === signatureOfPeople(request)
+    : isNearAsKept(request, needs, { problem: withSoonAfter(problem, () => true), plan: was });
 }
 
 /** Fits work in again where animals are left without what they need, with that first. */
@@ -104,6 +122,9 @@ function fitWithAnimalsFirst<Found extends { readonly work: WholeWork }>(
   }
   return found;
 }
+
+/** Days from today in which nothing moves for what is far. */
+const STAYS_DAYS = 7;
 
 /** What waits for what waits: chains of such work are no longer than this. */
 const MOST_ROUNDS = 4;
@@ -159,8 +180,11 @@ function fitOn(
   if (!kept) return fit(plans);
   const was = earlierPieces(request, needs, kept);
   const { madeFor, madeBy } = kept;
+  const isNear = kept.plannedOn === today && isNearAsKept(request, needs, { problem, plan: was });
   const earlier = {
     plan: was,
+    // What changed is weeks off: nobody is to do otherwise today for that.
+    ...(isNear ? { staysBeforeDay: STAYS_DAYS } : {}),
     costPerMove: tables.work.placing.moveCost,
     ...(madeFor === undefined ? {} : { madeFor }),
   };

@@ -5,6 +5,7 @@ import { isThere, milkedHead } from '../../pasture/herd-demand.js';
 import { isApart } from '../../pasture/quarantine.js';
 import { rowById, type Tables } from '../../tables/tables.js';
 import type { PasturePlan } from '../pasture/pasture-plan.js';
+import { freshGrassOf, type FreshGrass } from '../pasture/strips.js';
 import { hoursOf } from '../tasks/task-hours.js';
 import type { LookNeed, PlannedChore } from './work-need.js';
 import { movesKey } from '../../farm/herd-move-work.js';
@@ -114,30 +115,27 @@ function milkingOf({ herd, tables, today, days }: RoundOf): PlannedChore[] {
   ];
 }
 
-/**
- * Moves to fresh grass, strip after strip, as the grass plan has them. Strips of the stay they are in
- * count from its first day, so that a stay that goes on as planned moves nobody’s morning.
- */
+/** Moves to fresh grass, strip after strip, as the grass plan has them: into which paddock or strip. */
 function movesOf({ herd, pasture, tables, today, days }: RoundOf): PlannedChore[] {
   const { herdMove } = tables.work;
-  const planned = pasture ? daysBetween(today, pasture.to) : 0;
-  const onDays = (pasture?.moves ?? [])
-    .filter(({ herdId }) => herdId === herd.id)
-    .flatMap(({ from, to, paddockId, longestDays }) => {
-      const isGoingOn = paddockId === herd.inPaddockId && from <= today;
-      const first = daysBetween(today, isGoingOn ? (herd.inSince ?? from) : from);
-      const last = daysBetween(today, to);
-      const strips = Math.ceil((last - first + 1) / longestDays);
-      return Array.from({ length: strips }, (_, k) => first + k * longestDays);
-    })
+  if (!pasture) return [];
+  const planned = daysBetween(today, pasture.to);
+  const nameOn = new Map<number, string>();
+  for (const fresh of freshGrassOf(herd, pasture, today)) {
+    const day = daysBetween(today, fresh.date);
+    if (0 <= day && day < days) nameOn.set(day, movedInto(fresh));
     // Of the next season no more is known than that it will be much like this one.
-    .flatMap((day) => (planned < day + YEAR_DAYS ? [day, day + YEAR_DAYS] : [day]))
-    .filter((day) => 0 <= day && day < days);
+    const again = day + YEAR_DAYS;
+    if (planned < again && 0 <= again && again < days && !nameOn.has(again))
+      nameOn.set(again, TO_FRESH_GRASS);
+  }
+  const onDays = [...nameOn.keys()];
   if (onDays.length === 0) return [];
   return [
     {
       key: movesKey(herd.id),
-      name: 'Move them to fresh grass: measure, set fences, count through',
+      name: TO_FRESH_GRASS,
+      nameOn,
       belongsTo: { kind: 'herd', id: herd.id, name: herd.name },
       hoursPerDay: herdMove.hoursBase,
       fromDay: Math.min(...onDays),
@@ -147,6 +145,14 @@ function movesOf({ herd, pasture, tables, today, days }: RoundOf): PlannedChore[
     },
   ];
 }
+
+const TO_FRESH_GRASS = 'Move them to fresh grass: measure, set fences, count through';
+
+/** “Move them into Creek: …”, or within a paddock “Next strip of Creek (2 of 3): …”. */
+const movedInto = ({ paddock, strip, strips }: FreshGrass): string =>
+  strip === 1
+    ? `Move them into ${paddock}${strips === 1 ? '' : `, strip 1 of ${strips}`}: measure, set fences, count through`
+    : `Give them the next strip of ${paddock}, ${strip} of ${strips}: measure, set fences, count through`;
 
 function choreOf(
   round: RoundOf,

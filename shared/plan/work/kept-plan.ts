@@ -4,6 +4,7 @@ import { digestOf } from '../../maths/digest.js';
 import { signatureOf } from '../../schedule/work-signature.js';
 import { placedMinutes, type WorkJob, type WorkPiece } from '../../schedule/work.js';
 import type { WorkPlacing, WorkProblem } from '../../schedule/work.js';
+import { nearSignatures } from './near-work.js';
 import type { WorkNeed } from './work-need.js';
 import type { WorkRequest } from './work-request.js';
 
@@ -15,6 +16,7 @@ export function keptPlan(
   latestDays: readonly number[],
 ): KeptPlan {
   const { today, people } = request;
+  const near = nearSignatures(request, needs, { problem, plan });
   return {
     plannedOn: today,
     madeFor: signatureOf(problem),
@@ -27,6 +29,9 @@ export function keptPlan(
           ...(need.belongsTo ? { belongsTo: need.belongsTo.name } : {}),
           latest: addDays(today, latestDays[i]!),
           ...lostOf(problem.jobs[i]!, plan[i]!),
+          ...(near.has(need.key) ? { nearFor: near.get(need.key)! } : {}),
+          ...(need.isBoundToADay ? { isBoundToADay: true } : {}),
+          ...(need.doneWithout ? { doneWithout: need.doneWithout } : {}),
           pieces: plan[i]!.map(({ day, minutes, workers }) => ({
             date: addDays(today, day),
             minutes,

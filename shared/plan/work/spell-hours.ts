@@ -75,7 +75,7 @@ const LIES_LONGER_DAYS = 4;
 const WEEK_DAYS = 7;
 
 /** Work of a chain, after which of it it is done, and how many days after. */
-interface Link {
+export interface Link {
   readonly job: WorkJob;
   readonly after: number;
   readonly days: number;
@@ -86,7 +86,7 @@ interface Link {
  * All that waits a day or more for work or for what follows it, and can still lie in its spell; what
  * follows at once on the last of them, as hauling does on baling, comes at the end.
  */
-function chainOf(jobs: readonly WorkJob[], head: number, runDays: number): Link[] {
+export function chainOf(jobs: readonly WorkJob[], head: number, runDays: number): Link[] {
   const chain: Link[] = [];
   const at = new Map([[head, { place: -1, lag: 0 }]]);
   // What waits may stand before what it waits for in the list.

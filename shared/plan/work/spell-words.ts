@@ -3,6 +3,7 @@ import { chanceOfDryRun } from '../../weather/dry-run.js';
 import { finishDay } from '../../schedule/work.js';
 import { formatDate } from '../../units/dates.js';
 import { isForeseen } from './dry-spells.js';
+import { chainOf } from './spell-hours.js';
 import type { WholeWork } from './whole-work.js';
 
 const WEEK = 7;
@@ -14,24 +15,21 @@ export function liesWords(work: WholeWork, index: number): string | undefined {
   if (dryDaysInRow === undefined) return undefined;
   const { farm, today } = request;
   const over = fitted.plan[index]![0]!.day + dryDaysInRow;
-  const last = inFieldUntil(work, index);
+  const last = inFieldUntil(work, index, dryDaysInRow);
   const until = formatDate(addDays(today, last), { units: farm.units, today });
   return last < over
     ? undefined
     : `it lies until ${until}, as there is no time for all of it in ${dryDaysInRow} days`;
 }
 
-/** Last day of what follows on other days, one after the other: bales lie no more. */
-function inFieldUntil({ problem, fitted }: WholeWork, index: number): number {
-  let [at, last] = [index, finishDay(fitted.plan[index]!)];
-  for (let links = 0; links < problem.jobs.length; links++) {
-    const next = problem.jobs.findIndex(({ waitsFor }, i) =>
-      waitsFor.some(({ job, days }) => job === at && 0 < days && 0 < fitted.plan[i]!.length),
-    );
-    if (next < 0) break;
-    [at, last] = [next, finishDay(fitted.plan[next]!)];
-  }
-  return last;
+/** Last day of what follows on other days and can lie in the spell: bales lie no more. */
+function inFieldUntil({ problem, fitted }: WholeWork, index: number, runDays: number): number {
+  const { jobs } = problem;
+  const last = (job: number): number => finishDay(fitted.plan[job]!);
+  const following = chainOf(jobs, index, runDays)
+    .filter(({ days }) => 0 < days)
+    .map(({ job }) => last(jobs.indexOf(job)));
+  return Math.max(last(index), ...following);
 }
 
 /**

@@ -78,6 +78,8 @@ export interface WorkNeed {
 export interface PlannedChore {
   readonly key: string;
   readonly name: string;
+  /** What it is called on a day, where days differ: into which paddock. */
+  readonly nameOn?: ReadonlyMap<number, string>;
   /** Batch or herd it is done for; the household's own has none. */
   readonly belongsTo?: NonNullable<WorkNeed['belongsTo']>;
   readonly hoursPerDay: number;

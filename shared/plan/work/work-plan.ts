@@ -165,10 +165,10 @@ function choresOf(
   { choreDays }: WorkHours,
 ): PlannedChoreDay[][] {
   const byKey = new Map(chores.map((chore) => [chore.key, chore]));
-  return choreDays.map((list) =>
+  return choreDays.map((list, day) =>
     list.map(({ key, minutes, person, shortMinutes }) => ({
       key,
-      name: byKey.get(key)!.name,
+      name: byKey.get(key)!.nameOn?.get(day) ?? byKey.get(key)!.name,
       ...ofChore(byKey.get(key)!),
       hours: minutes / 60,
       shortHours: shortMinutes / 60,

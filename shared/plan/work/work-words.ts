@@ -128,7 +128,7 @@ const withoutWords = ({ doneWithout = [] }: WorkNeed): string[] =>
       ];
 
 /** What lies longer before it than it should, as no days had the hours for both. */
-function tooLongAfter({ needs, fitted }: WholeWork, index: number): string[] {
+function tooLongAfter({ needs, fitted, problem }: WholeWork, index: number): string[] {
   const first = fitted.plan[index]![0]!.day;
   return needs[index]!.waitsFor.flatMap(({ key, atMostDays }) => {
     if (atMostDays === undefined) return [];
@@ -136,9 +136,13 @@ function tooLongAfter({ needs, fitted }: WholeWork, index: number): string[] {
     const days = first - finishDay(fitted.plan[before] ?? []);
     if (before < 0 || fitted.plan[before]!.length === 0 || days <= atMostDays) return [];
     const said = `${atMostDays === 1 ? 'a day' : `${atMostDays} days`} after it should be the most`;
-    return [
-      `“${needs[before]!.name}” is done ${days} days before, where ${said}: no such days have time for both`,
-    ];
+    const both = [problem.jobs[index]!, problem.jobs[before]!];
+    const why = both.some(({ pinned }) => pinned)
+      ? 'one of them has its set day'
+      : both.some(({ smallestPieceMinutes }) => smallestPieceMinutes !== undefined)
+        ? 'work that is done in pieces is not held to that'
+        : 'no such days were found that have time for both';
+    return [`“${needs[before]!.name}” is done ${days} days before, where ${said}: ${why}`];
   });
 }
 

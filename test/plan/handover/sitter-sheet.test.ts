@@ -310,6 +310,30 @@ describe('herdStop', () => {
     expect(heads('cow-calf')).toContainEqual(['Calves beside them', 2]);
     expect(heads('dry-cow').flat()).not.toContain('Calves beside them');
   });
+
+  it('names paddock and strip of every day, and a stay but once on its first', () => {
+    const cows = newHerd({ groups: [newGroup({ classId: 'dry-cow', head: 2 })] });
+    const picture = newPicture({ ...newWork({ today }), herds: [cows], today });
+    const stays = { herdId: cows.id, longestDays: 2 };
+    const moves = [
+      { ...stays, paddockId: 'c', from: '2027-05-07', to: '2027-05-10' },
+      { ...stays, paddockId: 'h', from: '2027-05-11', to: '2027-05-12' },
+    ];
+    const paddocks = [
+      { id: 'c', name: 'Creek' },
+      { id: 'h', name: 'Hill' },
+    ];
+    const pasture = { moves, paddocks, herds: [] } as never;
+    const actionsOn = (on: string) => {
+      const day = herdDays(picture, tables, { pasture: undefined, on })(cows);
+      return herdStop(cows, day, { picture, tables, pasture })!.actions;
+    };
+    const stay = 'They stay in Creek until Mon 10 May.';
+    expect(actionsOn('2027-05-07')).toEqual(['They come into Creek today.', stay]);
+    expect(actionsOn('2027-05-08')).toEqual([stay]);
+    expect(actionsOn('2027-05-09')).toEqual(['Today the next strip of Creek.', stay]);
+    expect(actionsOn('2027-05-10')).toEqual(['Tomorrow they go into Hill.']);
+  });
 });
 
 describe('handoverProblems', () => {

@@ -3,6 +3,7 @@ import fc from 'fast-check';
 import { addDays, daysBetween } from '../../../shared/calendar/plain-date.js';
 import { jobsOfSet } from '../../../shared/plan/work/job-sets.js';
 import { workPlanOf } from '../../../shared/plan/work/work-plan.js';
+import type { OwnJob } from '../../../shared/farm/job.js';
 import type { DailyWeather } from '../../../shared/weather/climate.js';
 import { tables } from '../../support/factories.js';
 import { datedWork } from '../../../shared/plan/work/dated-work.js';
@@ -111,6 +112,33 @@ describe('a cut of hay', () => {
     const baled = jobs.find(({ key }) => key === 'own/bale')!;
     expect(baled.pieces[0]!.date).toBe(addDays(today, 3));
     expect(baled.why).toContain('“Rake” is done 3 days before, where a day after it');
+  });
+
+  it('says of work that is done in pieces that it is not held to its longest wait', () => {
+    const spread = { canBeSpread: true, hours: 6 };
+    const rake = newOwnJob({ id: 'rake', name: 'Rake', ...spread, dueOn: today });
+    const soon = { waitsForId: 'rake', waitDays: 1, mostWaitDays: 1 };
+    const bale = newOwnJob({ id: 'bale', ...spread, ...soon, dueOn: addDays(today, 9) });
+    const away = [{ from: addDays(today, 1), to: addDays(today, 5) }];
+    const few = people.map((person) => ({ ...person, away }));
+    const { jobs } = workPlanOf(newWork({ today, people: few, ownJobs: [rake, bale] }), 20);
+    const { why } = jobs.find(({ key }) => key === 'own/bale')!;
+    expect(why).toContain('work that is done in pieces is not held to that');
+  });
+
+  it('lies until the last of it is baled, not until what is done on the field weeks after', () => {
+    const ownJobs = jobsOfSet(hay, { anchorOn: today, count: 2, today });
+    const last = { id: 'lime', name: 'Lime', dueOn: addDays(today, 60), waitsForId: 'bale' };
+    const lime = newOwnJob({ ...last, waitDays: 21, hours: 1 });
+    const progress = [{ key: 'own/service', doneOn: addDays(today, -1) }];
+    const hoursByWeekday = Array.from({ length: 7 }, (_, day) => (day === 2 ? 8 : 1));
+    const few = people.map((person) => ({ ...person, hoursByWeekday }));
+    const whyOf = (all: OwnJob[]) =>
+      workPlanOf(newWork({ today, people: few, ownJobs: all, progress }), 20).jobs.find(
+        ({ key }) => key === 'own/mow',
+      )!.why;
+    expect(whyOf(ownJobs)).toContain('it lies until');
+    expect(whyOf([...ownJobs, lime])).toBe(whyOf(ownJobs));
   });
 
   it('stands on no day that is forecast to be wet, and never lies in forecast rain', () => {

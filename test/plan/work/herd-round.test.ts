@@ -44,7 +44,8 @@ describe('the round of a herd', () => {
     const dates = { from: '2027-12-03', to: '2027-12-06', longestDays: 2 };
     const stay = { herdId: 'h', paddockId: 'p', ...dates };
     const other = { ...stay, herdId: 'other', from: '2027-12-09', to: '2027-12-12' };
-    const pasture = { from: today, to: today, herds: [], moves: [stay, other] };
+    const paddocks = [{ id: 'p', name: 'Creek' }];
+    const pasture = { from: today, to: today, herds: [], moves: [stay, other], paddocks };
     const rounds = herdRounds({
       ...{ herd: { id: 'h', name: 'Cows', groups }, tables, today, days: 20 },
       pasture: pasture as never,
@@ -52,6 +53,10 @@ describe('the round of a herd', () => {
     });
     const moves = rounds.find(({ key }) => key === 'herd/h/moves')!;
     expect([...moves.onDays!]).toEqual([2, 4]);
+    expect([2, 4].map((day) => moves.nameOn!.get(day)!.split(':')[0])).toEqual([
+      'Move them into Creek, strip 1 of 2',
+      'Give them the next strip of Creek, 2 of 2',
+    ]);
     // A stay that goes on counts from its first day: today is the third of it.
     const since = { inPaddockId: 'p', inSince: addDays(today, -2) };
     const goesOn = { ...pasture, moves: [{ ...stay, from: today, to: addDays(today, 3) }] };
@@ -75,6 +80,7 @@ describe('the round of a herd', () => {
       ...season,
       herds: [{ id: 'h', hayByDay: [5, 5, 0, 5] }],
       moves: [{ ...stay, longestDays: 1 }],
+      paddocks: [{ id: 'p', name: 'Creek' }],
     };
     const rounds = herdRounds({
       ...{ herd: { id: 'h', name: 'Cows', groups: [{ classId: 'dry-cow', head: 10 }] }, tables },

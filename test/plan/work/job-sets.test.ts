@@ -99,6 +99,23 @@ it('refuses a longest wait that is shorter than the wait, with the least that ca
   expect(problem).toMatchObject({ field: 'mostWaitDays', given: 0, min: 1 });
 });
 
+it('refuses a longest wait for nothing, and for work that is spread over days', () => {
+  const jobs = jobsOfSet(setOf('hay'), { anchorOn: '2027-06-07', count: 2, today });
+  const { people } = newWork();
+  const problemsOf = (more: object) =>
+    ownJobProblems(
+      { ...jobs.find(({ id }) => id === 'bale')!, ...more },
+      { people, ownJobs: jobs },
+    );
+  expect(problemsOf({})).toEqual([]);
+  expect(problemsOf({ waitsForId: undefined, waitDays: undefined })).toMatchObject([
+    { field: 'mostWaitDays', given: 1, code: 'not-allowed' },
+  ]);
+  expect(problemsOf({ canBeSpread: true })).toMatchObject([
+    { field: 'mostWaitDays', given: 1, code: 'conflict' },
+  ]);
+});
+
 it('begins no set in the past', () => {
   for (const set of tables.jobSets)
     for (const { notBefore } of jobsOfSet(set, { anchorOn: addDays(today, 2), count: 1, today }))

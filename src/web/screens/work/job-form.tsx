@@ -192,7 +192,13 @@ export function JobForm({
               value={draft.waitsForId ?? ''}
               error={errorAt('waitsForId')}
               options={[{ id: '', name: 'nothing' }, ...jobs.filter(({ id }) => id !== start?.id)]}
-              onChange={(id) => set({ waitsForId: id === '' ? undefined : id })}
+              onChange={(id) =>
+                set(
+                  id === ''
+                    ? { waitsForId: undefined, waitDays: undefined, mostWaitDays: undefined }
+                    : { waitsForId: id },
+                )
+              }
             />
             <QuantityInput
               field={FIELDS.waitDays}

@@ -46,7 +46,7 @@ export function conditionsInWords(
 
 /** What else is said of a job, in one line. */
 export function moreInWords(
-  { priority, tiedTo, waitsForId, canBeSpread, noUseAfter, ifLate }: Draft,
+  { priority, tiedTo, waitsForId, mostWaitDays, canBeSpread, noUseAfter, ifLate }: Draft,
   events: readonly KeyDate[],
   jobs: readonly OwnJob[],
 ): string {
@@ -56,7 +56,8 @@ export function moreInWords(
     priority && PRIORITY[priority],
     canBeSpread ? 'may be spread over days' : 'in one go',
     event && `moves with ${event.name}`,
-    before && `after “${before.name}”`,
+    before &&
+      `after “${before.name}”${mostWaitDays === undefined ? '' : `, within ${mostWaitDays} ${mostWaitDays === 1 ? 'day' : 'days'}`}`,
     noUseAfter && 'has a last day',
     ifLate,
   ]
