@@ -24,6 +24,8 @@ export abstract class GrazedDays {
   protected readonly cuts: Cut[] = [];
   protected readonly toldCuts: Topping[] = [];
   protected readonly herds: readonly HerdState[];
+  /** Paddocks that are shut or that a herd was in: of the others a look ahead changes nothing. */
+  private readonly seenTo: number[] = [];
   private round: number | undefined;
 
   constructor(
@@ -33,6 +35,13 @@ export abstract class GrazedDays {
     herds: readonly HerdState[],
   ) {
     this.herds = herds.map((herd) => ({ ...herd }));
+    fields.forEach((field, paddock) => {
+      if (!field.growsAlone || field.stay || field.shutFrom !== undefined) this.seeTo(paddock);
+    });
+  }
+
+  protected seeTo(paddock: number): void {
+    if (!this.seenTo.includes(paddock)) this.seenTo.push(paddock);
   }
 
   /** What a herd ate of the grass on a day, and what it has to be fed beside it, kg. */
@@ -46,7 +55,7 @@ export abstract class GrazedDays {
     const { mown, from } = this.problem;
     const isTold = day <= from && 0 < mown.length;
     const isNewYear = 0 < day && fields[0]?.sward.weather.isNewYear[day] === 1;
-    for (let paddock = 0; paddock < fields.length; paddock++) {
+    for (const paddock of isNewYear ? fields.keys() : this.seenTo) {
       const field = fields[paddock]!;
       const told = isTold ? this.toldMowing(paddock, day) : undefined;
       if (told?.day === day) this.mowAsTold(told);
@@ -190,6 +199,7 @@ export abstract class GrazedDays {
   protected enter({ herd, paddock, from }: Stay, start: StayStart, entry: Entry): void {
     const field = this.fields[paddock]!;
     field.stay = newStay(this.problem, field, { herd, paddock, from, start, entry });
+    this.seeTo(paddock);
     this.herds[herd]!.at = paddock;
   }
 

@@ -69,7 +69,10 @@ export class LookAhead extends GrazedDays {
   look(): Ahead {
     const { problem, day, fields, herds } = this;
     const { days, shut, topped, onMoveOf, mostKg = Infinity } = this.asked;
-    if (shut !== undefined) fields[shut]!.shutFrom = day;
+    if (shut !== undefined) {
+      fields[shut]!.shutFrom = day;
+      this.seeTo(shut);
+    }
     if (topped !== undefined) fields[topped]!.top(day);
     const to = Math.min(problem.to, day + days);
     for (let i = day; i < to && this.feedKg <= mostKg; i++) {

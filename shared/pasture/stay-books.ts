@@ -94,8 +94,11 @@ export function bookOf(
   start: GrassState,
 ): PaddockBook {
   const { days } = books!;
-  const kg = (perHa: Float64Array): number =>
-    perHa.subarray(from, to).reduce((a, b) => a + b, 0) * sward.areaHa;
+  const kg = (perHa: Float64Array): number => {
+    let sum = 0;
+    for (let day = from; day < to; day++) sum += perHa[day]!;
+    return sum * sward.areaHa;
+  };
   return {
     startKg: massOf(start) * sward.areaHa,
     endKg: mass * sward.areaHa,

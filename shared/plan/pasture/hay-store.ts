@@ -298,7 +298,7 @@ function toBuyIssue(
     issue(
       soon ? 'act' : 'note',
       'hay-to-buy',
-      `${runsOut ? `Hay runs out about ${say(dateOf(runsOutDay!), 'date')}. ` : ''}To buy until there is grass again after the next winter, in the usual weather: about ${say(balesToBuy.value, 'bales')}, ${say(toBuy.value, 'kg')}${less.length === 0 ? '' : `, with ${less.join(' and ')} taken off`}.${inStore ? '' : ' Type what lies in store, so that it is taken off.'} Most years feed more: go by what is enough in eight years of ten, beside it under “Does the grass last?”.`,
+      `${runsOut ? `Hay runs out about ${say(dateOf(runsOutDay!), 'date')}. ` : ''}To buy until there is grass again after the next winter, in the usual weather: about ${say(balesToBuy.value, 'bales')}, ${say(toBuy.value, 'kg')}${less.length === 0 ? '' : `, with ${less.join(' and ')} taken off`}.${inStore ? '' : ' Type what lies in store, so that it is taken off.'} Most years feed more: go by “Bales to buy, for 8 of 10 years”, which twenty years of weather are played for.`,
       [toBuy],
     ),
   ];

@@ -78,7 +78,7 @@ function goesRank(context: PastureContext, books: Chosen['books']): PlanIssue[] 
   });
   if (rank.length === 0) return [];
   const makesNone = choices.makesHay === false;
-  const ways = makesNone ? 'let a neighbor mow it early' : 'shut it for hay earlier, top it';
+  const ways = makesNone ? 'or let a neighbor mow it early' : 'shut it for hay earlier, or top it';
   const kept = rank.some(({ isKept }) => isKept)
     ? ` What is kept is feed for the weeks in which nothing younger is ready${makesNone ? ', and would be missed if it were topped' : ''}; it is old and poor by then.`
     : '';
@@ -86,7 +86,7 @@ function goesRank(context: PastureContext, books: Chosen['books']): PlanIssue[] 
     issue(
       'note',
       'goes-rank',
-      `More grass than the herds eat. Left standing rank for three weeks and more: ${rank.map(({ text }) => text).join('; ')}.${kept} Graze it with more head, or ${ways}.`,
+      `Grass goes rank. For three weeks and more: ${rank.map(({ text }) => text).join('; ')}.${kept} Graze it with more head, ${ways}.`,
       [rankDays],
     ),
   ];
