@@ -1,4 +1,4 @@
-import { formatPrice, formatValue, type Reader } from '../units/format.js';
+import { formatMeasured, formatPrice, formatValue, type Reader } from '../units/format.js';
 import type { Unit } from '../units/unit.js';
 import type { CauseOfDeath } from './head-count.js';
 import type { ToldFact } from './told-fact.js';
@@ -118,7 +118,7 @@ export function sayFact(
     case 'note':
       return fact.details.text ?? photoWords(fact.details.photos?.length ?? 0);
     case 'grass-reading':
-      return `grass ${say(fact.details.heightCm, 'cm')}`;
+      return `grass ${formatMeasured(fact.details.heightCm, 'cm', reader)}`;
     case 'ground-check':
       return fact.details.isWorkable ? 'ground dry enough' : 'ground too wet';
     case 'herd-move': {

@@ -40,10 +40,16 @@ function leftOn(
     issue(
       'act',
       'heat-left-on',
-      `With the night’s ${night.on} × ${say(heat.wattsEach, 'W')}${lid}, all of ${name} comes to about ${say(left.airC, 'degC')} on a hot noon from ${say(dateOf(week.first), 'date')} on${heat.thermostat ? ' where they stay on' : ', and nothing switches them off'}. Birds of that age that cannot get away are in danger above ${say(hotDay.warnC, 'degC')}. Do as the brooder card says by day${heat.thermostat ? '' : ', or fit a thermostat'}.`,
+      `With the night’s ${night.on} × ${say(heat.wattsEach, 'W')}${lid}, all of ${name} comes to about ${say(left.airC, 'degC')} on a hot noon from ${say(dateOf(week.first), 'date')} on, ${switchedIn(heat)}. Birds of that age that cannot get away are in danger above ${say(hotDay.warnC, 'degC')}. Do as the brooder card says by day${heat.thermostat ? '' : ', or fit a thermostat'}.`,
       [rig.table.tooHot, rig.table.building],
     ),
   ];
+}
+
+function switchedIn({ kind, thermostat }: BroodingHeat['rig']['heat']): string {
+  if (!thermostat) return 'and nothing switches them off';
+  // A plate goes by its own warmth, not by the air.
+  return kind === 'plate' ? 'if they stay on' : 'even with the thermostat';
 }
 
 /** A brooder that is warmer than this over what birds stand needs doing, not only knowing. */

@@ -94,6 +94,11 @@ export function formatTyped(value: number, unit: Unit, { units }: Reader): strin
   return withLabel(text, label);
 }
 
+/** What somebody read off a stick: to a tenth however much it is, so that 12.5 cm stay 12.5 cm. */
+export function formatMeasured(value: number, unit: Unit, { units }: Reader): string {
+  return withLabel(groupedNumber(toShown(value, unit, units), 1), SHOWN[unit][units].label);
+}
+
 /** A bound, rounded inward, so that the number that is read may also be typed. */
 export function formatBound(value: number, unit: Unit, reader: Reader, end: 'min' | 'max'): string {
   const round = end === 'min' ? Math.ceil : Math.floor;

@@ -110,7 +110,7 @@ describe('lamps for the example batch', () => {
     };
     const plates = { kind: 'plate', wattsEach: 60, count: 6 } as const;
     const controlled = said({ ...plates, thermostat: true });
-    expect(controlled.join()).toMatch(/plates? on.*where they stay on/);
+    expect(controlled.join()).toMatch(/plates? on.*if they stay on/);
     // A plate goes by its own warmth, so that neither may say that the air switches it.
     expect(controlled.join()).not.toMatch(/thermostat|nothing switches/);
     expect(said({ ...plates, thermostat: false }).at(-1)).toMatch(/fit a thermostat/);

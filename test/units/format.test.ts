@@ -5,6 +5,7 @@ import {
   formatInput,
   formatMoney,
   formatPrice,
+  formatMeasured,
   formatTyped,
   formatValue,
   formatYears,
@@ -109,6 +110,14 @@ describe('formatTyped and formatBound', () => {
     expect(formatTyped(-1.5, 'h', us)).toBe('-1 h 30 min');
     expect(formatBound(0.05, 'h', us, 'min')).toBe('3 min');
     expect(formatBound(23.99, 'h', us, 'max')).toBe('23 h 59 min');
+  });
+});
+
+describe('formatMeasured', () => {
+  it('keeps the tenth that was read, however tall', () => {
+    expect(formatMeasured(12.5, 'cm', { ...us, units: 'metric' })).toBe('12.5 cm');
+    expect(formatMeasured(8.9, 'cm', us)).toBe('3.5 in');
+    expect(formatMeasured(30, 'cm', { ...us, units: 'metric' })).toBe('30 cm');
   });
 });
 

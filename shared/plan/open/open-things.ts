@@ -25,7 +25,7 @@ const OPEN_THINGS: readonly OpenThing[] = [
       ...['dressed-weight', 'packed-weight', 'freezer-liters', 'freezer-filled', 'freezer-left'],
       ...['eaten-up', 'chill-time', 'chill-limit', 'chilling-at-once', 'ice', 'ice-bags'],
       ...['stocking-density', 'leave-date', 'number-times-each', 'per-bird', 'feed-of-phase'],
-      ...['bird-feed-day', 'bird-feed-model', 'flock-feed-day', 'feed-bags', 'feed-buy-by'],
+      ...['bird-feed-day', 'bird-feed-model', 'feed-bags', 'feed-buy-by'],
       ...['feed-conversion', 'cockerel-feed', 'bird-sensible-heat', 'flock-water-with-feed'],
       ...['floor-a-bird', 'most-chicks', 'most-birds', 'slot-arrival', 'slot-ready', 'slot-over'],
       ...['stop-best-day', 'stop-as-good', 'stop-off-best', 'stop-pays-until'],
@@ -61,7 +61,7 @@ const OPEN_THINGS: readonly OpenThing[] = [
     isTried: true,
     knownBetter: 'With the forecast, from a week before.',
     formulas: [
-      ...['expected-night-low', 'expected-day-high', 'hot-day', 'cold-night', 'tonight-low'],
+      ...['expected-night-low', 'cold-night', 'tonight-low'],
       ...['harden-off-from', 'litter-volume', 'ground-covered'],
       ...['around-brooder', 'around-brooder-then', 'brooder-air-of-heaters', 'under-lamp'],
       ...['brooder-heat-need', 'brooder-ventilation', 'heaters-needed', 'heaters-on'],
@@ -108,7 +108,13 @@ const OPEN_THINGS: readonly OpenThing[] = [
       'As bags are opened: tell on Today when you open one and what you bought, and what is left counts.',
     formulas: [
       ...['feed-of-year', 'feed-in-store', 'feed-runs-out', 'feed-bags-of-trip', 'feed-trip-day'],
-      ...['feed-fetched-for', 'feed-trip-share', 'feed-store-most', 'feed-money-sum'],
+      ...[
+        'flock-feed-day',
+        'feed-fetched-for',
+        'feed-trip-share',
+        'feed-store-most',
+        'feed-money-sum',
+      ],
     ],
   },
   {
@@ -178,6 +184,7 @@ const OPEN_THINGS: readonly OpenThing[] = [
     isTried: true,
     knownBetter: 'With the forecast, from a week before.',
     formulas: [
+      ...['expected-day-high', 'hot-day'],
       'cattle-water-day',
       'cattle-water-hot-day',
       'water-tank',

@@ -7,7 +7,7 @@ import { daysBetween } from '../../../../shared/calendar/plain-date.js';
 import type { FarmPicture } from '../../../../shared/farm/picture.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
 import { isOddReading } from '../../../../shared/pasture/odd-reading.js';
-import { formatValue } from '../../../../shared/units/format.js';
+import { formatMeasured, formatValue } from '../../../../shared/units/format.js';
 import { grassReadingFields } from '../../../../shared/farm/paddock.js';
 import { fromShown, toShown, unitLabel } from '../../../../shared/units/unit.js';
 import { useWalk } from '../../api/pasture-queries.js';
@@ -146,7 +146,7 @@ function Walk({
                 <Text fw={600}>{paddock.name}</Text>
                 <Text size="sm" c="dimmed">
                   {part?.lastReading
-                    ? `${formatValue(part.lastReading.heightCm, 'cm', farm)} on ${sayDate(part.lastReading.date)}`
+                    ? `${formatMeasured(part.lastReading.heightCm, 'cm', farm)} on ${sayDate(part.lastReading.date)}`
                     : 'not read yet'}
                 </Text>
               </div>
@@ -196,7 +196,7 @@ function Walk({
               {oddOf(paddock.id) !== undefined && !(paddock.id in wrong) && (
                 <Checkbox
                   className="walk-wrong"
-                  label={`About ${formatValue(oddOf(paddock.id)!, 'cm', farm)} was expected. ${formatValue(cm, 'cm', farm)} is right`}
+                  label={`About ${formatValue(oddOf(paddock.id)!, 'cm', farm)} was expected. ${formatMeasured(cm, 'cm', farm)} is right`}
                   checked={meant.has(paddock.id)}
                   onChange={() => {
                     const next = new Set(meant);
@@ -247,7 +247,7 @@ function Kept({ picture, farm }: { picture: FarmPicture; farm: SavedFarm }) {
       <div className="rows">
         {last.map((reading) => {
           const name = picture.paddocks.find((p) => p.id === reading.paddockId)?.name ?? '';
-          const text = `${name}, ${sayDate(reading.date)}: ${formatValue(reading.heightCm, 'cm', farm)}`;
+          const text = `${name}, ${sayDate(reading.date)}: ${formatMeasured(reading.heightCm, 'cm', farm)}`;
           return (
             <Group key={reading.id} justify="space-between" wrap="nowrap">
               <Text>{text}</Text>
