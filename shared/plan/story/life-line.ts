@@ -43,7 +43,10 @@ export function lifeLineOf(
       .map(
         ({ name, starts }) => [`Switch to ${name.toLowerCase()}`, starts.value, 'feed'] as const,
       ),
-    ...(leaving?.processingDays ?? []).map(({ on }) => ['Processing', on, 'end'] as const),
+    ...(leaving?.processingDays ?? []).map(
+      ({ on, birds }, _, { length }) =>
+        [length === 1 ? 'Processing' : `Processing, ${birds} birds`, on, 'end'] as const,
+    ),
     ['Cockerels leave', birds.cockerelsLeave?.on.value, 'end'],
     ['First eggs', laying?.firstEgg.value, 'end'],
     ['First molt', laying?.molts[0]?.value, 'end'],

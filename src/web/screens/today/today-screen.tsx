@@ -133,12 +133,11 @@ function TodayWork({ day, farm }: { day: ReturnType<typeof onDayItIs>; farm: Sav
         </p>
       )}
       <TodayJobs jobs={jobs} date={day.on} farm={farm} said={said} tick={tick} />
-      {jobs.length === 0 && (
-        <p>
-          {0 < chores.length ? 'Only the round today. ' : 'Nothing is planned for today. '}
-          <Link href={`/farm/${farm.id}/work/own`}>Add a job</Link>
-        </p>
-      )}
+      <p>
+        {jobs.length === 0 &&
+          (0 < chores.length ? 'Only the round today. ' : 'Nothing is planned for today. ')}
+        <Link href={`/farm/${farm.id}/work/own`}>Add a job</Link>
+      </p>
       {0 < chores.length && (
         <>
           <h3>The round</h3>
