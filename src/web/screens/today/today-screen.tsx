@@ -134,11 +134,8 @@ function TodayWork({ day, farm }: { day: ReturnType<typeof onDayItIs>; farm: Sav
       )}
       <TodayJobs jobs={jobs} date={day.on} farm={farm} said={said} tick={tick} />
       <p>
-        {0 < jobs.length
-          ? ''
-          : 0 < chores.length
-            ? 'Only the round today. '
-            : 'Nothing is planned for today. '}
+        {jobs.length === 0 &&
+          (0 < chores.length ? 'Only the round today. ' : 'Nothing is planned for today. ')}
         <Link href={`/farm/${farm.id}/work/own`}>Add a job</Link>
       </p>
       {0 < chores.length && (
