@@ -41,13 +41,15 @@ function nights({
   earliest,
   moveOutDate,
   moveOutChance,
+  arrivalDate,
+  leavingDate,
   life,
 }: CandidateWeek): ArrivalReason {
   if (moveDay === undefined) {
     return {
       code: 'nights',
       points: points.neverWarm,
-      text: 'No nights are warm enough to move out before the end; the birds stay indoors.',
+      text: `No nights are warm enough to move out before the end; the birds stay indoors, all ${daysText(daysBetween(arrivalDate, leavingDate))}.`,
     };
   }
   const held = moveDay - earliest;

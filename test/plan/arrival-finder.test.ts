@@ -213,6 +213,20 @@ describe('betterWeek', () => {
     expect(around(ofYear.arrivalDate)).toBeUndefined();
   });
 
+  it('sends winter chicks to a week in which they do go out, and says what winter heat costs', () => {
+    const { now, best, because, heat } = around('2026-12-04', '2026-11-29')!;
+    expect(now.moveOutDate).toBeUndefined();
+    expect(because).toMatch(/^No nights are warm enough to move out before the end.* all \d+ days/);
+    expect(best.moveOutDate).toBeDefined();
+    expect(best.score).toBeGreaterThan(now.score + 10);
+    expect(heat!.bestMinor).toBeLessThan(heat!.nowMinor);
+  });
+
+  it('holds short notice against no day that somebody picked', () => {
+    const { arrivalDate } = foundArrivals(request, YEAR).find(({ rank }) => rank === 1)!;
+    expect(around(arrivalDate, addDays(arrivalDate, -5))).toBeUndefined();
+  });
+
   it('is none where chicks can no longer be ordered for another week', () => {
     expect(around('2027-03-05', '2027-05-04')).toBeUndefined();
   });

@@ -5,6 +5,7 @@ import { betterWeek, type BetterWeek } from '../../../../shared/plan/better-week
 import { gradeOf, weekInWords } from '../../../../shared/plan/week-in-words.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
 import { formatDate } from '../../../../shared/units/dates.js';
+import { formatMoney } from '../../../../shared/units/format.js';
 import { inOwnUnits } from '../../../../shared/units/own-units.js';
 import { useSave, type SavedBatch, type SavedFarm, type SavedPicture } from '../../api/queries.js';
 import { wordsOfRow } from '../../fields/field-words.js';
@@ -53,6 +54,7 @@ function OneBatch({ farm, tables, picture, batch }: Props & { batch: SavedBatch 
   const words = wordsOfRow(batchFields, { ...farm, today: picture.today });
   const save = useSave<Batch, SavedBatch>(farm.id, 'batches', words);
   const say = (date: string): string => formatDate(date, { ...farm, today: picture.today });
+  const inMoney = (minor: number): string => formatMoney(minor, farm.currency);
   const at = say(batch.arrivalDate);
   if (found === undefined)
     return (
@@ -66,7 +68,7 @@ function OneBatch({ farm, tables, picture, batch }: Props & { batch: SavedBatch 
         {batch.name} on {at}: no week around suits them much better.
       </p>
     );
-  const { now, best, because } = found;
+  const { now, best, because, heat } = found;
   return (
     <div className="start-rows">
       <p>
@@ -78,6 +80,8 @@ function OneBatch({ farm, tables, picture, batch }: Props & { batch: SavedBatch 
           ? ', the better one'
           : `; ${at} is ${weekInWords(now.score)}`}
         ). Against {at}: {inOwnUnits(because, farm.units)}
+        {heat &&
+          ` Heat for the brooder then costs about ${inMoney(heat.nowMinor)}, against ${inMoney(heat.bestMinor)}.`}
       </p>
       <div>
         <Button

@@ -1,5 +1,5 @@
 import { Button } from '@mantine/core';
-import { useState } from 'react';
+import { useRef, useState } from 'react';
 import { Link } from 'wouter';
 import { startFields } from '../../../../shared/farm/start.js';
 import { useEstimate, useStartFarm, useStartUsual } from '../../api/start-queries.js';
@@ -32,10 +32,12 @@ export default function StartScreen() {
       ? { latitudeDeg: place.latitudeDeg, longitudeDeg: place.longitudeDeg, elevationM }
       : undefined,
   );
+  // An answer of the service may come long after it was asked for: it changes what stands by then.
+  const latest = useRef(draft);
   const set = (part: Partial<StartDraft>): void => {
-    const next = { ...draft, ...part };
-    setDraft(next);
-    writeDraft(KEY, next);
+    latest.current = { ...latest.current, ...part };
+    setDraft(latest.current);
+    writeDraft(KEY, latest.current);
   };
   if (farm) return <Started farm={farm} isOnline={draft.isOnline} />;
   const start = startOf(draft);
@@ -43,15 +45,17 @@ export default function StartScreen() {
     <main className="start">
       <h1>Say three things</h1>
       <p className="start-lead">Where, who, and what is coming. The plan stands in a minute.</p>
-      <WhereBlock draft={draft} set={set} usualM={usualM} />
-      {place && estimate.data?.estimate && (
-        <ClimateNote {...{ draft, set, place }} estimate={estimate.data.estimate} />
-      )}
-      {place && estimate.data?.because && (
-        <ClimateTyped {...{ draft, set, place }} because={estimate.data.because} />
-      )}
-      <WhoBlock draft={draft} set={set} />
-      <ComingBlock draft={draft} set={set} />
+      <div className="start-blocks" inert={create.isPending}>
+        <WhereBlock draft={draft} set={set} usualM={usualM} />
+        {place && estimate.data?.estimate && (
+          <ClimateNote {...{ draft, set, place }} estimate={estimate.data.estimate} />
+        )}
+        {place && estimate.data?.because && (
+          <ClimateTyped {...{ draft, set, place }} because={estimate.data.because} />
+        )}
+        <WhoBlock draft={draft} set={set} />
+        <ComingBlock draft={draft} set={set} />
+      </div>
       <Failure
         error={create.error ?? estimate.error}
         words={wordsOfRow(startFields, {

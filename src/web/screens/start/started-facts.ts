@@ -9,6 +9,7 @@ import {
   type Reader,
 } from '../../../../shared/units/format.js';
 import type { SavedPicture } from '../../api/queries.js';
+import { weekInHours } from './week-in-hours.js';
 
 /** One thing a new farm has: in words, and the place of the farm where it is changed. */
 export interface StartedFact {
@@ -41,13 +42,9 @@ function height({ farm, today }: SavedPicture): StartedFact[] {
 
 function people({ people: all }: SavedPicture, { work }: Tables): StartedFact[] {
   return all.map((person) => {
-    const hours = (person.hoursByWeekday ?? work.hoursByWeekday.values).reduce(
-      (sum, each) => sum + each,
-      0,
-    );
     return {
       name: person.name,
-      says: hoursInWords(person, hours),
+      says: hoursInWords(person, work.hoursByWeekday.values),
       isAssumed: isAssumed(person, 'hoursByWeekday'),
       to: `place#person-${person.id}`,
     };
@@ -56,12 +53,14 @@ function people({ people: all }: SavedPicture, { work }: Tables): StartedFact[] 
 
 function hoursInWords(
   { isChild, hoursByWeekday }: SavedPicture['people'][number],
-  hours: number,
+  usual: readonly number[],
 ): string {
-  if (hoursByWeekday !== undefined && isChild && hours === 0)
-    return 'no work is given to this child';
-  const aWeek = `about ${formatHours(hours)} a week`;
-  if (hoursByWeekday === undefined) return `${aWeek}, mornings, evenings and weekends beside a job`;
+  const hours = hoursByWeekday ?? usual;
+  const sum = hours.reduce((all, each) => all + each, 0);
+  if (hoursByWeekday !== undefined && isChild && sum === 0) return 'no work is given to this child';
+  const aWeek = `about ${formatHours(sum)} a week`;
+  // Nobody chose these: they are said as the choices are, to be held against them.
+  if (hoursByWeekday === undefined) return `${aWeek}, beside a job: ${weekInHours(hours)}`;
   return isChild ? `${aWeek}, for the hens and jobs for a child` : aWeek;
 }
 

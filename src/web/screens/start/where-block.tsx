@@ -4,7 +4,7 @@ import { useEffect, useRef, useState, type FormEvent, type RefObject } from 'rea
 import { dateIn } from '../../../../shared/calendar/month-day.js';
 import { daysBetween } from '../../../../shared/calendar/plain-date.js';
 import { farmFields } from '../../../../shared/farm/farm.js';
-import type { Place, PlacesFound } from '../../../../shared/farm/place.js';
+import type { Place, PlacesFound, Point } from '../../../../shared/farm/place.js';
 import { formatAbout, formatValue, type Reader } from '../../../../shared/units/format.js';
 import { angleText } from '../../../../shared/units/typed.js';
 import { findPlaces, findPoint, useEstimate } from '../../api/start-queries.js';
@@ -125,45 +125,69 @@ function Search({ draft, set }: Props) {
   const [name, setName] = useState('');
   const [found, setFound] = useState<PlacesFound>();
   const [error, setError] = useState<Error>();
-  const [isBusy, setBusy] = useState(false);
+  const [busy, setBusy] = useState<'name' | 'here' | 'typed'>();
   const [isTyping, setTyping] = useState(false);
-  const attempt = async (work: () => Promise<void>): Promise<void> => {
-    setBusy(true);
+  // Only what was asked last counts, and nothing once a place was taken.
+  const last = useRef(0);
+  useEffect(
+    () => () => {
+      last.current += 1;
+    },
+    [],
+  );
+  const attempt = async <T,>(
+    by: NonNullable<typeof busy>,
+    ask: () => Promise<T>,
+    use: (answer: T) => void,
+  ): Promise<void> => {
+    const mine = (last.current += 1);
+    setBusy(by);
     setError(undefined);
     try {
-      await work();
+      const answer = await ask();
+      if (mine === last.current) use(answer);
     } catch (problem) {
-      setError(problem as Error);
+      if (mine === last.current) setError(problem as Error);
     } finally {
-      setBusy(false);
+      if (mine === last.current) setBusy(undefined);
     }
   };
   const look = (event: FormEvent): void => {
     event.preventDefault();
     if (name.trim() !== '')
-      void attempt(async () => setFound(await findPlaces(name.trim(), draft.isOnline)));
+      void attempt('name', () => findPlaces(name.trim(), draft.isOnline), setFound);
   };
-  const takeSpot = (spot: Pick<Place, 'latitudeDeg' | 'longitudeDeg'>, heightM?: number) =>
-    attempt(async () => {
-      const {
-        near,
-        nearKm,
-        elevationM,
-        note: _note,
-        ...rest
-      } = await findPoint(spot, draft.isOnline);
-      const coordinates = `${angleText(spot.latitudeDeg, 'latitude')}, ${angleText(spot.longitudeDeg, 'longitude')}`;
-      set({
-        place: {
-          ...rest,
-          ...spot,
-          ...zoneOf(rest),
-          said: `${coordinates}, near ${near}`,
-          ...(nearKm < 30 ? { name: near } : {}),
-        },
-        elevationM: elevationM ?? heightM,
-      });
+  const takeSpot = (spot: Spot, point: Point, heightM?: number) => {
+    const { near, nearKm, elevationM = heightM, note: _note, ...rest } = point;
+    const coordinates = `${angleText(spot.latitudeDeg, 'latitude')}, ${angleText(spot.longitudeDeg, 'longitude')}`;
+    set({
+      place: {
+        ...rest,
+        ...spot,
+        ...zoneOf(rest),
+        said: `${coordinates}, near ${near}`,
+        ...(nearKm < 30 ? { name: near } : {}),
+      },
+      elevationM,
     });
+  };
+  const takeTyped = (spot: Spot) =>
+    attempt(
+      'typed',
+      () => findPoint(spot, draft.isOnline),
+      (point) => takeSpot(spot, point),
+    );
+  const takeHere = () =>
+    attempt(
+      'here',
+      async () => {
+        const { latitude, longitude, altitude } = await hereNow();
+        const spot = { latitudeDeg: rounded(latitude), longitudeDeg: rounded(longitude) };
+        const heightM = altitude === null ? undefined : Math.round(altitude);
+        return { spot, heightM, point: await findPoint(spot, draft.isOnline) };
+      },
+      ({ spot, point, heightM }) => takeSpot(spot, point, heightM),
+    );
   const take = ({ within, countryName, elevationM, population: _people, ...place }: Place) =>
     set({
       place: {
@@ -182,31 +206,26 @@ function Search({ draft, set }: Props) {
           value={name}
           onChange={(event) => setName(event.currentTarget.value)}
         />
-        <Button type="submit" loading={isBusy}>
+        <Button type="submit" loading={busy === 'name'}>
           Find
         </Button>
       </form>
       {found && <Found found={found} typed={name} isOnline={draft.isOnline} onTake={take} />}
       <div className="start-row">
-        <Button
-          variant="default"
-          onClick={() =>
-            void attempt(async () => {
-              const { latitude, longitude, altitude } = await hereNow();
-              await takeSpot(
-                { latitudeDeg: rounded(latitude), longitudeDeg: rounded(longitude) },
-                altitude === null ? undefined : Math.round(altitude),
-              );
-            })
-          }
-        >
+        <Button variant="default" loading={busy === 'here'} onClick={() => void takeHere()}>
           I am on the farm now
         </Button>
         <Button variant="subtle" aria-expanded={isTyping} onClick={() => setTyping(!isTyping)}>
           Type coordinates
         </Button>
       </div>
-      {isTyping && <Coordinates units={unitsOf(draft)} onTake={(spot) => void takeSpot(spot)} />}
+      {isTyping && (
+        <Coordinates
+          units={unitsOf(draft)}
+          isBusy={busy === 'typed'}
+          onTake={(spot) => void takeTyped(spot)}
+        />
+      )}
       <Switch
         label="Look it up online"
         description="Finds villages, and the height. What you look for goes to Open-Meteo, and the farm’s coordinates when you fetch its weather."
@@ -258,18 +277,21 @@ function Found({
 
 function Coordinates({
   units,
+  isBusy,
   onTake,
 }: {
   units: 'us' | 'metric';
-  onTake: (spot: { latitudeDeg: number; longitudeDeg: number }) => void;
+  isBusy: boolean;
+  onTake: (spot: Spot) => void;
 }) {
-  const [spot, setSpot] = useState<Partial<Spot>>({});
-  const take = (at: Partial<Spot>): void => {
+  const [spot, setSpot] = useState<SpotDraft>({});
+  const take = (at: SpotDraft): void => {
+    takeSoon.cancel();
     if (isWithin(at.latitudeDeg, 90) && isWithin(at.longitudeDeg, 180))
       onTake({ latitudeDeg: at.latitudeDeg, longitudeDeg: at.longitudeDeg });
   };
-  const takeSoon = useDebouncedCallback(take, REST_MS);
-  const say = (part: Partial<Spot>): void => {
+  const takeSoon = useDebouncedCallback((at: SpotDraft) => take(at), REST_MS);
+  const say = (part: SpotDraft): void => {
     const said = { ...spot, ...part };
     setSpot(said);
     takeSoon(said);
@@ -296,17 +318,16 @@ function Coordinates({
         value={spot.longitudeDeg}
         onChange={(longitudeDeg) => say({ longitudeDeg })}
       />
-      <Button type="submit" variant="default">
+      <Button type="submit" variant="default" loading={isBusy}>
         Take them
       </Button>
     </form>
   );
 }
 
-interface Spot {
-  readonly latitudeDeg: number | undefined;
-  readonly longitudeDeg: number | undefined;
-}
+type Spot = Pick<Place, 'latitudeDeg' | 'longitudeDeg'>;
+
+type SpotDraft = { readonly [K in keyof Spot]?: number | undefined };
 
 /** Coordinates count once the hand rests; nobody has to press for it. */
 const REST_MS = 800;

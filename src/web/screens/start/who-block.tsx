@@ -1,11 +1,10 @@
 import { Button } from '@mantine/core';
 import type { ChildAge, FreeTime } from '../../../../shared/farm/start.js';
-import { formatWeekday } from '../../../../shared/units/dates.js';
-import { formatHours } from '../../../../shared/units/format.js';
 import { useStartUsual } from '../../api/start-queries.js';
 import { DateField } from '../../fields/date-input.js';
 import { Select } from '../../fields/select.js';
 import { Choices, Count } from './choices.js';
+import { weekInHours } from './week-in-hours.js';
 import { isSwapped, type AwayDraft, type StartDraft } from './start-draft.js';
 
 const TIMES: readonly { id: FreeTime; name: string }[] = [
@@ -22,19 +21,6 @@ const AGES: readonly { id: ChildAge; name: string; about: string }[] = [
 ];
 const MOST_PEOPLE = 12;
 
-/** Hours of a week by its days: “Mon–Fri 2 h, Sat 5 h, Sun 3 h”. */
-function hoursInWords(hours: readonly number[]): string {
-  const days = hours.map((each, k) => ({ each, day: formatWeekday(k + 1).slice(0, 3) }));
-  const runs = days.reduce<{ each: number; from: string; to: string }[]>((all, { each, day }) => {
-    const last = all.at(-1);
-    if (last?.each !== each) return [...all, { each, from: day, to: day }];
-    return [...all.slice(0, -1), { ...last, to: day }];
-  }, []);
-  return runs
-    .map(({ each, from, to }) => `${from === to ? from : `${from}–${to}`} ${formatHours(each)}`)
-    .join(', ');
-}
-
 /** Who is there, when they have time, and who is away. */
 export function WhoBlock({
   draft,
@@ -47,7 +33,7 @@ export function WhoBlock({
   const usual = useStartUsual().data?.freeTimes;
   const times = TIMES.map(({ id, name }) => {
     const hours = usual?.find(({ free: each }) => each === id)?.hoursByWeekday;
-    return { id, name, ...(hours ? { about: hoursInWords(hours) } : {}) };
+    return { id, name, ...(hours ? { about: weekInHours(hours) } : {}) };
   });
   const names = [
     ...Array.from({ length: adults }, (_, k) => `Adult ${k + 1}`),

@@ -1,0 +1,83 @@
+import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
+import type { Page } from 'playwright-core';
+import { House } from '../support/page.js';
+
+let house: House;
+beforeAll(async () => (house = await House.open()));
+afterAll(() => house.close());
+
+/** Answers of the service that match come only when they are let through. */
+async function holdBack(
+  page: Page,
+  address: RegExp,
+): Promise<{ asked: () => number; letGo: () => void }> {
+  let letGo = (): void => undefined;
+  const isLetGo = new Promise<void>((done) => (letGo = done));
+  let asked = 0;
+  await page.route(address, async (route) => {
+    asked += 1;
+    await isLetGo;
+    await route.continue().catch(() => undefined); // the page may have gone on without it
+  });
+  return { asked: () => asked, letGo };
+}
+
+async function sayWhere(page: Page): Promise<void> {
+  await page.goto(`${house.url}/start`);
+  await page.getByRole('button', { name: 'Type coordinates' }).click();
+  await page.getByLabel(/^Latitude/).fill('42.9 N');
+  await page.getByLabel(/^Longitude/).fill('75.3 W');
+  await page.getByRole('button', { name: 'Take them' }).click();
+}
+
+describe('a start over a slow line', () => {
+  it('keeps what is typed while the place is looked up, and asks for it once', async () => {
+    const { page, errors } = await house.page('phone');
+    const place = await holdBack(page, /\/api\/places\/at/);
+    await sayWhere(page);
+    await page.getByRole('button', { name: 'More adults' }).click();
+    await page.getByRole('group', { name: 'Adult 1 has time' }).getByText('All day').click();
+    await page.getByLabel('Layers', { exact: true }).fill('40');
+    await page.getByLabel('Cattle', { exact: true }).fill('5');
+    await page.waitForTimeout(1000); // longer than a hand rests before coordinates count by themselves
+    place.letGo();
+    await page.getByRole('button', { name: 'Another place' }).waitFor();
+    expect(place.asked()).toBe(1);
+    expect(await page.getByLabel('Layers', { exact: true }).inputValue()).toBe('40');
+    expect(await page.getByLabel('Cattle', { exact: true }).inputValue()).toBe('5');
+    expect(
+      await page.getByRole('group', { name: 'Adult 1 has time' }).getByLabel('All day').isChecked(),
+    ).toBe(true);
+    await page.getByRole('group', { name: 'Adult 3 has time' }).waitFor();
+    expect(errors).toEqual([]);
+  });
+
+  it('takes the town that was pressed, whatever was asked before answers later', async () => {
+    const { page, errors } = await house.page('phone');
+    const spot = await holdBack(page, /\/api\/places\/at/);
+    await sayWhere(page);
+    await page.getByLabel('Town or village').fill('montpelier, vt');
+    await page.getByLabel('Town or village').press('Enter');
+    await page.getByRole('button', { name: 'Montpelier VT, United States' }).click();
+    await page.getByLabel(/^Height above sea level/).fill('600');
+    const late = page.waitForResponse(/\/api\/places\/at/);
+    spot.letGo();
+    await late;
+    await page.waitForTimeout(200);
+    expect(await page.locator('.start-known').innerText()).toMatch(/^Montpelier/);
+    expect(await page.getByLabel(/^Height above sea level/).inputValue()).toBe('600');
+    expect(errors).toEqual([]);
+  });
+
+  it('takes nothing more once the plan is being made', async () => {
+    const { page, errors } = await house.page('phone');
+    await sayWhere(page);
+    await page.getByLabel('Layers', { exact: true }).fill('40');
+    const made = await holdBack(page, /\/api\/farms\/start/);
+    await page.getByRole('button', { name: 'Make my plan' }).click();
+    await page.locator('.start-blocks[inert]').waitFor();
+    made.letGo();
+    await page.getByRole('heading', { name: 'Your plan is made' }).waitFor();
+    expect(errors).toEqual([]);
+  });
+});
