@@ -509,7 +509,7 @@ describe.each(databases())('grass and cattle on $name', (database) => {
       .body as FarmPicture;
     expect(pastureChoices).toEqual({ restFactor: 1.2, feedingId: 'cone', version: 2 });
     expectFieldProblem(await app.api.put(`${path}/choices`).send({ feedingId: 'shovel' }), {
-      field: 'choices.feedingId',
+      field: 'pastureChoices.feedingId',
       code: 'not-allowed',
       given: 'shovel',
     });

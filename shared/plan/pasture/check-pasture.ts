@@ -140,10 +140,10 @@ function idProblems({ paddocks, herds, cows, readings, followers }: PastureReque
 
 function choiceProblems(request: PastureRequest): Problems {
   const { choices, tables } = request;
-  const own = problemsOfRow(pastureChoiceFields, choices, 'choices.', 'passed');
+  const own = problemsOfRow(pastureChoiceFields, choices, 'pastureChoices.', 'passed');
   const problems: Problems = [
     ...(choices.keepForAutumnIds ?? []).flatMap((id, i) =>
-      oneOf(`choices.keepForAutumnIds.${i}`, id, ids(request.paddocks)),
+      oneOf(`pastureChoices.keepForAutumnIds.${i}`, id, ids(request.paddocks)),
     ),
   ];
   const { hay } = tables.pasture;
@@ -152,7 +152,7 @@ function choiceProblems(request: PastureRequest): Problems {
     ['storingId', choices.storingId, hay.storing],
     ['baleId', choices.baleId, hay.bales],
   ] as const) {
-    if (id !== undefined) problems.push(...oneOf(`choices.${field}`, id, ids(rows)));
+    if (id !== undefined) problems.push(...oneOf(`pastureChoices.${field}`, id, ids(rows)));
   }
   const found = besides(own, problems);
   if (0 < found.length) return found;
@@ -160,7 +160,7 @@ function choiceProblems(request: PastureRequest): Problems {
   if (span.from < 0 || span.to <= span.from || MAX_PASTURE_DAYS < span.days) {
     return [
       {
-        field: 'choices.to',
+        field: 'pastureChoices.to',
         code: 'out-of-bounds',
         given: choices.to ?? addDays(span.first, span.days - 1),
         min: addDays(span.first, Math.max(0, span.from) + 1),

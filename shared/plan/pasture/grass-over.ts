@@ -9,7 +9,7 @@ import type { Chosen } from './surplus.js';
  * lies behind the last day on grass, where no shortage is looked for.
  */
 export function grassOver(context: PastureContext, { books }: Chosen): PlanIssue[] {
-  const { grass, span, weather, herds, herdDays, tables, say, dateOf } = context;
+  const { span, herds, herdDays, tables, say, dateOf } = context;
   const { backFromHayDays } = tables.judgements.grazing;
   const { growsKgPerHa } = tables.judgements.grass;
   const over = herds.flatMap(({ name }, h) => {
@@ -18,15 +18,7 @@ export function grassOver(context: PastureContext, { books }: Chosen): PlanIssue
   });
   if (over.length === 0) return [];
   const from = Math.max(...over.map(({ last }) => last)) + 1;
-  const { minC, maxC } = weather.expected;
-  let lost = 0;
-  for (let day = from; day < span.to; day++) {
-    const meanC = (minC[day]! + maxC[day]!) / 2;
-    const isLost = grass.swards.every(
-      ({ sward, growth }) => sward.kind.fullFromC <= meanC && growth[day]! < growsKgPerHa.value,
-    );
-    if (isLost) lost++;
-  }
+  const lost = lostDays(context, from);
   if (lost <= backFromHayDays.value) return [];
   const fedKg = over.reduce((sum, { h }) => {
     const fed = books.hayKg[h]!.subarray(from, span.to);
@@ -43,4 +35,19 @@ export function grassOver(context: PastureContext, { books }: Chosen): PlanIssue
       [growsKgPerHa, backFromHayDays],
     ),
   ];
+}
+
+/** Days of the plan from one on that are warm enough for growth, and on which none comes for heat or drought. */
+export function lostDays({ grass, span, weather, tables }: PastureContext, from: number): number {
+  const { growsKgPerHa } = tables.judgements.grass;
+  const { minC, maxC } = weather.expected;
+  let lost = 0;
+  for (let day = from; day < span.to; day++) {
+    const meanC = (minC[day]! + maxC[day]!) / 2;
+    const isLost = grass.swards.every(
+      ({ sward, growth }) => sward.kind.fullFromC <= meanC && growth[day]! < growsKgPerHa.value,
+    );
+    if (isLost) lost++;
+  }
+  return lost;
 }

@@ -220,18 +220,18 @@ const WRONG: readonly (readonly [string, More, Partial<FieldProblem>])[] = [
   [
     'thirteen shares of rain',
     { choices: { rainShareByMonth: new Array<number>(13).fill(1) } },
-    { field: 'choices.rainShareByMonth', code: 'out-of-bounds', given: 13, min: 12, max: 12 },
+    { field: 'pastureChoices.rainShareByMonth', code: 'out-of-bounds', given: 13, min: 12, max: 12 },
   ],
   [
     'rain below nothing',
     { choices: { rainShareByMonth: [1, 1, 1, -1, 1, 1, 1, 1, 1, 1, 1, 1] } },
-    { field: 'choices.rainShareByMonth.3', code: 'out-of-bounds', given: -1, min: 0, max: 3 },
+    { field: 'pastureChoices.rainShareByMonth.3', code: 'out-of-bounds', given: -1, min: 0, max: 3 },
   ],
   [
     'an unknown bale',
     { choices: { baleId: 'bag' } },
     {
-      field: 'choices.baleId',
+      field: 'pastureChoices.baleId',
       code: 'not-allowed',
       given: 'bag',
       allowed: tables.pasture.hay.bales.map((b) => b.id),
@@ -243,12 +243,12 @@ const SPANS: typeof WRONG = [
   [
     'a plan that ends before it begins',
     { choices: { to: '2027-04-01' } },
-    { field: 'choices.to', code: 'out-of-bounds', given: '2027-04-01' },
+    { field: 'pastureChoices.to', code: 'out-of-bounds', given: '2027-04-01' },
   ],
   [
     'a plan of two years',
     { choices: { to: '2029-04-01' } },
-    { field: 'choices.to', code: 'out-of-bounds', given: '2029-04-01' },
+    { field: 'pastureChoices.to', code: 'out-of-bounds', given: '2029-04-01' },
   ],
 ];
 

@@ -182,6 +182,15 @@ describe('whether the grass lasts', () => {
     expect(text).toContain(`it is ${why} for`);
   });
 
+  it('says that it is too hot where a mild winter had grass and no summer day has', () => {
+    const minC = [2, 4, 8, 13, 19, 25, 28, 27, 22, 15, 8, 3];
+    const maxC = [15, 18, 24, 30, 38, 44, 45, 45, 40, 32, 22, 16];
+    const climate = climateFromMonthlyMeans(minC, maxC, 6, Array<number>(12).fill(20));
+    const hot = plannedPasture({ ...newPastureRequest({ today: '2027-06-01' }), climate });
+    const { text } = hot.issues.find(({ code }) => code === 'herd-without-grass')!;
+    expect(text).toMatch(/^It is too hot or too dry for any paddock/);
+  });
+
   it('says when the grass is over for good because no rain comes, and what is fed from then on', () => {
     const none = Array<number>(12).fill(0);
     const dry = plannedPasture(newPastureRequest({ ...roomy, rainMm: none }));
