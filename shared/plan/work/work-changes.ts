@@ -3,6 +3,7 @@ import { formatHours } from '../../units/format.js';
 import type { WorkWindow } from '../../schedule/work-windows.js';
 import { finishDay, placedMinutes } from '../../schedule/work.js';
 import type { KeptJob, KeptPlan } from '../../farm/kept-plan.js';
+import { isFetch } from '../tasks/fetches.js';
 import { unfitDay } from './days-of-work.js';
 import type { WholeWork } from './whole-work.js';
 import { dayText, partWords, unfitWords } from './work-words.js';
@@ -66,8 +67,14 @@ export function changesSince(
       });
     }
   });
-  return [...changes, ...gone(kept, work)].sort((a, b) => (dayIn(a) < dayIn(b) ? -1 : 1));
+  const newsUntil = addDays(request.today, FETCH_NEWS_DAYS);
+  return [...changes, ...gone(kept, work)]
+    .filter((change) => !isFetch(change.key) || dayIn(change) <= newsUntil)
+    .sort((a, b) => (dayIn(a) < dayIn(b) ? -1 : 1));
 }
+
+/** Trips for feed that lie further ahead are laid out anew as the year goes by: no news, days. */
+const FETCH_NEWS_DAYS = 180;
 
 /** A job without the days before today on which it was worked as planned: those have not moved. */
 function stillAhead(was: KeptJob | undefined, minutes: number, today: string): KeptJob | undefined {

@@ -6,6 +6,7 @@ import type { FarmPicture } from '../../../shared/farm/picture.js';
 import { planAnimals } from '../../../shared/plan/farm/animal-plans.js';
 import { workOfFarm } from '../../../shared/plan/farm/work-of-farm.js';
 import type { PasturePlan } from '../../../shared/plan/pasture/pasture-plan.js';
+import { isFetch } from '../../../shared/plan/tasks/fetches.js';
 import { workPlanOf } from '../../../shared/plan/work/work-plan.js';
 import type { PlannedJob } from '../../../shared/plan/work/planned-work.js';
 import { seededRandom } from '../../../shared/schedule/random.js';
@@ -54,6 +55,8 @@ function nextMorning(
 }
 
 const isInPart = ({ lostHours, pieces }: PlannedJob): boolean => 0 < lostHours && 0 < pieces.length;
+/** A trip past the year that feed is bought for: reckoned by what is eaten, until the year reaches it. */
+const isReckoned = ({ key, buys }: PlannedJob): boolean => isFetch(key) && buys === undefined;
 /** Pieces from a day on by the key of their work, in minutes. */
 const placesOf = ({ work }: Planned, from: string) =>
   new Map(
@@ -80,8 +83,9 @@ function expectNothingMoves(first: FarmPicture, days: number): void {
     plan = planOf(picture);
     const now = placesOf(plan, picture.today);
     const inPart = new Set(before.work.jobs.filter(isInPart).map(({ key }) => key));
+    const reckoned = new Set(before.work.jobs.filter(isReckoned).map(({ key }) => key));
     for (const [key, was] of placesOf(before, picture.today)) {
-      if (was.length === 0) continue;
+      if (was.length === 0 || reckoned.has(key)) continue;
       const is = now.get(key) ?? [];
       // Of what had no place for a part, a later last day of the plan may give room to more.
       const held = inPart.has(key) ? is.filter((piece) => was.includes(piece)) : is;
