@@ -123,9 +123,7 @@ export function sayFact(
       return fact.details.isWorkable ? 'ground dry enough' : 'ground too wet';
     case 'herd-move': {
       const { paddockId } = fact.details;
-      return paddockId === undefined
-        ? 'in no paddock'
-        : `moved to ${nameOf(paddockId) ?? 'a paddock'}`;
+      return paddockId === undefined ? 'off grass' : `moved to ${nameOf(paddockId) ?? 'a paddock'}`;
     }
     case 'paddock-mown':
       return fact.details.isLeftLying ? 'topped' : 'mown';

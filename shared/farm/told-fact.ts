@@ -60,6 +60,8 @@ export type HerdMove = Told<
   {
     /** Left out when the herd is in none. */
     readonly paddockId?: string;
+    /** They came off grass. */
+    readonly isOff?: boolean;
     /** Typed as the place where the herd is: what was told before of later days no longer holds. */
     readonly isTyped?: boolean;
     /** It is not known since when. */

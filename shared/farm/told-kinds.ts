@@ -67,6 +67,8 @@ const groundFields = row('GroundCheck', { isWorkable: yesNo('Dry enough') });
 const moveFields = row('HerdMove', {
   /** Left out when the herd is in none. */
   paddockId: optional(id('Paddock')),
+  /** They came off grass: into the barn, a yard, or on hay. */
+  isOff: optional(yesNo('Off grass')),
   /** Typed as the place where the herd is: what was told before of later days no longer holds. */
   isTyped: optional(yesNo('Typed as its place')),
   /** It is not known since when. */
@@ -235,9 +237,10 @@ export const TOLD_KINDS: Readonly<Record<ToldKind, KindOfFact>> = {
     details: moveFields,
     replaces: 'none',
     oldestDays: LONG_AGO_DAYS,
-    problemsOf: ({ about, details: { paddockId, isTyped } }, { herdIds, paddockIds }) => [
+    problemsOf: ({ about, details: { paddockId, isTyped, isOff } }, { herdIds, paddockIds }) => [
       ...among('about', about, herdIds, 'Name a herd of this farm.'),
-      ...(paddockId === undefined && isTyped === true
+      ...(isOff === true && paddockId !== undefined ? [offAndIn(paddockId)] : []),
+      ...(paddockId === undefined && (isTyped === true || isOff === true)
         ? []
         : among('details.paddockId', paddockId, paddockIds, 'Name a paddock of this farm.')),
     ],
@@ -346,6 +349,14 @@ function dateProblem(
     ? [{ field, code: 'out-of-bounds', given, min, fix: 'This is very long ago: check the year.' }]
     : [];
 }
+
+/** Off grass and into a paddock at once. */
+const offAndIn = (given: unknown): FieldProblem => ({
+  field: 'details.paddockId',
+  code: 'conflict',
+  given,
+  fix: 'They came off grass, or they went into a paddock: leave one of them out.',
+});
 
 /** A note without words needs a photo. */
 const emptyNote = ({ text, photos }: Readonly<Record<string, unknown>>): FieldProblem[] =>

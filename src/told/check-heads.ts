@@ -109,5 +109,5 @@ const tooMany = (
         max: there,
         fix: isKnown
           ? `No more can go than there are on ${day(date)}. Check the number, or what was told before.`
-          : `No more are there by the plan on ${day(date)}. ${ASK_HOW_MANY}`,
+          : `No more can go than there are by the plan on ${day(date)}. ${ASK_HOW_MANY}`,
       };

@@ -26,6 +26,15 @@ export interface Attention {
   readonly place: Place;
   /** It is wrong now: it stands until it was seen, and does not come again. */
   readonly isAlarm?: true;
+  /** Moves that are told with one touch, if they were as planned. */
+  readonly moves?: readonly MoveMeant[];
+}
+
+/** A move that was planned: where to, or off grass, and on which day. */
+export interface MoveMeant {
+  readonly herdId: string;
+  readonly paddockId?: string;
+  readonly on: PlainDate;
 }
 
 /** What is wrong now, and gets worse by waiting: each is told until it is seen, and not again. */

@@ -5,6 +5,7 @@ import type { WorkPlan } from '../work/planned-work.js';
 import { animalLines, type AnimalLine, type PlannedAnimals } from './animal-lines.js';
 import { attentionOf } from './attention.js';
 import type { Attention } from './looked-at.js';
+import { silentHerds } from './silent-herds.js';
 import { comingDates, type ComingDate } from './coming.js';
 import { todayChores, todayHours, todayJobs } from './today-work.js';
 import type { TodayChore, TodayHours, TodayJob } from './today-work.js';
@@ -64,10 +65,10 @@ export function todayOf(
     hasPeople: 0 < people.length,
     jobs,
     chores,
-    attention: attentionOf({
-      ...{ picture, plan, batches, pasture, animals },
-      judged: tables.judgements.alarms,
-    }),
+    attention: attentionOf(
+      { ...{ picture, plan, batches, pasture, animals }, judged: tables.judgements.alarms },
+      silentHerds(picture, tables),
+    ),
     keyDates: comingDates(picture, plan, batches),
     unplanned: plan.unplanned,
   };

@@ -29,7 +29,8 @@ export default function TellDialog({ farm, today, line, onTold, onOtherwise, onC
   const [chosen, choose] = useState<Tellable>();
   const [otherwise, setOtherwise] = useState<Otherwise>();
   const choices = line ? ofAnimal(line) : ofPlace();
-  const what = choices.find((each) => each.kind === chosen?.kind) ?? chosen;
+  const what =
+    choices.find((each) => each.kind === chosen?.kind && each.words === chosen.words) ?? chosen;
   const name = line?.name ?? farm.name;
   const asked = what ?? otherwise;
   const Form = line?.kind === 'herd' ? HerdTellForm : TellForm;
@@ -41,7 +42,7 @@ export default function TellDialog({ farm, today, line, onTold, onOtherwise, onC
     >
       {what ? (
         <Form
-          key={what.kind}
+          key={what.words}
           farm={farm}
           today={today}
           what={what}
@@ -62,7 +63,7 @@ export default function TellDialog({ farm, today, line, onTold, onOtherwise, onC
         <Stack gap="xs">
           {choices.map((each, k) => (
             <Button
-              key={each.kind}
+              key={each.words}
               variant="default"
               size="md"
               justify="start"

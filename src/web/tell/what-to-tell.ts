@@ -39,6 +39,9 @@ export function ofAnimal(line: AnimalLine): Tellable[] {
         fields: movedFields,
       },
       ...(here
+        ? [{ ...of('herd-move', 'They came off grass', { isOff: true }), fields: row('Off', {}) }]
+        : []),
+      ...(here
         ? [tellable('grass-reading', here.paddockId, `Height of the grass in ${here.paddock}`, {})]
         : []),
       of('calved', 'A calf was born', { calves: 1 }),

@@ -196,7 +196,7 @@ function ComingRow({ line, farmId, onTell, said }: Omit<Shown, 'weather'> & { li
 
 function HerdRow({ line, farmId, onTell, said }: Omit<Shown, 'weather'> & { line: HerdLine }) {
   const sayDate = useSayDate();
-  const { head, on, hay, water } = line;
+  const { head, on, here, hay, water } = line;
   return (
     <Row
       line={line}
@@ -206,7 +206,9 @@ function HerdRow({ line, farmId, onTell, said }: Omit<Shown, 'weather'> & { line
       who={
         <>
           <Num of={head} said={`${head.value} head`} /> ·{' '}
-          {on ? `in ${on.paddock} since ${sayDate(on.since)}` : 'on hay'}
+          {on
+            ? `in ${on.paddock} since ${sayDate(on.since)}`
+            : `${here ? `in ${here.paddock}, ` : ''}on hay`}
         </>
       }
       numbers={
@@ -217,6 +219,9 @@ function HerdRow({ line, farmId, onTell, said }: Omit<Shown, 'weather'> & { line
       }
     >
       {on && <p>There until {sayDate(on.until)}</p>}
+      {!on && here && hay && (
+        <p>Counted as on hay: outside its season the plan reckons with no grass.</p>
+      )}
       <NextLine next={line.next} />
       {line.isHeightAssumed && (
         <p>

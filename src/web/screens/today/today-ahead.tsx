@@ -1,10 +1,11 @@
 import { useState } from 'react';
 import { Link } from 'wouter';
-import type { Attention, Place } from '../../../../shared/plan/today/looked-at.js';
+import type { Attention, MoveMeant, Place } from '../../../../shared/plan/today/looked-at.js';
 import type { ComingDate } from '../../../../shared/plan/today/coming.js';
 import type { PlainDate } from '../../../../shared/calendar/plain-date.js';
-import { useTell } from '../../api/told-queries.js';
+import { useMessage, useTell } from '../../api/told-queries.js';
 import { useSayDate } from '../../explain/say-date.js';
+import { Failure } from '../../shell/states.js';
 
 /** So many are read at a glance; the rest are asked for. */
 const SHOWN = 4;
@@ -66,6 +67,7 @@ function AttentionRow({
         </summary>
         {each.text !== undefined && <p>{each.text}</p>}
         <Link href={hrefOf(farmId, each.place)}>Go there</Link>
+        {each.moves && <AsPlanned farmId={farmId} moves={each.moves} />}
         {each.isAlarm && (
           <button
             type="button"
@@ -75,11 +77,33 @@ function AttentionRow({
               seen.mutate({ kind: 'alarm-seen', about: each.key, on: today, details: {} })
             }
           >
-            I have seen it
+            {each.moves ? 'No, or not all of them' : 'I have seen it'}
           </button>
         )}
       </details>
     </li>
+  );
+}
+
+/** One touch tells that a herd moved as planned, all of it or nothing. */
+function AsPlanned({ farmId, moves }: { farmId: string; moves: readonly MoveMeant[] }) {
+  const tell = useMessage(farmId);
+  const facts = moves.map(({ herdId, paddockId, on }) => ({
+    ...({ kind: 'herd-move', about: herdId, on } as const),
+    details: paddockId === undefined ? { isOff: true } : { paddockId },
+  }));
+  return (
+    <>
+      <button
+        type="button"
+        className="today-button"
+        disabled={tell.isPending || tell.isSuccess}
+        onClick={() => tell.mutate({ message: { does: 'tell', facts } })}
+      >
+        {moves.length === 1 ? 'Yes, they did' : `Yes, all ${moves.length} moves`}
+      </button>
+      <Failure error={tell.error} />
+    </>
   );
 }
 
