@@ -101,6 +101,8 @@ export interface TaskTemplate extends Sourced {
   readonly onDemand?: boolean;
   /** Of processing at home: asked for where nobody has the hours for that as well. */
   readonly whoeverProcesses?: boolean;
+  /** Fewer people than it is meant for can do it, as much longer: common practice, no source. */
+  readonly fewerTakeLonger?: boolean;
   /** Days it may be done after its day without loss. */
   readonly mayFollowDays?: number;
   /** Not spread over days, such as a trip to the store. */

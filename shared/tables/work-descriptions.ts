@@ -138,6 +138,7 @@ const taskTemplate = (name: string, own: 'taskTemplates' | 'herdTaskTemplates') 
       mayFollowDays: maybe(DAYS),
       notSplit: maybe(YES_NO),
       whoeverProcesses: maybe(YES_NO),
+      fewerTakeLonger: maybe(YES_NO),
       waitsFor: list('Waits for', rowOf(own), 20, 'ids'),
       waitDays: maybe(record('Days to wait', DAYS, 20)),
       mostWaitDays: maybe(record('Days to wait at most', DAYS, 20)),

@@ -1,4 +1,5 @@
 import { addDays, daysBetween } from '../../calendar/plain-date.js';
+import { isGrownUp } from '../../farm/who-is-there.js';
 import { isApart } from '../../pasture/quarantine.js';
 import { templateOf } from '../tasks/task-hours.js';
 import { keyDateOn } from '../tasks/event.js';
@@ -7,6 +8,7 @@ import { comesOn } from './chore-days.js';
 import { herdLooks, herdRounds, OF_THOSE_APART, type HerdRound } from './herd-round.js';
 import { readRefills } from './refill-chores.js';
 import { sourcedOf, type PlannedChore, type Reading, type WorkNeed } from './work-need.js';
+import type { WorkPerson } from './work-people.js';
 import type { DatedWork, WorkRequest } from './work-request.js';
 
 /** Reads the tasks of a batch or herd: work that is done once, and chores. */
@@ -151,7 +153,7 @@ function readTask(
   { work, task, key, isOver }: OneTask & { isOver: boolean },
   { learned, marks, needs }: Reading,
 ): void {
-  const { today, tables } = request;
+  const { today, tables, people } = request;
   const { graceDays, closeDays, longPastDays } = tables.judgements.work;
   const fromDay = daysBetween(today, task.earliestStart ?? task.start);
   const dueDay = daysBetween(today, task.end) + task.spareDays + (task.mayFollowDays ?? 0);
@@ -163,11 +165,11 @@ function readTask(
       ? undefined
       : keyDateOn(work.events, work.id, { kind: task.event, date: task.noUseAfter });
   const kind = `${work.kind}/${task.templateId}`;
-  const conditions = ownConditions(task);
+  const template = templateOf(tables, task);
+  const conditions = ownConditions(task, template.fewerTakeLonger ? people : []);
   const ownHours = task.hours - (task.helped?.hours ?? 0);
   const reckonedHours = ownHours / (conditions.peopleNeeded ?? 1);
   const known = learned.get(kind);
-  const template = templateOf(tables, task);
   const { outByDay } = tables.work;
   needs.push({
     key,
@@ -198,12 +200,20 @@ function readTask(
   });
 }
 
-/** What the household must bring: helpers stand in for people, all but one. */
-function ownConditions({ conditions = {}, helped }: Task): NonNullable<Task['conditions']> {
+/**
+ * What the household must bring: helpers stand in for people, all but one.
+ *
+ * @param people who can do it all the same where they are fewer than it is meant for
+ */
+function ownConditions(
+  { conditions = {}, helped }: Task,
+  people: readonly WorkPerson[],
+): NonNullable<Task['conditions']> {
   const { peopleNeeded } = conditions;
-  return helped === undefined || peopleNeeded === undefined
-    ? conditions
-    : { ...conditions, peopleNeeded: Math.max(1, peopleNeeded - helped.helpers) };
+  if (peopleNeeded === undefined) return conditions;
+  const adults = people.filter((each) => isGrownUp(each) && each.comesInFor === undefined).length;
+  const asked = adults === 0 ? peopleNeeded : Math.min(peopleNeeded, adults);
+  return { ...conditions, peopleNeeded: Math.max(1, asked - (helped?.helpers ?? 0)) };
 }
 
 /** Events that can be left until all is ready. */

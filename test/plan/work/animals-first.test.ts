@@ -68,6 +68,16 @@ describe('what animals cannot do without, where chicks come soon', () => {
     }
   });
 
+  it('is done by one alone in twice the time, where two are meant', () => {
+    const two = lateHousehold('2027-04-12', 20, WEEKENDS);
+    const caught = (picture: FarmPicture) =>
+      jobsOf(picture).find(({ name }) => name === 'Catch, move and count')!;
+    const [together, alone] = [two, { ...two, people: two.people.slice(0, 1) }].map(caught);
+    expect(together).toMatchObject({ peopleNeeded: 2, pieces: [expect.anything()] });
+    expect(alone).toMatchObject({ peopleNeeded: 1, pieces: [expect.anything()] });
+    expect(alone!.hours).toBeCloseTo(2 * together!.hours, 6);
+  });
+
   it('comes before what is of use to nobody today', () => {
     // A Saturday: hours there are, but not for all.
     const jobs = jobsOf(lateHousehold('2027-04-17', 0, EVENINGS));
