@@ -19,26 +19,19 @@ interface Props {
 }
 
 /**
- * Why batches come when they do; of those whose day was picked, the week that would suit them
- * better, and one touch to take it.
+ * Why batches come when they do; of those that would do better in another week (whose day or month
+ * was picked), that week, and one touch to take it.
  */
 export function BetterWeeks({ picture, ...rest }: Props) {
   const { batches } = picture;
   if (batches.length === 0) return null;
   return (
     <section className="start-block" aria-label="Arrival">
-      {batches.map((batch) =>
-        batch.assumed?.includes('arrivalDate') ? (
-          <WhyThen key={batch.id} batch={batch} picture={picture} {...rest} />
-        ) : (
-          <OneBatch key={batch.id} batch={batch} picture={picture} {...rest} />
-        ),
-      )}
+      {batches.map((batch) => (
+        <OneBatch key={batch.id} batch={batch} picture={picture} {...rest} />
+      ))}
       {areApart(batches) && (
-        <p>
-          Each comes in the week that suits it best. If you want them in one shipment, give both the
-          same day.
-        </p>
+        <p>Each has a week of its own. If you want them in one shipment, give both the same day.</p>
       )}
     </section>
   );
@@ -63,7 +56,9 @@ function OneBatch({ farm, tables, picture, batch }: Props & { batch: SavedBatch 
       </p>
     );
   if (found === 'none')
-    return (
+    return batch.assumed?.includes('arrivalDate') ? (
+      <WhyThen {...{ farm, tables, picture, batch }} />
+    ) : (
       <p>
         {batch.name} on {at}: no week around suits them much better.
       </p>
