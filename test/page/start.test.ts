@@ -125,7 +125,10 @@ describe('why birds come when they do', () => {
     await words.waitFor();
     const text = await page.getByRole('region', { name: 'Arrival' }).innerText();
     expect(text).toMatch(/No nights are warm enough to move out before the end/);
-    expect(text).toMatch(/Heat for the brooder then costs about \$\d/);
+    expect(text).toMatch(/Heat for the brooder then costs \$\d/);
+    await page.getByRole('button', { name: /^Take / }).press('Enter');
+    await words.waitFor({ state: 'detached' });
+    await page.locator('section[aria-label="Arrival"]:focus').waitFor(); // the keys stay there
     expect(errors).toEqual([]);
   });
 });
