@@ -81,3 +81,54 @@ describe('a start over a slow line', () => {
     expect(errors).toEqual([]);
   });
 });
+
+describe('numbers of a start', () => {
+  it('goes back to one that cannot be read instead of leaving it out, and takes a nought as none', async () => {
+    const { page, errors } = await house.page('phone');
+    await sayWhere(page);
+    const [meat, layers] = ['Meat birds', 'Layers'].map((each) =>
+      page.getByLabel(each, { exact: true }),
+    );
+    await layers!.fill('20');
+    await meat!.fill('7x5');
+    await page.getByRole('button', { name: 'Another place' }).waitFor();
+    await page.getByRole('button', { name: 'Make my plan' }).click();
+    expect(await meat!.evaluate((each) => each === each.ownerDocument.activeElement)).toBe(true);
+    await meat!.fill('0');
+    await page.getByRole('button', { name: 'Somebody will be away' }).click();
+    await page.getByLabel('From', { exact: true }).fill('2099-05-01');
+    await page.getByRole('button', { name: 'Make my plan' }).click();
+    await page.getByText('Give the last day as well.').waitFor();
+    await page.getByRole('button', { name: 'Remove' }).click();
+    await page.getByText('None come.').waitFor();
+    const sent = page.waitForRequest(/\/api\/farms\/start/);
+    await page.getByRole('button', { name: 'Make my plan' }).click();
+    expect((await sent).postDataJSON()).toMatchObject({ layers: { birds: 20 } });
+    await page.getByRole('heading', { name: 'Your plan is made' }).waitFor();
+    await page.locator('.start-facts').waitFor();
+    expect(await page.locator('.start-facts').innerText()).not.toContain('Meat birds');
+    expect(errors).toEqual([]);
+  });
+});
+
+describe('why birds come when they do', () => {
+  it('names the better week where the month that was picked has no good one', async () => {
+    const { page, errors } = await house.page('phone');
+    await sayWhere(page);
+    await page.getByLabel('Meat birds', { exact: true }).fill('75');
+    const when = page.getByLabel('Meat birds: when');
+    const january = await when.locator('option', { hasText: 'Jan' }).getAttribute('value');
+    await when.selectOption(january);
+    await page.getByRole('button', { name: 'Another place' }).waitFor();
+    await page.getByRole('button', { name: 'Make my plan' }).click();
+    const words = page.getByText(/would do better on/);
+    await words.waitFor();
+    const text = await page.getByRole('region', { name: 'Arrival' }).innerText();
+    expect(text).toMatch(/No nights are warm enough to move out before the end/);
+    expect(text).toMatch(/Heat for the brooder then costs \$\d/);
+    await page.getByRole('button', { name: /^Take / }).press('Enter');
+    await words.waitFor({ state: 'detached' });
+    await page.locator('section[aria-label="Arrival"]:focus').waitFor(); // the keys stay there
+    expect(errors).toEqual([]);
+  });
+});

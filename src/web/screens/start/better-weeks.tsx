@@ -1,5 +1,5 @@
 import { Button } from '@mantine/core';
-import { useEffect, useState } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import { batchFields, type Batch } from '../../../../shared/farm/batch.js';
 import { betterWeek, type BetterWeek } from '../../../../shared/plan/better-week.js';
 import { gradeOf, weekInWords } from '../../../../shared/plan/week-in-words.js';
@@ -19,26 +19,25 @@ interface Props {
 }
 
 /**
- * Why batches come when they do; of those whose day was picked, the week that would suit them
- * better, and one touch to take it.
+ * Why batches come when they do; of those that would do better in another week (whose day or month
+ * was picked), that week, and one touch to take it.
  */
 export function BetterWeeks({ picture, ...rest }: Props) {
   const { batches } = picture;
+  const section = useRef<HTMLElement>(null);
   if (batches.length === 0) return null;
   return (
-    <section className="start-block" aria-label="Arrival">
-      {batches.map((batch) =>
-        batch.assumed?.includes('arrivalDate') ? (
-          <WhyThen key={batch.id} batch={batch} picture={picture} {...rest} />
-        ) : (
-          <OneBatch key={batch.id} batch={batch} picture={picture} {...rest} />
-        ),
-      )}
+    <section ref={section} tabIndex={-1} className="start-block" aria-label="Arrival">
+      {batches.map((batch) => (
+        <OneBatch
+          key={batch.id}
+          {...{ batch, picture, ...rest }}
+          // The button that was pressed is gone then.
+          onTaken={() => section.current?.focus({ preventScroll: true })}
+        />
+      ))}
       {areApart(batches) && (
-        <p>
-          Each comes in the week that suits it best. If you want them in one shipment, give both the
-          same day.
-        </p>
+        <p>Each has a week of its own. If you want them in one shipment, give both the same day.</p>
       )}
     </section>
   );
@@ -49,7 +48,13 @@ const areApart = (batches: readonly SavedBatch[]): boolean =>
   1 < new Set(batches.map(({ arrivalDate }) => arrivalDate)).size &&
   batches.every(({ assumed }) => assumed?.includes('arrivalDate'));
 
-function OneBatch({ farm, tables, picture, batch }: Props & { batch: SavedBatch }) {
+function OneBatch({
+  farm,
+  tables,
+  picture,
+  batch,
+  onTaken,
+}: Props & { batch: SavedBatch; onTaken: () => void }) {
   const found = useBetterWeek({ tables, picture }, batch.id);
   const words = wordsOfRow(batchFields, { ...farm, today: picture.today });
   const save = useSave<Batch, SavedBatch>(farm.id, 'batches', words);
@@ -63,7 +68,9 @@ function OneBatch({ farm, tables, picture, batch }: Props & { batch: SavedBatch 
       </p>
     );
   if (found === 'none')
-    return (
+    return batch.assumed?.includes('arrivalDate') ? (
+      <WhyThen {...{ farm, tables, picture, batch }} />
+    ) : (
       <p>
         {batch.name} on {at}: no week around suits them much better.
       </p>
@@ -81,13 +88,15 @@ function OneBatch({ farm, tables, picture, batch }: Props & { batch: SavedBatch 
           : `; ${at} is ${weekInWords(now.score)}`}
         ). Against {at}: {inOwnUnits(because, farm.units)}
         {heat &&
-          ` Heat for the brooder then costs about ${inMoney(heat.nowMinor)}, against ${inMoney(heat.bestMinor)}.`}
+          ` Heat for the brooder then costs ${inMoney(heat.nowMinor)}, against ${inMoney(heat.bestMinor)}.`}
       </p>
       <div>
         <Button
           variant="default"
           loading={save.isPending}
-          onClick={() => save.mutate({ ...batch, arrivalDate: best.arrivalDate })}
+          onClick={() =>
+            save.mutate({ ...batch, arrivalDate: best.arrivalDate }, { onSuccess: onTaken })
+          }
         >
           Take {say(best.arrivalDate)}
         </Button>

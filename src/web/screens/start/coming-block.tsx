@@ -1,5 +1,6 @@
 import { Button } from '@mantine/core';
 import type { ReactNode } from 'react';
+import type { NumberField } from '../../../../shared/farm/field.js';
 import {
   birdsToComeFields,
   cattleToComeFields,
@@ -11,8 +12,15 @@ import { Select } from '../../fields/select.js';
 import { COWS, unitsOf, type CattleDraft, type StartDraft } from './start-draft.js';
 import { WhenField } from './when-field.js';
 
-const BIRDS = birdsToComeFields.fields.birds;
-const HEAD = cattleToComeFields.fields.head;
+/** Here a nought may be typed as well: it is one way to say that none come. */
+const orNone = (field: NumberField): NumberField => ({
+  ...field,
+  bounds: { ...field.bounds, min: 0 },
+});
+const sayNone = (count: number | undefined) => (count === 0 ? { description: 'None come.' } : {});
+
+const BIRDS = orNone(birdsToComeFields.fields.birds);
+const HEAD = orNone(cattleToComeFields.fields.head);
 const PADDOCKS = equalPaddocksFields.fields;
 /** Until the tables are there, the class a start is most often of. */
 const COW_CALF = [{ id: 'cow-calf', name: 'Cow with calf' }];
@@ -112,6 +120,7 @@ function Birds({
           field={BIRDS}
           units={unitsOf(draft)}
           value={draft[kind]}
+          {...sayNone(draft[kind])}
           onChange={(count) => set({ [kind]: count })}
         />
         <WhenField
@@ -149,6 +158,7 @@ function Cattle({
         field={HEAD}
         units={unitsOf(draft)}
         value={head}
+        {...sayNone(head)}
         onChange={(count) => set({ head: count })}
       />
       <Select

@@ -100,9 +100,15 @@ export function monthsAhead(timeZone: string | undefined): string[] {
   return months;
 }
 
-/** Days away that end before they begin. */
-export const isSwapped = ({ from, to }: AwayDraft): boolean =>
-  from !== undefined && to !== undefined && to < from;
+/** What is wrong with days away: an absence without its end would be left out. */
+export function wrongWithAway({
+  from,
+  to,
+}: AwayDraft): 'swapped' | 'no-from' | 'no-to' | undefined {
+  if (from === undefined) return to === undefined ? undefined : 'no-from';
+  if (to === undefined) return 'no-to';
+  return to < from ? 'swapped' : undefined;
+}
 
 /** What is sent, or undefined while the place is not known. */
 export function startOf(draft: StartDraft): Start | undefined {

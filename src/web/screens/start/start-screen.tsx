@@ -9,7 +9,7 @@ import type { SavedFarm } from '../../api/queries.js';
 import { Failure } from '../../shell/states.js';
 import { ClimateNote, ClimateTyped } from './climate-block.js';
 import { ComingBlock } from './coming-block.js';
-import { EMPTY_START, isSwapped, startOf, unitsOf, type StartDraft } from './start-draft.js';
+import { EMPTY_START, startOf, unitsOf, type StartDraft } from './start-draft.js';
 import { Started } from './started.js';
 import { WhereBlock } from './where-block.js';
 import { WhoBlock } from './who-block.js';
@@ -69,8 +69,10 @@ export default function StartScreen() {
           disabled={start === undefined}
           loading={create.isPending}
           onClick={() => {
-            // What is wrong stands at its field, which may be far above.
-            if (draft.away.some(isSwapped)) return firstWrong()?.focus();
+            // What is wrong stands at its field, which may be far above. What cannot be read is not
+            // left out in silence.
+            const wrong = firstWrong();
+            if (wrong) return wrong.focus();
             if (start)
               create.mutate(start, {
                 onSuccess: (made) => {

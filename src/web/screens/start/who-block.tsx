@@ -5,7 +5,7 @@ import { DateField } from '../../fields/date-input.js';
 import { Select } from '../../fields/select.js';
 import { Choices, Count } from './choices.js';
 import { weekInHours } from './week-in-hours.js';
-import { isSwapped, type AwayDraft, type StartDraft } from './start-draft.js';
+import { wrongWithAway, type AwayDraft, type StartDraft } from './start-draft.js';
 
 const TIMES: readonly { id: FreeTime; name: string }[] = [
   { id: 'all-day', name: 'All day' },
@@ -102,15 +102,16 @@ export function WhoBlock({
               options={names.map((name, i) => ({ id: String(i), name }))}
               onChange={(person) => setAway(k, { person: Number(person) })}
             />
-            <DateField label="From" value={each.from} onChange={(from) => setAway(k, { from })} />
+            <DateField
+              label="From"
+              value={each.from}
+              error={wrongWithAway(each) === 'no-from' ? 'Give the first day as well.' : undefined}
+              onChange={(from) => setAway(k, { from })}
+            />
             <DateField
               label="To"
               value={each.to}
-              error={
-                isSwapped(each)
-                  ? `${names[each.person] ?? 'Away'}: the last day is before the first. Swap the two dates.`
-                  : undefined
-              }
+              error={saidOfTo(each, names[each.person] ?? 'Away')}
               onChange={(to) => setAway(k, { to })}
             />
             <Button variant="subtle" onClick={() => set({ away: away.filter((_, i) => i !== k) })}>
@@ -126,4 +127,11 @@ export function WhoBlock({
       </div>
     </section>
   );
+}
+
+/** What is wrong with the last day of an absence, said at it. */
+function saidOfTo(away: AwayDraft, name: string): string | undefined {
+  const wrong = wrongWithAway(away);
+  if (wrong === 'swapped') return `${name}: the last day is before the first. Swap the two dates.`;
+  return wrong === 'no-to' ? 'Give the last day as well.' : undefined;
 }
