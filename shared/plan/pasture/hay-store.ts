@@ -12,6 +12,7 @@ import {
 } from '../../explain/quantity.js';
 import type { GrazingProblem } from '../../pasture/grazing-problem.js';
 import type { SeasonBooks } from '../../pasture/season-books.js';
+import { massOf } from '../../pasture/sward.js';
 import { issue, type PlanIssue } from '../../problems/plan-issue.js';
 import { found, type Found } from '../found.js';
 import { baledOf } from './baled.js';
@@ -176,7 +177,7 @@ function nextWinterOf(
   };
   const need = lastDays(herdDays.map(({ demandKg }) => demandKg));
   if (need <= 0) return undefined;
-  const turnOut = books.stays[0]?.from ?? span.from;
+  const turnOut = turnOutOf(problem, books) ?? span.from;
   const until = addDays(dateOf(turnOut), YEAR);
   const days = daysBetween(dateOf(span.to - 1), until) - 1;
   if (days <= 0) return undefined;
@@ -190,6 +191,32 @@ function nextWinterOf(
   });
 }
 const YEAR = 365;
+
+/**
+ * Day on which herds go out in spring: of a plan that begins later, as it was told, else when what winter
+ * leaves and what usually grows come to the first pass.
+ */
+function turnOutOf(
+  { swards, usualGrowth, past, growsKgPerHa, to }: GrazingProblem,
+  books: SeasonBooks,
+): number | undefined {
+  const [first] = books.stays;
+  if (first?.start === 'turn-out') return first.from;
+  let growsFrom = Infinity;
+  let tallFrom = Infinity;
+  swards.forEach(({ start, firstPassKgPerHa }, p) => {
+    let kgPerHa = massOf(start);
+    for (let day = 0; day < to && day < tallFrom; day++) {
+      const grown = usualGrowth[p]![day]!;
+      if (growsKgPerHa <= grown) growsFrom = Math.min(growsFrom, day);
+      kgPerHa += grown;
+      if (growsFrom <= day && firstPassKgPerHa <= kgPerHa) tallFrom = day;
+    }
+  });
+  const told = past.filter((stay) => growsFrom <= stay.from).map((stay) => stay.from);
+  const day = Math.min(...(told.length === 0 ? [tallFrom] : told));
+  return day === Infinity ? first?.from : day;
+}
 
 /** What herds eat of what stands when the plan ends and usually grows in the days after, kg. */
 function grassAfter(
@@ -298,7 +325,7 @@ function toBuyIssue(
     issue(
       soon ? 'act' : 'note',
       'hay-to-buy',
-      `${runsOut ? `Hay runs out about ${say(dateOf(runsOutDay!), 'date')}. ` : ''}To buy until there is grass again after the next winter, in the usual weather: about ${say(balesToBuy.value, 'bales')}, ${say(toBuy.value, 'kg')}${less.length === 0 ? '' : `, with ${less.join(' and ')} taken off`}.${inStore ? '' : ' Type what lies in store, so that it is taken off.'} Most years feed more: go by “Bales to buy, for 8 of 10 years”, which twenty years of weather are played for.`,
+      `${runsOut ? `Hay runs out about ${say(dateOf(runsOutDay!), 'date')}. ` : ''}To buy until there is grass again after the next winter, in the usual weather: about ${say(balesToBuy.value, 'bales')}, ${say(toBuy.value, 'kg')}${less.length === 0 ? '' : `, with ${less.join(' and ')} taken off`}.${inStore ? '' : ' Type what lies in store, so that it is taken off.'} Most years feed more: go by the bales for 8 of 10 years, which twenty years of weather are played for.`,
       [toBuy],
     ),
   ];

@@ -220,12 +220,24 @@ const WRONG: readonly (readonly [string, More, Partial<FieldProblem>])[] = [
   [
     'thirteen shares of rain',
     { choices: { rainShareByMonth: new Array<number>(13).fill(1) } },
-    { field: 'pastureChoices.rainShareByMonth', code: 'out-of-bounds', given: 13, min: 12, max: 12 },
+    {
+      field: 'pastureChoices.rainShareByMonth',
+      code: 'out-of-bounds',
+      given: 13,
+      min: 12,
+      max: 12,
+    },
   ],
   [
     'rain below nothing',
     { choices: { rainShareByMonth: [1, 1, 1, -1, 1, 1, 1, 1, 1, 1, 1, 1] } },
-    { field: 'pastureChoices.rainShareByMonth.3', code: 'out-of-bounds', given: -1, min: 0, max: 3 },
+    {
+      field: 'pastureChoices.rainShareByMonth.3',
+      code: 'out-of-bounds',
+      given: -1,
+      min: 0,
+      max: 3,
+    },
   ],
   [
     'an unknown bale',

@@ -62,6 +62,29 @@ describe('hay through the next winter', () => {
     );
   });
 
+  it.each(['2027-07-15', '2027-10-10'])(
+    'counts the winter to next spring, not to the day a year from now: planned on %s',
+    (today) => {
+      const again = ({ hay }: PasturePlan): string =>
+        String(hay.nextWinter!.inputs.find(({ label }) => label === 'Grass again about')!.value);
+      const later = plannedPasture(
+        newPastureRequest({
+          today,
+          paddocks: newPaddocks(8, { areaM2: 4000 }),
+          herds: [
+            newHerd({
+              groups: [newGroup({ classId: 'dry-cow', head: 4 })],
+              inPaddockId: 'p1',
+              inSince: today,
+            }),
+          ],
+          choices: { to: '2027-12-15' },
+        }),
+      );
+      expect(Math.abs(daysBetween(again(none), again(later)))).toBeLessThanOrEqual(21);
+    },
+  );
+
   it('takes off what lies in store, and says when that is fed', () => {
     const full = planWith({ hayInStoreKg: 1e6 });
     expect(full.hay.toBuy.value).toBe(0);
