@@ -24,8 +24,7 @@ import { isPastTable, outsideFromDay, type PlanContext } from './context.js';
 import { found, type Found } from './found.js';
 import type { HatchingPart } from './hatching.js';
 import { cockerelsInFreezer } from './leaving-freezer.js';
-import { birdsToProcess } from './leaving-weights.js';
-import { shareStillThere } from './processing-days.js';
+import { withoutThoseGone } from './still-here.js';
 import {
   livingInputs,
   speedInputs,
@@ -238,7 +237,7 @@ function seriesOf(context: PlanContext, aliveInputs: readonly QuantityInput[]): 
       'Birds alive',
       'count',
       lossFormulas.alive,
-      stillHere(context),
+      withoutThoseGone(context, context.life.aliveAll),
       aliveInputs,
       {
         rows: [life.losses],
@@ -302,12 +301,4 @@ function outsideTable(context: PlanContext): PlanIssue[] {
     );
   }
   return issues;
-}
-
-/** Birds alive by day, those gone that are processed before the others. */
-function stillHere(context: PlanContext): Float64Array {
-  const { life, batch } = context;
-  if (batch.purpose !== 'meat') return life.aliveAll;
-  const share = shareStillThere(context, birdsToProcess(life));
-  return life.aliveAll.map((alive, day) => alive * share[day]!);
 }

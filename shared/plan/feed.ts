@@ -26,9 +26,8 @@ import { found, joined, type Found } from './found.js';
 import { lastFeedOf, type ShortLastFeed } from './last-feed.js';
 import { feedWithLay } from './lay-feed.js';
 import { ownFeedInputs, usedFeedIssues, usedOf, type UsedFeed } from './used-feed.js';
-import { birdsToProcess } from './leaving-weights.js';
 import { bagOf } from './prices.js';
-import { shareStillThere } from './processing-days.js';
+import { withoutThoseGone } from './still-here.js';
 import { livingInputs, speedInputs } from './weighed.js';
 import { planWater } from './water.js';
 
@@ -228,13 +227,6 @@ export function planFeed(context: PlanContext): Found<FeedPart> {
       isLaying ? { cautions: ['calcium'] } : {},
     ]),
   );
-}
-
-/** Feed of meat birds, of which some may be processed before the last day. */
-function withoutThoseGone(context: PlanContext, flockFeedKg: Float64Array): Float64Array {
-  if (context.batch.purpose !== 'meat') return flockFeedKg;
-  const share = shareStillThere(context, birdsToProcess(context.life));
-  return flockFeedKg.map((kg, day) => kg * share[day]!);
 }
 
 /** Row of the egg weights, which carry a mark of their own beside their curve's sources. */

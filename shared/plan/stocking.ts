@@ -52,7 +52,7 @@ function inBrooder(context: PlanContext): Asked[] {
   if (!life.hasBrooder) return [];
   const brooder = facilityOf(facilities, 'brooder', batch.brooderId);
   const standard = spaceStandardOf(context);
-  const ask = (when: string, day: number): Asked => {
+  const ask = (when: string, day: number, leftShare = 1): Asked => {
     const ageDays = life.arrivalAgeDays + day;
     return {
       when,
@@ -60,7 +60,7 @@ function inBrooder(context: PlanContext): Asked[] {
       isBrooder: true,
       place: brooder?.name ?? 'Brooder',
       home: brooder,
-      birds: life.aliveAll[day]!,
+      birds: life.aliveAll[day]! * leftShare,
       limit: limit(
         fromTable(
           standard,
@@ -73,8 +73,17 @@ function inBrooder(context: PlanContext): Asked[] {
       ),
     };
   };
-  const last = Math.max(0, brooderDays - 1);
-  return [ask('At arrival', 0), ...(0 < last ? [ask('Last day in the brooder', last)] : [])];
+  const planned = Math.max(0, brooderDays - 1);
+  // Birds that never go out are in it to the day on which the last of them is processed.
+  const leaving =
+    batch.purpose === 'meat' ? processingDays(context, birdsToProcess(life)).leaving : [];
+  const first = Math.min(planned, leaving[0]?.index ?? planned);
+  const last = Math.min(planned, leaving.at(-1)?.index ?? planned);
+  return [
+    ask('At arrival', 0),
+    ...(0 < first && first < last ? [ask('Before the first are processed', first)] : []),
+    ...(0 < last ? [ask('Last day in the brooder', last, leftOn(context, last))] : []),
+  ];
 }
 
 const limit = (each: QuantityInput, ageDays: number): NumberQuantity =>
@@ -121,7 +130,9 @@ function atHome(context: PlanContext): Asked[] {
 
 /** Share of the birds that is processed on the last day, and not before it. */
 const leftOn = (context: PlanContext, day: number): number =>
-  shareStillThere(context, birdsToProcess(context.life))[day - 1] ?? 1;
+  context.batch.purpose !== 'meat'
+    ? 1
+    : (shareStillThere(context, birdsToProcess(context.life))[day - 1] ?? 1);
 
 /** Grown birds also go by their weight. */
 function limitAtTheEnd(

@@ -11,6 +11,7 @@ import { waterByAgeL, waterFormulas, waterHeatFactor } from '../poultry/water.js
 import type { WaterTable } from '../tables/bird-tables.js';
 import type { PlanContext } from './context.js';
 import { found, type Found } from './found.js';
+import { withoutThoseGone } from './still-here.js';
 
 /** Water in cool air, and what it is reckoned by. */
 interface CoolWater {
@@ -86,37 +87,41 @@ function coolWaterOf(context: PlanContext): CoolWater {
 }
 
 /** Meat birds drink with what they eat. */
-function ofMeatBirds({ life, tables }: PlanContext): CoolWater {
+function ofMeatBirds(context: PlanContext): CoolWater {
+  const { life, tables } = context;
   const { meat } = tables.water;
+  const feedKg = withoutThoseGone(context, life.coolFeedKg);
   const ratio = fromTable(meat, 'Water to feed, cool', meat.ratio, 'ratio', 'v');
   return {
     formula: waterFormulas.withFeed,
-    liters: life.coolFeedKg.map((kg) => kg * meat.ratio),
+    liters: feedKg.map((kg) => kg * meat.ratio),
     low: meat.low / meat.ratio,
     high: meat.high / meat.ratio,
     because: meat.because ? `${meat.because}; ` : '',
     rows: life.feedRows,
     seriesInputs: [{ label: 'Feed in the day', symbol: 'F', series: 'feed-day' }, ratio],
-    inputsOf: (day) => [input('Eaten, but for the heat', life.coolFeedKg[day]!, 'kg', 'F'), ratio],
+    inputsOf: (day) => [input('Eaten, but for the heat', feedKg[day]!, 'kg', 'F'), ratio],
   };
 }
 
 /** Hens, ducks and turkeys by age: a full-grown bird goes on as in the table's last row. */
-function byAgeOf({ life }: PlanContext, table: WaterTable): CoolWater {
+function byAgeOf(context: PlanContext, table: WaterTable): CoolWater {
+  const { life } = context;
+  const alive = withoutThoseGone(context, life.aliveAll);
   const byAge = waterByAgeL(table);
   const eachL = (day: number): number =>
     byAge[Math.min(byAge.length - 1, life.arrivalAgeDays + day)]!;
   const reference = fromTable(table, 'Printed for air of', table.referenceC, 'degC');
   return {
     formula: waterFormulas.water,
-    liters: life.aliveAll.map((birds, i) => birds * eachL(i)),
+    liters: alive.map((birds, i) => birds * eachL(i)),
     low: 1,
     high: 1,
     because: '',
     rows: [],
     seriesInputs: [{ label: 'Birds alive', symbol: 'N', series: 'alive' }, reference],
     inputsOf: (day) => [
-      input('Birds alive', life.aliveAll[day]!, 'count', 'N'),
+      input('Birds alive', alive[day]!, 'count', 'N'),
       fromTable(table, ...(['One bird at that age, cool', eachL(day) * 1000, 'mL', 'v'] as const)),
     ],
   };

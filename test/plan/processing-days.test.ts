@@ -58,8 +58,16 @@ describe('the days of processing', () => {
     expect(processingDays.reduce((sum, { birds }) => sum + birds, 0)).toBe(birdsToProcess);
     expect(processingDays).toHaveLength(3);
     for (const { birds } of processingDays) expect(birds).toBeLessThanOrEqual(birdsADay!.value);
-    // Those that are gone are not counted among the living.
-    const alive = found.daily.find(({ id }) => id === 'alive')!.values;
+    // Those that are gone are not counted among the living, and drink nothing.
+    const [alive, water] = ['alive', 'water-day'].map(
+      (id) => found.daily.find((series) => series.id === id)!.values,
+    ) as [number[], number[]];
+    const gone = daysBetween(found.arrivalDate, processingDays[0]!.on);
+    const left = alive[gone]! / alive[gone - 1]!;
+    expect(left).toBeLessThan(0.8);
+    // A day more of age changes thirst by far less than a third of the birds.
+    expect(Math.abs(water[gone]! / water[gone - 1]! / left - 1)).toBeLessThan(0.15);
+    expect(water.at(-1)! < 0.1 * water[gone - 1]!).toBe(alive.at(-1)! < 1);
     expect(alive.at(-1)).toBeLessThan(1);
   });
 

@@ -36,6 +36,26 @@ describe('birds that fit', () => {
     expect(stocking[0]!.fits!.sources).toContain('EXT_SPACE');
   });
 
+  it('of a brooder they never leave are those still there on its last day', () => {
+    const evenings = { away: [], hoursByWeekday: [2, 2, 2, 2, 2, 5, 3] };
+    const { space, leaving } = plannedBatch(
+      newRequest({
+        batch: { ...IDS, wantedBirds: 66, leaveAgeDays: 54, moveOutDate: '2027-08-30' },
+        facilities: PLACES,
+        people: [
+          { id: 'a', name: 'A', ...evenings },
+          { id: 'b', name: 'B', ...evenings },
+        ],
+      }),
+    );
+    const [first, ...others] = leaving!.processingDays;
+    const byWhen = new Map(space.stocking.map((row) => [row.when, row]));
+    expect(byWhen.get('Before the first are processed')).toMatchObject({ on: first!.on });
+    const last = byWhen.get('Last day in the brooder')!;
+    expect(last.on).toBe(others.at(-1)!.on);
+    expect(Math.abs(last.birds.value - others.at(-1)!.birds)).toBeLessThanOrEqual(1);
+  });
+
   it('are hens in a coop at the first egg, by two square feet', () => {
     const pullets = { purpose: 'layers', strainId: 'brown-layer', sex: 'pullets' } as const;
     const { stocking } = planOf({ ...pullets, wantedBirds: 30 }).space;
