@@ -236,10 +236,11 @@ export function planBill(
         [from(birds.atEnd)],
       );
       if (batch.processing === 'hired') return [line(PROCESSING, amount, price)];
-      const { iceBags, freezerBags, scaldGas } = leaving;
+      const { iceBags, freezerBags, scaldGas, processingDays } = leaving;
       return [
         ...(price === undefined ? [] : [line(PROCESSING, amount, price)]),
-        line('Ice', iceBags, goodPrice(context, 'ice')),
+        // Nobody buys ice for a day that nobody has hands for.
+        ...(processingDays.length === 0 ? [] : [line('Ice', iceBags, goodPrice(context, 'ice'))]),
         ...(freezerBags
           ? [line('Freezer bags', freezerBags, goodPrice(context, 'freezer-bags'))]
           : []),

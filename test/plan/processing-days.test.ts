@@ -3,6 +3,7 @@ import { daysBetween, weekdayOf } from '../../shared/calendar/plain-date.js';
 import type { Batch } from '../../shared/farm/batch.js';
 import type { Person } from '../../shared/farm/farm.js';
 import type { LeavingPart } from '../../shared/plan/leaving.js';
+import { lifeLineOf } from '../../shared/plan/story/life-line.js';
 import { newBatch, newRequest } from '../support/factories.js';
 import { plannedBatch } from '../support/pictures.js';
 
@@ -130,11 +131,25 @@ describe('the days of processing', () => {
       expect(birds).toBeLessThanOrEqual(birdsADay!.value);
       expect(untilH).toBeLessThan(20);
     }
+    // Each day has its own line of the batch's life, with how many birds it is for.
+    const line = lifeLineOf(found, newBatch({})).filter(({ label }) => /^Processing/.test(label));
+    expect(line.map(({ label }) => label)).toEqual(
+      processingDays.map(({ birds }) => `Processing, ${birds} birds`),
+    );
     const rest = found.tasks.tasks.find(
       (each) => each.templateId === 'processing.arrange-the-rest',
     );
     expect(rest!.name).toContain(`${birdsWithoutHands} birds`);
     expect(rest!.end < processingDays[0]!.on).toBe(true);
+  });
+
+  it('buy ice where somebody processes, and none where nobody has hands', () => {
+    const alone = [{ id: 'a', name: 'A', away: [], hoursByWeekday: [1, 1, 1, 1, 1, 1, 1] }];
+    const labels = (people: readonly Person[]) =>
+      plan({ wantedBirds: 40 }, people).bill.lines.map(({ label }) => label);
+    expect(labels(WORKING)).toContain('Ice');
+    expect(plan({ wantedBirds: 40 }, alone).leaving!.processingDays).toEqual([]);
+    expect(labels(alone)).not.toContain('Ice');
   });
 
   // Two adults with evenings, five hours on Saturday and three on Sunday; one alone; one with hens.

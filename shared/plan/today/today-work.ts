@@ -7,6 +7,7 @@ import type { Tables } from '../../tables/tables.js';
 import type { PasturePlan } from '../pasture/pasture-plan.js';
 import { goesByChore, type HerdGoes } from '../work/herd-goes.js';
 import { hoursOn, workPeople } from '../work/work-people.js';
+import { isWorthTelling } from '../work/worth-telling.js';
 import type { PlannedJob, WorkPlan } from '../work/planned-work.js';
 import { mayNeedDryGround } from './ground-work.js';
 import { todayFormulas } from './today-formulas.js';
@@ -130,7 +131,9 @@ function openJob(
     ...(belongsTo ? { of: belongsTo.name } : {}),
     people: (piece?.personIds ?? []).map((id) => nameOf(plan, id)),
     hours: piece?.hours ?? hours,
-    ...(1 < pieces.length ? { hoursInAll: hours } : {}),
+    ...(1 < pieces.length || (piece && isWorthTelling(hours - piece.hours))
+      ? { hoursInAll: hours }
+      : {}),
     ...(0 < hoursDone ? { hoursDone } : {}),
     ...{ why, dueWords: lastWords(why) },
     ...(ifLate === undefined ? {} : { ifLate }),

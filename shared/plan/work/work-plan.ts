@@ -5,6 +5,7 @@ import { finishDay, placedMinutes } from '../../schedule/work.js';
 import type { KeptPlan } from '../../farm/kept-plan.js';
 import type { KeyDate } from '../tasks/event.js';
 import { arrivalsToMove } from './arrival-to-move.js';
+import { ARRANGING } from '../past-tasks.js';
 import { careGaps } from './care-gaps.js';
 import { fitAll } from './fitted-work.js';
 import { groundPart } from './ground-part.js';
@@ -64,6 +65,7 @@ export function workPlanOf(
       ...(need.hasOwnHours ? { hasOwnHours: true } : {}),
       ...(need.learned ? { learned: need.learned } : {}),
       ...(need.kind === undefined ? {} : { kind: need.kind }),
+      ...(need.kind === `batch/${ARRANGING}` ? { isForWantOfHands: true } : {}),
       hoursFrom: hoursFrom(request, need),
       peopleNeeded: problem.jobs[i]!.peopleNeeded,
       earliest: dateOf(window.earliestDay),

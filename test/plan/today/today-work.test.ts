@@ -50,6 +50,14 @@ describe('the work of today', () => {
     expect(todayHours(picture, tables, { chores: [], jobs }).used.value).toBe(1.25);
   });
 
+  it('says of what fits only in part how long all of it is', () => {
+    const tomorrow = addDays(today, 1);
+    const long = newOwnJob({ hours: 13, dueOn: today, noUseAfter: tomorrow });
+    const people = [{ ...person, away: [{ from: tomorrow, to: tomorrow }] }];
+    const { plan, picture } = worked({ ownJobs: [long], people });
+    expect(todayJobs(plan, picture)).toMatchObject([{ hours: 2, hoursInAll: 13 }]);
+  });
+
   it('does not show what was ticked off yesterday', () => {
     const { plan, picture } = worked({
       progress: [{ key: 'own/bed', doneOn: addDays(today, -1) }],

@@ -1,5 +1,5 @@
 import { Checkbox, Group, SimpleGrid, Stack, TextInput } from '@mantine/core';
-import { addDays } from '../../../../shared/calendar/plain-date.js';
+import { addDays, weekdayOf } from '../../../../shared/calendar/plain-date.js';
 import type { Person } from '../../../../shared/farm/farm.js';
 import { jobFields, workConditionFields, type OwnJob } from '../../../../shared/farm/job.js';
 import type { KeyDate } from '../../../../shared/plan/tasks/event.js';
@@ -37,6 +37,18 @@ const MORE_FIELDS = [
   ...['smallestPieceHours', 'ifLate'],
 ];
 const DUE_DAYS = 14;
+
+/** What comes every week comes on the weekday of its first date, until others are ticked. */
+function onItsWeekday(
+  repeats: OwnJob['repeats'],
+  before: string | undefined,
+  on: string | undefined,
+): Pick<Draft, 'repeats'> {
+  if (repeats?.every !== 'weekdays' || on === undefined) return {};
+  const was = before === undefined ? [] : [weekdayOf(before)];
+  const isUntouched = repeats.weekdays === undefined || repeats.weekdays.join() === was.join();
+  return isUntouched ? { repeats: { ...repeats, weekdays: [weekdayOf(on)] } } : {};
+}
 
 /** One job of the household's own. */
 export function JobForm({
@@ -121,14 +133,14 @@ export function JobForm({
           label={draft.repeats ? 'First due on' : FIELDS.dueOn.label}
           value={draft.dueOn}
           error={errorAt('dueOn')}
-          onChange={(dueOn) => set({ dueOn })}
+          onChange={(dueOn) => set({ dueOn, ...onItsWeekday(draft.repeats, draft.dueOn, dueOn) })}
         />
         <JobRepeats
           farm={farm}
           repeats={draft.repeats}
           events={events}
           errorAt={errorAt}
-          onChange={(repeats) => set({ repeats })}
+          onChange={(repeats) => set({ repeats, ...onItsWeekday(repeats, undefined, draft.dueOn) })}
         />
       </SimpleGrid>
       {1 < people.length && (

@@ -17,7 +17,8 @@ export function NotFitting({ plan, farm }: { plan: WorkPlan; farm: SavedFarm }) 
   const short = plan.jobs.filter((job) => isWorthTelling(job.shortHours));
   const part = plan.jobs.filter((job) => 0 < job.lostHours);
   const late = plan.jobs.filter((job) => 0 < job.lateDays);
-  const isAllIn = [unfit, part, short, late].every((list) => list.length === 0);
+  const handless = plan.jobs.filter(({ isForWantOfHands }) => isForWantOfHands);
+  const isAllIn = [unfit, part, short, late, handless].every((list) => list.length === 0);
   return (
     <Section
       title={
@@ -35,6 +36,14 @@ export function NotFitting({ plan, farm }: { plan: WorkPlan; farm: SavedFarm }) 
             : `There are hours and days for all of the work.`}
         </Text>
       )}
+      {handless.map((job) => (
+        <Text key={job.key} mb="sm">
+          <b>Processing</b>
+          {job.belongsTo && ` · ${job.belongsTo.name}`}: nobody has the hours for all of the birds.
+          {` ${job.name}`}
+          {job.pieces[0] && `, planned for ${sayDate(job.pieces[0].date)}`}.
+        </Text>
+      ))}
       {0 < late.length && (
         <>
           <Text size="sm">Done late:</Text>
