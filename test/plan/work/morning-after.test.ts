@@ -55,8 +55,9 @@ function nextMorning(
 }
 
 const isInPart = ({ lostHours, pieces }: PlannedJob): boolean => 0 < lostHours && 0 < pieces.length;
-/** A trip past the year that feed is bought for: reckoned by what is eaten, until the year reaches it. */
-const isReckoned = ({ key, buys }: PlannedJob): boolean => isFetch(key) && buys === undefined;
+/** A trip for feed half a year ahead: those are laid out anew as the year goes by. */
+const isFarFetch = ({ key, pieces: [first] }: PlannedJob, today: string): boolean =>
+  isFetch(key) && first !== undefined && addDays(today, 180) < first.date;
 /** Pieces from a day on by the key of their work, in minutes. */
 const placesOf = ({ work }: Planned, from: string) =>
   new Map(
@@ -83,9 +84,10 @@ function expectNothingMoves(first: FarmPicture, days: number): void {
     plan = planOf(picture);
     const now = placesOf(plan, picture.today);
     const inPart = new Set(before.work.jobs.filter(isInPart).map(({ key }) => key));
-    const reckoned = new Set(before.work.jobs.filter(isReckoned).map(({ key }) => key));
+    const isFar = (job: PlannedJob): boolean => isFarFetch(job, today);
+    const far = new Set(before.work.jobs.filter(isFar).map(({ key }) => key));
     for (const [key, was] of placesOf(before, picture.today)) {
-      if (was.length === 0 || reckoned.has(key)) continue;
+      if (was.length === 0 || far.has(key)) continue;
       const is = now.get(key) ?? [];
       // Of what had no place for a part, a later last day of the plan may give room to more.
       const held = inPart.has(key) ? is.filter((piece) => was.includes(piece)) : is;
