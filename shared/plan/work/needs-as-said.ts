@@ -2,6 +2,7 @@ import { daysBetween, type PlainDate } from '../../calendar/plain-date.js';
 import type { Progress } from '../../farm/job.js';
 import type { Judgements } from '../../tables/judgements.js';
 import type { Reading, WorkNeed } from './work-need.js';
+import type { WorkRequest } from './work-request.js';
 
 /** A piece of work with what the household said of it: hours done, hours and days of its own. */
 export function asSaid(
@@ -52,20 +53,33 @@ export interface SpentToday {
   readonly peopleNeeded: number;
   readonly personIds?: readonly string[];
   readonly forWhom?: WorkNeed['forWhom'];
+  /** Whose work it was in the plan of today. */
+  readonly plannedFor?: readonly string[];
 }
 
 /** What was done today, whole or in part. */
-export function spentToday(today: PlainDate, { needs, marks }: Reading): SpentToday[] {
+export function spentToday(
+  { today, kept, before }: Pick<WorkRequest, 'today' | 'kept' | 'before'>,
+  { needs, marks }: Reading,
+): SpentToday[] {
   return needs.flatMap(({ key, hours: reckoned, conditions, personIds, forWhom }) => {
     const said = marks.get(key);
     const part = said?.partOn === today ? (said.partHours ?? 0) : 0;
     const whole = said?.hours ?? said?.ownHours ?? reckoned;
     const rest = said?.doneOn === today ? Math.max(0, whole - (said.hoursDone ?? 0)) : 0;
     const hours = part + rest;
-    const who = {
-      ...(personIds === undefined ? {} : { personIds }),
-      ...(forWhom === undefined ? {} : { forWhom }),
-    };
-    return 0 < hours ? [{ hours, peopleNeeded: conditions.peopleNeeded ?? 1, ...who }] : [];
+    if (hours <= 0) return [];
+    // Once ticked, work is no longer in the plan made after: that of the day before still has it.
+    const planned = kept?.jobs[key] ?? before?.jobs[key];
+    const plannedFor = planned?.pieces.find(({ date }) => date === today)?.personIds;
+    return [
+      {
+        hours,
+        peopleNeeded: conditions.peopleNeeded ?? 1,
+        ...(personIds === undefined ? {} : { personIds }),
+        ...(forWhom === undefined ? {} : { forWhom }),
+        ...(plannedFor === undefined ? {} : { plannedFor }),
+      },
+    ];
   });
 }

@@ -132,15 +132,21 @@ function takeItsDay(
   return { piece: { day, minutes, workers: workers.sort((a, b) => a - b) }, shortMinutes };
 }
 
-/** Hours of work that is done, of those with most time: who did it nobody says. */
+/**
+ * Hours of work that is done, of those whose work it was, then of those with most time: who did it
+ * nobody says, and taken off another they would push out what is planned for that one today.
+ */
 function takeSpent(
-  { hours, peopleNeeded, ...asked }: SpentToday,
+  { hours, peopleNeeded, plannedFor = [], ...asked }: SpentToday,
   people: readonly WorkPerson[],
   left: readonly Int32Array[],
 ): void {
-  const most = left.filter((_, w) => isFor(people[w]!, asked)).sort((a, b) => b[0]! - a[0]!);
-  for (const minutes of most.slice(0, peopleNeeded))
-    minutes[0] = Math.max(0, minutes[0]! - Math.round(60 * hours));
+  const isPlanned = (w: number): number => Number(plannedFor.includes(people[w]!.id));
+  const inTurn = people
+    .flatMap((person, w) => (isFor(person, asked) ? [w] : []))
+    .sort((a, b) => isPlanned(b) - isPlanned(a) || left[b]![0]! - left[a]![0]!);
+  for (const w of inTurn.slice(0, peopleNeeded))
+    left[w]![0] = Math.max(0, left[w]![0]! - Math.round(60 * hours));
 }
 
 /** Minutes of each child, by day, that its own jobs want on the day they are due. */

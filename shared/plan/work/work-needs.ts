@@ -37,7 +37,7 @@ export function workNeeds(request: WorkRequest, days: number): WorkNeeds {
     looks: reading.looks,
     done: doneLately(request, reading),
     struckOut: struckOut(reading),
-    spentToday: spentToday(request.today, reading),
+    spentToday: spentToday(request, reading),
     needs: open.map((need) => ({
       ...need,
       ...spellOf(need),

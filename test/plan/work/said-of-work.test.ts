@@ -52,6 +52,28 @@ describe('what is said of work', () => {
     expect(after.done.map(({ key }) => key)).toEqual([last]);
   });
 
+  it('takes them off whose work it was, so that what another has today stays', () => {
+    const person = (id: string, h: number) => ({
+      id,
+      name: id,
+      away: [],
+      hoursByWeekday: [h, h, h, h, h, h, h],
+    });
+    const people = [person('long', 4), person('short', 2)];
+    const ownJobs = [
+      newOwnJob({ hours: 2, dueOn: today }),
+      newOwnJob({ id: 'hay', name: 'Hay', hours: 4, dueOn: today, canBeSpread: false }),
+    ];
+    const kept = workPlanOf(newWork({ people, ownJobs }), 20).keep;
+    expect(kept.jobs['own/bed']!.pieces).toMatchObject([{ date: today, personIds: ['short'] }]);
+    const progress = [{ key: 'own/bed', doneOn: today }];
+    const hay = (more: More) => jobOf(planOf({ people, ownJobs, progress, ...more }), 'own/hay')!;
+    expect(hay({ kept }).pieces).toMatchObject([{ date: today, hours: 4 }]);
+    // A second tick: the plan made after the first has it no more.
+    const after = workPlanOf(newWork({ people, ownJobs, progress, kept, before: kept }), 20).keep;
+    expect(hay({ kept: after, before: kept }).pieces).toMatchObject([{ date: today, hours: 4 }]);
+  });
+
   it('takes hours done today off the hours of today, whole or in part', () => {
     const people = [{ id: 'a', name: 'A', away: [], hoursByWeekday: [4, 4, 4, 4, 4, 4, 4] }];
     const ownJobs = [newOwnJob({ hours: 3 }), newOwnJob({ id: 'shed', hours: 2.5 })];
