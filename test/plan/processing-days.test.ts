@@ -141,9 +141,10 @@ describe('the days of processing', () => {
     }
     // Each day has its own line of the batch's life, with how many birds it is for.
     const line = lifeLineOf(found, newBatch({})).filter(({ label }) => /^Processing/.test(label));
-    expect(line.map(({ label }) => label)).toEqual(
-      processingDays.map(({ birds }) => `Processing, ${birds} birds`),
-    );
+    expect(line.map(({ label }) => label)).toEqual([
+      ...processingDays.map(({ birds }) => `Processing, ${birds} birds`),
+      `Processing, ${birdsWithoutHands} that nobody has hands for`,
+    ]);
     const rest = found.tasks.tasks.find(
       (each) => each.templateId === 'processing.arrange-the-rest',
     );

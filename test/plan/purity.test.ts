@@ -91,7 +91,8 @@ describe('planBatch', () => {
   it.each(REQUESTS)(
     'stores the same numbers for %s whichever units the farm reads',
     (_, request) => {
-      // Names and sentences are written in the farm's own units; all else is stored.
+      // Names and sentences are written in the farm's own units; all else is stored. The usual bag is
+      // of a size that is sold where people weigh so: one that was typed is the same everywhere.
       const withoutWords = (value: unknown): unknown =>
         JSON.parse(JSON.stringify(value), (_key, each: unknown) =>
           typeof each === 'string' && each.includes(' ') ? 'words' : each,
@@ -99,6 +100,7 @@ describe('planBatch', () => {
       const inUnits = (units: 'metric' | 'us'): unknown => {
         const { issues, ...numbers } = plannedBatch({
           ...request,
+          batch: { bagKg: 20, ...request.batch },
           farm: { ...request.farm, units },
         });
         expect(issues.length).toBeGreaterThan(0);
