@@ -69,6 +69,8 @@ export interface TaskTemplate extends Sourced {
   readonly earliestOffsetDays?: number;
   /** Last day it can be started, from the event, where it would be too late after it. */
   readonly latestOffsetDays?: number;
+  /** Nothing is left of it once that last day is past: what comes after it tells as much. */
+  readonly lapses?: boolean;
   /** Work that must be done before its event, and is of no use once that is past. */
   readonly beforeEvent?: boolean;
   /** Animals are without feed, warmth or a place if it is not done: it comes first, whatever the hours. */

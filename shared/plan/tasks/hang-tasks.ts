@@ -184,6 +184,14 @@ function lengthOf(
   return lengthDays;
 }
 
+function lastOfUse(
+  { beforeEvent, lapses, latestOffsetDays }: TaskTemplate,
+  { date }: PlanEvent,
+): PlainDate | undefined {
+  if (beforeEvent) return date;
+  return lapses && latestOffsetDays !== undefined ? addDays(date, latestOffsetDays) : undefined;
+}
+
 function taskOf(
   { template, event, waits, waitsFor, task }: Hung,
   dates: ScheduledTask,
@@ -194,7 +202,7 @@ function taskOf(
     throw new Error(`${template.id} counts ${template.unit}, which there is nothing of here.`);
   const { hours, units } = hoursOf(template, count);
   const days = template.isDaily ? task.lengthDays : 1;
-  const noUseAfter = template.beforeEvent ? event.date : undefined;
+  const noUseAfter = lastOfUse(template, event);
   const lastDay = noUseAfter ?? (template.isDaily ? dates.end : undefined);
   const isOver =
     (lastDay !== undefined && lastDay < of.today && !template.goesOn) ||

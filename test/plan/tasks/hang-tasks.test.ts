@@ -174,6 +174,16 @@ describe('hangTasks', () => {
     expect(() => hangTasks([open], [arrival], of())).toThrow(/daily goes on until move-out/);
   });
 
+  it('leaves one walk of the grass where the days of those before it are gone', () => {
+    const walks = (today: string): (string | undefined)[] =>
+      hangTasks(tables.herdTaskTemplates, [{ kind: 'turn-out', date: '2027-05-08' }], of({ today }))
+        .filter(({ templateId, isOver }) => templateId.includes('measure-grass') && !isOver)
+        .filter(({ start }) => start < '2027-05-08')
+        .map(({ name }) => name);
+    expect(walks('2027-04-01')).toHaveLength(3);
+    expect(walks('2027-05-03')).toEqual(['Measure grass, one week before turn-out']);
+  });
+
   it('names what comes with an event', () => {
     const [trip] = hangTasks(
       [template({ id: 'fetch', name: 'Fetch feed', event: 'delivery' })],
