@@ -113,11 +113,15 @@ function batchParts(line: BatchLine, { weather }: Today, reader: Reader): string
 
 const lower = (words: string): string => words.charAt(0).toLowerCase() + words.slice(1);
 
+const whereTo = (
+  { paddock, since, isToCome }: NonNullable<HerdLine['on']>,
+  reader: Reader,
+): string =>
+  isToCome ? `into ${paddock} today` : `in ${paddock} since ${formatDate(since, reader)}`;
+
 const herdParts = ({ head, on, hay, water }: HerdLine, reader: Reader): string[] => [
   `${said(head, reader)} head`,
-  on
-    ? `in ${on.paddock} since ${formatDate(on.since, reader)}, until ${formatDate(on.until, reader)}`
-    : 'on hay',
+  on ? `${whereTo(on, reader)}, until ${formatDate(on.until, reader)}` : 'on hay',
   ...(hay ? [`hay ${hay.said} (${said(hay.weight, reader)})`] : []),
   `${said(water, reader)} water`,
 ];

@@ -18,7 +18,13 @@ export interface HerdLine {
   readonly name: string;
   readonly head: NumberQuantity;
   /** Where it grazes; left out when it is not on grass. */
-  readonly on?: { readonly paddock: string; readonly since: PlainDate; readonly until: PlainDate };
+  readonly on?: {
+    readonly paddock: string;
+    readonly since: PlainDate;
+    readonly until: PlainDate;
+    /** It goes there today, and nobody has told yet that it did. */
+    readonly isToCome?: true;
+  };
   /** The paddock it stands in, as it was told, and the one it goes into next. */
   readonly here?: { readonly paddockId: string; readonly paddock: string };
   readonly nextPaddockId?: string;
@@ -54,9 +60,11 @@ function herdLine(
   const stay = pasture?.moves.find(
     (move) => move.herdId === herd.id && move.from <= today && today <= move.to,
   );
+  const isToCome = stay?.from === today && stay.paddockId !== herd.inPaddockId;
   const turnOut = pasture?.keyDates.herds.find(({ herdId }) => herdId === herd.id)?.turnOut;
   const ahead = pasture?.moves.find((move) => move.herdId === herd.id && today < move.from);
   const next = ahead && nextMove(pasture!, turnOut, { move: ahead, today });
+  const goesTo = isToCome ? stay : ahead;
   const here = picture.paddocks.find(({ id }) => id === herd.inPaddockId);
   return {
     kind: 'herd',
@@ -67,11 +75,12 @@ function herdLine(
             paddock: paddockName(pasture!, stay.paddockId),
             since: herd.inPaddockId === stay.paddockId ? (herd.inSince ?? stay.from) : stay.from,
             until: stay.to,
+            ...(isToCome ? { isToCome } : {}),
           },
         }
       : {}),
     ...(here ? { here: { paddockId: here.id, paddock: here.name } } : {}),
-    ...(ahead ? { nextPaddockId: ahead.paddockId } : {}),
+    ...(goesTo ? { nextPaddockId: goesTo.paddockId } : {}),
     water: quantity(
       'Water today',
       day.waterL,

@@ -132,9 +132,10 @@ describe('the day of the example farm, birds on grass', () => {
     expect(ofPlan.some(({ words }) => /brooder|feeder|noon/.test(words))).toBe(false);
   });
 
-  it('says which paddock the herd is in, until when, and what comes next', () => {
+  // Nobody has told of this farm that they went there.
+  it('says which paddock the herd goes into, until when, and what comes next', () => {
     expect(lineOf(told, 'Cows')).toMatch(
-      /4 head · in \w+ since .+, until .+ · [\d.]+ gal water · on to \w+ (in \d+ days|tomorrow), /,
+      /4 head · into \w+ today, until .+ · [\d.]+ gal water · on to \w+ (in \d+ days|tomorrow), /,
     );
   });
 

@@ -206,9 +206,9 @@ function HerdRow({ line, farmId, onTell, said }: Omit<Shown, 'weather'> & { line
       who={
         <>
           <Num of={head} said={`${head.value} head`} /> ·{' '}
-          {on
+          {on && !on.isToCome
             ? `in ${on.paddock} since ${sayDate(on.since)}`
-            : `${here ? `in ${here.paddock}, ` : ''}on hay`}
+            : `${here ? `in ${here.paddock}, ` : ''}${on ? `into ${on.paddock} today` : 'on hay'}`}
         </>
       }
       numbers={

@@ -66,7 +66,7 @@ function AttentionRow({
           </span>
         </summary>
         {each.text !== undefined && <p>{each.text}</p>}
-        <Link href={hrefOf(farmId, each.place)}>Go there</Link>
+        <Link href={hrefOf(farmId, each.place)}>Go there</Link>{' '}
         {each.moves && <AsPlanned farmId={farmId} moves={each.moves} />}
         {each.isAlarm && (
           <button
