@@ -8,6 +8,7 @@ import type { Tables } from '../../tables/tables.js';
 import type { EventKind } from '../../tables/task-template.js';
 import { formatValue } from '../../units/format.js';
 import { inOwnUnits } from '../../units/own-units.js';
+import { AWAITED_DAYS } from '../awaited.js';
 import type { BatchPlan } from '../batch-plan.js';
 import { saidOf } from '../bird-words.js';
 import { refillsOn } from '../refills-on.js';
@@ -125,9 +126,6 @@ export function batchLine(
       }),
   };
 }
-
-/** So many days after the planned one it is still asked whether they came. */
-const AWAITED_DAYS = 3;
 
 const isAwaited = ({ headChanges }: FarmPicture, id: string, day: number): boolean =>
   day <= AWAITED_DAYS && !headChanges.some(({ batchId }) => batchId === id);
