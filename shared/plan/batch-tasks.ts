@@ -1,11 +1,13 @@
 import { addDays, daysBetween, type PlainDate } from '../calendar/plain-date.js';
 import { input, quantity, round6, type NumberQuantity } from '../explain/quantity.js';
+import { facilityOf } from '../farm/facility.js';
 import type { TaskTemplate } from '../tables/task-template.js';
 import { saidOf } from './bird-words.js';
 import { eventsOf, holds, missingHeat, NOT_OF_THE_DAY } from './batch-events.js';
 import { planContext, type PlanContext } from './context.js';
 import { nameOfPhase } from './phase-feed.js';
 import type { FeedPart } from './feed.js';
+import { saidOfHeat } from './heat-words.js';
 import { found, type Found } from './found.js';
 import type { HeatPart } from './heat.js';
 import { birdsToProcess } from './leaving-weights.js';
@@ -138,7 +140,8 @@ function feedTrips(
 }
 
 function tasksOf(context: PlanContext, events: readonly PlanEvent[]): Task[] {
-  const { batch, life, tables, today, words } = context;
+  const { batch, facilities, life, tables, today, words } = context;
+  const heat = facilityOf(facilities, 'brooder', batch.brooderId)?.heat.kind ?? 'lamp';
   const dated = tables.taskTemplates.map(onDayOfOrder(context));
   return hangTasks(ruleBeforeOrder(context, dated, events), events, {
     id: batch.id,
@@ -150,7 +153,7 @@ function tasksOf(context: PlanContext, events: readonly PlanEvent[]): Task[] {
     counts: { 'hundred-birds': life.placed, 'hundred-eggs': life.eggs?.eggs ?? 0 },
     idOf: (templateId, { number }) =>
       number === undefined ? templateId : `${templateId}.${number}`,
-    ...(words.young === 'chicks' ? {} : { said: (text) => saidOf(words, text) }),
+    said: (text) => saidOfHeat(heat, words.young === 'chicks' ? text : saidOf(words, text)),
   }).sort((a, b) => byStart(a, b) || a.offsetDays - b.offsetDays);
 }
 

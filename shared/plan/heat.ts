@@ -1,6 +1,6 @@
 import { fromRow, fromTable, input, quantity, type NumberQuantity } from '../explain/quantity.js';
 import { facilityOf, type Brooder } from '../farm/facility.js';
-import { HEAT_CAUTIONS } from '../farm/heat-caution.js';
+import { HEAT_CAUTIONS, HEAT_OUT_CAUTIONS, isFrost } from '../farm/heat-caution.js';
 import { brooderBox, brooderBoxFormulas, openTopWPerK } from '../poultry/brooder-box.js';
 import { brooderHeatFormulas, totalResistanceM2KPerW } from '../poultry/brooder-heat.js';
 import { issue, type PlanIssue } from '../problems/plan-issue.js';
@@ -82,21 +82,17 @@ export function planHeat(context: PlanContext): Found<HeatPart | undefined> {
     ...energy.part,
     ...(circuit.part ? { circuit: circuit.part } : {}),
   };
+  const { kind } = brooder.heat;
+  const nights = context.weather.coldMinC.subarray(0, lastHeatDayOf(days) + 1);
+  const cautions = [
+    HEAT_CAUTIONS[kind],
+    ...(nights.some(isFrost) ? [HEAT_OUT_CAUTIONS[kind]] : []),
+  ];
   const issues = [
     ...airScheduleIssues(context, heat),
     ...heatDangers(context, brooder, heat, weeks),
   ];
-  return found(
-    part,
-    joined([
-      outdoors,
-      { cautions: [HEAT_CAUTIONS[brooder.heat.kind]], issues },
-      heaters,
-      circuit,
-      clearance,
-      energy,
-    ]),
-  );
+  return found(part, joined([outdoors, { cautions, issues }, heaters, circuit, clearance, energy]));
 }
 
 const NO_BROODER = issue(

@@ -10,6 +10,7 @@ import {
   type Spread,
 } from '../explain/quantity.js';
 import { facilityOf, type FieldPen } from '../farm/facility.js';
+import { FROST_CAUTIONS, isFrost } from '../farm/heat-caution.js';
 import { spaceFormulas } from '../poultry/space.js';
 import { issue, type PlanIssue } from '../problems/plan-issue.js';
 import { formatChance } from '../units/format.js';
@@ -51,9 +52,11 @@ export function planOutdoors(context: PlanContext): Found<OutdoorsPart> {
   const out = (context.life.isStarted ? intoTheCoop : whenOut)(context, moveOutDay);
   const shelter = planShelter(context, moveOutDay);
   const home = (batch.purpose === 'meat' ? onGrass : inCoop)(context, moveOutDay);
+  const { life, weather } = context;
+  const freezes = weather.coldMinC.subarray(moveOutDay, life.days).some(isFrost);
   return found(
     { rule: rule.name, ...out.part, ...shelter.part, ...home.part },
-    joined([{ cautions: ['cold'] }, out, shelter, home]),
+    joined([{ cautions: ['cold', ...(freezes ? FROST_CAUTIONS : [])] }, out, shelter, home]),
   );
 }
 

@@ -3,6 +3,7 @@ import { quantityOfDay } from '../../explain/daily-series.js';
 import { input, quantity, type Quantity } from '../../explain/quantity.js';
 import type { Farm } from '../../farm/farm.js';
 import type { Facility } from '../../farm/facility.js';
+import { FROST_CAUTIONS, HEAT_OUT_CAUTIONS, isFrost } from '../../farm/heat-caution.js';
 import type { Herd } from '../../farm/herd.js';
 import type { FarmPicture } from '../../farm/picture.js';
 import { cattleWaterFormulas } from '../../pasture/cattle-water.js';
@@ -82,6 +83,7 @@ export function batchStop(
   const amounts = AMOUNTS.flatMap((series) => quantityOfDay(plan.daily, series, day) ?? []).filter(
     ({ value }) => 0 < Number(value),
   );
+  const freezes = isFrost(quantityOfDay(plan.daily, 'night-low', day)?.value);
   const feedKg = Number(quantityOfDay(plan.daily, 'feed-day', day)?.value ?? 0);
   const lays = amounts.some(({ unit }) => unit === 'eggs');
   const phase = plan.feed.phases.findLast(({ starts }) => String(starts.value) <= date);
@@ -117,9 +119,11 @@ export function batchStop(
         : [],
     actions,
     lookFor: isBrooding && plan.brooding ? lookInBrooder(plan, date) : lookFor.outdoorBirds,
-    cautions: isBrooding
-      ? plan.cautions.filter((key) => BROODING_CAUTIONS.has(key))
-      : plan.cautions.filter((key) => key === 'heat-stress'),
+    cautions: plan.cautions.filter(
+      (key) =>
+        (isBrooding ? BROODING_CAUTIONS.has(key) : key === 'heat-stress') ||
+        (freezes && (isBrooding ? HEAT_OUT : FROST_CAUTIONS).includes(key)),
+    ),
   };
 }
 
@@ -155,6 +159,7 @@ function lookInBrooder({ heat }: BatchPlan, date: PlainDate): readonly string[] 
 }
 
 const AMOUNTS = ['alive', 'feed-day', 'water-day', 'under-heater', 'eggs-day'];
+const HEAT_OUT = Object.values(HEAT_OUT_CAUTIONS);
 const BROODING_CAUTIONS = new Set(['heat-lamp', 'heat-plate', 'carbon-monoxide', 'salmonella']);
 
 function movesText(movesPerDay: number): string {

@@ -156,12 +156,13 @@ const isOfClass = ({ classes }: TaskTemplate, { classId }: PlanEvent): boolean =
 
 function saidTemplate(template: TaskTemplate, { said }: TasksFor): TaskTemplate {
   if (!said) return template;
-  const { name, ifLate, leadNote } = template;
+  const { name, ifLate, leadNote, needs } = template;
   return {
     ...template,
     name: said(name),
     ifLate: said(ifLate),
     ...(leadNote === undefined ? {} : { leadNote: said(leadNote) }),
+    ...(needs === undefined ? {} : { needs: said(needs) }),
   };
 }
 

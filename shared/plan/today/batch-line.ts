@@ -2,11 +2,13 @@ import { daysBetween, type PlainDate } from '../../calendar/plain-date.js';
 import { quantityOfDay } from '../../explain/daily-series.js';
 import { input, quantity, type NumberQuantity, type Quantity } from '../../explain/quantity.js';
 import type { Purpose } from '../../farm/batch.js';
+import { FROST_CAUTIONS, HEAT_OUT_CAUTIONS, isFrost } from '../../farm/heat-caution.js';
 import type { FarmPicture } from '../../farm/picture.js';
 import type { Tables } from '../../tables/tables.js';
 import type { EventKind } from '../../tables/task-template.js';
 import { formatValue } from '../../units/format.js';
 import { inOwnUnits } from '../../units/own-units.js';
+import { AWAITED_DAYS } from '../awaited.js';
 import type { BatchPlan } from '../batch-plan.js';
 import { saidOf } from '../bird-words.js';
 import { refillsOn } from '../refills-on.js';
@@ -88,6 +90,7 @@ export function batchLine(
   const where = whereIs(plan, told, picture);
   const heat = stage === 'brooder' ? heatToday(picture, tables, { id, plan, day }) : undefined;
   const lamp = lampToday(plan, today);
+  const freezes = isFrost(ofDay('night-low')?.value);
   const { lastHotDays } = tables.judgements.arrival;
   const last = plan.leaving ? String(plan.leaving.on.value) : plan.lastDate;
   const isHeavy = plan.purpose !== 'meat' || daysBetween(today, last) < lastHotDays.value;
@@ -111,7 +114,12 @@ export function batchLine(
     ...(eggs && 0 < Number(eggs.value) ? { eggs } : {}),
     ...(lamp ? { lamp } : {}),
     cautions: plan.cautions
-      .filter((key) => (heat?.night ? OF_HEAT.includes(key) : key === OF_HOT_DAYS && isHeavy))
+      .filter(
+        (key) =>
+          (heat?.night ? OF_HEAT.includes(key) : key === OF_HOT_DAYS && isHeavy) ||
+          (freezes &&
+            (heat?.night ? OF_HEAT_OUT : stage === 'brooder' ? [] : FROST_CAUTIONS).includes(key)),
+      )
       .map((key) => {
         const { title, text } = tables.cautions[key]!;
         return { title, text: inOwnUnits(text, picture.farm.units) };
@@ -119,13 +127,11 @@ export function batchLine(
   };
 }
 
-/** So many days after the planned one it is still asked whether they came. */
-const AWAITED_DAYS = 3;
-
 const isAwaited = ({ headChanges }: FarmPicture, id: string, day: number): boolean =>
   day <= AWAITED_DAYS && !headChanges.some(({ batchId }) => batchId === id);
 
 const OF_HEAT = ['heat-lamp', 'heat-plate', 'carbon-monoxide'];
+const OF_HEAT_OUT = Object.values(HEAT_OUT_CAUTIONS);
 const OF_HOT_DAYS = 'heat-stress';
 
 const comingHead = ({ birds, hatching }: BatchPlan, stage: BatchStage): Quantity =>

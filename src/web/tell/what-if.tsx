@@ -4,6 +4,7 @@ import { assumedAfter } from '../../../shared/farm/assumed.js';
 import { batchFields } from '../../../shared/farm/batch.js';
 import type { FarmPicture, NamedBatch } from '../../../shared/farm/picture.js';
 import { waysWhenOtherwise } from '../../../shared/plan/mishap/came-otherwise.js';
+import { cameTooEarly } from '../../../shared/plan/mishap/came-too-early.js';
 import { leavingOn } from '../../../shared/plan/mishap/leaving-on.js';
 import { whatChanged } from '../../../shared/plan/what-changed.js';
 import { putBack } from '../../../shared/farm/put-back.js';
@@ -11,6 +12,7 @@ import type { Tables } from '../../../shared/tables/tables.js';
 import { usePicture, useSave, useTables, type SavedFarm } from '../api/queries.js';
 import { useOpener } from '../explain/explain-panel.js';
 import { DescribedField } from '../fields/described-field.js';
+import { messagesByField } from '../fields/field-words.js';
 import { Ways } from '../mishap/mishap-parts.js';
 import { batchWords } from '../screens/batch/batch-labels.js';
 import { planDraft } from '../screens/batch/use-plan.js';
@@ -66,10 +68,16 @@ function Asked({
     () => planDraft(setting, changed, batch.arrivalDate),
     [setting, changed, batch],
   );
-  const save = useSave<NamedBatch>(farm.id, 'batches', batchWords(batch.purpose, reader));
+  const words = batchWords(batch.purpose, reader);
+  const save = useSave<NamedBatch>(farm.id, 'batches', words);
   const isOther = value !== undefined && value !== (isAtHome ? start : batch[field]);
-  const error =
-    'errors' in after ? (after.errors[field] ?? Object.values(after.errors)[0]) : undefined;
+  const tooEarly =
+    field === 'arrivalDate' && isOther ? cameTooEarly(value, picture.today) : undefined;
+  const error = tooEarly
+    ? messagesByField([tooEarly], words)[field]
+    : 'errors' in after
+      ? (after.errors[field] ?? Object.values(after.errors)[0])
+      : undefined;
   const changes =
     'plan' in before && 'plan' in after
       ? whatChanged(before.plan, after.plan, { reader, judged: tables.judgements.birds })
@@ -121,7 +129,7 @@ function Asked({
           Leave it as it was
         </Button>
       </Group>
-      {0 < ways.length && (
+      {0 < ways.length && error === undefined && (
         <section aria-label="Or another way">
           <Text fw={700}>Or:</Text>
           <Ways

@@ -56,13 +56,15 @@ const CAUTIONS = {
     'heat-lamp',
     'heat-plate',
     'carbon-monoxide',
+    'power-cut',
+    'gas-empty',
     'circuit',
     'poults',
     'ducklings',
     'salmonella',
   ],
   feed: ['medicated', 'calcium'],
-  out: ['cold', 'manure', 'behavior'],
+  out: ['cold', 'frozen-drinkers', 'coop-frost', 'manure', 'behavior'],
   end: ['slaughter', 'chilling', 'heat-stress'],
 } as const;
 

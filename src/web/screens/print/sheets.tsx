@@ -75,7 +75,14 @@ export function BrooderCard({ plan, asked: { farm, tables } }: SheetProps) {
         ))}
         {plan.cautions
           .filter((key) =>
-            ['heat-lamp', 'heat-plate', 'carbon-monoxide', 'salmonella'].includes(key),
+            [
+              'heat-lamp',
+              'heat-plate',
+              'carbon-monoxide',
+              'power-cut',
+              'gas-empty',
+              'salmonella',
+            ].includes(key),
           )
           .map((key) => (
             <Text key={key} size="sm" mt="xs">
