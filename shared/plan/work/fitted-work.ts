@@ -55,10 +55,12 @@ export const limitsFor = (jobs: number): WorkLimits => ({
  * The problem of the work, solved: for the plan and for what looks further.
  *
  * @param plans to try, where it shall not go by the number of jobs
+ * @param hasAnimalsFirst false: within people's hours alone, where what animals need has no place either
  */
 export function fitAll(
   given: WorkRequest,
   plans?: number,
+  { hasAnimalsFirst = true } = {},
 ): {
   work: WholeWork;
   chores: readonly PlannedChore[];
@@ -89,6 +91,7 @@ export function fitAll(
     const found = { request, days, dryEnough, needs, problem, fitted, left, done, struckOut };
     return { work: found, hours };
   };
+  if (!hasAnimalsFirst) return { ...fitNeeds(read.needs), chores, looks: read.looks };
   const mended = asKeptForAnimals(request, read.needs);
   const isAsKept = mended && isWorthGoingOn(request, mended, asked(mended).problem);
   const needs = isAsKept ? mended : read.needs;

@@ -41,10 +41,11 @@ export function workPlanOf(
   const { work, minutes: longer } = withLongerDays(found, windows, 60 * stayH.value);
   const { problem, fitted } = work;
   const dateOf = (day: number): string => addDays(request.today, day);
+  const tries = Math.min(plans ?? FEW_PLANS, FEW_PLANS);
   const moves = arrivalsToMove(given, (asked) =>
     asked === given
       ? unfitOf(found)
-      : unfitOf(fitAll(asked, Math.min(plans ?? FEW_PLANS, FEW_PLANS)).work),
+      : unfitOf(fitAll(asked, tries, { hasAnimalsFirst: false }).work),
   );
   const moveOf = ({ key }: WorkNeed): string[] => (moves.has(key) ? [moves.get(key)!] : []);
   const jobs = needs.map((need, i): PlannedJob => {
