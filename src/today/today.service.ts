@@ -5,13 +5,13 @@ import { yearCounts } from '../../shared/plan/record/year-counts.js';
 import { toldLimitAlarms } from '../../shared/plan/today/limit-alarms.js';
 import type { Alarm } from '../../shared/plan/today/looked-at.js';
 import { withTicks, type TickedToday } from '../../shared/plan/today/today.js';
+import { movedBy } from '../../shared/plan/work/herd-goes.js';
 import { FieldError } from '../../shared/problems/field-problem.js';
 import type { ToldFact } from '../../shared/farm/told-fact.js';
 import { PicturesService } from '../picture/pictures.service.js';
 import type { Said } from '../told/keep-facts.js';
 import { ToldService } from '../told/told.service.js';
 import { TablesService } from '../reference/tables.service.js';
-import { movedBy } from '../work/moved-by.js';
 import { WorkService } from '../work/work.service.js';
 import type { ChoreTickDto } from './today.dto.js';
 

@@ -5,7 +5,7 @@ import type { PlainDate } from '../../shared/calendar/plain-date.js';
 import { afterSaid } from '../../shared/farm/said-of-work.js';
 import { isMowingWork } from '../../shared/farm/mowing.js';
 import { isTurnOutWork } from '../../shared/farm/herd-move-work.js';
-import { goesByTurnOut } from '../../shared/plan/work/herd-goes.js';
+import { goesByTurnOut, movedBy } from '../../shared/plan/work/herd-goes.js';
 import { isFetch } from '../../shared/plan/tasks/fetches.js';
 import { isUnseen } from '../../shared/farm/told-seen.js';
 import { undoneFacts } from '../../shared/farm/work-undo.js';
@@ -35,7 +35,6 @@ import { SharedAnswers } from '../work-pool/shared-answers.js';
 import type { DueWork } from '../../shared/plan/farm/work-of-farm.js';
 import { WorkPool } from '../work-pool/work-pool.service.js';
 import { KeptPlanEntity } from './kept-plan.entity.js';
-import { movedBy } from './moved-by.js';
 import { boughtAsPlanned } from './bought-as-planned.js';
 import type { GroundLookDto, ProgressDto } from './work.dto.js';
 
@@ -170,7 +169,10 @@ export class WorkService {
       } as Said;
       const isNewDay = details.doneOn !== before.doneOn;
       const mown = isNewDay ? await this.mownBy(farmId, key, { mowing, on: details.doneOn }) : [];
-      if (isNewDay) await this.told.takeBackMown(farmId, key);
+      if (isNewDay) {
+        await this.told.takeBackMown(farmId, key);
+        await this.told.takeBackMoved(farmId, key);
+      }
       const brought = isNewDay ? [...bought, ...moved] : [];
       await this.told.tell(farmId, [fact, ...mown, ...brought], (_k, field) =>
         field === 'on' ? 'doneOn' : field.replace(/^details\./, ''),
@@ -212,6 +214,11 @@ export class WorkService {
   /** Where a herd stands once it was let out, unless it is told to stand somewhere. */
   private async turnedOut(farmId: string, key: string, on: PlainDate): Promise<Said[]> {
     if (!isTurnOutWork(key)) return [];
+    const own = (await this.told.factsOf(farmId, 'herd-move')).find(
+      ({ details }) => details.work === key,
+    );
+    // Ticked off on another day than was said before.
+    if (own) return [{ kind: own.kind, about: own.about, on, details: own.details }];
     const { herds } = (await this.pictures.of(farmId)).picture;
     const goes = goesByTurnOut(key, herds, await this.pasture.planOf(farmId));
     return goes ? [movedBy(goes, key, on)] : [];

@@ -102,6 +102,9 @@ describe.each([anyDatabase()])('a herd goes where a tick brings it, on $name', (
     expect(
       (await day()).chores.find((each) => each.key === movesKey(herdId))?.goes,
     ).toBeUndefined();
+    const sooner = addDays(turnOut, -1);
+    await progress({ doneOn: sooner });
+    expect(await moves()).toMatchObject([{ about: herdId, on: sooner, details: { work: key } }]);
     await progress({ undo: true });
     expect(await moves()).toEqual([]);
   });

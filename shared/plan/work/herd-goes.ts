@@ -9,6 +9,12 @@ export interface HerdGoes {
   readonly paddockId: string;
 }
 
+/** The move that the tick of a piece of work or of a chore tells. */
+export const movedBy = ({ herdId: about, paddockId }: HerdGoes, work: string, on: PlainDate) => ({
+  ...({ kind: 'herd-move', about, on } as const),
+  details: { paddockId, work },
+});
+
 type Standing = Pick<Herd, 'id' | 'inPaddockId'>;
 
 /**

@@ -2,7 +2,7 @@ import { useQuery, useQueryClient, type QueryClient } from '@tanstack/react-quer
 import { useCallback, useState, useSyncExternalStore } from 'react';
 import type { PlainDate } from '../../../shared/calendar/plain-date.js';
 import type { TickedToday } from '../../../shared/plan/today/today.js';
-import type { HerdGoes } from '../../../shared/plan/work/herd-goes.js';
+import { movedBy, type HerdGoes } from '../../../shared/plan/work/herd-goes.js';
 import type { TripToBuy } from '../../../shared/plan/tasks/task.js';
 import type { Entry, Message } from '../kept/entry.js';
 import { outbox } from '../kept/outbox-store.js';
@@ -155,14 +155,13 @@ export function isNewer(entry: Entry, farmId: string): boolean {
 const messageOf = (one: Tick): Message => {
   if (one.is !== 'chore') return messageOfWork(one.told);
   const { key: about, on, goes } = one;
-  const moved = goes && {
-    ...({ kind: 'herd-move', about: goes.herdId, on } as const),
-    details: { paddockId: goes.paddockId, work: about },
-  };
   return one.isDone
     ? {
         does: 'tell',
-        facts: [{ kind: 'chore-done', about, on, details: {} }, ...(moved ? [moved] : [])],
+        facts: [
+          { kind: 'chore-done', about, on, details: {} },
+          ...(goes ? [movedBy(goes, about, on)] : []),
+        ],
       }
     : { does: 'take-back', of: { kind: 'chore-done', about, on } };
 };
