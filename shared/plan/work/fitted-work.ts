@@ -228,7 +228,8 @@ export function jobsOf(
       ...(suits ? { suits } : {}),
       needsLight: need.conditions.daylight ?? false,
       waitsFor: need.waitsFor.map(({ key, ...wait }) => ({ job: index.get(key)!, ...wait })),
-      lateCostPerDay: times * lateCostPerDay,
+      // What is done the day before they come has done its work: better late than in part.
+      lateCostPerDay: (need.isBeforeEvent ? 1 : times) * lateCostPerDay,
       lostCost: times * lostCost,
       ...(bound ? { pinned: [bound.piece] } : {}),
     };

@@ -188,7 +188,8 @@ function readTask(
     untilDay: isOnItsDay ? Math.max(0, dueDay) : Math.min(dueDay + graceDays.value, lastUseDay),
     conditions,
     canBeSpread: !isOnItsDay && !task.notSplit,
-    priority: isClose(work.kind, task, closeDays.value) ? 'must' : 'should',
+    priority:
+      template.animalsNeedIt || isClose(work.kind, task, closeDays.value) ? 'must' : 'should',
     // Work of one day follows each other within it: one that is short of hours holds up no other.
     waitsFor: isOnItsDay ? [] : waitsOf(work, task),
     ifLate: task.ifLate,
