@@ -67,6 +67,7 @@ export function workPlanOf(
       ...(need.hasOwnHours ? { hasOwnHours: true } : {}),
       ...(need.learned ? { learned: need.learned } : {}),
       ...(need.kind === undefined ? {} : { kind: need.kind }),
+      ...(need.animalsNeedIt ? { animalsNeedIt: true } : {}),
       ...(need.kind === `batch/${ARRANGING}` ? { isForWantOfHands: true } : {}),
       hoursFrom: hoursFrom(request, need),
       peopleNeeded: problem.jobs[i]!.peopleNeeded,
