@@ -74,6 +74,8 @@ const moveFields = row('HerdMove', {
   isTyped: optional(yesNo('Typed as its place')),
   /** It is not known since when. */
   isSinceUnknown: optional(yesNo('Since when is not known')),
+  /** They were seen where they had been: nothing moved. */
+  isStill: optional(yesNo('Still there')),
   /** Key of the work or chore whose tick told it. */
   work: optional(workKey('Work that was ticked')),
 });
