@@ -28,6 +28,8 @@ export interface Attention {
   readonly isAlarm?: true;
   /** Moves that are told with one touch, if they were as planned. */
   readonly moves?: readonly MoveMeant[];
+  /** A later turn-out that is set with one touch. */
+  readonly turnOutLater?: { readonly herdId: string; readonly on: PlainDate };
 }
 
 /** A move that was planned: where to, or off grass, and on which day. */

@@ -196,7 +196,7 @@ function readTask(
     ...(task.buys === undefined ? {} : { buys: task.buys }),
     ...(template.animalsNeedIt ? { animalsNeedIt: true as const } : {}),
     ...(task.noUseAfter === undefined ? {} : { isBeforeEvent: true as const }),
-    ...(prepares ? { prepares } : {}),
+    ...(prepares ? { prepares: { ...prepares, kind: task.event } } : {}),
     ...(isOver ? { isOver } : {}),
   });
 }
