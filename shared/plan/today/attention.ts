@@ -124,24 +124,22 @@ function ofPasture(pasture: PasturePlan | undefined, last: PlainDate): Attention
 }
 
 /** Animals that come or go out before all is ready for them, with the later day that would do. */
-const tooSoon = ({ plan, picture: { farm, today } }: Looked, last: PlainDate): Attention[] =>
-  plan.eventsToMove
+function tooSoon({ plan, picture: { farm, today } }: Looked, last: PlainDate): Attention[] {
+  const date = (on: PlainDate): string => formatDate(on, { units: farm.units, today });
+  return plan.eventsToMove
     .filter(({ from }) => from <= last)
     .map(({ id, kind, ofId, name, from, to, names, said }) => ({
       key: `too-soon/${id}`,
       level: 'act',
-      words:
-        to === undefined
-          ? 'not all is ready by then'
-          : `not all is ready by then, by ${formatDate(to, { units: farm.units, today })} it could be`,
+      words: `not all is ready by ${date(from)}${to === undefined ? '' : `, ${date(to)} would do`}`,
       text: `No time before it for ${listed(names.map((each) => `“${each}”`))}. ${said}`,
       of: name,
-      by: from,
       place: { kind: 'work' },
       ...(kind === 'turn-out' && to !== undefined
         ? { turnOutLater: { herdId: ofId, on: to } }
         : {}),
     }));
+}
 
 /**
  * Work of the next two weeks for which there are no hours, or not on its day. What stands under an event

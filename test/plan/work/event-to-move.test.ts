@@ -61,6 +61,11 @@ describe('a turn-out that comes before all is ready', () => {
     },
   );
 
+  it('still asks for a fence that should have been walked long ago', () => {
+    const { jobs } = workPlanOf(herdWork(addDays(usual, -1)), 20);
+    expect(jobs.map(({ name }) => name)).toContain('Walk and repair perimeter fence');
+  });
+
   it('is not named where there is time', () => {
     expect(workPlanOf(herdWork(addDays(usual, -40)), 500).eventsToMove).toEqual([]);
   });

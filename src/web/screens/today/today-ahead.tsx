@@ -71,7 +71,9 @@ function AttentionRow({
         {each.text !== undefined && <p>{each.text}</p>}
         <Link href={hrefOf(farmId, each.place)}>Go there</Link>{' '}
         {each.moves && <AsPlanned farmId={farmId} moves={each.moves} />}
-        {each.turnOutLater && <TurnOutLater farm={farm} {...each.turnOutLater} />}
+        {each.turnOutLater && (
+          <TurnOutLater key={each.turnOutLater.on} farm={farm} {...each.turnOutLater} />
+        )}
         {each.isAlarm && (
           <button
             type="button"

@@ -20,7 +20,7 @@ export function TooSoon({ plan, farm }: { plan: WorkPlan; farm: SavedFarm }) {
             </Text>
             <Text size="sm">{said}</Text>
             {kind === 'turn-out' && to !== undefined && (
-              <TurnOutLater farm={farm} herdId={ofId} on={to} />
+              <TurnOutLater key={to} farm={farm} herdId={ofId} on={to} />
             )}
           </li>
         ))}
