@@ -41,7 +41,10 @@ export function planHerdTasks(
       today: context.today,
       asksFor: () => true,
       // As the plan of the work takes it: what was due so long ago is done.
-      isPast: (template, _event, dates) => lastDayOf(template, dates) < longPast,
+      // What makes ready for a day to come is not taken as done.
+      isPast: (template, event, dates) =>
+        lastDayOf(template, dates) < longPast &&
+        !(template.beforeEvent && context.today <= event.date),
       counts: {
         'ten-head': Math.max(...context.herdDays[h]!.head),
         acre: context.areaM2 / M2_PER_ACRE,

@@ -161,7 +161,10 @@ function readTask(
   const { graceDays, closeDays, longPastDays } = tables.judgements.work;
   const fromDay = daysBetween(today, task.earliestStart ?? task.start);
   const dueDay = daysBetween(today, task.end) + task.spareDays + (task.mayFollowDays ?? 0);
-  if (dueDay < -longPastDays.value && !marks.has(key) && !isStillPlanned(request, key)) return;
+  // What makes ready for an event to come is not taken as done: nobody would mend the fence any more.
+  const isOfUse = task.noUseAfter !== undefined && today <= task.noUseAfter;
+  const isLongPast = dueDay < -longPastDays.value && !isOfUse;
+  if (isLongPast && !marks.has(key) && !isStillPlanned(request, key)) return;
   const isOnItsDay = isFixed(work.kind, task);
   const lastUseDay = task.noUseAfter === undefined ? Infinity : daysBetween(today, task.noUseAfter);
   const prepares =
@@ -200,7 +203,7 @@ function readTask(
     ...(task.buys === undefined ? {} : { buys: task.buys }),
     ...(template.animalsNeedIt ? { animalsNeedIt: true as const } : {}),
     ...(task.noUseAfter === undefined ? {} : { isBeforeEvent: true as const }),
-    ...(prepares ? { prepares } : {}),
+    ...(prepares ? { prepares: { ...prepares, kind: task.event } } : {}),
     ...(isOver ? { isOver } : {}),
   });
 }
