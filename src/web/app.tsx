@@ -45,11 +45,13 @@ const YearScreen = lazy(() => import('./screens/year/year-screen.js'));
 const YearPrint = lazy(() => import('./screens/year/year-print.js'));
 const PrintScreen = lazy(() => import('./screens/print/print-screen.js'));
 
-/** Asks for what a page opened on Today needs before anything is drawn of it. */
-export function askAhead(client: QueryClient, path: string): void {
+/**
+ * Asks for what a page opened on Today needs before anything is drawn of it; whether all of that is
+ * at hand already.
+ */
+export function askAhead(client: QueryClient, path: string): boolean {
   const farmId = /^\/farm\/([^/]+)\/today$/.exec(path)?.[1];
-  if (farmId === undefined) return;
-  askToday(client, farmId);
+  return farmId !== undefined && askToday(client, farmId);
 }
 
 export function App() {

@@ -6,6 +6,20 @@ import { libraryVariables } from './look/library-variables.js';
 
 const here = (path: string): string => fileURLToPath(new URL(path, import.meta.url));
 
+/** What a form says of its fields, which is little beside the plans that are made of them. */
+const WORDS = /[\\/]shared[\\/](farm|units|calendar|problems)[\\/]/;
+/** What choosing a farm and the first form need beside Today: a weak line waits for no more. */
+const FIRST_FORM = new RegExp(
+  [
+    '@mantine.core.esm.components.(ActionIcon|Checkbox|NativeSelect|Switch|Table)[\\\\/]',
+    '@mantine.core.esm.components.(Anchor|Card|Container|FileButton|FileInput|SimpleGrid|Stack|Title)[\\\\/]',
+    '@mantine.core.esm.components.Combobox.(ComboboxChevron|get-parsed|Combobox.module)',
+    'web.fields.(date-input|kept-draft|month-day-input|no-position|select)[.]',
+    'web.screens.farm.(estimate-facts|farm-problems|month-table|pasted-months)[.]',
+    'web.api.start-queries',
+  ].join('|'),
+);
+
 export default defineConfig({
   root: here('.'),
   plugins: [
@@ -76,13 +90,15 @@ export default defineConfig({
     cssTarget: ['chrome111', 'safari16.4', 'firefox114'],
     // Charts are a chunk of their own, loaded when the first plan is opened.
     chunkSizeWarningLimit: 600,
-    // What Today needs is one file, and what several screens share are three: a phone spends longer
+    // What Today needs is one file, and what several screens share are five: a phone spends longer
     // on each file than on what is in it.
     rolldownOptions: {
       output: {
         codeSplitting: {
           groups: [
             { name: 'first', tags: ['$initial'] },
+            { name: 'words', test: WORDS, minShareCount: 2 },
+            { name: 'form', test: FIRST_FORM, minShareCount: 2 },
             { name: 'plans', test: /[\\/]shared[\\/]/, minShareCount: 2 },
             { name: 'charts', test: /[\\/](recharts|charts)[\\/]/, minShareCount: 2 },
             { name: 'parts', minShareCount: 2 },

@@ -5,6 +5,7 @@ import { createServer, type Server } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { tmpdir } from 'node:os';
 import { extname, join } from 'node:path';
+import { gzipSync } from 'node:zlib';
 import type { Browser } from 'playwright-core';
 import { PROJECT_ROOT } from '../../src/reference/load-tables.js';
 import { chromiumOptions } from '../support/chromium.js';
@@ -111,3 +112,28 @@ it('has the styles of every component of the library that the built page uses', 
   expect(built.size).toBeGreaterThan(100);
   expect(missing).toEqual([]);
 });
+
+it.each(['first-run', 'start-screen'])(
+  'loads little more for the first screens than the page itself: %s',
+  (screen) => {
+    const assets = join(PROJECT_ROOT, 'dist/web/assets');
+    const html = readFileSync(join(PROJECT_ROOT, 'dist/web/index.html'), 'utf8');
+    const first = [...html.matchAll(/assets\/([^"]+\.js)"/g)].map(([, name]) => name!);
+    const loaded = new Set<string>();
+    const load = (name: string): void => {
+      if (loaded.has(name)) return;
+      loaded.add(name);
+      const script = readFileSync(join(assets, name), 'utf8');
+      for (const [, other] of script.matchAll(/(?:from|import)"\.\/([^"]+)"/g)) load(other!);
+    };
+    for (const name of first) load(name);
+    const page = loaded.size;
+    load(
+      readdirSync(assets).find((name) => name.startsWith(`${screen}-`) && name.endsWith('.js'))!,
+    );
+    const more = [...loaded].slice(page);
+    const bytes = more.map((name) => gzipSync(readFileSync(join(assets, name))).length);
+    expect(more.length).toBeGreaterThan(1);
+    expect(bytes.reduce((sum, each) => sum + each)).toBeLessThan(80_000);
+  },
+);

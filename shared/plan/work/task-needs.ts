@@ -198,7 +198,8 @@ function readTask(
         : Math.min(dueDay + graceDays.value, lastUseDay),
     conditions,
     canBeSpread: !isOnItsDay && !task.notSplit,
-    priority: isClose(work.kind, task, closeDays.value) ? 'must' : 'should',
+    priority:
+      template.animalsNeedIt || isClose(work.kind, task, closeDays.value) ? 'must' : 'should',
     // Work of one day follows each other within it: one that is short of hours holds up no other.
     waitsFor: isOnItsDay ? [] : waitsOf(work, task),
     ifLate: task.ifLate,

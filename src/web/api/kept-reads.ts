@@ -1,6 +1,7 @@
 import { useQueryClient, type QueryClient, type QueryFunctionContext } from '@tanstack/react-query';
 import { useSyncExternalStore } from 'react';
 import { changing } from '../kept/changing.js';
+import { drawn } from '../kept/drawn.js';
 import { answerAtHand, forgetAnswers, keepAnswer, keptAnswer } from '../kept/kept-answers.js';
 import { ApiError, getDated, NOT_REACHED } from './client.js';
 import { isPicture, readPicture } from './picture-reads.js';
@@ -40,6 +41,10 @@ interface Asking<T> {
   readonly late?: (data: T) => void;
 }
 
+/** What is shown as it lay at hand is drawn before anything is asked for. */
+let isDrawn: Promise<void> | undefined;
+const DRAWN_MS = 1000;
+
 /** What a path holds: as the service says it now, or without signal as it was read last. */
 export async function readOrKept<T>(path: string, { signal, late }: Asking<T> = {}): Promise<T> {
   const asked = fresh<T>(path, signal);
@@ -72,6 +77,7 @@ export function showAtHand<T>(
   const found = answerAtHand<T>(path);
   if (!found || !isStillRight(found.data)) return;
   const read: Read = { askedAt: found.askedAt, isKept: false };
+  isDrawn ??= drawn(DRAWN_MS);
   note(path, read);
   client.setQueryData(queryKey, remember(found.data), { updatedAt: 1 });
   setTimeout(() => {
@@ -80,6 +86,7 @@ export function showAtHand<T>(
 }
 
 async function fresh<T>(path: string, signal?: AbortSignal): Promise<T> {
+  await isDrawn;
   const read = isPicture(path) ? readPicture : getDated;
   const { data, askedAt } = await read<T>(path, signal).catch((problem: unknown) => {
     if (problem instanceof ApiError && problem.problem.status === 404) forgetGone(path);

@@ -4,6 +4,7 @@ import type { PlainDate } from '../../../shared/calendar/plain-date.js';
 import type { TickedToday } from '../../../shared/plan/today/today.js';
 import { movedBy, type HerdGoes } from '../../../shared/plan/work/herd-goes.js';
 import type { TripToBuy } from '../../../shared/plan/tasks/task.js';
+import { drawn } from '../kept/drawn.js';
 import type { Entry, Message } from '../kept/entry.js';
 import { outbox } from '../kept/outbox-store.js';
 import { isBought, takeBackBought, tellBought } from './bought-with-work.js';
@@ -39,14 +40,16 @@ export const useWatchedToday = (farmId: string, isWatched: boolean) =>
 /**
  * Asks for a farm and its day before anything of the page is there, and shows them as they were read
  * last until they are: the day only while it is that day, because another has other numbers.
+ * Returns whether both are shown so.
  */
-export function askToday(client: QueryClient, farmId: string): void {
+export function askToday(client: QueryClient, farmId: string): boolean {
   showAtHand<SavedFarm>(client, ofFarm(farmId, '').queryKey, () => true);
   const farm = client.getQueryData<SavedFarm>(ofFarm(farmId, '').queryKey);
   if (farm)
     showAtHand<TickedToday>(client, ofToday(farmId).queryKey, ({ date }) => date === farmDay(farm));
   void client.prefetchQuery(ofToday(farmId));
   void client.prefetchQuery(ofFarm<SavedFarm>(farmId, ''));
+  return client.getQueryData(ofToday(farmId).queryKey) !== undefined;
 }
 
 /** Asks for the day before its screen is there. */
@@ -106,7 +109,8 @@ export function useTicks(farmId: string) {
       }),
   );
   const tell = async (one: Tick): Promise<void> => {
-    await drawn();
+    // The tick is seen before it is stored and sent.
+    await drawn(DRAWN_MS);
     const told = one.is === 'chore' ? undefined : one.told;
     if (told) await takeBackBought(farmId, told);
     if (await takenOut(farmId, one)) return;
@@ -133,15 +137,8 @@ export function useTicks(farmId: string) {
   };
 }
 
-/** No longer than this is a tick held back for being drawn: a page that is hidden draws nothing. */
+/** A tick is held back no longer than this for being drawn, ms. */
 const DRAWN_MS = 50;
-
-/** The tick is seen before it is stored and sent. */
-const drawn = (): Promise<void> =>
-  new Promise((resolve) => {
-    requestAnimationFrame(() => setTimeout(resolve));
-    setTimeout(resolve, DRAWN_MS);
-  });
 
 /** Whether what was told of a farm is not in the day as it was read. */
 export function isNewer(entry: Entry, farmId: string): boolean {

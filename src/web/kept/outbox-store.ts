@@ -14,12 +14,19 @@ const counter = (): UseStore => (counting ??= createStore('broodfold-outbox-coun
 /** Everything that was told here, in its order, as it is shown; the store holds the same. */
 export const outbox = changing<readonly Entry[]>([]);
 
-const others = typeof BroadcastChannel === 'undefined' ? undefined : new BroadcastChannel('outbox');
-if (others) others.onmessage = () => void load();
+let channel: BroadcastChannel | undefined;
+/** Other pages of this browser; opened when it is first needed, because that takes a phone long. */
+function others(): BroadcastChannel | undefined {
+  if (channel || typeof BroadcastChannel === 'undefined') return channel;
+  channel = new BroadcastChannel('outbox');
+  channel.onmessage = () => void load();
+  return channel;
+}
 
 let loading: Promise<void> | undefined;
 /** Reads what the store holds, once at the start and whenever another page changed it. */
 export function load(): Promise<void> {
+  others();
   loading = read();
   return loading;
 }
@@ -90,7 +97,7 @@ async function write(n: number, entry: Entry | undefined): Promise<void> {
   try {
     await (entry ? set(n, entry, store()) : del(n, store()));
     unjot(n, entry);
-    others?.postMessage('changed');
+    others()?.postMessage('changed');
   } catch {
     // It is shown and sent all the same while the page is open.
   }

@@ -1,19 +1,23 @@
 import { Button } from '@mantine/core';
-import { useRef, useState } from 'react';
+import { lazy, Suspense, useEffect, useRef, useState } from 'react';
 import { Link } from 'wouter';
 import { startFields } from '../../../../shared/farm/start.js';
 import { useEstimate, useStartFarm, useStartUsual } from '../../api/start-queries.js';
 import { draftKey, dropDraft, readDraft, writeDraft } from '../../fields/kept-draft.js';
 import { wordsOfRow } from '../../fields/field-words.js';
 import type { SavedFarm } from '../../api/queries.js';
-import { Failure } from '../../shell/states.js';
+import { useWhenIdle } from '../../api/when-idle.js';
+import { Failure, Working } from '../../shell/states.js';
 import { ClimateNote, ClimateTyped } from './climate-block.js';
 import { ComingBlock } from './coming-block.js';
 import { EMPTY_START, startOf, unitsOf, type StartDraft } from './start-draft.js';
-import { Started } from './started.js';
 import { WhereBlock } from './where-block.js';
 import { WhoBlock } from './who-block.js';
 import './start.css';
+
+/** It plans, which is much to read on a weak line: the form is there before it. */
+const readStarted = () => import('./started.js');
+const Started = lazy(readStarted);
 
 const KEY = draftKey('start');
 
@@ -39,7 +43,16 @@ export default function StartScreen() {
     setDraft(latest.current);
     writeDraft(KEY, latest.current);
   };
-  if (farm) return <Started farm={farm} isOnline={draft.isOnline} />;
+  const isIdle = useWhenIdle();
+  useEffect(() => {
+    if (isIdle && place) readStarted().catch(() => undefined);
+  }, [isIdle, place]);
+  if (farm)
+    return (
+      <Suspense fallback={<Working label="Loading" />}>
+        <Started farm={farm} isOnline={draft.isOnline} />
+      </Suspense>
+    );
   const start = startOf(draft);
   return (
     <main className="start">

@@ -14,7 +14,7 @@ import { BetterWeeks } from './better-weeks.js';
 import { startedFacts } from './started-facts.js';
 
 /** The plan stands: what it rests on, thirty years of days if they are wanted, and the way in. */
-export function Started({ farm, isOnline }: { farm: SavedFarm; isOnline: boolean }) {
+export default function Started({ farm, isOnline }: { farm: SavedFarm; isOnline: boolean }) {
   const heading = useRef<HTMLHeadingElement>(null);
   useEffect(() => heading.current?.focus(), []);
   const picture = usePicture(farm.id).data;
