@@ -8,6 +8,7 @@ import {
   input,
   type Quantity,
 } from '../../explain/quantity.js';
+import { rowById } from '../../tables/tables.js';
 import { restsOnAssumedHeight } from '../../farm/assumed.js';
 import { gestationFormulas } from '../../pasture/gestation.js';
 import { calvingsOf } from '../../pasture/herd-demand.js';
@@ -97,7 +98,8 @@ export interface HerdDates {
   }[];
 }
 
-const MILK_OR_CALF = ['cow-calf', 'milk-cow', 'dry-cow', 'heifer'];
+/** The work that says for which cattle the mineral is. */
+const MAGNESIUM = 'turn-out.start-high-magnesium-mineral';
 
 /** The dates of one herd under the moves chosen, with the cautions that belong to them. */
 export function datesOf(context: PastureContext, chosen: Chosen, h: number): Found<HerdDates> {
@@ -153,7 +155,8 @@ export function datesOf(context: PastureContext, chosen: Chosen, h: number): Fou
   const isOut = herd.inPaddockId !== undefined && grazing.first === context.span.from;
   const told = isOut ? toldTurnOut(context, h) : undefined;
   const first = told ?? dateOf(grazing.first);
-  const needsMagnesium = herd.groups.some((group) => MILK_OR_CALF.includes(group.classId));
+  const { classes = [] } = rowById(tables.herdTaskTemplates, MAGNESIUM);
+  const needsMagnesium = herd.groups.some(({ classId }) => classes.includes(classId));
   const { magnesiumLeadDays, gradualDays } = tables.pasture;
   const stay = chosen.books.stays.find((s) => s.herd === h)!;
   const dates: HerdDates = {
