@@ -206,7 +206,7 @@ function nightWith(
   const offByK = tables.judgements.alarms.brooderOffK.value;
   const { air, underHeat } = of.night;
   const warmest = underHeat ?? air;
-  const { warnC } = broodingHeat(context, brooder).conditions[day]!;
+  const { warnC, dangerC } = broodingHeat(context, brooder).conditions[day]!;
   const isTooHot = warnC < air.value;
   const isEnough =
     brooder.heat.kind === 'plate' && 0 < brooder.heat.count
@@ -218,7 +218,7 @@ function nightWith(
     follows: [
       ...(isTooHot
         ? [
-            `Too hot: ${context.say(air.value, 'degC')} in all of it, and they cannot get away; above ${context.say(warnC, 'degC')} birds of that age are in danger. Leave them more room, or turn the heat down.`,
+            `Too hot: ${context.say(air.value, 'degC')} in all of it, and they cannot get away; birds of that age suffer above ${context.say(warnC, 'degC')} and are in danger above ${context.say(dangerC, 'degC')}. Leave them more room, or turn the heat down.`,
           ]
         : isEnough
           ? []
