@@ -66,6 +66,7 @@ import { broodingFormulas } from '../poultry/brooding.js';
 import { gompertzFormulas } from '../poultry/gompertz.js';
 import { growthFormulas } from '../poultry/growth.js';
 import { hatchFormulas } from '../poultry/hatch.js';
+import { chickBoxFormulas } from '../poultry/chick-box.js';
 import { lampZoneFormulas } from '../poultry/lamp-zone.js';
 import { growthInAirFormulas } from '../poultry/growth-in-air.js';
 import { weighingFormulas } from '../poultry/weighings.js';
@@ -167,6 +168,7 @@ const all: readonly Readonly<Record<string, Formula>>[] = [
   raisingFormulas,
   lossFormulas,
   moveOutFormulas,
+  chickBoxFormulas,
   spareFormulas,
   shelterFormulas,
   carriedFormulas,
