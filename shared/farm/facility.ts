@@ -40,6 +40,8 @@ export const heatSourceFields = row('HeatSource', {
   count: number('How many heaters', whole(0, 100, 'count', 'Count the lamps, plates or heaters.')),
   /** Without one, whatever is switched on burns day and night. */
   thermostat: yesNo('A thermostat switches it'),
+  /** Of gas: a radiant brooder or a hover warms what is below it; left out, it is one. */
+  warms: optional(choice('The gas heater warms', ['spot', 'room'])),
 });
 export type HeatSource = RowOf<typeof heatSourceFields>;
 export type HeatSourceKind = HeatSource['kind'];

@@ -20,6 +20,8 @@ export interface Grazing {
   readonly paddockId: string;
   readonly from: PlainDate;
   readonly to?: PlainDate;
+  /** The last day on which they were seen to be still there. */
+  readonly seenOn?: PlainDate;
 }
 
 interface Stay {
@@ -28,6 +30,7 @@ interface Stay {
   /** It is not known since when: `from` only says where it stands among the others. */
   readonly isVague: boolean;
   readonly toldAt: string;
+  readonly seenOn?: PlainDate;
 }
 
 /** Stands before every date, for a place of which it is not known since when. */
@@ -69,10 +72,11 @@ export function grazedBy(moves: readonly HerdMove[]): Grazed[] {
 export function grazingsOf(moves: readonly HerdMove[]): Grazing[] {
   return [...byHerd(moves)].flatMap(([herdId, own]) => {
     const stays = staysOf(own);
-    return stays.flatMap(({ paddockId, from, isVague }, i): Grazing[] => {
+    return stays.flatMap(({ paddockId, from, isVague, seenOn }, i): Grazing[] => {
       const next = stays[i + 1];
       if (paddockId === undefined || isVague || next?.isVague) return [];
-      return [{ herdId, paddockId, from, ...(next ? { to: addDays(next.from, -1) } : {}) }];
+      const to = next ? { to: addDays(next.from, -1) } : {};
+      return [{ herdId, paddockId, from, ...to, ...(seenOn === undefined ? {} : { seenOn }) }];
     });
   });
 }
@@ -110,7 +114,9 @@ export function lastGrazedOn(
 /** Stays of one herd, by day. */
 function staysOf(moves: readonly HerdMove[]): Stay[] {
   const stays = new Stays();
-  for (const move of holding(moves)) stays.add(move);
+  const held = holding(moves);
+  for (const move of held) if (!move.details.isStill) stays.add(move);
+  for (const move of held) if (move.details.isStill) stays.see(move);
   return stays.all;
 }
 
@@ -137,6 +143,14 @@ class Stays {
     else if (last?.isVague && on < last.from) this.all.splice(-1, 1, { ...last, from: on }, stay);
     else this.insert(stay);
     if (this.latest < on) this.latest = on;
+  }
+
+  /** They were seen there: it says nothing where another move was told for that day since. */
+  see({ on, details: { paddockId } }: HerdMove): void {
+    const k = this.all.findLastIndex(({ from }) => from <= on);
+    const stay = this.all[k];
+    if (!stay || stay.paddockId !== paddockId || on <= (stay.seenOn ?? EVER)) return;
+    this.all[k] = { ...stay, seenOn: on };
   }
 
   private at(day: PlainDate): Stay | undefined {

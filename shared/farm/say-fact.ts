@@ -122,7 +122,8 @@ export function sayFact(
     case 'ground-check':
       return fact.details.isWorkable ? 'ground dry enough' : 'ground too wet';
     case 'herd-move': {
-      const { paddockId } = fact.details;
+      const { paddockId, isStill } = fact.details;
+      if (isStill && paddockId !== undefined) return `still in ${nameOf(paddockId) ?? 'a paddock'}`;
       return paddockId === undefined ? 'off grass' : `moved to ${nameOf(paddockId) ?? 'a paddock'}`;
     }
     case 'paddock-mown':

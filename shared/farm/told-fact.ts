@@ -66,6 +66,8 @@ export type HerdMove = Told<
     readonly isTyped?: boolean;
     /** It is not known since when. */
     readonly isSinceUnknown?: boolean;
+    /** They were seen where they had been: nothing moved. */
+    readonly isStill?: boolean;
     readonly work?: string;
   }
 >;

@@ -23,6 +23,7 @@ import {
   rainedFields,
   waterDrunkFields,
 } from './season-facts.js';
+import type { ReplacesRule } from './told-seen.js';
 import { FARM_GROUND, WHOLE_FARM, type ToldFact, type ToldKind } from './told-fact.js';
 
 /** What a farm knows that facts can be about. */
@@ -43,7 +44,7 @@ interface KindOfFact {
   readonly details: RowDescription;
   readonly problemsOf: (said: Said, farm: ToldOn) => FieldProblem[];
   /** Of the facts of the same kind about the same thing, which one it replaces. */
-  readonly replaces: 'the-last' | 'the-one-of-that-day' | 'none';
+  readonly replaces: ReplacesRule;
   /** Two of a day can both be so, when somebody says it: a second weighing, eggs of another round. */
   readonly canStandBeside?: true;
   /** How far back it can lie when it is told, days. */
@@ -73,6 +74,8 @@ const moveFields = row('HerdMove', {
   isTyped: optional(yesNo('Typed as its place')),
   /** It is not known since when. */
   isSinceUnknown: optional(yesNo('Since when is not known')),
+  /** They were seen where they had been: nothing moved. */
+  isStill: optional(yesNo('Still there')),
   /** Key of the work or chore whose tick told it. */
   work: optional(workKey('Work that was ticked')),
 });
@@ -156,7 +159,7 @@ export const TOLD_KINDS: Readonly<Record<ToldKind, KindOfFact>> = {
   'feed-opened': ofBirds(feedOpenedFields),
   bought: {
     details: boughtFields,
-    replaces: 'none',
+    replaces: 'the-same-of-its-work',
     oldestDays: LONG_AGO_DAYS,
     // Of a trip that was ticked off, so that its undo takes back what came with it.
     problemsOf: ({ about }) => (isWorkKey(about) ? [] : ofFarm(about)),

@@ -1,5 +1,6 @@
 import { isSame } from './merge-row.js';
 import { holding, type ToldFact } from './told-fact.js';
+import type { Bought } from './season-facts.js';
 import type { Seen } from './seen.js';
 
 type Fact = Pick<ToldFact, 'id' | 'kind' | 'about' | 'on' | 'toldAt' | 'key'> & {
@@ -20,6 +21,32 @@ interface Said {
 /** A fact takes the place of another, or of none; or somebody told another that was not seen. */
 export type Place<F> = { readonly replaces?: F } | { readonly clashesWith: F } | 'not-there';
 
+/** Which facts of its kind about the same a new one takes the place of. */
+export type ReplacesRule =
+  | 'the-last'
+  | 'the-one-of-that-day'
+  /** What the tick of a piece of work tells: two people who tick it off mean the same thing. */
+  | 'the-same-of-its-work'
+  | 'none';
+
+/** Whether a new fact takes the place of another of its kind about the same. */
+export function takesPlaceOf(
+  rule: ReplacesRule,
+  said: Pick<Said, 'on' | 'details'>,
+  other: Pick<Said, 'on' | 'details'>,
+): boolean {
+  if (rule === 'the-last') return true;
+  if (rule === 'the-one-of-that-day') return said.on === other.on;
+  const purchase = purchaseOf(said.details);
+  return rule !== 'none' && purchase !== undefined && isSame(purchase, purchaseOf(other.details));
+}
+
+/** What a tick told as brought home, but for how much of it and what it cost. */
+function purchaseOf(details: object): readonly unknown[] | undefined {
+  const { work, what, name, eachKg } = details as Partial<Bought>;
+  return work === undefined ? undefined : [work, what, name, eachKg];
+}
+
 /** Whether a fact was not known to somebody. Who does not say what was seen has seen all. */
 export const isUnseen = (
   { toldAt, key }: Pick<Fact, 'toldAt' | 'key'>,
@@ -36,7 +63,7 @@ export const isUnseen = (
 export function placeAmong<F extends Fact>(
   facts: readonly F[],
   said: Said,
-  rule: 'the-last' | 'the-one-of-that-day' | 'none',
+  rule: ReplacesRule,
 ): Place<F> {
   const held = holding(facts as never) as unknown as readonly F[];
   const { replaces, seen } = said;
@@ -47,9 +74,11 @@ export function placeAmong<F extends Fact>(
     return after && isUnseen(after, seen) ? { clashesWith: after } : 'not-there';
   }
   if (rule === 'none' || said.isBeside) return {};
-  const last = held.filter(({ on }) => rule === 'the-last' || on === said.on).at(-1);
+  const last = held.filter((fact) => takesPlaceOf(rule, said, fact)).at(-1);
   if (!last) return {};
-  const isClash = isUnseen(last, seen) && !isSame(last.details, said.details);
+  const isOtherDay = rule === 'the-same-of-its-work' && last.on !== said.on;
+  const saysOther = isOtherDay || !isSame(last.details, said.details);
+  const isClash = isUnseen(last, seen) && saysOther;
   return isClash ? { clashesWith: last } : { replaces: last };
 }
 

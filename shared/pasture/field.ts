@@ -154,6 +154,12 @@ export class Field {
     return this.isGrazed ? mass - this.way.removedOn(after) : mass;
   }
 
+  /** Whether its stand, as it is left alone, is above a mass on one of some days. */
+  stoodAbove(kgPerHa: number, from: number, to: number): boolean {
+    for (let day = from; day < to; day++) if (kgPerHa < this.way.massAfter(day)) return true;
+    return false;
+  }
+
   /** What can be taken without going below the residual, kg/ha. */
   get aboveResidual(): number {
     return Math.max(0, this.mass - this.sward.residualKgPerHa);

@@ -174,8 +174,8 @@ export class Season extends GrazedDays {
   }
 
   /**
-   * What cattle would eat of a paddock as hay, kg: grass that grows old before its turn comes is
-   * worth more so, and the hay makes up for what is missed.
+   * What cattle would eat of a paddock as hay, kg: grass that grows old or rank before its turn comes
+   * is worth more so, and the hay makes up for what is missed.
    */
   private hayOf(paddock: number, day: number): number {
     const field = this.fields[paddock]!;

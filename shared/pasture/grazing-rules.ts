@@ -146,7 +146,8 @@ export function tallestToSpare(
   let tallest: number | undefined;
   fields.forEach((field, p) => {
     if (field.stay || !isOpen(field, day) || field.ripeness < 1) return;
-    if (tallest !== undefined && field.ripeness <= fields[tallest]!.ripeness) return;
+    // Of equals the last, which herds come to last.
+    if (tallest !== undefined && field.ripeness < fields[tallest]!.ripeness) return;
     for (let i = day; i < until; i++) if (field.sward.isClosed[i] === 1) return;
     if (judged.leastCutKgPerHa <= cutOf(problem, field, p, day)) tallest = p;
   });

@@ -28,7 +28,7 @@ export interface Ahead {
   /** Of it, what is needed before grass that is shut today lies as hay. */
   readonly beforeHayKg: number;
   readonly entered: ReadonlySet<number>;
-  /** Of these, paddocks whose grass is far poorer than hay by the time that a herd goes in. */
+  /** Of these, paddocks whose grass is far poorer than hay, or went rank, before a herd goes in. */
   readonly grownOld: ReadonlySet<number>;
 }
 
@@ -105,9 +105,16 @@ export class LookAhead extends GrazedDays {
     super.enter(stay, start, entry);
     const { paddock } = stay;
     const { digestibleEaten } = this.fields[paddock]!.stay!;
-    this.entered.add(paddock);
     const { judged, hayMcalPerKg } = this.problem;
-    if (judged.oldGrassShare < shortOfHay(digestibleEaten, hayMcalPerKg[paddock]!))
-      this.grownOld.add(paddock);
+    const isPoor = judged.oldGrassShare < shortOfHay(digestibleEaten, hayMcalPerKg[paddock]!);
+    if (isPoor || this.wentRank(stay)) this.grownOld.add(paddock);
+    this.entered.add(paddock);
+  }
+
+  /** Asked of the first stay only: what was grazed since is another stand. */
+  private wentRank({ paddock, from }: Stay): boolean {
+    if (this.asked.onMoveOf !== undefined || this.entered.has(paddock)) return false;
+    const field = this.fields[paddock]!;
+    return field.stoodAbove(field.sward.rankKgPerHa, this.day, from);
   }
 }

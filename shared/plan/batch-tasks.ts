@@ -16,8 +16,10 @@ import {
   ARRANGING,
   CONFIRMING_RULE,
   isOrderMade,
+  onceHere,
   ORDERS,
   pastTasks,
+  settledTasks,
   takenAsOrdered,
 } from './past-tasks.js';
 import { processingDays } from './processing-days.js';
@@ -142,13 +144,14 @@ function feedTrips(
 function tasksOf(context: PlanContext, events: readonly PlanEvent[]): Task[] {
   const { batch, facilities, life, tables, today, words } = context;
   const heat = facilityOf(facilities, 'brooder', batch.brooderId)?.heat.kind ?? 'lamp';
-  const dated = tables.taskTemplates.map(onDayOfOrder(context));
+  const dated = tables.taskTemplates.map(onDayOfOrder(context)).map(onceHere(context));
   return hangTasks(ruleBeforeOrder(context, dated, events), events, {
     id: batch.id,
     today,
     asksFor: (template) =>
       asksFor(context, template) && (!nobodyProcesses(events) || isWithoutHands(template)),
     isPast: pastTasks(context),
+    isSettled: settledTasks(context),
     isShut: (date) => noPostOn(date, context) !== undefined,
     counts: { 'hundred-birds': life.placed, 'hundred-eggs': life.eggs?.eggs ?? 0 },
     idOf: (templateId, { number }) =>

@@ -26,7 +26,7 @@ export function heatAsked(context: HeatContext, brooder: Brooder): HeatAsked {
     leastW: worst.need.low,
     byRule:
       kind === 'gas'
-        ? Math.ceil((floorM2 * gasRule.lowWPerM2) / wattsEach - 1e-9)
+        ? Math.ceil((worst.share * floorM2 * gasRule.lowWPerM2) / wattsEach - 1e-9)
         : lampsByRule(lampRule, context.life.placed, worst.asked.nightC, wattsEach),
   };
 }

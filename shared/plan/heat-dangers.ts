@@ -35,7 +35,7 @@ function leftOn(
   if (!week) return [];
   const { heat } = rig;
   const { left, hotDay, night } = week;
-  const lid = night.isOpen || !rig.hasLid ? '' : ' and the lid on';
+  const lid = night.isOpen || !rig.hasLid || rig.isRoom ? '' : ' and the lid on';
   return [
     issue(
       'act',

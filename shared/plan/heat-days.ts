@@ -15,7 +15,7 @@ import type { HeatTable } from '../tables/bird-tables.js';
 import { rowById, type Tables } from '../tables/tables.js';
 import { scheduleOf } from './brooding.js';
 import type { PlanContext } from './context.js';
-import { heatRig, riseUnderHeatK, type HeatRig } from './heat-rig.js';
+import { heatRig, riseUnderHeatK, warmsRoom, type HeatRig } from './heat-rig.js';
 import { spaceStandardOf } from './space-standard.js';
 
 /** What a day and its night ask of a brooder before anything is said of its walls. */
@@ -225,11 +225,12 @@ export function shellRows({ walls, roof }: Brooder, { materials }: Tables): read
 /** Rows that the temperature under the heaters rests on, beside the shell and the air. */
 export const heaterRows = ({ rig }: BroodingHeat): readonly Sourced[] => {
   const { table, heat, isAirSchedule, hasLid } = rig;
-  const rise = { lamp: table.radiant, gas: table.zone, plate: table.plate }[heat.kind];
+  const gas = warmsRoom(heat) ? [table.zone] : [table.gasBrooder, table.radiant];
+  const rise = { lamp: [table.radiant], gas, plate: [table.plate] }[heat.kind];
   return [
     table.floor,
     ...(hasLid ? [] : [table.openTop]),
-    ...(isAirSchedule && heat.kind !== 'plate' ? [] : [rise]),
+    ...(isAirSchedule && heat.kind !== 'plate' ? [] : rise),
     ...(heat.kind === 'lamp' ? [table.lampRule] : []),
     ...(heat.kind === 'lamp' && !isAirSchedule ? [table.clearance] : []),
   ];

@@ -14,6 +14,7 @@ import { lampZoneFormulas } from '../poultry/lamp-zone.js';
 import type { Tables } from '../tables/tables.js';
 import type { PlanContext } from './context.js';
 import { surroundingRows, type BroodingHeat } from './heat-days.js';
+import { warmsRoom } from './heat-rig.js';
 import type { HeatSetting } from './heat-setting.js';
 import type { HeatWeek } from './heat-weeks.js';
 
@@ -151,7 +152,7 @@ function instruction(shared: Shared, week: HeatWeek, when: Time): HeatInstructio
       ],
       { rows: [tooHot] },
     ),
-    lidOff: rig.hasLid && setting.isOpen,
+    lidOff: rig.hasLid && !rig.isRoom && setting.isOpen,
     ...(isRaised ? { raisedTo: heightOf(shared, heightM, air) } : {}),
     ...(hasSpot
       ? { underHeat: underOf(shared, { air, setting, heightM, label: `Under the heat, ${time}` }) }
@@ -214,17 +215,40 @@ function underOf(
     label,
   }: { air: NumberQuantity; setting: HeatSetting; heightM: number; label: string },
 ): NumberQuantity {
-  const { radiant, zone } = rig.table;
-  const isLamp = rig.heat.kind === 'lamp';
+  const { radiant, zone, gasBrooder } = rig.table;
+  if (rig.heat.kind === 'gas') {
+    return quantity(
+      label,
+      setting.underC,
+      'degC',
+      lampZoneFormulas.underGas,
+      [
+        from(air, 'T_air'),
+        fromRow(brooder, 'heat.wattsEach', 'Each', rig.heat.wattsEach, 'W', 'P'),
+        input(
+          'Burning, of what they could',
+          setting.watts / (setting.on * rig.heat.wattsEach),
+          'share',
+          'd',
+        ),
+        warmsRoom(rig.heat)
+          ? fromTable(zone, 'Floor warmer than the air', zone.roomBelowHeaterK, 'K', 'ΔT')
+          : fromTable(
+              gasBrooder,
+              'Rays on each square meter below',
+              gasBrooder.fluxWPerM2,
+              'W',
+              'E',
+            ),
+      ],
+      { rows: [radiant] },
+    );
+  }
   return quantity(label, setting.underC, 'degC', lampZoneFormulas.underLamp, [
     from(air, 'T_air'),
     fromRow(brooder, 'heat.wattsEach', 'Each', rig.heat.wattsEach, 'W', 'P'),
-    ...(isLamp
-      ? [
-          input('Height', heightM * 100, 'cm', 'h'),
-          fromTable(radiant, 'Part of it that is rays', radiant.share, 'share'),
-        ]
-      : [fromTable(zone, 'Floor warmer than the air', zone.roomBelowHeaterK, 'K')]),
+    input('Height', heightM * 100, 'cm', 'h'),
+    fromTable(radiant, 'Part of it that is rays', radiant.share, 'share'),
   ]);
 }
 
@@ -252,7 +276,8 @@ function wordsOf({ heat: { rig } }: Shared, week: HeatWeek, when: Time): string 
   const all = heat.thermostat && heat.kind !== 'plate' ? ', by the thermostat' : '';
   const count =
     on === 0 ? `No ${name} on` : `${on} of ${heat.count} ${heat.count === 1 ? one : name} on${all}`;
-  const lid = rig.hasLid ? (isOpen ? ', lid off' : ', lid on') : '';
+  const airing = isOpen ? ', doors and windows open' : '';
+  const lid = rig.isRoom ? airing : rig.hasLid ? (isOpen ? ', lid off' : ', lid on') : '';
   return `${count}${lid}`;
 }
 

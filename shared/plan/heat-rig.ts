@@ -15,6 +15,8 @@ export interface HeatRig {
   /** Whole or a part of its length, lid on or off. */
   readonly box: (share: number, isOpen: boolean) => BrooderBox;
   readonly hasLid: boolean;
+  /** Its top is a ceiling: it stays, and doors and windows open instead. */
+  readonly isRoom: boolean;
   /** Counts of heaters that can be on: none to all. */
   readonly counts: readonly number[];
 }
@@ -34,6 +36,7 @@ export function heatRig(
         ? heat.clearance.valueM
         : Math.max(heat.clearance.valueM, brooder.lampClearanceCm / 100),
     hasLid: brooder.roof !== undefined,
+    isRoom: brooder.roof !== undefined && heat.ceiling.fromM <= brooder.heightM,
     counts: Array.from({ length: brooder.heat.count + 1 }, (_, on) => on),
     box: (share, isOpen) => {
       const key = isOpen ? -share : share;
@@ -48,8 +51,8 @@ export function heatRig(
 }
 
 /**
- * How much warmer than the air birds are below a heater, K. A hover that warms the whole room and a
- * schedule of its air know little or nothing of that; a plate warms by touch and counts for none.
+ * How much warmer than the air birds are below a heater, K. A gas heater that warms the whole room
+ * and a schedule of its air know little or nothing of that; a plate warms by touch and counts for none.
  */
 export function riseUnderHeatK(
   { table, heat, isAirSchedule }: HeatRig,
@@ -57,10 +60,15 @@ export function riseUnderHeatK(
   radiantShare = table.radiant.share,
 ): number {
   if (isAirSchedule || heat.kind === 'plate') return 0;
-  if (heat.kind === 'gas') return table.zone.roomBelowHeaterK;
+  if (warmsRoom(heat)) return table.zone.roomBelowHeaterK;
+  if (heat.kind === 'gas') return table.radiant.riseKPerWPerM2 * table.gasBrooder.fluxWPerM2;
   return riseBelowLampK({ ...table.radiant, share: radiantShare }, heat.wattsEach, heightM);
 }
 
 /** Whether birds can get away from the heat: not where the whole room is kept warm. */
 export const hasCoolEnd = ({ heat, isAirSchedule }: HeatRig): boolean =>
-  heat.kind !== 'gas' && !isAirSchedule;
+  !warmsRoom(heat) && !isAirSchedule;
+
+/** Whether its heaters warm the air of a room, not the floor below them. */
+export const warmsRoom = ({ kind, warms }: Brooder['heat']): boolean =>
+  kind === 'gas' && warms === 'room';

@@ -21,7 +21,7 @@ export interface HeatRules {
 }
 
 export function heatRules(context: PlanContext, brooder: Brooder, night: ColdestNight): HeatRules {
-  if (brooder.heat.kind === 'gas') return { others: [gasRule(context, brooder)] };
+  if (brooder.heat.kind === 'gas') return { others: [gasRule(context, brooder, night)] };
   if (brooder.heat.kind === 'plate') return { others: [] };
   const lampRule = commonRule(context, brooder, night);
   return { ...(lampRule ? { lampRule } : {}), others: otherRules(context, brooder) };
@@ -77,9 +77,14 @@ const otherRules = (
   }));
 };
 
-function gasRule({ tables }: PlanContext, brooder: Brooder): HeatRules['others'][number] {
+function gasRule(
+  { tables }: PlanContext,
+  brooder: Brooder,
+  { worst: { share } }: ColdestNight,
+): HeatRules['others'][number] {
   const { gasRule: rule } = tables.heat;
-  const floorM2 = floorHadM2(brooder);
+  // What lies behind the board is not heated.
+  const floorM2 = share * floorHadM2(brooder);
   const count = (wPerM2: number): number =>
     Math.ceil((floorM2 * wPerM2) / brooder.heat.wattsEach - 1e-9);
   return {
@@ -91,6 +96,7 @@ function gasRule({ tables }: PlanContext, brooder: Brooder): HeatRules['others']
       brooderHeatFormulas.thumbRule,
       [
         floorHad(brooder, 'Floor', 'N'),
+        ...(share < 1 ? [input('Part of it in use', share, 'share')] : []),
         fromTable(rule, 'For each square meter', rule.lowWPerM2, 'W', 'w'),
         fromRow(brooder, 'heat.wattsEach', 'Each', brooder.heat.wattsEach, 'W', 'P'),
       ],

@@ -17,9 +17,9 @@ export const heatSeriesFormulas = {
     id: 'brooder-air',
     title: 'Air the brooder needs',
     words:
-      'What is wanted under the heat, less what the rays of a lamp at its least height add for a bird below it, or the little that a hover adds to the room it warms. With plates, which warm by touch, the least for the cool end.',
+      'What is wanted under the heat, less what the rays of a lamp at its least height add for a bird below it, what a gas brooder adds straight below it while it burns, or the little that a heater for the room adds to its floor. With plates, which warm by touch, the least for the cool end.',
     symbols: 'T_in = T_h − rise',
-    sources: ['UGA_RADIANT_FLUX', 'UGA_RADIANT'],
+    sources: ['UGA_RADIANT_FLUX', 'UGA_RADIANT_COVERAGE', 'UGA_RADIANT'],
     mark: 'estimate',
   },
   around: {

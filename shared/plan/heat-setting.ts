@@ -86,11 +86,14 @@ export function bestSetting(
   { share, heightM }: { share: number; heightM: number },
   raisedTo?: (setting: HeatSetting) => number,
 ): HeatSetting {
+  const isGasByThermostat = rig.heat.kind === 'gas' && rig.heat.thermostat;
   let best: HeatSetting | undefined;
   let least = Infinity;
   for (const on of countsOf(rig, hour, { share, heightM })) {
     for (const isOpen of rig.hasLid ? BOTH : OPEN) {
       let setting = settingOf(rig, hour, { on, isOpen, share, heightM });
+      // A gas heater with a thermostat burns less before anybody opens what it heats.
+      if (isOpen && rig.hasLid && isGasByThermostat && 0 < setting.watts) continue;
       if (raisedTo && 0 < spotTooHotK(rig, hour, setting)) {
         // What is raised has no thermostat: only the spot below it changes.
         const up = Math.max(heightM, raisedTo(setting));

@@ -8,13 +8,11 @@ import type { DatedSpan, TasksFor } from './tasks/hang-tasks.js';
 
 /**
  * Which work of a batch is past whatever became of it: that of the order once the birds are ordered,
- * that of fetching them once they were told to have come, that of the eggs once chicks are there, booking once there is a slot, and what lies so far back that it is taken as done.
+ * that of the eggs once chicks are there, and what lies so far back that it is taken as done.
  */
 export function pastTasks(context: PlanContext): NonNullable<TasksFor['isPast']> {
   const { batch, life, today, tables } = context;
   const isOrdered = isOrderMade(context);
-  // Told, not by the calendar: a box that is only due may still be on its way.
-  const hasCome = life.told?.came !== undefined;
   const isHatched = batch.arrivalDate < today;
   // With the last hen gone there is nothing to do for them; what follows processing is another's.
   const isAllGone =
@@ -23,12 +21,46 @@ export function pastTasks(context: PlanContext): NonNullable<TasksFor['isPast']>
   const longPast = addDays(today, -tables.judgements.work.longPastDays.value);
   return (template, event, dates) =>
     (isOrdered && template.doneByOrder === true) ||
-    (hasCome && template.doneByArrival === true) ||
-    (batch.slotDate !== undefined && template.id === BOOKING) ||
     (isHatched && HATCHING.has(event.kind)) ||
     isAllGone ||
     (event.date < longPast && lastDayOf(template, dates) < longPast && !template.goesOn);
 }
+
+/**
+ * Which work of a batch there is nothing left of by what was told, not by the calendar: a box that is
+ * only due may still be on its way. What the last plan has of it goes as well.
+ */
+export function settledTasks(context: PlanContext): NonNullable<TasksFor['isSettled']> {
+  const { batch } = context;
+  const isOrdered = orderOf(context) === 'told';
+  const isHere = hasCome(context);
+  return (template) =>
+    (isOrdered && template.doneByOrder === true) ||
+    (isHere && template.doneByArrival === true) ||
+    (batch.slotDate !== undefined && template.id === BOOKING);
+}
+
+/** Whether the birds were told to have come. */
+const hasCome = ({ life }: PlanContext): boolean => life.told?.came !== undefined;
+
+/**
+ * Work that had to be done before birds that were told to have come: what they cannot do without is
+ * asked for on that day and the next ones, in words of somebody who has them already.
+ */
+export const onceHere = (context: PlanContext): ((template: TaskTemplate) => TaskTemplate) =>
+  hasCome(context)
+    ? ({ latestOffsetDays: _latest, leadNote: _lead, waitDays: _wait, ...template }) => {
+        const { onceHere: here } = template;
+        if (template.doneByArrival) return { ...template, waitsFor: [] };
+        if (!here) return template;
+        const { earliestOffsetDays: _earliest, beforeEvent: _before, ...rest } = template;
+        return {
+          ...rest,
+          ...{ offsetDays: 0, lengthDays: here.days, name: here.name, ifLate: here.ifLate },
+          ...{ waitsFor: [], lapses: true, latestOffsetDays: here.days },
+        };
+      }
+    : (template) => template;
 
 /** The work of ordering birds. */
 export const ORDERS: ReadonlySet<string> = new Set([

@@ -11,6 +11,15 @@ export const lampZoneFormulas = {
     sources: ['UGA_RADIANT_FLUX', 'LAMP_TRADE'],
     mark: 'second-hand',
   },
+  underGas: {
+    id: 'under-gas-heater',
+    title: 'Temperature at the birds, under a gas heater',
+    words:
+      'A radiant gas brooder or a hover warms the floor below it more than the air, as a lamp does: hung as its maker says, about 315 W/m² fall straight below it while it burns, which held litter about 8 °C (14 °F) above the air; with a thermostat it burns a part of the time. A heater for the air of a room warms its floor little more than its air.',
+    symbols: 'T = T_air + d·0.026·E, or T_air + d·ΔT of a heater for the room',
+    sources: ['UGA_RADIANT_COVERAGE', 'UGA_RADIANT_FLUX'],
+    mark: 'second-hand',
+  },
   height: {
     id: 'lamp-height',
     title: 'Height of the lamps above the bedding',

@@ -338,6 +338,8 @@ export const heat = nested(
       fewestChicks: COUNT,
     }),
     rules: table('LampRuleOfThumb', { name: NAME, wattsPerChick: WATTS, ...SOURCED }),
+    gasBrooder: part('GasBrooder', { fluxWPerM2: WATTS }),
+    ceiling: part('Ceiling', { fromM: M }),
     gasRule: part('GasRule', { lowWPerM2: WATTS, highWPerM2: WATTS }),
     openTop: part('OpenTop', { convection: FACTOR, radiationWPerM2K: FACTOR, exchange: FACTOR }),
     floor: part('FloorOfBrooder', { wPerM2K: FACTOR }),

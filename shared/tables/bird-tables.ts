@@ -308,6 +308,10 @@ export interface HeatTable {
     readonly fewestChicks: number;
   };
   readonly rules: readonly LampRuleOfThumb[];
+  /** Radiation on the bedding straight below a gas brooder that hangs as high as its maker says. */
+  readonly gasBrooder: Sourced & { readonly fluxWPerM2: number };
+  /** From this height on the top of a brooder is a ceiling, and nobody takes it off. */
+  readonly ceiling: Sourced & { readonly fromM: number };
   readonly gasRule: Sourced & { readonly lowWPerM2: number; readonly highWPerM2: number };
   readonly openTop: Sourced & {
     readonly convection: number;

@@ -184,6 +184,7 @@ export const JUDGED = {
   /** When something is said to be wrong, and what is asked when it is. */
   alarms: [
     'recentDays',
+    'askedAgainDays',
     'brooderOffK',
     'grazedLowCm',
     'tenderDays',

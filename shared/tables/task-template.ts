@@ -79,6 +79,11 @@ export interface TaskTemplate extends Sourced {
   readonly doneByOrder?: boolean;
   /** Work of which nothing is left once the birds were told to have come. */
   readonly doneByArrival?: boolean;
+  /**
+   * How it is said, and for how many days it is of use, once birds were told to have come before it was
+   * done: that it is dropped or asked for then is common practice, no source.
+   */
+  readonly onceHere?: { readonly name: string; readonly days: number; readonly ifLate: string };
   readonly leadNote?: string;
   /** Left out of work that goes on until another event, where that always comes. */
   readonly lengthDays?: number;

@@ -120,6 +120,9 @@ const taskTemplate = (name: string, own: 'taskTemplates' | 'herdTaskTemplates') 
       animalsNeedIt: maybe(YES_NO),
       doneByOrder: maybe(YES_NO),
       doneByArrival: maybe(YES_NO),
+      onceHere: maybe(
+        nested('Once they are here', row('OnceHere', { name: NAME, days: DAYS, ifLate: WORDS })),
+      ),
       leadNote: maybe(WORDS),
       lengthDays: maybe(DAYS),
       spreadOver: maybe(

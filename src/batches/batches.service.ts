@@ -1,7 +1,10 @@
 import { Injectable } from '@nestjs/common';
+import { In, IsNull } from 'typeorm';
 import { plainDateAt } from '../../shared/calendar/plain-date.js';
 import type { Batch } from '../../shared/farm/batch.js';
+import { HEAD_CHANGES } from '../../shared/farm/head-count.js';
 import type { Saved } from '../../shared/farm/saved.js';
+import { cameTooEarly } from '../../shared/plan/came-too-early.js';
 import { isHistory, planningDay } from '../../shared/plan/planning-day.js';
 import { checkBatch } from '../../shared/plan/check-batch.js';
 import { climateFromMonthlyMeans } from '../../shared/weather/climate.js';
@@ -11,6 +14,7 @@ import { Database } from '../database/database.js';
 import { FacilitiesService } from '../facilities/facilities.service.js';
 import { FarmsService } from '../farms/farms.service.js';
 import { TablesService } from '../reference/tables.service.js';
+import { ToldFactEntity } from '../told/told-fact.entity.js';
 import type { BatchDto } from './batch.dto.js';
 import { BatchEntity, toBatch } from './batch.entity.js';
 
@@ -36,8 +40,20 @@ export class BatchesService extends RowsOfFarm<BatchEntity, Saved<Batch>, BatchD
 
   protected async valuesOf(farmId: string, sent: BatchDto, before?: BatchEntity) {
     await this.check(farmId, sent, before?.arrivalDate);
+    if (before) await this.refuseTooEarly(farmId, before, sent.arrivalDate);
     const { id: _id, version: _version, name, arrivalDate, ...details } = sent;
     return { name, arrivalDate, details };
+  }
+
+  /** Birds that are still waited for are moved to no day long ago, by whichever form. */
+  private async refuseTooEarly(farmId: string, before: BatchEntity, to: string): Promise<void> {
+    const { timeZone } = await this.farms.findOne(farmId);
+    const today = plainDateAt(Date.now(), timeZone);
+    const problem = cameTooEarly({ to, from: before.arrivalDate, today });
+    if (!problem) return;
+    const told = { farmId, about: before.id, kind: In([...HEAD_CHANGES]), takenBackAt: IsNull() };
+    if (await this.database.manager.existsBy(ToldFactEntity, told)) return;
+    throw new FieldError([problem]);
   }
 
   /** A batch that could not be planned is not saved either; one that came long ago may be changed. */

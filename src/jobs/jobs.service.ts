@@ -5,7 +5,7 @@ import { restingSince, type KeptJob } from '../../shared/farm/resting-jobs.js';
 import { progressOf } from '../../shared/farm/told-fact.js';
 import type { Saved } from '../../shared/farm/saved.js';
 import { ownJobProblems } from '../../shared/plan/work/check-jobs.js';
-import { jobsOfSet } from '../../shared/plan/work/job-sets.js';
+import { jobsToTake } from '../../shared/plan/work/job-sets.js';
 import type { JobSet } from '../../shared/tables/job-sets.js';
 import { FieldError } from '../../shared/problems/field-problem.js';
 import type { Expected } from '../common/expected-version.js';
@@ -76,7 +76,7 @@ export class JobsService {
     const farm = await this.farms.findOne(farmId);
     const today = plainDateAt(Date.now(), farm.timeZone);
     const place = { climate: await this.weather.climateOf(farm), latitudeDeg: farm.latitudeDeg };
-    const jobs = jobsOfSet(set, { ...dto, today, place });
+    const jobs = jobsToTake(set, { ...dto, today, place });
     if (jobs.length === 0) {
       throw new FieldError([
         {

@@ -33,6 +33,8 @@ export async function settlePlaces(
     const already = alreadyIn(move, moves.get(move.about) ?? []);
     const stands = paddocks.find(({ id }) => id === already);
     if (stands) throw new FieldError([thereAlready(field, stands)]);
+    if (move.details.isStill && isElsewhere(move, moves.get(move.about) ?? []))
+      throw new FieldError([notThere(field, move)]);
   }
   const movers = new Set(changed.map(({ about }) => about));
   const placed = new Map<string, { id: string; name: string }>();
@@ -65,7 +67,8 @@ function alreadyIn(
   moves: readonly HerdMove[],
 ): string | undefined {
   const isTold = moves.some((move) => move.id === id);
-  const mayBe = details.isTyped || details.work !== undefined || replaces !== undefined;
+  const mayBe =
+    details.isTyped || details.isStill || details.work !== undefined || replaces !== undefined;
   if (!isTold || mayBe) return undefined;
   const before = paddockOn(
     moves.filter((move) => move.id !== id),
@@ -73,6 +76,19 @@ function alreadyIn(
   );
   return before === details.paddockId ? before : undefined;
 }
+
+/** Whether a herd that is said to be still somewhere was told to be anywhere else. */
+function isElsewhere(move: HerdMove, moves: readonly HerdMove[]): boolean {
+  const isTold = moves.some(({ id }) => id === move.id);
+  return isTold && paddockOn(moves, addDays(move.on, 1)) !== move.details.paddockId;
+}
+
+const notThere = (field: string, { details }: HerdMove): FieldProblem => ({
+  field,
+  code: 'conflict',
+  given: details.paddockId,
+  fix: 'By what was told they were not there on that day: tell that they went into it, with the day.',
+});
 
 const thereAlready = (field: string, { id, name }: { id: string; name: string }): FieldProblem => ({
   field,

@@ -57,7 +57,8 @@ export async function keepFacts(
     }
     const details = { ...said.details } as Record<string, unknown>;
     refuse(k, toldProblems({ ...said, details } as Parameters<typeof toldProblems>[0], farm));
-    const place = await placeOf(manager, farmId, withOwn(said, all));
+    const together = kept.filter(({ isNew }) => isNew).map(({ fact }) => fact.id);
+    const place = await placeOf(manager, farmId, withOwn(said, all), together);
     refuse(k, 'problem' in place ? [place.problem] : []);
     if ('clashesWith' in place) {
       clashes.push({ theirs: place.clashesWith, yours: said });
@@ -96,6 +97,7 @@ async function placeOf(
   manager: EntityManager,
   farmId: string,
   said: Said,
+  together: readonly string[],
 ): Promise<Exclude<Place<ToldFact>, 'not-there'> | { problem: FieldProblem }> {
   const { kind, about, on, replaces } = said;
   const { replaces: rule, canStandBeside = false } = TOLD_KINDS[kind];
@@ -103,7 +105,10 @@ async function placeOf(
   if (replaces === undefined && rule === 'none') return {};
   const isOfDay = replaces === undefined && rule === 'the-one-of-that-day';
   const where = { farmId, kind, about, ...(isOfDay ? { on } : {}) };
-  const facts = (await manager.findBy(ToldFactEntity, where)).map(toFact);
+  const all = (await manager.findBy(ToldFactEntity, where)).map(toFact);
+  // Two lines of one trip are told together: neither takes the place of the other.
+  const facts =
+    rule === 'the-same-of-its-work' ? all.filter(({ id }) => !together.includes(id)) : all;
   const place = placeAmong(facts, said, rule);
   if (place !== 'not-there') return place;
   return {

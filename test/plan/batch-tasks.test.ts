@@ -62,6 +62,8 @@ describe('tasks of a batch', () => {
       'meat.preheat-brooder-and-check-floor-temperature',
       'meat.collect-chicks',
       'meat.dip-beaks-count-and-place-chicks',
+      'meat.price-and-order-feed',
+      'meat.clean-disinfect-and-dry-brooder',
     ];
     const before = over([]);
     expect(before).toEqual(expect.arrayContaining(done));

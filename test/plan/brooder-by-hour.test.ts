@@ -233,4 +233,28 @@ describe('gas with a thermostat for the example batch', () => {
     // By the noon of some week the birds alone are too much with the lid on.
     expect(open.length).toBeGreaterThan(0);
   });
+
+  it('warms the floor below a radiant brooder, and all air where it is said to warm the room', () => {
+    const gas = { kind: 'gas', wattsEach: 1500, count: 2, thermostat: true } as const;
+    const spot = planned('cold', { heat: gas }).heat!;
+    const room = planned('cold', { heat: { ...gas, warms: 'room' } }).heat!;
+    expect(spot.need.value).toBeLessThan(room.need.value);
+    expect(spot.energyTotal.value).toBeLessThan(room.energyTotal.value);
+    const [first] = spot.weeks;
+    const [firstOfRoom] = room.weeks;
+    // Litter that had 315 W/m² was at 40.6 °C in air of 32 to 33 °C: no rays make it more than that.
+    const restK = (part: typeof first): number =>
+      part!.night.underHeat!.value - part!.night.air.value;
+    expect(restK(first)).toBeGreaterThan(3);
+    expect(restK(first)).toBeLessThanOrEqual(40.6 - 32 + 1e-9);
+    expect(restK(firstOfRoom)).toBeLessThanOrEqual(1.7);
+  });
+
+  it('speaks of doors and windows where the top is a ceiling, not of a lid', () => {
+    const gas = { kind: 'gas', wattsEach: 6000, count: 2, thermostat: true } as const;
+    const { weeks } = planned('hot', { heat: gas, heightM: 2.4 }).heat!;
+    const words = weeks.flatMap(({ night, day, noon }) => [night.words, day.words, noon.words]);
+    expect(words.join()).not.toContain('lid');
+    expect(words.join()).toContain('doors and windows open');
+  });
 });

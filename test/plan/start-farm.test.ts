@@ -194,10 +194,24 @@ describe('a start', () => {
     expect(batch!.assumed).toContain('feedProgramId');
   });
 
+  it('shuts off a part of a winter brooder instead of heating all of it with a dozen lamps or gas', () => {
+    const made = start({ meat: { birds: 75, from: '2026-12-04', to: '2026-12-04' } });
+    const [batch] = made.batches;
+    const brooder = facilityOf(made.facilities, 'brooder', batch!.brooderId)!;
+    expect(brooder).toMatchObject({ closesOff: true, heat: { kind: 'lamp' } });
+    expect(brooder.assumed).toContain('closesOff');
+    expect(brooder.heat.count).toBeLessThanOrEqual(10);
+    const heat = planBatch(pictureOf(made), tables, batch!.id).heat!;
+    expect(heat.enough).toBe(true);
+    // The birds have a cool end on the coldest night of every week.
+    for (const { night } of heat.weeks)
+      expect(night.underHeat!.value - night.air.value).toBeGreaterThan(10);
+  });
+
   it('keeps a thousand pullets warm with gas, not with a hundred lamps', () => {
     const made = start({ layers: { birds: 983, from: '2027-01-01' } });
     const { heat } = facilityOf(made.facilities, 'brooder', made.batches[0]!.brooderId)!;
-    expect(heat.kind).toBe('gas');
+    expect(heat).toMatchObject({ kind: 'gas', thermostat: true });
     expect(heat.count).toBeLessThanOrEqual(25);
   });
 

@@ -78,14 +78,17 @@ const walkedAt = (place: (typeof PLACES)[number]) => {
 
 const seasonAt = (place: (typeof PLACES)[number]) => chooseMoves(contextAt(place));
 
-function contextAt({ latitudeDeg, forageId, minC, maxC, rainMm }: (typeof PLACES)[number]) {
+function contextAt(
+  { latitudeDeg, forageId, minC, maxC, rainMm }: (typeof PLACES)[number],
+  head = 6,
+) {
   return pastureContext(
     newPastureRequest({
       farm: { ...EXAMPLE_FARM, latitudeDeg },
       climate: climateFromMonthlyMeans(minC, maxC, 6, rainMm),
       today: latitudeDeg < 0 ? '2027-07-05' : '2027-03-01',
       paddocks: newPaddocks(12, { areaM2: 3000, forageId, hasShade: true }),
-      herds: [newHerd({ groups: [newGroup({ head: 6 })] })],
+      herds: [newHerd({ groups: [newGroup({ head })] })],
     }),
   );
 }
@@ -140,5 +143,19 @@ describe('five farms, walked for a season', () => {
     // Few go in for no better reason than that winter is near.
     const last = stays.filter(({ entry }) => entry === 'dormant' || entry === 'at-rest');
     expect(last.length / stays.length).toBeLessThan(0.12);
+  });
+
+  // A bound of our own: what is rank when its turn comes makes better hay than grazing.
+  it.each(PLACES)('mows rather than let grass go rank that is needed: $name', (place) => {
+    const { problem, books } = chooseMoves(contextAt(place, 8));
+    const { from, to, swards } = problem;
+    let rankDays = 0;
+    swards.forEach(({ rankKgPerHa }, p) => {
+      const isShut = (day: number): boolean =>
+        books.cuts.some((cut) => cut.paddock === p && cut.shutFrom <= day && day < cut.openFrom);
+      for (let day = from; day < to; day++)
+        if (rankKgPerHa < books.massKgPerHa[p]![day]! && !isShut(day)) rankDays++;
+    });
+    expect(rankDays / (swards.length * (to - from))).toBeLessThan(0.02);
   });
 });

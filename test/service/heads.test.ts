@@ -46,6 +46,17 @@ describe.each(databases())('birds that are counted on $name', (database) => {
     expect(row).toMatchObject({ orderedBirds: 80, arrivalDate: inDays(-2) });
   });
 
+  it('are moved to no day weeks ago while they are waited for, whichever form it is typed in', async () => {
+    await save({ arrivalDate: inDays(9), orderedBirds: 80 });
+    const path = `${farm.path}/batches/${batch.id}`;
+    const ago = batchBody({ arrivalDate: inDays(-28), orderedBirds: 80 });
+    expectFieldProblem(await app.api.put(path).send(ago), {
+      ...{ field: 'arrivalDate', code: 'out-of-bounds', given: inDays(-28), min: inDays(-3) },
+    });
+    await tell(of('arrived', -28, { birds: 80 })).expect(201);
+    await app.api.put(path).send(ago).expect(200);
+  });
+
   it('are not more dead than the plan has, until somebody tells how many came', async () => {
     await save({ arrivalDate: inDays(-300), purpose: 'layers', strainId: 'brown-layer' });
     const most = (await plan()).birds.chicksPlaced.value;

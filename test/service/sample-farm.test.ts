@@ -58,6 +58,11 @@ describe.each([anyDatabase()])('the sample farm on $name', (database) => {
     const meat = (batches as Saved<Batch>[]).find(({ name }) => name === 'Spring meat birds')!;
     const { id, version: _version, leaveAgeDays: _age, ...birds } = meat;
     const grown = { ...birds, arrivalDate: inDays(-40), targetLiveKg: 2.6 };
+    const came = { kind: 'arrived', about: id, on: inDays(-40), details: { birds: 80 } };
+    await app.api
+      .post(`${farm}/told`)
+      .send({ facts: [came] })
+      .expect(201);
     await app.api.put(`${farm}/batches/${id}`).send(grown).expect(200);
     const endsIn = async (minC: number): Promise<unknown> => {
       const days = syntheticDays('2020-01-01', '2023-12-31').map(({ date }) => ({

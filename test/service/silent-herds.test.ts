@@ -44,6 +44,18 @@ describe.each(databases())('where cattle are on $name', (database) => {
     }));
     await app.api.post(`${farm.path}/told`).send({ facts }).expect(201);
     expect((await silent())?.key).not.toBe(asked.key);
+    // Still there: not moved, and not asked until a stay later.
+    const at = (await app.api.get(`${farm.path}/herds/${herd.id}`)).body as Herd;
+    if (at.inPaddockId !== undefined) {
+      await move(0, { paddockId: at.inPaddockId, isStill: true }).expect(201);
+      const stands = (await app.api.get(`${farm.path}/herds/${herd.id}`)).body as Herd;
+      expect(stands.inSince).toBe(at.inSince);
+      expect(await silent()).toBeUndefined();
+    }
+    const elsewhere = ids.find((id) => id !== at.inPaddockId);
+    expectFieldProblem(await move(0, { paddockId: elsewhere, isStill: true }), {
+      ...{ field: 'facts.0.details.paddockId', code: 'conflict' },
+    });
     await move(0, { isOff: true }).expect(201);
     const now = (await app.api.get(`${farm.path}/herds/${herd.id}`)).body as Herd;
     expect(now.inPaddockId).toBeUndefined();

@@ -19,12 +19,13 @@ describe.each([anyDatabase()])('today on $name', (database) => {
     path = `/api/farms/${farm.id}`;
     today = plainDateAt(Date.now(), farm.timeZone);
     const batches = (await app.api.get(`${path}/batches`)).body as Saved<Batch>[];
-    const { id, ...meat } = batches.find(({ purpose }) => purpose === 'meat')!;
+    const { id, version: _version, ...meat } = batches.find(({ purpose }) => purpose === 'meat')!;
     const arrivalDate = addDays(today, -10);
+    await app.api.delete(`${path}/batches/${id}`).expect(204);
     await app.api
-      .put(`${path}/batches/${id}`)
+      .post(`${path}/batches`)
       .send({ ...meat, arrivalDate })
-      .expect(200);
+      .expect(201);
   });
   afterAll(() => app.close());
 

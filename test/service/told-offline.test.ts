@@ -142,6 +142,42 @@ describe.each(databases())('what is told by phones without signal, on $name', (d
     expect((await told(`?kind=work-progress&about=${key}`)).facts[0]!.key).toBe('a2');
   });
 
+  it('of a trip that both ticked off is bought once, and asked about where it was more bags', async () => {
+    const until = await readNow();
+    const key = 'batch/birds/meat.fetch-feed';
+    const line = (name: string, amount: number, from: string) => ({
+      ...{ kind: 'bought', about: key, on: inDays(-1), key: `${from}-${name}` },
+      details: { what: 'feed', name, amount, eachKg: 22, money: '30.00', work: key },
+      seen: { until },
+    });
+    const held = async (): Promise<(string | number)[][]> =>
+      (await told(`?kind=bought&about=${key}`)).facts
+        .flatMap((fact) => (fact.kind === 'bought' ? [fact.details] : []))
+        .map(({ name, amount }): (string | number)[] => [name!, amount])
+        .sort();
+    // Two lines alike of one telling are two purchases.
+    await tell(line('Starter', 3, 'a'), line('Grower', 5, 'a'), {
+      ...line('Starter', 3, 'a'),
+      key: 'a-again',
+    }).expect(201);
+    expect(await held()).toEqual([
+      ['Grower', 5],
+      ['Starter', 3],
+      ['Starter', 3],
+    ]);
+    await tell(line('Grower', 5, 'b')).expect(201);
+    expect(await held()).toHaveLength(3);
+    const clash = expectProblem(await tell(line('Grower', 6, 'c')), 409) as unknown as ClashAnswer;
+    expect(clash.current).toMatchObject([{ key: 'b-Grower', details: { amount: 5 } }]);
+    const seen = { until: clash.current[0]!.toldAt };
+    await tell({ ...line('Grower', 6, 'c'), seen }).expect(201);
+    expect((await held())[0]).toEqual(['Grower', 6]);
+    // Typed by itself it is another purchase, whatever the tick told.
+    const { work: _work, ...typed } = line('Grower', 6, 'd').details;
+    await tell({ ...line('Grower', 6, 'd'), details: typed }).expect(201);
+    expect(await held()).toHaveLength(4);
+  });
+
   it('names what cannot be read of what was seen', async () => {
     const answer = await tell(reading(10, { seen: { until: 'yesterday' } }));
     expectFieldProblem(answer, { field: 'facts.0.seen.until', code: 'not-a-date' });

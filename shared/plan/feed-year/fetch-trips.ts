@@ -124,10 +124,13 @@ function asTrip(
   const last = lastDayOf(trip);
   const spareDays = Math.max(0, daysBetween(on, last) - (task.event === 'arrival' ? 1 : 0));
   const { isOver: _isOver, ...rest } = task;
+  // Birds that are there already eat on that day: nobody looks for a better one.
+  const isAtOnce = task.event === 'arrival' && task.offsetDays === 0;
   return {
     ...rest,
     name: nameOf(trip, farm.currency),
-    ...{ earliestStart: on, start: on, end: on, latestStart: addDays(on, spareDays) },
+    ...(isAtOnce ? {} : { earliestStart: on }),
+    ...{ start: on, end: on, latestStart: addDays(on, spareDays) },
     ...{ spareDays, alreadyLate: on < today, overdue: on < today },
     ...(task.conditions ? { conditions: onDaysOf(trip, task.conditions) } : {}),
     buys: buysOf(trip, farm.currency),

@@ -21,6 +21,7 @@ import { planManure, type BirdMove } from './manure.js';
 import { lowEntries } from './low-entries.js';
 import { mowingGoes, mowingWorkOf } from './mowing-goes.js';
 import { movesOf, type Move } from './moves.js';
+import { assumedIssues, withMovesAssumed, type AssumedMove } from './moves-assumed.js';
 import { paddockPart, type PaddockPart } from './paddock-part.js';
 import { pastureContext } from './pasture-context.js';
 import { pastureIssues } from './pasture-issues.js';
@@ -65,6 +66,8 @@ export interface PasturePlan {
   readonly birds: readonly BirdMove[];
   /** Ground that becomes garden. */
   readonly beds: readonly BedPart[];
+  /** Moves that nobody told, where nothing was told of a herd for long. */
+  readonly assumedMoves?: readonly AssumedMove[];
   /** Work of all herds, by date. */
   readonly tasks: readonly Task[];
   readonly forageBalance: GrassBook;
@@ -83,11 +86,22 @@ const NO_PADDOCK: FieldProblem = {
 const OF_EVERY_PASTURE = ['electric-fence'];
 
 /**
- * Plans the grass of a season: where every herd is on every day, and whether the grass lasts.
+ * Plans the grass of a season: where every herd is on every day, and whether the grass lasts. Herds of
+ * which nothing was told for long are taken to have moved as planned.
  *
  * @throws FieldError naming every field that makes a plan impossible
  */
 export function planPasture(picture: AnimalPicture, tables: Tables): PasturePlan {
+  const { picture: asAssumed, assumed } = withMovesAssumed(picture, tables, (then) =>
+    planAsTold(then, tables),
+  );
+  const plan = planAsTold(asAssumed, tables);
+  if (assumed.length === 0) return plan;
+  const issues = byLevel([...assumedIssues(picture, tables, assumed), ...plan.issues]);
+  return { ...plan, assumedMoves: assumed, issues };
+}
+
+function planAsTold(picture: AnimalPicture, tables: Tables): PasturePlan {
   const request = pastureOfFarm(picture, tables);
   checkPasture(request);
   if (request.paddocks.length === 0) throw new FieldError([NO_PADDOCK]);

@@ -86,8 +86,8 @@ export function withBirds(
     return { ...before, facilities: before.facilities.map(fit) };
   };
   const fittedAll = (lamps: LampChoice): FarmPicture =>
-    // Lamps are chosen once the brooder has its size, and counted once they are chosen.
-    fitted(fitted(fitted(dated, lamps), lamps), lamps);
+    // Lamps are chosen once the brooder has its size and its board, and counted once they are chosen.
+    fitted(fitted(fitted(fitted(dated, lamps), lamps), lamps), lamps);
   const fit = fittedAll('smaller-if-too-strong');
   // Nobody hangs half a dozen small lamps over twenty chicks: a weaker bulb in later weeks is easier.
   return hasManySmallLamps(fit, ids.brooder, sizes) ? fittedAll('usual') : fit;
@@ -207,9 +207,13 @@ function fitFacility(
   switch (facility.kind) {
     case 'brooder': {
       const [floor, feeder, drinker] = plan.space.needs.map(({ most }) => most.value);
-      const heat = heatFor(facility, plan, sizes, lamps);
+      const neededW = (plan.heat?.heatersNeeded?.value ?? 0) * facility.heat.wattsEach;
+      // A board across it costs less than lamps for a floor that small chicks do not use yet.
+      const boarded = sizes.lamp.mostInAll * sizes.lamp.wattsEach < neededW && !facility.closesOff;
+      const heat = boarded ? facility.heat : heatFor(facility, plan, sizes, lamps);
       return {
         ...facility,
+        ...(boarded ? boardOf(facility) : {}),
         ...sidesFor(
           Math.max(floor!, plan.birds.toOrder.value * defaults.brooderM2PerChick),
           defaults.brooderSidesM[farm.units],
@@ -249,6 +253,11 @@ const roomOf = ({ walls, assumed = [] }: Brooder, heightM: number): Partial<Broo
   assumed: [...new Set([...assumed, 'roof'])],
 });
 
+const boardOf = ({ assumed = [] }: Brooder): Partial<Brooder> => ({
+  closesOff: true,
+  assumed: [...new Set([...assumed, 'closesOff'])],
+});
+
 /** Lamps that leave a cool end; gas where lamps would be too many. */
 function heatFor(
   { heat }: Brooder,
@@ -258,7 +267,8 @@ function heatFor(
 ): Brooder['heat'] {
   const needed = plan.heat?.heatersNeeded?.value ?? 0;
   if (heat.kind === 'gas') return { ...heat, count: Math.max(1, needed) };
-  if (lamp.most < needed) return { ...heat, kind: 'gas', wattsEach: gas.wattsEach, count: 1 };
+  if (lamp.most < needed)
+    return { ...heat, kind: 'gas', wattsEach: gas.wattsEach, count: 1, thermostat: true };
   const isSmaller = lamps === 'smaller-if-too-strong' && isTooStrong(plan);
   const wattsEach = isSmaller ? lamp.smallerWatts : heat.wattsEach;
   return { ...heat, wattsEach, count: Math.max(lamp.least, needed) };

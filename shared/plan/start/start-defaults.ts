@@ -14,6 +14,8 @@ export interface StartSizes {
     /** Where more of the smaller ones would be needed, the usual ones are hung. */
     readonly smallerMost: number;
     readonly least: number;
+    /** Where the whole floor would take more, a board shuts off a part in the first weeks. */
+    readonly mostInAll: number;
     /** A larger flock is kept warm with gas. */
     readonly most: number;
   };

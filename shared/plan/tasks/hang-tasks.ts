@@ -17,6 +17,8 @@ export interface TasksFor {
   readonly counts: Readonly<Partial<Record<WorkUnit, number>>>;
   /** Whether its time is past, besides what its own dates say; left out, nothing is. */
   readonly isPast?: (template: TaskTemplate, event: PlanEvent, dates: DatedSpan) => boolean;
+  /** Whether what was told leaves nothing of it to do. */
+  readonly isSettled?: (template: TaskTemplate) => boolean;
   /** Id of a task among its own: it must stay the same when dates move, as ticks are kept by it. */
   readonly idOf: (templateId: string, event: PlanEvent) => string;
   /** Days on which nobody answers in a shop or an office: what needs one stands before them. */
@@ -205,7 +207,9 @@ function taskOf(
   const days = template.isDaily ? task.lengthDays : 1;
   const noUseAfter = lastOfUse(template, event);
   const lastDay = noUseAfter ?? (template.isDaily ? dates.end : undefined);
+  const isSettled = of.isSettled?.(template) === true;
   const isOver =
+    isSettled ||
     (lastDay !== undefined && lastDay < of.today && !template.goesOn) ||
     of.isPast?.(template, event, dates) === true;
   // Daily work that has begun goes on; it is not late.
@@ -238,6 +242,7 @@ function taskOf(
     result.earliestStart = addDays(event.date, earliestOffsetDays);
   if (noUseAfter !== undefined) result.noUseAfter = noUseAfter;
   if (isOver) result.isOver = true;
+  if (isSettled) result.isSettled = true;
   if (mayFollowDays !== undefined) result.mayFollowDays = mayFollowDays;
   if (spreadOver) result.spreadOver = spanOf(event.date, spreadOver);
   if (leadNote !== undefined) result.leadNote = leadNote;

@@ -41,6 +41,8 @@ export interface Task {
   readonly noUseAfter?: PlainDate;
   /** Its time is past: the birds are there without it, or its last day is over. */
   readonly isOver?: boolean;
+  /** Something that was told leaves nothing of it to do, on whatever day it is planned. */
+  readonly isSettled?: boolean;
   /** Days it may be done after its day without loss. */
   readonly mayFollowDays?: number;
   /** Days over which its hours come, a part with each animal. */

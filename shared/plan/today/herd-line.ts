@@ -22,10 +22,12 @@ export interface HerdLine {
     readonly paddock: string;
     readonly since: PlainDate;
     readonly until: PlainDate;
+    /** Nobody told it: they are taken to have moved as planned. */
+    readonly isAssumed?: true;
     /** It goes there today, and nobody has told yet that it did. */
     readonly isToCome?: true;
   };
-  /** The paddock it stands in, as it was told, and the one it goes into next. */
+  /** The paddock it stands in, as it was told or is assumed, and the one it goes into next. */
   readonly here?: { readonly paddockId: string; readonly paddock: string };
   readonly nextPaddockId?: string;
   readonly water: NumberQuantity;
@@ -60,12 +62,16 @@ function herdLine(
   const stay = pasture?.moves.find(
     (move) => move.herdId === herd.id && move.from <= today && today <= move.to,
   );
-  const isToCome = stay?.from === today && stay.paddockId !== herd.inPaddockId;
+  const assumed = pasture?.assumedMoves?.findLast(({ herdId }) => herdId === herd.id);
+  const { inPaddockId, inSince } = assumed
+    ? { inPaddockId: assumed.paddockId, inSince: assumed.on }
+    : herd;
+  const isToCome = stay?.from === today && stay.paddockId !== inPaddockId;
   const turnOut = pasture?.keyDates.herds.find(({ herdId }) => herdId === herd.id)?.turnOut;
   const ahead = pasture?.moves.find((move) => move.herdId === herd.id && today < move.from);
   const next = ahead && nextMove(pasture!, turnOut, { move: ahead, today });
   const goesTo = isToCome ? stay : ahead;
-  const here = picture.paddocks.find(({ id }) => id === herd.inPaddockId);
+  const here = picture.paddocks.find(({ id }) => id === inPaddockId);
   return {
     kind: 'herd',
     ...{ id: herd.id, name: herd.name, head },
@@ -73,9 +79,10 @@ function herdLine(
       ? {
           on: {
             paddock: paddockName(pasture!, stay.paddockId),
-            since: herd.inPaddockId === stay.paddockId ? (herd.inSince ?? stay.from) : stay.from,
+            since: inPaddockId === stay.paddockId ? (inSince ?? stay.from) : stay.from,
             until: stay.to,
             ...(isToCome ? { isToCome } : {}),
+            ...(assumed && !isToCome ? { isAssumed: true } : {}),
           },
         }
       : {}),

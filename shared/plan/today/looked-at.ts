@@ -28,6 +28,12 @@ export interface Attention {
   readonly isAlarm?: true;
   /** Moves that are told with one touch, if they were as planned. */
   readonly moves?: readonly MoveMeant[];
+  /** Where they were told to be, if they are still there. */
+  readonly stillIn?: {
+    readonly herdId: string;
+    readonly paddockId: string;
+    readonly paddock: string;
+  };
 }
 
 /** A move that was planned: where to, or off grass, and on which day. */

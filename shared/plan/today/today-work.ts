@@ -96,7 +96,11 @@ export function todayJobs(plan: WorkPlan, { progress }: Pick<FarmPicture, 'progr
   const { today } = plan;
   const marks = new Map(progress.map((mark) => [mark.key, mark]));
   const tomorrow = addDays(today, 1);
-  const open = plan.jobs.flatMap((job): TodayJob[] => {
+  // What animals cannot do without another day stands above all other work.
+  const isUrgent = ({ animalsNeedIt, latest }: PlannedJob): boolean =>
+    animalsNeedIt === true && latest <= today;
+  const jobs = [...plan.jobs.filter(isUrgent), ...plan.jobs.filter((job) => !isUrgent(job))];
+  const open = jobs.flatMap((job): TodayJob[] => {
     const piece = job.pieces.find(({ date }) => date === today);
     if (!piece && marks.get(job.key)?.notBefore === tomorrow) return [laterJob(plan, job)];
     const isDue = job.pieces.length === 0 && job.latest <= today;

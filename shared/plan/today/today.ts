@@ -67,7 +67,7 @@ export function todayOf(
     chores,
     attention: attentionOf(
       { ...{ picture, plan, batches, pasture, animals }, judged: tables.judgements.alarms },
-      silentHerds(picture, tables),
+      silentHerds(picture, tables, pasture),
     ),
     keyDates: comingDates(picture, plan, batches),
     unplanned: plan.unplanned,

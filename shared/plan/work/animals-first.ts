@@ -9,25 +9,32 @@ import type { WorkRequest } from './work-request.js';
  * for what has no place itself (feed is fetched though nobody compared prices), and where no day has
  * the hours for it, it takes those of the day with most of them and goes beyond them.
  *
+ * What takes more than a day, as a brooder that is built, is not put on one: the animals can come later.
  * Undefined where nothing is left undone that could be done. A store that is shut stays shut; rain
  * is no reason for chicks to be without feed.
  */
 export function withAnimalsFirst(work: WholeWork): WorkNeed[] | undefined {
   const { needs, problem, fitted, request } = work;
-  const stayMinutes = 60 * request.tables.judgements.work.stayH.value;
+  const { stayH, helperHours } = request.tables.judgements.work;
+  const stayMinutes = 60 * stayH.value;
   let isChanged = false;
   const next = needs.map((need, i): WorkNeed => {
     const { pinned, minutes } = problem.jobs[i]!;
     const placed = placedMinutes(fitted.plan[i]!);
     // What lacks a few minutes is done by staying longer.
     const isDone = 0 < placed && minutes - placed <= stayMinutes;
-    if (!need.animalsNeedIt || pinned || isDone) return need;
-    const mended = withoutUndone(work, i) ?? boundToADay(work, i);
+    if (!need.animalsNeedIt || pinned || (isDone && !isTooLate(work, i))) return need;
+    const isOfADay = need.hours <= helperHours.value;
+    const mended = withoutUndone(work, i) ?? (isOfADay ? boundToADay(work, i) : undefined);
     if (mended) isChanged = true;
     return mended ?? need;
   });
   return isChanged ? next : undefined;
 }
+
+/** What is of use after its day is late all the same: chicks that wait for feed are not fed by then. */
+const isTooLate = ({ needs, problem, fitted }: WholeWork, i: number): boolean =>
+  !needs[i]!.isBeforeEvent && Math.max(0, problem.jobs[i]!.dueDay) < finishDay(fitted.plan[i]!);
 
 /** It goes without what it waits for that has no place. */
 function withoutUndone({ needs, fitted }: WholeWork, i: number): WorkNeed | undefined {
@@ -46,11 +53,14 @@ function withoutUndone({ needs, fitted }: WholeWork, i: number): WorkNeed | unde
   };
 }
 
-/** It has one day: that suits it, between what it waits for and what waits for it, with most hours left. */
+/**
+ * It has one day: that suits it, between what it waits for and what waits for it, with most hours left;
+ * of those in time, else the first there is.
+ */
 function boundToADay(work: WholeWork, i: number): WorkNeed | undefined {
   const { needs, problem, fitted, left, days } = work;
   const { shopsOpen } = needs[i]!.conditions;
-  const { suits, able, fromDay, untilDay, waitsFor } = problem.jobs[i]!;
+  const { suits, able, fromDay, dueDay, untilDay, waitsFor } = problem.jobs[i]!;
   const after = Math.max(0, ...waitsFor.map(({ job }) => finishDay(fitted.plan[job]!)));
   const followers = problem.jobs.flatMap((job, k) =>
     job.waitsFor.some((wait) => wait.job === i) ? (fitted.plan[k]![0]?.day ?? []) : [],
@@ -61,6 +71,7 @@ function boundToADay(work: WholeWork, i: number): WorkNeed | undefined {
   let best: number | undefined;
   for (let day = Math.max(0, fromDay); day <= Math.min(untilDay, problem.days - 1); day++) {
     if (shopsOpen && days.isShut[day] === 1) continue;
+    if (best !== undefined && dueDay < day) break;
     if (best === undefined || isBetter(day, best)) best = day;
   }
   function isBetter(day: number, than: number): boolean {

@@ -25,11 +25,9 @@ export function arrivalsToMove(request: WorkRequest, unfit: Unfit): ReadonlyMap<
     if (work.kind !== 'batch' || !arrival || arrival.date <= request.today) continue;
     const waiting = open.filter(({ belongsTo }) => belongsTo?.id === work.id).map(({ key }) => key);
     if (waiting.length === 0) continue;
-    const tried = LATER_DAYS.map((days) => {
-      const still = new Set(unfit(withLater(request, work, days)).map(({ key }) => key));
-      return { days, fits: waiting.filter((key) => !still.has(key)) };
-    });
-    const { days, fits } = tried.reduce((a, b) => (a.fits.length < b.fits.length ? b : a));
+    const { days, fits } = soonestWithMost(waiting, (later) =>
+      unfit(withLater(request, work, later)),
+    );
     const date = formatDate(addDays(arrival.date, days), {
       units: request.farm.units,
       today: request.today,
@@ -38,6 +36,26 @@ export function arrivalsToMove(request: WorkRequest, unfit: Unfit): ReadonlyMap<
     for (const key of fits) found.set(key, words);
   }
   return found;
+}
+
+/** The first of the days on which most fits; where nothing does on the last, no other is tried. */
+function soonestWithMost(
+  waiting: readonly string[],
+  unfit: (days: number) => readonly WorkNeed[],
+): { days: number; fits: string[] } {
+  const tryOn = (days: number): { days: number; fits: string[] } => {
+    const still = new Set(unfit(days).map(({ key }) => key));
+    return { days, fits: waiting.filter((key) => !still.has(key)) };
+  };
+  let most = tryOn(LATER_DAYS.at(-1)!);
+  if (most.fits.length === 0) return most;
+  for (const days of LATER_DAYS.slice(0, -1)) {
+    const tried = tryOn(days);
+    if (tried.fits.length < most.fits.length) continue;
+    most = tried;
+    break;
+  }
+  return most;
 }
 
 const withLater = (request: WorkRequest, work: DatedWork, days: number): WorkRequest => ({

@@ -4,7 +4,7 @@ import { seededRandom } from '../../schedule/random.js';
 import { daysLeft } from '../../schedule/work-reasons.js';
 import { fitWork, type FittedWork, type WorkLimits } from '../../schedule/work-search.js';
 import type { EarlierWork } from '../../schedule/work-settling.js';
-import type { WorkJob, WorkProblem } from '../../schedule/work.js';
+import type { WorkJob, WorkPiece, WorkPlacing, WorkProblem } from '../../schedule/work.js';
 import type { WorkTable } from '../../tables/work-table.js';
 import { asKeptForAnimals, withAnimalsFirst } from './animals-first.js';
 import { goesOnAsKept } from './as-kept.js';
@@ -56,11 +56,18 @@ export const limitsFor = (jobs: number): WorkLimits => ({
  *
  * @param plans to try, where it shall not go by the number of jobs
  * @param hasAnimalsFirst false: within people's hours alone, where what animals need has no place either
+ * @param from pieces by key of the work to go on from, for a question that changes a little of it
  */
 export function fitAll(
   given: WorkRequest,
   plans?: number,
-  { hasAnimalsFirst = true } = {},
+  {
+    hasAnimalsFirst = true,
+    from,
+  }: {
+    readonly hasAnimalsFirst?: boolean;
+    readonly from?: ReadonlyMap<string, readonly WorkPiece[]>;
+  } = {},
 ): {
   work: WholeWork;
   chores: readonly PlannedChore[];
@@ -80,11 +87,20 @@ export function fitAll(
     const jobs = asHoursAllow(request, needs, jobsOf(request, needs, days, hours.onItsDay), hours);
     return { problem: { days: horizon, workers: hours.workers, jobs }, hours };
   };
-  const fitNeeds = (needs: readonly WorkNeed[]): { work: WholeWork; hours: WorkHours } => {
+  const fitNeeds = (
+    needs: readonly WorkNeed[],
+    before?: WholeWork,
+  ): { work: WholeWork; hours: WorkHours } => {
     const { problem: hard, hours } = asked(needs);
+    const tries = plans ?? plansFor(given, needs.length);
+    const begun = from
+      ? needs.map(({ key }) => from.get(key) ?? [])
+      : request.kept
+        ? undefined
+        : before?.fitted.plan;
     const { problem, fitted } = fitOrExplain(needs, () =>
       fitSoonAfter(hard, (each) =>
-        fitOn(request, needs, each, plans ?? plansFor(given, needs.length)),
+        begun ? goOnFrom(request, begun, each, tries) : fitOn(request, needs, each, tries),
       ),
     );
     const left = daysLeft(problem, fitted.plan);
@@ -115,13 +131,13 @@ function isWorthGoingOn(
 /** Fits work in again where animals are left without what they need, with that first. */
 function fitWithAnimalsFirst<Found extends { readonly work: WholeWork }>(
   needs: readonly WorkNeed[],
-  fit: (needs: readonly WorkNeed[]) => Found,
+  fit: (needs: readonly WorkNeed[], before?: WholeWork) => Found,
 ): Found {
   let found = fit(needs);
   for (let round = 0; round < MOST_ROUNDS; round++) {
     const next = withAnimalsFirst(found.work);
     if (!next) break;
-    found = fit(next);
+    found = fit(next, found.work);
   }
   return found;
 }
@@ -169,6 +185,26 @@ const withSoonAfter = (problem: WorkProblem, isAsked: (index: number) => boolean
 
 const isInOneGo = ({ pinned, smallestPieceMinutes }: WorkJob): boolean =>
   !pinned && smallestPieceMinutes === undefined;
+
+/** Of the tries for a plan so many are made again where one is gone on from: little of it changes. */
+const SHARE_AGAIN = 0.2;
+
+/** Goes on from a plan of which little has changed: it stays where it still can. */
+const goOnFrom = (
+  { seed }: WorkRequest,
+  plan: WorkPlacing,
+  problem: WorkProblem,
+  tries: number,
+): FittedWork =>
+  fitWork(
+    problem,
+    {
+      ...limitsFor(problem.jobs.length),
+      plans: Math.max(Math.min(tries, PLANS_AGAIN), Math.round(SHARE_AGAIN * tries)),
+    },
+    seededRandom(seed),
+    { plan, costPerMove: 0 },
+  );
 
 /** Fits the work in; where a day has gone by as it was planned, the plan only goes on. */
 function fitOn(
@@ -228,7 +264,8 @@ export function jobsOf(
       ...(suits ? { suits } : {}),
       needsLight: need.conditions.daylight ?? false,
       waitsFor: need.waitsFor.map(({ key, ...wait }) => ({ job: index.get(key)!, ...wait })),
-      lateCostPerDay: times * lateCostPerDay,
+      // What is done the day before they come has done its work: better late than in part.
+      lateCostPerDay: (need.isBeforeEvent ? 1 : times) * lateCostPerDay,
       lostCost: times * lostCost,
       ...(bound ? { pinned: [bound.piece] } : {}),
     };

@@ -48,8 +48,8 @@ export const turnOutOf = (
     : undefined;
 
 /**
- * The date a set is hung on unless the user says otherwise: the next one from today on, or the one
- * just past while most of the set's work still lies ahead.
+ * The date a set is hung on unless the user says otherwise: that of this year while so much of its work
+ * still lies ahead that somebody who has the hives or beds already is to be told of it, else the next.
  */
 export function suggestedAnchor(
   set: JobSet,
@@ -65,10 +65,16 @@ export function suggestedAnchor(
       suggest?.from === 'last-frost' ? (suggest.offsetDays ?? 0) : 0,
     );
   };
-  const lastDue = Math.max(...set.jobs.map(({ dueOffsetDays }) => dueOffsetDays));
   const first = [0, 1, 2].map((k) => anchorIn(yearOf(today) + k));
-  return first.find((date) => today <= addDays(date, Math.floor(lastDue / 2))) ?? first[1]!;
+  const isWorthIt = (anchorOn: PlainDate): boolean => {
+    const all = datedJobs(set, { anchorOn, count: 1 });
+    return LEAST_AHEAD_SHARE * all.length <= all.filter(({ dueOn }) => today <= dueOn).length;
+  };
+  return first.find(isWorthIt) ?? first[1]!;
 }
+
+/** Of the jobs of a set, so many must still be due for it to be one of this year: a guess, no source. */
+const LEAST_AHEAD_SHARE = 1 / 3;
 
 /** Where it is always or never warm enough, the first of May. */
 function hivesOpenIn(place: DatedPlace, year: number): PlainDate {
@@ -101,34 +107,13 @@ export const hoursOfSet = (
  * they move along with it.
  *
  * Hours: base plus an amount for each of the count; of each person where two work at once.
- *
- * @param place where it is known, work in warm soil has its days once that is usually warm enough
  */
-export function jobsOfSet(
-  set: JobSet,
-  {
-    anchorOn,
-    count,
-    eventId,
-    today,
-    place,
-  }: {
-    anchorOn: PlainDate;
-    count: number;
-    eventId?: string;
-    today: PlainDate;
-    place?: WarmPlace;
-  },
-): OwnJob[] {
-  const jobs = set.jobs
-    .flatMap((job) => {
-      const warmOn = onWarmSoil(job, anchorOn, place);
-      return Array.from({ length: job.times ?? 1 }, (_, k) =>
-        dated(set, job, { anchorOn: warmOn, count, k }),
-      );
-    })
-    .map((job) => (eventId === undefined ? job : { ...job, tiedTo: { eventId, on: anchorOn } }));
-  const open = jobs.filter((job) => today <= (job.noUseAfter ?? job.dueOn));
+export function jobsOfSet(set: JobSet, on: TakenOn): OwnJob[] {
+  const { anchorOn, eventId, today } = on;
+  const jobs = datedJobs(set, on).map((job) =>
+    eventId === undefined ? job : { ...job, tiedTo: { eventId, on: anchorOn } },
+  );
+  const open = jobs.filter((job) => today <= lastDayOf(job));
   const ids = new Set(open.map(({ id }) => id));
   return open.map((job) => {
     const notBefore = job.notBefore! < today ? today : job.notBefore!;
@@ -138,6 +123,39 @@ export function jobsOfSet(
     return { ...free, notBefore };
   });
 }
+
+/**
+ * The jobs of a set for somebody who takes it in the middle of its season: nothing of it is late before
+ * it was known. What is past its day but of use still is due by its last one.
+ */
+export const jobsToTake = (set: JobSet, on: TakenOn): OwnJob[] =>
+  jobsOfSet(set, on).map((job) => (job.dueOn < on.today ? { ...job, dueOn: lastDayOf(job) } : job));
+
+/** Jobs of a set that are over for its year, in its order. */
+export const passedOfSet = (set: JobSet, on: TakenOn): OwnJob[] =>
+  datedJobs(set, on).filter((job) => lastDayOf(job) < on.today);
+
+interface TakenOn {
+  readonly anchorOn: PlainDate;
+  readonly count: number;
+  readonly eventId?: string;
+  readonly today: PlainDate;
+  /** Where it is known, work in warm soil has its days once that is usually warm enough. */
+  readonly place?: WarmPlace;
+}
+
+const lastDayOf = ({ noUseAfter, dueOn }: OwnJob): PlainDate => noUseAfter ?? dueOn;
+
+const datedJobs = (
+  set: JobSet,
+  { anchorOn, count, place }: Pick<TakenOn, 'anchorOn' | 'count' | 'place'>,
+): OwnJob[] =>
+  set.jobs.flatMap((job) => {
+    const warmOn = onWarmSoil(job, anchorOn, place);
+    return Array.from({ length: job.times ?? 1 }, (_, k) =>
+      dated(set, job, { anchorOn: warmOn, count, k }),
+    );
+  });
 
 /**
  * The date that a job of a set hangs on: later by as many days as the soil is usually not warm enough

@@ -31,6 +31,8 @@ export interface PlannedJob {
   /** How the household's own log changed those hours; left out where nothing was logged. */
   readonly learned?: WorkNeed['learned'];
   readonly kind?: string;
+  /** Animals are without feed, warmth or a place if it is not done. */
+  readonly animalsNeedIt?: true;
   /** It finds hands for birds that nobody has the hours to process. */
   readonly isForWantOfHands?: true;
   /** What its hours rest on. */

@@ -1,5 +1,6 @@
 import { WorkDays } from '../../schedule/work-days.js';
 import { placeInOrder } from '../../schedule/work-placing.js';
+import { suitsOn } from '../../schedule/work-reasons.js';
 import { placedMinutes } from '../../schedule/work.js';
 import type { Worker, WorkJob } from '../../schedule/work.js';
 import type { WorkNeed } from './work-need.js';
@@ -22,6 +23,7 @@ export function withHoursForSpells(
 ): WorkJob[] {
   const days = workers[0]?.minutes.length ?? 0;
   let free: WorkDays | undefined;
+  let room: RoomAlone | undefined;
   const hurried = new Set<WorkJob>();
   const begun = jobs.map((job, i) => {
     const runDays = needs[i]!.conditions.dryDaysInRow;
@@ -30,13 +32,15 @@ export function withHoursForSpells(
     const inSpell = chain.filter(({ days: waits }) => 0 < waits);
     if (inSpell.length === 0) return job;
     const hours = (free ??= new WorkDays({ days, workers, jobs: [] }));
+    const alone = (room ??= roomAlone(new WorkDays({ days, workers, jobs: [] }), days));
     const last = Math.min(job.untilDay, days - 1);
     const fitDays = ({ links, lies }: Way, share: number): Uint8Array => {
       const suits = new Uint8Array(days);
-      for (let day = Math.max(0, job.fromDay); day <= last; day++)
-        suits[day] = hasHours(hours, job, links, { day, runDays: lies, hurriedShare: share })
-          ? 1
-          : 0;
+      for (let day = Math.max(0, job.fromDay); day <= last; day++) {
+        const span = { day, runDays: lies, hurriedShare: share };
+        const has = mayHaveHours(alone, job, links, span) && hasHours(hours, job, links, span);
+        suits[day] = has ? 1 : 0;
+      }
       return suits;
     };
     const kinds = inSpell.length < chain.length ? [chain, inSpell] : [chain];
@@ -115,12 +119,59 @@ export function chainOf(jobs: readonly WorkJob[], head: number, runDays: number)
 /** Bales lie out for a night at most. */
 const NIGHT_OUT_DAYS = 1;
 
+/** Days from one on, as many as a spell has, with the share of its hours that each may lack. */
+interface SpellSpan {
+  readonly day: number;
+  readonly runDays: number;
+  readonly hurriedShare: number;
+}
+
+/** Whether work has the hours between two days if nothing else is done on them. */
+type RoomAlone = (job: WorkJob, minutes: number, from: number, until: number) => boolean;
+
+/** @param free with nothing put on it, now or later */
+function roomAlone(free: WorkDays, days: number): RoomAlone {
+  const known = new Map<WorkJob, Int32Array>();
+  const minutesOf = (job: WorkJob): Int32Array => {
+    const before = known.get(job);
+    if (before) return before;
+    const minutes = Int32Array.from({ length: days }, (_, day) =>
+      suitsOn(job, day) ? free.together(job, day) : 0,
+    );
+    known.set(job, minutes);
+    return minutes;
+  };
+  return (job, minutes, from, until) => {
+    const all = minutesOf(job);
+    const last = Math.min(until, job.untilDay, days - 1);
+    let sum = 0;
+    for (let day = from; day <= last; day++) {
+      const here = all[day]!;
+      sum = job.smallestPieceMinutes === undefined ? Math.max(sum, here) : sum + here;
+      if (minutes <= sum) return true;
+    }
+    return false;
+  };
+}
+
+/** Whether each of a chain would have its hours by itself: most days are ruled out by that alone. */
+const mayHaveHours = (
+  room: RoomAlone,
+  head: WorkJob,
+  chain: readonly Link[],
+  { day, runDays, hurriedShare }: SpellSpan,
+): boolean =>
+  [{ job: head, days: 1 }, ...chain].every(({ job, days }) => {
+    const last = day + runDays - 1 + (days === 0 ? NIGHT_OUT_DAYS : 0);
+    return room(job, Math.ceil((1 - hurriedShare) * job.minutes), day, last);
+  });
+
 /** Whether work and all of its chain have the hours, begun on a day and done within the spell. */
 function hasHours(
   free: WorkDays,
   head: WorkJob,
   chain: readonly Link[],
-  { day, runDays, hurriedShare }: { day: number; runDays: number; hurriedShare: number },
+  { day, runDays, hurriedShare }: SpellSpan,
 ): boolean {
   const last = day + runDays - 1;
   const within = (job: WorkJob, untilDay: number, waitsFor: WorkJob['waitsFor']): WorkJob => ({

@@ -17,7 +17,11 @@ export function readTasks(request: WorkRequest, work: DatedWork, reading: Readin
     const key = `${work.kind}/${work.id}/${task.id}`;
     // What nobody has to do is known only where something was said of it.
     const isOver =
-      task.onDemand === true || (task.isOver === true && !isStillPlanned(request, key));
+      task.onDemand === true ||
+      task.isSettled === true ||
+      (task.isOver === true && !isStillPlanned(request, key));
+    // Who fetched the birds has told so; somebody looks at them all the same.
+    if (task.isSettled) readLook(request, { work, task, key }, reading);
     if (isOver && !reading.marks.has(key)) continue;
     const everyDay = choreSpan(task);
     if (!isOver) readLook(request, { work, task, key }, reading);
@@ -188,7 +192,8 @@ function readTask(
     untilDay: isOnItsDay ? Math.max(0, dueDay) : Math.min(dueDay + graceDays.value, lastUseDay),
     conditions,
     canBeSpread: !isOnItsDay && !task.notSplit,
-    priority: isClose(work.kind, task, closeDays.value) ? 'must' : 'should',
+    priority:
+      template.animalsNeedIt || isClose(work.kind, task, closeDays.value) ? 'must' : 'should',
     // Work of one day follows each other within it: one that is short of hours holds up no other.
     waitsFor: isOnItsDay ? [] : waitsOf(work, task),
     ifLate: task.ifLate,

@@ -42,10 +42,11 @@ export function workPlanOf(
   const { problem, fitted } = work;
   const dateOf = (day: number): string => addDays(request.today, day);
   const tries = Math.min(plans ?? FEW_PLANS, FEW_PLANS);
+  const from = new Map(needs.map(({ key }, i) => [key, found.fitted.plan[i]!]));
   const moves = arrivalsToMove(given, (asked) =>
     asked === given
       ? unfitOf(found)
-      : unfitOf(fitAll(asked, tries, { hasAnimalsFirst: false }).work),
+      : unfitOf(fitAll(asked, tries, { hasAnimalsFirst: false, from }).work),
   );
   const moveOf = ({ key }: WorkNeed): string[] => (moves.has(key) ? [moves.get(key)!] : []);
   const jobs = needs.map((need, i): PlannedJob => {
@@ -66,6 +67,7 @@ export function workPlanOf(
       ...(need.hasOwnHours ? { hasOwnHours: true } : {}),
       ...(need.learned ? { learned: need.learned } : {}),
       ...(need.kind === undefined ? {} : { kind: need.kind }),
+      ...(need.animalsNeedIt ? { animalsNeedIt: true } : {}),
       ...(need.kind === `batch/${ARRANGING}` ? { isForWantOfHands: true } : {}),
       hoursFrom: hoursFrom(request, need),
       peopleNeeded: problem.jobs[i]!.peopleNeeded,
@@ -145,7 +147,7 @@ export function workPlanOf(
 }
 
 /** Plans tried for a question beside the plan itself. */
-const FEW_PLANS = 1000;
+const FEW_PLANS = 200;
 
 /** Work that has no place in a plan, or not the whole of it. */
 const unfitOf = ({ needs, problem, fitted }: WholeWork): WorkNeed[] =>

@@ -4,7 +4,7 @@ import { assumedAfter } from '../../../shared/farm/assumed.js';
 import { batchFields } from '../../../shared/farm/batch.js';
 import type { FarmPicture, NamedBatch } from '../../../shared/farm/picture.js';
 import { waysWhenOtherwise } from '../../../shared/plan/mishap/came-otherwise.js';
-import { cameTooEarly } from '../../../shared/plan/mishap/came-too-early.js';
+import { cameTooEarly } from '../../../shared/plan/came-too-early.js';
 import { leavingOn } from '../../../shared/plan/mishap/leaving-on.js';
 import { whatChanged } from '../../../shared/plan/what-changed.js';
 import { putBack } from '../../../shared/farm/put-back.js';
@@ -72,7 +72,9 @@ function Asked({
   const save = useSave<NamedBatch>(farm.id, 'batches', words);
   const isOther = value !== undefined && value !== (isAtHome ? start : batch[field]);
   const tooEarly =
-    field === 'arrivalDate' && isOther ? cameTooEarly(value, picture.today) : undefined;
+    field === 'arrivalDate' && !picture.headChanges.some(({ batchId }) => batchId === batch.id)
+      ? cameTooEarly({ to: value, from: batch.arrivalDate, today: picture.today })
+      : undefined;
   const error = tooEarly
     ? messagesByField([tooEarly], words)[field]
     : 'errors' in after

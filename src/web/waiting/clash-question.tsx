@@ -1,6 +1,7 @@
 import { Button, Radio, Stack } from '@mantine/core';
 import { useState } from 'react';
 import type { ToldFact } from '../../../shared/farm/told-fact.js';
+import { formatDate } from '../../../shared/units/dates.js';
 import type { Entry } from '../kept/entry.js';
 import { canBothHold, decide, mineBeside, type Holds } from './decide.js';
 import { sayDetails, sayEntry, sayFact, sayTeller } from './say-entry.js';
@@ -64,5 +65,7 @@ function myWords(entry: Entry, fact: ToldFact, place: Place): string {
     return sayDetails('work-progress', said, place);
   }
   const mine = mineBeside(entry, fact);
-  return mine ? sayDetails(mine.kind, mine.details, place) || 'done' : sayEntry(entry, place);
+  if (!mine) return sayEntry(entry, place);
+  const words = sayDetails(mine.kind, mine.details, place) || 'done';
+  return mine.on === fact.on ? words : `${words}, ${formatDate(mine.on, place)}`;
 }

@@ -1,5 +1,6 @@
 import type { ToldFact } from '../../../shared/farm/told-fact.js';
 import { TOLD_KINDS } from '../../../shared/farm/told-kinds.js';
+import { takesPlaceOf } from '../../../shared/farm/told-seen.js';
 import { sendAgain, throwAway } from '../api/outbox.js';
 import type { Entry, SaidFact } from '../kept/entry.js';
 
@@ -10,10 +11,10 @@ export type Holds = 'theirs' | 'mine' | 'both';
 export const mineBeside = ({ message }: Entry, theirs: ToldFact): SaidFact | undefined =>
   message.does === 'tell' ? message.facts.find((fact) => isOfSame(fact, theirs)) : undefined;
 
-const isOfSame = (fact: SaidFact, { kind, about, on }: ToldFact): boolean =>
-  fact.kind === kind &&
-  fact.about === about &&
-  (TOLD_KINDS[kind].replaces === 'the-last' || fact.replaces !== undefined || fact.on === on);
+const isOfSame = (fact: SaidFact, other: ToldFact): boolean =>
+  fact.kind === other.kind &&
+  fact.about === other.about &&
+  (fact.replaces !== undefined || takesPlaceOf(TOLD_KINDS[other.kind].replaces, fact, other));
 
 /** Whether two of the kind can both be so. */
 export const canBothHold = ({ message }: Entry, { kind }: ToldFact): boolean =>

@@ -59,14 +59,17 @@ export function sayFact({ kind, about, on, details }: SaidOf, place: Place, name
 
 export function sayDetails(kind: ToldKind, details: object, place: Place): string {
   const words = wordsOfRow(fieldsOf(kind), place);
-  return Object.entries(details)
-    .filter(([, value]) => value !== undefined)
-    .map(([field, value]) =>
-      field === 'photos'
-        ? sayPhotos(value as readonly string[])
-        : `${words.labelOf(field) ?? field} ${sayValue(field, value, words)}`,
-    )
-    .join(', ');
+  return (
+    Object.entries(details)
+      // The key of the work that told it is nothing to read.
+      .filter(([field, value]) => field !== 'work' && value !== undefined)
+      .map(([field, value]) =>
+        field === 'photos'
+          ? sayPhotos(value as readonly string[])
+          : `${words.labelOf(field) ?? field} ${sayValue(field, value, words)}`,
+      )
+      .join(', ')
+  );
 }
 
 const sayPhotos = ({ length }: readonly string[]): string =>

@@ -1,6 +1,7 @@
 import { describe, expect, it } from '@jest/globals';
 import { addDays } from '../../../shared/calendar/plain-date.js';
 import type { FarmPicture } from '../../../shared/farm/picture.js';
+import { planPasture } from '../../../shared/plan/pasture/pasture-plan.js';
 import { silentHerds } from '../../../shared/plan/today/silent-herds.js';
 import { newRequest, tables } from '../../support/factories.js';
 import { newGroup, newHerd, newPaddocks } from '../../support/pasture-factories.js';
@@ -15,7 +16,8 @@ const asked = (today: string, more: Partial<FarmPicture> = {}, inPaddockId = oak
   const herds = [newHerd({ groups: [newGroup({ head: 6 })], inPaddockId, inSince: SINCE })];
   const grazings = [{ herdId: herds[0]!.id!, paddockId: inPaddockId, from: SINCE }];
   const given = newPicture({ farm, climate, today, paddocks, herds, grazings, ...more });
-  return { herd: herds[0]!, found: silentHerds(given, tables) };
+  const plan = planPasture(given, tables);
+  return { herd: herds[0]!, plan, found: silentHerds(given, tables, plan) };
 };
 
 describe('a herd of which nothing was told', () => {
@@ -39,7 +41,63 @@ describe('a herd of which nothing was told', () => {
       expect((moves[k - 1]?.on ?? SINCE) < on).toBe(true);
       place = paddockId;
     }
-    expect(text).toContain(`they are taken to stand in ${oak!.name}`);
+    expect(text).toContain('the plan goes on as if they had moved as planned');
+  });
+
+  it('is planned on as if it had moved as planned, which is said', () => {
+    const today = addDays(SINCE, 24);
+    const { herd, plan } = asked(today);
+    const last = plan.assumedMoves!.at(-1)!;
+    const now = plan.moves.find(({ from, to }) => from <= today && today <= to)!;
+    expect(now.paddockId).toBe(last.paddockId);
+    const said = plan.issues.find(({ code }) => code === 'moves-assumed')!;
+    expect(said.text).toContain(`Nothing was told of ${herd.name} since`);
+    expect(said.text).toContain('look before they go in');
+    // The same as if each of these moves had been told.
+    const stays = [{ paddockId: oak!.id!, on: SINCE }, ...plan.assumedMoves!];
+    const grazings = stays.map(({ paddockId, on: from }, k) => {
+      const next = stays[k + 1];
+      const to = next ? { to: addDays(next.on, -1) } : {};
+      return { herdId: herd.id!, paddockId: paddockId!, from, ...to };
+    });
+    const told = [newHerd({ ...herd, inPaddockId: last.paddockId!, inSince: last.on })];
+    const lastOn = new Map(grazings.map(({ paddockId, to }) => [paddockId, to]));
+    const left = paddocks.map((paddock) => {
+      const lastGrazedOn = lastOn.get(paddock.id!);
+      return lastGrazedOn === undefined ? paddock : { ...paddock, lastGrazedOn };
+    });
+    const picture = { farm, climate, today, paddocks: left, herds: told, grazings };
+    expect(planPasture(newPicture(picture), tables).moves).toEqual(plan.moves);
+  });
+
+  it('stands where it is told to be still, and is asked about anew only after a stay', () => {
+    const today = addDays(SINCE, 24);
+    const { herd, plan } = asked(today);
+    expect(plan.assumedMoves).toBeDefined();
+    const stay = { herdId: herd.id!, paddockId: oak!.id!, from: SINCE };
+    const still = (on: string) => asked(today, { grazings: [{ ...stay, seenOn: on }] });
+    expect(still(today).found).toEqual([]);
+    expect(still(today).plan.assumedMoves).toBeUndefined();
+    const { found } = still(addDays(SINCE, 8));
+    expect(found[0]!.text).toContain(`they were in ${oak!.name} on`);
+    expect(found[0]!.moves!.every(({ on }) => addDays(SINCE, 8) < on)).toBe(true);
+  });
+
+  it('is not taken to stand where another herd is told to be', () => {
+    const today = addDays(SINCE, 16);
+    const last = asked(today).plan.assumedMoves!.at(-1)!;
+    expect(last.paddockId).not.toBe(oak!.id);
+    const cows = newHerd({
+      inPaddockId: oak!.id!,
+      inSince: SINCE,
+      groups: [newGroup({ head: 6 })],
+    });
+    const calves = newHerd({
+      ...{ id: 'calves', name: 'Calves', groups: [newGroup({ head: 1 })] },
+      ...{ inPaddockId: last.paddockId!, inSince: addDays(today, -1) },
+    });
+    const { plan } = asked(today, { herds: [cows, calves] });
+    expect(plan.assumedMoves).toBeUndefined();
   });
 
   it('is asked about by what was known on the day of its last move', () => {

@@ -3,6 +3,7 @@ import { addDays, weekdayOf } from '../../../shared/calendar/plain-date.js';
 import type { FarmPicture } from '../../../shared/farm/picture.js';
 import { planAnimals } from '../../../shared/plan/farm/animal-plans.js';
 import { workOfFarm } from '../../../shared/plan/farm/work-of-farm.js';
+import { todayJobs } from '../../../shared/plan/today/today-work.js';
 import type { PlannedJob } from '../../../shared/plan/work/planned-work.js';
 import { workPlanOf } from '../../../shared/plan/work/work-plan.js';
 import { newBatch, newRequest, tables } from '../../support/factories.js';
@@ -85,5 +86,55 @@ describe('what animals cannot do without, where chicks come soon', () => {
     expect(short).toEqual([]);
     const others = jobs.filter((job) => !isNeeded(job) && job.pieces.length === 0);
     expect(others.length).toBeGreaterThan(0);
+  });
+});
+
+describe('birds that came days early', () => {
+  const today = '2027-04-30';
+  const waiting = lateHousehold(today, 5, EVENINGS);
+  const request = workOfFarm(waiting, tables, planAnimals(waiting, tables));
+  const { keep } = workPlanOf(request, PLANS);
+  /** The same household on a day, its birds told to have come on the first, with the plan of that morning. */
+  const onDay = (date: string) => {
+    const came = {
+      batchId: 'meat',
+      date: today,
+      change: 'arrived',
+      birds: 78,
+      id: 'came',
+    } as const;
+    const picture = { ...waiting, today: date, headChanges: [came], keptPlans: [keep] };
+    const asked = workOfFarm(picture, tables, planAnimals(picture, tables));
+    return { plan: workPlanOf(asked, PLANS), picture };
+  };
+  const named = (jobs: readonly { name: string }[], word: string) =>
+    jobs.filter(({ name }) => name.includes(word));
+
+  it('are not waited for, called about, collected or counted, though the plan of the morning had it', () => {
+    const { plan } = onDay(today);
+    const planned = Object.keys(keep.jobs).filter((key) =>
+      /collect-chicks|confirm-dispatch|dip-beaks|preheat/.test(key),
+    );
+    expect(planned.length).toBe(4);
+    expect(plan.jobs.filter(({ key }) => planned.includes(key))).toEqual([]);
+  });
+
+  it('have a place and feed before all else of today, and a brooder within days', () => {
+    const { plan, picture } = onDay(today);
+    const jobs = todayJobs(plan, picture);
+    const first = jobs
+      .slice(0, 2)
+      .map(({ name }) => name.split(':')[0])
+      .sort();
+    expect(first).toEqual(['A warm place for the chicks at once', 'Fetch feed']);
+    const [mend] = plan.jobs.filter(({ name }) => name.startsWith('Mend the brooder'));
+    expect(mend!.alreadyLate).toBe(false);
+    expect(mend!.pieces.at(-1)!.date <= addDays(today, 7)).toBe(true);
+  });
+
+  it('are asked for nothing of it once they have stood there for a week', () => {
+    const { plan } = onDay(addDays(today, 8));
+    for (const word of ['at once', 'Mend the brooder', 'Price and order'])
+      expect(named(plan.jobs, word)).toEqual([]);
   });
 });

@@ -1,6 +1,11 @@
 import { describe, expect, it } from '@jest/globals';
 import { addDays, dayOfYear, daysBetween } from '../../../shared/calendar/plain-date.js';
-import { jobsOfSet, suggestedAnchor } from '../../../shared/plan/work/job-sets.js';
+import {
+  jobsOfSet,
+  jobsToTake,
+  passedOfSet,
+  suggestedAnchor,
+} from '../../../shared/plan/work/job-sets.js';
 import { workPlanOf } from '../../../shared/plan/work/work-plan.js';
 import { ownJobProblems } from '../../../shared/plan/work/check-jobs.js';
 import { usualSoilC } from '../../../shared/weather/soil-temperature.js';
@@ -140,5 +145,33 @@ describe('suggestedAnchor', () => {
     expect(on.slice(0, 4)).toBe('2027');
     expect(Number(on.slice(5, 7))).toBeGreaterThanOrEqual(3);
     expect(first).toBeGreaterThan(60);
+  });
+
+  it('is that of this season for hives and beds that are there in the middle of it', () => {
+    const onMay3 = { ...given, today: '2027-05-03' };
+    for (const id of ['hives', 'garden-beds']) {
+      const set = setOf(id);
+      const anchorOn = suggestedAnchor(set, onMay3);
+      expect(anchorOn.slice(0, 4)).toBe('2027');
+      const on = { anchorOn, count: 2, today: onMay3.today };
+      const taken = jobsToTake(set, on);
+      const names = taken.map(({ name }) => name).join('; ');
+      for (const word of id === 'hives' ? ['swarm cells', 'supers', 'mites'] : ['Weed', 'beans'])
+        expect(names).toContain(word);
+      // Nothing is late before anybody knew of it, and what is over is told apart.
+      expect(taken.filter(({ dueOn }) => dueOn < onMay3.today)).toEqual([]);
+      const passed = passedOfSet(set, on);
+      expect(passed.map(({ name }) => name)).toContain(
+        id === 'hives' ? 'Order packages or queens' : 'Order seed and seed potatoes',
+      );
+      const ids = (jobs: readonly { id: string }[]) => jobs.map((job) => job.id);
+      expect(ids(passed).filter((each) => ids(taken).includes(each))).toEqual([]);
+    }
+  });
+
+  it('is next year’s once little of this one is left', () => {
+    expect(suggestedAnchor(setOf('hives'), { ...given, today: '2027-08-01' }).slice(0, 4)).toBe(
+      '2028',
+    );
   });
 });

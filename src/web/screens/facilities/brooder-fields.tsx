@@ -44,6 +44,11 @@ const HEATERS: readonly { id: HeatSourceKind; name: string }[] = [
   { id: 'gas', name: 'Gas heaters' },
 ];
 
+const GAS_WARMS: readonly { id: NonNullable<HeatSource['warms']>; name: string }[] = [
+  { id: 'spot', name: 'The floor below it (radiant brooder, hover)' },
+  { id: 'room', name: 'The air of the room' },
+];
+
 interface Props {
   readonly values: Draft;
   readonly errorAt: (field: string) => ReactNode;
@@ -115,7 +120,15 @@ export function BrooderFields({ values, errorAt, set, tables, units, circuits }:
             onChange={(v) => setHeat({ kind: v })}
             options={HEATERS}
           />
-          {heat.kind !== 'gas' && (
+          {heat.kind === 'gas' ? (
+            <Select
+              label={HEAT.warms.label}
+              value={heat.warms ?? 'spot'}
+              error={errorAt('heat.warms')}
+              onChange={(v) => setHeat({ warms: v })}
+              options={GAS_WARMS}
+            />
+          ) : (
             <Select
               label={BROODER.circuitId.label}
               value={values['circuitId'] as string | undefined}

@@ -68,6 +68,7 @@ function AttentionRow({
         {each.text !== undefined && <p>{each.text}</p>}
         <Link href={hrefOf(farmId, each.place)}>Go there</Link>{' '}
         {each.moves && <AsPlanned farmId={farmId} moves={each.moves} />}
+        {each.stillIn && <StillThere farmId={farmId} today={today} of={each.stillIn} />}
         {each.isAlarm && (
           <button
             type="button"
@@ -77,7 +78,7 @@ function AttentionRow({
               seen.mutate({ kind: 'alarm-seen', about: each.key, on: today, details: {} })
             }
           >
-            {each.moves ? 'No, or not all of them' : 'I have seen it'}
+            {each.moves ? 'Ask me later' : 'I have seen it'}
           </button>
         )}
       </details>
@@ -101,6 +102,33 @@ function AsPlanned({ farmId, moves }: { farmId: string; moves: readonly MoveMean
         onClick={() => tell.mutate({ message: { does: 'tell', facts } })}
       >
         {moves.length === 1 ? 'Yes, they did' : `Yes, all ${moves.length} moves`}
+      </button>
+      <Failure error={tell.error} />
+    </>
+  );
+}
+
+/** One touch tells that a herd did not move at all. */
+function StillThere({
+  farmId,
+  today,
+  of: { herdId, paddockId, paddock },
+}: {
+  farmId: string;
+  today: PlainDate;
+  of: NonNullable<Attention['stillIn']>;
+}) {
+  const tell = useTell<'herd-move'>(farmId);
+  const details = { paddockId, isStill: true };
+  return (
+    <>
+      <button
+        type="button"
+        className="today-button"
+        disabled={tell.isPending || tell.isSuccess}
+        onClick={() => tell.mutate({ kind: 'herd-move', about: herdId, on: today, details })}
+      >
+        No, still in {paddock}
       </button>
       <Failure error={tell.error} />
     </>

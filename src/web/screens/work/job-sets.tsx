@@ -4,7 +4,8 @@ import { takenSetFields, type OwnJob } from '../../../../shared/farm/job.js';
 import {
   eventsOfSet,
   hoursOfSet,
-  jobsOfSet,
+  jobsToTake,
+  passedOfSet,
   suggestedAnchor,
   turnOutOf,
 } from '../../../../shared/plan/work/job-sets.js';
@@ -85,10 +86,10 @@ function SetCard({
   const leave = useLeaveSet(farm.id);
   const tied = events.find(({ date }) => date === anchorOn);
   const place = { climate, latitudeDeg: farm.latitudeDeg };
-  const dated =
-    anchorOn === undefined
-      ? []
-      : jobsOfSet(set, { anchorOn, count: each * (count ?? 0), today, place });
+  const on =
+    anchorOn === undefined ? undefined : { anchorOn, count: each * (count ?? 0), today, place };
+  const dated = on ? jobsToTake(set, on) : [];
+  const passed = on ? passedOfSet(set, on) : [];
   const hours = hoursOfSet(set, dated, { count: count ?? 0, unit });
   return (
     <Card withBorder padding="sm" component="section" aria-label={set.name}>
@@ -114,6 +115,15 @@ function SetCard({
               {dated[0] && `, from ${sayDate(firstOf(dated))} on`}.
               {tied && ` Moves along with ${tied.name}.`}
             </Text>
+            {0 < passed.length && (
+              <Text size="sm">
+                Over for this time:{' '}
+                {passed
+                  .map(({ name, dueOn }) => `${name} (would have been by ${sayDate(dueOn)})`)
+                  .join('; ')}
+                .
+              </Text>
+            )}
             <details>
               <summary>What is in it</summary>
               {set.jobs.map((job) => (
