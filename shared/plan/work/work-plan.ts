@@ -15,7 +15,7 @@ import type { PlannedChoreDay, PlannedJob, WorkPlan } from './planned-work.js';
 import type { WholeWork } from './whole-work.js';
 import { hoursFrom, workBasis } from './work-basis.js';
 import { changesSince } from './work-changes.js';
-import { unfitDay } from './days-of-work.js';
+import { groundUnfit, unfitDay } from './days-of-work.js';
 import type { WorkHours } from './work-hours.js';
 import type { PlannedChore, WorkNeed } from './work-need.js';
 import type { WorkRequest } from './work-request.js';
@@ -204,7 +204,7 @@ function weatherOfToday({ request, days }: WholeWork, { conditions, isInSoil }: 
   const asksDryGround = conditions.dryGround === true;
   const isTooWet = asksDryGround && days.isWorkable[0] === 0;
   const unfitToday = isTooWet
-    ? 'ground too wet'
+    ? groundUnfit(days, 0)
     : days.isForecast[0] === 1
       ? unfitDay(conditions, days, 0, request.tables.work.wetDay.rainMm)
       : undefined;
