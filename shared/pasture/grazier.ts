@@ -3,7 +3,7 @@ import { GrazedDays, NOT_OUT } from './grazed-days.js';
 import { cutOf, driesHay, isOpen, tallestToSpare, tallestToTop } from './grazing-rules.js';
 import type { GrazingProblem } from './grazing-problem.js';
 import { LookAhead, type Ahead, type Asked } from './look-ahead.js';
-import type { SeasonBooks, Topping } from './season-books.js';
+import type { Cut, SeasonBooks, Topping } from './season-books.js';
 import { bookOf } from './stay-books.js';
 import type { GrassState } from './sward-day.js';
 import { massOf } from './sward.js';
@@ -37,6 +37,7 @@ export class Season extends GrazedDays {
   private readonly eatenKg: readonly Float64Array[];
   private readonly toppings: Topping[] = [];
   private startStates: GrassState[] = [];
+  private assumedCuts: readonly Cut[] = [];
   /** Day of the next walk. */
   private nextLook = 0;
 
@@ -83,7 +84,7 @@ export class Season extends GrazedDays {
   /** The plan's books begin; a stay that runs goes on, from today as far as they are concerned. */
   private begin(): void {
     this.startStates = this.fields.map(({ state }) => ({ ...state }));
-    this.cuts.length = 0;
+    this.assumedCuts = this.cuts.splice(0);
     this.toppings.length = 0;
     for (const [p, field] of this.fields.entries()) {
       if (!field.stay) continue;
@@ -222,6 +223,7 @@ export class Season extends GrazedDays {
       startKgPerHa: this.startStates.map(massOf),
       stays: this.stays.sort((a, b) => a.from - b.from || a.herd - b.herd),
       cuts: this.cuts,
+      assumedCuts: this.assumedCuts,
       toppings: this.toppings,
       toldCuts: this.toldCuts,
       days: fields.map(({ books }) => books!.days),
