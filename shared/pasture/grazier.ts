@@ -158,7 +158,7 @@ export class Season extends GrazedDays {
       // One that nobody would go into is not missed.
       if (ahead.entered.has(paddock)) {
         const tried = how === 'top' ? { topped: paddock } : { shut: paddock };
-        if (how === 'shut' && ahead.grownOld.has(paddock)) most += this.hayOf(paddock, day);
+        if (how === 'shut') most += this.hayOf(paddock, day, ahead);
         ahead = this.lookAhead(day, { ...asked, ...tried, mostKg: most });
         // Hay feeds nobody before it is made.
         if (how === 'shut' && mostBeforeHay < ahead.beforeHayKg) return;
@@ -175,14 +175,15 @@ export class Season extends GrazedDays {
   }
 
   /**
-   * What cattle would eat of a paddock as hay, kg: grass that grows old or rank before its turn comes
-   * is worth more so, and the hay makes up for what is missed.
+   * What hay makes up for, kg: where grass grows old before its turn comes, all that cattle would eat
+   * of its hay, as that is worth more; where it goes rank, part of that.
    */
-  private hayOf(paddock: number, day: number): number {
+  private hayOf(paddock: number, day: number, { grownOld, wentRank }: Ahead): number {
+    const { judged, hayEatenShare } = this.problem;
+    const share = grownOld.has(paddock) ? 1 : wentRank.has(paddock) ? judged.rankHayShare : 0;
+    if (share === 0) return 0;
     const field = this.fields[paddock]!;
-    return (
-      cutOf(this.problem, field, paddock, day) * field.sward.areaHa * this.problem.hayEatenShare
-    );
+    return share * cutOf(this.problem, field, paddock, day) * field.sward.areaHa * hayEatenShare;
   }
 
   private lookAhead(day: number, asked: Asked): Ahead {
