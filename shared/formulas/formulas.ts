@@ -11,6 +11,7 @@ import { swardFormulas } from '../pasture/sward-day.js';
 import { sizingFormulas } from '../pasture/sizing.js';
 import { bedFormulas } from '../plan/pasture/beds.js';
 import { baledFormulas } from '../plan/pasture/baled.js';
+import { hayUntoldFormulas } from '../plan/pasture/hay-untold.js';
 import { grassYearsFormulas } from '../plan/pasture/grass-years.js';
 import { plainRuleFormulas } from '../plan/pasture/plain-rule.js';
 import { hayStoreFormulas } from '../plan/pasture/hay-store.js';
@@ -118,6 +119,7 @@ const all: readonly Readonly<Record<string, Formula>>[] = [
   hayStoreFormulas,
   plainRuleFormulas,
   baledFormulas,
+  hayUntoldFormulas,
   grassYearsFormulas,
   manureFormulas,
   moveFormulas,

@@ -111,7 +111,12 @@ function ofPasture(pasture: PasturePlan | undefined, last: PlainDate): Attention
   const { firstShort } = pasture.hay;
   const isShortSoon = firstShort !== undefined && firstShort <= last;
   return pasture.issues
-    .filter(({ level, code }) => level === 'stop' || (code === 'grass-short' && isShortSoon))
+    .filter(
+      ({ level, code }) =>
+        level === 'stop' ||
+        (code === 'grass-short' && isShortSoon) ||
+        (code === 'hay-untold' && level === 'act'),
+    )
     .map((issue, k) => {
       const { code, level, text } = issue;
       return {
