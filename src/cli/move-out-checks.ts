@@ -36,7 +36,7 @@ const CASES: readonly Case[] = [
   },
   {
     ...{ id: 'pullets', birds: 'pullets', f: 50, strain: 'brown-layer', purpose: 'layers' },
-    arrives: { half: '2027-05-01', 'five-in-six': '2027-05-21', 'nine-in-ten': '2027-05-25' },
+    arrives: { half: '2027-05-08', 'five-in-six': '2027-05-28', 'nine-in-ten': '2027-06-03' },
   },
 ];
 

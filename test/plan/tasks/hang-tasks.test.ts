@@ -217,7 +217,8 @@ describe('taskHours', () => {
       const [base, perUnit, units, days] = inputs.map((each) => Number(each.value));
       expect(value).toBe(task.hours);
       expect(value).toBeCloseTo((base! + perUnit! * units!) * days!, 3);
-      expect(sources).toEqual(['ARITHMETIC', 'HERD_TASKS']);
+      const of = tables.herdTaskTemplates.find(({ id }) => id === task.templateId)!;
+      expect(sources).toEqual(['ARITHMETIC', ...of.sources]);
     }
   });
 });
