@@ -252,16 +252,12 @@ describe('what needs attention', () => {
 
   it('is a turn-out before all is ready, with the day that a touch sets', () => {
     const { plan, picture } = worked({ ownJobs: [] });
-    const move = {
-      ...{ id: 'event/cows/turn-out', kind: 'turn-out', ofId: 'cows', name: 'Cows: turn-out' },
-      ...{
-        from: addDays(today, 3),
-        to: addDays(today, 8),
-        keys: [],
-        names: ['Mend'],
-        said: 'Wait.',
-      },
-    } as const;
+    const move: EventToMove = {
+      kind: 'turn-out',
+      ...{ id: 'event/cows/turn-out', ofId: 'cows', name: 'Cows: turn-out' },
+      ...{ from: addDays(today, 3), to: addDays(today, 8) },
+      ...{ keys: [], names: ['Mend'], said: 'Wait.' },
+    };
     const others = { batches: [], pasture: undefined, animals: [cows] };
     const asked = { ...others, picture, judged: tables.judgements.alarms };
     const found = attentionOf({ ...asked, plan: { ...plan, eventsToMove: [move] } });
