@@ -131,6 +131,12 @@ describe.each(TEN_HOUSEHOLDS)('the household: %s', (name, picture: FarmPicture) 
     expect([name, tried]).toEqual([name, Math.max(tried, TRIED[name]!)]);
   });
 
+  it('says how often animals are looked at on real days: of hens that stay, to the end of the plan', () => {
+    expect(plan.looks.length).toBeGreaterThan(3);
+    for (const { from, to } of plan.looks)
+      expect([from <= to, to <= plan.to]).toEqual([true, true]);
+  });
+
   it('says in the calendar what is late, what it endangers and what would help', () => {
     const entries = calendarEntries(plan, picture.farm.units, animals.pasture);
     for (const job of plan.jobs.filter((each) => !isInTime(each))) {
