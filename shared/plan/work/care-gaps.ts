@@ -131,6 +131,8 @@ function outByDay(
   there: readonly (readonly WorkPerson[])[],
 ): CareGap[] {
   const out = dates.map((date, day) => longestOut(request, there[day]!, date));
+  const canTakeTurns = (run: readonly number[]): boolean =>
+    run.some((day) => 1 < there[day]!.filter((each) => isGrownUp(each) && !each.comesInFor).length);
   const kinds = new Map(looks.map((look) => [`${look.of.id} ${look.isOfDrinkers ?? ''}`, look]));
   const gaps = [...kinds.values()].flatMap(({ of, isOfDrinkers }) => {
     const own = looks.filter((look) => look.of.id === of.id && look.isOfDrinkers === isOfDrinkers);
@@ -155,7 +157,7 @@ function outByDay(
           ways: gap.out
             ? [
                 ...(isOfDrinkers ? [MORE_WATER] : []),
-                `Somebody stays at home${run.length === 1 ? ' that day' : ' on those days, by turns'}.`,
+                `Somebody stays at home${run.length === 1 ? ' that day' : ` on those days${canTakeTurns(run) ? ', by turns' : ''}`}.`,
                 `A neighbor looks in ${times} in between: add them to the people of the farm, with how often.`,
               ]
             : [`Ask whoever comes in to look ${often}.`],
