@@ -124,6 +124,21 @@ function laterArrival(
     });
 }
 
+/** Who of the household can stay at home: the only one there is named, several take turns. */
+function stayWords(there: readonly (readonly WorkPerson[])[]): string {
+  const adults = new Set(
+    there.flatMap((each) =>
+      each.flatMap((person) =>
+        isGrownUp(person) && person.comesInFor === undefined ? [person.name] : [],
+      ),
+    ),
+  );
+  const [who] = adults;
+  const on = there.length === 1 ? 'that day' : 'on those days';
+  if (who !== undefined && adults.size === 1) return `${who} stays at home ${on}.`;
+  return `Somebody stays at home ${on}${there.length === 1 ? '' : ', by turns'}.`;
+}
+
 /** Everybody who is there is out by day, for longer than the animals may be left. */
 function outByDay(
   { request, looks }: Cared,
@@ -131,8 +146,6 @@ function outByDay(
   there: readonly (readonly WorkPerson[])[],
 ): CareGap[] {
   const out = dates.map((date, day) => longestOut(request, there[day]!, date));
-  const canTakeTurns = (run: readonly number[]): boolean =>
-    run.some((day) => 1 < there[day]!.filter((each) => isGrownUp(each) && !each.comesInFor).length);
   const kinds = new Map(looks.map((look) => [`${look.of.id} ${look.isOfDrinkers ?? ''}`, look]));
   const gaps = [...kinds.values()].flatMap(({ of, isOfDrinkers }) => {
     const own = looks.filter((look) => look.of.id === of.id && look.isOfDrinkers === isOfDrinkers);
@@ -157,7 +170,7 @@ function outByDay(
           ways: gap.out
             ? [
                 ...(isOfDrinkers ? [MORE_WATER] : []),
-                `Somebody stays at home${run.length === 1 ? ' that day' : ` on those days${canTakeTurns(run) ? ', by turns' : ''}`}.`,
+                stayWords(run.map((day) => there[day]!)),
                 `A neighbor looks in ${times} in between: add them to the people of the farm, with how often.`,
               ]
             : [`Ask whoever comes in to look ${often}.`],

@@ -74,8 +74,10 @@ function cared(request: WorkRequest, { from, to }: CareGap, way: string): WorkRe
     const rest = { hoursPerDay: 6, roundOrder: [], phones: [], whereabouts: [] };
     return [{ ...request, handovers: [{ id: 'away', from, to, sitter: 'Sam', ...rest }] }];
   }
-  if (way.startsWith('Somebody stays at home'))
-    return [withPeople((person) => ({ ...person, byDay: 'at-home' }))];
+  const [, who] = /^(.*) stays at home /.exec(way) ?? [];
+  const isAtHome = ({ name }: Person): boolean => who === 'Somebody' || name === who;
+  if (who !== undefined)
+    return [withPeople((person) => (isAtHome(person) ? { ...person, byDay: 'at-home' } : person))];
   if (way.endsWith(' stays.'))
     return people
       .filter(({ name }) => way.includes(name))
