@@ -41,6 +41,9 @@ const USAGE = `Plans a farm without a server.
 
 A farm is one file, and may hold comments: copy seeds/farm.example.jsonc, which explains itself.`;
 
+/** Before a number below zero, which else counts as an option. */
+const BELOW_ZERO = '\0';
+
 const KNOWN = ['--json', '--explain', '--batch', '--why-not'];
 
 process.exitCode = await run(process.argv.slice(2));
@@ -74,7 +77,9 @@ function asked(args: readonly string[]): Omit<Asked, 'tables' | 'picture'> & {
   readonly what: string;
 } {
   // A word after --explain is optional, which parseArgs knows only behind an equals sign.
-  const joined = args.map((arg) => (arg === '--explain' ? '--explain=' : arg));
+  const joined = args.map((arg) =>
+    arg === '--explain' ? '--explain=' : /^-[\d.]/.test(arg) ? `${BELOW_ZERO}${arg}` : arg,
+  );
   try {
     const { values, positionals } = parseArgs({
       args: joined,
@@ -86,7 +91,9 @@ function asked(args: readonly string[]): Omit<Asked, 'tables' | 'picture'> & {
         'why-not': { type: 'string' },
       },
     });
-    const [file = '', what = 'work', ...words] = positionals;
+    const [file = '', what = 'work', ...words] = positionals.map((word) =>
+      word.replace(BELOW_ZERO, ''),
+    );
     return {
       file,
       what,

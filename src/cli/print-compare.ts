@@ -5,15 +5,21 @@ import type { Quantity } from '../../shared/explain/quantity.js';
 import { FieldError } from '../../shared/problems/field-problem.js';
 import { drawTable, paragraph, section, tablesFor } from './text.js';
 
+/** What is no number goes on as it was typed: the check of the choices names it, with its bounds. */
+const numberOf = (word: string): number => {
+  const typed = Number(word);
+  return Number.isNaN(typed) ? (word as unknown as number) : typed;
+};
+
 /** What can be varied, by the word for it. */
 const VARIED: Readonly<Record<string, (word: string) => BatchChoice>> = {
-  birds: (word) => ({ wantedBirds: Number(word) }),
+  birds: (word) => ({ wantedBirds: numberOf(word) }),
   breed: (word) => ({ strainId: word }),
   feeds: (word) => ({ feedProgramId: word }),
   arrival: (word) => ({ arrivalDate: word }),
-  age: (word) => ({ leaveAgeDays: Number(word) }),
+  age: (word) => ({ leaveAgeDays: numberOf(word) }),
   mix: (word) => ({ ownMixPerBag: word }),
-  two: (word) => ({ twoWeeksApart: Number(word) }),
+  two: (word) => ({ twoWeeksApart: numberOf(word) }),
 };
 
 /** Choices as they are typed: what is varied, then one word a column. */

@@ -159,6 +159,16 @@ describe('planning in the terminal', () => {
     expect(await refused('cows')).toMatch(/^birdsId is "cows", but must be one of: meat-chickens/);
     expect(await refused('ducks', 'layer')).toMatch(/^stageId is "layer", but must be one of/);
     expect(await refused('ducks', 'starter', '0')).toMatch(/^batchKg is "0"/);
+    expect(await refused('ducks', 'starter', '-5')).toMatch(/^batchKg is "-5", but must be from 1/);
+  });
+
+  it('names what was typed where a number is meant', async () => {
+    const { code, stderr } = await plan(FARM, 'compare', 'birds', '25', 'abc', '-3');
+    expect(code).toBe(1);
+    expect(stderr.trim().split('\n')).toEqual([
+      expect.stringMatching(/^choices\.1\.wantedBirds is "abc", which is not a number\. /),
+      expect.stringMatching(/^choices\.2\.wantedBirds is -3, but must be from 1 to 5000\. /),
+    ]);
   });
 
   it('says so when no number has the word', async () => {

@@ -1,4 +1,5 @@
 import { addDays, type PlainDate } from '../../calendar/plain-date.js';
+import type { CattleGroup } from '../../farm/herd.js';
 import type { Formula } from '../../explain/formula.js';
 import {
   datedFact,
@@ -145,6 +146,9 @@ export function datesOf(context: PastureContext, chosen: Chosen, h: number): Fou
   const cautions = [
     ...(0 < calvings.length ? ['calving'] : []),
     ...(0 < arrivals.length ? ['quarantine'] : []),
+    ...(groups.some((group) => isStillToLeave(group, dateOf(context.span.from)))
+      ? ['cattle-leaving']
+      : []),
   ];
   const base: HerdDates = { herdId: herd.id, arrivals, calvings };
   if (!grazing) {
@@ -203,6 +207,9 @@ export function datesOf(context: PastureContext, chosen: Chosen, h: number): Fou
     cautions: needsMagnesium && !isOut ? [...cautions, 'grass-tetany'] : cautions,
   });
 }
+
+const isStillToLeave = ({ leavesOn, leftAs }: CattleGroup, from: PlainDate): boolean =>
+  leavesOn !== undefined && leftAs === undefined && from <= leavesOn;
 
 /** The first day on grass of this season by the moves that were told; undefined where none was. */
 function toldTurnOut(context: PastureContext, h: number): PlainDate | undefined {

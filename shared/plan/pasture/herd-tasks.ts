@@ -42,10 +42,11 @@ export function planHerdTasks(
       today: context.today,
       asksFor: ({ classes }) =>
         classes === undefined || herd.groups.some(({ classId }) => classes.includes(classId)),
-      // As the plan of the work takes it: what was due so long ago is done, but for what can kill them
-      // on the day that is still to come.
-      isPast: (template, { date }, dates) =>
-        lastDayOf(template, dates) < longPast && !(template.animalsNeedIt && context.today <= date),
+      // As the plan of the work takes it: what was due so long ago is done, but for what makes ready
+      // for a day that is still to come, or can kill them on it.
+      isPast: (template, event, dates) =>
+        lastDayOf(template, dates) < longPast &&
+        !((template.beforeEvent || template.animalsNeedIt) && context.today <= event.date),
       counts: {
         'ten-head': Math.max(...context.herdDays[h]!.head),
         acre: context.areaM2 / M2_PER_ACRE,

@@ -128,7 +128,7 @@ export function daysOfWork(frame: WorkFrame, weather: DayRun): DaysOfWork {
   const isForecast = new Uint8Array(n);
   for (let i = BEFORE_DAYS; i < n; i++) {
     const isDry = fromMm <= depletionMm[i - 1]! && run.rainMm[i]! < wetDay.rainMm;
-    isWorkable[i] = isDry && 0 < run.maxC[i]! ? 1 : 0;
+    isWorkable[i] = isDry && !isFrozen(run.maxC[i]!) ? 1 : 0;
     isForecast[i] = known.has(i) ? 1 : 0;
   }
   const isLookedAt = new Uint8Array(n);
@@ -195,6 +195,13 @@ const fitDays = (conditions: WorkConditions, days: DaysOfWork, wetFromMm: number
     unfitDay(conditions, days, day, wetFromMm) === undefined ? 1 : 0,
   );
 
+/** Nothing thaws on a day that is no warmer. */
+export const isFrozen = (maxC: number): boolean => maxC <= 0;
+
+/** Why the ground of an unfit day is so: as it was found, else by the reckoning. */
+export const groundUnfit = (days: DaysOfWork, day: number): string =>
+  days.isLookedAt[day] === 0 && isFrozen(days.maxC[day]!) ? 'ground frozen' : 'ground too wet';
+
 /** What makes a day unfit for a job, in words; undefined when it suits. */
 export function unfitDay(
   conditions: WorkConditions,
@@ -207,7 +214,7 @@ export function unfitDay(
   if (conditions.shopsOpen && isShut[day] === 1) return 'shops and offices are closed';
   const wantsNoRain = conditions.noRain || conditions.dryGround || runDays !== undefined;
   if (wantsNoRain && wetFromMm <= rainMm[day]!) return 'rain';
-  if (conditions.dryGround && isWorkable[day] === 0) return 'ground too wet';
+  if (conditions.dryGround && isWorkable[day] === 0) return groundUnfit(days, day);
   if (maxC[day]! < (conditions.dayMaxAtLeastC ?? -Infinity)) return 'too cold';
   if ((conditions.dayMaxAtMostC ?? Infinity) < maxC[day]!) return 'too hot';
   if (soilC[day]! < (conditions.soilAtLeastC ?? -Infinity)) return 'soil too cold';

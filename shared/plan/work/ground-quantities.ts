@@ -9,6 +9,7 @@ import {
   type NumberQuantity,
   type Quantity,
 } from '../../explain/quantity.js';
+import { isFrozen } from './days-of-work.js';
 import type { DryEnough } from './work-ground.js';
 import type { WorkPlan } from './planned-work.js';
 
@@ -26,7 +27,7 @@ export const groundFormulas = {
     id: 'ground-of-a-day',
     title: 'Ground of a day',
     words:
-      'Dry enough when at least so much water is missing from the top of the soil that morning, the day is not wet and its high is above freezing. A ground check counts on its own day, and the reckoning of soil water goes on from it.',
+      'Dry enough when at least so much water is missing from the top of the soil that morning, the day is not wet and its high is above freezing; frozen where it is not. A ground check counts on its own day, and the reckoning of soil water goes on from it.',
     symbols: 'D ≥ D*, P < P_wet, T_max > 0',
     sources: ['ARITHMETIC'],
     mark: 'own-record',
@@ -48,18 +49,25 @@ export function dryEnoughFrom({ fromMm, usualMm, checks, support }: DryEnough): 
   );
 }
 
+/** The ground of a day by the reckoning. */
+export const groundWord = (
+  { isWorkable, maxC }: Pick<WorkPlan['weather'], 'isWorkable' | 'maxC'>,
+  day: number,
+): string =>
+  isWorkable[day] === 1 ? 'dry enough to work' : isFrozen(maxC[day]!) ? 'frozen' : 'too wet';
+
 /** Whether the ground of a day of the plan is dry enough to work, to be opened. */
 export function groundOn({ today, ground, groundToday, weather }: WorkPlan, day: number): Quantity {
-  const word = (isWorkable: boolean): string => (isWorkable ? 'dry enough to work' : 'too wet');
   const on = input('On', addDays(today, day), 'date');
   if (day === 0 && groundToday !== undefined) {
-    const found = fromFarm('You found it', word(groundToday), 'text');
-    return worded('Ground', word(groundToday), groundFormulas.ground, [on, found]);
+    const word = groundToday ? 'dry enough to work' : 'too wet';
+    const found = fromFarm('You found it', word, 'text');
+    return worded('Ground', word, groundFormulas.ground, [on, found]);
   }
   const { dryEnough, missingMm, wetFromMm, checkedOn, balance } = ground;
   return worded(
     'Ground',
-    word(weather.isWorkable[day] === 1),
+    groundWord(weather, day),
     groundFormulas.ground,
     [
       on,

@@ -162,7 +162,10 @@ function readTask(
   const fromDay = daysBetween(today, task.earliestStart ?? task.start);
   const dueDay = daysBetween(today, task.end) + task.spareDays + (task.mayFollowDays ?? 0);
   const template = templateOf(tables, task);
-  const isLongPast = dueDay < -longPastDays.value && (!template.animalsNeedIt || task.isOver);
+  // What makes ready for an event to come is not taken as done: nobody would mend the fence any more.
+  const isOfUse = task.noUseAfter !== undefined && today <= task.noUseAfter;
+  const isOfNeed = template.animalsNeedIt && !task.isOver;
+  const isLongPast = dueDay < -longPastDays.value && !isOfUse && !isOfNeed;
   if (isLongPast && !marks.has(key) && !isStillPlanned(request, key)) return;
   const isOnItsDay = isFixed(work.kind, task);
   const lastUseDay = task.noUseAfter === undefined ? Infinity : daysBetween(today, task.noUseAfter);
@@ -208,7 +211,7 @@ function readTask(
     ...(template.animalsNeedIt && task.event === 'processing' ? { isForMeat: true as const } : {}),
     ...(template.lapses ? { lapses: true as const } : {}),
     ...(task.noUseAfter === undefined ? {} : { isBeforeEvent: true as const }),
-    ...(prepares ? { prepares } : {}),
+    ...(prepares ? { prepares: { ...prepares, kind: task.event } } : {}),
     ...(isOver ? { isOver } : {}),
   });
 }

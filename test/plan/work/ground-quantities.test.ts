@@ -91,6 +91,22 @@ describe('the ground of a day', () => {
     expect(groundOn(plan, 3).value).toBe('too wet'); // 20 mm are forecast
   });
 
+  it('is frozen where no hour of the day thaws, unless it was looked at', () => {
+    const frosty = (checks?: Parameters<typeof place>[0]): WorkPlan => {
+      const request = place(checks);
+      const forecast = request.climate.forecast!.map((each, k) =>
+        k < 2 ? { ...each, minC: -12, maxC: -3 } : each,
+      );
+      return workPlanOf({ ...request, climate: { ...request.climate, forecast } }, 20);
+    };
+    expect([0, 1, 3].map((day) => groundOn(frosty(), day).value)).toEqual([
+      'frozen',
+      'frozen',
+      'too wet', // 20 mm are forecast
+    ]);
+    expect(groundOn(frosty([[0, false]]), 0).value).toBe('too wet');
+  });
+
   it('opens to a formula and its sources', () => {
     for (const plan of [planOf(), planOf([[0, true]])]) {
       for (const each of [groundOn(plan, 0), dryEnoughFrom(plan.ground.dryEnough)]) {

@@ -52,7 +52,11 @@ function Ground({ day: { ground, weather, on: date }, farm }: HeadProps) {
   const said = useGroundSaid(farm.id);
   const found = said ? said.isWorkable : ground.found;
   const isWorkable = found ?? ground.isWorkable;
-  const words = isWorkable ? 'dry enough' : 'too wet';
+  const words = isWorkable
+    ? 'dry enough'
+    : found === undefined
+      ? String(ground.now.value)
+      : 'too wet';
   const tell = (answer?: boolean): void =>
     look.mutate({ date, ...(answer === undefined ? {} : { isWorkable: answer }) });
   return (

@@ -1,7 +1,7 @@
 import './work.css';
 import { Card, SimpleGrid, Stack, Text, Title } from '@mantine/core';
 import { addDays, type PlainDate } from '../../../../shared/calendar/plain-date.js';
-import { groundOn } from '../../../../shared/plan/work/ground-quantities.js';
+import { groundOn, groundWord } from '../../../../shared/plan/work/ground-quantities.js';
 import type { PlannedChoreDay, WorkPlan } from '../../../../shared/plan/work/planned-work.js';
 import { roundsSaid } from '../../../../shared/plan/work/rounds-said.js';
 import { formatHours } from '../../../../shared/units/format.js';
@@ -93,4 +93,4 @@ function dayWeather({ weather }: WorkPlan, day: number): string {
 }
 
 const groundWords = ({ weather }: WorkPlan, day: number): string =>
-  weather.isWorkable[day] === 1 ? 'ground dry enough to work' : 'ground too wet to work';
+  `ground ${groundWord(weather, day)}`;
