@@ -73,7 +73,10 @@ export interface TaskTemplate extends Sourced {
   readonly lapses?: boolean;
   /** Work that must be done before its event, and is of no use once that is past. */
   readonly beforeEvent?: boolean;
-  /** Animals are without feed, warmth or a place if it is not done: it comes first, whatever the hours. */
+  /**
+   * Animals are without feed, warmth or a place if it is not done, or their meat spoils: it comes first,
+   * whatever the hours.
+   */
   readonly animalsNeedIt?: boolean;
   /** Work of which nothing is left once the birds are ordered, or the eggs set. */
   readonly doneByOrder?: boolean;
