@@ -90,7 +90,20 @@ export function withBirds(
     fitted(fitted(fitted(fitted(dated, lamps), lamps), lamps), lamps);
   const fit = fittedAll('smaller-if-too-strong');
   // Nobody hangs half a dozen small lamps over twenty chicks: a weaker bulb in later weeks is easier.
-  return hasManySmallLamps(fit, ids.brooder, sizes) ? fittedAll('usual') : fit;
+  const chosen = hasManySmallLamps(fit, ids.brooder, sizes) ? fittedAll('usual') : fit;
+  return purpose === 'meat' ? withoutIdlePen(chosen, ids, tables) : chosen;
+}
+
+/** Birds of winter that no night lets out have no use for a pen. */
+function withoutIdlePen(
+  picture: FarmPicture,
+  ids: { readonly batch: string; readonly home: string },
+  tables: Tables,
+): FarmPicture {
+  if (planBatch(picture, tables, ids.batch).outdoors.moveOut) return picture;
+  const { penId: _, ...batch } = picture.batches.find(({ id }) => id === ids.batch)!;
+  const facilities = picture.facilities.filter(({ id }) => id !== ids.home);
+  return withBatch({ ...picture, facilities }, batch);
 }
 
 type LampChoice = 'usual' | 'smaller-if-too-strong';

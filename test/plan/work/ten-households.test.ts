@@ -90,9 +90,9 @@ function cared(request: WorkRequest, { from, to }: CareGap, way: string): WorkRe
 
 /** Ways of each household that were tried as they were said. */
 const TRIED: Record<string, number> = {
-  ...{ 'one alone': 1, 'two with jobs': 2, 'three generations': 1, 'a milk cow': 6 },
+  ...{ 'one alone': 1, 'two with jobs': 2, 'three generations': 0, 'a milk cow': 6 },
   ...{ 'twins in May': 1, 'a wet spring': 3, 'away at calving': 3, 'a slot in July': 2 },
-  ...{ 'no machine': 1, 'four children': 3 },
+  ...{ 'no machine': 1, 'four children': 2 },
 };
 
 describe.each(TEN_HOUSEHOLDS)('the household: %s', (name, picture: FarmPicture) => {
