@@ -30,6 +30,7 @@ export type TaskCircumstance =
   | 'older-flock'
   | 'brooder-assumed'
   | 'brooder-known'
+  | 'pen-assumed'
   | 'coop-unfinished'
   | 'nests-short'
   | 'grower-feed'
