@@ -69,7 +69,15 @@ function TodayPage({ day, farm }: { day: ReturnType<typeof onDayItIs>; farm: Sav
         {dialog}
         {isWrong && (
           <Suspense>
-            <MishapDialog farm={farm} animals={animals} onClose={() => setWrong(false)} />
+            <MishapDialog
+              farm={farm}
+              animals={animals}
+              onTell={(line) => {
+                setWrong(false);
+                ask(line);
+              }}
+              onClose={() => setWrong(false)}
+            />
           </Suspense>
         )}
         {0 < day.unplanned.length && (
