@@ -16,13 +16,13 @@ interface Drinkers {
  * No water where it should be: what each drinks today, to be carried. Nothing is planned anew: it is
  * what the day says of them.
  *
- * @param isPowerOut the pump stands as well as the freezer
+ * @param asked low of tonight, °C, and whether the freezer stands as well as the pump
  */
 export function waterOut(
   animals: readonly Drinkers[],
   tables: Tables,
   farm: Farm,
-  isPowerOut = false,
+  { lowC, isPowerOut = false }: { readonly lowC: number; readonly isPowerOut?: boolean },
 ): Mishap {
   const waters = animals.flatMap(({ name, water }) =>
     water && typeof water.value === 'number' ? [{ ...water, value: water.value, label: name }] : [],
@@ -39,8 +39,8 @@ export function waterOut(
     ways: [],
     cautions: cautionsSaid(tables, farm, [
       ...(isPowerOut ? ['freezer-power'] : []),
-      ...(has('batch') && 0 < waters.length ? ['frozen-drinkers'] : []),
-      ...(has('herd') ? ['cattle-ice'] : []),
+      ...(lowC < 0 && has('batch') && 0 < waters.length ? ['frozen-drinkers'] : []),
+      ...(lowC < 0 && has('herd') ? ['cattle-ice'] : []),
     ]),
   };
 }

@@ -97,6 +97,7 @@ const KINDS: readonly Kind[] = [
 export default function MishapDialog({
   farm,
   animals,
+  lowC,
   onTell,
   onClose,
 }: Omit<MishapProps, 'onDone' | 'onBack'> & { readonly onClose: () => void }) {
@@ -108,6 +109,7 @@ export default function MishapDialog({
           <kind.Part
             farm={farm}
             animals={animals}
+            lowC={lowC}
             onDone={onClose}
             onTell={onTell}
             onBack={() => setKind(undefined)}

@@ -5,6 +5,8 @@ import type { SavedFarm } from '../api/queries.js';
 export interface MishapProps {
   readonly farm: SavedFarm;
   readonly animals: readonly AnimalLine[];
+  /** Low of tonight, °C. */
+  readonly lowC: number;
   readonly onDone: () => void;
   /** Tells what happened of one of them. */
   readonly onTell: (line: AnimalLine) => void;

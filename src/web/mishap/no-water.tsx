@@ -10,12 +10,13 @@ import { Cautions, KeepOrLeave, MishapCard } from './mishap-parts.js';
 export default function NoWater({
   farm,
   animals,
+  lowC,
   onBack,
   isPowerOut = false,
 }: MishapProps & { readonly isPowerOut?: boolean }) {
   const all = useAll(useTables());
   if ('waiting' in all) return all.waiting;
-  const mishap = waterOut(animals, tablesIn(farm.units, all.data[0]), farm, isPowerOut);
+  const mishap = waterOut(animals, tablesIn(farm.units, all.data[0]), farm, { lowC, isPowerOut });
   return (
     <Stack gap="sm">
       <MishapCard mishap={mishap} />

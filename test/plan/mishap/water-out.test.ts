@@ -21,15 +21,18 @@ describe('waterOut', () => {
   it('lists the water of the day as Today has it, and its sum', () => {
     const animals = lines('2027-05-20');
     const drinks = Number(animals[0]!.water!.value);
-    const { follows, numbers, cautions } = waterOut(animals, tables, farm);
+    const { follows, numbers, cautions } = waterOut(animals, tables, farm, { lowC: -2 });
     expect(drinks).toBeGreaterThan(1);
     expect(numbers.map(({ label, value }) => [label, value])).toEqual([[animals[0]!.name, drinks]]);
     expect(follows).toEqual([expect.stringMatching(/^They drink about [\d.]+ (L|gal) today/)]);
     expect(cautions.map(({ title }) => title)).toEqual([tables.cautions['frozen-drinkers']!.title]);
+    expect(waterOut(animals, tables, farm, { lowC: 12 }).cautions).toEqual([]);
   });
 
   it('says that nobody drinks before any animal is there, and of the freezer without power', () => {
-    const { follows, numbers, cautions } = waterOut(lines('2027-04-01'), tables, farm, true);
+    const { follows, numbers, cautions } = waterOut(lines('2027-04-01'), tables, farm, {
+      ...{ lowC: 2, isPowerOut: true },
+    });
     expect(numbers).toEqual([]);
     expect(follows).toEqual(['No animals here drink today.']);
     expect(cautions.map(({ title }) => title)).toEqual([tables.cautions['freezer-power']!.title]);

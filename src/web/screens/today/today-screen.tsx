@@ -72,6 +72,7 @@ function TodayPage({ day, farm }: { day: ReturnType<typeof onDayItIs>; farm: Sav
             <MishapDialog
               farm={farm}
               animals={animals}
+              lowC={Number(day.weather.tonight.value)}
               onTell={(line) => {
                 setWrong(false);
                 ask(line);
