@@ -11,6 +11,7 @@ import { swardFormulas } from '../pasture/sward-day.js';
 import { sizingFormulas } from '../pasture/sizing.js';
 import { bedFormulas } from '../plan/pasture/beds.js';
 import { baledFormulas } from '../plan/pasture/baled.js';
+import { hayUntoldFormulas } from '../plan/pasture/hay-untold.js';
 import { grassYearsFormulas } from '../plan/pasture/grass-years.js';
 import { plainRuleFormulas } from '../plan/pasture/plain-rule.js';
 import { hayStoreFormulas } from '../plan/pasture/hay-store.js';
@@ -66,6 +67,7 @@ import { broodingFormulas } from '../poultry/brooding.js';
 import { gompertzFormulas } from '../poultry/gompertz.js';
 import { growthFormulas } from '../poultry/growth.js';
 import { hatchFormulas } from '../poultry/hatch.js';
+import { chickBoxFormulas } from '../poultry/chick-box.js';
 import { lampZoneFormulas } from '../poultry/lamp-zone.js';
 import { growthInAirFormulas } from '../poultry/growth-in-air.js';
 import { weighingFormulas } from '../poultry/weighings.js';
@@ -117,6 +119,7 @@ const all: readonly Readonly<Record<string, Formula>>[] = [
   hayStoreFormulas,
   plainRuleFormulas,
   baledFormulas,
+  hayUntoldFormulas,
   grassYearsFormulas,
   manureFormulas,
   moveFormulas,
@@ -167,6 +170,7 @@ const all: readonly Readonly<Record<string, Formula>>[] = [
   raisingFormulas,
   lossFormulas,
   moveOutFormulas,
+  chickBoxFormulas,
   spareFormulas,
   shelterFormulas,
   carriedFormulas,

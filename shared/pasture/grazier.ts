@@ -3,7 +3,7 @@ import { GrazedDays, NOT_OUT } from './grazed-days.js';
 import { cutOf, driesHay, isOpen, tallestToSpare, tallestToTop } from './grazing-rules.js';
 import type { GrazingProblem } from './grazing-problem.js';
 import { LookAhead, type Ahead, type Asked } from './look-ahead.js';
-import type { SeasonBooks, Topping } from './season-books.js';
+import type { Cut, SeasonBooks, Topping } from './season-books.js';
 import { bookOf } from './stay-books.js';
 import type { GrassState } from './sward-day.js';
 import { massOf } from './sward.js';
@@ -37,6 +37,7 @@ export class Season extends GrazedDays {
   private readonly eatenKg: readonly Float64Array[];
   private readonly toppings: Topping[] = [];
   private startStates: GrassState[] = [];
+  private assumedCuts: readonly Cut[] = [];
   /** Day of the next walk. */
   private nextLook = 0;
 
@@ -83,7 +84,7 @@ export class Season extends GrazedDays {
   /** The plan's books begin; a stay that runs goes on, from today as far as they are concerned. */
   private begin(): void {
     this.startStates = this.fields.map(({ state }) => ({ ...state }));
-    this.cuts.length = 0;
+    this.assumedCuts = this.cuts.splice(0);
     this.toppings.length = 0;
     for (const [p, field] of this.fields.entries()) {
       if (!field.stay) continue;
@@ -157,7 +158,7 @@ export class Season extends GrazedDays {
       // One that nobody would go into is not missed.
       if (ahead.entered.has(paddock)) {
         const tried = how === 'top' ? { topped: paddock } : { shut: paddock };
-        if (how === 'shut' && ahead.grownOld.has(paddock)) most += this.hayOf(paddock, day);
+        if (how === 'shut') most += this.hayOf(paddock, day, ahead);
         ahead = this.lookAhead(day, { ...asked, ...tried, mostKg: most });
         // Hay feeds nobody before it is made.
         if (how === 'shut' && mostBeforeHay < ahead.beforeHayKg) return;
@@ -174,14 +175,15 @@ export class Season extends GrazedDays {
   }
 
   /**
-   * What cattle would eat of a paddock as hay, kg: grass that grows old or rank before its turn comes
-   * is worth more so, and the hay makes up for what is missed.
+   * What hay makes up for, kg: where grass grows old before its turn comes, all that cattle would eat
+   * of its hay, as that is worth more; where it goes rank, part of that.
    */
-  private hayOf(paddock: number, day: number): number {
+  private hayOf(paddock: number, day: number, { grownOld, wentRank }: Ahead): number {
+    const { judged, hayEatenShare } = this.problem;
+    const share = grownOld.has(paddock) ? 1 : wentRank.has(paddock) ? judged.rankHayShare : 0;
+    if (share === 0) return 0;
     const field = this.fields[paddock]!;
-    return (
-      cutOf(this.problem, field, paddock, day) * field.sward.areaHa * this.problem.hayEatenShare
-    );
+    return share * cutOf(this.problem, field, paddock, day) * field.sward.areaHa * hayEatenShare;
   }
 
   private lookAhead(day: number, asked: Asked): Ahead {
@@ -222,6 +224,7 @@ export class Season extends GrazedDays {
       startKgPerHa: this.startStates.map(massOf),
       stays: this.stays.sort((a, b) => a.from - b.from || a.herd - b.herd),
       cuts: this.cuts,
+      assumedCuts: this.assumedCuts,
       toppings: this.toppings,
       toldCuts: this.toldCuts,
       days: fields.map(({ books }) => books!.days),

@@ -28,8 +28,10 @@ export interface Ahead {
   /** Of it, what is needed before grass that is shut today lies as hay. */
   readonly beforeHayKg: number;
   readonly entered: ReadonlySet<number>;
-  /** Of these, paddocks whose grass is far poorer than hay, or went rank, before a herd goes in. */
+  /** Of these, paddocks whose grass is far poorer than hay by the time that a herd goes in. */
   readonly grownOld: ReadonlySet<number>;
+  /** And others that went rank before. */
+  readonly wentRank: ReadonlySet<number>;
 }
 
 /** A look ahead has no first day of a plan. */
@@ -41,6 +43,7 @@ export class LookAhead extends GrazedDays {
   private beforeHayKg = 0;
   private readonly entered = new Set<number>();
   private readonly grownOld = new Set<number>();
+  private readonly wentRank = new Set<number>();
 
   constructor(
     problem: GrazingProblem,
@@ -80,8 +83,8 @@ export class LookAhead extends GrazedDays {
       if (!isGrown) this.growAndMow(i);
       for (let h = isGrown ? onMoveOf : 0; h < herds.length; h++) this.feed(h, i);
     }
-    const { feedKg, beforeHayKg, entered, grownOld } = this;
-    return { feedKg, beforeHayKg, entered, grownOld };
+    const { feedKg, beforeHayKg, entered, grownOld, wentRank } = this;
+    return { feedKg, beforeHayKg, entered, grownOld, wentRank };
   }
 
   protected override note(h: number, day: number, eatenKg: number, feedKg: number): void {
@@ -107,12 +110,13 @@ export class LookAhead extends GrazedDays {
     const { digestibleEaten } = this.fields[paddock]!.stay!;
     const { judged, hayMcalPerKg } = this.problem;
     const isPoor = judged.oldGrassShare < shortOfHay(digestibleEaten, hayMcalPerKg[paddock]!);
-    if (isPoor || this.wentRank(stay)) this.grownOld.add(paddock);
+    if (isPoor) this.grownOld.add(paddock);
+    else if (this.stoodRank(stay)) this.wentRank.add(paddock);
     this.entered.add(paddock);
   }
 
   /** Asked of the first stay only: what was grazed since is another stand. */
-  private wentRank({ paddock, from }: Stay): boolean {
+  private stoodRank({ paddock, from }: Stay): boolean {
     if (this.asked.onMoveOf !== undefined || this.entered.has(paddock)) return false;
     const field = this.fields[paddock]!;
     return field.stoodAbove(field.sward.rankKgPerHa, this.day, from);

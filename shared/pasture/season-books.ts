@@ -93,6 +93,8 @@ export interface SeasonBooks {
   readonly hayKg: readonly Float64Array[];
   readonly eatenKg: readonly Float64Array[];
   readonly cuts: readonly Cut[];
+  /** Cuts of the days before the plan that are taken as made, as nobody told otherwise. */
+  readonly assumedCuts: readonly Cut[];
   readonly toppings: readonly Topping[];
   /** What was mown or topped as it was told, up to the plan's first day. */
   readonly toldCuts: readonly Topping[];

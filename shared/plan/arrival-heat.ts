@@ -43,7 +43,7 @@ export function brooderNoon(week: CandidateWeek): MaybeReason {
   const about = `${brooder.name} comes to about ${say(airC)} on a hot noon in the week of ${dateText(addDays(arrivalDate, first), request)}`;
   if (airC <= warnC + NOISE_K)
     return { code: 'brooder-hot', points: 0, text: `${about}: birds of that age stand it.` };
-  const limit = `birds of that age are in danger above ${say(warnC)}`;
+  const limit = `birds of that age suffer above ${say(warnC)} and are in danger above ${say(dangerC)}`;
   if (dangerC < outsideC)
     return {
       code: 'brooder-hot',

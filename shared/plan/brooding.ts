@@ -3,6 +3,7 @@ import { dailySeries } from '../explain/daily-series.js';
 import { from, fromTable, input, quantity, type NumberQuantity } from '../explain/quantity.js';
 import { broodingFormulas, coolEndC, scheduleSpreadC, underHeaterC } from '../poultry/brooding.js';
 import type { Batch } from '../farm/batch.js';
+import { facilityOf, type HeatSourceKind } from '../farm/facility.js';
 import type { BroodingSchedule } from '../tables/bird-tables.js';
 import { defaultRow, ofSpecies, rowById, type Tables } from '../tables/tables.js';
 import { inOwnUnits } from '../units/own-units.js';
@@ -31,10 +32,22 @@ export interface BroodingPart {
   readonly lookFor: readonly string[];
 }
 
-export const LOOK_FOR: readonly string[] = [
+const TOO_COLD: Readonly<Record<HeatSourceKind, string>> = {
+  lamp: 'Lower the heat, but a lamp never nearer than 46 cm (18 in) to the bedding or than its maker says; rather add one.',
+  plate: 'Lower the plate until it touches their backs; rather add one.',
+  gas: 'Turn the heater up, or hang it lower, but never nearer to the bedding than its maker says; rather close a part off.',
+};
+const TOO_HOT: Readonly<Record<HeatSourceKind, string>> = {
+  lamp: 'Raise the heat, switch some off, take the lid off.',
+  plate: 'Raise the plate, take the lid off, let in air.',
+  gas: 'Turn the heater down or hang it higher, let in fresh air.',
+};
+
+/** What birds show of their heat, and what to do with the kind of heater there is. */
+const lookForOf = (kind: HeatSourceKind): readonly string[] => [
   'Spread evenly, quiet, eating and drinking: right.',
-  'Huddled under the heat, loud: too cold. Lower the heat, but a lamp never nearer than 46 cm (18 in) to the bedding or than its maker says; rather add one.',
-  'Pressed to the edge, panting, drowsy: too hot. Raise the heat, switch some off, take the lid off.',
+  `Huddled under the heat, loud: too cold. ${TOO_COLD[kind]}`,
+  `Pressed to the edge, panting, drowsy: too hot. ${TOO_HOT[kind]}`,
   'All in one corner away from a side: a draft from that side.',
 ];
 
@@ -57,6 +70,8 @@ const STEP_C = 0.9;
 /** Temperatures of the brooder by age; undefined for chicks that a hen keeps warm, and for grown birds. */
 export function planBrooding(context: PlanContext): Found<BroodingPart | undefined> {
   if (!context.life.hasBrooder) return found(undefined);
+  const heaters =
+    facilityOf(context.facilities, 'brooder', context.batch.brooderId)?.heat.kind ?? 'lamp';
   const { life, tables, brooderDays, dateOf, words } = context;
   const schedule = scheduleOf(context);
   const steps: BroodingStep[] = [];
@@ -96,7 +111,7 @@ export function planBrooding(context: PlanContext): Found<BroodingPart | undefin
     scheduleName: schedule.name,
     measuredAt: schedule.where,
     steps,
-    lookFor: LOOK_FOR.map((line) => inOwnUnits(line, context.farm.units)),
+    lookFor: lookForOf(heaters).map((line) => inOwnUnits(line, context.farm.units)),
   };
   return found(part, { series: [underHeater] });
 

@@ -40,7 +40,7 @@ function leftOn(
     issue(
       'act',
       'heat-left-on',
-      `With the night’s ${night.on} × ${say(heat.wattsEach, 'W')}${lid}, all of ${name} comes to about ${say(left.airC, 'degC')} on a hot noon from ${say(dateOf(week.first), 'date')} on, ${switchedIn(heat)}. Birds of that age that cannot get away are in danger above ${say(hotDay.warnC, 'degC')}. Do as the brooder card says by day${heat.thermostat ? '' : ', or fit a thermostat'}.`,
+      `With the night’s ${night.on} × ${say(heat.wattsEach, 'W')}${lid}, all of ${name} comes to about ${say(left.airC, 'degC')} on a hot noon from ${say(dateOf(week.first), 'date')} on, ${switchedIn(heat)}. Birds of that age that cannot get away suffer above ${say(hotDay.warnC, 'degC')} and are in danger above ${say(hotDay.dangerC, 'degC')}. Do as the brooder card says by day${heat.thermostat ? '' : ', or fit a thermostat'}.`,
       [rig.table.tooHot, rig.table.building],
     ),
   ];
@@ -75,7 +75,7 @@ function hotWeather(
     issue(
       level,
       'brooder-hot',
-      `On a hot day in the week of ${say(dateOf(worst.first), 'date')} ${name} comes to about ${say(worst.noon.airC, 'degC')} with ${worst.noon.on === 0 ? 'no heat on' : 'as little heat as it can do with'}; birds of that age are in danger above ${say(worst.hotDay.warnC, 'degC')}. ${COOLING}${outSooner(context, worst)}`,
+      `On a hot day in the week of ${say(dateOf(worst.first), 'date')} ${name} comes to about ${say(worst.noon.airC, 'degC')} with ${worst.noon.on === 0 ? 'no heat on' : 'as little heat as it can do with'}; birds of that age suffer above ${say(worst.hotDay.warnC, 'degC')} and are in danger above ${say(worst.hotDay.dangerC, 'degC')}. ${COOLING}${outSooner(context, worst)}`,
       [rig.table.tooHot],
     ),
   ];

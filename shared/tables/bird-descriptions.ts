@@ -339,6 +339,12 @@ export const heat = nested(
     }),
     rules: table('LampRuleOfThumb', { name: NAME, wattsPerChick: WATTS, ...SOURCED }),
     gasBrooder: part('GasBrooder', { fluxWPerM2: WATTS }),
+    chickBox: part('ChickBox', {
+      warmerK: KELVIN,
+      toAgeDays: DAYS,
+      diedShareAt20C: SHARE,
+      diedShareAt30C: SHARE,
+    }),
     ceiling: part('Ceiling', { fromM: M }),
     gasRule: part('GasRule', { lowWPerM2: WATTS, highWPerM2: WATTS }),
     openTop: part('OpenTop', { convection: FACTOR, radiationWPerM2K: FACTOR, exchange: FACTOR }),

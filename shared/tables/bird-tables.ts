@@ -310,6 +310,13 @@ export interface HeatTable {
   readonly rules: readonly LampRuleOfThumb[];
   /** Radiation on the bedding straight below a gas brooder that hangs as high as its maker says. */
   readonly gasBrooder: Sourced & { readonly fluxWPerM2: number };
+  /** Newly hatched chicks packed as they came, without heat: how warm, and how many die in two days. */
+  readonly chickBox: Sourced & {
+    readonly warmerK: number;
+    readonly toAgeDays: number;
+    readonly diedShareAt20C: number;
+    readonly diedShareAt30C: number;
+  };
   /** From this height on the top of a brooder is a ceiling, and nobody takes it off. */
   readonly ceiling: Sourced & { readonly fromM: number };
   readonly gasRule: Sourced & { readonly lowWPerM2: number; readonly highWPerM2: number };

@@ -101,6 +101,7 @@ export const JUDGED = {
     'lookAheadDays',
     'missedShare',
     'oldGrassShare',
+    'rankHayShare',
     'littleGainShare',
     'leastCutKgPerHa',
     'hayAtOnceM2',

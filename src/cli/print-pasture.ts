@@ -62,6 +62,7 @@ export function printPasture(plan: PasturePlan, farm: Farm, tables: Tables): str
           hay.outside,
           hay.inStore,
           hay.baled,
+          hay.taken,
           hay.own,
         ],
         ...[hay.nextWinter, hay.balesToBuy, hay.toBuy, hay.runsOut, hay.saved],

@@ -81,6 +81,20 @@ export function printWork(plan: WorkPlan, reader: Reader): string {
             plan.careGaps.map(({ said, ways }) => [said, ways.join(' Or: ')]),
           ),
         ]),
+    ...(plan.eventsToMove.length === 0
+      ? []
+      : [
+          '\nBefore all is ready',
+          table(
+            ['', 'on', 'no time before it for', 'what would do'],
+            plan.eventsToMove.map(({ name, from, names, said }) => [
+              name,
+              near(from),
+              names.join('; '),
+              said,
+            ]),
+          ),
+        ]),
     '\nToday and the next three days',
     next.length === 0
       ? 'Nothing has to be done.'

@@ -8,7 +8,8 @@ import { checkDto } from '../common/check-dto.js';
 import { withNumbers } from '../common/page.dto.js';
 import { FarmsService } from '../farms/farms.service.js';
 import { TellDto, ToldQueryDto } from './told.dto.js';
-import { ToldService, type ToldPage } from './told.service.js';
+import type { ToldPage } from './facts-of-farm.js';
+import { ToldService } from './told.service.js';
 
 type Asked = Readonly<Record<string, unknown>>;
 

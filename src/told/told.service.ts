@@ -1,17 +1,11 @@
-import { Injectable, NotFoundException } from '@nestjs/common';
+import { Injectable } from '@nestjs/common';
 import { AsyncLocalStorage } from 'node:async_hooks';
 import { randomUUID } from 'node:crypto';
-import { In, IsNull, type EntityManager, type SelectQueryBuilder } from 'typeorm';
+import { IsNull, type EntityManager } from 'typeorm';
 import { plainDateAt, type PlainDate } from '../../shared/calendar/plain-date.js';
-import { HEAD_CHANGES } from '../../shared/farm/head-count.js';
 import {
-  changesHeads,
-  headChangesOf,
   holding,
-  type CattleWent,
-  type EggsWereCounted,
   type FactOf,
-  type HeadsChanged,
   type HerdMove,
   type ToldFact,
   type ToldKind,
@@ -26,40 +20,14 @@ import { TablesService } from '../reference/tables.service.js';
 import { BatchEntity } from '../batches/batch.entity.js';
 import { HerdEntity } from '../herds/herd.entity.js';
 import { PaddockEntity } from '../paddocks/paddock.entity.js';
+import { FactsOfFarm, notTold, revisionOf } from './facts-of-farm.js';
 import { keepFacts, type Said } from './keep-facts.js';
-import { refuseStrangeWeights } from './check-weights.js';
-import { settleCattle } from './check-cattle.js';
-import { settleHeads } from './check-heads.js';
-import { refuseStrangeEggs } from './check-eggs.js';
-import { settlePhotos } from './check-photos.js';
-import { settlePlaces } from './check-places.js';
-import { KeptMoves } from './kept-moves.js';
 import { RoomForFacts } from './room-for-facts.js';
-import { ToldChanges } from './told-changes.js';
+import { settleTold } from './settle-told.js';
 import { toFact, ToldFactEntity } from './told-fact.entity.js';
-import {
-  byTelling,
-  factOfRaw,
-  factRows,
-  factsIn,
-  withoutReplaced,
-  type RawFact,
-} from './told-rows.js';
-import type { ToldQueryDto } from './told.dto.js';
 
-const PAGE = 200;
 const leavesPlans = (kind: ToldKind): boolean => TOLD_KINDS[kind].leavesPlans === true;
-const TICKS = ['chore-done', 'alarm-seen'] as const satisfies readonly ToldKind[];
 const ROWS_AT_ONCE = 200;
-
-/** Some of a farm's facts, the newest first, and how many there are. */
-export interface ToldPage {
-  readonly facts: readonly ToldFact[];
-  readonly total: number;
-  readonly skip: number;
-  /** With history: ids of those here that another one has taken the place of. */
-  readonly replaced?: readonly string[];
-}
 
 /** What was told so far in a write in which nothing but telling happens. */
 interface ToldAlone {
@@ -70,16 +38,16 @@ interface ToldAlone {
 
 /** Keeps what is told of a farm. Nothing is ever overwritten or deleted: it is taken back. */
 @Injectable()
-export class ToldService {
-  readonly changes = new ToldChanges();
+export class ToldService extends FactsOfFarm {
   private readonly alone = new AsyncLocalStorage<ToldAlone>();
-  private readonly keptMoves = new KeptMoves(this.changes);
   private readonly room = new RoomForFacts();
 
   constructor(
-    private readonly database: Database,
+    database: Database,
     private readonly tables: TablesService,
-  ) {}
+  ) {
+    super(database);
+  }
 
   /**
    * A write in which nothing is changed but by what is told or taken back: whoever holds what was
@@ -141,15 +109,6 @@ export class ToldService {
       return kept.map(({ fact }) => fact);
     };
     return this.telling(farmId, keep, { raises });
-  }
-
-  /** One fact. @throws NotFoundException when the farm was told none with the id */
-  async findOne(farmId: string, id: string): Promise<ToldFact> {
-    const row = isId(id)
-      ? await this.database.manager.findOneBy(ToldFactEntity, { id, farmId })
-      : null;
-    if (!row) throw notTold(id);
-    return toFact(row);
   }
 
   /** Takes a fact back: what it had replaced holds again. Taking it back twice is the same. */
@@ -231,38 +190,6 @@ export class ToldService {
     });
   }
 
-  /** Every fact of some kinds that was not taken back, in the order in which they were told. */
-  factsOf<Kind extends ToldKind>(
-    farmId: string,
-    ...kinds: readonly Kind[]
-  ): Promise<FactOf<Kind>[]> {
-    return factsIn(this.rows(farmId), kinds);
-  }
-
-  /** The same of what happened since a day: those of many years before are not read. */
-  factsSince<Kind extends ToldKind>(
-    farmId: string,
-    since: PlainDate,
-    kinds: readonly Kind[],
-  ): Promise<FactOf<Kind>[]> {
-    const query = this.rows(farmId).andWhere('f.on >= :since', { since });
-    // What took the place of one may be of an earlier day, and not read.
-    return factsIn(query.andWhere(withoutReplaced(query)), kinds);
-  }
-
-  /** Moves of herds that were not taken back. */
-  async movesOf(farmId: string): Promise<readonly HerdMove[]> {
-    if (this.database.isWriting) return this.factsOf(farmId, 'herd-move');
-    const revision = await revisionOf(this.database.manager, farmId);
-    const known = this.keptMoves.at(farmId, revision);
-    if (known) return known;
-    return this.database.snapshot(async (manager) => {
-      const moves = await this.factsOf(farmId, 'herd-move');
-      this.keptMoves.set(farmId, await revisionOf(manager, farmId), moves);
-      return moves;
-    });
-  }
-
   /** The same within a write, with those that were told in it just now; undefined: some were taken back. */
   private async movesWith(
     manager: EntityManager,
@@ -279,131 +206,19 @@ export class ToldService {
     return all;
   }
 
-  /** The same of what is about one thing. */
-  factsAbout<Kind extends ToldKind>(
-    farmId: string,
-    about: string,
-    kinds: readonly Kind[],
-  ): Promise<FactOf<Kind>[]> {
-    return factsIn(this.rows(farmId).andWhere('f.about = :about', { about }), kinds);
-  }
-
-  /**
-   * Facts of some kinds of a batch and of its work, and what was bought since a day, as `factsOf`
-   * gives them.
-   */
-  async factsOfBatch(
-    farmId: string,
-    batchId: string,
-    { kinds, since }: { readonly kinds: readonly ToldKind[]; readonly since: PlainDate },
-  ): Promise<ToldFact[]> {
-    // Asked apart: each is found by an index of its own, without reading all years.
-    const work = this.rows(farmId)
-      .andWhere('f.on >= :since', { since })
-      .andWhere('f.about LIKE :work', { work: `batch/${batchId}/%` });
-    return [
-      ...(await this.factsAbout(farmId, batchId, kinds)),
-      ...(await factsIn(work, ['work-progress'])),
-      ...(await this.factsSince(farmId, since, ['bought'])),
-    ].sort(byTelling);
-  }
-
-  /** Facts of some kinds of a calendar year that were not taken back, in the order they were told. */
-  async factsOfYear(farmId: string, year: number, kinds: readonly ToldKind[]): Promise<ToldFact[]> {
-    const query = this.rows(farmId).andWhere('f.on >= :first AND f.on <= :last', {
-      first: `${year}-01-01`,
-      last: `${year}-12-31`,
-    });
-    return factsIn(query.andWhere(withoutReplaced(query)), kinds);
-  }
-
-  /** Whether something was told under a key, taken back since or not. */
-  async hasKey(farmId: string, key: string): Promise<boolean> {
-    return (await this.database.manager.countBy(ToldFactEntity, { farmId, key })) !== 0;
-  }
-
-  async find(farmId: string, asked: ToldQueryDto): Promise<ToldPage> {
-    const { kind, about, from, to, history = false, ticks = true, skip = 0, take = PAGE } = asked;
-    const query = this.rows(farmId);
-    if (kind !== undefined) query.andWhere('f.kind = :kind', { kind });
-    if (about !== undefined) query.andWhere('f.about = :about', { about });
-    if (from !== undefined) query.andWhere('f.on >= :from', { from });
-    if (to !== undefined) query.andWhere('f.on <= :to', { to });
-    if (!ticks) query.andWhere('f.kind NOT IN (:...ticks)', { ticks: TICKS });
-    if (!history) {
-      query.andWhere('f.takenBackAt IS NULL').andWhere(withoutReplaced(query));
-    }
-    // Not the builder's own count, which sorts out doubles that a primary key cannot have.
-    const counted = await query.clone().select('COUNT(*)', 'total').getRawOne<{ total: unknown }>();
-    const total = Number(counted!.total);
-    const rows = await query
-      .orderBy('f.on', 'DESC')
-      .addOrderBy('f.toldAt', 'DESC')
-      .addOrderBy('f.id', 'DESC')
-      .offset(skip)
-      .limit(take)
-      .getRawMany<RawFact>();
-    const facts = rows.map(factOfRaw);
-    return {
-      facts,
-      total,
-      skip,
-      ...(history ? { replaced: await this.replacedOf(farmId, facts) } : {}),
-    };
-  }
-
-  /** Ids of those facts that another one that holds has taken the place of. */
-  private async replacedOf(farmId: string, facts: readonly ToldFact[]): Promise<string[]> {
-    if (facts.length === 0) return [];
-    const later = await this.database.manager.find(ToldFactEntity, {
-      select: { replaces: true },
-      where: { farmId, replaces: In(facts.map(({ id }) => id)), takenBackAt: IsNull() },
-    });
-    return later.map(({ replaces }) => replaces!);
-  }
-
-  /** What hangs on all that was told: where herds stand, how many birds there are. */
-  private async settle(
+  /** What hangs on all that was told, in the same write. */
+  private settle(
     manager: EntityManager,
     farmId: string,
     told: readonly ToldFact[],
     fieldOf: (fact: ToldFact, field: string) => string,
     { areNew = true } = {},
   ): Promise<void> {
-    const moved = told.filter((fact): fact is HerdMove => fact.kind === 'herd-move');
-    if (0 < moved.length) {
-      const all = await this.movesWith(manager, farmId, areNew ? moved : undefined);
-      const field = fieldOf(moved[0]!, 'details.paddockId');
-      await settlePlaces(manager, farmId, { changed: moved, all }, field);
-    }
-    const eggs = told.filter((fact): fact is EggsWereCounted => fact.kind === 'eggs-counted');
-    await refuseStrangeEggs(manager, farmId, { eggs, tables: this.tables.tables }, fieldOf);
-    const weighed = areNew ? told.filter((fact) => fact.kind === 'weighed') : [];
-    const heads: HeadsChanged[] = [];
-    for (const id of new Set(weighed.map(({ about }) => about)))
-      heads.push(...(await this.factsAbout(farmId, id, HEAD_CHANGES)));
-    const known = { weighed, heads: headChangesOf(heads), tables: this.tables.tables };
-    await refuseStrangeWeights(manager, farmId, known, fieldOf);
-    const notes = told.filter((fact): fact is FactOf<'note'> => fact.kind === 'note');
-    await settlePhotos(manager, farmId, notes, fieldOf);
-    const left = told.filter((fact): fact is CattleWent => fact.kind === 'cattle-left');
-    if (0 < left.length) {
-      const all = await this.factsOf(farmId, 'cattle-left');
-      const now = areNew ? { told: left, back: [] } : { told: [], back: left };
-      await settleCattle(manager, farmId, { ...now, all }, fieldOf);
-    }
-    const counted = told.filter(changesHeads);
-    if (0 < counted.length) {
-      const all: HeadsChanged[] = [];
-      for (const id of new Set(counted.map(({ about }) => about)))
-        all.push(...(await this.factsAbout(farmId, id, HEAD_CHANGES)));
-      const { tables } = this.tables;
-      await settleHeads(manager, farmId, { changed: counted, all, tables }, fieldOf);
-    }
-  }
-
-  private rows(farmId: string): SelectQueryBuilder<ToldFactEntity> {
-    return factRows(this.database.manager, farmId);
+    const { tables } = this.tables;
+    const movesWith = (moved: readonly HerdMove[] | undefined) =>
+      this.movesWith(manager, farmId, moved);
+    const now = { told, areNew, facts: this, movesWith, tables };
+    return settleTold(manager, farmId, now, fieldOf);
   }
 
   private async takeBackAll(farmId: string, ids: readonly string[]): Promise<void> {
@@ -419,15 +234,6 @@ export class ToldService {
     });
   }
 }
-
-async function revisionOf(manager: EntityManager, farmId: string): Promise<number> {
-  const where = { id: farmId };
-  const select = { id: true, revision: true } as const;
-  return (await manager.findOneOrFail(FarmEntity, { where, select })).revision;
-}
-
-const notTold = (id: string): NotFoundException =>
-  new NotFoundException(`This farm was told nothing with the id "${id.slice(0, 64)}".`);
 
 async function knownOf(manager: EntityManager, farmId: string): Promise<ToldOn> {
   const { timeZone } = await manager.findOneOrFail(FarmEntity, {

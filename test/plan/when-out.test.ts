@@ -67,6 +67,14 @@ describe('the day out of the brooder', () => {
     );
   });
 
+  it('is for pullets at midsummer a week after the heat is off, not two', () => {
+    // Keepers (second-hand) have six-week birds that are used to it out at nights of 4 °C (40 °F).
+    const pullets = { purpose: 'layers', strainId: 'brown-layer', sex: 'pullets' };
+    const { ageAtMove } = planAt('hills', '2027-05-05', pullets).outdoors;
+    expect(ageAtMove!.value).toBeGreaterThan(42);
+    expect(ageAtMove!.value).toBeLessThanOrEqual(50);
+  });
+
   it('is said to be unsure, with what to do on a cold night', () => {
     const plan = planAt('hills', '2027-05-05', { nightSuretyId: 'half' });
     expect(codesOf(plan)).toContain('move-out-unsure');

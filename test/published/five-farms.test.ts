@@ -145,17 +145,20 @@ describe('five farms, walked for a season', () => {
     expect(last.length / stays.length).toBeLessThan(0.12);
   });
 
-  // A bound of our own: what is rank when its turn comes makes better hay than grazing.
-  it.each(PLACES)('mows rather than let grass go rank that is needed: $name', (place) => {
-    const { problem, books } = chooseMoves(contextAt(place, 8));
-    const { from, to, swards } = problem;
-    let rankDays = 0;
-    swards.forEach(({ rankKgPerHa }, p) => {
-      const isShut = (day: number): boolean =>
-        books.cuts.some((cut) => cut.paddock === p && cut.shutFrom <= day && day < cut.openFrom);
-      for (let day = from; day < to; day++)
-        if (rankKgPerHa < books.massKgPerHa[p]![day]! && !isShut(day)) rankDays++;
-    });
-    expect(rankDays / (swards.length * (to - from))).toBeLessThan(0.02);
-  });
+  // A bound of our own. Bermudagrass is left out: graziers let it stand for fall.
+  it.each(PLACES.slice(0, -1))(
+    'mows rather than let grass go rank that is needed: $name',
+    (place) => {
+      const { problem, books } = chooseMoves(contextAt(place, 8));
+      const { from, to, swards } = problem;
+      let rankDays = 0;
+      swards.forEach(({ rankKgPerHa }, p) => {
+        const isShut = (day: number): boolean =>
+          books.cuts.some((cut) => cut.paddock === p && cut.shutFrom <= day && day < cut.openFrom);
+        for (let day = from; day < to; day++)
+          if (rankKgPerHa < books.massKgPerHa[p]![day]! && !isShut(day)) rankDays++;
+      });
+      expect(rankDays / (swards.length * (to - from))).toBeLessThan(0.02);
+    },
+  );
 });

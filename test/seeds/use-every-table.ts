@@ -13,6 +13,7 @@ import type { PastureChoices } from '../../shared/farm/pasture-choices.js';
 import { scoreOf } from '../../shared/plan/arrival-finder.js';
 import type { BatchPlan } from '../../shared/plan/batch-plan.js';
 import { batchQuantities } from '../../shared/plan/farm/explain-plans.js';
+import { heaterOut } from '../../shared/plan/mishap/heater-out.js';
 import { sitterSheet } from '../../shared/plan/handover/sitter-sheet.js';
 import { stopsOn } from '../../shared/plan/handover/sheet-stops.js';
 import type { Ration } from '../../shared/ration/ration.js';
@@ -93,6 +94,7 @@ export function useEveryTable(tables: Tables): Used {
   const rations = rationsOf(tables);
   const quantities = [
     ...costsOf(tables),
+    ...heatOutOf(tables),
     ...batches.flatMap(({ plan }) => [
       ...batchQuantities(plan, tables),
       ...plan.daily.flatMap(({ id, values }) =>
@@ -120,6 +122,18 @@ export function useEveryTable(tables: Tables): Used {
   for (const plan of pastures) showIssues(tables, plan.issues);
   showRows(tables);
   return { batches, pastures, quantities };
+}
+
+/** What chicks of a day make of a warm room when the power is out. */
+function heatOutOf(tables: Tables): Quantity[] {
+  const { farm, climate } = newRequest({});
+  const batch = newBatch({ brooderId: 'brooder', arrivalDate: '2027-05-05' });
+  const facilities = [newBrooder()];
+  const picture = newPicture({ farm, climate, facilities, today: batch.arrivalDate });
+  const out = heaterOut({ ...picture, batches: [{ ...batch, id: 'c' }] }, tables, {
+    ...{ batchId: 'c', working: 0, isPowerOut: true },
+  });
+  return quantitiesIn(out!);
 }
 
 /**

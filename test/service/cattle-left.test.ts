@@ -105,6 +105,8 @@ describe.each(databases())('cattle that die or go on $name', (database) => {
     const cow = (await app.api.post(`${farm.path}/cows`).send(body).expect(201)).body as Cow;
     const gone = await told({ how: 'put-down', head: 1, cowId: cow.id });
     expect((await get<FarmPicture>('picture')).cows).toEqual([]);
+    // The record still calls her by her name.
+    expect(await get<Cow[]>('cows')).toMatchObject([{ id: cow.id, name: 'Clover' }]);
     expect((await line())!.head.value).toBe(9);
     expectFieldProblem(await tell({ how: 'sold', head: 1, cowId: cow.id }), {
       ...{ field: 'facts.0.details.cowId', code: 'conflict' },

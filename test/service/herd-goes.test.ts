@@ -6,7 +6,7 @@ import type { HerdLine } from '../../shared/plan/today/herd-line.js';
 import type { TickedToday } from '../../shared/plan/today/today.js';
 import type { WorkPlan } from '../../shared/plan/work/planned-work.js';
 import { isTurnOutWork, movesKey } from '../../shared/farm/herd-move-work.js';
-import type { ToldPage } from '../../src/told/told.service.js';
+import type { ToldPage } from '../../src/told/facts-of-farm.js';
 import { openApp, type TestApp } from '../support/app.js';
 import { anyDatabase } from '../support/databases.js';
 import { saveFarm, type SavedFarm } from '../support/orders.js';

@@ -1,6 +1,6 @@
 import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
 import { addDays } from '../../shared/calendar/plain-date.js';
-import type { ToldPage } from '../../src/told/told.service.js';
+import type { ToldPage } from '../../src/told/facts-of-farm.js';
 import { openApp, startApp, TABLES, type Row, type TestApp } from '../support/app.js';
 import { databases } from '../support/databases.js';
 import { newBatch, newFarm } from '../support/factories.js';

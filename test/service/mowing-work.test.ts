@@ -4,7 +4,7 @@ import type { Farm } from '../../shared/farm/farm.js';
 import type { ToldFact } from '../../shared/farm/told-fact.js';
 import type { MowingWork } from '../../shared/farm/mowing.js';
 import type { PasturePlan } from '../../shared/plan/pasture/pasture-plan.js';
-import type { ToldPage } from '../../src/told/told.service.js';
+import type { ToldPage } from '../../src/told/facts-of-farm.js';
 import { openApp, type TestApp } from '../support/app.js';
 import { databases } from '../support/databases.js';
 import { newFarm } from '../support/factories.js';

@@ -6,7 +6,7 @@ import type { LearnedFromBatches } from '../../shared/plan/record/own-batches.js
 import type { YearCounts } from '../../shared/plan/record/year-counts.js';
 import type { ToldFact } from '../../shared/farm/told-fact.js';
 import { TOLD_KINDS } from '../../shared/farm/told-kinds.js';
-import type { ToldPage } from '../../src/told/told.service.js';
+import type { ToldPage } from '../../src/told/facts-of-farm.js';
 import { addDays } from '../../shared/calendar/plain-date.js';
 import type { NextYear } from '../../shared/plan/record/next-year.js';
 import type { BegunYear } from '../../src/next-year/next-year.service.js';

@@ -2,7 +2,7 @@ import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
 import type { Paddock } from '../../shared/farm/paddock.js';
 import type { Saved } from '../../shared/farm/saved.js';
 import type { ToldFact } from '../../shared/farm/told-fact.js';
-import type { ToldPage } from '../../src/told/told.service.js';
+import type { ToldPage } from '../../src/told/facts-of-farm.js';
 import { openApp, type TestApp } from '../support/app.js';
 import { databases } from '../support/databases.js';
 import { inDays, saveFarm, type SavedFarm } from '../support/orders.js';

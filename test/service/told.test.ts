@@ -6,7 +6,7 @@ import type { Saved } from '../../shared/farm/saved.js';
 import type { ToldFact } from '../../shared/farm/told-fact.js';
 import type { BatchPlan } from '../../shared/plan/batch-plan.js';
 import type { PasturePlan } from '../../shared/plan/pasture/pasture-plan.js';
-import type { ToldPage } from '../../src/told/told.service.js';
+import type { ToldPage } from '../../src/told/facts-of-farm.js';
 import { openApp, type TestApp } from '../support/app.js';
 import { databases } from '../support/databases.js';
 import { batchBody, inDays, saveFarm, type SavedFarm } from '../support/orders.js';

@@ -18,9 +18,11 @@ const ENTRIES = [
 ];
 /** Stands for all files of the core, each a namespace that is named for its path. */
 const CORE = 'core-of-tests';
+/** Stands for the library that gives threads. */
+const THREADS = join(root, 'test/support/threads-for-all.ts');
 /** What finds files beside its own, is compiled for the machine, or is there for others to bring. */
 const LEFT_APART =
-  /^(node:|better-sqlite3$|highs$|pg$|piscina$|playwright-core$|jsonc-parser$|@nestjs\/(microservices|websockets)|@fastify\/)/;
+  /^(node:|better-sqlite3$|highs$|pg$|playwright-core$|jsonc-parser$|@nestjs\/(microservices|websockets)|@fastify\/)/;
 
 export default async function compileProgram() {
   const dir = join(root, 'test-output/program');
@@ -36,6 +38,11 @@ export default async function compileProgram() {
     external: LEFT_APART,
     resolve: { extensionAlias: { '.js': ['.ts', '.js'] } },
     plugins: [
+      {
+        name: 'threads',
+        resolveId: (id, importer) =>
+          id !== 'piscina' ? undefined : importer === THREADS ? { id, external: true } : THREADS,
+      },
       {
         name: 'core',
         resolveId: (id) => (id === CORE ? id : undefined),

@@ -17,7 +17,6 @@ import type { AnimalPlans } from '../farm/animal-plans.js';
 import type { BatchPlan } from '../batch-plan.js';
 import type { FeedPhasePart } from '../feed.js';
 import { SPOT_UNDER_HEAT } from '../heat-instructions.js';
-import { LOOK_FOR } from '../brooding.js';
 import { dayInPlan } from '../day-in-plan.js';
 import { refillsOn } from '../refills-on.js';
 import { hayPartFormulas } from '../pasture/hay-part.js';
@@ -152,10 +151,11 @@ function feedText(
 }
 
 /** What to look for; where heaters have a spot below them, what a thermometer there is worth. */
-function lookInBrooder({ heat }: BatchPlan, date: PlainDate): readonly string[] {
+function lookInBrooder({ heat, brooding }: BatchPlan, date: PlainDate): readonly string[] {
   const week = heat?.weeks.find(({ from, to }) => from <= date && date <= to);
   const hasSpot = week && [week.night, week.day, week.noon].some(({ underHeat }) => underHeat);
-  return hasSpot ? [...LOOK_FOR, SPOT_UNDER_HEAT] : LOOK_FOR;
+  const lookFor = brooding?.lookFor ?? [];
+  return hasSpot ? [...lookFor, SPOT_UNDER_HEAT] : lookFor;
 }
 
 const AMOUNTS = ['alive', 'feed-day', 'water-day', 'under-heater', 'eggs-day'];

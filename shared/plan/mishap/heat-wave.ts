@@ -132,7 +132,7 @@ const lessHeat = (): WayOn => ({
   id: 'less-heat',
   words: 'Less heat in the brooder',
   follows: [
-    'Take the lid off, raise the lamps or switch some off, open the shed to the air. Far from the heat with open beaks is too hot.',
+    'Take the lid off, raise the heaters or switch some off, open the shed to the air. Far from the heat with open beaks is too hot.',
   ],
 });
 

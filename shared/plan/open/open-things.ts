@@ -159,6 +159,7 @@ const OPEN_THINGS: readonly OpenThing[] = [
         'hay-until-plan',
         'hay-to-buy',
         'hay-baled',
+        'hay-untold',
         'hay-runs-out',
       ],
       'saved-over-plain-rule',

@@ -1,3 +1,4 @@
+import type { PlainDate } from '../../calendar/plain-date.js';
 import type { Formula } from '../../explain/formula.js';
 import { fromFarm, fromTable, quantity, type NumberQuantity } from '../../explain/quantity.js';
 import { rowById } from '../../tables/tables.js';
@@ -17,16 +18,11 @@ export const baledFormulas = {
 } satisfies Record<string, Formula>;
 
 /** Hay of bales that were told since the store was counted. */
-export function baledOf({
-  choices,
-  mowings = [],
-  span,
-  tables,
-}: PastureContext): NumberQuantity | undefined {
-  const { hayInStoreKg, hayInStoreOn, baleId } = choices;
-  // Of a store that was counted nobody knows when, the bales may be part.
-  if (hayInStoreKg !== undefined && hayInStoreOn === undefined) return undefined;
-  const since = hayInStoreKg === undefined ? span.first : hayInStoreOn!;
+export function baledOf(context: PastureContext): NumberQuantity | undefined {
+  const { choices, mowings = [], tables } = context;
+  const { baleId } = choices;
+  const since = countedOn(context);
+  if (since === undefined) return undefined;
   const bales = mowings.reduce((sum, each) => sum + (since < each.date ? (each.bales ?? 0) : 0), 0);
   if (bales === 0) return undefined;
   const { bales: kinds } = tables.pasture.hay;
@@ -39,3 +35,13 @@ export function baledOf({
     ),
   ]);
 }
+
+/**
+ * Day on which the store was counted, of which what came home later is no part: the first of the season
+ * where none was counted; undefined where nobody knows when it was, as the bales may be among it.
+ */
+export const countedOn = ({
+  choices: { hayInStoreKg, hayInStoreOn },
+  span,
+}: PastureContext): PlainDate | undefined =>
+  hayInStoreKg === undefined ? span.first : hayInStoreOn;

@@ -17,6 +17,7 @@ import { issue, type PlanIssue } from '../../problems/plan-issue.js';
 import { found, type Found } from '../found.js';
 import { baledOf } from './baled.js';
 import { fedByHand } from './fed-by-hand.js';
+import { hayUntold, type UntoldCut } from './hay-untold.js';
 import type { PastureContext } from './pasture-context.js';
 import { balesOf, surplusOf, type Chosen } from './surplus.js';
 
@@ -51,8 +52,8 @@ export const hayStoreFormulas = {
     id: 'hay-to-buy',
     title: 'Hay to buy',
     words:
-      'What is needed from today to grass, beside it, and through the next winter, less what lies in store, what was baled since that was counted, and what you make. Where nothing is typed as in store, nothing is counted.',
-    symbols: 'H_buy = max(0, H_now + H + H_winter − H_store − H_baled − H_own)',
+      'What is needed from today to grass, beside it, and through the next winter, less what lies in store, what was baled since that was counted or is taken as made, and what you make. Where nothing is typed as in store, nothing is counted.',
+    symbols: 'H_buy = max(0, H_now + H + H_winter − H_store − H_baled − H_taken − H_own)',
     sources: ['ARITHMETIC'],
     mark: 'computed',
   },
@@ -73,6 +74,10 @@ export interface HayStorePart {
   readonly inStore?: NumberQuantity;
   /** Of bales that were told since. */
   readonly baled?: NumberQuantity;
+  /** Of cuts before today whose bales nobody told. */
+  readonly taken?: NumberQuantity;
+  /** Of these, what nobody told of at all. */
+  readonly untoldCuts?: readonly UntoldCut[];
   readonly own?: NumberQuantity;
   /** Left out where the grass that stands then feeds them until there is more. */
   readonly nextWinter?: NumberQuantity;
@@ -117,10 +122,12 @@ export function planHayStore(
           fromFarm('In store', hayInStoreKg, 'kg', 'H_store'),
         ]);
   const baled = baledOf(context);
+  const untold = hayUntold(context, chosen.books);
+  const homeKg = (baled?.value ?? 0) + (untold?.hay.value ?? 0);
   const needKg = (untilPlan?.value ?? 0) + toStore.value + (nextWinter?.value ?? 0);
   const toBuy = quantity(
     'Hay to buy, usual weather',
-    Math.max(0, needKg - (hayInStoreKg ?? 0) - (baled?.value ?? 0) - ownKg),
+    Math.max(0, needKg - (hayInStoreKg ?? 0) - homeKg - ownKg),
     'kg',
     hayStoreFormulas.buy,
     [
@@ -129,6 +136,7 @@ export function planHayStore(
       ...(nextWinter ? [from(nextWinter, 'H_winter')] : []),
       inStore ? from(inStore, 'H_store') : input('In store, nothing typed', 0, 'kg', 'H_store'),
       ...(baled ? [from(baled, 'H_baled')] : []),
+      ...(untold ? [from(untold.hay, 'H_taken')] : []),
       ...(own ? [from(own, 'H_own')] : []),
     ],
     { mark: inStore ? 'own-record' : 'assumed', rows: [tables.pasture.hay] },
@@ -136,12 +144,13 @@ export function planHayStore(
   const runsOut = runsOutOn(context, chosen, {
     hayPerDryKg,
     beforeKg: untilPlan?.value ?? 0,
-    baledKg: baled?.value ?? 0,
+    baledKg: homeKg,
   });
   const part: HayStorePart = {
     ...(untilPlan ? { untilPlan } : {}),
     ...(inStore ? { inStore } : {}),
     ...(baled ? { baled } : {}),
+    ...(untold ? { taken: untold.hay, untoldCuts: untold.cuts } : {}),
     ...(own ? { own } : {}),
     ...(nextWinter ? { nextWinter } : {}),
     toBuy,
@@ -159,7 +168,10 @@ export function planHayStore(
         }),
   };
   return found(part, {
-    issues: toBuyIssue(context, part, runsOut, daysBetween(span.first, context.today)),
+    issues: [
+      ...toBuyIssue(context, part, runsOut, daysBetween(span.first, context.today)),
+      ...(untold ? [untold.issue] : []),
+    ],
   });
 }
 
@@ -309,7 +321,7 @@ function runsOutOn(
 
 function toBuyIssue(
   { say, dateOf, tables }: PastureContext,
-  { toBuy, balesToBuy, runsOut, own, inStore, baled }: HayStorePart,
+  { toBuy, balesToBuy, runsOut, own, inStore, baled, taken }: HayStorePart,
   runsOutDay: number | undefined,
   today: number,
 ): PlanIssue[] {
@@ -319,6 +331,7 @@ function toBuyIssue(
   const less = [
     inStore ? `${say(inStore.value, 'kg')} in store` : undefined,
     baled ? `${say(baled.value, 'kg')} baled already` : undefined,
+    taken ? `${say(taken.value, 'kg')} taken as made` : undefined,
     own ? `${say(own.value, 'kg')} of your own` : undefined,
   ].filter((each) => each !== undefined);
   return [

@@ -1,4 +1,5 @@
 import { addDays, type PlainDate } from '../../calendar/plain-date.js';
+import type { CattleGroup } from '../../farm/herd.js';
 import type { Formula } from '../../explain/formula.js';
 import {
   datedFact,
@@ -8,6 +9,7 @@ import {
   input,
   type Quantity,
 } from '../../explain/quantity.js';
+import { rowById } from '../../tables/tables.js';
 import { restsOnAssumedHeight } from '../../farm/assumed.js';
 import { gestationFormulas } from '../../pasture/gestation.js';
 import { calvingsOf } from '../../pasture/herd-demand.js';
@@ -97,7 +99,8 @@ export interface HerdDates {
   }[];
 }
 
-const MILK_OR_CALF = ['cow-calf', 'milk-cow', 'dry-cow', 'heifer'];
+/** The work that says for which cattle the mineral is. */
+const MAGNESIUM = 'turn-out.start-high-magnesium-mineral';
 
 /** The dates of one herd under the moves chosen, with the cautions that belong to them. */
 export function datesOf(context: PastureContext, chosen: Chosen, h: number): Found<HerdDates> {
@@ -143,6 +146,9 @@ export function datesOf(context: PastureContext, chosen: Chosen, h: number): Fou
   const cautions = [
     ...(0 < calvings.length ? ['calving'] : []),
     ...(0 < arrivals.length ? ['quarantine'] : []),
+    ...(groups.some((group) => isStillToLeave(group, dateOf(context.span.from)))
+      ? ['cattle-leaving']
+      : []),
   ];
   const base: HerdDates = { herdId: herd.id, arrivals, calvings };
   if (!grazing) {
@@ -153,7 +159,8 @@ export function datesOf(context: PastureContext, chosen: Chosen, h: number): Fou
   const isOut = herd.inPaddockId !== undefined && grazing.first === context.span.from;
   const told = isOut ? toldTurnOut(context, h) : undefined;
   const first = told ?? dateOf(grazing.first);
-  const needsMagnesium = herd.groups.some((group) => MILK_OR_CALF.includes(group.classId));
+  const { classes = [] } = rowById(tables.herdTaskTemplates, MAGNESIUM);
+  const needsMagnesium = herd.groups.some(({ classId }) => classes.includes(classId));
   const { magnesiumLeadDays, gradualDays } = tables.pasture;
   const stay = chosen.books.stays.find((s) => s.herd === h)!;
   const dates: HerdDates = {
@@ -200,6 +207,9 @@ export function datesOf(context: PastureContext, chosen: Chosen, h: number): Fou
     cautions: needsMagnesium && !isOut ? [...cautions, 'grass-tetany'] : cautions,
   });
 }
+
+const isStillToLeave = ({ leavesOn, leftAs }: CattleGroup, from: PlainDate): boolean =>
+  leavesOn !== undefined && leftAs === undefined && from <= leavesOn;
 
 /** The first day on grass of this season by the moves that were told; undefined where none was. */
 function toldTurnOut(context: PastureContext, h: number): PlainDate | undefined {

@@ -1,4 +1,5 @@
 import { addDays } from '../../calendar/plain-date.js';
+import { inOwnUnits } from '../../units/own-units.js';
 import { found, type Found } from '../found.js';
 import { lastDayOf } from '../past-tasks.js';
 import type { PlanEvent } from '../tasks/event.js';
@@ -39,13 +40,18 @@ export function planHerdTasks(
     return hangTasks(context.tables.herdTaskTemplates, events[h]!, {
       id: herd.id,
       today: context.today,
-      asksFor: () => true,
-      // As the plan of the work takes it: what was due so long ago is done.
-      isPast: (template, _event, dates) => lastDayOf(template, dates) < longPast,
+      asksFor: ({ classes }) =>
+        classes === undefined || herd.groups.some(({ classId }) => classes.includes(classId)),
+      // As the plan of the work takes it: what was due so long ago is done, but for what makes ready
+      // for a day that is still to come, or can kill them on it.
+      isPast: (template, event, dates) =>
+        lastDayOf(template, dates) < longPast &&
+        !((template.beforeEvent || template.animalsNeedIt) && context.today <= event.date),
       counts: {
         'ten-head': Math.max(...context.herdDays[h]!.head),
         acre: context.areaM2 / M2_PER_ACRE,
       },
+      said: (text) => inOwnUnits(text, context.farm.units),
       idOf: (templateId, event) => `${ownerOf(herd.id, event)}.${templateId}`,
     });
   });

@@ -110,7 +110,7 @@ export function moveHeads(plan: PasturePlan, move: Move): MoveHeads {
       { rows: [plan.order] },
     ),
     heightBefore: heightOf(plan, paddock, {
-      label: 'Entry height',
+      label: move.start === 'out-already' ? 'Height now' : 'Entry height',
       heightCm: move.entryHeightCm,
       mass: standingBefore(plan, paddock, move),
     }),

@@ -69,7 +69,10 @@ function moveOf(context: PastureContext, stay: StayRecord): Omit<Move, 'longestD
     massAfter: tidy(stay.massAfter),
     entryHeightCm: tidy(stay.massBefore / kgPerHaCm),
     exitHeightCm: tidy(stay.massAfter / kgPerHaCm),
-    ...(stay.restDays === undefined ? {} : { restDays: stay.restDays }),
+    // Of a stay that runs the rest lies before the day on which the herd went in.
+    ...(stay.restDays === undefined || stay.start === 'out-already'
+      ? {}
+      : { restDays: stay.restDays }),
     ...(stay.grownInRestKgPerHa === undefined
       ? {}
       : { grownInRestKgPerHa: tidy(stay.grownInRestKgPerHa) }),

@@ -167,11 +167,14 @@ const sumOf = (values: readonly number[]): number =>
 const nameOf = (rows: readonly { id: string; name: string }[], id: string): string =>
   rows.find((row) => row.id === id)?.name ?? '';
 
+/** The herd went in before the plan began. */
+export const isThere = ({ move }: GrazeRow): boolean => move.start === 'out-already';
+
 /** What happens, in a few words: who goes where, or what is done to which paddock. */
 export function rowTitle({ herds, paddocks }: PasturePlan, row: SeasonRow): string {
   switch (row.kind) {
     case 'graze':
-      return `${nameOf(herds, row.move.herdId)} into ${nameOf(paddocks, row.move.paddockId)}`;
+      return `${nameOf(herds, row.move.herdId)} ${isThere(row) ? 'still in' : 'into'} ${nameOf(paddocks, row.move.paddockId)}`;
     case 'hay':
       return `${nameOf(herds, row.herdId)} on hay`;
     case 'shut':

@@ -1,5 +1,7 @@
 import { addDays, type PlainDate } from '../../calendar/plain-date.js';
+import { formatDate } from '../../units/dates.js';
 import { formatHours } from '../../units/format.js';
+import { listed } from '../../units/listed.js';
 import { inOwnUnits } from '../../units/own-units.js';
 import type { BatchPlan } from '../batch-plan.js';
 import type { PasturePlan } from '../pasture/pasture-plan.js';
@@ -26,6 +28,7 @@ export function attentionOf(looked: Looked, more: readonly Alarm[] = []): Attent
     ...batches.flatMap((batch) => ofBatch(batch, looked, last)),
     ...areTheyOut(looked),
     ...ofPasture(looked.pasture, last),
+    ...tooSoon(looked, last),
     ...ofWork(plan, last),
   ].sort((a, b) => order(a) - order(b) || byDate(a, b));
 }
@@ -108,7 +111,12 @@ function ofPasture(pasture: PasturePlan | undefined, last: PlainDate): Attention
   const { firstShort } = pasture.hay;
   const isShortSoon = firstShort !== undefined && firstShort <= last;
   return pasture.issues
-    .filter(({ level, code }) => level === 'stop' || (code === 'grass-short' && isShortSoon))
+    .filter(
+      ({ level, code }) =>
+        level === 'stop' ||
+        (code === 'grass-short' && isShortSoon) ||
+        (code === 'hay-untold' && level === 'act'),
+    )
     .map((issue, k) => {
       const { code, level, text } = issue;
       return {
@@ -120,10 +128,34 @@ function ofPasture(pasture: PasturePlan | undefined, last: PlainDate): Attention
     });
 }
 
-/** Work of the next two weeks for which there are no hours, or not on its day. */
-function ofWork({ jobs, today }: WorkPlan, last: PlainDate): Attention[] {
+/** Animals that come or go out before all is ready for them, with the later day that would do. */
+function tooSoon({ plan, picture: { farm, today } }: Looked, last: PlainDate): Attention[] {
+  const date = (on: PlainDate): string => formatDate(on, { units: farm.units, today });
+  return plan.eventsToMove
+    .filter(({ from }) => from <= last)
+    .map(({ id, kind, ofId, name, from, to, names, said }) => ({
+      key: `too-soon/${id}`,
+      level: 'act',
+      words: `not all is ready by ${date(from)}${to === undefined ? '' : `, ${date(to)} would do`}`,
+      text: `No time before it for ${listed(names.map((each) => `“${each}”`))}. ${said}`,
+      of: name,
+      place: { kind: 'work' },
+      ...(kind === 'turn-out' && to !== undefined
+        ? { turnOutLater: { herdId: ofId, on: to } }
+        : {}),
+    }));
+}
+
+/**
+ * Work of the next two weeks for which there are no hours, or not on its day. What stands under an event
+ * that comes too soon is not said again; what must be done and is late already is said until it is.
+ */
+function ofWork({ jobs, eventsToMove, today }: WorkPlan, last: PlainDate): Attention[] {
   const place = { kind: 'work' as const };
-  return jobs.flatMap(({ key, name, belongsTo, latest, pieces, lateDays, shortHours }) => {
+  const isSaid = new Set(eventsToMove.flatMap(({ from, keys }) => (from <= last ? keys : [])));
+  const open = jobs.filter(({ key }) => !isSaid.has(key));
+  return open.flatMap(({ key, name, belongsTo, latest, priority, ...job }) => {
+    const { pieces, lateDays, shortHours } = job;
     const about = { key: `work/${key}`, place, ...(belongsTo ? { of: belongsTo.name } : {}) };
     const first = pieces[0];
     if (!first) {
@@ -135,9 +167,12 @@ function ofWork({ jobs, today }: WorkPlan, last: PlainDate): Attention[] {
       const words = `find ${formatHours(shortHours)} more for “${name}”`;
       return [{ ...about, level: 'act' as const, words, by: first.date }];
     }
-    if (0 < lateDays && today < latest && latest <= last) {
+    const isStillLate = priority === 'must' && today < pieces.at(-1)!.date;
+    if (0 < lateDays && latest <= last && (today < latest || isStillLate)) {
       const words = `“${name}” ${lateDays === 1 ? 'a day' : `${lateDays} days`} late`;
-      return [{ ...about, level: 'act' as const, words, by: latest }];
+      return [
+        { ...about, level: 'act' as const, words, ...(latest < today ? {} : { by: latest }) },
+      ];
     }
     return [];
   });

@@ -34,6 +34,8 @@ export interface Attention {
     readonly paddockId: string;
     readonly paddock: string;
   };
+  /** A later turn-out that is set with one touch. */
+  readonly turnOutLater?: { readonly herdId: string; readonly on: PlainDate };
 }
 
 /** A move that was planned: where to, or off grass, and on which day. */

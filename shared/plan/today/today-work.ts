@@ -30,6 +30,10 @@ export interface TodayJob {
   readonly why?: string;
   readonly dueWords?: string;
   readonly ifLate?: string;
+  /** The last day on which it is in time. */
+  readonly latest?: PlainDate;
+  /** Who else has that many hours left today. */
+  readonly others?: readonly string[];
   /** What is bought on it: told when it is ticked off. */
   readonly buys?: PlannedJob['buys'];
   /** It is due, and has no place in the plan of today. */
@@ -91,8 +95,40 @@ export function todayChores(
 
 const placeIn = (order: readonly string[], { of = '' }: TodayChore): number => order.indexOf(of);
 
+/** Hours that people have left today besides their round and what is planned for them. */
+export type FreeHours = readonly {
+  readonly id: string;
+  readonly name: string;
+  readonly hours: number;
+}[];
+
+/** Hours that adults of the household have left today, as planned. */
+export function freeToday(
+  { people, handovers, today }: Pick<FarmPicture, 'people' | 'handovers' | 'today'>,
+  tables: Tables,
+  plan: WorkPlan,
+): FreeHours {
+  const ofRound = plan.chores[0] ?? [];
+  // Nobody says who did what is ticked off: it is nobody's free time.
+  const done = plan.done.filter(({ on }) => on === today);
+  const pieces = plan.jobs.flatMap((job) => job.pieces.filter(({ date }) => date === today));
+  return workPeople(people, handovers)
+    .filter(({ isChild }) => !isChild)
+    .map((person) => {
+      const { id, name } = person;
+      const round = ofRound.filter(({ personId }) => personId === id);
+      const own = pieces.filter(({ personIds }) => personIds.includes(id));
+      const used = [...round, ...own, ...done].reduce((sum, { hours }) => sum + hours, 0);
+      return { id, name, hours: hoursOn(person, today, { handovers, tables }) - used };
+    });
+}
+
 /** Work planned for today, what is due without hours, and what was ticked off or put off today. */
-export function todayJobs(plan: WorkPlan, { progress }: Pick<FarmPicture, 'progress'>): TodayJob[] {
+export function todayJobs(
+  plan: WorkPlan,
+  { progress }: Pick<FarmPicture, 'progress'>,
+  free: FreeHours = [],
+): TodayJob[] {
   const { today } = plan;
   const marks = new Map(progress.map((mark) => [mark.key, mark]));
   const tomorrow = addDays(today, 1);
@@ -104,7 +140,9 @@ export function todayJobs(plan: WorkPlan, { progress }: Pick<FarmPicture, 'progr
     const piece = job.pieces.find(({ date }) => date === today);
     if (!piece && marks.get(job.key)?.notBefore === tomorrow) return [laterJob(plan, job)];
     const isDue = job.pieces.length === 0 && job.latest <= today;
-    return piece || isDue ? [openJob(plan, job, piece)] : [];
+    if (!piece && !isDue) return [];
+    const others = othersFor(job, piece, free);
+    return [{ ...openJob(plan, job, piece), ...(0 < others.length ? { others } : {}) }];
   });
   const done = plan.done
     .filter(({ on }) => on === today)
@@ -140,7 +178,7 @@ function openJob(
       : {}),
     ...(0 < hoursDone ? { hoursDone } : {}),
     ...{ why, dueWords: lastWords(why) },
-    ...(ifLate === undefined ? {} : { ifLate }),
+    ...(ifLate === undefined ? {} : { ifLate, latest: job.latest }),
     ...(job.buys === undefined ? {} : { buys: job.buys }),
     ...(piece || 0 < pieces.length ? {} : { hasNoHours: true }),
     ...(piece || job.unfitToday === undefined ? {} : { unfitToday: job.unfitToday }),
@@ -148,6 +186,19 @@ function openJob(
     ...(0 < shortHours ? { shortHours } : {}),
   };
 }
+
+/** Who else could do it today, by their hours; own work says itself who can. */
+const othersFor = (
+  { belongsTo, hours }: PlannedJob,
+  piece: PlannedJob['pieces'][number] | undefined,
+  free: FreeHours,
+): string[] =>
+  belongsTo === undefined
+    ? []
+    : free
+        .filter((person) => !piece?.personIds.includes(person.id))
+        .filter((person) => (piece?.hours ?? hours) <= person.hours)
+        .map(({ name }) => name);
 
 /** Reasons are told one after the other, by when it is due the last of them. */
 const lastWords = (why: string): string =>

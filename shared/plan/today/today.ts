@@ -7,7 +7,7 @@ import { attentionOf } from './attention.js';
 import type { Attention } from './looked-at.js';
 import { silentHerds } from './silent-herds.js';
 import { comingDates, type ComingDate } from './coming.js';
-import { todayChores, todayHours, todayJobs } from './today-work.js';
+import { todayChores, todayHours, freeToday, todayJobs } from './today-work.js';
 import type { TodayChore, TodayHours, TodayJob } from './today-work.js';
 import { todayGround, todayWeather, type TodayGround, type TodayWeather } from './today-weather.js';
 
@@ -55,7 +55,7 @@ export function todayOf(
   const animals = animalLines(picture, tables, planned);
   const { batches, pasture } = planned;
   const chores = todayChores(plan, picture, pasture);
-  const jobs = todayJobs(plan, picture);
+  const jobs = todayJobs(plan, picture, freeToday(picture, tables, plan));
   return {
     date: today,
     weather: todayWeather({ climate, today, tables }, plan),

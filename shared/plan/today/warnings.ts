@@ -94,6 +94,7 @@ const IN_FEW_WORDS: Readonly<Record<string, string>> = {
   'hatch-away': 'nobody home for the hatch',
   'weighing-far-off': 'weighing far from the plan',
   'grass-short': 'grass does not reach',
+  'hay-untold': 'was the hay made?',
   'grass-over': 'grass is over',
   'more-than-grows': 'more cattle than the grass feeds',
   'target-not-reached': 'weight wanted is never reached',

@@ -21,8 +21,9 @@ export function keptPlan(
     plannedOn: today,
     madeFor: signatureOf(problem),
     madeBy: signatureOfPeople(request),
-    jobs: Object.fromEntries(
-      needs.map((need, i): [string, KeptJob] => [
+    jobs: Object.fromEntries([
+      ...doneToday(request),
+      ...needs.map((need, i): [string, KeptJob] => [
         need.key,
         {
           name: need.name,
@@ -39,8 +40,30 @@ export function keptPlan(
           })),
         },
       ]),
-    ),
+    ]),
   };
+}
+
+/**
+ * What today’s plans had for today of work that was since ticked off: whose hours it took, and how many,
+ * is asked again with every plan that is made on this day.
+ */
+const doneToday = (request: WorkRequest): [string, KeptJob][] =>
+  request.progress.flatMap(({ key, doneOn }): [string, KeptJob][] => {
+    const planned = doneOn === request.today ? plannedToday(request, key) : undefined;
+    return planned ? [[key, planned]] : [];
+  });
+
+/** A piece of work as the last plan that knew of it had it for today; undefined where it had not. */
+export function plannedToday(
+  { today, kept, before }: Pick<WorkRequest, 'today' | 'kept' | 'before'>,
+  key: string,
+): KeptJob | undefined {
+  const job = kept?.jobs[key] ?? before?.jobs[key];
+  const pieces = job?.pieces.filter(({ date }) => date === today) ?? [];
+  if (!job || pieces.length === 0) return undefined;
+  const { name, belongsTo, latest } = job;
+  return { name, ...(belongsTo === undefined ? {} : { belongsTo }), latest, pieces };
 }
 
 /** A short text for who has hours when, days away and hand-overs included. */

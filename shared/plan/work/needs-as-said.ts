@@ -1,6 +1,7 @@
 import { daysBetween, type PlainDate } from '../../calendar/plain-date.js';
 import type { Progress } from '../../farm/job.js';
 import type { Judgements } from '../../tables/judgements.js';
+import { plannedToday } from './kept-plan.js';
 import type { Reading, WorkNeed } from './work-need.js';
 import type { WorkRequest } from './work-request.js';
 
@@ -59,19 +60,21 @@ export interface SpentToday {
 
 /** What was done today, whole or in part. */
 export function spentToday(
-  { today, kept, before }: Pick<WorkRequest, 'today' | 'kept' | 'before'>,
+  request: Pick<WorkRequest, 'today' | 'kept' | 'before'>,
   { needs, marks }: Reading,
 ): SpentToday[] {
+  const { today } = request;
   return needs.flatMap(({ key, hours: reckoned, conditions, personIds, forWhom }) => {
     const said = marks.get(key);
     const part = said?.partOn === today ? (said.partHours ?? 0) : 0;
     const whole = said?.hours ?? said?.ownHours ?? reckoned;
     const rest = said?.doneOn === today ? Math.max(0, whole - (said.hoursDone ?? 0)) : 0;
-    const hours = part + rest;
+    const piece = plannedToday(request, key)?.pieces[0];
+    // Of work that is spread over days, a tick without hours says that its piece of today is done.
+    const ofToday = said?.hours === undefined && piece ? piece.minutes / 60 : Infinity;
+    const hours = part + Math.min(rest, Math.max(0, ofToday - part));
     if (hours <= 0) return [];
-    // Once ticked, work is no longer in the plan made after: that of the day before still has it.
-    const planned = kept?.jobs[key] ?? before?.jobs[key];
-    const plannedFor = planned?.pieces.find(({ date }) => date === today)?.personIds;
+    const plannedFor = piece?.personIds;
     return [
       {
         hours,

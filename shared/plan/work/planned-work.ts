@@ -2,6 +2,7 @@ import type { Sourced } from '../../explain/formula.js';
 import type { Round } from '../../tables/task-template.js';
 import type { KeyDate } from '../tasks/event.js';
 import type { CareGap } from './care-gaps.js';
+import type { EventToMove } from './event-to-move.js';
 import type { GroundPart } from './ground-part.js';
 import type { DoneNeed, StruckNeed } from './set-aside.js';
 import type { WorkBasis } from './work-basis.js';
@@ -118,6 +119,8 @@ export interface WorkPlan {
   /** Batches and herds whose work is missing, because no plan of theirs can be made. */
   readonly unplanned: readonly string[];
   readonly chores: readonly (readonly PlannedChoreDay[])[];
+  /** Events that come before all is ready for them. */
+  readonly eventsToMove: readonly EventToMove[];
   /** Days on which animals have nobody. */
   readonly careGaps: readonly CareGap[];
   /** How often animals want somebody to look at them by day. */

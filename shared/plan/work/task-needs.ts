@@ -161,7 +161,12 @@ function readTask(
   const { graceDays, closeDays, longPastDays } = tables.judgements.work;
   const fromDay = daysBetween(today, task.earliestStart ?? task.start);
   const dueDay = daysBetween(today, task.end) + task.spareDays + (task.mayFollowDays ?? 0);
-  if (dueDay < -longPastDays.value && !marks.has(key) && !isStillPlanned(request, key)) return;
+  const template = templateOf(tables, task);
+  // What makes ready for an event to come is not taken as done: nobody would mend the fence any more.
+  const isOfUse = task.noUseAfter !== undefined && today <= task.noUseAfter;
+  const isOfNeed = template.animalsNeedIt && !task.isOver;
+  const isLongPast = dueDay < -longPastDays.value && !isOfUse && !isOfNeed;
+  if (isLongPast && !marks.has(key) && !isStillPlanned(request, key)) return;
   const isOnItsDay = isFixed(work.kind, task);
   const lastUseDay = task.noUseAfter === undefined ? Infinity : daysBetween(today, task.noUseAfter);
   const prepares =
@@ -169,7 +174,6 @@ function readTask(
       ? undefined
       : keyDateOn(work.events, work.id, { kind: task.event, date: task.noUseAfter });
   const kind = `${work.kind}/${task.templateId}`;
-  const template = templateOf(tables, task);
   const conditions = ownConditions(task, template.fewerTakeLonger ? people : []);
   const ownHours = task.hours - (task.helped?.hours ?? 0);
   const reckonedHours = ownHours / (conditions.peopleNeeded ?? 1);
@@ -189,7 +193,12 @@ function readTask(
     ...(known ? { learned: { ...known, reckonedHours } } : {}),
     fromDay,
     dueDay,
-    untilDay: isOnItsDay ? Math.max(0, dueDay) : Math.min(dueDay + graceDays.value, lastUseDay),
+    untilDay: isOnItsDay
+      ? Math.max(0, dueDay)
+      : // What can kill them is asked for up to its event, however late.
+        template.animalsNeedIt && task.noUseAfter !== undefined
+        ? lastUseDay
+        : Math.min(dueDay + graceDays.value, lastUseDay),
     conditions,
     canBeSpread: !isOnItsDay && !task.notSplit,
     priority:
@@ -200,7 +209,7 @@ function readTask(
     ...(task.buys === undefined ? {} : { buys: task.buys }),
     ...(template.animalsNeedIt ? { animalsNeedIt: true as const } : {}),
     ...(task.noUseAfter === undefined ? {} : { isBeforeEvent: true as const }),
-    ...(prepares ? { prepares } : {}),
+    ...(prepares ? { prepares: { ...prepares, kind: task.event } } : {}),
     ...(isOver ? { isOver } : {}),
   });
 }

@@ -160,15 +160,10 @@ const doneByOthers = ({ minutes, peopleNeeded, suits }: WorkJob): string =>
  * What makes ready for animals is of no use after them: then it is they who come later. One time of
  * repeated work has no later day: the next time comes before that.
  */
-function laterWords(
-  { isBeforeEvent, belongsTo, key, prepares }: WorkNeed,
-  doneOn: string,
-): string[] {
-  if (timeOf(key)) return [];
-  if (!isBeforeEvent) return [`A later last day: it would be done on ${doneOn}.`];
-  // A batch that comes later is tried with all of its work together.
-  if (belongsTo?.kind !== 'herd' || !prepares) return [];
-  return [`Let “${prepares.name}” wait until this is done, on ${doneOn}.`];
+function laterWords({ isBeforeEvent, key }: WorkNeed, doneOn: string): string[] {
+  // An event that comes later is tried with all of its work together.
+  if (timeOf(key) || isBeforeEvent) return [];
+  return [`A later last day: it would be done on ${doneOn}.`];
 }
 
 /** Whether work of the household’s own, done in one go, would have its hours on several days. */

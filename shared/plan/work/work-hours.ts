@@ -50,8 +50,6 @@ export function workHours(
     ),
   );
   const left = given.map((minutes) => minutes.slice());
-  // What was done today took its hours: they are not given to other work once more.
-  for (const spent of spentToday) takeSpent(spent, people, left);
   const kept = keptByChildren(needs, people, days);
   const isOut = (p: number, day: number): boolean =>
     outOn(people[p]!, dates[day]!, tables) !== undefined;
@@ -65,6 +63,9 @@ export function workHours(
       if (comesOn(hands.chore, day)) taken[hands.at] = takeChore(hands, { left, kept, isOut }, day);
     return taken.filter((each) => each !== undefined);
   });
+  // What was done today took its hours: they are not given to other work once more. The round stays
+  // with whom it was in the morning, so that no tick takes it to somebody who has other work today.
+  for (const spent of spentToday) takeSpent(spent, people, left);
   const onItsDay = new Map<string, WorkOnItsDay>();
   for (const need of needs) {
     const found = isBoundToItsDay(need)

@@ -2,7 +2,7 @@ import type { Sourced } from '../../explain/formula.js';
 import type { OwnJob, Priority, Progress, WorkConditions } from '../../farm/job.js';
 import type { Round } from '../../tables/task-template.js';
 import type { KeyDate } from '../tasks/event.js';
-import type { TripToBuy } from '../tasks/task.js';
+import type { Task, TripToBuy } from '../tasks/task.js';
 import type { LearnedHours } from './learned-hours.js';
 
 /** One piece of work, in days from today. */
@@ -61,7 +61,7 @@ export interface WorkNeed {
   /** It is of no use after the event it makes ready for. */
   readonly isBeforeEvent?: true;
   /** That event, where animals come or go out: they can come later. */
-  readonly prepares?: KeyDate;
+  readonly prepares?: KeyDate & { readonly kind: Task['event'] };
   /** Last day of the dry spell in which what it waits for was done. */
   readonly spellUntilDay?: number;
   /** What it puts out is harmed by a night at or below this, °C. */

@@ -1,12 +1,12 @@
-import { addDays } from '../../calendar/plain-date.js';
+import { addDays, daysBetween } from '../../calendar/plain-date.js';
 import { workNetwork } from '../../schedule/work-network.js';
 import { workWindows } from '../../schedule/work-windows.js';
 import { finishDay, placedMinutes } from '../../schedule/work.js';
 import type { KeptPlan } from '../../farm/kept-plan.js';
 import type { KeyDate } from '../tasks/event.js';
-import { arrivalsToMove } from './arrival-to-move.js';
 import { ARRANGING } from '../past-tasks.js';
 import { careGaps } from './care-gaps.js';
+import { eventsToMove } from './event-to-move.js';
 import { fitAll } from './fitted-work.js';
 import { groundPart } from './ground-part.js';
 import { keptPlan } from './kept-plan.js';
@@ -43,12 +43,13 @@ export function workPlanOf(
   const dateOf = (day: number): string => addDays(request.today, day);
   const tries = Math.min(plans ?? FEW_PLANS, FEW_PLANS);
   const from = new Map(needs.map(({ key }, i) => [key, found.fitted.plan[i]!]));
-  const moves = arrivalsToMove(given, (asked) =>
+  const toMove = eventsToMove(given, (asked) =>
     asked === given
       ? unfitOf(found)
       : unfitOf(fitAll(asked, tries, { hasAnimalsFirst: false, from }).work),
   );
-  const moveOf = ({ key }: WorkNeed): string[] => (moves.has(key) ? [moves.get(key)!] : []);
+  const moveOf = ({ key }: WorkNeed): string[] =>
+    toMove.flatMap(({ keys, said }) => (keys.includes(key) ? [said] : []));
   const jobs = needs.map((need, i): PlannedJob => {
     const pieces = fitted.plan[i]!;
     const window = windows[i]!;
@@ -91,7 +92,7 @@ export function workPlanOf(
         0 < lostMinutes || !isIn
           ? [...wordsToFit(work, i), ...moveOf(need)]
           : window.latestDay < finishDay(pieces)
-            ? wordsInTime(work, i, window.latestDay)
+            ? [...wordsInTime(work, i, window.latestDay), ...moveOf(need)]
             : [],
       ...(need.ifLate === undefined ? {} : { ifLate: need.ifLate }),
       ...(need.buys === undefined ? {} : { buys: need.buys }),
@@ -106,6 +107,7 @@ export function workPlanOf(
     jobs: jobs.sort((a, b) => (firstDate(a) < firstDate(b) ? -1 : 1)),
     unplanned: request.unplanned,
     chores: choresOf(request, chores, hours),
+    eventsToMove: toMove,
     careGaps: careGaps({ request, chores, looks, hours }),
     looks: looks.map(({ of, everyH, fromDay, toDay, isOfDrinkers }) => ({
       ...{ ofId: of.id, everyH, ...(isOfDrinkers ? { isOfDrinkers } : {}) },
@@ -149,11 +151,18 @@ export function workPlanOf(
 /** Plans tried for a question beside the plan itself. */
 const FEW_PLANS = 200;
 
-/** Work that has no place in a plan, or not the whole of it. */
-const unfitOf = ({ needs, problem, fitted }: WholeWork): WorkNeed[] =>
-  needs.filter(
-    (_, i) => !problem.jobs[i]!.pinned && placedMinutes(fitted.plan[i]!) < problem.jobs[i]!.minutes,
-  );
+/**
+ * Work that has no place in a plan, not the whole of it, or none before the day of what it makes ready
+ * for, where that can wait: nobody mends a fence while the cattle go out.
+ */
+const unfitOf = ({ needs, problem, fitted, request }: WholeWork): WorkNeed[] =>
+  needs.filter(({ prepares }, i) => {
+    const pieces = fitted.plan[i]!;
+    const { pinned, minutes } = problem.jobs[i]!;
+    if (!pinned && placedMinutes(pieces) < minutes) return true;
+    if (prepares?.kind !== 'turn-out') return false;
+    return daysBetween(request.today, prepares.date) <= finishDay(pieces);
+  });
 
 const tenth = (value: number): number => Math.round(value * 10) / 10;
 

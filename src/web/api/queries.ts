@@ -16,6 +16,7 @@ import type { Product } from '../../../shared/farm/product.js';
 import type { FarmPicture } from '../../../shared/farm/picture.js';
 import type { Tables } from '../../../shared/tables/tables.js';
 import type { Climate } from '../../../shared/weather/climate.js';
+import type { Cow } from '../../../shared/farm/cow.js';
 import type { Saved } from '../../../shared/farm/saved.js';
 import type { FormWords } from '../../../shared/problems/field-problem.js';
 import { useAskAboutClashes, useAskAboutDeleting } from './asking.js';
@@ -114,6 +115,8 @@ export const useBatches = (farmId: string) => useQuery(ofFarm<SavedBatch[]>(farm
 export const useBatchEnds = (farmId: string) =>
   useQuery(ofFarm<Readonly<Record<string, PlainDate>>>(farmId, '/batch-ends'));
 export const useHerds = (farmId: string) => useQuery(ofFarm<Herd[]>(farmId, '/herds'));
+/** Cows with a name, those that are gone as well: the picture holds who is there. */
+export const useCows = (farmId: string) => useQuery(ofFarm<Saved<Cow>[]>(farmId, '/cows'));
 export const useWeather = (farmId: string) => useQuery(ofFarm<WeatherView>(farmId, '/weather'));
 
 /** A change to a farm or to something in it; whatever was read of farms is read again after it. */

@@ -1,4 +1,4 @@
-import { Button, Stack } from '@mantine/core';
+import { Button, Stack, Text } from '@mantine/core';
 import { lazy, Suspense, useState, type ComponentProps } from 'react';
 import type { PlainDate } from '../../../shared/calendar/plain-date.js';
 import type { CattleGroup } from '../../../shared/farm/herd.js';
@@ -104,7 +104,17 @@ function HerdTellForm(props: Omit<ComponentProps<typeof TellForm>, 'rows'>) {
     cowId: cows,
     classId: 1 < classes.length ? classes : [],
   };
-  return <TellForm {...props} rows={rows} />;
+  const leaving = kind === 'cattle-left' ? tables?.cautions['cattle-leaving'] : undefined;
+  return (
+    <>
+      <TellForm {...props} rows={rows} />
+      {leaving && (
+        <Text mt="sm">
+          <b>{leaving.title}:</b> {leaving.text}
+        </Text>
+      )}
+    </>
+  );
 }
 
 const isThere = ({ leftAs }: CattleGroup): boolean => leftAs === undefined;

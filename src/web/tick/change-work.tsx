@@ -3,6 +3,8 @@ import { useState } from 'react';
 import { addDays, type PlainDate } from '../../../shared/calendar/plain-date.js';
 import { problemsOfNumber } from '../../../shared/farm/bounds.js';
 import { progressFields } from '../../../shared/farm/job.js';
+import { atRisk } from '../../../shared/plan/work/at-risk.js';
+import { listed } from '../../../shared/units/listed.js';
 import type { TripToBuy } from '../../../shared/plan/tasks/task.js';
 import type { UnitSystem } from '../../../shared/units/unit.js';
 import type { Said } from '../api/work-queries.js';
@@ -25,6 +27,12 @@ export interface WorkRow {
   readonly planned?: PlainDate;
   /** What is bought on it, told when it is done. */
   readonly buys?: TripToBuy | undefined;
+  /** Batch or herd it is for, what hangs on it, and the last day on which it is in time. */
+  readonly of?: string | undefined;
+  readonly ifLate?: string | undefined;
+  readonly latest?: PlainDate | undefined;
+  /** Who else has the hours for it today. */
+  readonly others?: readonly string[] | undefined;
   /** What was told of it before this screen was opened. */
   readonly state?: 'done' | 'struck-out';
 }
@@ -42,19 +50,35 @@ const laterThan = (
     ? { on: addDays(today, 1), said: 'to tomorrow' }
     : { on: addDays(planned, 7), said: 'by a week' };
 
+/** What was about to be said, and what it would mean for animals. */
+interface Asked {
+  readonly said: Said;
+  readonly risk: string;
+}
+
+const allTheSame = ({ struckOut }: Said): string =>
+  struckOut ? 'Strike it out all the same' : 'Put it off all the same';
+
 /** Other hours, other days, or not at all. */
 export function ChangeWork({
-  work: { key, name, due, planned, hours: open, hoursDone = 0 },
+  work,
   units,
   today,
-  say,
+  say: sayAtOnce,
 }: {
   work: WorkRow;
   units: UnitSystem;
   today: PlainDate;
   say: (said: Said) => void;
 }) {
+  const { key, name, due, planned, hours: open, hoursDone = 0, others = [] } = work;
   const hours = open + hoursDone;
+  const [asked, setAsked] = useState<Asked>();
+  const say = (said: Said): void => {
+    const risk = atRisk(work, said);
+    if (risk === undefined) sayAtOnce(said);
+    else setAsked({ said, risk });
+  };
   const later = laterThan(planned, today);
   const [ownHours, setHours] = useState<number | undefined>(hours);
   const [notBefore, setFrom] = useState<PlainDate | undefined>();
@@ -67,6 +91,30 @@ export function ChangeWork({
     ...(notBefore === undefined ? {} : { notBefore }),
     ...(dueOn === undefined || dueOn === due ? {} : { dueOn }),
   };
+  if (asked) {
+    return (
+      <div role="alert">
+        <p>{asked.risk}</p>
+        {0 < others.length && (
+          <p>
+            {listed(others, 'or')} has the hours for it today: tick it off when they have done it.
+          </p>
+        )}
+        <Group gap="xs">
+          <Button variant="default" onClick={() => setAsked(undefined)}>
+            Leave it as it is
+          </Button>
+          <Button
+            variant="light"
+            aria-label={`${allTheSame(asked.said)}: ${name}`}
+            onClick={() => sayAtOnce(asked.said)}
+          >
+            {allTheSame(asked.said)}
+          </Button>
+        </Group>
+      </div>
+    );
+  }
   return (
     <>
       <Button

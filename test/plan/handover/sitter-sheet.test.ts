@@ -16,7 +16,7 @@ import { handoverProblems } from '../../../shared/plan/handover/check-handover.j
 import { batchStop, herdStop } from '../../../shared/plan/handover/sheet-stops.js';
 import { herdDays } from '../../../shared/plan/pasture/herd-day.js';
 import { workPlanOf } from '../../../shared/plan/work/work-plan.js';
-import { newFarm, newRequest, tables } from '../../support/factories.js';
+import { newBrooder, newFarm, newRequest, tables } from '../../support/factories.js';
 import { newBatchWork, newOwnJob, newWork } from '../../support/season-factories.js';
 import { newGroup, newHerd } from '../../support/pasture-factories.js';
 import { newPicture, plannedBatch } from '../../support/pictures.js';
@@ -161,6 +161,21 @@ describe('sitterSheet', () => {
     const spot = formatValue(underHeat!.value, 'degC', { units: 'us', currency: 'USD' });
     expect(actions.join(' ')).toContain(`spot under the heat about ${spot}`);
     expect(lookFor).toContain(SPOT_UNDER_HEAT);
+  });
+
+  it('says how to make it warmer with the heat there is', () => {
+    const said = (kind: 'lamp' | 'plate' | 'gas'): string => {
+      const heat = { kind, wattsEach: 250, count: 2, thermostat: false } as const;
+      const request = newRequest({
+        batch: { brooderId: 'brooder' },
+        facilities: [newBrooder({ heat })],
+      });
+      return plannedBatch(request).brooding!.lookFor.join(' ');
+    };
+    expect(said('lamp')).toContain('a lamp never nearer than');
+    expect(said('plate')).toContain('Lower the plate until it touches their backs');
+    expect(said('gas')).toContain('Turn the heater up');
+    expect(`${said('plate')} ${said('gas')}`).not.toContain('lamp');
   });
 
   it('says how high the lamps hang, and on the day they are hung higher to what', () => {

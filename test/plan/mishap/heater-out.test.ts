@@ -60,6 +60,49 @@ describe('heaterOut', () => {
     ]);
   });
 
+  it('says which night it reckons with, beside the usual low that Today shows', () => {
+    const said = asked(addDays(ARRIVED, 1))!.follows.join(' ');
+    expect(said).toMatch(/no forecast of tonight, .* one night in ten: .* The usual low is /);
+    const forecast = [0, 1, 2].map((k) => ({
+      date: addDays(ARRIVED, k),
+      ...{ minC: 3, maxC: 12, rainMm: 0 },
+    }));
+    const known = asked(addDays(ARRIVED, 1), {}, { climate: { ...climate, forecast } })!;
+    expect(known.follows.join(' ')).toContain(
+      'Tonight is reckoned with 3 °C outdoors, as forecast.',
+    );
+  });
+
+  it('calls nothing enough that is too hot for them to stand in all of the brooder', () => {
+    // A heater for the room in a small tight box, which nothing switches.
+    const heat = { kind: 'gas', warms: 'room', wattsEach: 800, count: 2 } as const;
+    const tight = newBrooder({ heat: { ...heat, thermostat: false } });
+    const out = asked(addDays(ARRIVED, 1), { working: 1 }, { facilities: [tight] });
+    const { isEnough, numbers, follows } = way(out, 'spare')!;
+    expect(numbers!.at(-1)!.value).toBeGreaterThan(37);
+    expect(isEnough).toBe(false);
+    expect(follows[0]).toMatch(/^Too hot: /);
+  });
+
+  it('closes the box off no further than leaves them a place that is not too hot', () => {
+    // On the least floor one heater of 800 W is too much, and none is far too cold.
+    const heat = { kind: 'gas', warms: 'room', wattsEach: 800, count: 2 } as const;
+    const tight = newBrooder({ heat: { ...heat, thermostat: false } });
+    const out = asked(addDays(ARRIVED, 1), { working: 1 }, { facilities: [tight] });
+    const { isEnough, numbers } = way(out, 'smaller')!;
+    expect(isEnough).toBe(true);
+    expect(numbers!.at(-1)!.value).toBeLessThanOrEqual(37);
+  });
+
+  it('knows what newly hatched chicks make of a warm room, packed as they came', () => {
+    // Xin and Rieger 1995: boxes of 88 chicks were 4 °C warmer than the air around them.
+    const { numbers, follows } = way(asked(addDays(ARRIVED, 1), { isPowerOut: true }), 'indoors')!;
+    expect(numbers![0]!.value - tables.heat.heatedRoom.airC).toBeCloseTo(4);
+    expect(follows.at(-1)).toContain('1.1 in 100 died');
+    const later = way(asked(addDays(ARRIVED, 7), { isPowerOut: true }), 'indoors')!;
+    expect(later.follows.join()).not.toContain('in 100 died');
+  });
+
   it('offers no lamp where there is no power', () => {
     const out = asked(addDays(ARRIVED, 7), { isPowerOut: true });
     expect(way(out, 'spare')).toBeUndefined();

@@ -6,6 +6,7 @@ import type { Quantity } from '../../../shared/explain/quantity.js';
 import type { Move } from '../../../shared/plan/pasture/moves.js';
 import { moveHeads, moveQuantities } from '../../../shared/plan/pasture/move-quantities.js';
 import type { PasturePlan } from '../../../shared/plan/pasture/pasture-plan.js';
+import { rowTitle, seasonRows } from '../../../shared/plan/pasture/season-rows.js';
 import { END_WORDS } from '../../../shared/plan/pasture/stay-reasons.js';
 import {
   newGroup,
@@ -98,13 +99,19 @@ describe('a move', () => {
       heightCm: 22,
     }));
     const out = planOf({
-      paddocks: land,
+      paddocks: land.map((own) => ({ ...own, lastGrazedOn: '2027-05-05' })),
       readings,
       today: '2027-06-01',
       herds: [newHerd({ inPaddockId: 'p3', inSince: '2027-06-01' })],
       choices: { to: '2027-07-31' },
     });
-    expect(out.moves[0]!.start).toBe('out-already');
+    const [there] = out.moves;
+    expect(there!.start).toBe('out-already');
+    // The stay runs: no rest is counted to a day on which it was over, and nobody goes in.
+    expect(there!.restDays).toBeUndefined();
+    expect(moveHeads(out, there!).heightBefore.label).toBe('Height now');
+    const row = seasonRows(out).find(({ kind }) => kind === 'graze')!;
+    expect(rowTitle(out, row)).toMatch(/^Cows still in /);
     expect(out.keyDates.herds[0]!.turnOut).toBeUndefined();
   });
 

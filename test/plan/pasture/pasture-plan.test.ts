@@ -103,6 +103,26 @@ describe('planPasture', () => {
     expect(cows.magnesiumFrom!.value).toBe(addDays(String(cows.turnOut!.value), -30));
     expect(datesOf('stocker').magnesiumFrom).toBeUndefined();
   });
+
+  it('has it bought, put out and ended as work, that is asked for as late as the day they go out', () => {
+    const tasksOf = (classId: string, today?: string) => {
+      const { keyDates, tasks } = planOf({
+        ...roomy,
+        choices: { to: '2027-07-15' },
+        ...(today === undefined ? {} : { today }),
+        herds: [newHerd({ groups: [newGroup({ classId })], turnOutOn: '2027-05-20' })],
+      });
+      const out = String(keyDates.herds[0]!.turnOut!.value);
+      const of = tasks.filter(({ templateId }) => templateId.includes('magnesium'));
+      return { out, dates: of.map(({ start }) => start), open: of.filter(({ isOver }) => !isOver) };
+    };
+    const { out, dates } = tasksOf('cow-calf');
+    // Thirty days before, and 60 days of it in all, as its source reckons the bags.
+    expect(dates.slice(1)).toEqual([addDays(out, -30), addDays(out, 30)]);
+    expect(dates[0]! < dates[1]!).toBe(true);
+    expect(tasksOf('cow-calf', addDays(out, -3)).open).toHaveLength(3);
+    expect(tasksOf('stocker').dates).toEqual([]);
+  });
 });
 
 describe('whether the grass lasts', () => {

@@ -95,13 +95,53 @@ describe('what is told of mowing', () => {
     const none = toBuy([], { hayInStoreOn: plan.from });
     const before = toBuy(bales, { hayInStoreOn: plan.from });
     expect(before.baled!.value).toBeCloseTo(kg, 6);
-    expect(before.toBuy.value).toBeCloseTo(none.toBuy.value - kg, 6);
-    expect(
-      daysBetween(String(none.runsOut!.value), String(before.runsOut!.value)),
-    ).toBeGreaterThanOrEqual(0);
+    // Instead of what was taken as made of that cut.
+    expect(none.taken!.value).toBeGreaterThan(before.taken?.value ?? 0);
+    const half = toBuy([mown(cut.cutOn, { bales: 2 })], { hayInStoreOn: plan.from });
+    expect(before.toBuy.value).toBeCloseTo(half.toBuy.value - kg / 2, 1);
+    // With it the store lasts.
+    expect(toBuy(bales, { hayInStoreOn: today }).runsOut).toBeDefined();
+    expect(before.runsOut).toBeUndefined();
     expect(toBuy(bales, { hayInStoreOn: cut.cutOn }).baled).toBeUndefined();
     // Counted nobody knows when: the bales may be among it.
     expect(toBuy(bales, {}).baled).toBeUndefined();
+  });
+
+  it('is asked for once its day is past, and its hay counts as made until then', () => {
+    const today = addDays(cut.cutOn, 9);
+    const due = plan.surplus.filter(({ cutOn }) => cutOn < today);
+    const kg = due.reduce((sum, { hay }) => sum + hay.value, 0);
+    expect(kg).toBeGreaterThan(500);
+    const untold = planAgain(today, []);
+    const asked = (of: PasturePlan) => of.issues.find(({ code }) => code === 'hay-untold');
+    expect(untold.hay.taken!.value).toBeCloseTo(kg, 0);
+    expect(asked(untold)).toMatchObject({ level: 'act' });
+    expect(untold.hay.untoldCuts).toEqual(
+      due.map(({ paddockId, cutOn }) => ({ paddockId, on: cutOn })),
+    );
+    for (const { paddockId } of due)
+      expect(asked(untold)!.text).toContain(
+        request.paddocks.find(({ id }) => id === paddockId)!.name,
+      );
+    // Told without its bales, as much is made of it; with them, these count instead.
+    const told = (more: Partial<Mowing>): PasturePlan =>
+      planAgain(
+        today,
+        due.map(({ paddockId, cutOn }, k) => ({ id: `m${k}`, paddockId, date: cutOn, ...more })),
+      );
+    expect(told({}).hay.taken!.value).toBeCloseTo(kg, 0);
+    expect(asked(told({}))).toMatchObject({ level: 'note' });
+    const counted = told({ bales: 2 });
+    expect(counted.hay.taken).toBeUndefined();
+    expect(asked(counted)).toBeUndefined();
+    expect(told({ isLeftLying: true }).hay.taken).toBeUndefined();
+    // A store that was counted since holds it.
+    const store = { hayInStoreKg: 3000, hayInStoreOn: addDays(today, -1) };
+    expect(planAgain(today, [], store).hay.taken).toBeUndefined();
+    const before = { ...store, hayInStoreOn: plan.from };
+    const { toBuy, taken } = planAgain(today, [], before).hay;
+    expect(taken!.value).toBeCloseTo(kg, 0);
+    expect(toBuy.inputs.map(({ value }) => value)).toContain(taken!.value);
   });
 
   it('by the tick of its work keeps the work on its hay, and gives its number to no other', () => {

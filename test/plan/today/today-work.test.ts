@@ -2,9 +2,10 @@ import { describe, expect, it } from '@jest/globals';
 import { addDays } from '../../../shared/calendar/plain-date.js';
 import type { FarmPicture } from '../../../shared/farm/picture.js';
 import { attentionOf } from '../../../shared/plan/today/attention.js';
-import { todayHours, todayJobs } from '../../../shared/plan/today/today-work.js';
+import { freeToday, todayHours, todayJobs } from '../../../shared/plan/today/today-work.js';
 import { todayGround, todayWeather } from '../../../shared/plan/today/today-weather.js';
 import { withTicks, type Today } from '../../../shared/plan/today/today.js';
+import type { PlannedJob } from '../../../shared/plan/work/planned-work.js';
 import { workPlanOf } from '../../../shared/plan/work/work-plan.js';
 import { tables } from '../../support/factories.js';
 import { newPicture } from '../../support/pictures.js';
@@ -48,6 +49,32 @@ describe('the work of today', () => {
       addDays(today, 1),
     );
     expect(todayHours(picture, tables, { chores: [], jobs }).used.value).toBe(1.25);
+  });
+
+  it('says of work for animals who else has the hours for it, and of no other', () => {
+    const second = { ...person, id: 'b', name: 'Adult B' };
+    const child = { ...person, id: 'c', name: 'Child', isChild: true };
+    const { plan, picture } = worked({ people: [person, second, child] });
+    const ofHens = (job: PlannedJob): PlannedJob => ({
+      ...job,
+      belongsTo: { kind: 'batch', id: 'hens', name: 'Hens' },
+    });
+    const jobs = plan.jobs.map((job) => (job.key === 'own/bed' ? ofHens(job) : job));
+    const asked = { ...plan, jobs };
+    const [bedOf] = jobs.find(({ key }) => key === 'own/bed')!.pieces;
+    const free = freeToday(picture, tables, asked);
+    expect(free.map(({ name }) => name)).toEqual(['Adult A', 'Adult B']);
+    // Each has two hours; the gate takes one of them, so that only somebody without it has 1.5 left.
+    const other = bedOf!.personIds[0] === person.id ? second : person;
+    const taken = free.find(({ id }) => id === other.id)!.hours < 1.5;
+    const found = todayJobs(asked, picture, free).find(({ key }) => key === 'own/bed')!;
+    expect(found.others ?? []).toEqual(taken ? [] : [other.name]);
+    const idle = free.map((each) => ({ ...each, hours: 2 }));
+    const [own, hens] = ['own/gate', 'own/bed'].map((key) =>
+      todayJobs(asked, picture, idle).find((job) => job.key === key),
+    );
+    expect(hens!.others).toEqual([other.name]);
+    expect(own?.others).toBeUndefined();
   });
 
   it('says of what fits only in part how long all of it is', () => {

@@ -1,8 +1,13 @@
 import { describe, expect, it } from '@jest/globals';
 import type { OwnJob, Progress } from '../../../shared/farm/job.js';
+import type { KeptPlan } from '../../../shared/farm/kept-plan.js';
 import { afterSaid } from '../../../shared/farm/said-of-work.js';
+import { planAnimals } from '../../../shared/plan/farm/animal-plans.js';
+import { workOfFarm } from '../../../shared/plan/farm/work-of-farm.js';
 import { workPlanOf } from '../../../shared/plan/work/work-plan.js';
 import type { WorkPlan } from '../../../shared/plan/work/planned-work.js';
+import { tables } from '../../support/factories.js';
+import { TEN_HOUSEHOLDS, TODAY } from '../../support/ten-households.js';
 import { newBatchWork, newOwnJob, newWork } from '../../support/season-factories.js';
 
 type More = Parameters<typeof newWork>[0];
@@ -72,6 +77,35 @@ describe('what is said of work', () => {
     // A second tick: the plan made after the first has it no more.
     const after = workPlanOf(newWork({ people, ownJobs, progress, kept, before: kept }), 20).keep;
     expect(hay({ kept: after, before: kept }).pieces).toMatchObject([{ date: today, hours: 4 }]);
+  });
+
+  it('takes nothing else from today, however many are ticked one after another', () => {
+    // Spread work, work of two on one day, and a round: each tick plans the day anew.
+    let ticks = 0;
+    for (const [name, picture] of TEN_HOUSEHOLDS.slice(2, 3)) {
+      const animals = planAnimals(picture, tables);
+      let [kept, progress]: [KeptPlan | undefined, Progress[]] = [undefined, []];
+      const planned = (): ReadonlyMap<string, number> => {
+        const keptPlans = kept ? [kept] : [];
+        const asked = workOfFarm({ ...picture, progress, keptPlans }, tables, animals);
+        const { keep, jobs } = workPlanOf(asked, 50);
+        kept = keep;
+        return new Map(
+          jobs.flatMap(({ key, pieces }) =>
+            pieces.filter(({ date }) => date === TODAY).map(({ hours }) => [key, hours]),
+          ),
+        );
+      };
+      const morning = [...planned()];
+      for (const [k, [key]] of morning.entries()) {
+        progress = [...progress, { key, doneOn: TODAY }];
+        const still = planned();
+        const lost = morning.slice(k + 1).filter(([open, h]) => (still.get(open) ?? 0) < h - 0.02);
+        expect([name, lost]).toEqual([name, []]);
+        ticks++;
+      }
+    }
+    expect(ticks).toBeGreaterThan(5);
   });
 
   it('takes hours done today off the hours of today, whole or in part', () => {

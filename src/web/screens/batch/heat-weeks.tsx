@@ -17,6 +17,10 @@ export function HeatWeeks({ heat }: { heat: HeatPart }) {
   return (
     <Stack gap="sm">
       <Text size="sm">{SPOT_AND_AIR}</Text>
+      <Text size="sm">
+        Each block is for a whole week: its coldest night to expect, a day in its middle, its
+        hottest noon. Today goes by its own day and night.
+      </Text>
       <WideTable label="Heat week by week">
         <Table verticalSpacing="xs" className="stacks heat-weeks">
           <Table.Thead>
@@ -36,9 +40,9 @@ export function HeatWeeks({ heat }: { heat: HeatPart }) {
                   days old
                 </Table.Th>
               </Table.Tr>
-              <HourRow name="Cold night" of={week.night} lampHeight={week.lampHeight} />
-              <HourRow name="Usual day" of={week.day} />
-              <HourRow name="Hot noon" of={week.noon} ifLeft={week.ifLeft} />
+              <HourRow name="Coldest night" of={week.night} lampHeight={week.lampHeight} />
+              <HourRow name="Day in its middle" of={week.day} />
+              <HourRow name="Hottest noon" of={week.noon} ifLeft={week.ifLeft} />
             </Table.Tbody>
           ))}
         </Table>

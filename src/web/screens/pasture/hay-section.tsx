@@ -60,6 +60,7 @@ export function AllHay({ plan, played }: { plan: PasturePlan; played: Played }) 
         <Fact of={hay.outside} />
         <Fact of={hay.all} />
         <Fact of={hay.baled} />
+        <Fact of={hay.taken} />
         <Fact of={hay.own} />
         <Fact of={hay.nextWinter} />
         <Fact of={hay.saved} />

@@ -6,6 +6,7 @@ import { rowsAhead } from '../../../../shared/plan/pasture/herd-now.js';
 import { moveDetails, moveHeads } from '../../../../shared/plan/pasture/move-quantities.js';
 import type { PasturePlan } from '../../../../shared/plan/pasture/pasture-plan.js';
 import {
+  isThere,
   rowNotes,
   rowTitle,
   seasonRows,
@@ -106,15 +107,16 @@ function Stay({
         <Text fw={600}>
           <Num of={date} />: {rowTitle(plan, row)}
         </Text>
-        {row.from <= plan.today && (
+        {row.from <= plan.today && !isThere(row) && (
           <Button size="compact-md" loading={isPending} onClick={onIn}>
             Moved today
           </Button>
         )}
       </Group>
       <Text size="sm">
-        <Num of={days} />, entry height <Num of={heightBefore} />, exit height{' '}
-        <Num of={heightAfter} />
+        <Num of={days} />
+        {isThere(row) ? ' more, height now ' : ', entry height '}
+        <Num of={heightBefore} />, exit height <Num of={heightAfter} />
         {rest && (
           <>
             , after <Num of={rest} /> of rest

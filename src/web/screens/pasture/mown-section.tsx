@@ -2,6 +2,8 @@ import { Button, SimpleGrid, Switch, Text } from '@mantine/core';
 import { useState } from 'react';
 import { paddockMownFields, type Mowing } from '../../../../shared/farm/mowing.js';
 import type { FarmPicture } from '../../../../shared/farm/picture.js';
+import type { UntoldCut } from '../../../../shared/plan/pasture/hay-untold.js';
+import type { PasturePlan } from '../../../../shared/plan/pasture/pasture-plan.js';
 import { formatValue } from '../../../../shared/units/format.js';
 import type { SavedFarm } from '../../api/queries.js';
 import { useTakeBack, useTell } from '../../api/told-queries.js';
@@ -16,6 +18,7 @@ import { Failure } from '../../shell/states.js';
 
 interface Props {
   readonly farm: SavedFarm;
+  readonly plan: PasturePlan;
   readonly picture: FarmPicture;
 }
 
@@ -24,24 +27,36 @@ const SHOWN = 8;
 const FIELDS = paddockMownFields.fields;
 
 /** What was mown or topped: the plan goes on from it, and its bales are in store. */
-export function MownSection({ farm, picture }: Props) {
+export function MownSection({ farm, plan, picture }: Props) {
   const takeBack = useTakeBack(farm.id);
   const sayDate = useSayDate();
   const { mowings = [], paddocks } = picture;
   const last = mowings.at(-1);
+  const [untold] = plan.hay.untoldCuts ?? [];
   const nameOf = ({ paddockId }: Mowing): string =>
     paddocks.find(({ id }) => id === paddockId)?.name ?? 'a paddock';
   return (
     <Folded
       id="mown"
       title="What was mown"
-      answer={last ? `Last: ${nameOf(last)} on ${sayDate(last.date)}` : 'Nothing told yet'}
+      answer={
+        untold
+          ? 'Was the hay made? Nobody told yet'
+          : last
+            ? `Last: ${nameOf(last)} on ${sayDate(last.date)}`
+            : 'Nothing told yet'
+      }
       isForScreen
     >
       <Text size="sm" mb="xs">
         Until you say so, a paddock counts as mown on its planned day. What you say goes before it.
       </Text>
-      <MownForm farm={farm} picture={picture} />
+      <MownForm
+        key={untold && `${untold.paddockId} ${untold.on}`}
+        farm={farm}
+        picture={picture}
+        untold={untold}
+      />
       <Failure error={takeBack.error} />
       {[...mowings]
         .reverse()
@@ -68,9 +83,13 @@ export function MownSection({ farm, picture }: Props) {
 const amountOf = ({ isLeftLying, bales }: Mowing, farm: SavedFarm): string =>
   isLeftLying ? 'topped' : bales === undefined ? 'mown' : formatValue(bales, 'bales', farm);
 
-function MownForm({ farm, picture: { paddocks, today } }: Props) {
-  const [paddockId, setPaddockId] = useState(paddocks[0]!.id);
-  const [on, setOn] = useState<string | undefined>(today);
+function MownForm({
+  farm,
+  picture: { paddocks, today },
+  untold,
+}: Omit<Props, 'plan'> & { readonly untold: UntoldCut | undefined }) {
+  const [paddockId, setPaddockId] = useState(untold?.paddockId ?? paddocks[0]!.id);
+  const [on, setOn] = useState<string | undefined>(untold?.on ?? today);
   const [bales, setBales] = useState<number>();
   const [isLeftLying, setLeftLying] = useState(false);
   const tell = useTell<'paddock-mown'>(farm.id);

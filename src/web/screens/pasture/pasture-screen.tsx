@@ -148,7 +148,7 @@ function Season({
           </Facts>
         </Folded>
         <PastureMap plan={plan} paddocks={picture.paddocks} date={addDays(plan.from, shownDay)} />
-        <MownSection farm={farm} picture={picture} />
+        <MownSection farm={farm} plan={plan} picture={picture} />
         <Folded
           id="what-if"
           title="What if"

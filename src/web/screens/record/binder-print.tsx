@@ -7,7 +7,7 @@ import type { Tables } from '../../../../shared/tables/tables.js';
 import { formatMonth } from '../../../../shared/units/dates.js';
 import { formatValue } from '../../../../shared/units/format.js';
 import { photosIn } from '../../api/photos.js';
-import { usePicture, type SavedFarm } from '../../api/queries.js';
+import { useCows, usePicture, type SavedFarm } from '../../api/queries.js';
 import { useHowAllWent, useToldOfYear, useYearCounts } from '../../api/record-queries.js';
 import { useJobs } from '../../api/work-queries.js';
 import { useOpener } from '../../explain/explain-panel.js';
@@ -35,9 +35,10 @@ export default function BinderPrint({ farm, tables, year }: Props) {
     useHowAllWent(farm.id),
     useToldOfYear(farm.id, year),
     useJobs(farm.id),
+    useCows(farm.id),
   );
   if ('waiting' in all) return all.waiting;
-  const [picture, counts, went, facts, jobs] = all.data;
+  const [picture, counts, went, facts, jobs, cows] = all.data;
   const batches = went.filter(
     ({ arrivedOn, upTo, lines }) =>
       [arrivedOn, upTo].some((on) => on.startsWith(`${year}-`)) &&
@@ -80,7 +81,11 @@ export default function BinderPrint({ farm, tables, year }: Props) {
       ))}
       <PaddocksCard farm={farm} tables={tables} year={year} />
       <Section title="Day by day">
-        <DayByDay farmId={farm.id} facts={facts} nameOf={namesOf(picture, jobs, tables)} />
+        <DayByDay
+          farmId={farm.id}
+          facts={facts}
+          nameOf={namesOf({ ...picture, cows }, jobs, tables)}
+        />
       </Section>
     </Stack>
   );

@@ -2,7 +2,7 @@ import { Button, Group, Stack, Text, Title } from '@mantine/core';
 import { lazy, Suspense, useState } from 'react';
 import type { ToldFact, ToldKind } from '../../../../shared/farm/told-fact.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
-import { farmDay, type SavedFarm, type SavedPicture } from '../../api/queries.js';
+import { farmDay, useCows, type SavedFarm, type SavedPicture } from '../../api/queries.js';
 import { FACTS_AT_ONCE, useTold, type ToldPage } from '../../api/record-queries.js';
 import { useJobs } from '../../api/work-queries.js';
 import { useSayDate } from '../../explain/say-date.js';
@@ -67,13 +67,13 @@ interface FactsProps extends Pick<Props, 'farm' | 'picture' | 'tables'> {
 }
 
 function Facts({ farm, picture, tables, filter, skip, onSkip }: FactsProps) {
-  const all = useAll(useTold(farm.id, filter, skip), useJobs(farm.id));
+  const all = useAll(useTold(farm.id, filter, skip), useJobs(farm.id), useCows(farm.id));
   const sayDate = useSayDate();
   const [taken, setTaken] = useState<ReadonlySet<string>>(new Set());
   const [changed, setChanged] = useState<ToldFact>();
   if ('waiting' in all) return all.waiting;
-  const [page, jobs] = all.data;
-  const nameOf = namesOf(picture, jobs, tables);
+  const [page, jobs, cows] = all.data;
+  const nameOf = namesOf({ ...picture, cows }, jobs, tables);
   const days = byDay(page);
   if (page.total === 0)
     return <Text>Nothing was told yet. What happens is told on Today, with the Tell buttons.</Text>;

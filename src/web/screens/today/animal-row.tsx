@@ -116,7 +116,7 @@ function HeatLines({ heat }: { heat: NonNullable<BatchLine['heat']> }) {
     <>
       {!isSame && (
         <p>
-          By day <Opened of={day.on} words={day.words} />
+          By day, at <Num of={day.around} /> around it, <Opened of={day.on} words={day.words} />
           {day.raisedTo && (
             <>
               , raised to <Num of={day.raisedTo} />
@@ -125,7 +125,8 @@ function HeatLines({ heat }: { heat: NonNullable<BatchLine['heat']> }) {
         </p>
       )}
       <p>
-        {isSame ? 'Day and night' : 'Tonight'} <Opened of={night.on} words={night.words} />
+        {isSame ? 'Day and night' : 'Tonight'}, down to <Num of={night.around} /> around it,{' '}
+        <Opened of={night.on} words={night.words} />
         {lampHeight && (
           <>
             , <Num of={lampHeight} /> above the bedding

@@ -3,9 +3,11 @@ import { Link } from 'wouter';
 import type { Attention, MoveMeant, Place } from '../../../../shared/plan/today/looked-at.js';
 import type { ComingDate } from '../../../../shared/plan/today/coming.js';
 import type { PlainDate } from '../../../../shared/calendar/plain-date.js';
+import type { SavedFarm } from '../../api/queries.js';
 import { useMessage, useTell } from '../../api/told-queries.js';
 import { useSayDate } from '../../explain/say-date.js';
 import { Failure } from '../../shell/states.js';
+import { TurnOutLater } from '../../tick/turn-out-later.js';
 
 /** So many are read at a glance; the rest are asked for. */
 const SHOWN = 4;
@@ -18,11 +20,11 @@ const hrefOf = (farmId: string, place: Place): string => {
 
 /** What wants a decision within two weeks, the whole of it behind a touch. */
 export function TodayAttention({
-  farmId,
+  farm,
   attention,
   today,
 }: {
-  farmId: string;
+  farm: SavedFarm;
   attention: readonly Attention[];
   today: PlainDate;
 }) {
@@ -32,7 +34,7 @@ export function TodayAttention({
     <>
       <ul className="today-list">
         {attention.slice(0, isWhole ? undefined : SHOWN).map((each) => (
-          <AttentionRow key={each.key} of={each} farmId={farmId} today={today} />
+          <AttentionRow key={each.key} of={each} farm={farm} today={today} />
         ))}
       </ul>
       {!isWhole && 0 < more && (
@@ -46,13 +48,14 @@ export function TodayAttention({
 
 function AttentionRow({
   of: each,
-  farmId,
+  farm,
   today,
 }: {
   of: Attention;
-  farmId: string;
+  farm: SavedFarm;
   today: PlainDate;
 }) {
+  const farmId = farm.id;
   const sayDate = useSayDate();
   const seen = useTell<'alarm-seen'>(farmId);
   return (
@@ -69,6 +72,9 @@ function AttentionRow({
         <Link href={hrefOf(farmId, each.place)}>Go there</Link>{' '}
         {each.moves && <AsPlanned farmId={farmId} moves={each.moves} />}
         {each.stillIn && <StillThere farmId={farmId} today={today} of={each.stillIn} />}
+        {each.turnOutLater && (
+          <TurnOutLater key={each.turnOutLater.on} farm={farm} {...each.turnOutLater} />
+        )}
         {each.isAlarm && (
           <button
             type="button"

@@ -125,7 +125,16 @@ function JobRow({
             {isOpen && (
               <Suspense fallback={<Working label="Loading" />}>
                 <ChangeWork
-                  work={{ key, name, hours: hoursInAll ?? hours, ...before }}
+                  work={{
+                    key,
+                    name,
+                    of: job.of,
+                    ifLate: job.ifLate,
+                    latest: job.latest,
+                    others: job.others,
+                    hours: hoursInAll ?? hours,
+                    ...before,
+                  }}
                   units={units}
                   today={date}
                   say={change}

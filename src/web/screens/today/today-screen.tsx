@@ -96,7 +96,7 @@ function TodayPage({ day, farm }: { day: ReturnType<typeof onDayItIs>; farm: Sav
               <div className="today-part">
                 <h2 id="today-attention">Look at</h2>
               </div>
-              <TodayAttention farmId={farm.id} attention={attention} today={day.date} />
+              <TodayAttention farm={farm} attention={attention} today={day.date} />
             </section>
           )}
           {0 < keyDates.length && (

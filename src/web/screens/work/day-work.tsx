@@ -49,6 +49,7 @@ export function DayWork({
       <DayJob
         work={{
           ...job,
+          of: job.belongsTo?.name,
           due: job.latest,
           ...(piece ? { planned: piece.date } : {}),
           ...(isPart ? { partHours: piece.hours } : {}),

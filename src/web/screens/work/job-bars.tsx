@@ -156,6 +156,7 @@ function JobRow({ job, plan, farm, days, children }: JobRowProps) {
           <DayJob
             work={{
               ...job,
+              of: job.belongsTo?.name,
               due: job.latest,
               ...(job.pieces[0] ? { planned: job.pieces[0].date } : {}),
             }}

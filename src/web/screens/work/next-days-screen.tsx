@@ -13,6 +13,7 @@ import { DayCards } from './day-cards.js';
 import { DoneLately } from './done-lately.js';
 import { ForecastForm } from './forecast-form.js';
 import { NotFitting } from './not-fitting.js';
+import { TooSoon } from './too-soon.js';
 import { WhoIsThere } from './who-is-there.js';
 import { WorkMarksOf } from '../../tick/work-marks.js';
 import { WorkNav } from './work-nav.js';
@@ -46,6 +47,7 @@ export default function NextDaysScreen({ farm }: { farm: SavedFarm }) {
         </Alert>
       )}
       <WhoIsThere plan={plan} />
+      <TooSoon plan={plan} farm={farm} />
       <WorkMarksOf farmId={farm.id}>
         <Section title="Today and the next three days">
           <DayCards plan={plan} farm={farm} />

@@ -113,7 +113,11 @@ export function NotFitting({ plan, farm }: { plan: WorkPlan; farm: SavedFarm }) 
                 </List>
               </>
             )}
-            <DayJob work={{ ...job, due: job.latest }} units={farm.units} today={plan.today} />
+            <DayJob
+              work={{ ...job, of: job.belongsTo?.name, due: job.latest }}
+              units={farm.units}
+              today={plan.today}
+            />
           </div>
         ))}
       </Stack>

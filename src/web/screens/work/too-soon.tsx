@@ -1,0 +1,30 @@
+import './work.css';
+import { Text } from '@mantine/core';
+import type { WorkPlan } from '../../../../shared/plan/work/planned-work.js';
+import type { SavedFarm } from '../../api/queries.js';
+import { useSayDate } from '../../explain/say-date.js';
+import { Section } from '../../shell/section.js';
+import { TurnOutLater } from '../../tick/turn-out-later.js';
+
+/** Animals that come or go out before all is ready for them, and the later day that would do. */
+export function TooSoon({ plan, farm }: { plan: WorkPlan; farm: SavedFarm }) {
+  const sayDate = useSayDate();
+  if (plan.eventsToMove.length === 0) return null;
+  return (
+    <Section title="Before all is ready">
+      <ul className="care-gaps">
+        {plan.eventsToMove.map(({ id, kind, ofId, name, from, to, names, said }) => (
+          <li key={id}>
+            <Text fw={700}>
+              {name}, {sayDate(from)}: no time before it for {names.join('; ')}.
+            </Text>
+            <Text size="sm">{said}</Text>
+            {kind === 'turn-out' && to !== undefined && (
+              <TurnOutLater key={to} farm={farm} herdId={ofId} on={to} />
+            )}
+          </li>
+        ))}
+      </ul>
+    </Section>
+  );
+}
