@@ -1,5 +1,3 @@
-import { DateTime, IANAZone } from 'luxon';
-
 /** A calendar day without a time or a zone, written 2027-04-21. */
 export type PlainDate = string;
 
@@ -70,11 +68,32 @@ export function daysOfYear(from: PlainDate, count: number): Int16Array {
 
 /** The calendar day it is now in a time zone, from an instant that the caller hands in. */
 export function plainDateAt(instantMs: number, timeZone: string): PlainDate {
-  return DateTime.fromMillis(instantMs, { zone: timeZone }).toISODate() as PlainDate;
+  const parts = writerOf(timeZone).formatToParts(instantMs);
+  const part = (of: string): string => parts.find(({ type }) => type === of)!.value;
+  return `${part('year')}-${part('month')}-${part('day')}`;
 }
 
-export const isTimeZone = (zone: unknown): zone is string =>
-  typeof zone === 'string' && IANAZone.isValidZone(zone);
+const writers = new Map<string, Intl.DateTimeFormat>();
+/** One for each zone: it is long in the making. */
+const writerOf = (timeZone: string): Intl.DateTimeFormat =>
+  writers.get(timeZone) ??
+  remember(
+    writers,
+    timeZone,
+    new Intl.DateTimeFormat('en-US', {
+      timeZone,
+      ...{ calendar: 'gregory', year: 'numeric', month: '2-digit', day: '2-digit' },
+    }),
+  );
+
+export function isTimeZone(zone: unknown): zone is string {
+  if (typeof zone !== 'string' || zone === '') return false;
+  try {
+    return writerOf(zone) !== undefined;
+  } catch {
+    return false;
+  }
+}
 
 const DAY_MS = 86_400_000;
 

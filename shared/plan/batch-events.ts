@@ -143,6 +143,10 @@ const ONE = { lamp: 'lamp', plate: 'plate', gas: 'gas heater' } as const;
 const isBrooderAssumed = ({ batch, facilities }: PlanContext): boolean =>
   facilityOf(facilities, 'brooder', batch.brooderId)?.assumed?.includes('lengthM') ?? false;
 
+/** Nor how large the pen is. */
+const isPenAssumed = ({ batch, facilities }: PlanContext): boolean =>
+  facilityOf(facilities, 'field-pen', batch.penId)?.assumed?.includes('floorM2') ?? false;
+
 /** Whether what some work is only for holds of a batch. */
 export function holds(context: PlanContext, circumstance: TaskCircumstance): boolean {
   const { batch, hasOlderFlock, life, moveOutDay, phases } = context;
@@ -155,6 +159,7 @@ export function holds(context: PlanContext, circumstance: TaskCircumstance): boo
   if (circumstance === 'shell-apart') return needsShell(context);
   if (circumstance === 'brooder-assumed') return isBrooderAssumed(context);
   if (circumstance === 'brooder-known') return !isBrooderAssumed(context);
+  if (circumstance === 'pen-assumed') return isPenAssumed(context);
   const short = shortOfCoop(coopRoomOf(context, moveOutDay ?? 0));
   return circumstance === 'nests-short' ? short.nests : short.floor || short.roost || short.nests;
 }

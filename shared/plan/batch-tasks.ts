@@ -156,8 +156,21 @@ function tasksOf(context: PlanContext, events: readonly PlanEvent[]): Task[] {
     counts: { 'hundred-birds': life.placed, 'hundred-eggs': life.eggs?.eggs ?? 0 },
     idOf: (templateId, { number }) =>
       number === undefined ? templateId : `${templateId}.${number}`,
-    said: (text) => saidOfHeat(heat, words.young === 'chicks' ? text : saidOf(words, text)),
+    said: (text) =>
+      saidOfSeason(
+        context,
+        saidOfHeat(heat, words.young === 'chicks' ? text : saidOf(words, text)),
+      ),
   }).sort((a, b) => byStart(a, b) || a.offsetDays - b.offsetDays);
+}
+
+/** A text of a task without what the batch has no use for: a pen where it never goes out, shade in the cold. */
+function saidOfSeason({ weather, moveOutDay, life, tables }: PlanContext, text: string): string {
+  const isOut = moveOutDay !== undefined;
+  const lastDay = Math.min(life.days, weather.hotMaxC.length) - 1;
+  const isWarm = tables.heatStress.beginsC <= weather.hotMaxC[lastDay]!;
+  const said = isOut ? text : text.replace(' and pasture pen', '');
+  return isWarm ? said : said.replace('shade, tables', 'tables').replace('hot birds, ', '');
 }
 
 /** An order that is to be made on a day the household said stands on that day, and on no other. */

@@ -230,11 +230,16 @@ function longInBrooder(
   )?.out;
   const name = ways.find(({ out }) => out === sooner)?.name;
   if (!sooner || name === undefined) return [];
+  // What keepers do with chickens says nothing of poults, which are tender for longer.
+  const keepers =
+    life.strain.species === 'chicken'
+      ? 'Keepers put birds like these out at three to four weeks, hardened off, into a closed dry shelter with a tarp'
+      : 'They could go out sooner, hardened off, into a closed dry shelter with a tarp';
   return [
     issue(
       'act',
       'long-in-brooder',
-      `They would be in the brooder until ${say(dateOf(day), 'date')}, ${age} of ${life.lastAgeDays} days. Keepers put birds like these out at three to four weeks, hardened off, into a closed dry shelter with a tarp: “${name}” would be ${say(sooner.on.value, 'date')}, and a night too cold for them in that week then comes ${formatChance(sooner.coldNight.value)}. Choose it under the ways to go out, or see that the brooder has the room and air for large birds.`,
+      `They would be in the brooder until ${say(dateOf(day), 'date')}, ${age} of ${life.lastAgeDays} days. ${keepers}: “${name}” would be ${say(sooner.on.value, 'date')}, and a night too cold for them in that week then comes ${formatChance(sooner.coldNight.value)}. Choose it under the ways to go out, or see that the brooder has the room and air for large birds.`,
       [longInBrooderDays],
     ),
   ];

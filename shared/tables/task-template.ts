@@ -30,6 +30,7 @@ export type TaskCircumstance =
   | 'older-flock'
   | 'brooder-assumed'
   | 'brooder-known'
+  | 'pen-assumed'
   | 'coop-unfinished'
   | 'nests-short'
   | 'grower-feed'
@@ -73,7 +74,10 @@ export interface TaskTemplate extends Sourced {
   readonly lapses?: boolean;
   /** Work that must be done before its event, and is of no use once that is past. */
   readonly beforeEvent?: boolean;
-  /** Animals are without feed, warmth or a place if it is not done: it comes first, whatever the hours. */
+  /**
+   * Animals are without feed, warmth or a place if it is not done, or their meat spoils: it comes first,
+   * whatever the hours.
+   */
   readonly animalsNeedIt?: boolean;
   /** Work of which nothing is left once the birds are ordered, or the eggs set. */
   readonly doneByOrder?: boolean;

@@ -98,6 +98,7 @@ const taskTemplate = (name: string, own: 'taskTemplates' | 'herdTaskTemplates') 
           'older-flock',
           'brooder-assumed',
           'brooder-known',
+          'pen-assumed',
           'coop-unfinished',
           'nests-short',
           'grower-feed',

@@ -1,4 +1,3 @@
-import { DateTime } from 'luxon';
 import { listed } from './listed.js';
 import type { UnitSystem } from './unit.js';
 
@@ -12,7 +11,7 @@ export interface DateReader {
   readonly today?: string | undefined;
 }
 
-/** How each system writes a date, in luxon's letters. */
+/** How each system writes a date: weekday, month, day and year where their letters stand. */
 const PATTERNS = {
   us: {
     withYear: 'ccc, LLL d, yyyy',
@@ -88,35 +87,47 @@ export const formatMonthDay = (monthDay: string, { units }: DateReader): string 
 /** A year that has every day a month can have. */
 const LEAP_YEAR = 2024;
 
-// A plan names the same few hundred dates in thousands of sentences, and writing one takes luxon
-// some microseconds.
-const MOST_REMEMBERED = 5000;
-const remembered = new Map<string, Map<string, string>>();
+/** What each of the letters stands for, in English whatever the machine speaks. */
+const LETTERS: Readonly<Record<string, (date: string) => string>> = {
+  ccc: (date) => WEEKDAYS[(dayOf(date) + 6) % 7]!.slice(0, 3),
+  LLL: (date) => MONTHS[Number(date.slice(5, 7)) - 1]!,
+  d: (date) => String(Number(date.slice(8))),
+  yyyy: (date) => date.slice(0, 4),
+};
+/** 0 Sunday to 6 Saturday. */
+const dayOf = (date: string): number => new Date(`${date}T00:00Z`).getUTCDay();
+const LETTER = /ccc|LLL|yyyy|d/g;
+const MONTHS = 'Jan Feb Mar Apr May Jun Jul Aug Sep Oct Nov Dec'.split(' ');
 
-function written(date: string, pattern: string): string {
-  let texts = remembered.get(pattern);
-  if (texts === undefined) remembered.set(pattern, (texts = new Map()));
-  let text = texts.get(date);
-  if (text === undefined) {
-    if (MOST_REMEMBERED <= texts.size) texts.clear();
-    // English by name: luxon would take the machine's language else.
-    text = DateTime.fromISO(date, { zone: 'utc', locale: 'en-US' }).toFormat(pattern);
-    texts.set(date, text);
-  }
-  return text;
-}
+/** What is no date stays as it was typed. */
+const written = (date: string, pattern: string): string =>
+  Number.isNaN(dayOf(date)) ? date : pattern.replace(LETTER, (of) => LETTERS[of]!(date));
 
 /** A full hour of the day, 0 to 23, as a clock of that country says it: 10 pm, 22:00. */
-export function formatHour(hour: number, units: UnitSystem): string {
-  const minutes = Math.round(60 * hour);
-  const at = DateTime.fromObject({ hour: Math.floor(minutes / 60), minute: minutes % 60 });
-  if (units !== 'us') return at.toFormat('HH:mm');
-  return at.toFormat(at.minute === 0 ? 'h a' : 'h:mm a').toLowerCase();
-}
+export const formatHour = (hour: number, units: UnitSystem): string =>
+  units === 'us' ? onTwelve(hour) : onTwentyFour(hour).padStart('00:00'.length, '0');
 
 /** An hour of the clock: 5:30 pm, or 17:30 with metric units. */
-export function formatClock(hour: number, { units }: Pick<DateReader, 'units'>): string {
-  const time = DateTime.fromObject({ hour: 0 }).plus({ minutes: Math.round(60 * hour) });
-  if (units === 'metric') return time.toFormat('H:mm');
-  return time.toFormat(time.minute === 0 ? 'h a' : 'h:mm a').toLowerCase();
+export const formatClock = (hour: number, { units }: Pick<DateReader, 'units'>): string =>
+  units === 'metric' ? onTwentyFour(hour) : onTwelve(hour);
+
+function onTwelve(hour: number): string {
+  const { h, min } = clockOf(hour);
+  const half = h < 12 ? 'am' : 'pm';
+  const of = h % 12 === 0 ? 12 : h % 12;
+  return min === 0 ? `${of} ${half}` : `${of}:${twoDigits(min)} ${half}`;
+}
+
+function onTwentyFour(hour: number): string {
+  const { h, min } = clockOf(hour);
+  return `${h}:${twoDigits(min)}`;
+}
+
+const twoDigits = (n: number): string => String(n).padStart(2, '0');
+
+const DAY_MIN = 24 * 60;
+/** The hand of the clock, also of an hour before or after the day. */
+function clockOf(hour: number): { readonly h: number; readonly min: number } {
+  const minutes = ((Math.round(60 * hour) % DAY_MIN) + DAY_MIN) % DAY_MIN;
+  return { h: Math.floor(minutes / 60), min: minutes % 60 };
 }

@@ -11,6 +11,8 @@ import { BatchesService } from '../batches/batches.service.js';
 import type { BatchDto } from '../batches/batch.dto.js';
 import { Database } from '../database/database.js';
 import type { HerdDto } from '../herds/herd.dto.js';
+import type { CowDto } from '../herds/cow.dto.js';
+import { CowsService } from '../herds/cows.service.js';
 import { HerdsService } from '../herds/herds.service.js';
 import { JobsService } from '../jobs/jobs.service.js';
 import type { JobDto } from '../jobs/job.dto.js';
@@ -42,6 +44,7 @@ export class NextYearService {
     private readonly batches: BatchesService,
     private readonly jobs: JobsService,
     private readonly herds: HerdsService,
+    private readonly cows: CowsService,
     private readonly paddocks: PaddocksService,
     private readonly work: WorkPool,
   ) {}
@@ -87,11 +90,22 @@ export class NextYearService {
   }
 
   private async withCattle(farmId: string, next: NextHerd): Promise<Saved<Herd>> {
-    const { ofId, groups, turnOutOn } = next;
+    const { ofId, groups, turnOutOn, calvings = [] } = next;
     const herd = await this.herds.findOne(farmId, ofId);
+    for (const { of, calvesOn } of calvings) {
+      if (!('cowId' in of)) continue;
+      const { bredOn: _bredOn, ...cow } = await this.cows.findOne(farmId, of.cowId);
+      await this.cows.update(farmId, of.cowId, { ...cow, calvesOn } as CowDto);
+    }
+    const there = herd.groups.map((group, k) => {
+      const calving = calvings.find(({ of }) => 'group' in of && of.group === k);
+      if (!calving) return group;
+      const { bredOn: _bredOn, ...rest } = group;
+      return { ...rest, calvesOn: calving.calvesOn };
+    });
     return this.herds.update(farmId, ofId, {
       ...herd,
-      groups: [...herd.groups, ...groups],
+      groups: [...there, ...groups],
       ...(turnOutOn === undefined ? {} : { turnOutOn }),
     } as HerdDto);
   }

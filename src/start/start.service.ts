@@ -18,11 +18,15 @@ import { HerdEntity } from '../herds/herd.entity.js';
 import { checkCountry, publicHolidays } from '../holidays/holidays.js';
 import { PaddockEntity } from '../paddocks/paddock.entity.js';
 import { PersonEntity } from '../people/person.entity.js';
+import { PlacesService } from '../places/places.service.js';
 import { parsedSeed, readSeed } from '../reference/load-tables.js';
 import { WorkPool } from '../work-pool/work-pool.service.js';
 import type { StartDto } from './start.dto.js';
 
 const FILE = 'start.json';
+
+/** A town farther off says nothing of the country of a farm. */
+const FARTHEST_KM = 50;
 
 /** Begins farms: a plan stands from the first minute, on what was said and what is assumed. */
 @Injectable()
@@ -30,6 +34,7 @@ export class StartService {
   constructor(
     private readonly database: Database,
     private readonly estimates: ClimateEstimateService,
+    private readonly places: PlacesService,
     private readonly pool: WorkPool,
   ) {}
 
@@ -49,13 +54,27 @@ export class StartService {
     const elevationM = dto.elevationM ?? defaults.elevationM;
     const estimate = dto.climate ? undefined : this.estimates.find({ ...dto, elevationM });
     const today = plainDateAt(Date.now(), dto.timeZone);
+    const where = await this.countryOf(dto);
+    const start = { ...dto, ...where };
     const rows = await this.pool.run('startFarm', {
-      ...{ start: dto, today, defaults, publicHolidays: publicHolidays(dto, today) },
+      ...{ start, today, defaults, publicHolidays: publicHolidays(start, today) },
+      assumed: Object.keys(where),
       ...(estimate === undefined ? {} : { estimate }),
     });
     return this.database.writeNew((manager) =>
       saveStarted(manager, rows, dto.weatherFetch ?? false),
     );
+  }
+
+  /** Country and region of the nearest town, where nobody said them: without them no holiday is known. */
+  private async countryOf(dto: StartDto): Promise<Pick<StartDto, 'country' | 'region'>> {
+    if (dto.country !== undefined) return {};
+    const { country, region, nearKm } = await this.places.at(dto, false);
+    if (FARTHEST_KM < nearKm) return {};
+    return {
+      ...(country === undefined ? {} : { country }),
+      ...(region === undefined ? {} : { region }),
+    };
   }
 }
 

@@ -208,6 +208,21 @@ describe('a start', () => {
       expect(night.underHeat!.value - night.air.value).toBeGreaterThan(10);
   });
 
+  it('has no work with a pen for birds that never go out, and sets up no shade in January', () => {
+    const namesOf = (from: string): string => {
+      const made = start({ meat: { birds: 75, from, to: from } });
+      const kinds = made.facilities.map(({ kind }) => kind);
+      expect([from, kinds.includes('field-pen')]).toEqual([from, from === '2027-05-26']);
+      const plan = planBatch(pictureOf(made), tables, made.batches[0]!.id);
+      return plan.tasks.tasks.map(({ name }) => name).join('; ');
+    };
+    const [winter, summer] = [namesOf('2026-12-04'), namesOf('2027-05-26')];
+    expect(winter).toContain('Set up tables, water and drain');
+    expect(winter).not.toMatch(/pasture pen|shade/);
+    expect(summer).toContain('Set up shade, tables');
+    expect(summer).toContain('Build or buy the pasture pen');
+  });
+
   it('keeps a thousand pullets warm with gas, not with a hundred lamps', () => {
     const made = start({ layers: { birds: 983, from: '2027-01-01' } });
     const { heat } = facilityOf(made.facilities, 'brooder', made.batches[0]!.brooderId)!;

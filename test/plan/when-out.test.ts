@@ -67,6 +67,15 @@ describe('the day out of the brooder', () => {
     );
   });
 
+  it('says of turkeys nothing that keepers do with chickens', () => {
+    const text = (strainId: string): string =>
+      planAt('hills', '2027-05-05', { strainId }).issues.find(
+        ({ code }) => code === 'long-in-brooder',
+      )?.text ?? '';
+    expect(text('turkey')).toContain('They could go out sooner');
+    expect(text('turkey')).not.toContain('three to four weeks');
+  });
+
   it('is for pullets at midsummer a week after the heat is off, not two', () => {
     // Keepers (second-hand) have six-week birds that are used to it out at nights of 4 °C (40 °F).
     const pullets = { purpose: 'layers', strainId: 'brown-layer', sex: 'pullets' };

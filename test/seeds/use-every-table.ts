@@ -1,3 +1,4 @@
+import { cautionsSaid } from '../../shared/plan/mishap/cautions-said.js';
 import { addDays } from '../../shared/calendar/plain-date.js';
 import { quantityOfDay } from '../../shared/explain/daily-series.js';
 import { explain } from '../../shared/formulas/explanation.js';
@@ -115,6 +116,7 @@ export function useEveryTable(tables: Tables): Used {
   ];
   for (const each of quantities) explain(each, tables, READER);
   showCautions(tables, [...batches.map(({ plan }) => plan), ...pastures, ...rations]);
+  cautionsSaid(tables, READER, ['freezer-power', 'cattle-ice', 'after-predator']);
   for (const { issues } of rations) showIssues(tables, issues);
   for (const { plan } of batches) showIssues(tables, plan.issues);
   for (const plan of pastures) showIssues(tables, plan.issues);

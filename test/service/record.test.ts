@@ -171,6 +171,27 @@ describe.each(databases())('the record on $name', (database) => {
       await app.api.delete(`${farm.path}/batches/${id}`).expect(204);
   });
 
+  it('begins another year with the calvings of cattle that stay, a year later', async () => {
+    const year = Number(inDays(-70).slice(0, 4));
+    const calvesOn = inDays(-70);
+    const beef = { classId: 'dry-cow', head: 4, calvesOn };
+    const post = async (path: string, body: object): Promise<string> =>
+      ((await app.api.post(`${farm.path}/${path}`).send(body).expect(201)).body as { id: string })
+        .id;
+    const herdId = await post('herds', { name: 'Cows', groups: [beef] });
+    const daisy = { name: 'Daisy', herdId, classId: 'dry-cow', calvesOn };
+    const cowId = await post('cows', daisy);
+    const asked = { year, batchIds: [], jobIds: [], herdIds: [herdId] };
+    await app.api.post(`${farm.path}/next-year`).send(asked).expect(201);
+    const get = async (path: string): Promise<unknown> =>
+      (await app.api.get(`${farm.path}/${path}`).expect(200)).body;
+    expect(await get(`herds/${herdId}`)).toMatchObject({
+      groups: [{ ...beef, calvesOn: addDays(calvesOn, 365) }],
+    });
+    expect(await get(`cows/${cowId}`)).toMatchObject({ calvesOn: addDays(calvesOn, 365) });
+    await app.api.delete(`${farm.path}/herds/${herdId}`).expect(204);
+  });
+
   it('moves what was changed to another year out of the year it had been told of', async () => {
     const about = 'farm';
     const wrong = await tell(

@@ -61,6 +61,25 @@ describe.each(databases())('a start on $name', (database) => {
     await app.api.get(`/api/farms/${farmId}/work`).expect(200);
   }, 60_000);
 
+  it('takes the country of the nearest town where nobody says one, and keeps the one that is said', async () => {
+    const { country: _country, region: _region, ...unsaid } = START;
+    const farmOf = async (start: object) => {
+      const { id } = (await app.api.post('/api/farms/start').send(start).expect(201)).body as {
+        id: string;
+      };
+      return (await app.api.get(`/api/farms/${id}`).expect(200)).body as {
+        country?: string;
+        assumed: string[];
+      };
+    };
+    const found = await farmOf(unsaid);
+    expect(found).toMatchObject({ country: 'US', region: 'VT' });
+    expect(found.assumed).toEqual(expect.arrayContaining(['country', 'region']));
+    const said = await farmOf({ ...unsaid, country: 'CA' });
+    expect(said.country).toBe('CA');
+    expect(said.assumed).not.toContain('country');
+  });
+
   it('makes nothing at all of what is wrong or lies beyond the estimate', async () => {
     const before = await app.contents();
     const kenya = { latitudeDeg: -1.3, longitudeDeg: 36.8 };

@@ -67,7 +67,11 @@ export function heaterOut(
     ],
     numbers: now.numbers ?? [],
     ways: now.isEnough ? [] : withBottles(byEnough(waysOf(night, brooder, left, isPowerOut))),
-    cautions: cautionsSaid(tables, picture.farm, ['heat-lamp', 'carbon-monoxide']),
+    cautions: cautionsSaid(tables, picture.farm, [
+      'heat-lamp',
+      'carbon-monoxide',
+      ...(isPowerOut ? ['freezer-power'] : []),
+    ]),
   };
 }
 

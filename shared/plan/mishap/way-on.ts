@@ -21,5 +21,10 @@ export interface Mishap {
   readonly follows: readonly string[];
   readonly numbers: readonly NumberQuantity[];
   readonly ways: readonly WayOn[];
-  readonly cautions: readonly { readonly title: string; readonly text: string }[];
+  readonly cautions: readonly {
+    readonly title: string;
+    readonly text: string;
+    /** Who says so. */
+    readonly from: readonly string[];
+  }[];
 }

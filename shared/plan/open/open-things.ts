@@ -15,6 +15,9 @@ interface OpenThing {
   readonly isTried?: true;
 }
 
+/** What tells more of weather to come; of a time that is past it tells nothing. */
+export const WITH_FORECAST = 'With the forecast, from a week before.';
+
 const OPEN_THINGS: readonly OpenThing[] = [
   {
     what: 'How fast the birds grow',
@@ -59,11 +62,17 @@ const OPEN_THINGS: readonly OpenThing[] = [
   {
     what: 'How cold it gets',
     isTried: true,
-    knownBetter: 'With the forecast, from a week before.',
+    knownBetter: WITH_FORECAST,
     formulas: [
       ...['expected-night-low', 'cold-night', 'tonight-low'],
       ...['harden-off-from', 'litter-volume', 'ground-covered'],
-      ...['around-brooder', 'around-brooder-then', 'brooder-air-of-heaters', 'under-lamp'],
+      ...[
+        'around-brooder',
+        'around-brooder-then',
+        'brooder-air-of-heaters',
+        'under-lamp',
+        'under-gas-heater',
+      ],
       ...['brooder-heat-need', 'brooder-ventilation', 'heaters-needed', 'heaters-on'],
       ...['lamp-height', 'lamp-rule', 'heat-energy', 'heat-energy-total', 'mean-of-heat-days'],
       ...[
@@ -183,7 +192,7 @@ const OPEN_THINGS: readonly OpenThing[] = [
   {
     what: 'How hot the day gets',
     isTried: true,
-    knownBetter: 'With the forecast, from a week before.',
+    knownBetter: WITH_FORECAST,
     formulas: [
       ...['expected-day-high', 'hot-day'],
       'cattle-water-day',
@@ -200,7 +209,7 @@ const OPEN_THINGS: readonly OpenThing[] = [
   },
   {
     what: 'How much it rains',
-    knownBetter: 'With the forecast, from a week before.',
+    knownBetter: WITH_FORECAST,
     formulas: [
       ...['rain-to-come', 'wet-day-after-move', 'soil-water-depletion', 'water-stress'],
       'reference-evapotranspiration',

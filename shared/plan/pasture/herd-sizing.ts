@@ -19,6 +19,7 @@ import type { PastureContext } from './pasture-context.js';
 import { herdWater, type HerdWater } from './herd-water.js';
 import { needRows } from './pasture-support.js';
 import { found, type Found } from '../found.js';
+import type { SeasonBooks } from '../../pasture/season-books.js';
 import { tooFewPaddocks } from './too-few-paddocks.js';
 
 /** Sizes for one herd: need, water, paddocks. */
@@ -36,7 +37,11 @@ export interface HerdSizing extends HerdWater {
 }
 
 /** What one herd eats and drinks, and the paddocks its stays ask for. */
-export function herdSizing(context: PastureContext, h: number): Found<HerdSizing> {
+export function herdSizing(
+  context: PastureContext,
+  h: number,
+  { stays }: Pick<SeasonBooks, 'stays'>,
+): Found<HerdSizing> {
   const { tables, span, weather, choices, grass, dateOf } = context;
   const herd = context.herds[h]!;
   const need = { rows: needRows({ ...context, herds: [herd] }) };
@@ -173,10 +178,11 @@ export function herdSizing(context: PastureContext, h: number): Found<HerdSizing
         }
       : {}),
   };
+  // Where there is no grass for it, more paddocks are no help.
+  const grazes = stays.some((each) => each.herd === h);
+  const tooFew = grazes ? tooFewPaddocks(context, herd, { restDays: rest, stayDays: stay }) : [];
   return found(part, {
-    issues: isThere
-      ? [...water.issues, ...tooFewPaddocks(context, herd, { restDays: rest, stayDays: stay })]
-      : [],
+    issues: isThere ? [...water.issues, ...tooFew] : [],
     cautions: isHot ? ['cattle-heat'] : [],
   });
 }

@@ -30,7 +30,12 @@ export function lowEntries(context: PastureContext, { books }: Chosen): PlanIssu
     return stays.length === 0 ? [] : [`${stays.length} ${WHY[entry]} (${said(context, stays)})`];
   });
   const tooLow = low.filter((stay) => stay.massBefore < swardOf(stay).leastEntryKgPerHa).length;
-  const ready = tooLow === 0 ? 'all of them' : `all but ${tooLow} of them`;
+  const ready =
+    tooLow === 0
+      ? 'all of them'
+      : tooLow === low.length
+        ? 'none of them'
+        : `all but ${tooLow} of them`;
   const isSlow = low.some(({ entry }) => entry === 'leaf-stage' || entry === 'at-rest');
   const ways = [
     ...(books.cuts.length === 0 ? [] : ['shut less for hay']),

@@ -65,7 +65,7 @@ export function planSizing(context: PastureContext, { books }: Chosen): Found<Si
     carried: Math.max(0, Math.min(Math.round(capacity.value), head - 1)),
     startKgPerHa: books.startKgPerHa,
   });
-  const herds = context.herds.map((_, h) => herdSizing(context, h));
+  const herds = context.herds.map((_, h) => herdSizing(context, h, books));
   const { shadeM2PerHead } = tables.fence;
   const part: SizingPart = {
     shade: quantity(

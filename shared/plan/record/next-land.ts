@@ -1,6 +1,6 @@
 import { addDays, daysBetween, type PlainDate } from '../../calendar/plain-date.js';
 import { asMeant } from '../../farm/cattle-gone.js';
-import type { CattleGroup } from '../../farm/herd.js';
+import type { CattleGroup, Herd } from '../../farm/herd.js';
 import type { ClosedDays, Paddock } from '../../farm/paddock.js';
 import type { FarmPicture } from '../../farm/picture.js';
 
@@ -12,7 +12,19 @@ export interface NextHerd {
   readonly groups: readonly CattleGroup[];
   /** The day before which none of the herd is on grass, where one was typed for the old year. */
   readonly turnOutOn?: PlainDate;
+  /** Calvings of cattle that stay, a year later; left out where none was typed for the old year. */
+  readonly calvings?: readonly NextCalving[];
   readonly isThere: boolean;
+}
+
+/** A calving that is over, and when the next one is to be expected. */
+export interface NextCalving {
+  /** Place of the group in its herd, from 0, or the cow with a name. */
+  readonly of: { readonly group: number } | { readonly cowId: string };
+  /** Head, or the name of the cow. */
+  readonly who: string;
+  readonly was: PlainDate;
+  readonly calvesOn: PlainDate;
 }
 
 /** Days of a paddock that come again: those on which it is shut, and the harvest of its garden. */
@@ -38,13 +50,47 @@ const OF_ONE_YEAR: ReadonlySet<string> = new Set([
   'calvesOn',
 ] satisfies (keyof CattleGroup)[]);
 
-/** Cattle that came in a year, stockers above all. Those that were there before go on by themselves. */
-export const herdsAgain = ({ herds }: Pick<FarmPicture, 'herds'>, moved: Moved): NextHerd[] =>
-  herds.flatMap(({ id, name, groups: told, turnOutOn }): NextHerd[] => {
+/** A cow is wanted to calve about once a year, days. Common practice, no source. */
+const CALVING_YEAR_DAYS = 365;
+
+/**
+ * Calvings of a year that are over, of cattle that stay: about the same day is asked about again, else
+ * the herd would have no calving at all in the next one.
+ */
+function calvingsAgain(
+  herd: Herd,
+  { cows, today }: Pick<FarmPicture, 'cows' | 'today'>,
+  moved: Moved,
+): NextCalving[] {
+  const isOver = (on: PlainDate | undefined): on is PlainDate =>
+    on !== undefined && isOf(on, moved) && on < today;
+  const next = (was: PlainDate) => ({ was, calvesOn: addDays(was, CALVING_YEAR_DAYS) });
+  return [
+    ...herd.groups.flatMap(({ calvesOn, arrivesOn, leavesOn, head }, group): NextCalving[] =>
+      isOver(calvesOn) && leavesOn === undefined && !isOf(arrivesOn, moved)
+        ? [{ of: { group }, who: `${head} head`, ...next(calvesOn) }]
+        : [],
+    ),
+    ...cows.flatMap(({ id, name, herdId, calvesOn }): NextCalving[] =>
+      herdId === herd.id && isOver(calvesOn)
+        ? [{ of: { cowId: id }, who: name, ...next(calvesOn) }]
+        : [],
+    ),
+  ];
+}
+
+/** Cattle that came in a year, stockers above all, and calvings of those that were there before. */
+export const herdsAgain = (
+  picture: Pick<FarmPicture, 'herds' | 'cows' | 'today'>,
+  moved: Moved,
+): NextHerd[] =>
+  picture.herds.flatMap((herd): NextHerd[] => {
+    const { id, name, groups: told, turnOutOn } = herd;
+    const calvings = calvingsAgain(herd, picture, moved);
     const groups = asMeant(told);
     const again = groups.filter(({ arrivesOn }) => isOf(arrivesOn, moved)).map(groupIn(moved));
     const later = isOf(turnOutOn, moved) ? addDays(turnOutOn!, moved.byDays) : undefined;
-    if (again.length === 0 && later === undefined) return [];
+    if (again.length + calvings.length === 0 && later === undefined) return [];
     const isThere = (group: CattleGroup): boolean =>
       groups.some(
         ({ classId, arrivesOn }) =>
@@ -54,7 +100,8 @@ export const herdsAgain = ({ herds }: Pick<FarmPicture, 'herds'>, moved: Moved):
       {
         ...{ ofId: id, name, groups: again },
         ...(later === undefined ? {} : { turnOutOn: later }),
-        isThere: 0 < again.length && again.every(isThere),
+        ...(calvings.length === 0 ? {} : { calvings }),
+        isThere: calvings.length === 0 && 0 < again.length && again.every(isThere),
       },
     ];
   });

@@ -21,6 +21,7 @@ const TRIAL_M2 = 0.1;
 /** A box that comes in a month is looked for in its four weeks, and else within a year. */
 const MONTH_DAYS = 27;
 const YEAR_DAYS = 370;
+const MOST_PASSES = 4;
 
 const NAMES = {
   meat: { batch: 'Meat birds', brooder: 'Brooder for meat birds' },
@@ -85,12 +86,32 @@ export function withBirds(
       Object.values(ids).includes(each.id) ? fitFacility(each, plan, before, lamps, setting) : each;
     return { ...before, facilities: before.facilities.map(fit) };
   };
-  const fittedAll = (lamps: LampChoice): FarmPicture =>
+  const fittedAll = (lamps: LampChoice): FarmPicture => {
     // Lamps are chosen once the brooder has its size and its board, and counted once they are chosen.
-    fitted(fitted(fitted(fitted(dated, lamps), lamps), lamps), lamps);
+    let before = dated;
+    for (let pass = 0; pass < MOST_PASSES; pass++) {
+      const after = fitted(before, lamps);
+      if (JSON.stringify(after.facilities) === JSON.stringify(before.facilities)) return after;
+      before = after;
+    }
+    return before;
+  };
   const fit = fittedAll('smaller-if-too-strong');
   // Nobody hangs half a dozen small lamps over twenty chicks: a weaker bulb in later weeks is easier.
-  return hasManySmallLamps(fit, ids.brooder, sizes) ? fittedAll('usual') : fit;
+  const chosen = hasManySmallLamps(fit, ids.brooder, sizes) ? fittedAll('usual') : fit;
+  return purpose === 'meat' ? withoutIdlePen(chosen, ids, tables) : chosen;
+}
+
+/** Birds of winter that no night lets out have no use for a pen. */
+function withoutIdlePen(
+  picture: FarmPicture,
+  ids: { readonly batch: string; readonly home: string },
+  tables: Tables,
+): FarmPicture {
+  if (planBatch(picture, tables, ids.batch).outdoors.moveOut) return picture;
+  const { penId: _, ...batch } = picture.batches.find(({ id }) => id === ids.batch)!;
+  const facilities = picture.facilities.filter(({ id }) => id !== ids.home);
+  return withBatch({ ...picture, facilities }, batch);
 }
 
 type LampChoice = 'usual' | 'smaller-if-too-strong';

@@ -24,6 +24,8 @@ export interface StartAsked {
   readonly estimate?: EstimatedClimate;
   readonly publicHolidays: readonly PublicHoliday[];
   readonly defaults: StartDefaults;
+  /** Fields of the start that nobody said: they follow from where it lies. */
+  readonly assumed?: readonly string[];
 }
 
 /** The rows of a farm that has just begun. */
@@ -39,11 +41,12 @@ export type StartedFarm = Pick<
  * @throws FieldError where the climate is neither estimated nor given
  */
 export function startFarm(
-  { start, today, estimate, publicHolidays, defaults }: StartAsked,
+  { start, today, estimate, publicHolidays, defaults, assumed = [] }: StartAsked,
   { tables, newId }: Pick<StartSetting, 'tables' | 'newId'>,
 ): StartedFarm {
   const setting: StartSetting = { defaults, tables, newId };
-  const farm = farmOf(start, estimate, defaults);
+  const begunFarm = farmOf(start, estimate, defaults);
+  const farm = { ...begunFarm, assumed: [...(begunFarm.assumed ?? []), ...assumed] };
   const begun: FarmPicture = {
     ...{ today, farm, publicHolidays },
     climate: climateFromMonthlyMeans(

@@ -1,7 +1,7 @@
 import type { AboutNumbers, Moved, Tried } from '../../explain/moved.js';
 import type { Quantity } from '../../explain/quantity.js';
 import type { FarmPicture, NamedBatch } from '../../farm/picture.js';
-import { openThingOf } from '../open/open-things.js';
+import { openThingOf, WITH_FORECAST } from '../open/open-things.js';
 import { howFar, once } from '../open/tried.js';
 import { FieldError } from '../../problems/field-problem.js';
 import type { Tables } from '../../tables/tables.js';
@@ -49,12 +49,18 @@ export function aboutBatch(asked: PlannedBatch): AboutNumbers {
         return { what: change.what, to, knownBetter: better };
       }
       const open = openThingOf(quantity, true);
+      if (open?.knownBetter === WITH_FORECAST && isHeatOver(plan, place))
+        return { ...open, knownBetter: OVER };
       if (open) return open;
       const chosen = yield* most(quantity, place, of('chosen'));
       return chosen && ({ what: chosen.change.what, to: chosen.to } satisfies Tried);
     },
   };
 }
+
+/** Whether a number is of the heat of birds that need none any more. */
+const isHeatOver = ({ heat, today }: BatchPlan, [part]: PlaceInPlan): boolean =>
+  part === 'heat' && heat !== undefined && String(heat.lastHeatDay.value) < today;
 
 function* most(
   quantity: Quantity,

@@ -22,11 +22,11 @@ export interface HerdLine {
     readonly paddock: string;
     readonly since: PlainDate;
     readonly until: PlainDate;
-    /** Nobody told it: they are taken to have moved as planned. */
-    readonly isAssumed?: true;
     /** It goes there today, and nobody has told yet that it did. */
     readonly isToCome?: true;
   };
+  /** Nobody told where it is: it is taken to have moved as planned. */
+  readonly isAssumed?: true;
   /** The paddock it stands in, as it was told or is assumed, and the one it goes into next. */
   readonly here?: { readonly paddockId: string; readonly paddock: string };
   readonly nextPaddockId?: string;
@@ -82,10 +82,10 @@ function herdLine(
             since: inPaddockId === stay.paddockId ? (inSince ?? stay.from) : stay.from,
             until: stay.to,
             ...(isToCome ? { isToCome } : {}),
-            ...(assumed && !isToCome ? { isAssumed: true } : {}),
           },
         }
       : {}),
+    ...(assumed ? { isAssumed: true } : {}),
     ...(here ? { here: { paddockId: here.id, paddock: here.name } } : {}),
     ...(goesTo ? { nextPaddockId: goesTo.paddockId } : {}),
     water: quantity(

@@ -23,8 +23,8 @@ export function withAnimalsFirst(work: WholeWork): WorkNeed[] | undefined {
     const placed = placedMinutes(fitted.plan[i]!);
     // What lacks a few minutes is done by staying longer.
     const isDone = 0 < placed && minutes - placed <= stayMinutes;
-    if (!need.animalsNeedIt || pinned || (isDone && !isTooLate(work, i))) return need;
-    const isOfADay = need.hours <= helperHours.value;
+    if (pinned || (isDone && !(need.animalsNeedIt && isTooLate(work, i)))) return need;
+    const isOfADay = need.animalsNeedIt && need.hours <= helperHours.value;
     const mended = withoutUndone(work, i) ?? (isOfADay ? boundToADay(work, i) : undefined);
     if (mended) isChanged = true;
     return mended ?? need;
@@ -36,12 +36,17 @@ export function withAnimalsFirst(work: WholeWork): WorkNeed[] | undefined {
 const isTooLate = ({ needs, problem, fitted }: WholeWork, i: number): boolean =>
   !needs[i]!.isBeforeEvent && Math.max(0, problem.jobs[i]!.dueDay) < finishDay(fitted.plan[i]!);
 
-/** It goes without what it waits for that has no place. */
+/**
+ * It goes without what it waits for that has no place: what animals need without all else, other work
+ * without what the next of its kind takes the place of, as a walk of the grass.
+ */
 function withoutUndone({ needs, fitted }: WholeWork, i: number): WorkNeed | undefined {
   const need = needs[i]!;
   const isUndone = (key: string): boolean => {
     const at = needs.findIndex((other) => other.key === key);
-    return fitted.plan[at]!.length === 0 && !needs[at]!.animalsNeedIt;
+    const { lapses, animalsNeedIt } = needs[at]!;
+    const canGoWithout = need.animalsNeedIt ? !animalsNeedIt : lapses === true;
+    return fitted.plan[at]!.length === 0 && canGoWithout;
   };
   const undone = need.waitsFor.filter(({ key }) => isUndone(key));
   if (undone.length === 0) return undefined;
@@ -97,8 +102,9 @@ export function asKeptForAnimals(
   const next = needs.map((need): WorkNeed => {
     const { isBoundToADay, doneWithout, pieces = [] } = kept?.jobs[need.key] ?? {};
     const day = pieces[0] ? daysBetween(today, pieces[0].date) : -1;
-    const isBound = isBoundToADay === true && need.fromDay <= day && day <= need.untilDay;
-    if (!need.animalsNeedIt || (!isBound && !doneWithout)) return need;
+    const isIn = need.fromDay <= day && day <= need.untilDay;
+    const isBound = isBoundToADay === true && need.animalsNeedIt === true && isIn;
+    if (!isBound && !doneWithout) return need;
     isMended = true;
     const without = doneWithout ? { doneWithout } : {};
     const bound = { fromDay: day, untilDay: day, waitsFor: [], isBoundToADay: true as const };

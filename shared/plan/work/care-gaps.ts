@@ -124,6 +124,21 @@ function laterArrival(
     });
 }
 
+/** Who of the household can stay at home: the only one there is named, several take turns. */
+function stayWords(there: readonly (readonly WorkPerson[])[]): string {
+  const adults = new Set(
+    there.flatMap((each) =>
+      each.flatMap((person) =>
+        isGrownUp(person) && person.comesInFor === undefined ? [person.name] : [],
+      ),
+    ),
+  );
+  const [who] = adults;
+  const on = there.length === 1 ? 'that day' : 'on those days';
+  if (who !== undefined && adults.size === 1) return `${who} stays at home ${on}.`;
+  return `Somebody stays at home ${on}${there.length === 1 ? '' : ', by turns'}.`;
+}
+
 /** Everybody who is there is out by day, for longer than the animals may be left. */
 function outByDay(
   { request, looks }: Cared,
@@ -155,7 +170,7 @@ function outByDay(
           ways: gap.out
             ? [
                 ...(isOfDrinkers ? [MORE_WATER] : []),
-                `Somebody stays at home${run.length === 1 ? ' that day' : ' on those days, by turns'}.`,
+                stayWords(run.map((day) => there[day]!)),
                 `A neighbor looks in ${times} in between: add them to the people of the farm, with how often.`,
               ]
             : [`Ask whoever comes in to look ${often}.`],

@@ -208,6 +208,8 @@ function readTask(
     ifLate: task.ifLate,
     ...(task.buys === undefined ? {} : { buys: task.buys }),
     ...(template.animalsNeedIt ? { animalsNeedIt: true as const } : {}),
+    ...(template.animalsNeedIt && task.event === 'processing' ? { isForMeat: true as const } : {}),
+    ...(template.lapses ? { lapses: true as const } : {}),
     ...(task.noUseAfter === undefined ? {} : { isBeforeEvent: true as const }),
     ...(prepares ? { prepares: { ...prepares, kind: task.event } } : {}),
     ...(isOver ? { isOver } : {}),

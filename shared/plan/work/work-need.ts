@@ -54,10 +54,14 @@ export interface WorkNeed {
   readonly buys?: TripToBuy;
   /** Animals cannot do without it: it comes first where hours are short. */
   readonly animalsNeedIt?: true;
+  /** What depends on it is the meat. */
+  readonly isForMeat?: true;
   /** It takes the hours of its one day, though it had others: no day had them. */
   readonly isBoundToADay?: true;
   /** Names of what should come first and has no place: it is done without. */
   readonly doneWithout?: readonly string[];
+  /** What it was for is over once its last day is past: where it has no place, nothing waits for it. */
+  readonly lapses?: true;
   /** It is of no use after the event it makes ready for. */
   readonly isBeforeEvent?: true;
   /** That event, where animals come or go out: they can come later. */

@@ -111,7 +111,7 @@ export function workPlanOf(
     careGaps: careGaps({ request, chores, looks, hours }),
     looks: looks.map(({ of, everyH, fromDay, toDay, isOfDrinkers }) => ({
       ...{ ofId: of.id, everyH, ...(isOfDrinkers ? { isOfDrinkers } : {}) },
-      ...{ from: dateOf(fromDay), to: dateOf(toDay) },
+      ...{ from: dateOf(fromDay), to: dateOf(Math.min(toDay, problem.days - 1)) },
     })),
     events: eventsOf(request, dateOf(problem.days - 1)),
     weeks: weeksOf(request, work, windows, hours),

@@ -34,11 +34,12 @@ export function whyThen(work: WholeWork, windows: readonly WorkWindow[], index: 
   const date = dayText(request);
   if (problem.jobs[index]!.pinned) {
     const { latestDay } = windows[index]!;
+    const depends = need.isForMeat ? 'The meat depends on it' : 'Animals depend on it';
     const why =
       latestDay < 0
-        ? `Animals depend on it, and it was due by ${date(latestDay)}`
+        ? `${depends}, and it was due by ${date(latestDay)}`
         : need.isBoundToADay
-          ? 'Animals depend on it, and none of its days has the hours and the weather for it: it is done all the same'
+          ? `${depends}, and none of its days has the hours and the weather for it: it is done all the same`
           : 'It belongs to this day, and animals depend on it';
     return `${[why, ...withoutWords(need)].join('; ')}.`;
   }

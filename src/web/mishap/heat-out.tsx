@@ -10,11 +10,17 @@ import { isOnHeat, type MishapProps } from './mishap-props.js';
 import { Cautions, KeepOrLeave, MishapCard } from './mishap-parts.js';
 
 /** Heaters that failed, or no power: what tonight is like and what can be done within the hour. */
-export default function HeatOut({ farm, animals, onDone, onBack }: MishapProps) {
+export default function HeatOut({
+  farm,
+  animals,
+  onDone,
+  onBack,
+  isPowerOut: isOutFirst = false,
+}: MishapProps & { readonly isPowerOut?: boolean }) {
   const all = useAll(usePicture(farm.id), useTables());
   const batches = animals.filter(isOnHeat);
   const [batchId, setBatchId] = useState(batches[0]!.id);
-  const [isPowerOut, setPowerOut] = useState(false);
+  const [isPowerOut, setPowerOut] = useState(isOutFirst);
   const [working, setWorking] = useState(0);
   const [picture, tables] = 'data' in all ? all.data : [];
   const mishap = useMemo(

@@ -40,7 +40,7 @@ function Who({
   people,
   onDone,
   onBack,
-}: Omit<MishapProps, 'animals'> & { readonly people: readonly Person[] }) {
+}: Omit<MishapProps, 'animals' | 'lowC' | 'onTell'> & { readonly people: readonly Person[] }) {
   const today = farmDay(farm);
   const [awayIds, setAwayIds] = useState(people.length === 1 ? [people[0]!.id] : []);
   const [to, setTo] = useState<string | undefined>(addDays(today, USUAL_DAYS - 1));

@@ -4,7 +4,7 @@ import { lazy, Suspense, useState, type ComponentType } from 'react';
 import type { AnimalLine } from '../../../shared/plan/today/animal-lines.js';
 import { FormDialog } from '../fields/form-dialog.js';
 import { Working } from '../shell/states.js';
-import { isOnHeat, type MishapProps } from './mishap-props.js';
+import { isDue, isOnHeat, isThere, type MishapProps } from './mishap-props.js';
 
 interface Kind {
   readonly id: string;
@@ -15,6 +15,9 @@ interface Kind {
 
 /** They plan, which the page of the day does not: read when they are asked for. */
 const Spell = lazy(() => import('./spell.js'));
+const HeatOut = lazy(() => import('./heat-out.js'));
+const NoWater = lazy(() => import('./no-water.js'));
+const ToldOf = lazy(() => import('./told-of.js'));
 const KINDS: readonly Kind[] = [
   {
     id: 'ill',
@@ -26,7 +29,49 @@ const KINDS: readonly Kind[] = [
     id: 'heat',
     words: 'The heat is out',
     isAsked: (animals) => animals.some(isOnHeat),
-    Part: lazy(() => import('./heat-out.js')),
+    Part: HeatOut,
+  },
+  {
+    id: 'power',
+    words: 'The power is out',
+    isAsked: () => true,
+    Part: (props: MishapProps) =>
+      props.animals.some(isOnHeat) ? (
+        <HeatOut {...props} isPowerOut />
+      ) : (
+        <NoWater {...props} isPowerOut />
+      ),
+  },
+  {
+    id: 'water',
+    words: 'The water is frozen or cut off',
+    isAsked: () => true,
+    Part: NoWater,
+  },
+  {
+    id: 'box',
+    words: 'The box did not come, or comes late',
+    isAsked: (animals) => animals.some(isDue),
+    Part: (props: MishapProps) => (
+      <ToldOf
+        {...props}
+        animals={props.animals.filter(isDue)}
+        lead="Call the post office and the sender today, and keep the brooder ready. Then tell when they come, or how many: the plan says what follows."
+      />
+    ),
+  },
+  {
+    id: 'predator',
+    words: 'A dog, fox or hawk was there',
+    isAsked: (animals) => animals.some(isThere),
+    Part: (props: MishapProps) => (
+      <ToldOf
+        {...props}
+        animals={props.animals.filter(isThere)}
+        lead="Count those that live, and tell how many died: feed, water and dates follow."
+        caution="after-predator"
+      />
+    ),
   },
   {
     id: 'cold',
@@ -52,6 +97,8 @@ const KINDS: readonly Kind[] = [
 export default function MishapDialog({
   farm,
   animals,
+  lowC,
+  onTell,
   onClose,
 }: Omit<MishapProps, 'onDone' | 'onBack'> & { readonly onClose: () => void }) {
   const [kind, setKind] = useState<Kind>();
@@ -62,7 +109,9 @@ export default function MishapDialog({
           <kind.Part
             farm={farm}
             animals={animals}
+            lowC={lowC}
             onDone={onClose}
+            onTell={onTell}
             onBack={() => setKind(undefined)}
           />
         </Suspense>

@@ -88,12 +88,16 @@ function Numbers({ of }: { of: Mishap['numbers'] }) {
 /** What can hurt somebody, once for all of them. */
 export function Cautions({ of }: { of: readonly Mishap[] }) {
   const all = new Map(of.flatMap(({ cautions }) => cautions.map((each) => [each.title, each])));
-  return [...all.values()].map(({ title, text }) => (
-    <Caution key={title} line={title}>
-      {text}
-    </Caution>
-  ));
+  return [...all.values()].map((each) => <CautionSaid key={each.title} of={each} />);
 }
+
+/** A caution with who says so. */
+export const CautionSaid = ({ of: { title, text, from } }: { of: Mishap['cautions'][number] }) => (
+  <Caution line={title}>
+    {text}
+    {0 < from.length && <Text size="sm">{from.join('; ')}</Text>}
+  </Caution>
+);
 
 /** Keep what was tried, or leave all as it was. */
 export function KeepOrLeave({

@@ -5,9 +5,24 @@ import type { SavedFarm } from '../api/queries.js';
 export interface MishapProps {
   readonly farm: SavedFarm;
   readonly animals: readonly AnimalLine[];
+  /** Low of tonight, °C. */
+  readonly lowC: number;
   readonly onDone: () => void;
+  /** Tells what happened of one of them. */
+  readonly onTell: (line: AnimalLine) => void;
   readonly onBack: () => void;
 }
+
+const SOON_DAYS = 7;
+/** Birds whose box is due within a week, or that nobody has told of since. */
+export const isDue = (line: AnimalLine): boolean =>
+  line.kind === 'batch' &&
+  (line.awaited !== undefined ||
+    (line.stage === 'coming' && line.next !== undefined && line.next.days.value <= SOON_DAYS));
+
+/** Birds that are there. */
+export const isThere = (line: AnimalLine): boolean =>
+  line.kind === 'batch' && line.stage !== 'coming' && line.awaited === undefined;
 
 /** Chicks that something warms today. */
 export const isOnHeat = (line: AnimalLine): boolean =>

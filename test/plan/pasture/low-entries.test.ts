@@ -42,6 +42,11 @@ describe('moves into grass below its full height', () => {
     expect(counts.reduce((a, b) => a + b, 0)).toBe(low);
   });
 
+  it('say so where none of them is at the least height that is advised', () => {
+    const { issues } = saidOf({ paddocks: newPaddocks(1, { areaM2: 30_000 }) });
+    expect(issues[0]!.text).toContain('below its best height, none of them at the least height');
+  });
+
   it('are not spoken of where few do', () => {
     const { issues, low, moves } = saidOf({
       paddocks: newPaddocks(12),

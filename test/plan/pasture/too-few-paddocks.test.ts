@@ -61,4 +61,14 @@ describe('too few paddocks for the longest rest', () => {
     const note = noteOf(planOf(1, { longestStayDays: 3 }))!;
     expect(note.text).toContain('takes 15 paddocks for Cows; there is 1, which never rests.');
   });
+
+  it('says nothing where every paddock is closed: more of them are no help', () => {
+    const closedDays = [{ from: '2027-01-01', to: '2027-12-31', why: 'reseeding' as const }];
+    const { issues } = plannedPasture(
+      newPastureRequest({ paddocks: newPaddocks(6, { closedDays }) }),
+    );
+    const codes = issues.map(({ code }) => code);
+    expect(codes).toContain('herd-without-grass');
+    expect(codes).not.toContain('too-few-paddocks');
+  });
 });

@@ -119,6 +119,26 @@ describe('a year begun from the one before it', () => {
     expect(tiedAnew(jobs[0]!.next, alone)).not.toHaveProperty('tiedTo');
   });
 
+  it('asks about the calvings of cattle that stay, once those of the old year are over', () => {
+    const cows = { classId: 'beef-cow', head: 6, calvesOn: '2027-04-10' };
+    const heifers = { classId: 'heifer', head: 2, calvesOn: '2027-12-30' };
+    const sold = { ...cows, head: 1, leavesOn: '2027-11-01' };
+    const herd = newHerd({ id: 'h', groups: [cows, heifers, sold] });
+    const daisy = { id: 'd', name: 'Daisy', herdId: 'h', classId: 'beef-cow' };
+    const again = next([], { herds: [herd], cows: [{ ...daisy, calvesOn: '2027-03-01' }] });
+    const asked = { was: '2027-04-10', calvesOn: '2028-04-09' }; // 365 days over a leap day
+    const daisys = { was: '2027-03-01', calvesOn: '2028-02-29' };
+    expect(again.herds).toEqual([
+      {
+        ...{ ofId: 'h', name: herd.name, groups: [], isThere: false },
+        calvings: [
+          { of: { group: 0 }, who: '6 head', ...asked },
+          { of: { cowId: 'd' }, who: 'Daisy', ...daisys },
+        ],
+      },
+    ]);
+  });
+
   it('brings cattle and days of paddocks again, but no wet ground and nothing twice', () => {
     const stockers = { classId: 'stocker', head: 12, weightKg: 250 };
     const came = { ...stockers, arrivesOn: '2027-05-10', leavesOn: '2027-10-04' };

@@ -183,6 +183,15 @@ describe('when it is known better', () => {
     expect(better(meat, night)).toMatch(/^The forecast of that day/);
   });
 
+  it('waits for no forecast of the heat of birds that need none any more', () => {
+    const grown = planned({}, '2027-06-20');
+    expect(String(grown.plan.heat!.lastHeatDay.value) < grown.plan.today).toBe(true);
+    const said = (asked: typeof grown) =>
+      quantitiesIn(asked.plan.heat!).map((each) => better(asked, each) ?? '');
+    expect(said(grown).filter((each) => /forecast/.test(each))).toEqual([]);
+    expect(said(grown).some((each) => /^That time is past/.test(each))).toBe(true);
+  });
+
   it('says nothing of what is measured, and so when all is over', () => {
     expect(better(meat, meat.plan.space.needs[0]!.have!)).toBeUndefined();
     const over = planned({}, '2027-12-01');

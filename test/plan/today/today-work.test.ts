@@ -6,6 +6,7 @@ import { freeToday, todayHours, todayJobs } from '../../../shared/plan/today/tod
 import { todayGround, todayWeather } from '../../../shared/plan/today/today-weather.js';
 import { withTicks, type Today } from '../../../shared/plan/today/today.js';
 import type { PlannedJob } from '../../../shared/plan/work/planned-work.js';
+import type { EventToMove } from '../../../shared/plan/work/event-to-move.js';
 import { workPlanOf } from '../../../shared/plan/work/work-plan.js';
 import { tables } from '../../support/factories.js';
 import { newPicture } from '../../support/pictures.js';
@@ -258,5 +259,49 @@ describe('what needs attention', () => {
       expect.objectContaining({ by: addDays(today, 10), words: 'no time for “Dig the long bed”' }),
     ]);
     expect(found(20)).toEqual([]);
+  });
+
+  it('is an arrival before all is ready, once, with the day that would do', () => {
+    const little = { ...person, hoursByWeekday: [1, 1, 1, 1, 1, 1, 1] };
+    const found = look({
+      people: [little],
+      ownJobs: [],
+      work: [newBatchWork(addDays(today, 7), today)],
+    });
+    const soon = found.filter(({ key }) => key.startsWith('too-soon/'));
+    expect(soon).toHaveLength(1);
+    expect(soon[0]!.words).toMatch(/^not all is ready by Mon 12 Apr, \w+ \d+ \w+ would do$/);
+    expect(soon[0]!.turnOutLater).toBeUndefined();
+    const name = 'Repair brooder and pasture pen';
+    expect(soon[0]!.text).toContain(name);
+    expect(found.filter(({ words }) => words.includes(name))).toEqual([]);
+  });
+
+  it('is a turn-out before all is ready, with the day that a touch sets', () => {
+    const { plan, picture } = worked({ ownJobs: [] });
+    const move: EventToMove = {
+      kind: 'turn-out',
+      ...{ id: 'event/cows/turn-out', ofId: 'cows', name: 'Cows: turn-out' },
+      ...{ from: addDays(today, 3), to: addDays(today, 8) },
+      ...{ keys: [], names: ['Mend'], said: 'Wait.' },
+    };
+    const others = { batches: [], pasture: undefined, animals: [cows] };
+    const asked = { ...others, picture, judged: tables.judgements.alarms };
+    const found = attentionOf({ ...asked, plan: { ...plan, eventsToMove: [move] } });
+    expect(found.find(({ key }) => key === 'too-soon/event/cows/turn-out')).toMatchObject({
+      ...{ level: 'act', turnOutLater: { herdId: 'cows', on: addDays(today, 8) } },
+      text: 'No time before it for “Mend”. Wait.',
+    });
+  });
+
+  it('is work that must be done and is late, until it is done', () => {
+    const late = newOwnJob({
+      ...{ id: 'roof', name: 'Mend the roof', hours: 30, priority: 'must' },
+      dueOn: addDays(today, -1),
+      noUseAfter: addDays(today, 60),
+    });
+    const found = look({ ownJobs: [late] }).find(({ key }) => key === 'work/own/roof')!;
+    expect(found.words).toMatch(/^“Mend the roof” \d+ days late$/);
+    expect(found.by).toBeUndefined();
   });
 });

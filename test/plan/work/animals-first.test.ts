@@ -8,6 +8,7 @@ import type { PlannedJob } from '../../../shared/plan/work/planned-work.js';
 import { workPlanOf } from '../../../shared/plan/work/work-plan.js';
 import { newBatch, newRequest, tables } from '../../support/factories.js';
 import { newPicture } from '../../support/pictures.js';
+import { TEN_HOUSEHOLDS } from '../../support/ten-households.js';
 
 const EVENINGS = [2, 2, 2, 2, 2, 5, 3];
 const WEEKENDS = [0.5, 0.5, 0.5, 0.5, 0.5, 8, 8];
@@ -86,6 +87,28 @@ describe('what animals cannot do without, where chicks come soon', () => {
     expect(short).toEqual([]);
     const others = jobs.filter((job) => !isNeeded(job) && job.pieces.length === 0);
     expect(others.length).toBeGreaterThan(0);
+  });
+});
+
+describe('what is no animal’s but cannot be left out', () => {
+  const householdOf = (name: string) => TEN_HOUSEHOLDS.find(([each]) => each === name)![1];
+  const named = (picture: FarmPicture, word: string) =>
+    jobsOf(picture).filter((job) => job.name.startsWith(word));
+
+  it('is ice and tables on the day birds are processed, where no evening has the hours', () => {
+    for (const word of ['Make or buy ice', 'Set up shade, tables']) {
+      const [job] = named(householdOf('a milk cow'), word);
+      expect(job).toMatchObject({ lostHours: 0, pieces: [expect.anything()] });
+      expect(job!.why).toMatch(/^The meat depends on it/);
+    }
+  });
+
+  it('is a paddock that is laid out, though nobody was there for a walk of the grass', () => {
+    const away = householdOf('away at calving');
+    expect(named(away, 'Measure grass, two weeks')[0]!.pieces).toEqual([]);
+    const [lay] = named(away, 'Lay out first paddocks');
+    expect(lay!.pieces.length).toBeGreaterThan(0);
+    expect(lay!.why).toContain('without “Measure grass, two weeks before turn-out”');
   });
 });
 

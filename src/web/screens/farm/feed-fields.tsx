@@ -14,6 +14,7 @@ import { useSuppliers } from '../../api/feed-queries.js';
 import { farmDay, type SavedFarm } from '../../api/queries.js';
 import { useSayDate } from '../../explain/say-date.js';
 import { DateField } from '../../fields/date-input.js';
+import { NumberFields } from '../../fields/number-fields.js';
 import { PriceInput } from '../../fields/price-input.js';
 import { QuantityInput } from '../../fields/quantity-input.js';
 import type { useRowForm } from '../../fields/row-form.js';
@@ -235,21 +236,17 @@ function MayCost({ farm, draft, set, errorAt }: Form & { farm: SavedFarm }) {
 const TAG_NAMES = Object.keys(nutrientTagFields.fields) as (keyof NutrientTag)[];
 
 function TagFields({ farm, draft, set, errorAt }: Form & { farm: SavedFarm }) {
-  const tag = draft.tag ?? {};
-  return TAG_NAMES.map((name) => (
-    <QuantityInput
-      key={name}
-      field={nutrientTagFields.fields[name]}
+  const tag: NutrientTag = draft.tag ?? {};
+  return (
+    <NumberFields
+      of={tag}
+      names={TAG_NAMES}
+      fields={nutrientTagFields.fields}
       units={farm.units}
-      value={tag[name]}
-      error={errorAt(`tag.${name}`)}
-      onChange={(value) => {
-        const { [name]: _before, ...rest } = tag;
-        const next = value === undefined ? rest : { ...rest, [name]: value };
-        set({ tag: Object.keys(next).length === 0 ? undefined : next });
-      }}
+      errorAt={(name) => errorAt(`tag.${name}`)}
+      onChange={(next) => set({ tag: Object.keys(next).length === 0 ? undefined : next })}
     />
-  ));
+  );
 }
 
 /** What it cost before; prices are kept when another is saved. */

@@ -1,7 +1,7 @@
 import { Fieldset, SimpleGrid, Text } from '@mantine/core';
 import { yearLimitFields, type YearLimits } from '../../../../shared/farm/farm.js';
 import type { UnitSystem } from '../../../../shared/units/unit.js';
-import { QuantityInput } from '../../fields/quantity-input.js';
+import { NumberFields } from '../../fields/number-fields.js';
 
 const FIELDS = yearLimitFields.fields;
 const NAMES = ['birdsProcessed', 'birdsSold', 'eggsSold'] as const;
@@ -15,11 +15,6 @@ interface Props {
 
 /** What may leave the place in a calendar year, where its rules hold a number. */
 export function YearLimitFields({ units, limits = {}, errorOf, onChange }: Props) {
-  const change = (name: keyof YearLimits, value: number | undefined): void => {
-    const { [name]: _before, ...rest } = limits;
-    const next: YearLimits = value === undefined ? rest : { ...rest, [name]: value };
-    onChange(Object.keys(next).length === 0 ? undefined : next);
-  };
   return (
     <Fieldset legend="Limits of a year">
       <Text size="sm" mb="xs">
@@ -28,16 +23,14 @@ export function YearLimitFields({ units, limits = {}, errorOf, onChange }: Props
         Left empty, nothing is held.
       </Text>
       <SimpleGrid cols={{ base: 1, sm: 3 }}>
-        {NAMES.map((name) => (
-          <QuantityInput
-            key={name}
-            field={FIELDS[name]}
-            units={units}
-            value={limits[name]}
-            error={errorOf(name)}
-            onChange={(value) => change(name, value)}
-          />
-        ))}
+        <NumberFields
+          of={limits}
+          names={NAMES}
+          fields={FIELDS}
+          units={units}
+          errorAt={errorOf}
+          onChange={(next) => onChange(Object.keys(next).length === 0 ? undefined : next)}
+        />
       </SimpleGrid>
     </Fieldset>
   );

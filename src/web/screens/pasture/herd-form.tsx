@@ -10,6 +10,7 @@ import type { Tables } from '../../../../shared/tables/tables.js';
 import { useSave, type SavedBatch, type SavedFarm } from '../../api/queries.js';
 import { DateField } from '../../fields/date-input.js';
 import { wordsOfRow } from '../../fields/field-words.js';
+import { NumberFields } from '../../fields/number-fields.js';
 import { QuantityInput, typedText } from '../../fields/quantity-input.js';
 import { draftKey } from '../../fields/kept-draft.js';
 import { RowForm, useRowForm } from '../../fields/row-form.js';
@@ -200,16 +201,14 @@ export function HerdForm({
             onChange={(inSince) => set({ inSince })}
           />
         )}
-        {(['tankL', 'supplyLPerH'] as const).map((name) => (
-          <QuantityInput
-            key={name}
-            field={FIELDS[name]}
-            units={farm.units}
-            value={draft[name]}
-            error={errorAt(name)}
-            onChange={(value) => set({ [name]: value })}
-          />
-        ))}
+        <NumberFields
+          of={{ tankL: draft.tankL, supplyLPerH: draft.supplyLPerH }}
+          names={['tankL', 'supplyLPerH']}
+          fields={FIELDS}
+          units={farm.units}
+          errorAt={errorAt}
+          onChange={({ tankL, supplyLPerH }) => set({ tankL, supplyLPerH })}
+        />
         <Select
           label={FIELDS.followedByBatchId.label}
           value={draft.followedByBatchId}

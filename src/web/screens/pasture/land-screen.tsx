@@ -18,6 +18,9 @@ import { NamedCows } from './named-cows.js';
 import { PaddockForm } from './paddock-form.js';
 import { PastureNav } from './pasture-nav.js';
 
+/** Equal strips that a paddock is split into with one touch. */
+const STRIPS = [2, 3, 4, 6, 8, 12];
+
 /** Paddocks and herds: adding, changing, splitting, joining, importing outlines. */
 export default function LandScreen({ farm, tables }: { farm: SavedFarm; tables: Tables }) {
   const all = useAll(usePicture(farm.id));
@@ -111,7 +114,7 @@ function Paddocks({
       </div>
       {picked.length === 1 && (
         <Group mt="md">
-          {[2, 3, 4].map((parts) => (
+          {STRIPS.map((parts) => (
             <Button
               key={parts}
               variant="default"

@@ -6,7 +6,7 @@ import type { UntoldCut } from '../../../../shared/plan/pasture/hay-untold.js';
 import type { PasturePlan } from '../../../../shared/plan/pasture/pasture-plan.js';
 import { formatValue } from '../../../../shared/units/format.js';
 import type { SavedFarm } from '../../api/queries.js';
-import { useTakeBack, useTell } from '../../api/told-queries.js';
+import { useMessage, useTakeBack, useTell } from '../../api/told-queries.js';
 import { useSayDate } from '../../explain/say-date.js';
 import { DateField } from '../../fields/date-input.js';
 import { wordsOfRow } from '../../fields/field-words.js';
@@ -49,8 +49,12 @@ export function MownSection({ farm, plan, picture }: Props) {
       isForScreen
     >
       <Text size="sm" mb="xs">
-        Until you say so, a paddock counts as mown on its planned day. What you say goes before it.
+        Until you say so, a paddock counts as mown on its planned day, and its hay as made. What you
+        say goes before it.
       </Text>
+      {1 < (plan.hay.untoldCuts ?? []).length && (
+        <AsPlanned farmId={farm.id} cuts={plan.hay.untoldCuts!} />
+      )}
       <MownForm
         key={untold && `${untold.paddockId} ${untold.on}`}
         farm={farm}
@@ -77,6 +81,27 @@ export function MownSection({ farm, plan, picture }: Props) {
           );
         })}
     </Folded>
+  );
+}
+
+/** One touch tells all that was to be mown, each on its planned day; or nothing of it. */
+function AsPlanned({ farmId, cuts }: { farmId: string; cuts: readonly UntoldCut[] }) {
+  const tell = useMessage(farmId);
+  const facts = cuts.map(
+    ({ paddockId, on }) => ({ kind: 'paddock-mown', about: paddockId, on, details: {} }) as const,
+  );
+  return (
+    <>
+      <Button
+        mb="sm"
+        variant="light"
+        loading={tell.isPending}
+        onClick={() => tell.mutate({ message: { does: 'tell', facts } })}
+      >
+        All {cuts.length} were mown as planned
+      </Button>
+      <Failure error={tell.error} />
+    </>
   );
 }
 

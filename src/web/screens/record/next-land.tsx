@@ -79,11 +79,15 @@ function Part({ title, rows, chosen, onChange }: PartProps) {
 
 type SayDate = (date: string) => string;
 
-const sayHerd = ({ groups, turnOutOn }: NextHerd, say: SayDate): string =>
+const sayHerd = ({ groups, turnOutOn, calvings = [] }: NextHerd, say: SayDate): string =>
   listed([
     ...groups.map(
       ({ head, arrivesOn, leavesOn }) =>
         `${head} head from ${say(arrivesOn!)}${leavesOn === undefined ? '' : ` to ${say(leavesOn)}`}`,
+    ),
+    ...calvings.map(
+      ({ who, was, calvesOn }) =>
+        `${who} calving about ${say(calvesOn)}, if bred as for ${say(was)}`,
     ),
     ...(turnOutOn === undefined ? [] : [`not on grass before ${say(turnOutOn)}`]),
   ]);

@@ -208,8 +208,9 @@ function HerdRow({ line, farmId, onTell, said }: Omit<Shown, 'weather'> & { line
         <>
           <Num of={head} said={`${head.value} head`} /> ·{' '}
           {on && !on.isToCome
-            ? `in ${on.paddock} since ${sayDate(on.since)}${on.isAssumed ? ', as planned: nobody told' : ''}`
+            ? `in ${on.paddock} since ${sayDate(on.since)}`
             : `${here ? `in ${here.paddock}, ` : ''}${on ? `into ${on.paddock} today` : 'on hay'}`}
+          {line.isAssumed && ' (as planned: nobody told)'}
         </>
       }
       numbers={

@@ -69,7 +69,16 @@ function TodayPage({ day, farm }: { day: ReturnType<typeof onDayItIs>; farm: Sav
         {dialog}
         {isWrong && (
           <Suspense>
-            <MishapDialog farm={farm} animals={animals} onClose={() => setWrong(false)} />
+            <MishapDialog
+              farm={farm}
+              animals={animals}
+              lowC={Number(day.weather.tonight.value)}
+              onTell={(line) => {
+                setWrong(false);
+                ask(line);
+              }}
+              onClose={() => setWrong(false)}
+            />
           </Suspense>
         )}
         {0 < day.unplanned.length && (

@@ -7,6 +7,7 @@ import {
   type WorkConditions,
 } from '../../../../shared/farm/job.js';
 import type { SavedFarm } from '../../api/queries.js';
+import { NumberFields } from '../../fields/number-fields.js';
 import { QuantityInput } from '../../fields/quantity-input.js';
 import { FoldedFields } from './folded-fields.js';
 import { AMOUNTS, CONDITIONS, conditionsInWords } from './job-words.js';
@@ -53,16 +54,14 @@ export function JobConditions({
         ))}
       </Stack>
       <SimpleGrid cols={{ base: 1, xs: 2 }}>
-        {AMOUNTS.map((key) => (
-          <QuantityInput
-            key={key}
-            field={CONDITION[key]}
-            units={farm.units}
-            value={conditions[key]}
-            error={errorAt(`conditions.${key}`)}
-            onChange={(value) => onChange({ conditions: withValue(conditions, key, value) })}
-          />
-        ))}
+        <NumberFields
+          of={conditions}
+          names={AMOUNTS}
+          fields={CONDITION}
+          units={farm.units}
+          errorAt={(name) => errorAt(`conditions.${name}`)}
+          onChange={(next) => onChange({ conditions: next })}
+        />
         <QuantityInput
           field={FIELDS.harmedAtOrBelowC}
           units={farm.units}
@@ -73,16 +72,4 @@ export function JobConditions({
       </SimpleGrid>
     </FoldedFields>
   );
-}
-
-type Amount = 'peopleNeeded' | (typeof AMOUNTS)[number];
-
-/** Conditions with one of their figures; without a value it does not matter. */
-export function withValue(
-  conditions: WorkConditions,
-  key: Amount,
-  value: number | undefined,
-): WorkConditions {
-  const { [key]: _before, ...rest } = conditions;
-  return value === undefined ? rest : { ...rest, [key]: value };
 }

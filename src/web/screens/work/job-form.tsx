@@ -14,7 +14,8 @@ import { Select } from '../../fields/select.js';
 import { FoldedFields } from './folded-fields.js';
 import { JobRepeats } from './job-repeats.js';
 import { hangingOn, tied } from './job-ties.js';
-import { JobConditions, withValue } from './job-conditions.js';
+import { withNumber } from '../../fields/number-fields.js';
+import { JobConditions } from './job-conditions.js';
 import { moreInWords } from './job-words.js';
 
 type Draft = { -readonly [K in keyof OwnJob]?: OwnJob[K] | undefined };
@@ -119,7 +120,7 @@ export function JobForm({
           // One person is what every job takes: nothing is kept of it.
           onChange={(count) =>
             set({
-              conditions: withValue(conditions, 'peopleNeeded', count === 1 ? undefined : count),
+              conditions: withNumber(conditions, 'peopleNeeded', count === 1 ? undefined : count),
             })
           }
         />

@@ -79,7 +79,9 @@ export function NotFitting({ plan, farm }: { plan: WorkPlan; farm: SavedFarm }) 
       )}
       {0 < short.length && (
         <>
-          <Text size="sm">Done on its day all the same, because animals depend on it:</Text>
+          <Text size="sm">
+            Done on its day all the same, because animals, or their meat, depend on it:
+          </Text>
           <List size="sm" mb="sm">
             {short.map((job) => (
               <List.Item key={job.key}>
