@@ -36,7 +36,7 @@ const CASES: readonly Case[] = [
   },
   {
     ...{ id: 'pullets', birds: 'pullets', f: 50, strain: 'brown-layer', purpose: 'layers' },
-    arrives: { half: '2027-05-08', 'five-in-six': '2027-05-28', 'nine-in-ten': '2027-06-03' },
+    arrives: { half: '2027-05-03', 'five-in-six': '2027-05-27', 'nine-in-ten': '2027-05-30' },
   },
 ];
 
@@ -216,14 +216,12 @@ function shareOfColdWeeks(lows: Lows, from: string, limitC: LimitC): number {
 const TOO_HIGH =
   'Too high, which is the careful side: a record in whole degrees has 45 °F where it was 44.6, and a chain that knows the night before and none further back gives a week a little too much.';
 const BY_AGE =
-  'Ours waits until they are 8 weeks old and stand 40 °F: by normal nights one in ten is below 50 °F there until then, and fewer were counted.';
+  'Ours waits until they are 7 weeks old and stand 40 °F: by normal nights one in ten is below 50 °F there until then, and fewer were counted.';
 
 /** Why rows lie beyond their allowance. */
 const DISAGREEMENTS: Readonly<Record<string, string>> = {
   'week-typed-meat-five-in-six': TOO_HIGH,
   'week-daily-meat-nine-in-ten': TOO_HIGH,
-  'week-daily-pullets-five-in-six': TOO_HIGH,
-  'out-typed-pullets-nine-in-ten': BY_AGE,
   'out-daily-pullets-nine-in-ten': BY_AGE,
 };
 
