@@ -82,10 +82,13 @@ export function putWithBefore(
   if (!tie || jobs[tie.job]!.pinned || !mayMove(tie.job)) return [];
   const { job: at, days: least, atMostDays: most = Infinity } = tie;
   const was = pieces[at]!;
-  let from = freeFrom(job, pieces);
-  if (from < 0) return [];
+  const free = freeFrom(job, pieces);
+  if (free < 0) return [];
   const others = job.waitsFor.filter((wait) => wait !== tie);
-  const { until } = spanOf({ ...job, waitsFor: others }, followers[i]!, pieces);
+  const own = spanOf({ ...job, waitsFor: others }, followers[i]!, pieces);
+  const { until } = own;
+  // What follows within some days holds it too.
+  let from = Math.max(free, own.from);
   const span = spanOf(jobs[at]!, followers[at]!, pieces);
   days.giveBack(jobs[at]!, was);
   for (;;) {

@@ -256,6 +256,24 @@ describe('fitWork', () => {
     expect(found.bound).toBeLessThan(found.cost);
   });
 
+  it('moves nothing away from what follows it within some days', () => {
+    const only6 = Uint8Array.from({ length: 14 }, (_, day) => (day === 6 ? 1 : 0));
+    const jobs = [
+      newJob({ id: 'mow', minutes: 30, dueDay: 0, untilDay: 5, lateCostPerDay: 0, lostCost: 1 }),
+      newJob({ id: 'rake', minutes: 30, waitsFor: [{ job: 0, days: 1, atMostDays: 1 }] }),
+      newJob({
+        ...{ id: 'bale', minutes: 30, suits: only6, untilDay: 6 },
+        waitsFor: [{ job: 1, days: 0, atMostDays: 0 }],
+      }),
+    ];
+    const free = [4, 5, 6];
+    const minutes = Int32Array.from({ length: 14 }, (_, day) => (free.includes(day) ? 300 : 0));
+    const problem = { days: 14, workers: [{ minutes, lightMinutes: minutes }], jobs };
+    const { plan } = fit(problem);
+    expect(brokenRules(problem, plan)).toEqual([]);
+    expect(plan.map(([piece]) => piece!.day)).toEqual([5, 6, 6]);
+  });
+
   it('takes nobody and no jobs', () => {
     expect(fit({ days: 3, workers: [], jobs: [] })).toMatchObject({ cost: 0, bound: 0 });
     expect(fit({ days: 3, workers: [], jobs: [newJob({ able: [] })] }).cost).toBe(100);
