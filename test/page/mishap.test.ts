@@ -93,7 +93,7 @@ describe('something that went wrong', () => {
 
     await wentWrong(page, id, 'The heat is out');
     await dialog.getByText(/^\d+ days old they want 90 °F under the heat\./).waitFor();
-    await dialog.getByText(/A spare lamp and the box closed off · enough/).waitFor();
+    await dialog.getByText(/A spare lamp and the box closed off to .+ · enough/).waitFor();
     await dialog.getByText('Heat lamps start fires').waitFor();
     await dialog.getByText('Fuel heaters give off carbon monoxide').waitFor();
     expect(await seriousFindings(page, '[role=dialog]')).toEqual([]);
