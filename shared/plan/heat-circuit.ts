@@ -21,8 +21,9 @@ export function circuitPart(
 ): Found<CircuitPart | undefined> {
   const { facilities, tables } = context;
   const circuit = facilityOf(facilities, 'circuit', brooder.circuitId);
-  if (!circuit || brooder.heat.kind === 'gas') return found(undefined);
+  if (brooder.heat.kind === 'gas') return found(undefined);
   const { count, wattsEach } = brooder.heat;
+  if (!circuit) return unnamedCircuit(context, count * wattsEach);
   const loadW = count * wattsEach + circuit.otherLoadW;
   const capacityW = continuousCapacityW(tables.heat.circuit.share, circuit);
   const carries = loadW <= capacityW;
@@ -50,4 +51,20 @@ export function circuitPart(
     ]),
   };
   return found(part, { issues, cautions: ['circuit'] });
+}
+
+/** What is to be asked of a circuit that nobody named, where the heaters are more than common ones carry. */
+function unnamedCircuit({ farm, tables, say }: PlanContext, loadW: number): Found<undefined> {
+  const { circuit: rule, usualCircuit: usual } = tables.heat;
+  const common =
+    farm.units === 'metric'
+      ? { volts: usual.metricVolts, amps: usual.metricAmps }
+      : { volts: usual.volts, amps: usual.amps };
+  const capacityW = continuousCapacityW(rule.share, common);
+  if (loadW <= capacityW) return found(undefined);
+  const text = `The heaters draw ${say(loadW, 'W')}. A circuit of ${common.amps} A at ${common.volts} V, as houses commonly have them, may carry ${say(capacityW, 'W')} for hours on end: share them between two, and name the circuit where the brooder is described.`;
+  return found(undefined, {
+    issues: [issue('act', 'circuit-not-named', text, [rule, usual])],
+    cautions: ['circuit'],
+  });
 }

@@ -32,6 +32,7 @@ import {
   part,
   PER_KG,
   PERCENT,
+  POINTS,
   R_VALUE,
   RANGED,
   rowOf,
@@ -368,6 +369,12 @@ export const heat = nested(
       rows: table('TooHotRow', { fromDay: DAYS, warnC: AIR_C, dangerC: AIR_C }),
     }),
     circuit: part('CircuitRule', { share: SHARE }),
+    usualCircuit: part('UsualCircuit', {
+      volts: POINTS,
+      amps: POINTS,
+      metricVolts: POINTS,
+      metricAmps: POINTS,
+    }),
     propane: part('Propane', {
       MJPerL: COEFFICIENT,
       low: COEFFICIENT,

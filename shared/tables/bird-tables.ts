@@ -355,6 +355,13 @@ export interface HeatTable {
     }[];
   };
   readonly circuit: Sourced & { readonly share: number };
+  /** The smallest that houses commonly have, by the units of the farm. */
+  readonly usualCircuit: Sourced & {
+    readonly volts: number;
+    readonly amps: number;
+    readonly metricVolts: number;
+    readonly metricAmps: number;
+  };
   readonly propane: Sourced & Ranged & { readonly MJPerL: number };
 }
 

@@ -61,6 +61,7 @@ const IN_FEW_WORDS: Readonly<Record<string, string>> = {
   'lamp-no-headroom': 'no room to hang the lamps safely',
   'lamp-under-lid': 'a lid that can burn over the lamps',
   'circuit-overloaded': 'too much on the circuit',
+  'circuit-not-named': 'more heat than one common circuit carries',
   'circuit-if-added': 'no room on the circuit for more heat',
   'no-warm-nights': 'no nights warm enough to go out',
   'move-out-cold': 'cold nights after the move',
