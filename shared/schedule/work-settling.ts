@@ -151,7 +151,7 @@ function drawnWithBefore(plan: Settling, i: number): boolean {
     if (0 <= from) pieces[k] = days.put(job, from, until);
   }
   if (pieces[i]!.length === 0 && 0 < pieces[tie.job]!.length)
-    pieces[i] = putWithBefore(plan, i, () => true);
+    pieces[i] = putWithBefore(plan, i, (before) => before === tie.job);
   const isBetter = both.every((k, at) => {
     const before = earlier?.plan[k] ?? [];
     const job = problem.jobs[k]!;

@@ -73,10 +73,16 @@ export interface Placed {
  * @returns its pieces, none where no day has room for both
  */
 export function putWithBefore(
-  { problem: { jobs }, followers, pieces, days }: Placed,
+  placed: Placed,
   i: number,
   mayMove: (before: number) => boolean,
 ): readonly WorkPiece[] {
+  const {
+    problem: { jobs },
+    followers,
+    pieces,
+    days,
+  } = placed;
   const job = jobs[i]!;
   const tie = job.waitsFor.find(({ atMostDays }) => atMostDays !== undefined);
   if (!tie || jobs[tie.job]!.pinned || !mayMove(tie.job)) return [];
@@ -96,7 +102,19 @@ export function putWithBefore(
     const [first] = found;
     if (!first) break;
     const last = Math.min(span.until, first.day - least);
-    const moved = days.put(jobs[at]!, Math.max(span.from, first.day - most), last);
+    let moved: readonly WorkPiece[] = days.put(
+      jobs[at]!,
+      Math.max(span.from, first.day - most),
+      last,
+    );
+    if (moved.length === 0 && span.until < first.day - least) {
+      // The other is held by what it follows itself: that may move along.
+      pieces[i] = found;
+      pieces[at] = [];
+      moved = putWithBefore(placed, at, mayMove);
+      pieces[i] = [];
+      pieces[at] = was;
+    }
     if (0 < moved.length) {
       pieces[at] = moved;
       return found;

@@ -260,9 +260,12 @@ describe('fitWork', () => {
     const only6 = Uint8Array.from({ length: 14 }, (_, day) => (day === 6 ? 1 : 0));
     const jobs = [
       newJob({ id: 'mow', minutes: 30, dueDay: 0, untilDay: 5, lateCostPerDay: 0, lostCost: 1 }),
-      newJob({ id: 'rake', minutes: 30, waitsFor: [{ job: 0, days: 1, atMostDays: 1 }] }),
       newJob({
-        ...{ id: 'bale', minutes: 30, suits: only6, untilDay: 6 },
+        ...{ id: 'rake', minutes: 30, dueDay: 6, untilDay: 6 },
+        waitsFor: [{ job: 0, days: 1, atMostDays: 1 }],
+      }),
+      newJob({
+        ...{ id: 'bale', minutes: 30, suits: only6, dueDay: 6, untilDay: 6 },
         waitsFor: [{ job: 1, days: 0, atMostDays: 0 }],
       }),
     ];
