@@ -94,8 +94,11 @@ const LETTERS: Readonly<Record<string, (date: string) => string>> = {
   d: (date) => String(Number(date.slice(8))),
   yyyy: (date) => date.slice(0, 4),
 };
-/** 0 Sunday to 6 Saturday. */
-const dayOf = (date: string): number => new Date(`${date}T00:00Z`).getUTCDay();
+/** 0 Sunday to 6 Saturday; NaN for a day that its month has not. */
+function dayOf(date: string): number {
+  const day = new Date(`${date}T00:00Z`);
+  return day.getUTCDate() === Number(date.slice(8)) ? day.getUTCDay() : NaN;
+}
 const LETTER = /ccc|LLL|yyyy|d/g;
 const MONTHS = 'Jan Feb Mar Apr May Jun Jul Aug Sep Oct Nov Dec'.split(' ');
 

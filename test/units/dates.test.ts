@@ -89,6 +89,12 @@ describe('formatDate', () => {
     );
   });
 
+  it('leaves what is no day as it was typed', () => {
+    for (const typed of ['2027-02-30', '2027-13-01', '2027-4-1', 'soon'])
+      expect(formatDate(typed, us)).toBe(typed);
+    expect(formatDate('2028-02-29', us)).toBe('Tue, Feb 29, 2028');
+  });
+
   it('lists weekdays, three or more in a row by the first and the last', () => {
     expect(listWeekdays([6, 1, 2, 3, 4, 5])).toBe('Monday to Saturday');
     expect(listWeekdays([2, 5, 6])).toBe('Tuesday, Friday and Saturday');
