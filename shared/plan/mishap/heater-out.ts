@@ -58,6 +58,7 @@ export function heaterOut(
     follows: [
       `${ageDays === 1 ? 'A day' : `${ageDays} days`} old they want ${say(wantedC, 'degC')} under the heat. ${now.isEnough ? `${heatersSaid(brooder, working)} are enough tonight.` : sayShort(night, now)}`,
       whichNight(context, day),
+      ...(isPowerOut ? ['A pump stands still too: see that all animals have water.'] : []),
       `It is dark for about ${formatHours(Math.round(hours))}, and coldest just before sunrise.`,
       ...(now.isEnough
         ? []
@@ -212,10 +213,11 @@ function nightWith(
   const warmest = underHeat ?? air;
   const { warnC, dangerC } = broodingHeat(context, brooder).conditions[day]!;
   const isTooHot = warnC < air.value;
-  const isEnough =
+  const isWarmEnough =
     brooder.heat.kind === 'plate' && 0 < brooder.heat.count
       ? platesFor(context, brooder, day) <= brooder.heat.count
-      : !isTooHot && wantedC - offByK <= warmest.value;
+      : wantedC - offByK <= warmest.value;
+  const isEnough = isWarmEnough && !isTooHot;
   const numbers = [...(underHeat ? [underHeat] : []), air];
   return {
     ...{ id: way.id, words: way.words, isEnough, numbers },

@@ -34,7 +34,9 @@ export function waterOut(
     follows:
       waters.length === 0
         ? ['No animals here drink today.']
-        : [`They drink about ${formatAbout(liters, 'L', farm)} today. Carry it, chicks first.`],
+        : [
+            `They drink about ${formatAbout(liters, 'L', farm)} today. Carry it${has('batch') && has('herd') ? ', birds first' : ''}.`,
+          ],
     numbers: waters,
     ways: [],
     cautions: cautionsSaid(tables, farm, [
