@@ -49,15 +49,19 @@ export function dryEnoughFrom({ fromMm, usualMm, checks, support }: DryEnough): 
   );
 }
 
-/** The ground of a day by the reckoning. */
-export const groundWord = (
-  { isWorkable, maxC }: Pick<WorkPlan['weather'], 'isWorkable' | 'maxC'>,
+/** The ground of a day: as somebody found it today, else by the reckoning. */
+export function groundWord(
+  { weather: { isWorkable, maxC }, groundToday }: Pick<WorkPlan, 'weather' | 'groundToday'>,
   day: number,
-): string =>
-  isWorkable[day] === 1 ? 'dry enough to work' : isFrozen(maxC[day]!) ? 'frozen' : 'too wet';
+): string {
+  if (isWorkable[day] === 1) return 'dry enough to work';
+  const isFoundWet = day === 0 && groundToday === false;
+  return isFrozen(maxC[day]!) && !isFoundWet ? 'frozen' : 'too wet';
+}
 
 /** Whether the ground of a day of the plan is dry enough to work, to be opened. */
-export function groundOn({ today, ground, groundToday, weather }: WorkPlan, day: number): Quantity {
+export function groundOn(plan: WorkPlan, day: number): Quantity {
+  const { today, ground, groundToday, weather } = plan;
   const on = input('On', addDays(today, day), 'date');
   if (day === 0 && groundToday !== undefined) {
     const word = groundToday ? 'dry enough to work' : 'too wet';
@@ -67,7 +71,7 @@ export function groundOn({ today, ground, groundToday, weather }: WorkPlan, day:
   const { dryEnough, missingMm, wetFromMm, checkedOn, balance } = ground;
   return worded(
     'Ground',
-    groundWord(weather, day),
+    groundWord(plan, day),
     groundFormulas.ground,
     [
       on,

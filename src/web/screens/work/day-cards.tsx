@@ -92,5 +92,4 @@ function dayWeather({ weather }: WorkPlan, day: number): string {
   return isKnown ? `Forecast: ${0 < rain ? 'rain' : 'dry'}, ` : 'Usual weather, ';
 }
 
-const groundWords = ({ weather }: WorkPlan, day: number): string =>
-  `ground ${groundWord(weather, day)}`;
+const groundWords = (plan: WorkPlan, day: number): string => `ground ${groundWord(plan, day)}`;
