@@ -56,13 +56,12 @@ export function circuitPart(
 /** What is to be asked of a circuit that nobody named, where the heaters are more than common ones carry. */
 function unnamedCircuit({ farm, tables, say }: PlanContext, loadW: number): Found<undefined> {
   const { circuit: rule, usualCircuit: usual } = tables.heat;
-  const common =
-    farm.units === 'metric'
-      ? { volts: usual.metricVolts, amps: usual.metricAmps }
-      : { volts: usual.volts, amps: usual.amps };
+  const isFirst =
+    farm.country === undefined ? farm.units === 'us' : usual.countries.includes(farm.country);
+  const common = isFirst ? usual : { volts: usual.otherVolts, amps: usual.otherAmps };
   const capacityW = continuousCapacityW(rule.share, common);
   if (loadW <= capacityW) return found(undefined);
-  const text = `The heaters draw ${say(loadW, 'W')}. A circuit of ${common.amps} A at ${common.volts} V, as houses commonly have them, may carry ${say(capacityW, 'W')} for hours on end: share them between two, and name the circuit where the brooder is described.`;
+  const text = `The heaters draw ${say(loadW, 'W')}. A circuit of ${common.amps} A at ${common.volts} V, as houses commonly have them, may carry ${say(capacityW, 'W')} for hours on end: share them between ${Math.ceil(loadW / capacityW)}, and name the circuit where the brooder is described.`;
   return found(undefined, {
     issues: [issue('act', 'circuit-not-named', text, [rule, usual])],
     cautions: ['circuit'],

@@ -7,6 +7,7 @@ import {
   type NumberField,
   type RowRule,
 } from '../farm/field.js';
+import { country } from '../farm/words.js';
 import {
   AIR_C,
   CM,
@@ -372,8 +373,9 @@ export const heat = nested(
     usualCircuit: part('UsualCircuit', {
       volts: POINTS,
       amps: POINTS,
-      metricVolts: POINTS,
-      metricAmps: POINTS,
+      otherVolts: POINTS,
+      otherAmps: POINTS,
+      countries: list('Countries', country('Country'), 100, 'countries', 1),
     }),
     propane: part('Propane', {
       MJPerL: COEFFICIENT,

@@ -355,12 +355,14 @@ export interface HeatTable {
     }[];
   };
   readonly circuit: Sourced & { readonly share: number };
-  /** The smallest that houses commonly have, by the units of the farm. */
+  /** The smallest that houses commonly have. */
   readonly usualCircuit: Sourced & {
     readonly volts: number;
     readonly amps: number;
-    readonly metricVolts: number;
-    readonly metricAmps: number;
+    readonly otherVolts: number;
+    readonly otherAmps: number;
+    /** Where it is the first of the two; everywhere else the other. */
+    readonly countries: readonly string[];
   };
   readonly propane: Sourced & Ranged & { readonly MJPerL: number };
 }

@@ -3,10 +3,14 @@ import type { HeatSourceKind } from '../../shared/farm/facility.js';
 import { newBrooder, newFarm, newRequest } from '../support/factories.js';
 import { plannedBatch } from '../support/pictures.js';
 
-function said(count: number, units: 'us' | 'metric', kind: HeatSourceKind = 'lamp') {
+function said(
+  count: number,
+  units: 'us' | 'metric',
+  { kind = 'lamp', country }: { kind?: HeatSourceKind; country?: string } = {},
+) {
   const { heat } = newBrooder();
   const facilities = [newBrooder({ heat: { ...heat, kind, count, wattsEach: 250 } })];
-  const farm = newFarm({ units });
+  const farm = newFarm({ units, ...(country === undefined ? {} : { country }) });
   const { issues } = plannedBatch(
     newRequest({ farm, facilities, batch: { brooderId: 'brooder' } }),
   );
@@ -25,7 +29,13 @@ describe('heaters whose circuit nobody named', () => {
     expect(said(8, 'metric')).toHaveLength(1);
   });
 
+  it('goes by the country before it goes by the units, and says how many circuits', () => {
+    expect(said(7, 'metric', { country: 'CA' })).toHaveLength(1);
+    expect(said(7, 'us', { country: 'GB' })).toEqual([]);
+    expect(said(20, 'us')[0]!.text).toContain('share them between 4');
+  });
+
   it('are not asked about where gas heats', () => {
-    expect(said(6, 'us', 'gas')).toEqual([]);
+    expect(said(6, 'us', { kind: 'gas' })).toEqual([]);
   });
 });
