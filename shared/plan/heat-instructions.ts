@@ -273,7 +273,8 @@ function wordsOf({ heat: { rig } }: Shared, week: HeatWeek, when: Time): string 
   const name = HEATERS[heat.kind].toLowerCase();
   const one = name.replace(/s$/, '');
   // A plate goes by its own warmth, not by the air that is reckoned with here.
-  const all = heat.thermostat && heat.kind !== 'plate' ? ', by the thermostat' : '';
+  const byHand = heat.kind === 'gas' ? ', turned down by the thermometer under it' : '';
+  const all = heat.thermostat && heat.kind !== 'plate' ? ', by the thermostat' : byHand;
   const count =
     on === 0 ? `No ${name} on` : `${on} of ${heat.count} ${heat.count === 1 ? one : name} on${all}`;
   const airing = isOpen ? ', doors and windows open' : '';

@@ -30,17 +30,26 @@ export interface HeatSetting {
   readonly watts: number;
 }
 
+interface SettingTried {
+  readonly on: number;
+  readonly isOpen: boolean;
+  readonly share: number;
+  readonly heightM: number;
+  /** Part of what they could give, where nobody and nothing turns them; left out, as they are turned. */
+  readonly duty?: number;
+}
+
 /** How warm a brooder gets with so many heaters on. */
 export function settingOf(
   rig: HeatRig,
   hour: HeatHour,
-  { on, isOpen, share, heightM }: { on: number; isOpen: boolean; share: number; heightM: number },
+  { on, isOpen, share, heightM, duty: held }: SettingTried,
 ): HeatSetting {
   const box = rig.box(share, isOpen);
   const { openTop } = rig.table;
   const riseK = on === 0 ? 0 : riseUnderHeatK(rig, heightM);
   const full = on * rig.heat.wattsEach;
-  const duty = rig.heat.thermostat && rig.heat.kind !== 'plate' ? dutyOf() : 1;
+  const duty = held ?? (isTurned(rig) ? dutyOf() : 1);
   const watts = duty * full;
   const warmed = on === 0 ? 'all-air' : 'a-part';
   const all = { watts: watts + hour.birdsW, warmed } as const;
@@ -56,6 +65,10 @@ export function settingOf(
     return Math.min(1, Math.max(0, missing / (full / wPerK + riseK)));
   }
 }
+
+/** Whether heaters give less than all they could: by a thermostat, or by the valve of gas and a hand. */
+const isTurned = ({ heat: { kind, thermostat } }: HeatRig): boolean =>
+  kind === 'gas' || (thermostat && kind !== 'plate');
 
 /** A degree beyond what birds stand weighs as much as this many degrees of discomfort. */
 const DANGER_WEIGHS = 4;
@@ -86,14 +99,14 @@ export function bestSetting(
   { share, heightM }: { share: number; heightM: number },
   raisedTo?: (setting: HeatSetting) => number,
 ): HeatSetting {
-  const isGasByThermostat = rig.heat.kind === 'gas' && rig.heat.thermostat;
+  const isGas = rig.heat.kind === 'gas';
   let best: HeatSetting | undefined;
   let least = Infinity;
   for (const on of countsOf(rig, hour, { share, heightM })) {
     for (const isOpen of rig.hasLid ? BOTH : OPEN) {
       let setting = settingOf(rig, hour, { on, isOpen, share, heightM });
-      // A gas heater with a thermostat burns less before anybody opens what it heats.
-      if (isOpen && rig.hasLid && isGasByThermostat && 0 < setting.watts) continue;
+      // A gas heater is turned down before anybody opens what it heats.
+      if (isOpen && rig.hasLid && isGas && 0 < setting.watts) continue;
       if (raisedTo && 0 < spotTooHotK(rig, hour, setting)) {
         // What is raised has no thermostat: only the spot below it changes.
         const up = Math.max(heightM, raisedTo(setting));
@@ -111,7 +124,7 @@ const BOTH = [false, true];
 const OPEN = [true];
 
 /**
- * Counts worth trying. Plates are all used or none; a thermostat switches what there is, and where
+ * Counts worth trying. Plates are all used or none; what is turned down is all in use, and where
  * the birds alone are enough with the lid on it stays off with the lid off too.
  */
 function countsOf(rig: HeatRig, hour: HeatHour, at: { share: number; heightM: number }) {
@@ -120,7 +133,7 @@ function countsOf(rig: HeatRig, hour: HeatHour, at: { share: number; heightM: nu
     const isWarm = hour.targetC - table.lamps.coolEndBelowK <= hour.aroundC;
     return [isWarm ? 0 : Math.min(heat.count, hour.places)];
   }
-  if (!heat.thermostat) return counts;
+  if (!isTurned(rig)) return counts;
   const shut = settingOf(rig, hour, { ...at, on: heat.count, isOpen: !rig.hasLid });
   return [shut.watts === 0 ? 0 : heat.count];
 }

@@ -89,7 +89,7 @@ export function heatOfSpan(
     ...{ first, last, share, headroomM, coldDay, night, usualDay, hotDay },
     day: byDay(hourOf(heat, usualDay, 'day', usualDay.usualDayC)),
     noon: byDay(noonHour),
-    left: settingOf(rig, noonHour, { ...night, share, heightM }),
+    left: settingOf(rig, noonHour, { ...night, share, heightM, ...untouched(rig, night) }),
   };
 
   /** By day the lamps stay at the night's height unless it is far too warm straight below them. */
@@ -97,6 +97,10 @@ export function heatOfSpan(
     return bestByDay(rig, hour, { share, heightM, headroomM });
   }
 }
+
+/** Without a thermostat they go on as somebody set them for the night. */
+const untouched = ({ heat }: HeatRig, { on, watts }: HeatSetting): { duty?: number } =>
+  heat.thermostat || on === 0 ? {} : { duty: watts / (on * heat.wattsEach) };
 
 /** The best setting by day: lamps are raised, through the top where the lid is off, before it is far too hot below. */
 export function bestByDay(

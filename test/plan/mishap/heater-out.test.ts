@@ -73,15 +73,28 @@ describe('heaterOut', () => {
     );
   });
 
+  it('lets a gas heater be turned down where it has no thermostat', () => {
+    const heat = { kind: 'gas', warms: 'spot', wattsEach: 1500, count: 2 } as const;
+    const gas = newBrooder({ heat: { ...heat, thermostat: false } });
+    const out = asked(addDays(ARRIVED, 1), { working: 2 }, { facilities: [gas] })!;
+    expect(out.ways).toEqual([]);
+    expect(out.follows[0]).toContain('are enough tonight');
+  });
+
   it('calls nothing enough that is too hot for them to stand in all of the brooder', () => {
-    // A heater for the room in a small tight box, which nothing switches.
-    const heat = { kind: 'gas', warms: 'room', wattsEach: 800, count: 2 } as const;
-    const tight = newBrooder({ heat: { ...heat, thermostat: false } });
-    const out = asked(addDays(ARRIVED, 1), { working: 1 }, { facilities: [tight] });
-    const { isEnough, numbers, follows } = way(out, 'spare')!;
-    expect(numbers!.at(-1)!.value).toBeGreaterThan(37);
-    expect(isEnough).toBe(false);
-    expect(follows[0]).toMatch(/^Too hot: /);
+    const { warnC } = tables.heat.tooHot.rows[0]!;
+    for (const kind of ['lamp', 'gas'] as const) {
+      for (const wattsEach of [250, 800, 1500, 2000]) {
+        const heat = { kind, wattsEach, count: 2, thermostat: false };
+        const out = asked(
+          addDays(ARRIVED, 1),
+          { working: 1 },
+          { facilities: [newBrooder({ heat })] },
+        )!;
+        for (const { isEnough, numbers } of out.ways)
+          if (isEnough) expect(Number(numbers!.at(-1)!.value)).toBeLessThanOrEqual(warnC);
+      }
+    }
   });
 
   it('closes the box off no further than leaves them a place that is not too hot', () => {
