@@ -66,7 +66,7 @@ export class TodayService {
   private async movedBy(farmId: string, key: string, on: PlainDate): Promise<Said[]> {
     const { chores } = await this.work.dayOf(farmId);
     const goes = chores.find((chore) => chore.key === key)?.goes;
-    return goes ? [movedBy(goes, key, on)] : [];
+    return goes ? movedBy(goes, key, on) : [];
   }
 
   private async ticks(farmId: string, from: PlainDate): Promise<readonly ToldFact[]> {

@@ -221,7 +221,7 @@ export class WorkService {
     if (own) return [{ kind: own.kind, about: own.about, on, details: own.details }];
     const { herds } = (await this.pictures.of(farmId)).picture;
     const goes = goesByTurnOut(key, herds, await this.pasture.planOf(farmId));
-    return goes ? [movedBy(goes, key, on)] : [];
+    return goes ? movedBy(goes, key, on) : [];
   }
 
   private async takeBackBought(farmId: string, key: string): Promise<void> {

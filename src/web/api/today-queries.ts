@@ -157,7 +157,7 @@ const messageOf = (one: Tick): Message => {
         does: 'tell',
         facts: [
           { kind: 'chore-done', about, on, details: {} },
-          ...(goes ? [movedBy(goes, about, on)] : []),
+          ...(goes ? movedBy(goes, about, on) : []),
         ],
       }
     : { does: 'take-back', of: { kind: 'chore-done', about, on } };

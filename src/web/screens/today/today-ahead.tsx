@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import { Link } from 'wouter';
+import { moveTold } from '../../../../shared/plan/work/herd-goes.js';
 import type { Attention, MoveMeant, Place } from '../../../../shared/plan/today/looked-at.js';
 import type { ComingDate } from '../../../../shared/plan/today/coming.js';
 import type { PlainDate } from '../../../../shared/calendar/plain-date.js';
@@ -95,10 +96,7 @@ function AttentionRow({
 /** One touch tells that a herd moved as planned, all of it or nothing. */
 function AsPlanned({ farmId, moves }: { farmId: string; moves: readonly MoveMeant[] }) {
   const tell = useMessage(farmId);
-  const facts = moves.map(({ herdId, paddockId, on }) => ({
-    ...({ kind: 'herd-move', about: herdId, on } as const),
-    details: paddockId === undefined ? { isOff: true } : { paddockId },
-  }));
+  const facts = moves.map((move) => moveTold(move.herdId, move));
   return (
     <>
       <button
