@@ -9,6 +9,9 @@ import { Failure, useAll } from '../shell/states.js';
 import { isOnHeat, type MishapProps } from './mishap-props.js';
 import { Cautions, KeepOrLeave, MishapCard } from './mishap-parts.js';
 
+/** Of heaters that were told to be out, so many may be told to work again here; more in their form. */
+const MOST_AGAIN = 12;
+
 /** Heaters that failed, or no power: what tonight is like and what can be done within the hour. */
 export default function HeatOut({
   farm,
@@ -54,13 +57,13 @@ export default function HeatOut({
           setWorking(0);
         }}
       />
-      {1 < count && (
+      {count !== 1 && (
         <Select
-          label="How many still work"
+          label={count === 0 ? 'How many work again' : 'How many still work'}
           value={String(working)}
-          options={Array.from({ length: count }, (_, k) => ({
+          options={Array.from({ length: count === 0 ? MOST_AGAIN + 1 : count }, (_, k) => ({
             id: String(k),
-            name: k === 0 ? 'none' : `${k} of ${count}`,
+            name: k === 0 ? 'none' : count === 0 ? String(k) : `${k} of ${count}`,
           }))}
           onChange={(chosen) => setWorking(Number(chosen ?? 0))}
         />
@@ -72,7 +75,13 @@ export default function HeatOut({
       <Failure error={save.error} />
       {brooder && mishap && !isPowerOut ? (
         <KeepOrLeave
-          keep={working === 0 ? 'Plan with none until mended' : `Plan with ${working} until mended`}
+          keep={
+            working === 0
+              ? 'Plan with none until mended'
+              : count === 0
+                ? `Plan with ${working} from now on`
+                : `Plan with ${working} until mended`
+          }
           isKeeping={save.isPending}
           onKeep={() =>
             save.mutate(
