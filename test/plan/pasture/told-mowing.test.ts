@@ -131,6 +131,7 @@ describe('what is told of mowing', () => {
       );
     expect(told({}).hay.taken!.value).toBeCloseTo(kg, 0);
     expect(asked(told({}))).toMatchObject({ level: 'note' });
+    expect(asked(told({}))!.text).toContain(`${due.length === 1 ? 'it' : 'they'} gave.`);
     const counted = told({ bales: 2 });
     expect(counted.hay.taken).toBeUndefined();
     expect(asked(counted)).toBeUndefined();
