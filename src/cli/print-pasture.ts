@@ -65,7 +65,8 @@ export function printPasture(plan: PasturePlan, farm: Farm, tables: Tables): str
           hay.taken,
           hay.own,
         ],
-        ...[hay.nextWinter, hay.balesToBuy, hay.toBuy, hay.runsOut, hay.saved],
+        ...[hay.nextWinter, hay.balesToBuy, hay.toBuy, hay.balesUnmade, hay.toBuyUnmade],
+        ...[hay.runsOut, hay.saved],
       ),
     ),
     section(

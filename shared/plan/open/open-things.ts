@@ -167,6 +167,7 @@ const OPEN_THINGS: readonly OpenThing[] = [
         'hay-next-winter',
         'hay-until-plan',
         'hay-to-buy',
+        'hay-to-buy-unmade',
         'hay-baled',
         'hay-untold',
         'hay-runs-out',

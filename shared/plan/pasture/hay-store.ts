@@ -48,6 +48,15 @@ export const hayStoreFormulas = {
     sources: ['ARITHMETIC'],
     mark: 'computed',
   },
+  unmade: {
+    id: 'hay-to-buy-unmade',
+    title: 'Hay to buy, if nothing of it was made',
+    words:
+      'Hay to buy, where none of the hay was made that is taken as made because nobody told of it.',
+    symbols: 'H_buy = max(0, H_now + H + H_winter − H_store − H_baled − H_own)',
+    sources: ['ARITHMETIC'],
+    mark: 'computed',
+  },
   buy: {
     id: 'hay-to-buy',
     title: 'Hay to buy',
@@ -83,6 +92,9 @@ export interface HayStorePart {
   readonly nextWinter?: NumberQuantity;
   readonly toBuy: NumberQuantity;
   readonly balesToBuy: NumberQuantity;
+  /** Where hay is taken as made: what is to be bought if none of it was. */
+  readonly toBuyUnmade?: NumberQuantity;
+  readonly balesUnmade?: NumberQuantity;
   /** Only where it is known what lies in store. */
   readonly runsOut?: Quantity;
 }
@@ -123,29 +135,32 @@ export function planHayStore(
         ]);
   const baled = baledOf(context);
   const untold = hayUntold(context, chosen.books);
-  const homeKg = (baled?.value ?? 0) + (untold?.hay.value ?? 0);
+  const baledKg = baled?.value ?? 0;
+  const homeKg = baledKg + (untold?.hay.value ?? 0);
   const needKg = (untilPlan?.value ?? 0) + toStore.value + (nextWinter?.value ?? 0);
-  const toBuy = quantity(
-    'Hay to buy, usual weather',
-    Math.max(0, needKg - (hayInStoreKg ?? 0) - homeKg - ownKg),
-    'kg',
-    hayStoreFormulas.buy,
-    [
-      ...(untilPlan ? [from(untilPlan, 'H_now')] : []),
-      from(toStore, 'H'),
-      ...(nextWinter ? [from(nextWinter, 'H_winter')] : []),
-      inStore ? from(inStore, 'H_store') : input('In store, nothing typed', 0, 'kg', 'H_store'),
-      ...(baled ? [from(baled, 'H_baled')] : []),
-      ...(untold ? [from(untold.hay, 'H_taken')] : []),
-      ...(own ? [from(own, 'H_own')] : []),
-    ],
-    { mark: inStore ? 'own-record' : 'assumed', rows: [tables.pasture.hay] },
-  );
-  const runsOut = runsOutOn(context, chosen, {
-    hayPerDryKg,
-    beforeKg: untilPlan?.value ?? 0,
-    baledKg: homeKg,
-  });
+  const buy = (label: string, formula: Formula, taken: NumberQuantity | undefined) =>
+    quantity(
+      label,
+      Math.max(0, needKg - (hayInStoreKg ?? 0) - baledKg - (taken?.value ?? 0) - ownKg),
+      'kg',
+      formula,
+      [
+        ...(untilPlan ? [from(untilPlan, 'H_now')] : []),
+        from(toStore, 'H'),
+        ...(nextWinter ? [from(nextWinter, 'H_winter')] : []),
+        inStore ? from(inStore, 'H_store') : input('In store, nothing typed', 0, 'kg', 'H_store'),
+        ...(baled ? [from(baled, 'H_baled')] : []),
+        ...(taken ? [from(taken, 'H_taken')] : []),
+        ...(own ? [from(own, 'H_own')] : []),
+      ],
+      { mark: inStore ? 'own-record' : 'assumed', rows: [tables.pasture.hay] },
+    );
+  const toBuy = buy('Hay to buy, usual weather', hayStoreFormulas.buy, untold?.hay);
+  const toBuyUnmade =
+    untold && buy('Hay to buy, if none taken as made was made', hayStoreFormulas.unmade, undefined);
+  const beforeKg = untilPlan?.value ?? 0;
+  const runsOut = runsOutOn(context, chosen, { hayPerDryKg, beforeKg, baledKg: homeKg });
+  const runsOutUnmade = untold && runsOutOn(context, chosen, { hayPerDryKg, beforeKg, baledKg });
   const part: HayStorePart = {
     ...(untilPlan ? { untilPlan } : {}),
     ...(inStore ? { inStore } : {}),
@@ -155,6 +170,16 @@ export function planHayStore(
     ...(nextWinter ? { nextWinter } : {}),
     toBuy,
     balesToBuy: balesOf(context, toBuy, 'Bales to buy, usual weather'),
+    ...(toBuyUnmade
+      ? {
+          toBuyUnmade,
+          balesUnmade: balesOf(
+            context,
+            toBuyUnmade,
+            'Bales to buy, if none taken as made was made',
+          ),
+        }
+      : {}),
     ...(runsOut === undefined
       ? {}
       : {
@@ -169,7 +194,10 @@ export function planHayStore(
   };
   return found(part, {
     issues: [
-      ...toBuyIssue(context, part, runsOut, daysBetween(span.first, context.today)),
+      ...toBuyIssue(context, part, {
+        ...{ runsOutDay: runsOut, unmadeDay: runsOutUnmade },
+        today: daysBetween(span.first, context.today),
+      }),
       ...(untold ? [untold.issue] : []),
     ],
   });
@@ -319,27 +347,43 @@ function runsOutOn(
   return undefined;
 }
 
+/** @param of days on which hay runs out: as it is counted, and if none was made that is taken as made */
 function toBuyIssue(
   { say, dateOf, tables }: PastureContext,
-  { toBuy, balesToBuy, runsOut, own, inStore, baled, taken }: HayStorePart,
-  runsOutDay: number | undefined,
-  today: number,
+  part: HayStorePart,
+  of: {
+    readonly runsOutDay: number | undefined;
+    readonly unmadeDay: number | undefined;
+    readonly today: number;
+  },
 ): PlanIssue[] {
-  if (balesToBuy.value < 1) return [];
-  const soon =
-    runsOutDay !== undefined && runsOutDay < today + tables.judgements.grass.haySoonDays.value;
+  const { toBuy, balesToBuy, toBuyUnmade, balesUnmade, own, inStore, baled, taken } = part;
+  const { runsOutDay, unmadeDay, today } = of;
+  const isBought = 1 <= balesToBuy.value;
+  const isUnsure = balesUnmade !== undefined && 1 <= balesUnmade.value;
+  if (!isBought && !isUnsure) return [];
+  const soonest = Math.min(runsOutDay ?? Infinity, unmadeDay ?? Infinity);
+  const soon = soonest < today + tables.judgements.grass.haySoonDays.value;
+  const about = (day: number): string => `about ${say(dateOf(day), 'date')}.`;
+  const amount = (bales: NumberQuantity, kg: NumberQuantity): string =>
+    `about ${say(bales.value, 'bales')}, ${say(kg.value, 'kg')}`;
   const less = [
     inStore ? `${say(inStore.value, 'kg')} in store` : undefined,
     baled ? `${say(baled.value, 'kg')} baled already` : undefined,
     taken ? `${say(taken.value, 'kg')} taken as made` : undefined,
     own ? `${say(own.value, 'kg')} of your own` : undefined,
   ].filter((each) => each !== undefined);
-  return [
-    issue(
-      soon ? 'act' : 'note',
-      'hay-to-buy',
-      `${runsOut ? `Hay runs out about ${say(dateOf(runsOutDay!), 'date')}. ` : ''}To buy until there is grass again after the next winter, in the usual weather: about ${say(balesToBuy.value, 'bales')}, ${say(toBuy.value, 'kg')}${less.length === 0 ? '' : `, with ${less.join(' and ')} taken off`}.${inStore ? '' : ' Type what lies in store, so that it is taken off.'} Most years feed more: go by the bales for 8 of 10 years, which twenty years of weather are played for.`,
-      [toBuy],
-    ),
-  ];
+  const text = [
+    runsOutDay === undefined ? undefined : `Hay runs out ${about(runsOutDay)}`,
+    `To buy until there is grass again after the next winter, in the usual weather: ${isBought ? amount(balesToBuy, toBuy) : 'nothing'}${less.length === 0 ? '' : `, with ${less.join(' and ')} taken off`}.`,
+    isUnsure
+      ? `If none was made of the hay taken as made, it is ${amount(balesUnmade, toBuyUnmade!)}: look what lies in store before you count on less.`
+      : undefined,
+    unmadeDay === undefined || unmadeDay === runsOutDay
+      ? undefined
+      : `Without what is taken as made, hay runs out ${about(unmadeDay)}`,
+    inStore ? undefined : 'Type what lies in store, so that it is taken off.',
+    `Most years feed more: go by the bales for 8 of 10 years, which twenty years of weather are played for${isUnsure ? ', and which take that hay off, too' : ''}.`,
+  ].filter((each) => each !== undefined);
+  return [issue(soon ? 'act' : 'note', 'hay-to-buy', text.join(' '), [toBuy])];
 }

@@ -71,7 +71,7 @@ export function hayUntold(context: PastureContext, books: SeasonBooks): HayUntol
       ? `By the plan ${of(untold)} mown, and nobody told whether that was done.`
       : undefined,
     0 < uncounted.length
-      ? `${of(uncounted)} mown, and nobody told how many bales it gave.`
+      ? `${of(uncounted)} mown, and nobody told how many bales ${uncounted.length === 1 ? 'it' : 'they'} gave.`
       : undefined,
     `Until somebody does, about ${bales} of hay, ${say(hay.value, 'kg')}, count as made. Tell it under “What was mown”, or count what lies in store and type it under Hay; where it was not mown, walk the paddock and type its height.`,
   ].filter((each) => each !== undefined);

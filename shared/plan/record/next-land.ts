@@ -96,12 +96,15 @@ export const herdsAgain = (
         ({ classId, arrivesOn }) =>
           classId === group.classId && isNear(arrivesOn, group.arrivesOn!, moved),
       );
+    const missing = again.filter((group) => !isThere(group));
+    const isAllThere = 0 < again.length && missing.length + calvings.length === 0;
     return [
       {
-        ...{ ofId: id, name, groups: again },
+        // Where all of it came over already, it can still be asked for once more.
+        ...{ ofId: id, name, groups: isAllThere ? again : missing },
         ...(later === undefined ? {} : { turnOutOn: later }),
         ...(calvings.length === 0 ? {} : { calvings }),
-        isThere: calvings.length === 0 && 0 < again.length && again.every(isThere),
+        isThere: isAllThere,
       },
     ];
   });

@@ -131,6 +131,7 @@ describe('what is told of mowing', () => {
       );
     expect(told({}).hay.taken!.value).toBeCloseTo(kg, 0);
     expect(asked(told({}))).toMatchObject({ level: 'note' });
+    expect(asked(told({}))!.text).toContain(`${due.length === 1 ? 'it' : 'they'} gave.`);
     const counted = told({ bales: 2 });
     expect(counted.hay.taken).toBeUndefined();
     expect(asked(counted)).toBeUndefined();
@@ -142,6 +143,23 @@ describe('what is told of mowing', () => {
     const { toBuy, taken } = planAgain(today, [], before).hay;
     expect(taken!.value).toBeCloseTo(kg, 0);
     expect(toBuy.inputs.map(({ value }) => value)).toContain(taken!.value);
+  });
+
+  it('is no reason to buy none: what is to be bought if it was not made is said as well', () => {
+    const today = addDays(cut.cutOn, 9);
+    const needKg = planAgain(today, []).hay.toBuyUnmade!.value;
+    // Enough lies in store only with what is taken as made.
+    const takenKg = planAgain(today, []).hay.taken!.value;
+    const hayInStoreKg = needKg - takenKg / 2;
+    const store = { hayInStoreKg, hayInStoreOn: plan.from };
+    const { hay, issues } = planAgain(today, [], store);
+    expect(hay.toBuy.value).toBe(0);
+    expect(hay.toBuyUnmade!.value).toBeCloseTo(takenKg / 2, 0);
+    const said = issues.find(({ code }) => code === 'hay-to-buy')!;
+    expect(said.text).toContain('nothing, with');
+    expect(said.text).toContain('If none was made of the hay taken as made, it is about');
+    const told = planAgain(today, [mown(cut.cutOn, { bales: 4 })], { hayInStoreKg: 1e6 });
+    expect(told.hay.toBuyUnmade).toBeUndefined();
   });
 
   it('by the tick of its work keeps the work on its hay, and gives its number to no other', () => {

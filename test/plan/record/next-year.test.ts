@@ -173,6 +173,17 @@ describe('a year begun from the one before it', () => {
     const twice = next([], { herds: [there], paddocks: [shut] });
     expect([twice.herds[0]!.isThere, twice.paddocks]).toEqual([true, []]);
   });
+
+  it('brings no cattle twice that came over already, though a calving is to be asked about', () => {
+    const stockers = { classId: 'stocker', head: 12, weightKg: 250, arrivesOn: '2027-05-10' };
+    const heifers = { ...stockers, classId: 'heifer', head: 3 };
+    const cows = { classId: 'beef-cow', head: 6, calvesOn: '2027-04-10' };
+    const groups = [cows, stockers, heifers, { ...stockers, arrivesOn: '2028-05-08' }];
+    const [again] = next([], { herds: [newHerd({ id: 'h', groups })] }).herds;
+    expect(again!.calvings).toHaveLength(1);
+    expect(again!.isThere).toBe(false);
+    expect(again!.groups).toEqual([{ ...heifers, arrivesOn: '2028-05-08' }]);
+  });
 });
 
 /** A harvest that is still to come is not moved away. */

@@ -36,6 +36,7 @@ export function HaySection({
       <Facts>
         <SureBales played={played} />
         <Fact of={hay.balesToBuy} />
+        <Fact of={hay.balesUnmade} />
         <Fact of={hay.inStore} />
         <Fact of={hay.runsOut} />
       </Facts>
@@ -53,6 +54,7 @@ export function AllHay({ plan, played }: { plan: PasturePlan; played: Played }) 
       <Facts>
         <SureHay played={played} />
         <Fact of={hay.toBuy} />
+        <Fact of={hay.toBuyUnmade} />
         <Fact of={hay.untilPlan} />
         <Fact of={hay.bales} />
         <Fact of={hay.toStore} />
