@@ -155,7 +155,7 @@ function ofWork({ jobs, eventsToMove, today }: WorkPlan, last: PlainDate): Atten
   const isSaid = new Set(eventsToMove.flatMap(({ from, keys }) => (from <= last ? keys : [])));
   const open = jobs.filter(({ key }) => !isSaid.has(key));
   return open.flatMap(({ key, name, belongsTo, latest, priority, ...job }) => {
-    const { pieces, lateDays, shortHours } = job;
+    const { pieces, lateDays, shortHours, beforeItsTurn, animalsNeedIt } = job;
     const about = { key: `work/${key}`, place, ...(belongsTo ? { of: belongsTo.name } : {}) };
     const first = pieces[0];
     if (!first) {
@@ -173,6 +173,10 @@ function ofWork({ jobs, eventsToMove, today }: WorkPlan, last: PlainDate): Atten
       return [
         { ...about, level: 'act' as const, words, ...(latest < today ? {} : { by: latest }) },
       ];
+    }
+    if (beforeItsTurn && animalsNeedIt && first.date <= last) {
+      const words = `“${name}” comes before ${listed(beforeItsTurn.map((each) => `“${each}”`))} is done`;
+      return [{ ...about, level: 'act' as const, words, by: first.date }];
     }
     return [];
   });

@@ -59,6 +59,8 @@ export interface PlannedJob {
   readonly whyPart?: string;
   /** Days it is done after its latest. */
   readonly lateDays: number;
+  /** Names of what should be done before it, and is planned after it all the same. */
+  readonly beforeItsTurn?: readonly string[];
   /** Why it stands there, or why it does not fit. */
   readonly why: string;
   /** What would make all of it fit, or have it done in time. */

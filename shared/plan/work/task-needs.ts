@@ -205,6 +205,7 @@ function readTask(
       template.animalsNeedIt || isClose(work.kind, task, closeDays.value) ? 'must' : 'should',
     // Work of one day follows each other within it: one that is short of hours holds up no other.
     waitsFor: isOnItsDay ? [] : waitsOf(work, task),
+    follows: waitsOf(work, task),
     ifLate: task.ifLate,
     ...(task.buys === undefined ? {} : { buys: task.buys }),
     ...(template.animalsNeedIt ? { animalsNeedIt: true as const } : {}),

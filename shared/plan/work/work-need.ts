@@ -49,6 +49,8 @@ export interface WorkNeed {
     /** It is done within so many days after the other, where there is a way. */
     readonly atMostDays?: number;
   }[];
+  /** What should come first by its template, also where it does not wait for it. */
+  readonly follows?: WorkNeed['waitsFor'];
   readonly ifLate?: string;
   /** What is bought on it, where it is the next trip for feed. */
   readonly buys?: TripToBuy;

@@ -43,6 +43,7 @@ export function workNeeds(request: WorkRequest, days: number): WorkNeeds {
       ...spellOf(need),
       // What is done, struck out, long past or can be done no more holds nothing up.
       waitsFor: need.waitsFor.filter(({ key }) => keys.has(key)),
+      ...(need.follows ? { follows: need.follows.filter(({ key }) => keys.has(key)) } : {}),
     })),
   };
 }

@@ -22,7 +22,7 @@ import type { WorkRequest } from './work-request.js';
 import { stayWords, withLongerDays } from './stays-longer.js';
 import { weeksOf } from './work-weeks.js';
 import { wordsInTime, wordsToFit } from './words-to-fit.js';
-import { partWords, unfitWords, whyThen } from './work-words.js';
+import { notDoneBefore, partWords, unfitWords, whyThen } from './work-words.js';
 import { isWorthTelling } from './worth-telling.js';
 
 /**
@@ -56,6 +56,7 @@ export function workPlanOf(
     const isIn = 0 < pieces.length;
     const staysMinutes = longer.get(i) ?? 0;
     const unplaced = isIn ? problem.jobs[i]!.minutes - placedMinutes(pieces) : 0;
+    const after = notDoneBefore(work, i).flatMap(({ name, isLater }) => (isLater ? [name] : []));
     const lostMinutes = isWorthTelling(unplaced / 60) ? unplaced : 0;
     return {
       key: need.key,
@@ -87,6 +88,7 @@ export function workPlanOf(
       lostHours: lostMinutes / 60,
       ...(0 < lostMinutes ? { whyPart: partWords(work, i) } : {}),
       lateDays: isIn ? Math.max(0, finishDay(pieces) - window.latestDay) : 0,
+      ...(0 < after.length ? { beforeItsTurn: after } : {}),
       why: isIn ? `${whyThen(work, windows, i)}${stayWords(work, i, longer)}` : unfitWords(work, i),
       waysToFit:
         0 < lostMinutes || !isIn

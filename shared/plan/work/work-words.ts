@@ -12,6 +12,7 @@ import { suitsNeed } from './suits-of-needs.js';
 import type { WholeWork } from './whole-work.js';
 import type { WorkNeed } from './work-need.js';
 import type { WorkRequest } from './work-request.js';
+import { isWorthTelling } from './worth-telling.js';
 
 /** Days from today as the household reads their dates. */
 export const dayText =
@@ -41,7 +42,7 @@ export function whyThen(work: WholeWork, windows: readonly WorkWindow[], index: 
         : need.isBoundToADay
           ? `${depends}, and none of its days has the hours and the weather for it: it is done all the same`
           : 'It belongs to this day, and animals depend on it';
-    return `${[why, ...withoutWords(need)].join('; ')}.`;
+    return `${[why, ...withoutWords(need), ...beforeItsTurn(work, index)].join('; ')}.`;
   }
   const reason = placementReason(problem, fitted.plan, index, work.left);
   const parts: string[] = [];
@@ -101,7 +102,7 @@ export function whyThen(work: WholeWork, windows: readonly WorkWindow[], index: 
   }
   if (isKept) parts.push('it stays where it was planned before');
   if (parts.length === 0) parts.push('the first day there is time for it');
-  parts.push(...withoutWords(need));
+  parts.push(...withoutWords(need), ...beforeItsTurn(work, index));
   parts.push(...tooLongAfter(work, index));
   const spell = spellWords(work, index);
   if (spell !== undefined) parts.push(spell);
@@ -127,6 +128,46 @@ const withoutWords = ({ doneWithout = [] }: WorkNeed): string[] =>
     : [
         `without ${listed(doneWithout.map((name) => `“${name}”`))}, as there is no time for that before`,
       ];
+
+/** What should come first, and is not done by then. */
+interface NotDone {
+  readonly name: string;
+  readonly days: number;
+  /** Left out where not all of it has a place. */
+  readonly doneDay?: number;
+  /** Some of it is done on a later day. */
+  readonly isLater: boolean;
+}
+
+/** What should come before work that does not wait for it, as it has a set day, and is not done by then. */
+export function notDoneBefore({ needs, fitted, problem }: WholeWork, index: number): NotDone[] {
+  const first = fitted.plan[index]![0];
+  const { follows = [], waitsFor, doneWithout = [] } = needs[index]!;
+  if (!first) return [];
+  return follows.flatMap(({ key, days }) => {
+    const at = needs.findIndex((need) => need.key === key);
+    const before = needs[at];
+    const isHeld = waitsFor.some((wait) => wait.key === key);
+    if (!before || isHeld || doneWithout.includes(before.name)) return [];
+    const { pinned, minutes } = problem.jobs[at]!;
+    const pieces = fitted.plan[at]!;
+    const isWhole = pinned !== undefined || !isWorthTelling((minutes - placedMinutes(pieces)) / 60);
+    const doneDay = finishDay(pieces);
+    if (isWhole && doneDay + days <= first.day) return [];
+    const isLater = first.day < doneDay;
+    return [{ name: before.name, days, ...(isWhole ? { doneDay } : {}), isLater }];
+  });
+}
+
+function beforeItsTurn(work: WholeWork, index: number): string[] {
+  const date = dayText(work.request);
+  return notDoneBefore(work, index).map(({ name, days, doneDay }) => {
+    const ahead = days === 0 ? '' : days === 1 ? 'a day ' : `${days} days `;
+    return doneDay === undefined
+      ? `“${name}” should be done before it, and there is no time for all of that`
+      : `“${name}” should be done ${ahead}before it, and is done on ${date(doneDay)}`;
+  });
+}
 
 /** What lies longer before it than it should, as no days had the hours for both. */
 function tooLongAfter({ needs, fitted, problem }: WholeWork, index: number): string[] {

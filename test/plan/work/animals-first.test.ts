@@ -70,6 +70,28 @@ describe('what animals cannot do without, where chicks come soon', () => {
     }
   });
 
+  it('says what should be done before it, where that is planned after it', () => {
+    let seen = 0;
+    for (const inDays of [0, 1, 2, 3, 4])
+      for (const count of [1, 2]) {
+        const household = lateHousehold('2027-04-12', inDays, EVENINGS);
+        const jobs = jobsOf({ ...household, people: household.people.slice(0, count) });
+        const placed = new Map(jobs.map((job) => [job.kind, job]));
+        for (const { id, waitsFor } of tables.taskTemplates) {
+          const job = placed.get(`batch/${id}`);
+          for (const other of waitsFor) {
+            const before = placed.get(`batch/${other}`);
+            const [first, last] = [job?.pieces[0]?.date, before?.pieces.at(-1)?.date];
+            if (first === undefined || last === undefined || last <= first) continue;
+            expect(job!.why).toContain(`“${before!.name}” should be done`);
+            expect(job!.beforeItsTurn).toContain(before!.name);
+            seen++;
+          }
+        }
+      }
+    expect(seen).toBeGreaterThan(2);
+  });
+
   it('is done by one alone in twice the time, where two are meant', () => {
     const two = lateHousehold('2027-04-12', 20, WEEKENDS);
     const caught = (picture: FarmPicture) =>
