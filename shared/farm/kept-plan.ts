@@ -10,6 +10,8 @@ export interface KeptJob {
   /** Bound to its day as animals need it, and what it did not wait for. */
   readonly isBoundToADay?: true;
   readonly doneWithout?: readonly string[];
+  /** Hours of it that were told as done on the day of the plan: the pieces are without them. */
+  readonly partHours?: number;
   readonly pieces: readonly {
     readonly date: string;
     readonly minutes: number;

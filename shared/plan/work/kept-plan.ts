@@ -16,6 +16,11 @@ export function keptPlan(
   latestDays: readonly number[],
 ): KeptPlan {
   const { today, people } = request;
+  const partOf = new Map(
+    request.progress.flatMap(({ key, partOn, partHours = 0 }): [string, number][] =>
+      partOn === today && 0 < partHours ? [[key, partHours]] : [],
+    ),
+  );
   const near = nearSignatures(request, needs, { problem, plan });
   return {
     plannedOn: today,
@@ -33,6 +38,7 @@ export function keptPlan(
           ...(near.has(need.key) ? { nearFor: near.get(need.key)! } : {}),
           ...(need.isBoundToADay ? { isBoundToADay: true } : {}),
           ...(need.doneWithout ? { doneWithout: need.doneWithout } : {}),
+          ...(partOf.has(need.key) ? { partHours: partOf.get(need.key)! } : {}),
           pieces: plan[i]!.map(({ day, minutes, workers }) => ({
             date: addDays(today, day),
             minutes,
@@ -63,7 +69,13 @@ export function plannedToday(
   const pieces = job?.pieces.filter(({ date }) => date === today) ?? [];
   if (!job || pieces.length === 0) return undefined;
   const { name, belongsTo, latest } = job;
-  return { name, ...(belongsTo === undefined ? {} : { belongsTo }), latest, pieces };
+  // What an earlier plan had of a part was of its own day.
+  const partHours = kept?.plannedOn === today ? kept.jobs[key]?.partHours : undefined;
+  return {
+    ...{ name, latest, pieces },
+    ...(belongsTo === undefined ? {} : { belongsTo }),
+    ...(partHours === undefined ? {} : { partHours }),
+  };
 }
 
 /** A short text for who has hours when, days away and hand-overs included. */

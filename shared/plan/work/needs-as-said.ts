@@ -69,9 +69,14 @@ export function spentToday(
     const part = said?.partOn === today ? (said.partHours ?? 0) : 0;
     const whole = said?.hours ?? said?.ownHours ?? reckoned;
     const rest = said?.doneOn === today ? Math.max(0, whole - (said.hoursDone ?? 0)) : 0;
-    const piece = plannedToday(request, key)?.pieces[0];
+    const planned = plannedToday(request, key);
+    const piece = planned?.pieces[0];
     // Of work that is spread over days, a tick without hours says that its piece of today is done.
-    const ofToday = said?.hours === undefined && piece ? piece.minutes / 60 : Infinity;
+    // Planned again since a part of it was done, that piece is only the rest.
+    const ofToday =
+      said?.hours === undefined && piece
+        ? piece.minutes / 60 + (planned?.partHours ?? 0)
+        : Infinity;
     const hours = part + Math.min(rest, Math.max(0, ofToday - part));
     if (hours <= 0) return [];
     const plannedFor = piece?.personIds;

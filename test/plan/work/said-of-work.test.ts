@@ -125,6 +125,26 @@ describe('what is said of work', () => {
     expect(hours.reduce((sum, piece) => sum + piece.hours, 0)).toBeLessThanOrEqual(2.01);
   });
 
+  it('takes the rest off the hours of today, where a part was logged and planned with before', () => {
+    const people = [{ id: 'a', name: 'A', away: [], hoursByWeekday: Array<number>(7).fill(6) }];
+    const ownJobs = [
+      newOwnJob({ hours: 4, dueOn: today, noUseAfter: '2027-04-06', priority: 'must' }),
+      newOwnJob({ id: 'shed', hours: 60, dueOn: '2027-04-09', noUseAfter: '2027-04-09' }),
+    ];
+    const after = (kept: KeptPlan, more: Omit<Progress, 'key'>) =>
+      workPlanOf(newWork({ people, ownJobs, kept, progress: [{ key: 'own/bed', ...more }] }), 100);
+    const shedToday = (plan: WorkPlan) =>
+      jobOf(plan, 'own/shed')!.pieces.find(({ date }) => date === today)?.hours;
+    const morning = workPlanOf(newWork({ people, ownJobs }), 100);
+    const part = { hoursDone: 2, partOn: today, partHours: 2 };
+    const noon = after(morning.keep, part);
+    const evening = after(noon.keep, { ...part, doneOn: today });
+    expect(shedToday(after(morning.keep, { doneOn: today }))).toBeCloseTo(2, 6);
+    expect(shedToday(evening)).toBeCloseTo(2, 6);
+    // Planned once more, it stays so.
+    expect(shedToday(after(evening.keep, { ...part, doneOn: today }))).toBeCloseTo(2, 6);
+  });
+
   it('stays beside what is said later', () => {
     const put = afterSaid({ ownHours: 2 }, { notBefore: '2027-04-09' }, today);
     expect(put).toEqual({ ownHours: 2, notBefore: '2027-04-09' });
