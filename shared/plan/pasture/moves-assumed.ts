@@ -19,6 +19,15 @@ export interface AssumedMove {
   readonly knownUntil: PlainDate;
 }
 
+/** A herd of which nothing was told for long, and that cannot be where it was planned to be by now. */
+export interface UnplacedHerd {
+  readonly herdId: string;
+  /** Where it would be, and the herd that is there. */
+  readonly paddockId: string;
+  readonly heldBy: string;
+  readonly knownUntil: PlainDate;
+}
+
 /** Moves of a plan that nobody has told anything of since. */
 type Planned = (picture: AnimalPicture) => { readonly moves: readonly Move[] };
 
@@ -27,7 +36,7 @@ type Planned = (picture: AnimalPicture) => { readonly moves: readonly Move[] };
  * planned to on the last day of which something was told. Taking them to stand would let the plan
  * wait for grass that they have long eaten, and rest paddocks that they are in.
  *
- * Left out: a herd that would then stand where another one is told to be.
+ * A herd that would then stand where another one is stays where it was told to be, and is asked about.
  *
  * @param planned the plan of a picture as it was told
  */
@@ -35,22 +44,32 @@ export function withMovesAssumed(
   picture: AnimalPicture,
   tables: Tables,
   planned: Planned,
-): { readonly picture: AnimalPicture; readonly assumed: readonly AssumedMove[] } {
+): {
+  readonly picture: AnimalPicture;
+  readonly assumed: readonly AssumedMove[];
+  readonly unplaced: readonly UnplacedHerd[];
+} {
   let now = picture;
   const assumed: AssumedMove[] = [];
+  const unplaced: UnplacedHerd[] = [];
   for (const herd of picture.herds) {
     const since = silentSince(picture, tables, herd);
     if (since === undefined) continue;
     const moves = movesSince(picture, { herd, since }, planned);
     const last = moves.at(-1);
-    const isTaken = now.herds.some(
-      (other) => other.id !== herd.id && other.inPaddockId === last?.paddockId,
+    if (!last) continue;
+    const { paddockId } = last;
+    const holder = now.herds.find(
+      (other) => other.id !== herd.id && other.inPaddockId === paddockId,
     );
-    if (!last || (last.paddockId !== undefined && isTaken)) continue;
+    if (paddockId !== undefined && holder) {
+      unplaced.push({ herdId: herd.id, paddockId, heldBy: holder.name, knownUntil: since });
+      continue;
+    }
     assumed.push(...moves);
     now = moved(now, herd, moves);
   }
-  return { picture: now, assumed };
+  return { picture: now, assumed, unplaced };
 }
 
 /** That the plan rests on moves that nobody told. */
@@ -77,6 +96,24 @@ export function assumedIssues(
     ];
   });
 }
+
+/** That the plan rests on a place that a herd should have left. */
+export const unplacedIssues = (
+  { farm, herds, paddocks, today }: AnimalPicture,
+  tables: Tables,
+  unplaced: readonly UnplacedHerd[],
+): PlanIssue[] =>
+  unplaced.map((each) => {
+    const herd = herds.find(({ id }) => id === each.herdId)!;
+    const nameOf = (paddockId: string | undefined): string =>
+      paddocks.find(({ id }) => id === paddockId)!.name;
+    return issue(
+      'act',
+      'herd-unplaced',
+      `Nothing was told of ${herd.name} since ${formatDate(each.knownUntil, { ...farm, today })}. As planned that day they would be in ${nameOf(each.paddockId)} by now, but ${each.heldBy} is there: they stay planned in ${nameOf(herd.inPaddockId)}, whose grass they may have long eaten. Tell where they are.`,
+      [tables.judgements.alarms.recentDays],
+    );
+  });
 
 /** The last day of which is told where a herd was, once that is longer ago than a stay lasts. */
 function silentSince(

@@ -21,7 +21,13 @@ import { planManure, type BirdMove } from './manure.js';
 import { lowEntries } from './low-entries.js';
 import { mowingGoes, mowingWorkOf } from './mowing-goes.js';
 import { movesOf, type Move } from './moves.js';
-import { assumedIssues, withMovesAssumed, type AssumedMove } from './moves-assumed.js';
+import {
+  assumedIssues,
+  unplacedIssues,
+  withMovesAssumed,
+  type AssumedMove,
+  type UnplacedHerd,
+} from './moves-assumed.js';
 import { paddockPart, type PaddockPart } from './paddock-part.js';
 import { pastureContext } from './pasture-context.js';
 import { pastureIssues } from './pasture-issues.js';
@@ -68,6 +74,8 @@ export interface PasturePlan {
   readonly beds: readonly BedPart[];
   /** Moves that nobody told, where nothing was told of a herd for long. */
   readonly assumedMoves?: readonly AssumedMove[];
+  /** Herds of which nothing was told for long, and of which no move can be assumed. */
+  readonly unplaced?: readonly UnplacedHerd[];
   /** Work of all herds, by date. */
   readonly tasks: readonly Task[];
   readonly forageBalance: GrassBook;
@@ -92,13 +100,20 @@ const OF_EVERY_PASTURE = ['electric-fence'];
  * @throws FieldError naming every field that makes a plan impossible
  */
 export function planPasture(picture: AnimalPicture, tables: Tables): PasturePlan {
-  const { picture: asAssumed, assumed } = withMovesAssumed(picture, tables, (then) =>
-    planAsTold(then, tables),
-  );
-  const plan = planAsTold(asAssumed, tables);
-  if (assumed.length === 0) return plan;
-  const issues = byLevel([...assumedIssues(picture, tables, assumed), ...plan.issues]);
-  return { ...plan, assumedMoves: assumed, issues };
+  const since = withMovesAssumed(picture, tables, (then) => planAsTold(then, tables));
+  const { assumed, unplaced } = since;
+  const plan = planAsTold(since.picture, tables);
+  if (assumed.length + unplaced.length === 0) return plan;
+  return {
+    ...plan,
+    ...(assumed.length === 0 ? {} : { assumedMoves: assumed }),
+    ...(unplaced.length === 0 ? {} : { unplaced }),
+    issues: byLevel([
+      ...assumedIssues(picture, tables, assumed),
+      ...unplacedIssues(picture, tables, unplaced),
+      ...plan.issues,
+    ]),
+  };
 }
 
 function planAsTold(picture: AnimalPicture, tables: Tables): PasturePlan {

@@ -83,21 +83,32 @@ describe('a herd of which nothing was told', () => {
     expect(found[0]!.moves!.every(({ on }) => addDays(SINCE, 8) < on)).toBe(true);
   });
 
-  it('is not taken to stand where another herd is told to be', () => {
+  it('is not taken to stand where another herd is told to be, and is asked about all the same', () => {
     const today = addDays(SINCE, 16);
-    const last = asked(today).plan.assumedMoves!.at(-1)!;
-    expect(last.paddockId).not.toBe(oak!.id);
-    const cows = newHerd({
-      inPaddockId: oak!.id!,
-      inSince: SINCE,
-      groups: [newGroup({ head: 6 })],
-    });
-    const calves = newHerd({
-      ...{ id: 'calves', name: 'Calves', groups: [newGroup({ head: 1 })] },
-      ...{ inPaddockId: last.paddockId!, inSince: addDays(today, -1) },
-    });
-    const { plan } = asked(today, { herds: [cows, calves] });
-    expect(plan.assumedMoves?.at(-1)?.paddockId).not.toBe(last.paddockId);
+    const groups = [newGroup({ head: 6 })];
+    const cows = newHerd({ inPaddockId: oak!.id!, inSince: SINCE, groups });
+    const withCalvesIn = (inPaddockId: string) => {
+      const calves = newHerd({
+        ...{ id: 'calves', name: 'Calves', groups: [newGroup({ head: 1 })] },
+        ...{ inPaddockId, inSince: addDays(today, -1) },
+      });
+      return { inPaddockId, ...asked(today, { herds: [cows, calves] }) };
+    };
+    const all = paddocks.slice(1).map(({ id }) => withCalvesIn(id!));
+    for (const { inPaddockId, plan, found } of all) {
+      expect(plan.assumedMoves?.at(-1)?.paddockId).not.toBe(inPaddockId);
+      expect(found.map(({ of }) => of)).toEqual([cows.name]);
+    }
+    const held = all.filter(({ plan }) => plan.unplaced !== undefined);
+    expect(held).toHaveLength(1);
+    const [{ inPaddockId, plan, found }] = held as [(typeof held)[number]];
+    expect(plan.unplaced).toMatchObject([{ herdId: cows.id, paddockId: inPaddockId }]);
+    expect(plan.issues.find(({ code }) => code === 'herd-unplaced')!.text).toContain(cows.name);
+    expect(found[0]).toMatchObject({ words: 'where are they?' });
+    expect(found[0]!.text).toContain('but Calves is there');
+    expect(found[0]!.stillIn!.paddockId).toBe(oak!.id);
+    // Two herds in one paddock are no place that could be told with one touch.
+    expect(found[0]!.moves).toBeUndefined();
   });
 
   it('is asked about by what was known on the day of its last move', () => {

@@ -72,7 +72,11 @@ function AttentionRow({
         {each.text !== undefined && <p>{each.text}</p>}
         <Link href={hrefOf(farmId, each.place)}>Go there</Link>{' '}
         {each.moves && <AsPlanned farmId={farmId} moves={each.moves} />}
-        {each.stillIn && <StillThere farmId={farmId} today={today} of={each.stillIn} />}
+        {each.stillIn && (
+          <StillThere farmId={farmId} today={today} of={each.stillIn}>
+            {each.moves ? 'No, still in' : 'Still in'}
+          </StillThere>
+        )}
         {each.turnOutLater && (
           <TurnOutLater key={each.turnOutLater.on} farm={farm} {...each.turnOutLater} />
         )}
@@ -85,7 +89,7 @@ function AttentionRow({
               seen.mutate({ kind: 'alarm-seen', about: each.key, on: today, details: {} })
             }
           >
-            {each.moves ? 'Ask me later' : 'I have seen it'}
+            {each.stillIn ? 'Ask me later' : 'I have seen it'}
           </button>
         )}
       </details>
@@ -117,10 +121,12 @@ function StillThere({
   farmId,
   today,
   of: { herdId, paddockId, paddock },
+  children,
 }: {
   farmId: string;
   today: PlainDate;
   of: NonNullable<Attention['stillIn']>;
+  children: string;
 }) {
   const tell = useTell<'herd-move'>(farmId);
   const details = { paddockId, isStill: true };
@@ -132,7 +138,7 @@ function StillThere({
         disabled={tell.isPending || tell.isSuccess}
         onClick={() => tell.mutate({ kind: 'herd-move', about: herdId, on: today, details })}
       >
-        No, still in {paddock}
+        {children} {paddock}
       </button>
       <Failure error={tell.error} />
     </>
