@@ -38,7 +38,12 @@ export function eventsToMove(request: WorkRequest, unfit: Unfit): EventToMove[] 
   const open = unfit(request).filter(({ prepares }) => prepares !== undefined);
   return request.work.flatMap((work) =>
     eventsOf(work, request.today).flatMap(({ kind, event }): EventToMove[] => {
-      const waiting = open.filter(({ prepares }) => prepares!.id === event.id);
+      // Birds that come later go out later too.
+      const waiting = open.filter(
+        ({ prepares, belongsTo }) =>
+          prepares!.id === event.id ||
+          (kind === 'arrival' && prepares!.kind === 'move-out' && belongsTo?.id === work.id),
+      );
       if (waiting.length === 0) return [];
       const keys = waiting.map(({ key }) => key);
       const { days, fits } = soonestWithMost(LATER_DAYS[kind], keys, (later) =>

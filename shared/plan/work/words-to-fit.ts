@@ -161,7 +161,7 @@ const doneByOthers = ({ minutes, peopleNeeded, suits }: WorkJob): string =>
  * repeated work has no later day: the next time comes before that.
  */
 function laterWords({ isBeforeEvent, key }: WorkNeed, doneOn: string): string[] {
-  // An event that comes later is tried with all of its work together.
+  // Of what makes ready for an event, the event is named as what to move.
   if (timeOf(key) || isBeforeEvent) return [];
   return [`A later last day: it would be done on ${doneOn}.`];
 }
