@@ -1,5 +1,5 @@
 import { addDays, daysBetween, type PlainDate } from '../../calendar/plain-date.js';
-import type { Purchase } from '../../buying/buying-problem.js';
+import type { Purchase, Trip } from '../../buying/buying-problem.js';
 import { lastsTo, storeByDay } from '../../buying/store-days.js';
 import {
   datedFact,
@@ -16,6 +16,7 @@ import type { FarmPicture } from '../../farm/picture.js';
 import type { Tables } from '../../tables/tables.js';
 import { billFormulas } from '../bill.js';
 import { priceInput } from '../prices.js';
+import type { FirstFeed } from '../tasks/task.js';
 import { feedYearFormulas } from './feed-year-formulas.js';
 import type { HerdPurchase } from './herd-costs.js';
 import { isOpenOn, type Source } from './where-bought.js';
@@ -52,6 +53,8 @@ export interface FeedTrip {
   readonly orderOn?: PlainDate;
   /** Days it can wait: on the last of them the first feed of it is used up. */
   readonly spareDays: number;
+  /** What it brings that new birds eat first, and the day by which it is to be there for them. */
+  readonly firstFeed?: FirstFeed;
   readonly from: string;
   readonly comes: 'fetched' | 'delivered';
   readonly lines: readonly TripLine[];
@@ -102,6 +105,7 @@ export function feedTrips(
     if (tripCost) costs.push(tripCost);
     const keep = tables.feedKeeping;
     const out = firstOut(picture, year, trip.day, lines);
+    const first = firstFeedOf(picture, year, trip);
     return {
       on: datedFact(
         source.supplier?.comes === 'delivered'
@@ -117,6 +121,7 @@ export function feedTrips(
       ),
       ...(source.leadDays === 0 ? {} : { orderOn: orderDay(picture, source, date) }),
       spareDays: Math.max(0, daysBetween(date, out)),
+      ...(first ? { firstFeed: first } : {}),
       from: source.name,
       comes: source.supplier?.comes ?? 'fetched',
       ...{ lines, along },
@@ -228,6 +233,31 @@ function firstOut(
     first = Math.min(first, Math.max(day, out));
   });
   return lines.length === 0 ? addDays(today, day) : addDays(today, first);
+}
+
+/** The first feed of birds that a trip brings, of those that come soonest. */
+function firstFeedOf(
+  { batches, today, feedBought = [] }: FarmPicture,
+  { plan, problem, feeds, sources }: YearBuying,
+  { day, supplier }: Trip,
+): FirstFeed | undefined {
+  const all = feeds.flatMap(({ name, eatenBy, needKg }, item): FirstFeed[] => {
+    const mine = plan.purchases.filter((bought) => bought.item === item);
+    if (!mine.some((bought) => bought.day === day)) return [];
+    const before = { ...plan, purchases: mine.filter((bought) => bought.day < day) };
+    const out = outDay(needKg, before, { problem, item });
+    if (needKg.subarray(0, out).some((kg) => 0 < kg)) return [];
+    const on = addDays(today, out);
+    // Birds that just came eat something: where no purchase is ever told, nobody knows what.
+    const since = out === 0 && 0 < feedBought.length ? addDays(on, -WEEK) : on;
+    const batch = batches.find(
+      ({ name: who, arrivalDate }) =>
+        eatenBy.includes(who) && since <= arrivalDate && arrivalDate <= on,
+    );
+    const soonest = addDays(today, Math.min(day, sources[supplier]!.opensOn));
+    return batch ? [{ name, batchId: batch.id, by: addDays(batch.arrivalDate, -1), soonest }] : [];
+  });
+  return all.toSorted((a, b) => (a.by < b.by ? -1 : 1))[0];
 }
 
 /** The first day that is not served by what is bought so far. */

@@ -76,7 +76,11 @@ export function withTrips(
 const keyOf = ({ kind, id }: DatedWork, task: Task): string => `${kind}/${id}/${task.id}`;
 
 const dayOf = ({ on }: FeedTrip): PlainDate => String(on.value);
-const lastDayOf = (trip: FeedTrip): PlainDate => addDays(dayOf(trip), trip.spareDays);
+function lastDayOf(trip: FeedTrip): PlainDate {
+  const usedUp = addDays(dayOf(trip), trip.spareDays);
+  const by = trip.firstFeed?.by;
+  return by !== undefined && by < usedUp ? by : usedUp;
+}
 
 /**
  * The open task for a trip: the one that the last plan had near its day, else the nearest of a batch
@@ -120,18 +124,24 @@ function asTrip(
   { trip, on }: { readonly trip: FeedTrip; readonly on: PlainDate },
   { farm, today }: Pick<FarmPicture, 'farm' | 'today'>,
 ): Task {
-  // The first feed is there before the chicks are.
+  // The first feed is there before the chicks are: a trip that cannot be is late, and not due later.
   const last = lastDayOf(trip);
-  const spareDays = Math.max(0, daysBetween(on, last) - (task.event === 'arrival' ? 1 : 0));
+  const isTooLate = last < on;
+  const spareDays = isTooLate ? 0 : daysBetween(on, last);
+  const isLate = (isTooLate ? last : on) < today;
   const { isOver: _isOver, ...rest } = task;
   // Birds that are there already eat on that day: nobody looks for a better one.
   const isAtOnce = task.event === 'arrival' && task.offsetDays === 0;
   return {
     ...rest,
     name: nameOf(trip, farm.currency),
-    ...(isAtOnce ? {} : { earliestStart: on }),
-    ...{ start: on, end: on, latestStart: addDays(on, spareDays) },
-    ...{ spareDays, alreadyLate: on < today, overdue: on < today },
+    ...(isAtOnce ? {} : { earliestStart: isTooLate ? (trip.firstFeed?.soonest ?? on) : on }),
+    ...{
+      start: on,
+      end: isTooLate ? last : on,
+      latestStart: isTooLate ? last : addDays(on, spareDays),
+    },
+    ...{ spareDays, alreadyLate: isLate, overdue: isLate },
     ...(task.conditions ? { conditions: onDaysOf(trip, task.conditions) } : {}),
     buys: buysOf(trip, farm.currency),
   };
@@ -157,13 +167,14 @@ function nameOf({ from, lines, along, total }: FeedTrip, currency: string): stri
   return `Fetch feed${where}: ${[...what, ...cost].join(', ')}`;
 }
 
-const buysOf = ({ from, lines, along }: FeedTrip, currency: string): TripToBuy => {
+const buysOf = ({ on, from, lines, along, firstFeed }: FeedTrip, currency: string): TripToBuy => {
   const paid = (minor: number | undefined): { money?: string } =>
     minor === undefined
       ? {}
       : { money: new Big(minor).div(10 ** minorDigits(currency)).toFixed(minorDigits(currency)) };
   return {
     ...(from === ANYWHERE ? {} : { from }),
+    ...(firstFeed && firstFeed.by < String(on.value) ? { tooLateFor: firstFeed } : {}),
     lines: [
       ...lines.map(({ name, bags, bagKg, cost }) => ({
         ...({ what: 'feed', name } as const),

@@ -22,6 +22,8 @@ export interface Source {
   readonly tripMinor: number | undefined;
   /** The cost of a trip in it counts the hours as well, so that few are made. */
   readonly days: SupplierDays;
+  /** The first day from today on which it is open and what is ordered is there, whoever can go. */
+  readonly opensOn: number;
   /** Somebody has the hours on no day at all: then any open day counts. */
   readonly hasNoHands: boolean;
 }
@@ -66,6 +68,7 @@ function sourceOf(
     ...(supplier ? { supplier } : {}),
     name: supplier?.name ?? ANYWHERE,
     ...{ leadDays, tripH, tripMinor, hasNoHands },
+    opensOn: dates.findIndex(isOpen),
     days: {
       ...(supplier?.countsTogether ? { countsTogether: true } : {}),
       tripCost: (tripMinor ?? 0) + Math.round(hours * hourMinor),

@@ -3,9 +3,20 @@ import type { Mark } from '../../explain/formula.js';
 import type { WorkConditions } from '../../farm/job.js';
 import type { EventKind } from '../../tables/task-template.js';
 
+/** The first feed of birds that come: it is in the house the day before. */
+export interface FirstFeed {
+  readonly name: string;
+  readonly batchId: string;
+  readonly by: PlainDate;
+  /** The first day on which it can be had, whoever has the hours to go. */
+  readonly soonest: PlainDate;
+}
+
 /** What somebody brings home from a trip, as it is told when it is done. */
 export interface TripToBuy {
   readonly from?: string;
+  /** The first feed of birds that it can bring only after the day by which it is to be there. */
+  readonly tooLateFor?: FirstFeed;
   readonly lines: readonly {
     readonly what: 'feed' | 'minerals';
     readonly name: string;

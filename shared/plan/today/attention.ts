@@ -153,7 +153,8 @@ function tooSoon({ plan, picture: { farm, today } }: Looked, last: PlainDate): A
 function ofWork({ jobs, eventsToMove, today }: WorkPlan, last: PlainDate): Attention[] {
   const place = { kind: 'work' as const };
   const isSaid = new Set(eventsToMove.flatMap(({ from, keys }) => (from <= last ? keys : [])));
-  const open = jobs.filter(({ key }) => !isSaid.has(key));
+  // Of a trip that is too late for new birds an alarm tells.
+  const open = jobs.filter(({ key, buys }) => !isSaid.has(key) && !buys?.tooLateFor);
   return open.flatMap(({ key, name, belongsTo, latest, priority, ...job }) => {
     const { pieces, lateDays, shortHours, beforeItsTurn, animalsNeedIt } = job;
     const about = { key: `work/${key}`, place, ...(belongsTo ? { of: belongsTo.name } : {}) };

@@ -1,14 +1,40 @@
 import type { PlainDate } from '../../calendar/plain-date.js';
+import { formatDate } from '../../units/dates.js';
 import type { BatchPlan } from '../batch-plan.js';
 import { feedOut } from './feed-out.js';
 import type { Alarm, Looked } from './looked-at.js';
 
-/** What is wrong with feed: more used than planned, out before the next trip, medicated too long. */
+/** What is wrong with feed: none for new birds, more used than planned, out before the next trip, medicated too long. */
 export const feedAlarms = (looked: Looked): Alarm[] => [
+  ...noFirstFeed(looked),
   ...feedOut(looked),
   ...feedAbovePlan(looked),
   ...withdrawalRuns(looked),
 ];
+
+/** Birds that come, or just came, whose first feed nobody can fetch before. */
+const noFirstFeed = ({ plan: { jobs }, batches, picture: { farm, today } }: Looked): Alarm[] =>
+  jobs.flatMap(({ buys, pieces }) => {
+    const late = buys?.tooLateFor;
+    const of = batches.find(({ id }) => id === late?.batchId);
+    const on = pieces[0]?.date;
+    if (!late || !of || (on !== undefined && (on === today || on <= late.by))) return [];
+    const say = (date: PlainDate): string => formatDate(date, { ...farm, today });
+    const trip =
+      on === undefined
+        ? 'Nobody has the time to fetch it.'
+        : `It can be fetched on ${say(on)} at the soonest.`;
+    return [
+      {
+        key: `alarm/first-feed/${of.id}/${late.by}`,
+        isAlarm: true,
+        level: 'stop',
+        words: `no ${late.name} for when they come`,
+        text: `It is to be in the house by ${say(late.by)}. ${trip} Ask the seller today, borrow some, or buy it elsewhere before they come, and tell what was bought.`,
+        ...{ of: of.name, place: { kind: 'feed' } },
+      },
+    ];
+  });
 
 /** Feed that is used beyond the plan, once for each bag more that was opened. */
 const feedAbovePlan = ({ batches }: Looked): Alarm[] =>
