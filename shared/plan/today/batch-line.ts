@@ -30,6 +30,8 @@ export interface HeatToday {
   readonly lampHeight?: NumberQuantity;
   /** What to do where the day is warmer than the birds want it. */
   readonly hot?: string;
+  /** The warmest they have tonight, where that is too cold for them. */
+  readonly tooCold?: NumberQuantity;
 }
 
 /** A batch in one line of the day. */
@@ -161,8 +163,14 @@ function heatToday(
   const of = plan.heat && heatOfDay(picture, tables, id, day);
   if (!of) return { wanted };
   const { night, day: byDay, lampHeight, hot } = of;
+  const warmest = night.underHeat ?? night.air;
+  // A plate that is on warms by touch, which no air shows.
+  const isKnown = night.underHeat !== undefined || night.on.value === 0;
+  const offByK = tables.judgements.alarms.brooderOffK.value;
+  const isCold = isKnown && warmest.value < Number(wanted.value) - offByK;
   return {
     ...{ wanted, night, day: byDay },
+    ...(isCold ? { tooCold: warmest } : {}),
     ...(lampHeight ? { lampHeight } : {}),
     ...(hot === undefined ? {} : { hot }),
   };

@@ -84,7 +84,10 @@ function BatchRow({ line, farmId, weather, onTell, said }: Shown & { line: Batch
       }
       numbers={
         <>
-          {heat && <BigNumber of={heat.wanted} what="under the heat" />}
+          {heat?.tooCold && <BigNumber of={heat.tooCold} what={tooColdWords(heat)} />}
+          {heat && (
+            <BigNumber of={heat.wanted} what={`${heat.tooCold ? 'wanted ' : ''}under the heat`} />
+          )}
           {heat && <BigNumber of={weather.tonight} what="low tonight" />}
           {eggs && <BigNumber of={eggs} what="to expect" />}
           {feed && <BigNumber of={feed.amount} what={`${feed.phase.toLowerCase()} feed`} />}
@@ -107,6 +110,10 @@ function BatchRow({ line, farmId, weather, onTell, said }: Shown & { line: Batch
     </Row>
   );
 }
+
+/** Never the warmth they want as if they had it. */
+const tooColdWords = ({ night }: NonNullable<BatchLine['heat']>): string =>
+  night?.on.value === 0 ? 'all they have tonight' : 'under the heat tonight, too cold';
 
 function HeatLines({ heat }: { heat: NonNullable<BatchLine['heat']> }) {
   const { day, night, lampHeight, hot } = heat;
