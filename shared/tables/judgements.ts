@@ -194,6 +194,8 @@ export const JUDGED = {
     'limitNearShare',
     'spellAheadDays',
     'spellDays',
+    'boardFloorsMost',
+    'boardFloorsStep',
     'boardShare',
     'leaveSoonestDays',
     'shorterRestShare',

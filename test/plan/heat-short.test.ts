@@ -1,5 +1,6 @@
 import { describe, expect, it } from '@jest/globals';
 import { addDays } from '../../shared/calendar/plain-date.js';
+import type { HeatOut } from '../../shared/farm/heat-out.js';
 import { planBatch, type BatchPlan } from '../../shared/plan/batch-plan.js';
 import { newBatch, newBrooder, newRequest, tables } from '../support/factories.js';
 import { newPicture } from '../support/pictures.js';
@@ -8,10 +9,14 @@ const ARRIVED = '2027-01-06';
 const { farm, climate } = newRequest({});
 
 /** 80 chicks of January in a brooder with so many lamps, told to have come. */
-function plannedWith(count: number, today = addDays(ARRIVED, 1)): BatchPlan {
+function plannedWith(
+  count: number,
+  today = addDays(ARRIVED, 1),
+  heatOuts: readonly HeatOut[] = [],
+): BatchPlan {
   const heat = { kind: 'lamp', wattsEach: 250, count, thermostat: false } as const;
   const picture = newPicture({
-    ...{ farm, climate, today, facilities: [newBrooder({ heat })] },
+    ...{ farm, climate, today, heatOuts, facilities: [newBrooder({ heat })] },
     batches: [
       { ...newBatch({ brooderId: 'brooder', orderedBirds: 80 }), id: 'c', arrivalDate: ARRIVED },
     ],
@@ -53,5 +58,19 @@ describe('lamps of birds that are there', () => {
     expect(toBuy(plan)!.start).toBe(
       firstShort!.on === ARRIVED ? ARRIVED : addDays(firstShort!.on, -1),
     );
+  });
+
+  it('are as few as were told to work until they are told to be mended, and no fewer', () => {
+    const today = addDays(ARRIVED, 1);
+    const out = (working?: number): HeatOut => ({
+      ...{ id: `out-${working}`, batchId: 'c', date: today },
+      ...(working === undefined ? {} : { working }),
+    });
+    const numbers = (plan: BatchPlan) => [plan.heat!.installed.value, plan.heat!.toAdd];
+    expect(numbers(plannedWith(needed, today, [out(2)]))).toEqual([2 * 250, needed - 2]);
+    expect(numbers(plannedWith(needed, today, [out(2), out()]))).toEqual([needed * 250, 0]);
+    expect(numbers(plannedWith(1, today, [out(2)]))).toEqual(numbers(plannedWith(1)));
+    const other = { ...out(0), batchId: 'another' };
+    expect(numbers(plannedWith(needed, today, [other]))).toEqual([needed * 250, 0]);
   });
 });
