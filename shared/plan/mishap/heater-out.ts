@@ -14,6 +14,7 @@ import { scheduleOf } from '../brooding.js';
 import type { PlanContext } from '../context.js';
 import { broodingHeat, daysOfHeat } from '../heat-days.js';
 import { heatOfDay } from '../heat-of-day.js';
+import { sharesNeeded } from '../heat-weeks.js';
 import { spaceStandardOf } from '../space-standard.js';
 import { cautionsSaid } from './cautions-said.js';
 import type { Mishap, WayOn } from './way-on.js';
@@ -168,11 +169,9 @@ function waysWithoutPower(night: NightAsked, brooder: Brooder): (WayOn | undefin
     heat: { kind: 'gas', warms: 'spot', wattsEach: 1, count: 1, thermostat: true },
   };
   const heat = broodingHeat(context, gas);
-  const needW =
-    daysOfHeat(
-      heat,
-      heat.conditions.map(() => 1),
-    )[day]?.need.mid ?? 0;
+  const needed = sharesNeeded(heat, gas.lengthM * gas.widthM);
+  const days = daysOfHeat(heat, gas.closesOff ? needed : needed.map(() => 1));
+  const needW = days[day]?.need.mid ?? 0;
   const gasW = Math.ceil(needW / GAS_STEP_W) * GAS_STEP_W;
   return [
     0 < count ? generator(least) : undefined,
