@@ -1,4 +1,4 @@
-import { daysBetween, type PlainDate } from '../../calendar/plain-date.js';
+import { addDays, daysBetween, type PlainDate } from '../../calendar/plain-date.js';
 import { quantityOfDay } from '../../explain/daily-series.js';
 import { input, quantity, type NumberQuantity, type Quantity } from '../../explain/quantity.js';
 import type { Purpose } from '../../farm/batch.js';
@@ -15,6 +15,7 @@ import { refillsOn } from '../refills-on.js';
 import { dayInPlan } from '../day-in-plan.js';
 import { heatOfDay } from '../heat-of-day.js';
 import type { HeatWeekPart } from '../heat-instructions.js';
+import { leftUntold } from '../left-untold.js';
 import type { PlannedBatch } from '../work/dated-work.js';
 import { stageOf, type BatchStage } from './batch-stage.js';
 import { nextDate, type NextDate } from './days-to-go.js';
@@ -44,6 +45,8 @@ export interface BatchLine {
   readonly head: Quantity;
   /** Chicks that are due by the plan, of which nobody has told whether they came. */
   readonly awaited?: Quantity;
+  /** The day on which they were to leave, where nobody told that they did: looked after as the day before it. */
+  readonly wasToLeave?: PlainDate;
   readonly where?: string;
   readonly heat?: HeatToday;
   readonly feed?: { readonly amount: Quantity; readonly phase: string };
@@ -69,7 +72,9 @@ export function batchLine(
   { id, name, plan }: PlannedBatch,
 ): BatchLine | undefined {
   const { today } = picture;
-  const told = dayInPlan(plan, today);
+  const wasToLeave = leftUntold({ id, plan }, { ...picture, tables });
+  // On their last day they are fed no more.
+  const told = wasToLeave === undefined ? dayInPlan(plan, today) : addDays(wasToLeave, -1);
   if (told === undefined && plan.arrivalDate <= today) return undefined;
   const stage = stageOf(plan, today);
   const next = nextOf(plan, today);
@@ -99,8 +104,9 @@ export function batchLine(
     age: quantity('Age', daysBetween(plan.hatchDate, today), 'day', todayFormulas.age, [
       input('Hatched', plan.hatchDate, 'date', 'hatch'),
     ]),
-    head: ofDay('alive')!,
+    head: headOf(plan, told, day),
     ...(isAwaited(picture, id, day) ? { awaited: plan.birds.chicksPlaced } : {}),
+    ...(wasToLeave === undefined ? {} : { wasToLeave }),
     ...(where === undefined ? {} : { where }),
     ...(heat ? { heat } : {}),
     ...(feed && phase ? { feed: { amount: feed, phase: phase.name } } : {}),
@@ -133,6 +139,12 @@ const isAwaited = ({ headChanges }: FarmPicture, id: string, day: number): boole
 const OF_HEAT = ['heat-lamp', 'heat-plate', 'carbon-monoxide'];
 const OF_HEAT_OUT = Object.values(HEAT_OUT_CAUTIONS);
 const OF_HOT_DAYS = 'heat-stress';
+
+/** Alive in the morning: the series of a day leaves out those that are processed on it. */
+function headOf({ daily, leaving }: BatchPlan, on: PlainDate, day: number): Quantity {
+  const someGo = leaving?.processingDays.some((each) => each.on === on) ?? false;
+  return quantityOfDay(daily, 'alive', someGo && 0 < day ? day - 1 : day)!;
+}
 
 const comingHead = ({ birds, hatching }: BatchPlan, stage: BatchStage): Quantity =>
   stage === 'eggs' && hatching ? hatching.eggs : birds.chicksPlaced;

@@ -70,6 +70,7 @@ function Row({
 
 function BatchRow({ line, farmId, weather, onTell, said }: Shown & { line: BatchLine }) {
   const { age, head, where, heat, feed, water, eggs } = line;
+  const sayDate = useSayDate();
   return (
     <Row
       line={line}
@@ -94,6 +95,11 @@ function BatchRow({ line, farmId, weather, onTell, said }: Shown & { line: Batch
     >
       {heat && <HeatLines heat={heat} />}
       <LampLine line={line} />
+      {line.wasToLeave !== undefined && (
+        <p>
+          <b>They were to leave on {sayDate(line.wasToLeave)}.</b> Nobody has told that they did.
+        </p>
+      )}
       {line.refills.map((said) => (
         <p key={said}>{said}</p>
       ))}
