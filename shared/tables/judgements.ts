@@ -195,6 +195,8 @@ export const JUDGED = {
     'limitNearShare',
     'spellAheadDays',
     'spellDays',
+    'boardFloorsMost',
+    'boardFloorsStep',
     'boardShare',
     'leaveSoonestDays',
     'shorterRestShare',

@@ -95,7 +95,9 @@ function batchParts(line: BatchLine, { weather }: Today, reader: Reader): string
     `${said(head, reader)} alive`,
     ...(where === undefined ? [] : [where]),
     ...(heat
-      ? [`${said(heat.wanted, reader)} under the heat, ${said(weather.tonight, reader)} tonight`]
+      ? [
+          `${said(heat.wanted, reader)} under the heat${heat.tooCold ? ` wanted, ${said(heat.tooCold, reader)} is all they have` : ''}, ${said(weather.tonight, reader)} tonight`,
+        ]
       : []),
     ...(heat?.day
       ? [

@@ -34,7 +34,8 @@ export function attentionOf(looked: Looked, more: readonly Alarm[] = []): Attent
   ].sort((a, b) => order(a) - order(b) || byDate(a, b));
 }
 
-const order = ({ level, isAlarm }: Attention): number => (level === 'stop' ? 0 : isAlarm ? 1 : 2);
+const order = ({ level, isAlarm }: Attention): number =>
+  level === 'stop' ? (isAlarm ? 0 : 1) : isAlarm ? 2 : 3;
 const byDate = (a: Attention, b: Attention): number => {
   const [first, second] = [a.by ?? '', b.by ?? ''];
   return first < second ? -1 : first > second ? 1 : 0;

@@ -2,6 +2,7 @@ import { addDays, daysBetween, type PlainDate } from '../../calendar/plain-date.
 import { quantityOfDay } from '../../explain/daily-series.js';
 import { input, quantity, type NumberQuantity, type Quantity } from '../../explain/quantity.js';
 import type { Purpose } from '../../farm/batch.js';
+import { facilityOf } from '../../farm/facility.js';
 import { FROST_CAUTIONS, HEAT_OUT_CAUTIONS, isFrost } from '../../farm/heat-caution.js';
 import type { FarmPicture } from '../../farm/picture.js';
 import type { Tables } from '../../tables/tables.js';
@@ -31,6 +32,19 @@ export interface HeatToday {
   readonly lampHeight?: NumberQuantity;
   /** What to do where the day is warmer than the birds want it. */
   readonly hot?: string;
+  /** The warmest they have tonight, where that is too cold for them. */
+  readonly tooCold?: NumberQuantity;
+  /** What was told to be out and is not mended, or was mended today. */
+  readonly out?: HeatOutToday;
+}
+
+/** A report of heat that is out, or that was mended today. */
+export interface HeatOutToday {
+  readonly factId: string;
+  readonly since: PlainDate;
+  /** Left out once all of it works again. */
+  readonly working?: number;
+  readonly of: number;
 }
 
 /** A batch in one line of the day. */
@@ -173,11 +187,32 @@ function heatToday(
   const of = plan.heat && heatOfDay(picture, tables, id, day);
   if (!of) return { wanted };
   const { night, day: byDay, lampHeight, hot } = of;
+  const warmest = night.underHeat ?? night.air;
+  // A plate that is on warms by touch, which no air shows.
+  const isKnown = night.underHeat !== undefined || night.on.value === 0;
+  const offByK = tables.judgements.alarms.brooderOffK.value;
+  const isCold = isKnown && warmest.value < Number(wanted.value) - offByK;
   return {
     ...{ wanted, night, day: byDay },
+    ...(isCold ? { tooCold: warmest } : {}),
+    ...heatOutToday(picture, id),
     ...(lampHeight ? { lampHeight } : {}),
     ...(hot === undefined ? {} : { hot }),
   };
+}
+
+function heatOutToday(
+  { heatOuts = [], batches, facilities, today }: FarmPicture,
+  batchId: string,
+): Pick<HeatToday, 'out'> {
+  const last = heatOuts.findLast((out) => out.batchId === batchId);
+  const batch = batches.find(({ id }) => id === batchId);
+  const brooder = facilityOf(facilities, 'brooder', batch?.brooderId);
+  if (last?.id === undefined || !brooder) return {};
+  const { id: factId, date: since, working } = last;
+  if (working === undefined && since !== today) return {};
+  const of = brooder.heat.count;
+  return { out: { factId, since, of, ...(working === undefined ? {} : { working }) } };
 }
 
 function lampToday({ laying }: BatchPlan, today: PlainDate): BatchLine['lamp'] {
