@@ -1,7 +1,7 @@
 import { daysBetween, type PlainDate } from '../../calendar/plain-date.js';
 import { quantityOfDay } from '../../explain/daily-series.js';
 import { input, quantity, type NumberQuantity, type Quantity } from '../../explain/quantity.js';
-import type { Purpose } from '../../farm/batch.js';
+import { comesByPost, type Purpose } from '../../farm/batch.js';
 import { FROST_CAUTIONS, HEAT_OUT_CAUTIONS, isFrost } from '../../farm/heat-caution.js';
 import type { FarmPicture } from '../../farm/picture.js';
 import type { Tables } from '../../tables/tables.js';
@@ -42,6 +42,8 @@ export interface BatchLine {
   readonly age?: NumberQuantity;
   /** Alive by the plan; of a batch to come the chicks that are ordered. */
   readonly head: Quantity;
+  /** A box of them is sent, that may not come. */
+  readonly isSent: boolean;
   /** Chicks that are due by the plan, of which nobody has told whether they came. */
   readonly awaited?: Quantity;
   readonly where?: string;
@@ -76,6 +78,7 @@ export function batchLine(
   const line = {
     kind: 'batch' as const,
     ...{ id, name, stage, purpose: plan.purpose },
+    isSent: picture.batches.some((batch) => batch.id === id && comesByPost(batch)),
     ...(next ? { next } : {}),
   };
   if (told === undefined || stage === 'coming' || stage === 'eggs') {
