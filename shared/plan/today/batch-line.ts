@@ -1,7 +1,7 @@
 import { addDays, daysBetween, type PlainDate } from '../../calendar/plain-date.js';
 import { quantityOfDay } from '../../explain/daily-series.js';
 import { input, quantity, type NumberQuantity, type Quantity } from '../../explain/quantity.js';
-import type { Purpose } from '../../farm/batch.js';
+import { comesByPost, type Purpose } from '../../farm/batch.js';
 import { facilityOf } from '../../farm/facility.js';
 import { FROST_CAUTIONS, HEAT_OUT_CAUTIONS, isFrost } from '../../farm/heat-caution.js';
 import type { FarmPicture } from '../../farm/picture.js';
@@ -57,6 +57,8 @@ export interface BatchLine {
   readonly age?: NumberQuantity;
   /** Alive by the plan; of a batch to come the chicks that are ordered. */
   readonly head: Quantity;
+  /** A box of them is sent, that may not come. */
+  readonly isSent: boolean;
   /** Chicks that are due by the plan, of which nobody has told whether they came. */
   readonly awaited?: Quantity;
   /** The day on which they were to leave, where nobody told that they did: looked after as the day before it. */
@@ -95,6 +97,7 @@ export function batchLine(
   const line = {
     kind: 'batch' as const,
     ...{ id, name, stage, purpose: plan.purpose },
+    isSent: picture.batches.some((batch) => batch.id === id && comesByPost(batch)),
     ...(next ? { next } : {}),
   };
   if (told === undefined || stage === 'coming' || stage === 'eggs') {
