@@ -138,15 +138,19 @@ export function firstFitDay({ grass, span, weather, tables }: PastureContext): n
 const scaled = (values: Float64Array, share: number): Float64Array =>
   share === 1 ? values : values.map((value) => value * share);
 
-/** Where herds were from day 0 to the day before the plan. */
-export function pastStays({ span, herds, paddocks, grazings = [] }: PastureContext): Stay[] {
-  const known = herds.flatMap((herd) => {
+/** Where herds were and are, as it was told. */
+export const toldStays = ({ herds, grazings = [] }: PastureRequest): Grazing[] =>
+  herds.flatMap((herd) => {
     const own = grazings.filter(({ herdId }) => herdId === herd.id);
     const { inPaddockId, inSince } = herd;
     if (0 < own.length || inPaddockId === undefined || inSince === undefined) return own;
     return [{ herdId: herd.id, paddockId: inPaddockId, from: inSince }];
   });
-  return known.flatMap(({ herdId, paddockId, from, to }: Grazing) => {
+
+/** Where herds were from day 0 to the day before the plan. */
+export function pastStays(context: PastureContext): Stay[] {
+  const { span, herds, paddocks } = context;
+  return toldStays(context).flatMap(({ herdId, paddockId, from, to }) => {
     const first = Math.max(0, daysBetween(span.first, from));
     const end = to === undefined ? span.from : Math.min(span.from, daysBetween(span.first, to) + 1);
     const paddock = paddocks.findIndex(({ id }) => id === paddockId);
