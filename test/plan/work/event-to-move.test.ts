@@ -1,6 +1,7 @@
 import { describe, expect, it } from '@jest/globals';
 import fc from 'fast-check';
 import { addDays } from '../../../shared/calendar/plain-date.js';
+import type { Progress } from '../../../shared/farm/job.js';
 import { workPlanOf } from '../../../shared/plan/work/work-plan.js';
 import { planAnimals } from '../../../shared/plan/farm/animal-plans.js';
 import { workOfFarm } from '../../../shared/plan/farm/work-of-farm.js';
@@ -15,7 +16,7 @@ const hours = (each: number) => [
 ];
 
 /** Cows of two people with little time, some days before they go out. */
-function herdWork(onDay: string, turnOutOn?: string) {
+function herdWork(onDay: string, turnOutOn?: string, progress: Progress[] = []) {
   const people = ['Ann', 'Ben'].map((name) => ({
     ...{ id: name, name, away: [] },
     hoursByWeekday: [2, 2, 2, 2, 2, 5, 3],
@@ -23,7 +24,7 @@ function herdWork(onDay: string, turnOutOn?: string) {
   const { farm, climate } = newRequest();
   const picture = newPicture({
     ...{ farm, climate, today: onDay, people, paddocks: newPaddocks(6) },
-    herds: [newHerd(turnOutOn === undefined ? {} : { turnOutOn })],
+    ...{ herds: [newHerd(turnOutOn === undefined ? {} : { turnOutOn })], progress },
   });
   return workOfFarm(picture, tables, planAnimals(picture, tables));
 }
@@ -64,6 +65,28 @@ describe('a turn-out that comes before all is ready', () => {
   it('still asks for a fence that should have been walked long ago', () => {
     const { jobs } = workPlanOf(herdWork(addDays(usual, -1)), 20);
     expect(jobs.map(({ name }) => name)).toContain('Walk and repair perimeter fence');
+  });
+
+  // A month of mineral before lush grass (MAGNESIUM_UNTIL, GRAZING_78): one day of it is none.
+  it('waits for thirty days of magnesium mineral, begun or not', () => {
+    const onDay = addDays(usual, -3);
+    const mineral = 'herd/h1/h1.turn-out.start-high-magnesium-mineral';
+    const { eventsToMove } = workPlanOf(herdWork(onDay), 200);
+    const later = workPlanOf(herdWork(onDay, eventsToMove[0]!.to), 200);
+    const begins = later.jobs.find(({ key }) => key === mineral)!.pieces[0]!.date;
+    expect(addDays(begins, 30) <= turnOutOf(herdWork(onDay, eventsToMove[0]!.to))).toBe(true);
+
+    const begun = [
+      { key: 'herd/h1/h1.turn-out.buy-magnesium-mineral', doneOn: onDay },
+      { key: mineral, doneOn: onDay },
+    ];
+    const [move] = workPlanOf(herdWork(onDay, undefined, begun), 200).eventsToMove;
+    expect(move).toMatchObject({ id: 'event/h1/turn-out' });
+    expect(addDays(onDay, 30) <= move!.to!).toBe(true);
+    expect(move!.said).toContain('30 days');
+    expect(move!.said).toContain('ask the vet');
+    const given = herdWork(onDay, addDays(onDay, 30), begun);
+    expect(workPlanOf(given, 200).eventsToMove.map(({ names }) => names)).toEqual([]);
   });
 
   it('is not named where there is time', () => {
