@@ -56,7 +56,7 @@ export function eventsToMove(request: WorkRequest, unfit: Unfit): EventToMove[] 
         ...begun.map(({ lateDays }) => lateDays),
         ...waiting.map(({ mustRun }) => -(mustRun?.fromDay ?? 0)),
       );
-      const tried = laterDays(work, kind, behind);
+      const tried = laterDays(work, movable, behind);
       const keys = waiting.map(({ key }) => key);
       const found = soonestWithMost(tried, keys, (later) =>
         unfit(withLater(request, work, { kind, days: later })),
@@ -69,7 +69,7 @@ export function eventsToMove(request: WorkRequest, unfit: Unfit): EventToMove[] 
           ...(to === undefined ? {} : { to }),
           keys: found?.fits ?? [],
           names: [...waiting, ...begun].map(({ name }) => name),
-          said: sayMove(request, event, { to, last, fits: found?.fits ?? [], waiting, begun }),
+          said: sayMove(request, movable, { to, last, fits: found?.fits ?? [], waiting, begun }),
         },
       ];
     }),
@@ -127,14 +127,22 @@ function begunLate(
   });
 }
 
-/** Days that are tried, so many later at least; birds stay in a brooder as long as it holds them. */
+/**
+ * Days that are tried, so many later at least. Birds stay in a brooder as long as it is known to hold
+ * them, and not until they leave.
+ */
 function laterDays(
-  { birds }: DatedWork,
-  kind: EventToMove['kind'],
+  { id, birds, events }: DatedWork,
+  { kind, event }: Movable,
   behind: number,
 ): readonly number[] {
   const all = [...(0 < behind ? [behind] : []), ...LATER_DAYS[kind].map((days) => behind + days)];
-  const most = kind === 'move-out' ? (birds?.space.spare?.value ?? 0) : Infinity;
+  if (kind !== 'move-out') return all;
+  const leaving = events.find((each) => each.id === `event/${id}/leaving`);
+  const most = Math.min(
+    birds?.space.spare?.value ?? Infinity,
+    leaving ? daysBetween(event.date, leaving.date) - 1 : Infinity,
+  );
   return all.filter((days) => days <= most);
 }
 
@@ -149,7 +157,7 @@ interface Said {
 
 function sayMove(
   { farm, today }: WorkRequest,
-  { name, date: from }: KeyDate,
+  { kind, event: { name, date: from } }: Movable,
   { to, last, fits, waiting, begun }: Said,
 ): string {
   const dateText = (date: PlainDate): string => formatDate(date, { units: farm.units, today });
@@ -172,7 +180,8 @@ function sayMove(
     ...running.map((each) => `${named([each])} has gone on for ${each.mustRun!.days} days`),
   ];
   const care = [...new Set(running.map(({ ifLate }) => ifLate))].map((words) => ` ${words}.`);
-  return `Move “${name}” to ${dateText(to)} or later: by then ${listed(why)}.${care.join('')}`;
+  const stay = kind === 'move-out' ? ' Until then they need room and heat in the brooder.' : '';
+  return `Move “${name}” to ${dateText(to)} or later: by then ${listed(why)}.${stay}${care.join('')}`;
 }
 
 /**

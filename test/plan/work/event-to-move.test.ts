@@ -5,9 +5,10 @@ import type { Progress } from '../../../shared/farm/job.js';
 import { workPlanOf } from '../../../shared/plan/work/work-plan.js';
 import { planAnimals } from '../../../shared/plan/farm/animal-plans.js';
 import { workOfFarm } from '../../../shared/plan/farm/work-of-farm.js';
-import { newRequest, tables } from '../../support/factories.js';
+import { keyDatesOf } from '../../../shared/plan/tasks/event.js';
+import { newBrooder, newRequest, tables } from '../../support/factories.js';
 import { newHerd, newPaddocks } from '../../support/pasture-factories.js';
-import { newPicture } from '../../support/pictures.js';
+import { newPicture, plannedBatch } from '../../support/pictures.js';
 import { newBatchWork, newWork } from '../../support/season-factories.js';
 
 const today = '2027-04-05';
@@ -91,6 +92,49 @@ describe('a turn-out that comes before all is ready', () => {
 
   it('is not named where there is time', () => {
     expect(workPlanOf(herdWork(addDays(usual, -40)), 500).eventsToMove).toEqual([]);
+  });
+});
+
+describe('birds that are to leave the brooder before all is ready', () => {
+  const arrivalDate = '2027-05-03';
+
+  /** A batch in a brooder of so many square meters, of one who is away until some days after the move. */
+  function birdsWork(floorM2: number, moveOutDate?: string) {
+    const brooder = newBrooder({ lengthM: floorM2, widthM: 1 });
+    const own = moveOutDate === undefined ? {} : { moveOutDate };
+    const batch = { ...{ arrivalDate, wantedBirds: 60, brooderId: brooder.id }, ...own };
+    const plan = plannedBatch(newRequest({ today: arrivalDate, batch, facilities: [brooder] }));
+    const of = { id: 'meat', name: 'Meat chicks' };
+    const events = keyDatesOf({ id: 'meat', name: plan.name }, plan.tasks.events);
+    return { ...of, kind: 'batch' as const, tasks: plan.tasks.tasks, events, birds: plan };
+  }
+
+  const outOf = ({ events }: ReturnType<typeof birdsWork>): string =>
+    events.find(({ id }) => id === 'event/meat/move-out')!.date;
+  const due = outOf(birdsWork(20));
+  const away = [{ from: addDays(due, -20), to: addDays(due, -1) }];
+  const plan = (work: ReturnType<typeof birdsWork>) =>
+    workPlanOf(
+      newWork({
+        ...{ today: addDays(due, -15), work: [work] },
+        people: hours(4).map((each) => ({ ...each, away })),
+      }),
+      200,
+    );
+
+  it('names the move with a later day that does when tried', () => {
+    const [move] = plan(birdsWork(20)).eventsToMove;
+    expect(move).toMatchObject({ id: 'event/meat/move-out', kind: 'move-out', from: due });
+    expect(due < move!.to!).toBe(true);
+    expect(plan(birdsWork(20, move!.to)).eventsToMove).toEqual([]);
+  });
+
+  it('does not keep them in a brooder that they have outgrown', () => {
+    const work = birdsWork(4);
+    expect(work.birds.space.spare?.value).toBe(0);
+    const [move] = plan(work).eventsToMove;
+    expect(move!.to).toBeUndefined();
+    expect(move!.said).toContain('cannot wait');
   });
 });
 
