@@ -212,7 +212,7 @@ function readTask(
     ...(template.animalsNeedIt ? { animalsNeedIt: true as const } : {}),
     ...(template.animalsNeedIt && task.event === 'processing' ? { isForMeat: true as const } : {}),
     ...(template.lapses ? { lapses: true as const } : {}),
-    ...(task.noUseAfter === undefined ? {} : { isBeforeEvent: true as const }),
+    ...(task.noUseAfter === undefined ? {} : { isBeforeEvent: true as const, lastUseDay }),
     ...(prepares ? { prepares: { ...prepares, kind: task.event } } : {}),
     ...(prepares && template.runsUntilEvent
       ? { mustRun: mustRun(template, daysBetween(today, prepares.date)) }
