@@ -117,6 +117,7 @@ const taskTemplate = (name: string, own: 'taskTemplates' | 'herdTaskTemplates') 
       earliestOffsetDays: maybe(OFFSET_DAYS),
       latestOffsetDays: maybe(OFFSET_DAYS),
       lapses: maybe(YES_NO),
+      runsUntilEvent: maybe(YES_NO),
       beforeEvent: maybe(YES_NO),
       animalsNeedIt: maybe(YES_NO),
       doneByOrder: maybe(YES_NO),

@@ -157,7 +157,7 @@ function tooSoon({ plan, picture: { farm, today } }: Looked, last: PlainDate): A
       key: `too-soon/${id}`,
       level: 'act',
       words: `not all is ready by ${date(from)}${to === undefined ? '' : `, ${date(to)} would do`}`,
-      text: `No time before it for ${listed(names.map((each) => `“${each}”`))}. ${said}`,
+      text: `Not ready before it: ${listed(names.map((each) => `“${each}”`))}. ${said}`,
       of: name,
       place: { kind: 'work' },
       ...(kind === 'turn-out' && to !== undefined
