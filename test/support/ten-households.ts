@@ -76,7 +76,7 @@ const PLACES = {
   madison: { latitudeDeg: 43.07, longitudeDeg: -89.4, elevationM: 270 },
   portland: { latitudeDeg: 45.52, longitudeDeg: -122.68, elevationM: 60 },
   olympia: { latitudeDeg: 47.04, longitudeDeg: -122.9, elevationM: 60 },
-  charlottesville: { latitudeDeg: 38.03, longitudeDeg: -78.48, elevationM: 180 },
+  coopersville: { latitudeDeg: 43.06, longitudeDeg: -85.93, elevationM: 195 },
   fortCollins: { latitudeDeg: 40.59, longitudeDeg: -105.08, elevationM: 1520 },
   springfield: { latitudeDeg: 37.2, longitudeDeg: -93.29, elevationM: 390 },
   mallow: { latitudeDeg: 52.2, longitudeDeg: -8.3, elevationM: 60 },
@@ -161,7 +161,7 @@ export const TEN_HOUSEHOLDS: readonly (readonly [string, FarmPicture])[] = [
   ],
   [
     'away at calving',
-    householdOf('charlottesville', {
+    householdOf('coopersville', {
       people: [atHome('Ann', AT_CALVING), person('Ben', AT_WORK, AT_CALVING)],
       ...cattle(),
     }),
