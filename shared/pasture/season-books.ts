@@ -66,6 +66,8 @@ export interface GrassDays {
 export interface Cut {
   readonly paddock: number;
   readonly shutFrom: number;
+  /** First day of the go that it is mown in: its work has the days from then on. */
+  readonly goFrom: number;
   readonly day: number;
   readonly openFrom: number;
   readonly kg: number;

@@ -1,3 +1,4 @@
+import { addDays } from '../../calendar/plain-date.js';
 import { weakestMark, type Formula, type Sourced } from '../../explain/formula.js';
 import {
   from,
@@ -31,6 +32,10 @@ export const surplusFormulas = {
 export interface Surplus {
   readonly paddockId: string;
   readonly shutFrom: string;
+  /** Days on which its work may mow it, when the weather is dry: the plan of the work lays the day. */
+  readonly mowFrom: string;
+  readonly mowBy: string;
+  /** Day on which the plan of the grass counts it as mown: the first that it is ready, or today. */
   readonly cutOn: string;
   readonly hay: NumberQuantity;
   readonly bales: NumberQuantity;
@@ -55,9 +60,10 @@ export function chooseMoves(context: PastureContext): Chosen {
 export function surplusOf(context: PastureContext, { books }: Chosen): Surplus[] {
   const { hay } = context.tables.pasture;
   const { grazing } = context.tables.judgements;
+  const { mayFollowDays } = rowById(context.tables.herdTaskTemplates, 'hay.mow');
   return books.cuts
     .filter((cut) => 0 < cut.kg)
-    .map(({ paddock, shutFrom, day, kg }): Surplus => {
+    .map(({ paddock, shutFrom, goFrom, day, kg }): Surplus => {
       const { paddock: own, kgPerHaCm, sward } = context.grass.swards[paddock]!;
       const amount = quantity(
         `Hay from ${own.name}`,
@@ -79,6 +85,8 @@ export function surplusOf(context: PastureContext, { books }: Chosen): Surplus[]
       return {
         paddockId: own.id,
         shutFrom: context.dateOf(shutFrom),
+        mowFrom: context.dateOf(goFrom),
+        mowBy: addDays(context.dateOf(goFrom), mayFollowDays!),
         cutOn: context.dateOf(day),
         hay: amount,
         bales: balesOf(context, amount, `Bales from ${own.name}`),

@@ -103,7 +103,8 @@ export function ToShut({ plan }: { plan: PasturePlan }) {
     <Stack gap="xs">
       {byDays(ahead).map((cuts) => (
         <Text key={cuts[0]!.paddockId}>
-          From <b>{sayDate(cuts[0]!.shutFrom)}</b>, to mow about {sayDate(cuts[0]!.cutOn)}:{' '}
+          From <b>{sayDate(cuts[0]!.shutFrom)}</b>, to mow from {sayDate(cuts[0]!.mowFrom)} to{' '}
+          {sayDate(cuts[0]!.mowBy)}:{' '}
           {cuts.map((cut, k) => (
             <Fragment key={cut.paddockId}>
               {0 < k && ', '}
@@ -114,6 +115,7 @@ export function ToShut({ plan }: { plan: PasturePlan }) {
           ))}
         </Text>
       ))}
+      <Text size="sm">Work picks the dry days to mow.</Text>
     </Stack>
   );
 }
@@ -121,7 +123,7 @@ export function ToShut({ plan }: { plan: PasturePlan }) {
 function byDays(cuts: readonly Surplus[]): (readonly Surplus[])[] {
   const days = new Map<string, Surplus[]>();
   for (const cut of cuts) {
-    const key = `${cut.shutFrom} ${cut.cutOn}`;
+    const key = `${cut.shutFrom} ${cut.mowFrom}`;
     days.set(key, [...(days.get(key) ?? []), cut]);
   }
   return [...days].sort(([a], [b]) => (a < b ? -1 : 1)).map(([, group]) => group);
