@@ -109,12 +109,11 @@ export function printPasture(plan: PasturePlan, farm: Farm, tables: Tables): str
           section(
             'Grass to mow',
             table(
-              ['paddock', 'closed from', 'mow from', 'to', 'bales', 'hay'],
+              ['paddock', 'closed from', 'mow from', 'bales', 'hay'],
               plan.surplus.map((s) => [
                 nameOf(plan.paddocks, s.paddockId),
                 near(s.shutFrom),
                 near(s.mowFrom),
-                near(s.mowBy),
                 s.bales,
                 s.hay,
               ]),

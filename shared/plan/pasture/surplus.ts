@@ -1,4 +1,3 @@
-import { addDays } from '../../calendar/plain-date.js';
 import { weakestMark, type Formula, type Sourced } from '../../explain/formula.js';
 import {
   from,
@@ -32,9 +31,8 @@ export const surplusFormulas = {
 export interface Surplus {
   readonly paddockId: string;
   readonly shutFrom: string;
-  /** Days on which its work may mow it, when the weather is dry: the plan of the work lays the day. */
+  /** First day of the days that its work has: the plan of the work lays the dry one. */
   readonly mowFrom: string;
-  readonly mowBy: string;
   /** Day on which the plan of the grass counts it as mown: the first that it is ready, or today. */
   readonly cutOn: string;
   readonly hay: NumberQuantity;
@@ -60,7 +58,6 @@ export function chooseMoves(context: PastureContext): Chosen {
 export function surplusOf(context: PastureContext, { books }: Chosen): Surplus[] {
   const { hay } = context.tables.pasture;
   const { grazing } = context.tables.judgements;
-  const { mayFollowDays } = rowById(context.tables.herdTaskTemplates, 'hay.mow');
   return books.cuts
     .filter((cut) => 0 < cut.kg)
     .map(({ paddock, shutFrom, goFrom, day, kg }): Surplus => {
@@ -86,7 +83,6 @@ export function surplusOf(context: PastureContext, { books }: Chosen): Surplus[]
         paddockId: own.id,
         shutFrom: context.dateOf(shutFrom),
         mowFrom: context.dateOf(goFrom),
-        mowBy: addDays(context.dateOf(goFrom), mayFollowDays!),
         cutOn: context.dateOf(day),
         hay: amount,
         bales: balesOf(context, amount, `Bales from ${own.name}`),

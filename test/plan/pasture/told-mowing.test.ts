@@ -72,7 +72,7 @@ describe('what is told of mowing', () => {
       const today = addDays(cut.mowFrom, days);
       const untold = planAgain(today, []);
       const still = untold.surplus.find(({ paddockId }) => paddockId === cut.paddockId)!;
-      expect(still).toMatchObject({ mowFrom: cut.mowFrom, mowBy: cut.mowBy, cutOn: today });
+      expect(still).toMatchObject({ mowFrom: cut.mowFrom, cutOn: today });
       expect(untold.mowingWork[0]).toEqual(first);
       expect(idsOf(untold)).toEqual(idsOf(plan));
       expect(untold.hay.taken).toBeUndefined();

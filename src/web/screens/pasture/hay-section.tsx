@@ -103,8 +103,7 @@ export function ToShut({ plan }: { plan: PasturePlan }) {
     <Stack gap="xs">
       {byDays(ahead).map((cuts) => (
         <Text key={cuts[0]!.paddockId}>
-          From <b>{sayDate(cuts[0]!.shutFrom)}</b>, to mow from {sayDate(cuts[0]!.mowFrom)} to{' '}
-          {sayDate(cuts[0]!.mowBy)}:{' '}
+          From <b>{sayDate(cuts[0]!.shutFrom)}</b>, to mow from {sayDate(cuts[0]!.mowFrom)} on:{' '}
           {cuts.map((cut, k) => (
             <Fragment key={cut.paddockId}>
               {0 < k && ', '}
@@ -115,7 +114,10 @@ export function ToShut({ plan }: { plan: PasturePlan }) {
           ))}
         </Text>
       ))}
-      <Text size="sm">Work picks the dry days to mow.</Text>
+      <Text size="sm">
+        Work picks the dry days to mow. What is shut stays shut until then. Days to come are what it
+        looks like today: each is decided on a walk, by what stands then.
+      </Text>
     </Stack>
   );
 }

@@ -200,7 +200,7 @@ export function RowAmount({ row }: { row: Exclude<SeasonRow, GrazeRow> }): React
       return (
         <>
           <Num of={row.cut.bales} />, <Num of={row.cut.hay} />; Work picks the dry days, from{' '}
-          {sayDate(row.cut.mowFrom)} to {sayDate(row.cut.mowBy)}; closed until {sayDate(row.to)}
+          {sayDate(row.cut.mowFrom)} on; closed until {sayDate(row.to)}
         </>
       );
     case 'top':
