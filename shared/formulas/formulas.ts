@@ -29,6 +29,7 @@ import { turningFormulas } from '../plan/pasture/turning-points.js';
 import { evapotranspirationFormulas } from '../weather/evapotranspiration.js';
 import { hotDayFormulas } from '../weather/hot-day.js';
 import { frostFreeFormulas } from '../weather/frost-free-days.js';
+import { snowFormulas } from '../weather/snow-cover.js';
 import { soilTemperatureFormulas } from '../weather/soil-temperature.js';
 import { soilWaterFormulas } from '../weather/soil-water.js';
 import { arrivalFormulas } from '../plan/arrival-finder.js';
@@ -75,7 +76,7 @@ import { layFormulas } from '../poultry/lay.js';
 import { layConditionFormulas } from '../poultry/lay-conditions.js';
 import { layCycleFormulas } from '../poultry/lay-cycles.js';
 import { lossFormulas } from '../poultry/losses.js';
-import { gasLimitFormulas } from '../plan/gas-limit.js';
+import { heatLimitFormulas } from '../plan/heat-limit.js';
 import { largestBatchFormulas } from '../plan/largest-batch.js';
 import { readyByFormulas } from '../plan/ready-by.js';
 import { slotFormulas } from '../plan/slot-weight.js';
@@ -131,6 +132,7 @@ const all: readonly Readonly<Record<string, Formula>>[] = [
   stockpileFormulas,
   evapotranspirationFormulas,
   frostFreeFormulas,
+  snowFormulas,
   soilTemperatureFormulas,
   soilWaterFormulas,
   arrivalFormulas,
@@ -180,7 +182,7 @@ const all: readonly Readonly<Record<string, Formula>>[] = [
   processingFormulas,
   iceFormulas,
   stationFormulas,
-  gasLimitFormulas,
+  heatLimitFormulas,
   largestBatchFormulas,
   readyByFormulas,
   slotFormulas,

@@ -13,7 +13,7 @@ import { orderChances } from '../poultry/losses.js';
 import { spaceRowAt } from '../poultry/space.js';
 import { floorHad } from './floor-had.js';
 import type { PlanContext } from './context.js';
-import { mostUnderGas } from './gas-limit.js';
+import { mostUnderHeat } from './heat-limit.js';
 import { homeSpaceOf } from './home-space.js';
 import { leftOn } from './freezer-account.js';
 import { packedOf, paceOf } from './leaving-freezer.js';
@@ -70,19 +70,19 @@ interface Room {
 /**
  * The largest batch that brooder, heat, pens or coop, freezer and hours allow on the dates of a
  * plan, and which of them stops it. The hours are those of the days among which processing at home
- * is split; lamps by the places under them in a mild room, gas by what a cold night asks for.
+ * is split; lamps and gas are held against what a cold night asks for, plates against their places.
  */
 export function largestBatch(context: PlanContext): LargestBatch | undefined {
   const rooms = [
     inBrooder(context),
-    underHeat(context),
+    underPlates(context),
     outdoors(context),
     inFreezer(context),
     inHours(context),
   ];
   const limits = [
     ...rooms.flatMap((room) => (room ? [limitOf(context, room)] : [])),
-    ...underGas(context),
+    ...underHeat(context),
   ].sort((a, b) => a.chicks.value - b.chicks.value);
   const [tightest] = limits;
   if (!tightest) return undefined;
@@ -165,36 +165,28 @@ function inBrooder(context: PlanContext): Room | undefined {
   };
 }
 
-function underHeat({ batch, facilities, tables }: PlanContext): Room | undefined {
+function underPlates({ batch, facilities, tables }: PlanContext): Room | undefined {
   const brooder = facilityOf(facilities, 'brooder', batch.brooderId);
-  if (!brooder || brooder.heat.kind === 'gas') return undefined;
-  const { plate, lampRule } = tables.heat;
-  const isPlate = brooder.heat.kind === 'plate';
-  const name = isPlate ? 'Heat plates' : 'Heat lamps';
+  if (brooder?.heat.kind !== 'plate') return undefined;
+  const { plate } = tables.heat;
+  const { count, wattsEach } = brooder.heat;
+  const from = ['heat.count', 'heat.wattsEach'] as const;
   return {
     kind: 'heat',
-    name,
-    have: fromRow(
-      brooder,
-      ['heat.count', 'heat.wattsEach'],
-      name,
-      brooder.heat.count * brooder.heat.wattsEach,
-      'W',
-      'A',
-    ) as Valued,
-    each: (isPlate
-      ? fromTable(plate, 'For each chick', plate.wattsPerChick, 'W', 'a')
-      : fromTable(lampRule, 'For a place', lampRule.lampW / lampRule.chicks, 'W', 'a')) as Valued,
+    name: 'Heat plates',
+    have: fromRow(brooder, from, 'Heat plates', count * wattsEach, 'W', 'A') as Valued,
+    each: fromTable(plate, 'For each chick', plate.wattsPerChick, 'W', 'a') as Valued,
     day: 0,
   };
 }
 
-/** Gas heats the air of a whole brooder, so that its limit is of heat and not of places. */
-function underGas(context: PlanContext): BatchLimit[] {
+/** Lamps and gas are a limit by the coldest night, not by the places under them alone. */
+function underHeat(context: PlanContext): BatchLimit[] {
   const brooder = facilityOf(context.facilities, 'brooder', context.batch.brooderId);
-  if (brooder?.heat.kind !== 'gas') return [];
-  const chicks = mostUnderGas(context, brooder);
-  return chicks ? [{ kind: 'heat', name: 'Gas heaters', chicks }] : [];
+  if (!brooder || brooder.heat.kind === 'plate') return [];
+  const chicks = mostUnderHeat(context, brooder);
+  const name = brooder.heat.kind === 'gas' ? 'Gas heaters' : 'Heat lamps';
+  return chicks ? [{ kind: 'heat', name, chicks }] : [];
 }
 
 function outdoors(context: PlanContext): Room | undefined {

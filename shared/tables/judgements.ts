@@ -186,6 +186,7 @@ export const JUDGED = {
   alarms: [
     'recentDays',
     'askedAgainDays',
+    'leavingAskedDays',
     'brooderOffK',
     'grazedLowCm',
     'tenderDays',

@@ -85,6 +85,11 @@ export interface TaskTemplate extends Sourced {
   readonly latestOffsetDays?: number;
   /** Nothing is left of it once that last day is past: what comes after it tells as much. */
   readonly lapses?: boolean;
+  /**
+   * What it begins must have gone on since that last day when its event comes: begun later, the event
+   * comes too soon.
+   */
+  readonly runsUntilEvent?: boolean;
   /** Work that must be done before its event, and is of no use once that is past. */
   readonly beforeEvent?: boolean;
   /**

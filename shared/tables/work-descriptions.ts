@@ -117,6 +117,7 @@ const taskTemplate = (name: string, own: 'taskTemplates' | 'herdTaskTemplates') 
       earliestOffsetDays: maybe(OFFSET_DAYS),
       latestOffsetDays: maybe(OFFSET_DAYS),
       lapses: maybe(YES_NO),
+      runsUntilEvent: maybe(YES_NO),
       beforeEvent: maybe(YES_NO),
       animalsNeedIt: maybe(YES_NO),
       doneByOrder: maybe(YES_NO),
@@ -200,6 +201,7 @@ export const work = nested(
       depletionShare: SHARE,
       usualSoilId: rowOf('soils'),
     }),
+    snow: part('Snow', { belowMeanC: AIR_C, meltMmPerC: MM }),
     smallestPieceHours: part('SmallestPiece', { value: HOURS, longerThanHours: HOURS }),
     placing: part('Placing', {
       priority: table('Priority', { id: priority, lostCost: POINTS, lateCostPerDay: POINTS }),

@@ -79,6 +79,9 @@ export function animalText(line: AnimalLine, day: Today, reader: Reader): string
   return [
     line.name,
     ...parts,
+    ...(line.kind === 'batch' && line.wasToLeave !== undefined
+      ? [`were to leave ${formatDate(line.wasToLeave, reader)}, nothing told`]
+      : []),
     ...(next ? [`${next.words} ${when}, ${formatDate(next.on, reader)}`] : []),
   ].join(' · ');
 }

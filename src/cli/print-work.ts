@@ -86,7 +86,7 @@ export function printWork(plan: WorkPlan, reader: Reader): string {
       : [
           '\nBefore all is ready',
           table(
-            ['', 'on', 'no time before it for', 'what would do'],
+            ['', 'on', 'not ready before it', 'what would do'],
             plan.eventsToMove.map(({ name, from, names, said }) => [
               name,
               near(from),

@@ -1,29 +1,33 @@
 import { describe, expect, it } from '@jest/globals';
 import { addDays } from '../../shared/calendar/plain-date.js';
 import type { HeatOut } from '../../shared/farm/heat-out.js';
+import type { FarmPicture } from '../../shared/farm/picture.js';
 import { planBatch, type BatchPlan } from '../../shared/plan/batch-plan.js';
+import { batchContext } from '../../shared/plan/batch-request.js';
+import { largestBatch } from '../../shared/plan/largest-batch.js';
 import { newBatch, newBrooder, newRequest, tables } from '../support/factories.js';
 import { newPicture } from '../support/pictures.js';
 
 const ARRIVED = '2027-01-06';
 const { farm, climate } = newRequest({});
 
-/** 80 chicks of January in a brooder with so many lamps, told to have come. */
-function plannedWith(
-  count: number,
-  today = addDays(ARRIVED, 1),
-  heatOuts: readonly HeatOut[] = [],
-): BatchPlan {
+/** 80 chicks of January in a brooder with so many lamps, told to have come once it is so far. */
+function pictureWith(count: number, today: string, heatOuts: readonly HeatOut[]): FarmPicture {
   const heat = { kind: 'lamp', wattsEach: 250, count, thermostat: false } as const;
-  const picture = newPicture({
+  const came = { id: 'came', batchId: 'c', date: ARRIVED, change: 'arrived', birds: 80 } as const;
+  return newPicture({
     ...{ farm, climate, today, heatOuts, facilities: [newBrooder({ heat })] },
     batches: [
       { ...newBatch({ brooderId: 'brooder', orderedBirds: 80 }), id: 'c', arrivalDate: ARRIVED },
     ],
-    headChanges: [{ id: 'came', batchId: 'c', date: ARRIVED, change: 'arrived', birds: 80 }],
+    headChanges: today < ARRIVED ? [] : [came],
   });
-  return planBatch(picture, tables, 'c');
 }
+const plannedWith = (
+  count: number,
+  today = addDays(ARRIVED, 1),
+  heatOuts: readonly HeatOut[] = [],
+): BatchPlan => planBatch(pictureWith(count, today, heatOuts), tables, 'c');
 const toBuy = (plan: BatchPlan) =>
   plan.tasks.tasks.find(({ templateId }) => templateId === 'meat.buy-heaters');
 
@@ -72,5 +76,26 @@ describe('lamps of birds that are there', () => {
     expect(numbers(plannedWith(1, today, [out(2)]))).toEqual(numbers(plannedWith(1)));
     const other = { ...out(0), batchId: 'another' };
     expect(numbers(plannedWith(needed, today, [other]))).toEqual([needed * 250, 0]);
+  });
+});
+
+describe('the largest batch under lamps', () => {
+  const most = (count: number): number | undefined => {
+    const picture = pictureWith(count, '2026-12-01', []);
+    return largestBatch(batchContext(picture, tables, 'c'))!.limits.find(
+      ({ kind }) => kind === 'heat',
+    )?.chicks.value;
+  };
+
+  it('is by what the coldest night asks for, not by the places that the common rule counts', () => {
+    const needed = plannedWith(0, '2026-12-01').heat!.heatersNeeded.value;
+    // 80 chicks come: with one lamp fewer than they need, fewer of them are warm.
+    expect(most(needed - 1) ?? 0).toBeLessThan(80);
+    expect(most(needed)!).toBeGreaterThanOrEqual(80);
+    expect(most(needed)!).toBeLessThan(75 * needed);
+  });
+
+  it('is none where lamps are too few for the empty brooder', () => {
+    expect(most(1)).toBe(0);
   });
 });

@@ -73,6 +73,7 @@ function Row({
 
 function BatchRow({ line, farmId, today, weather, onTell, said }: Shown & { line: BatchLine }) {
   const { age, head, where, heat, feed, water, eggs } = line;
+  const sayDate = useSayDate();
   return (
     <Row
       line={line}
@@ -104,6 +105,11 @@ function BatchRow({ line, farmId, today, weather, onTell, said }: Shown & { line
       {heat?.out && <HeatOutLine farmId={farmId} batchId={line.id} today={today} out={heat.out} />}
       {heat && <HeatLines heat={heat} />}
       <LampLine line={line} />
+      {line.wasToLeave !== undefined && (
+        <p>
+          <b>They were to leave on {sayDate(line.wasToLeave)}.</b> Nobody has told that they did.
+        </p>
+      )}
       {line.refills.map((said) => (
         <p key={said}>{said}</p>
       ))}

@@ -6,12 +6,12 @@ import { heatAsked, type HeatAsked } from './heat-asked.js';
 import { surroundingRows } from './heat-days.js';
 import { coldNightRows } from './outside-weather.js';
 
-export const gasLimitFormulas = {
+export const heatLimitFormulas = {
   chicks: {
     id: 'most-chicks-by-gas',
-    title: 'Most chicks for the gas heaters',
+    title: 'Most chicks for lamps or gas heaters',
     words:
-      'The most chicks with whom the heat that is needed on the coldest expected night is no more than the heaters give. Walls and floor lose the same with any number; each chick needs fresh air that must be warmed, more of it where a heater burns without a flue, and from its second week on gives warmth of its own. None where the empty brooder loses more than they give.',
+      'The most chicks with whom the heat that is needed on the coldest expected night is no more than the heaters give. Walls and floor lose the same with any number; each chick needs fresh air that must be warmed, more of it where a heater burns without a flue, and from its second week on gives warmth of its own. Lamps have places for no more than the common rule puts under one. None where the empty brooder loses more than they give.',
     symbols: 'max{N: Q(N) ≤ P}',
     sources: ['ARITHMETIC'],
     mark: 'computed',
@@ -22,10 +22,10 @@ export const gasLimitFormulas = {
 const MOST_CHICKS = 6000;
 
 /**
- * The most chicks that gas heaters keep warm on the coldest night of a plan; undefined where they
- * do so for any number that can be planned.
+ * The most chicks that lamps or gas heaters keep warm on the coldest night of a plan; undefined where
+ * they do so for any number that can be planned.
  */
-export function mostUnderGas(context: PlanContext, brooder: Brooder): NumberQuantity | undefined {
+export function mostUnderHeat(context: PlanContext, brooder: Brooder): NumberQuantity | undefined {
   const { heat } = brooder;
   const haveW = heat.count * heat.wattsEach;
   const askedBy = (chicks: number): HeatAsked => heatAsked(withChicks(context, chicks), brooder);
@@ -34,10 +34,10 @@ export function mostUnderGas(context: PlanContext, brooder: Brooder): NumberQuan
   const most = lastThatHolds(isWarm);
   const { ventilation, birds, floor } = context.tables.heat;
   return quantity(
-    `Gas heaters: most ${context.words.young}`,
+    `${heat.kind === 'gas' ? 'Gas heaters' : 'Heat lamps'}: most ${context.words.young}`,
     most,
     'count',
-    gasLimitFormulas.chicks,
+    heatLimitFormulas.chicks,
     [
       fromRow(brooder, 'heat.wattsEach', 'Each', heat.wattsEach, 'W', 'P'),
       fromRow(brooder, 'heat.count', 'Count', heat.count, 'count', 'n'),
