@@ -194,7 +194,7 @@ function placesFor(
 }
 
 /** Air around a brooder at night: a building keeps a little of the day's warmth. */
-function nightAround(brooder: Brooder, outsideC: number, table: HeatTable): number {
+export function nightAround(brooder: Brooder, outsideC: number, table: HeatTable): number {
   if (brooder.standsIn === 'heated-room') return brooder.roomC ?? table.heatedRoom.airC;
   return brooder.standsIn === 'outdoors' ? outsideC : outsideC + table.building.warmerThanOutsideK;
 }

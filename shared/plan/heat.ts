@@ -18,6 +18,7 @@ import {
   type BroodingHeat,
   type DayHeat,
 } from './heat-days.js';
+import { heatEnds } from './heat-ends.js';
 import { energyOf, lastHeatDayOf, type HeatEnergy } from './heat-energy.js';
 import { heatersOf, type Heaters } from './heat-heaters.js';
 import { instructionsOf, type HeatWeekPart } from './heat-instructions.js';
@@ -91,6 +92,7 @@ export function planHeat(context: PlanContext): Found<HeatPart | undefined> {
   const issues = [
     ...airScheduleIssues(context, heat),
     ...heatDangers(context, brooder, heat, weeks),
+    ...heatEnds(context, brooder, heat, days),
   ];
   return found(part, joined([outdoors, { cautions, issues }, heaters, circuit, clearance, energy]));
 }

@@ -99,3 +99,27 @@ describe('the largest batch under lamps', () => {
     expect(most(1)).toBe(0);
   });
 });
+
+describe('the end of the heat', () => {
+  const ends = (arrivalDate: string) => {
+    const picture = newPicture({
+      ...{ farm, climate, today: '2026-11-01', facilities: [newBrooder()] },
+      batches: [{ ...newBatch({ brooderId: 'brooder', orderedBirds: 80 }), id: 'c', arrivalDate }],
+    });
+    const { issues, heat, outdoors } = planBatch(picture, tables, 'c');
+    const said = issues.find(({ code }) => code.startsWith('heat-ends'));
+    return { said, last: String(heat!.lastHeatDay.value), out: outdoors.moveOut?.value };
+  };
+
+  it('in frost is held against what birds of that age stand by the rule of the move', () => {
+    const { said, last, out } = ends('2026-12-02');
+    // No night is warm enough to go out, and the schedule of six weeks is over in January: shipped at a day old, they are 42 days on its 41st.
+    expect([last, out]).toEqual([addDays('2026-12-02', 40), undefined]);
+    expect(said).toMatchObject({ code: 'heat-ends-cold', level: 'act' });
+    expect(said!.text).toContain('birds of that age stand 4.4 °C');
+  });
+
+  it('is no word where they go out before it, or nights are mild', () => {
+    for (const date of ['2027-05-19', '2027-06-16']) expect(ends(date).said).toBeUndefined();
+  });
+});

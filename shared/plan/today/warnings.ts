@@ -55,6 +55,7 @@ const IN_FEW_WORDS: Readonly<Record<string, string>> = {
   'brooder-hot': 'too hot in the brooder on a hot day',
   'heat-left-on': 'too hot at noon if all is left on',
   'heat-too-weak': 'not enough heat for a cold night',
+  'heat-ends-cold': 'cold in the brooder once the schedule ends',
   'heat-check': 'check the heat on a cold night',
   'plate-room-cold': 'room too cold for the plates',
   'lamp-too-strong': 'lamp too strong',
