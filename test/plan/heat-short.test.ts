@@ -1,5 +1,6 @@
 import { describe, expect, it } from '@jest/globals';
 import { addDays } from '../../shared/calendar/plain-date.js';
+import type { Brooder } from '../../shared/farm/facility.js';
 import type { HeatOut } from '../../shared/farm/heat-out.js';
 import type { FarmPicture } from '../../shared/farm/picture.js';
 import { planBatch, type BatchPlan } from '../../shared/plan/batch-plan.js';
@@ -101,9 +102,10 @@ describe('the largest batch under lamps', () => {
 });
 
 describe('the end of the heat', () => {
-  const ends = (arrivalDate: string) => {
+  const { roof: _roof, ...open } = newBrooder();
+  const ends = (arrivalDate: string, brooder: Brooder = open) => {
     const picture = newPicture({
-      ...{ farm, climate, today: '2026-11-01', facilities: [newBrooder()] },
+      ...{ farm, climate, today: '2026-11-01', facilities: [brooder] },
       batches: [{ ...newBatch({ brooderId: 'brooder', orderedBirds: 80 }), id: 'c', arrivalDate }],
     });
     const { issues, heat, outdoors } = planBatch(picture, tables, 'c');
@@ -116,7 +118,17 @@ describe('the end of the heat', () => {
     // No night is warm enough to go out, and the schedule of six weeks is over in January: shipped at a day old, they are 42 days on its 41st.
     expect([last, out]).toEqual([addDays('2026-12-02', 40), undefined]);
     expect(said).toMatchObject({ code: 'heat-ends-cold', level: 'act' });
-    expect(said!.text).toContain('birds of that age stand 4.4 °C');
+    const stands = /birds of that age stand (\d+\.?\d*) °C/;
+    expect(Number(stands.exec(said!.text)![1])).toBeCloseTo(4.4, 0);
+  });
+
+  it('under a lid is no alarm where their own warmth is enough, but is said', () => {
+    const { said } = ends('2026-12-02', newBrooder());
+    expect(said).toMatchObject({ code: 'heat-ends', level: 'note' });
+    const [, kept, stands] = /keeps it at about (\d+\.?\d*) °C.* stand (\d+\.?\d*) °C/.exec(
+      said!.text,
+    )!;
+    expect(Number(kept)).toBeGreaterThanOrEqual(Number(stands));
   });
 
   it('is no word where they go out before it, or nights are mild', () => {
