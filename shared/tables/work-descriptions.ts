@@ -123,7 +123,14 @@ const taskTemplate = (name: string, own: 'taskTemplates' | 'herdTaskTemplates') 
       doneByOrder: maybe(YES_NO),
       doneByArrival: maybe(YES_NO),
       onceHere: maybe(
-        nested('Once they are here', row('OnceHere', { name: NAME, days: DAYS, ifLate: WORDS })),
+        nested(
+          'Once they are here',
+          row('OnceHere', {
+            ...{ name: NAME, days: DAYS, ifLate: WORDS },
+            ...{ offsetDays: maybe(DAYS), hoursBase: maybe(HOURS) },
+            waitsFor: maybe(list('Waits for', rowOf(own), 20, 'ids')),
+          }),
+        ),
       ),
       leadNote: maybe(WORDS),
       lengthDays: maybe(DAYS),

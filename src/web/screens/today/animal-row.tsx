@@ -90,7 +90,10 @@ function BatchRow({ line, farmId, today, weather, onTell, said }: Shown & { line
         <>
           {heat?.tooCold && <BigNumber of={heat.tooCold} what={tooColdWords(heat)} />}
           {heat && (
-            <BigNumber of={heat.wanted} what={`${heat.tooCold ? 'wanted ' : ''}under the heat`} />
+            <BigNumber
+              of={heat.wanted}
+              what={`${heat.tooCold || heat.isToBuild ? 'wanted ' : ''}under the heat`}
+            />
           )}
           {heat && <BigNumber of={weather.tonight} what="low tonight" />}
           {eggs && <BigNumber of={eggs} what="to expect" />}
@@ -126,11 +129,14 @@ const tooColdWords = ({ night }: NonNullable<BatchLine['heat']>): string =>
   night?.on.value === 0 ? 'all they have tonight' : 'under the heat tonight, too cold';
 
 function HeatLines({ heat }: { heat: NonNullable<BatchLine['heat']> }) {
-  const { day, night, lampHeight, hot } = heat;
+  const { day, night, lampHeight, hot, isToBuild } = heat;
   if (!day || !night) return null;
   const isSame = day.words === night.words && !day.raisedTo;
   return (
     <>
+      {isToBuild && (
+        <p>Until the brooder is built: a big box in a warm room. In the brooder then:</p>
+      )}
       {!isSame && (
         <p>
           By day, at <Num of={day.around} /> around it, <Opened of={day.on} words={day.words} />
