@@ -1,5 +1,6 @@
 import type { ReactNode } from 'react';
 import { Link } from 'wouter';
+import type { PlainDate } from '../../../../shared/calendar/plain-date.js';
 import type { AnimalLine } from '../../../../shared/plan/today/animal-lines.js';
 import type { BatchLine } from '../../../../shared/plan/today/batch-line.js';
 import type { NextDate } from '../../../../shared/plan/today/days-to-go.js';
@@ -9,9 +10,11 @@ import type { Quantity } from '../../../../shared/explain/quantity.js';
 import { Num } from '../../explain/number.js';
 import { useSayDate } from '../../explain/say-date.js';
 import { BigNumber } from './big-number.js';
+import { AsPlanned, StillThere } from './moved-as-planned.js';
 
 interface Shown {
   readonly farmId: string;
+  readonly today: PlainDate;
   readonly weather: TodayWeather;
   /** Asks what happened to them. */
   readonly onTell: () => void;
@@ -171,7 +174,12 @@ function LampLine({ line: { lamp } }: { line: BatchLine }) {
 /** Days before which nobody has anything to tell of birds that are still to come. */
 const SOON_DAYS = 21;
 
-function ComingRow({ line, farmId, onTell, said }: Omit<Shown, 'weather'> & { line: BatchLine }) {
+function ComingRow({
+  line,
+  farmId,
+  onTell,
+  said,
+}: Omit<Shown, 'weather' | 'today'> & { line: BatchLine }) {
   const { head, next, stage } = line;
   const isSoon = next !== undefined && next.days.value <= SOON_DAYS;
   return (
@@ -195,7 +203,13 @@ function ComingRow({ line, farmId, onTell, said }: Omit<Shown, 'weather'> & { li
   );
 }
 
-function HerdRow({ line, farmId, onTell, said }: Omit<Shown, 'weather'> & { line: HerdLine }) {
+function HerdRow({
+  line,
+  farmId,
+  today,
+  onTell,
+  said,
+}: Omit<Shown, 'weather'> & { line: HerdLine }) {
   const sayDate = useSayDate();
   const { head, on, here, hay, water } = line;
   return (
@@ -220,6 +234,14 @@ function HerdRow({ line, farmId, onTell, said }: Omit<Shown, 'weather'> & { line
         </>
       }
     >
+      {line.unsaid && (
+        <p>
+          <AsPlanned farmId={farmId} moves={line.unsaid.moves} />{' '}
+          <StillThere farmId={farmId} today={today} of={line.unsaid.stillIn}>
+            No, still in
+          </StillThere>
+        </p>
+      )}
       {on && <p>There until {sayDate(on.until)}</p>}
       {!on && here && hay && (
         <p>Counted as on hay: outside its season the plan reckons with no grass.</p>
