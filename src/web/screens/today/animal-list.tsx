@@ -12,6 +12,7 @@ const MOST_OPEN = 2;
 
 interface Props {
   readonly farmId: string;
+  readonly today: PlainDate;
   readonly animals: readonly AnimalLine[];
   readonly today: PlainDate;
   readonly weather: TodayWeather;
