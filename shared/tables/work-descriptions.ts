@@ -211,6 +211,7 @@ export const work = nested(
       row('LookFor', {
         outdoorBirds: list('Outdoor birds', WORDS, 20, 'sentences', 1),
         cattle: list('Cattle', WORDS, 20, 'sentences', 1),
+        cattleInFrost: list('Cattle in frost', WORDS, 20, 'sentences', 1),
       }),
     ),
   }),
