@@ -186,6 +186,7 @@ export const JUDGED = {
   alarms: [
     'recentDays',
     'askedAgainDays',
+    'leavingAskedDays',
     'brooderOffK',
     'grazedLowCm',
     'tenderDays',
@@ -194,6 +195,8 @@ export const JUDGED = {
     'limitNearShare',
     'spellAheadDays',
     'spellDays',
+    'boardFloorsMost',
+    'boardFloorsStep',
     'boardShare',
     'leaveSoonestDays',
     'shorterRestShare',

@@ -194,6 +194,7 @@ export const work = nested(
       depletionShare: SHARE,
       usualSoilId: rowOf('soils'),
     }),
+    snow: part('Snow', { belowMeanC: AIR_C, meltMmPerC: MM }),
     smallestPieceHours: part('SmallestPiece', { value: HOURS, longerThanHours: HOURS }),
     placing: part('Placing', {
       priority: table('Priority', { id: priority, lostCost: POINTS, lateCostPerDay: POINTS }),

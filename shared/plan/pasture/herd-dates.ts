@@ -19,7 +19,7 @@ import type { SeasonBooks, StayRecord } from '../../pasture/season-books.js';
 import { issue } from '../../problems/plan-issue.js';
 import { found, type Found } from '../found.js';
 import { grazingOf } from './season-feed.js';
-import { firstFitDay, pastStays, type PastureContext } from './pasture-context.js';
+import { firstFitDay, toldStays, type PastureContext } from './pasture-context.js';
 import { END_WORDS } from './stay-reasons.js';
 import type { Chosen } from './surplus.js';
 import { withoutGrass } from './without-grass.js';
@@ -211,12 +211,20 @@ export function datesOf(context: PastureContext, chosen: Chosen, h: number): Fou
 const isStillToLeave = ({ leavesOn, leftAs }: CattleGroup, from: PlainDate): boolean =>
   leavesOn !== undefined && leftAs === undefined && from <= leavesOn;
 
-/** The first day on grass of this season by the moves that were told; undefined where none was. */
+/**
+ * The first day on grass of this season by the moves that were told, one of today with them; undefined
+ * where none was.
+ */
 function toldTurnOut(context: PastureContext, h: number): PlainDate | undefined {
-  const days = pastStays(context).flatMap(({ herd, from }) => (herd === h ? [from] : []));
-  const first = Math.min(...days);
+  const { herds, span } = context;
+  const first = toldStays(context)
+    .filter(({ herdId }) => herdId === herds[h]!.id)
+    .reduce<PlainDate | undefined>(
+      (least, { from }) => (least === undefined || from < least ? from : least),
+      undefined,
+    );
   // On grass since before its year begins: nobody turned it out.
-  return days.length === 0 || first === 0 ? undefined : context.dateOf(first);
+  return first === undefined || first <= span.first ? undefined : first;
 }
 
 const outOf = (apart: Apart | undefined): { out?: string } => (apart ? { out: apart.out } : {});

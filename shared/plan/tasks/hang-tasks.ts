@@ -111,12 +111,13 @@ export function hangTasks(
 function openOffsetDays(
   { offsetDays, conditions }: TaskTemplate,
   { date }: PlanEvent,
-  { isShut }: TasksFor,
+  { isShut, today }: TasksFor,
 ): number {
   if (!conditions?.shopsOpen || !isShut) return offsetDays;
   let open = offsetDays;
   while (offsetDays - LONGEST_SHUT_DAYS < open && isShut(addDays(date, open))) open--;
-  return open;
+  // What is asked for today is not late because shops are closed today.
+  return addDays(date, open) < today && today <= addDays(date, offsetDays) ? offsetDays : open;
 }
 
 /** No more than this is looked for a day on which shops are open. */

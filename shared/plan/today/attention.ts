@@ -27,13 +27,15 @@ export function attentionOf(looked: Looked, more: readonly Alarm[] = []): Attent
     ...nobodyThere(plan, last),
     ...batches.flatMap((batch) => ofBatch(batch, looked, last)),
     ...areTheyOut(looked),
+    ...haveTheyLeft(looked),
     ...ofPasture(looked.pasture, last),
     ...tooSoon(looked, last),
     ...ofWork(plan, last),
   ].sort((a, b) => order(a) - order(b) || byDate(a, b));
 }
 
-const order = ({ level, isAlarm }: Attention): number => (level === 'stop' ? 0 : isAlarm ? 1 : 2);
+const order = ({ level, isAlarm }: Attention): number =>
+  level === 'stop' ? (isAlarm ? 0 : 1) : isAlarm ? 2 : 3;
 const byDate = (a: Attention, b: Attention): number => {
   const [first, second] = [a.by ?? '', b.by ?? ''];
   return first < second ? -1 : first > second ? 1 : 0;
@@ -102,6 +104,24 @@ const areTheyOut = ({ picture: { herds, today }, pasture }: Looked): Attention[]
         text: 'By the plan they go out today. Tell the move once they are out: until then their turn-out, and all that is tied to it, moves on by a day each morning. Where they wait for something, give the herd its “Not on grass before”.',
         of: name,
         place: { kind: 'pasture' as const },
+      },
+    ];
+  });
+
+/** Meat birds that were to leave, of which nobody told that they did. */
+const haveTheyLeft = ({ animals, picture: { farm, today } }: Looked): Attention[] =>
+  animals.flatMap((line) => {
+    if (line.kind !== 'batch' || line.wasToLeave === undefined) return [];
+    const { id, name, wasToLeave } = line;
+    const on = formatDate(wasToLeave, { units: farm.units, today });
+    return [
+      {
+        key: `left/${id}`,
+        level: 'act' as const,
+        words: `have they left? They were to on ${on}`,
+        text: `Nobody told that they did. Until then they are looked after as before, and the work of processing them waits for your answer. Touch “Tell” at them above: how many were processed, or that processing is on another day. Its work then stands before that day. Heavy birds that stay on want room, shade and water: losses rise with every hot day.`,
+        of: name,
+        place: { kind: 'batch' as const, id },
       },
     ];
   });

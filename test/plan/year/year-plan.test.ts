@@ -81,7 +81,7 @@ describe('a batch on the strip', () => {
         ({ words }) => words === `order ${plan.birds.chicksPlaced.value} chicks`,
       );
     const when = { on: '2027-02-06', dueBy: '2027-03-24' };
-    const day = { name: 'Order chicks', ...when };
+    const day = { name: 'Order chicks', spareDays: 46, ...when };
     expect(order(new Map([[key, day]]))).toMatchObject(when);
     expect(order(new Map())?.on).toBe(
       plan.tasks.tasks.find((task) => key.endsWith(task.id))!.start,
