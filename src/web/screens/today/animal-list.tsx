@@ -14,7 +14,6 @@ interface Props {
   readonly farmId: string;
   readonly today: PlainDate;
   readonly animals: readonly AnimalLine[];
-  readonly today: PlainDate;
   readonly weather: TodayWeather;
   readonly ask: (line: AnimalLine) => void;
   readonly saidOf: (id: string) => ReactNode;
