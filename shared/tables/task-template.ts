@@ -60,6 +60,9 @@ export interface OnceHere {
   readonly hoursBase?: number;
 }
 
+/** What a template says in some other case: what is left out stays. */
+export type SaidOtherwise = Partial<Pick<TaskTemplate, 'name' | 'ifLate'>>;
+
 /** A task before it has dates: hung on an event, in hours by a base and an amount for each unit. */
 export interface TaskTemplate extends Sourced {
   readonly id: string;
@@ -101,6 +104,10 @@ export interface TaskTemplate extends Sourced {
   readonly doneByOrder?: boolean;
   /** Work of which nothing is left once the birds were told to have come. */
   readonly doneByArrival?: boolean;
+  /** How it reads where the birds never go out. */
+  readonly keptIn?: SaidOtherwise;
+  /** How it reads where it is not warm on the day. */
+  readonly inTheCold?: SaidOtherwise;
   /**
    * How it is said, and for how many days it is of use, once birds were told to have come before it was
    * done: that it is dropped or asked for then is common practice, no source.
@@ -143,4 +150,6 @@ export interface TaskTemplate extends Sourced {
   readonly mostWaitDays?: Readonly<Record<string, number>>;
   readonly waitsForOutside?: readonly string[];
   readonly ifLate: string;
+  /** What it does to do it too soon, where it does. */
+  readonly ifEarly?: string;
 }

@@ -11,6 +11,7 @@ import { Num } from '../../explain/number.js';
 import { useSayDate } from '../../explain/say-date.js';
 import { BigNumber } from './big-number.js';
 import { HeatOutLine } from './heat-out-line.js';
+import { AsPlanned, StillThere } from './moved-as-planned.js';
 
 interface Shown {
   readonly farmId: string;
@@ -223,7 +224,13 @@ function ComingRow({
   );
 }
 
-function HerdRow({ line, farmId, onTell, said }: Omit<Shown, 'weather'> & { line: HerdLine }) {
+function HerdRow({
+  line,
+  farmId,
+  today,
+  onTell,
+  said,
+}: Omit<Shown, 'weather'> & { line: HerdLine }) {
   const sayDate = useSayDate();
   const { head, on, here, hay, water } = line;
   return (
@@ -248,6 +255,14 @@ function HerdRow({ line, farmId, onTell, said }: Omit<Shown, 'weather'> & { line
         </>
       }
     >
+      {line.unsaid && (
+        <p>
+          <AsPlanned farmId={farmId} moves={line.unsaid.moves} />{' '}
+          <StillThere farmId={farmId} today={today} of={line.unsaid.stillIn}>
+            No, still in
+          </StillThere>
+        </p>
+      )}
       {on && <p>There until {sayDate(on.until)}</p>}
       {!on && here && hay && (
         <p>Counted as on hay: outside its season the plan reckons with no grass.</p>
