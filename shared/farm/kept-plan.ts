@@ -12,6 +12,8 @@ export interface KeptJob {
   readonly doneWithout?: readonly string[];
   /** Hours of it that were told as done on the day of the plan: the pieces are without them. */
   readonly partHours?: number;
+  /** Of a trip for feed: its first day and the seller, left out where nobody named one. */
+  readonly trip?: { readonly on: string; readonly from?: string };
   readonly pieces: readonly {
     readonly date: string;
     readonly minutes: number;

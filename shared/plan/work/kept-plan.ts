@@ -4,6 +4,7 @@ import { digestOf } from '../../maths/digest.js';
 import { signatureOf } from '../../schedule/work-signature.js';
 import { placedMinutes, type WorkJob, type WorkPiece } from '../../schedule/work.js';
 import type { WorkPlacing, WorkProblem } from '../../schedule/work.js';
+import type { TripToBuy } from '../tasks/task.js';
 import { nearSignatures } from './near-work.js';
 import type { WorkNeed } from './work-need.js';
 import type { WorkRequest } from './work-request.js';
@@ -38,6 +39,7 @@ export function keptPlan(
           ...(near.has(need.key) ? { nearFor: near.get(need.key)! } : {}),
           ...(need.isBoundToADay ? { isBoundToADay: true } : {}),
           ...(need.doneWithout ? { doneWithout: need.doneWithout } : {}),
+          ...(need.buys ? { trip: tripOf(need.buys) } : {}),
           ...(partOf.has(need.key) ? { partHours: partOf.get(need.key)! } : {}),
           pieces: plan[i]!.map(({ day, minutes, workers }) => ({
             date: addDays(today, day),
@@ -49,6 +51,11 @@ export function keptPlan(
     ]),
   };
 }
+
+const tripOf = ({ on, from }: TripToBuy): NonNullable<KeptJob['trip']> => ({
+  on,
+  ...(from === undefined ? {} : { from }),
+});
 
 /**
  * What today’s plans had for today of work that was since ticked off: whose hours it took, and how many,
