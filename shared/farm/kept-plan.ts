@@ -1,3 +1,9 @@
+interface KeptPiece {
+  readonly date: string;
+  readonly minutes: number;
+  readonly personIds: readonly string[];
+}
+
 /** Where one piece of work stood in an earlier plan. */
 export interface KeptJob {
   readonly name: string;
@@ -14,11 +20,9 @@ export interface KeptJob {
   readonly partHours?: number;
   /** Of a trip for feed: its first day and the seller, left out where nobody named one. */
   readonly trip?: { readonly on: string; readonly from?: string };
-  readonly pieces: readonly {
-    readonly date: string;
-    readonly minutes: number;
-    readonly personIds: readonly string[];
-  }[];
+  readonly pieces: readonly KeptPiece[];
+  /** Where it stood before it was put off: there it goes again when that is taken back. */
+  readonly stoodAt?: readonly KeptPiece[];
 }
 
 /** An earlier plan of the work, by its key: what the next stays with, and is compared with. */

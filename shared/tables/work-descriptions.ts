@@ -127,7 +127,14 @@ const taskTemplate = (name: string, own: 'taskTemplates' | 'herdTaskTemplates') 
       keptIn: maybe(nested('Kept in', SAID_OTHERWISE)),
       inTheCold: maybe(nested('In the cold', SAID_OTHERWISE)),
       onceHere: maybe(
-        nested('Once they are here', row('OnceHere', { name: NAME, days: DAYS, ifLate: WORDS })),
+        nested(
+          'Once they are here',
+          row('OnceHere', {
+            ...{ name: NAME, days: DAYS, ifLate: WORDS },
+            ...{ offsetDays: maybe(DAYS), hoursBase: maybe(HOURS) },
+            waitsFor: maybe(list('Waits for', rowOf(own), 20, 'ids')),
+          }),
+        ),
       ),
       leadNote: maybe(WORDS),
       lengthDays: maybe(DAYS),
