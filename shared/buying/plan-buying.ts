@@ -31,8 +31,14 @@ const SHIFTS = [1, -1, 2, -2, 3, -3, 5, -5, 7, -7, 10, -10, 14, -14, 21, -21, 28
  *
  * @param tries sets of trips to cost; more seldom gives a worse plan, and then by little: where the
  *   search is cut off, a trip on which nothing is bought falls away
+ * @param kept trips of an earlier plan: they stay, as far as they can, unless others save as much
+ *   as `KEEPS_FOR` of the cost
  */
-export function planBuying(problem: BuyingProblem, tries = TRIES): BuyingPlan {
+export function planBuying(
+  problem: BuyingProblem,
+  tries = TRIES,
+  kept: readonly Trip[] = [],
+): BuyingPlan {
   const costs = new TripCosts(problem);
   const search = new Search(costs, costs.isTogether ? tries / TOGETHER_TAKES : tries);
   const random = seededRandom(1);
@@ -49,8 +55,15 @@ export function planBuying(problem: BuyingProblem, tries = TRIES): BuyingPlan {
     const found = search.descend(costs.costed(search.shake(best.trips, random)));
     if (found.cost < best.cost) best = found;
   }
-  return costs.planOf(search.settle(best).trips);
+  const settled = search.settle(best);
+  const still = kept.filter(({ supplier, day }) => problem.suppliers[supplier]!.days[day] === 1);
+  const stayed = still.length === 0 ? undefined : search.stay(costs.costed(still));
+  const isKept = stayed !== undefined && stayed.cost <= (1 + KEEPS_FOR) * settled.cost;
+  return costs.planOf((isKept ? stayed : settled).trips);
 }
+
+/** A share of what all feed costs for which nobody lays out the trips of a year anew. */
+const KEEPS_FOR = 0.01;
 
 /** Ways to change a set of trips, each worked out when it is tried; some turn out to be none. */
 type Changes = Iterable<() => readonly Trip[] | undefined>;
@@ -76,9 +89,20 @@ class Search {
     return this.improve(from, (trips) => this.delays(trips));
   }
 
+  /** Trips as they were, but for changes that save much: of feed that runs out, or goes stale. */
+  stay(from: Costed): Costed {
+    this.left = SETTLING_TRIES;
+    return this.improve(
+      from,
+      (trips, changedDay) => this.changes(trips, changedDay),
+      KEEPS_FOR * from.cost,
+    );
+  }
+
   private improve(
     from: Costed,
     changes: (trips: readonly Trip[], changedDay: number) => Changes,
+    leastGain = LEAST_GAIN,
   ): Costed {
     let at = from;
     let changedDay = 0;
@@ -87,8 +111,8 @@ class Search {
       for (const change of changes(at.trips, changedDay)) {
         const trips = change();
         if (!trips || this.left <= 0) continue;
-        const cost = this.costOf(trips, at.cost - LEAST_GAIN);
-        if (at.cost - LEAST_GAIN <= cost) continue;
+        const cost = this.costOf(trips, at.cost - leastGain);
+        if (at.cost - leastGain <= cost) continue;
         changedDay = firstChangedDay(at.trips, trips);
         at = { trips, cost };
         isBetter = true;

@@ -18,6 +18,8 @@ export interface KeptJob {
   readonly doneWithout?: readonly string[];
   /** Hours of it that were told as done on the day of the plan: the pieces are without them. */
   readonly partHours?: number;
+  /** Of a trip for feed: its first day and the seller, left out where nobody named one. */
+  readonly trip?: { readonly on: string; readonly from?: string };
   readonly pieces: readonly KeptPiece[];
   /** Where it stood before it was put off: there it goes again when that is taken back. */
   readonly stoodAt?: readonly KeptPiece[];

@@ -126,6 +126,24 @@ describe('planBuying', () => {
     );
   });
 
+  it('stays with the trips of an earlier plan, unless others save a hundredth', () => {
+    fc.assert(
+      fc.property(anyFeeds, ({ problem }) => {
+        const plan = planBuying(problem, 120);
+        const [first] = plan.trips;
+        fc.pre(first !== undefined && plan.short.length === 0 && plan.overKg === 0);
+        const again = planBuying(problem, 120, plan.trips);
+        expect(again.short).toEqual([]);
+        if (0.99 * plan.cost < again.cost) expect(again.trips).toEqual(plan.trips);
+        // Trips of a plan that was far worse are no reason to stay.
+        const worse = planBuying(problem, 120, [first!]);
+        expect(worse.short).toEqual([]);
+        expect(worse.cost).toBeLessThanOrEqual(1.02 * plan.cost);
+      }),
+      { numRuns: 25 },
+    );
+  });
+
   it('costs no more with more tries, but for a trip and 1 %: a search that is cut off may be settled better', () => {
     fc.assert(
       fc.property(anyFeeds, ({ problem }) => {

@@ -187,6 +187,7 @@ const buysOf = ({ on, from, lines, along, firstFeed }: FeedTrip, currency: strin
       : { money: new Big(minor).div(10 ** minorDigits(currency)).toFixed(minorDigits(currency)) };
   return {
     ...(from === ANYWHERE ? {} : { from }),
+    on: String(on.value),
     ...(firstFeed && firstFeed.by < String(on.value) ? { tooLateFor: firstFeed } : {}),
     lines: [
       ...lines.map(({ name, bags, bagKg, cost }) => ({

@@ -1,5 +1,11 @@
 import { addDays, daysBetween, type PlainDate } from '../../calendar/plain-date.js';
-import type { BuyingPlan, BuyingProblem, FeedItem, Offer } from '../../buying/buying-problem.js';
+import type {
+  BuyingPlan,
+  BuyingProblem,
+  FeedItem,
+  Offer,
+  Trip,
+} from '../../buying/buying-problem.js';
 import { planBuying } from '../../buying/plan-buying.js';
 import type { FarmPicture } from '../../farm/picture.js';
 import { bagPrice } from '../../farm/feed-product.js';
@@ -18,7 +24,7 @@ import {
   type FeedLot,
   type StoredFeed,
 } from './feed-stock.js';
-import { whereBought, type Source } from './where-bought.js';
+import { ANYWHERE, whereBought, type Source } from './where-bought.js';
 
 /** Days that are planned for. */
 export const YEAR_DAYS = 365;
@@ -101,10 +107,30 @@ export function yearBuying(
     handDays: tables.feedKeeping.bagLeadDays,
   };
   return {
-    ...{ feeds, sources, problem, plan: planBuying(problem), storeKg, unknown },
+    ...{
+      feeds,
+      sources,
+      problem,
+      plan: planBuying(problem, undefined, keptTrips(picture, sources)),
+      storeKg,
+      unknown,
+    },
     names: new Map(planned.map(({ id, name }) => [id, name])),
     now: daysBetween(from, today),
   };
+}
+
+/** Trips of the last plan of the work that are still to come. */
+function keptTrips({ keptPlans, today }: FarmPicture, sources: readonly Source[]): Trip[] {
+  const jobs = Object.values(keptPlans[0]?.jobs ?? {});
+  const all = jobs.flatMap(({ trip }): Trip[] => {
+    const supplier = sources.findIndex(({ name }) => name === (trip?.from ?? ANYWHERE));
+    const day = trip ? daysBetween(today, trip.on) : -1;
+    return supplier < 0 || day < 0 || YEAR_DAYS <= day ? [] : [{ supplier, day }];
+  });
+  return all
+    .sort((a, b) => a.day - b.day || a.supplier - b.supplier)
+    .filter(({ day, supplier }, k) => day !== all[k - 1]?.day || supplier !== all[k - 1]?.supplier);
 }
 
 function usualBagMinor(feeds: readonly FeedProduct[], currency: string): number {

@@ -15,6 +15,8 @@ export interface FirstFeed {
 /** What somebody brings home from a trip, as it is told when it is done. */
 export interface TripToBuy {
   readonly from?: string;
+  /** The first day for it, by the plan of the year’s feed. */
+  readonly on: PlainDate;
   /** The first feed of birds that it can bring only after the day by which it is to be there. */
   readonly tooLateFor?: FirstFeed;
   readonly lines: readonly {

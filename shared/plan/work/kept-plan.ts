@@ -4,6 +4,7 @@ import { digestOf } from '../../maths/digest.js';
 import { signatureOf } from '../../schedule/work-signature.js';
 import { placedMinutes, type WorkJob, type WorkPiece } from '../../schedule/work.js';
 import type { WorkPlacing, WorkProblem } from '../../schedule/work.js';
+import type { TripToBuy } from '../tasks/task.js';
 import { nearSignatures } from './near-work.js';
 import type { WorkNeed } from './work-need.js';
 import type { WorkRequest } from './work-request.js';
@@ -39,6 +40,7 @@ export function keptPlan(
           ...(near.has(need.key) ? { nearFor: near.get(need.key)! } : {}),
           ...(need.isBoundToADay ? { isBoundToADay: true } : {}),
           ...(need.doneWithout ? { doneWithout: need.doneWithout } : {}),
+          ...(need.buys ? { trip: tripOf(need.buys) } : {}),
           ...(putOff.has(need.key) ? stoodAt(request, need.key) : {}),
           ...(partOf.has(need.key) ? { partHours: partOf.get(need.key)! } : {}),
           pieces: plan[i]!.map(({ day, minutes, workers }) => ({
@@ -51,6 +53,11 @@ export function keptPlan(
     ]),
   };
 }
+
+const tripOf = ({ on, from }: TripToBuy): NonNullable<KeptJob['trip']> => ({
+  on,
+  ...(from === undefined ? {} : { from }),
+});
 
 /** Work that is put off to a day still to come. */
 const putOffKeys = ({ progress, today }: Pick<WorkRequest, 'progress' | 'today'>): Set<string> =>

@@ -119,7 +119,8 @@ function hoursWords(
       : job.smallestPieceMinutes === undefined
         ? `, or a helper for all ${formatHours(job.minutes / 60)} of it`
         : ', or a helper for as long';
-  return `${formatHours(minutes / 60)} more on ${date}${helper}.`;
+  const late = Math.max(0, job.dueDay) < day ? ' It is late even so.' : '';
+  return `${formatHours(minutes / 60)} more on ${date}${helper}.${late}`;
 }
 
 /**

@@ -6,7 +6,6 @@ import type { FarmPicture } from '../../../shared/farm/picture.js';
 import { planAnimals } from '../../../shared/plan/farm/animal-plans.js';
 import { workOfFarm } from '../../../shared/plan/farm/work-of-farm.js';
 import type { PasturePlan } from '../../../shared/plan/pasture/pasture-plan.js';
-import { isFetch } from '../../../shared/plan/tasks/fetches.js';
 import { workPlanOf } from '../../../shared/plan/work/work-plan.js';
 import type { PlannedJob } from '../../../shared/plan/work/planned-work.js';
 import { seededRandom } from '../../../shared/schedule/random.js';
@@ -55,9 +54,6 @@ function nextMorning(
 }
 
 const isInPart = ({ lostHours, pieces }: PlannedJob): boolean => 0 < lostHours && 0 < pieces.length;
-/** A trip for feed half a year ahead: those are laid out anew as the year goes by. */
-const isFarFetch = ({ key, pieces: [first] }: PlannedJob, today: string): boolean =>
-  isFetch(key) && first !== undefined && addDays(today, 180) < first.date;
 /** Pieces from a day on by the key of their work, in minutes. */
 const placesOf = ({ work }: Planned, from: string) =>
   new Map(
@@ -84,10 +80,8 @@ function expectNothingMoves(first: FarmPicture, days: number): void {
     plan = planOf(picture);
     const now = placesOf(plan, picture.today);
     const inPart = new Set(before.work.jobs.filter(isInPart).map(({ key }) => key));
-    const isFar = (job: PlannedJob): boolean => isFarFetch(job, today);
-    const far = new Set(before.work.jobs.filter(isFar).map(({ key }) => key));
     for (const [key, was] of placesOf(before, picture.today)) {
-      if (was.length === 0 || far.has(key)) continue;
+      if (was.length === 0) continue;
       const is = now.get(key) ?? [];
       // Of what had no place for a part, a later last day of the plan may give room to more.
       const held = inPart.has(key) ? is.filter((piece) => was.includes(piece)) : is;
