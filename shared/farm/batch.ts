@@ -65,6 +65,13 @@ export const hatchesHere = ({ origin = 'hatchery' }: Comes): boolean =>
 /** Whether they come as started pullets: feathered, and past the need of a brooder. */
 export const isStarted = ({ origin }: Comes): boolean => origin === 'started';
 
+/** Whether a box of them is sent: chicks fetched on the day they hatch and grown birds come by no post. */
+export const comesByPost = ({
+  hatchToArrivalDays,
+  ...comes
+}: Comes & { readonly hatchToArrivalDays: number }): boolean =>
+  !hatchesHere(comes) && !isStarted(comes) && 0 < hatchToArrivalDays;
+
 /** Age of a batch on the day it comes, days from hatch. */
 export const arrivalAgeDaysOf = ({
   origin,

@@ -31,6 +31,13 @@ export const placesFoundFields = row('PlacesFound', {
 });
 export type PlacesFound = RowOf<typeof placesFoundFields>;
 
+/** A country that a point near a border may lie in, by its nearest town there. */
+export const possibleCountryFields = row('PossibleCountry', {
+  countryName: text('Country', 100),
+  ...OF_COUNTRY,
+});
+export type PossibleCountry = RowOf<typeof possibleCountryFields>;
+
 /** What is known of a point on the map. */
 export const pointFields = row('Point', {
   /** The nearest town, and how far it is. */
@@ -38,6 +45,8 @@ export const pointFields = row('Point', {
   nearKm: number('Distance', within(0, 20100, 'km', 'Give the distance.')),
   elevationM: optional(elevationM),
   note: optional(text('Note', 500)),
+  /** Where towns of more than one country are near: those it may be, the nearest first. */
+  countries: optional(rows('Countries it may be in', possibleCountryFields, 10, 'country')),
   ...OF_COUNTRY,
 });
 export type Point = RowOf<typeof pointFields>;

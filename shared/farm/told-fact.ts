@@ -13,6 +13,7 @@ import {
 } from './head-count.js';
 import type { GroundCheck } from './ground-check.js';
 import type { Progress } from './job.js';
+import type { HeatOut, HeatWorks } from './heat-out.js';
 import type { Mowing, PaddockMown } from './mowing.js';
 import type { GrassReading } from './paddock.js';
 import type { EggCount, EggsCounted } from './egg-count.js';
@@ -109,6 +110,7 @@ export type SeasonFact =
   | Told<'bought', Bought>
   | Told<'water-drunk', WaterDrunk>
   | Told<'brooder-seen', BrooderSeen>
+  | Told<'heat-works', HeatWorks>
   | Told<'eggs-gone', EggsGone>
   | Told<'rained', Rained>
   | Told<'calved', Calved>
@@ -266,5 +268,11 @@ export const brooderLooksOf = (
 ): BrooderLook[] =>
   holding(facts)
     .filter(({ on }) => addDays(today, -BROODER_LOOK_DAYS) <= on)
+    .map(({ id, about, on, details }) => ({ id, batchId: about, date: on, ...details }))
+    .sort((a, b) => (a.date < b.date ? -1 : a.date > b.date ? 1 : 0));
+
+/** How much of the heat of each batch works, as told last; the oldest first. */
+export const heatOutsOf = (facts: readonly FactOf<'heat-works'>[]): HeatOut[] =>
+  holding(facts)
     .map(({ id, about, on, details }) => ({ id, batchId: about, date: on, ...details }))
     .sort((a, b) => (a.date < b.date ? -1 : a.date > b.date ? 1 : 0));

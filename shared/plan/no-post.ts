@@ -1,6 +1,6 @@
 import { addDays, weekdayOf, type PlainDate } from '../calendar/plain-date.js';
 import type { Sourced } from '../explain/formula.js';
-import { isStarted } from '../farm/batch.js';
+import { comesByPost } from '../farm/batch.js';
 import { issue, type PlanIssue } from '../problems/plan-issue.js';
 import { formatDate } from '../units/dates.js';
 import type { PlanContext } from './context.js';
@@ -37,9 +37,9 @@ export function noPost(
   request: PostOfPlace & Pick<PlanRequest, 'batch'> & Pick<PlanContext, 'words'>,
 ): PlanIssue[] {
   const { batch, farm, today, words } = request;
-  const { arrivalDate, hatchToArrivalDays } = batch;
-  // Chicks fetched on the day of hatch and grown birds come by no post; what has come has come.
-  if (isStarted(batch) || hatchToArrivalDays === 0 || arrivalDate < today) return [];
+  const { arrivalDate } = batch;
+  // What has come has come.
+  if (!comesByPost(batch) || arrivalDate < today) return [];
   const say = (date: PlainDate): string => formatDate(date, { units: farm.units, today });
   const none = noPostOn(arrivalDate, request);
   if (none) {

@@ -1,6 +1,7 @@
 import { Injectable } from '@nestjs/common';
-import type { Place, PlacesFound, Point } from '../../shared/farm/place.js';
+import type { Place, PlacesFound, Point, PossibleCountry } from '../../shared/farm/place.js';
 import type { Spot } from '../../shared/weather/climate-estimate.js';
+import { startDefaults } from '../reference/start-defaults.js';
 import {
   OpenWeatherClient,
   WeatherServiceError,
@@ -9,7 +10,7 @@ import {
 import { askedPlaces, isSaid } from './asked-place.js';
 import { ofCountry } from './of-country.js';
 import { countryName, regionName, waysToSay } from './regions.js';
-import { TownTable, type Town } from './town-table.js';
+import { TownTable, type NearTown, type Town } from './town-table.js';
 
 /** Where places lie: by the table that came with the program, or by the weather service. */
 @Injectable()
@@ -37,15 +38,26 @@ export class PlacesService {
     }
   }
 
-  /** What follows from where a spot lies. Its height is known only to the weather service. */
+  /**
+   * What follows from where a spot lies. Country and region are left out where a town of another
+   * country is near too, or none at all: which it is can only be asked. Its height is known only to the weather service. */
   async at(spot: Spot, isOnline: boolean): Promise<Point> {
-    const { town, km } = this.towns().nearest(spot);
+    const [nearest, ...others] = this.towns().nearestByCountry(spot);
+    const { town, km } = nearest!;
     const height = isOnline ? await this.heightOf(spot) : {};
+    const { farthestKm, otherTimesAsFar } = startDefaults().nearestTown;
+    const isNear = km <= farthestKm;
+    const near = isNear ? others.filter((each) => each.km <= otherTimesAsFar * km) : [];
+    const { country, region, ...rest } = ofCountry(spot, town.country, town.division);
+    const isSure = isNear && near.length === 0;
     return {
       near: town.name,
       nearKm: Math.round(km * 10) / 10,
       ...height,
-      ...ofCountry(spot, town.country, town.division),
+      ...rest,
+      ...(isSure && country !== undefined ? { country } : {}),
+      ...(isSure && region !== undefined ? { region } : {}),
+      ...(near.length === 0 ? {} : { countries: [nearest!, ...near].map(asCountry) }),
     };
   }
 
@@ -97,6 +109,12 @@ export class PlacesService {
     return (this.table ??= TownTable.read());
   }
 }
+
+/** What follows from a country that a spot may lie in: the zone is that of its nearest town. */
+const asCountry = ({ town }: NearTown): PossibleCountry => ({
+  countryName: countryName(town.country) ?? town.country,
+  ...ofCountry(town, town.country, town.division),
+});
 
 /** Whether a town lies in a state, region or country, however that is written. */
 const isIn = ({ country, division }: Town, where: string): boolean =>

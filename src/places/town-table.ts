@@ -20,6 +20,11 @@ export interface Town extends Spot {
   readonly population: number;
 }
 
+export interface NearTown {
+  readonly town: Town;
+  readonly km: number;
+}
+
 const MOST_FOUND = 12;
 
 /**
@@ -78,16 +83,24 @@ export class TownTable {
       .slice(0, MOST_FOUND);
   }
 
-  nearest(spot: Spot): { town: Town; km: number } {
-    let [nearest, least] = [0, Infinity];
-    for (let at = 0; at < this.names.length; at++) {
+  nearest(spot: Spot): NearTown {
+    return this.nearestByCountry(spot)[0]!;
+  }
+
+  /** The nearest town of each country, the nearest of all first. */
+  nearestByCountry(spot: Spot): NearTown[] {
+    const least = new Map<string, { at: number; km: number }>();
+    this.countries.forEach((country, at) => {
       const km = distanceKm(spot, {
         latitudeDeg: this.latitudes[at]!,
         longitudeDeg: this.longitudes[at]!,
       });
-      if (km < least) [nearest, least] = [at, km];
-    }
-    return { town: this.townAt(nearest), km: least };
+      const found = least.get(country);
+      if (found === undefined || km < found.km) least.set(country, { at, km });
+    });
+    return [...least.values()]
+      .sort((a, b) => a.km - b.km)
+      .map(({ at, km }) => ({ town: this.townAt(at), km }));
   }
 
   private townAt(at: number): Town {

@@ -4,7 +4,6 @@ import type { DeepPartial, EntityManager } from 'typeorm';
 import { plainDateAt } from '../../shared/calendar/plain-date.js';
 import { farmFields, personFields } from '../../shared/farm/farm.js';
 import { FREE_TIMES, type StartUsual } from '../../shared/farm/start.js';
-import type { StartDefaults } from '../../shared/plan/start/start-defaults.js';
 import type { StartedFarm } from '../../shared/plan/start/start-farm.js';
 import { BatchEntity } from '../batches/batch.entity.js';
 import { ClimateEstimateService } from '../climate-estimate/climate-estimate.service.js';
@@ -19,14 +18,9 @@ import { checkCountry, publicHolidays } from '../holidays/holidays.js';
 import { PaddockEntity } from '../paddocks/paddock.entity.js';
 import { PersonEntity } from '../people/person.entity.js';
 import { PlacesService } from '../places/places.service.js';
-import { parsedSeed, readSeed } from '../reference/load-tables.js';
+import { startDefaults } from '../reference/start-defaults.js';
 import { WorkPool } from '../work-pool/work-pool.service.js';
 import type { StartDto } from './start.dto.js';
-
-const FILE = 'start.json';
-
-/** A town farther off says nothing of the country of a farm. */
-const FARTHEST_KM = 50;
 
 /** Begins farms: a plan stands from the first minute, on what was said and what is assumed. */
 @Injectable()
@@ -66,19 +60,16 @@ export class StartService {
     );
   }
 
-  /** Country and region of the nearest town, where nobody said them: without them no holiday is known. */
+  /** Country and region of the nearest town, where nobody said them and it is sure: else no holiday is known. */
   private async countryOf(dto: StartDto): Promise<Pick<StartDto, 'country' | 'region'>> {
     if (dto.country !== undefined) return {};
-    const { country, region, nearKm } = await this.places.at(dto, false);
-    if (FARTHEST_KM < nearKm) return {};
+    const { country, region } = await this.places.at(dto, false);
     return {
       ...(country === undefined ? {} : { country }),
       ...(region === undefined ? {} : { region }),
     };
   }
 }
-
-const startDefaults = (): StartDefaults => parsedSeed(FILE, readSeed(FILE)) as StartDefaults;
 
 async function saveStarted(
   manager: EntityManager,

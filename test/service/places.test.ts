@@ -134,6 +134,31 @@ describe('places', () => {
     expect((await at(44.3, -72.5, 'yes')).note).toMatch(/documented shape/);
   });
 
+  it('near a border leave the country open and name those it may be', async () => {
+    // Quebec and British Columbia: the nearest town lies in the United States (by the map).
+    const names = async (latitudeDeg: number, longitudeDeg: number) => {
+      const { country, region, countries = [] } = await at(latitudeDeg, longitudeDeg);
+      return [country, region, ...countries.map((each) => [each.countryName, each.country])];
+    };
+    const both = [
+      ['United States', 'US'],
+      ['Canada', 'CA'],
+    ];
+    expect(await names(45.03, -72.1)).toEqual([undefined, undefined, ...both]);
+    expect(await names(49.02, -115.06)).toEqual([undefined, undefined, ...both]);
+    // Allschwil, beside the border with France.
+    expect(await names(47.55, 7.55)).toEqual([
+      undefined,
+      undefined,
+      ['Switzerland', 'CH'],
+      ['France', 'FR'],
+    ]);
+    // In the middle of the Atlantic no town says anything.
+    expect(await names(40, -40)).toEqual([undefined, undefined]);
+    const [, canada] = (await at(45.03, -72.1)).countries!;
+    expect(canada).toMatchObject({ region: 'QC', units: 'metric', currency: 'CAD' });
+  });
+
   it('need a name that is one, and coordinates on the globe', async () => {
     await app.api.get('/api/places').expect(400);
     await app.api.get('/api/places').query({ name: ' ' }).expect(400);

@@ -75,6 +75,9 @@ describe.each(databases())('a start on $name', (database) => {
     const found = await farmOf(unsaid);
     expect(found).toMatchObject({ country: 'US', region: 'VT' });
     expect(found.assumed).toEqual(expect.arrayContaining(['country', 'region']));
+    const byBorder = await farmOf({ ...unsaid, latitudeDeg: 45.03, longitudeDeg: -72.1 });
+    expect(byBorder).not.toHaveProperty('country');
+    expect(byBorder.assumed).not.toContain('country');
     const said = await farmOf({ ...unsaid, country: 'CA' });
     expect(said.country).toBe('CA');
     expect(said.assumed).not.toContain('country');

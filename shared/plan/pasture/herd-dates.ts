@@ -53,7 +53,7 @@ export const herdDateFormulas = {
   },
   magnesium: {
     id: 'magnesium-from',
-    title: 'Magnesium mineral from',
+    title: 'Start magnesium mineral by',
     words: 'Turn-out less thirty days, for cows in milk or near calving.',
     symbols: 'D = turn-out − 30',
     sources: ['GRAZING_78', 'GRAZING_77'],
@@ -189,7 +189,7 @@ export function datesOf(context: PastureContext, chosen: Chosen, h: number): Fou
           ...(needsMagnesium && !isOut
             ? {
                 magnesiumFrom: datedFact(
-                  'Magnesium mineral from',
+                  'Start magnesium mineral by',
                   addDays(first, -magnesiumLeadDays.value),
                   herdDateFormulas.magnesium,
                   [

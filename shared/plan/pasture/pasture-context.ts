@@ -9,6 +9,7 @@ import type { GrazingProblem, Mown, Stay } from '../../pasture/grazing-problem.j
 import { formatValue } from '../../units/format.js';
 import type { Unit } from '../../units/unit.js';
 import { valuesOf } from '../../tables/judgements.js';
+import { rowById, type Tables } from '../../tables/tables.js';
 import { lastGrowingDay, withAutumnKept } from './autumn.js';
 import { withBedsClosed } from './closed-beds.js';
 import { wasteOf } from './hay-waste.js';
@@ -97,6 +98,7 @@ export function grazingProblem(
     growthEnds: lastGrowingDay(land, span, tables),
     hayMcalPerKg: land.map(({ forage }) => forage.energyMcalPerKg.value),
     hayEatenShare: tables.pasture.hay.harvestShare / wasteOf(context),
+    mownWithinDays: mownWithinDays(tables),
     takes: 'just-ready',
     growsKgPerHa: tables.judgements.grass.growsKgPerHa.value,
     past: pastStays(context),
@@ -116,6 +118,13 @@ export function grazingProblem(
     judged: valuesOf(tables.judgements.grazing),
   };
 }
+
+/**
+ * Days after the first of a go of mowing by which it is taken as done where nobody told of it: those
+ * that its work may wait for dry ones, and those after which any work is taken as done.
+ */
+export const mownWithinDays = ({ herdTaskTemplates, judgements }: Tables): number =>
+  rowById(herdTaskTemplates, 'hay.mow').mayFollowDays! + judgements.work.longPastDays.value;
 
 /**
  * First day of the plan on which any paddock grows, as what stands before it is winter's, and on

@@ -45,6 +45,12 @@ export interface StartDefaults {
     Record<FreeTime, Required<Pick<Person, 'hoursByWeekday' | 'startH' | 'byDay'>>>
   >;
   readonly childHoursByWeekday: Readonly<Record<ChildAge, readonly number[]>>;
+  /** How near the nearest town must be to say in which country a farm lies. */
+  readonly nearestTown: {
+    readonly farthestKm: number;
+    /** A town of another country within so many times its distance leaves it open. */
+    readonly otherTimesAsFar: number;
+  };
   /** By currency. */
   readonly prices: Readonly<Record<string, StartPrices>>;
   /** A box of chicks is ordered at least so long before it comes. */

@@ -12,6 +12,8 @@ export interface FittedDay {
   readonly until?: PlainDate;
   /** The last day on which all that waits for it is still on time. */
   readonly dueBy: PlainDate;
+  /** Days it can slip from where it stands. */
+  readonly spareDays: number;
   /** What is bought on it, where it is the next trip for feed. */
   readonly buys?: TripToBuy;
 }
@@ -22,7 +24,7 @@ export type FittedDays = ReadonlyMap<string, FittedDay>;
 /** The days that the plan of the work found, so that every place says the same of the same work. */
 export function fittedDays({ jobs }: Pick<WorkPlan, 'jobs'>): FittedDays {
   return new Map(
-    jobs.flatMap(({ key, name, pieces, latest, buys }): [string, FittedDay][] => {
+    jobs.flatMap(({ key, name, pieces, latest, spareDays, buys }): [string, FittedDay][] => {
       const [first, last] = [pieces[0]?.date, pieces.at(-1)?.date];
       if (first === undefined || last === undefined) return [];
       return [
@@ -33,6 +35,7 @@ export function fittedDays({ jobs }: Pick<WorkPlan, 'jobs'>): FittedDays {
             on: first,
             ...(first < last ? { until: last } : {}),
             dueBy: latest,
+            spareDays,
             ...(buys ? { buys } : {}),
           },
         ],

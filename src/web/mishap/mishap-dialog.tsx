@@ -4,7 +4,7 @@ import { lazy, Suspense, useState, type ComponentType } from 'react';
 import type { AnimalLine } from '../../../shared/plan/today/animal-lines.js';
 import { FormDialog } from '../fields/form-dialog.js';
 import { Working } from '../shell/states.js';
-import { isDue, isOnHeat, isThere, type MishapProps } from './mishap-props.js';
+import { isBoxDue, isOnHeat, isThere, type MishapProps } from './mishap-props.js';
 
 interface Kind {
   readonly id: string;
@@ -51,11 +51,11 @@ const KINDS: readonly Kind[] = [
   {
     id: 'box',
     words: 'The box did not come, or comes late',
-    isAsked: (animals) => animals.some(isDue),
+    isAsked: (animals) => animals.some(isBoxDue),
     Part: (props: MishapProps) => (
       <ToldOf
         {...props}
-        animals={props.animals.filter(isDue)}
+        animals={props.animals.filter(isBoxDue)}
         lead="Call the post office and the sender today, and keep the brooder ready. Then tell when they come, or how many: the plan says what follows."
       />
     ),

@@ -15,8 +15,9 @@ export interface MishapProps {
 
 const SOON_DAYS = 7;
 /** Birds whose box is due within a week, or that nobody has told of since. */
-export const isDue = (line: AnimalLine): boolean =>
+export const isBoxDue = (line: AnimalLine): boolean =>
   line.kind === 'batch' &&
+  line.isSent &&
   (line.awaited !== undefined ||
     (line.stage === 'coming' && line.next !== undefined && line.next.days.value <= SOON_DAYS));
 

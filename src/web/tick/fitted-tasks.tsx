@@ -53,6 +53,7 @@ export function useTaskDay(kind: 'batch' | 'herd'): (task: Task) => TaskDay {
       on: task.start,
       ...(task.end === task.start ? {} : { until: task.end }),
       dueBy: task.alreadyLate || task.isOver ? task.start : task.latestStart,
+      spareDays: task.spareDays,
     };
     return {
       ...(fitted ?? counted),

@@ -1,5 +1,7 @@
 import { describe, expect, it } from '@jest/globals';
 import { explain } from '../../../shared/formulas/explanation.js';
+import { daysBetween } from '../../../shared/calendar/plain-date.js';
+import { fittedDays } from '../../../shared/plan/work/fitted-days.js';
 import { gardenDates } from '../../../shared/plan/year/garden-dates.js';
 import { yearSpan } from '../../../shared/plan/year/year-span.js';
 import { workOutlookOf } from '../../../shared/plan/work/work-outlook.js';
@@ -55,5 +57,15 @@ describe('the numbers of a season', () => {
     const job = plan.jobs[3]!;
     expect(jobQuantities(job, plan.basis).spareDays.value).toBe(job.spareDays);
     expect(jobQuantities(job, plan.basis).latest.value).toBe(job.latest);
+  });
+
+  it('spare as many days on the card of a task as in the work: from where it is planned', () => {
+    const days = fittedDays(plan);
+    const placed = plan.jobs.filter(({ pieces, alreadyLate }) => 0 < pieces.length && !alreadyLate);
+    expect(placed.length).toBeGreaterThan(10);
+    for (const { key, pieces, latest, spareDays } of placed) {
+      expect(days.get(key)!.spareDays).toBe(spareDays);
+      expect(days.get(key)!.spareDays).toBe(daysBetween(pieces.at(-1)!.date, latest));
+    }
   });
 });

@@ -81,7 +81,7 @@ describe('a batch on the strip', () => {
         ({ words }) => words === `order ${plan.birds.chicksPlaced.value} chicks`,
       );
     const when = { on: '2027-02-06', dueBy: '2027-03-24' };
-    const day = { name: 'Order chicks', ...when };
+    const day = { name: 'Order chicks', spareDays: 46, ...when };
     expect(order(new Map([[key, day]]))).toMatchObject(when);
     expect(order(new Map())?.on).toBe(
       plan.tasks.tasks.find((task) => key.endsWith(task.id))!.start,
@@ -183,7 +183,7 @@ describe('the hours of the strip', () => {
     // One is away from Tuesday to Friday and hands over to the other, who then has the hours of
     // the hand-over in place of 2.5 a day.
     const away = year.weeks.find(({ from }) => from === '2027-05-09')!;
-    const perDay = example.handovers![0]!.hoursPerDay;
+    const perDay = example.handovers![0]!.hoursPerDay!;
     expect(away.hoursAvailable).toBe(48.5 - 4 * (2.5 + 3) + 4 * perDay);
   });
 

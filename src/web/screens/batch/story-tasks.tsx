@@ -95,7 +95,7 @@ function StoryTask({ task, asked, isSaved }: { task: Task } & Pick<Props, 'asked
       </summary>
       {isOpen && (
         <div className="story-inside">
-          <TaskBadge task={task} isLate={isLate} />
+          <TaskBadge task={task} isLate={isLate} spareDays={day.spareDays} />
           <TaskFacts kind="batch" task={task} tables={asked.tables} isDated={false} />
           {isSaved && <TaskMark task={task} marks={{ kind: 'batch', units, today, progress }} />}
         </div>

@@ -29,7 +29,7 @@ export function TaskCard({ task, tables, marks, level }: TaskCardProps) {
         <Title order={level} size="h4">
           {task.name}
         </Title>
-        {!isOver && <TaskBadge task={task} isLate={isLate} />}
+        {!isOver && <TaskBadge task={task} isLate={isLate} spareDays={day.spareDays} />}
       </Group>
       <TaskFacts kind={marks.kind} task={task} tables={tables} />
       <TaskMark task={task} marks={marks} />
@@ -64,7 +64,9 @@ export function TaskFacts({
       {task.needs && <Text size="sm">Needs: {task.needs}</Text>}
       {0 < task.waitsFor.length && <Text size="sm">Waits for: {task.waitsFor.join('; ')}</Text>}
       {task.leadNote && <Text size="sm">Because {task.leadNote}.</Text>}
-      <Text size="sm">If late: {task.ifLate}</Text>
+      <Text size="sm">
+        If late: {task.ifLate}.{task.ifEarly && ` If early: ${task.ifEarly}.`}
+      </Text>
     </>
   );
 }
@@ -72,8 +74,9 @@ export function TaskFacts({
 /** Whether it is past or late, and how many days it can wait. */
 export function TaskBadge({
   task,
-  isLate = task.alreadyLate,
-}: Pick<TaskCardProps, 'task'> & { isLate?: boolean }) {
+  isLate,
+  spareDays,
+}: Pick<TaskCardProps, 'task'> & { isLate: boolean; spareDays: number }) {
   return task.isOver ? (
     <Badge
       color="var(--ink-soft)"
@@ -91,16 +94,16 @@ export function TaskBadge({
     </Badge>
   ) : (
     <Badge
-      color={task.spareDays === 0 ? 'warn' : 'var(--ink-soft)'}
+      color={spareDays <= 0 ? 'warn' : 'var(--ink-soft)'}
       c="bright"
       variant="outline"
       size="lg"
       tt="none"
       className="whole-badge"
     >
-      {task.spareDays === 0
+      {spareDays <= 0
         ? 'none to spare'
-        : `${task.spareDays} ${task.spareDays === 1 ? 'day' : 'days'} to spare`}
+        : `${spareDays} ${spareDays === 1 ? 'day' : 'days'} to spare`}
     </Badge>
   );
 }

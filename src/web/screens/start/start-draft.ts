@@ -5,6 +5,7 @@ import {
   plainDateAt,
 } from '../../../../shared/calendar/plain-date.js';
 import type { Farm } from '../../../../shared/farm/farm.js';
+import type { PossibleCountry } from '../../../../shared/farm/place.js';
 import type { ChildAge, FreeTime, Start } from '../../../../shared/farm/start.js';
 import { browserUnits } from '../../api/browser-units.js';
 import { serviceNowMs } from '../../kept/clock.js';
@@ -19,6 +20,9 @@ export interface FoundPlace extends Pick<
   /** The place as one line. */
   readonly said: string;
   readonly timeZone: string;
+  /** Countries it may be in, where a border is near, and the one that was chosen by name. */
+  readonly countries?: readonly PossibleCountry[];
+  readonly chosenCountry?: string;
 }
 
 export interface AwayDraft {
@@ -114,7 +118,7 @@ export function wrongWithAway({
 export function startOf(draft: StartDraft): Start | undefined {
   const { place, climate } = draft;
   if (place === undefined) return undefined;
-  const { said: _said, name, ...where } = place;
+  const { said: _said, countries: _open, chosenCountry: _chosen, name, ...where } = place;
   return {
     ...where,
     ...(name === undefined ? {} : { place: name }),

@@ -11,6 +11,7 @@ import { findPlaces, findPoint, useEstimate } from '../../api/start-queries.js';
 import { noPosition } from '../../fields/no-position.js';
 import { QuantityInput } from '../../fields/quantity-input.js';
 import { Failure } from '../../shell/states.js';
+import { Choices } from './choices.js';
 import { unitsOf, type FoundPlace, type StartDraft } from './start-draft.js';
 import { zoneOf } from './zone-of.js';
 
@@ -63,6 +64,17 @@ function Known({
           {place.currency}
         </div>
       </div>
+      {place.countries && (
+        <Choices
+          legend="A border is near. Which country is the farm in?"
+          value={place.chosenCountry}
+          options={place.countries.map(({ countryName }) => ({
+            id: countryName,
+            name: countryName,
+          }))}
+          onChange={(chosen) => set({ place: inCountry(place, chosen) })}
+        />
+      )}
       <div className="start-row">
         <QuantityInput
           ref={height}
@@ -95,6 +107,15 @@ function Known({
       )}
     </div>
   );
+}
+
+/** The place with all that follows from the country that was chosen. */
+function inCountry(place: FoundPlace, chosenCountry: string): FoundPlace {
+  const { country: _country, region: _region, ...rest } = place;
+  const chosen = place.countries?.find(({ countryName }) => countryName === chosenCountry);
+  if (chosen === undefined) return place;
+  const { countryName: _name, ...ofCountry } = chosen;
+  return { ...rest, ...ofCountry, ...zoneOf(ofCountry), chosenCountry };
 }
 
 /** What a height that is taken wrongly does to the farm's climate, by the estimate itself. */

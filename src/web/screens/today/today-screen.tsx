@@ -52,8 +52,8 @@ function TodayPage({ day, farm }: { day: ReturnType<typeof onDayItIs>; farm: Sav
         ) : (
           <AnimalList
             farmId={farm.id}
-            today={day.date}
             animals={animals}
+            today={day.on}
             weather={day.weather}
             ask={ask}
             saidOf={saidOf}

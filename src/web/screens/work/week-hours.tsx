@@ -2,6 +2,7 @@ import './work.css';
 import { Button, Stack, Table, Text } from '@mantine/core';
 import { useMemo, useState } from 'react';
 import type { AboutNumbers } from '../../../../shared/explain/moved.js';
+import { overWeeks, overWeeksInWords } from '../../../../shared/plan/work/full-weeks.js';
 import { weeksToTell } from '../../../../shared/plan/work/weeks-to-tell.js';
 import { aboutWeeks } from '../../../../shared/plan/work/about-work.js';
 import type { WorkPlan, WorkWeek } from '../../../../shared/plan/work/planned-work.js';
@@ -23,16 +24,22 @@ export function WeekHours({ plan, farmId }: { plan: WorkPlan; farmId: string }) 
   const [isWhole, setWhole] = useState(false);
   const most = Math.max(1, ...plan.weeks.map((w) => Math.max(w.hours, w.choreHours + w.dueHours)));
   const busy = weeksToTell(plan);
-  const over = plan.weeks.filter((week) => week.isOverloaded);
+  const over = overWeeks(plan);
+  const early = plan.weeks.filter((week) => week.isOverloaded);
   const content = (
     <Stack gap="xs">
       <Text size="sm">
-        {over.length === 0
-          ? 'No week has more work due than hours available.'
-          : `More work is due than hours available in the week of ${over
-              .map((week) => sayDate(week.from))
-              .join('; ')}: some of it is done before.`}
+        {over.length <= 1
+          ? `${overWeeksInWords(over, sayDate)}.`
+          : `These weeks ask for more than fits: ${over.map(sayDate).join('; ')}. What is missing stands under Work, as “No time for these”.`}
       </Text>
+      {0 < early.length && (
+        <Text size="sm">
+          {`More work is due than hours available in the week of ${early
+            .map((week) => sayDate(week.from))
+            .join('; ')}: what can be is done before.`}
+        </Text>
+      )}
       {busy.length < plan.weeks.length && (
         <Text size="sm">
           {plan.weeks.length - busy.length} of {plan.weeks.length} weeks have no work but chores at
