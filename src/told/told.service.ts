@@ -125,6 +125,10 @@ export class ToldService extends FactsOfFarm {
       await this.takeBackAll(farmId, [id]);
       if (row.kind === 'work-progress') await this.takeBackUndone(farmId, row.about);
       if (isMovesKey(row.about)) await this.takeBackMoved(farmId, row.about, row.on);
+      const { work, tickedOn } = toldWith(row);
+      // The moves before it that were told with it.
+      if (work !== undefined && tickedOn === undefined)
+        await this.takeBackMoved(farmId, work, row.on);
       await this.settle(manager, farmId, [toFact(row)], () => 'id', { areNew: false });
       this.noteTold([row.kind]);
     };
@@ -235,6 +239,13 @@ export class ToldService extends FactsOfFarm {
     });
   }
 }
+
+/** The tick or the form that told a move. */
+const toldWith = ({
+  kind,
+  details,
+}: ToldFactEntity): Pick<HerdMove['details'], 'work' | 'tickedOn'> =>
+  kind === 'herd-move' ? (details as HerdMove['details']) : {};
 
 async function knownOf(manager: EntityManager, farmId: string): Promise<ToldOn> {
   const { timeZone } = await manager.findOneOrFail(FarmEntity, {

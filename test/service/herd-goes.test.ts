@@ -5,6 +5,7 @@ import type { PasturePlan } from '../../shared/plan/pasture/pasture-plan.js';
 import type { HerdLine } from '../../shared/plan/today/herd-line.js';
 import type { TickedToday } from '../../shared/plan/today/today.js';
 import type { WorkPlan } from '../../shared/plan/work/planned-work.js';
+import { movedBy } from '../../shared/plan/work/herd-goes.js';
 import { isTurnOutWork, movesKey } from '../../shared/farm/herd-move-work.js';
 import type { ToldPage } from '../../src/told/facts-of-farm.js';
 import { openApp, type TestApp } from '../support/app.js';
@@ -126,5 +127,17 @@ describe.each([anyDatabase()])('a herd goes where a tick brings it, on $name', (
     await chore(false);
     expect(await moves()).toHaveLength(known);
     expect(herdOf(await day()).isAssumed).toBe(true);
+    // Told by itself into another paddock, the same: the moves before it stay, and go with its undo.
+    const [elsewhere] = (await get<{ id: string }[]>('/paddocks')).filter(
+      ({ id }) => id !== asked!.paddockId && id !== asked!.assumed!.at(-1)!.paddockId,
+    );
+    const facts = movedBy({ ...asked, paddockId: elsewhere!.id }, movesKey(herdId), later);
+    await app.api.post(`${farm.path}/told`).send({ facts }).expect(201);
+    const told = await moves();
+    expect(told).toHaveLength(known + facts.length);
+    expect(herdOf(await day()).here!.paddockId).toBe(elsewhere!.id);
+    const main = told.find(({ on }) => on === later)!;
+    await app.api.delete(`${farm.path}/told/${main.id}`).expect(204);
+    expect(await moves()).toHaveLength(known);
   });
 });

@@ -29,8 +29,13 @@ export interface HerdLine {
   };
   /** Nobody told where it is: it is taken to have moved as planned. */
   readonly isAssumed?: true;
-  /** What it is taken to have done, told with one touch; left out where it is asked as an alarm. */
-  readonly unsaid?: { readonly moves: readonly MoveMeant[]; readonly stillIn: StillIn };
+  /** What it is taken to have done since it was told where it stands. */
+  readonly unsaid?: {
+    readonly moves: readonly MoveMeant[];
+    readonly stillIn: StillIn;
+    /** It is so long ago that it is asked as an alarm. */
+    readonly isAlarm?: true;
+  };
   /** The paddock it stands in, as it was told or is assumed, and the one it goes into next. */
   readonly here?: { readonly paddockId: string; readonly paddock: string };
   readonly nextPaddockId?: string;
@@ -114,11 +119,12 @@ function unsaidOf(
   const own = pasture?.assumedMoves?.filter(({ herdId }) => herdId === herd.id) ?? [];
   const since = own[0]?.knownUntil;
   const told = picture.paddocks.find(({ id }) => id === herd.inPaddockId);
-  if (since === undefined || !told || isLongSilent(picture, tables, herd, since)) return {};
+  if (since === undefined || !told) return {};
   return {
     unsaid: {
       moves: movesMeant(own),
       stillIn: { herdId: herd.id, paddockId: told.id, paddock: told.name },
+      ...(isLongSilent(picture, tables, herd, since) ? { isAlarm: true } : {}),
     },
   };
 }

@@ -12,18 +12,25 @@ export interface HerdGoes {
   readonly assumed?: readonly Pick<AssumedMove, 'paddockId' | 'on'>[];
 }
 
-/** The moves that the tick of a piece of work or of a chore tells. */
+/**
+ * The moves that the tick of a piece of work or of a chore tells, or who says where they are now.
+ *
+ * @param goes without a paddock where they came off grass
+ */
 export const movedBy = (
-  { herdId, paddockId, assumed = [] }: HerdGoes,
+  {
+    herdId,
+    paddockId,
+    assumed = [],
+  }: Omit<HerdGoes, 'paddockId'> & { readonly paddockId?: string },
   work: string,
   on: PlainDate,
 ) => [
   ...assumed.map((move) => {
-    const told = moveTold(herdId, move);
     // Undone, the tick takes back all that it told.
-    return { ...told, details: { ...told.details, work, tickedOn: on } };
+    return withWork(moveTold(herdId, move), { work, tickedOn: on });
   }),
-  { ...moveTold(herdId, { paddockId, on }), details: { paddockId, work } },
+  withWork(moveTold(herdId, { ...(paddockId === undefined ? {} : { paddockId }), on }), { work }),
 ];
 
 /** What is told of a move that was made as planned. */
@@ -33,6 +40,11 @@ export const moveTold = (
 ) => ({
   ...({ kind: 'herd-move', about, on } as const),
   details: paddockId === undefined ? { isOff: true as const } : { paddockId },
+});
+
+const withWork = <More extends object>(told: ReturnType<typeof moveTold>, more: More) => ({
+  ...told,
+  details: { ...told.details, ...more },
 });
 
 type Standing = Pick<Herd, 'id' | 'inPaddockId'>;

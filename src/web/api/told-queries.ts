@@ -10,6 +10,9 @@ import type { Outcome } from './send-entry.js';
 /** What is said of a kind of fact. */
 type Said<Kind extends ToldKind> = Pick<FactOf<Kind>, 'kind' | 'about' | 'on' | 'details'>;
 
+/** The same, with what is told of earlier days along with it. */
+type Telling<Kind extends ToldKind> = Said<Kind> & { readonly before?: readonly SaidFact[] };
+
 /** A form waits so long for an answer; later it is said what became of it where all is listed, ms. */
 const PATIENCE_MS = 5000;
 
@@ -20,10 +23,10 @@ const PATIENCE_MS = 5000;
 export const useTell = <Kind extends ToldKind>(farmId: string) => {
   const through = useThrough();
   return useMutation({
-    mutationFn: async (said: Said<Kind>): Promise<FactOf<Kind>[]> => {
-      const facts = [said as SaidFact];
+    mutationFn: async ({ before = [], ...said }: Telling<Kind>): Promise<FactOf<Kind>[]> => {
+      const facts = [...before, said as unknown as SaidFact];
       const { entry, outcome } = await through(tellService(farmId, { does: 'tell', facts }));
-      if (outcome.is === 'sent') return outcome.facts as FactOf<Kind>[];
+      if (outcome.is === 'sent') return outcome.facts.slice(-1) as FactOf<Kind>[];
       const { key, madeAt: toldAt } = entry;
       return [{ ...said, id: key, key, toldAt } as unknown as FactOf<Kind>];
     },

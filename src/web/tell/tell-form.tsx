@@ -4,6 +4,8 @@ import { useState } from 'react';
 import type { PlainDate } from '../../../shared/calendar/plain-date.js';
 import type { ToldFact, ToldKind } from '../../../shared/farm/told-fact.js';
 import { bagPrice } from '../../../shared/farm/feed-product.js';
+import { movesKey } from '../../../shared/farm/herd-move-work.js';
+import { movedBy } from '../../../shared/plan/work/herd-goes.js';
 import type { Product } from '../../../shared/farm/product.js';
 import { minorDigits } from '../../../shared/units/format.js';
 import { useProducts, type SavedFarm } from '../api/queries.js';
@@ -61,7 +63,7 @@ export function TellForm({ farm, today, what, changes, rows = {}, onTold, onBack
   };
   const problems = problemsIn(tell.error).map((each) => ({
     ...each,
-    field: each.field.replace(/^facts\.0\.(details\.)?/, ''),
+    field: each.field.replace(/^facts\.\d+\.(details\.)?/, ''),
     given: (typeof each.given === 'string' && seenName(each.given)) || each.given,
   }));
   const errors = messagesByField(problems, words);
@@ -79,7 +81,7 @@ export function TellForm({ farm, today, what, changes, rows = {}, onTold, onBack
         event.preventDefault();
         if (!isRight) return;
         const said = {
-          ...{ kind: what.kind, about: what.about, on, details: withoutNothing(draft) },
+          ...withMovesBefore(what, on, withoutNothing(draft)),
           ...(changes ? { replaces: changes.id } : {}),
         };
         tell.mutate(said as Parameters<typeof tell.mutate>[0], {
@@ -133,6 +135,16 @@ export function TellForm({ farm, today, what, changes, rows = {}, onTold, onBack
       </Stack>
     </form>
   );
+}
+
+/** What is said, and of a herd that is taken to have moved the moves before it: they hold with it. */
+function withMovesBefore({ kind, about, unsaid = [] }: Tellable, on: PlainDate, details: Draft) {
+  const assumed = unsaid.filter((move) => move.on < on);
+  if (assumed.length === 0) return { kind, about, on, details };
+  const { paddockId } = details as { paddockId?: string };
+  const goes = { herdId: about, assumed, ...(paddockId === undefined ? {} : { paddockId }) };
+  const told = movedBy(goes, movesKey(about), on);
+  return { ...told.at(-1)!, before: told.slice(0, -1) };
 }
 
 type Feed = Extract<Product, { kind: 'feed' }>;

@@ -1,6 +1,7 @@
 import { row, type RowDescription } from '../../../shared/farm/field.js';
 import type { ToldKind } from '../../../shared/farm/told-fact.js';
 import type { OtherwiseField } from '../../../shared/plan/mishap/came-otherwise.js';
+import type { MoveMeant } from '../../../shared/plan/today/move-meant.js';
 import type { AnimalLine } from '../../../shared/plan/today/animal-lines.js';
 import type { BatchLine } from '../../../shared/plan/today/batch-line.js';
 import { TOLD_KINDS } from '../../../shared/farm/told-kinds.js';
@@ -15,6 +16,8 @@ export interface Tellable {
   readonly words: string;
   readonly start: Readonly<Record<string, unknown>>;
   readonly fields: RowDescription;
+  /** Moves that nobody told, which are told with the one after them. */
+  readonly unsaid?: readonly MoveMeant[];
 }
 
 /** Of a move only the paddock is asked. */
@@ -33,13 +36,21 @@ export function ofAnimal(line: AnimalLine): Tellable[] {
     tellable(kind, line.id, words, start);
   if (line.kind === 'herd') {
     const { here, nextPaddockId } = line;
+    const unsaid = line.unsaid ? { unsaid: line.unsaid.moves } : {};
     return [
       {
+        ...unsaid,
         ...of('herd-move', 'They were moved', nextPaddockId ? { paddockId: nextPaddockId } : {}),
         fields: movedFields,
       },
       ...(here
-        ? [{ ...of('herd-move', 'They came off grass', { isOff: true }), fields: row('Off', {}) }]
+        ? [
+            {
+              ...unsaid,
+              ...of('herd-move', 'They came off grass', { isOff: true }),
+              fields: row('Off', {}),
+            },
+          ]
         : []),
       ...(here
         ? [tellable('grass-reading', here.paddockId, `Height of the grass in ${here.paddock}`, {})]

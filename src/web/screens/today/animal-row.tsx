@@ -255,7 +255,7 @@ function HerdRow({
         </>
       }
     >
-      {line.unsaid && (
+      {line.unsaid && !line.unsaid.isAlarm && (
         <p>
           <AsPlanned farmId={farmId} moves={line.unsaid.moves} />{' '}
           <StillThere farmId={farmId} today={today} of={line.unsaid.stillIn}>
