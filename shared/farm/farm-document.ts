@@ -1,6 +1,7 @@
 import { batchFields } from './batch.js';
 import { MAX_LIST } from './bounds.js';
 import { brooderLookFields } from './brooder-look.js';
+import { heatOutFields } from './heat-out.js';
 import { cowFields } from './cow.js';
 import { eggCountFields } from './egg-count.js';
 import { anyFacility } from './facility.js';
@@ -32,6 +33,7 @@ export const farmParts = {
   batches: optional(rows('Batches', batchFields, 50, 'batch')),
   headChanges: optional(rows('Birds counted', headChangeFields, 4000, 'count')),
   brooderLooks: optional(rows('Thermometers read', brooderLookFields, 400, 'reading')),
+  heatOuts: optional(rows('Heat out or mended', heatOutFields, 400, 'report')),
   weighings: optional(rows('Weighings', weighingFields, 2000, 'weighing')),
   eggCounts: optional(rows('Eggs counted', eggCountFields, 4000, 'count')),
   feedOpenings: optional(rows('Feed opened', feedOpeningFields, 4000, 'opening')),

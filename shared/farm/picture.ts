@@ -2,6 +2,7 @@ import type { PlainDate } from '../calendar/plain-date.js';
 import type { Climate } from '../weather/climate.js';
 import type { Batch } from './batch.js';
 import type { BrooderLook } from './brooder-look.js';
+import type { HeatOut } from './heat-out.js';
 import type { Cow } from './cow.js';
 import type { EggCount } from './egg-count.js';
 import type { Facility } from './facility.js';
@@ -55,6 +56,8 @@ export interface FarmPicture {
   readonly headChanges: readonly HeadChange[];
   /** Thermometers that were read in brooders these days, the oldest first. */
   readonly brooderLooks: readonly BrooderLook[];
+  /** Heat of batches that was told to be out or mended, the oldest first. */
+  readonly heatOuts?: readonly HeatOut[];
   /** Birds of batches that were put on a scale, the oldest first. */
   readonly weighings: readonly Weighing[];
   /** Eggs of batches that were counted, the oldest first. */

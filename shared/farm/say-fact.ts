@@ -101,6 +101,13 @@ export function sayFact(
       const { underHeatC, besideC } = fact.details;
       return `${say(underHeatC, 'degC')} under the heat${besideC === undefined ? '' : `, ${say(besideC, 'degC')} beside it`}`;
     }
+    case 'heat-works': {
+      const { working: n } = fact.details;
+      if (n === undefined) return 'the heat is mended';
+      return n === 0
+        ? 'the heat is out'
+        : `${n} ${n === 1 ? 'heater works' : 'heaters work'} still`;
+    }
     case 'rained':
       return `${say(fact.details.mm, 'mm')} of rain`;
     case 'calved': {

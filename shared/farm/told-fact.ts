@@ -13,6 +13,7 @@ import {
 } from './head-count.js';
 import type { GroundCheck } from './ground-check.js';
 import type { Progress } from './job.js';
+import type { HeatOut, HeatWorks } from './heat-out.js';
 import type { Mowing, PaddockMown } from './mowing.js';
 import type { GrassReading } from './paddock.js';
 import type { EggCount, EggsCounted } from './egg-count.js';
@@ -69,6 +70,8 @@ export type HerdMove = Told<
     /** They were seen where they had been: nothing moved. */
     readonly isStill?: boolean;
     readonly work?: string;
+    /** Day of the tick that told it, where that told a later move as well. */
+    readonly tickedOn?: PlainDate;
   }
 >;
 
@@ -107,6 +110,7 @@ export type SeasonFact =
   | Told<'bought', Bought>
   | Told<'water-drunk', WaterDrunk>
   | Told<'brooder-seen', BrooderSeen>
+  | Told<'heat-works', HeatWorks>
   | Told<'eggs-gone', EggsGone>
   | Told<'rained', Rained>
   | Told<'calved', Calved>
@@ -215,8 +219,9 @@ export const factsOfBought = (bought: readonly FeedBought[]): FactOf<'bought'>[]
 export const feedBoughtOf = (facts: readonly FactOf<'bought'>[], today: PlainDate): FeedBought[] =>
   holding(facts)
     .filter(({ on, details }) => details.what === 'feed' && addDays(today, -FEED_KEPT_DAYS) <= on)
-    .map(({ id, on, details: { name, amount, eachKg } }) => ({
+    .map(({ id, on, details: { name, amount, eachKg, work } }) => ({
       ...{ id, date: on, amount },
+      ...(work === undefined ? {} : { work }),
       ...(name === undefined ? {} : { name }),
       ...(eachKg === undefined ? {} : { eachKg }),
     }))
@@ -263,5 +268,11 @@ export const brooderLooksOf = (
 ): BrooderLook[] =>
   holding(facts)
     .filter(({ on }) => addDays(today, -BROODER_LOOK_DAYS) <= on)
+    .map(({ id, about, on, details }) => ({ id, batchId: about, date: on, ...details }))
+    .sort((a, b) => (a.date < b.date ? -1 : a.date > b.date ? 1 : 0));
+
+/** How much of the heat of each batch works, as told last; the oldest first. */
+export const heatOutsOf = (facts: readonly FactOf<'heat-works'>[]): HeatOut[] =>
+  holding(facts)
     .map(({ id, about, on, details }) => ({ id, batchId: about, date: on, ...details }))
     .sort((a, b) => (a.date < b.date ? -1 : a.date > b.date ? 1 : 0));

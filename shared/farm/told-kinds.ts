@@ -5,6 +5,7 @@ import { problemsOfRow } from './check-row.js';
 import { eggsCountedFields } from './egg-count.js';
 import { optional, oneOf, choice, nested, row, text, yesNo, type RowDescription } from './field.js';
 import { arrivedFields, diedFields, goneFields, processedFields } from './head-count.js';
+import { heatWorksFields } from './heat-out.js';
 import { toldProgressFields } from './job.js';
 import { paddockMownFields } from './mowing.js';
 import { grassReadingFields } from './paddock.js';
@@ -78,6 +79,8 @@ const moveFields = row('HerdMove', {
   isStill: optional(yesNo('Still there')),
   /** Key of the work or chore whose tick told it. */
   work: optional(workKey('Work that was ticked')),
+  /** Day of that tick, where it told a later move as well: undone, it takes back all that it told. */
+  tickedOn: optional(date('Day of the tick')),
 });
 
 const ofBatch = (about: string, batchIds: readonly string[]): FieldProblem[] =>
@@ -170,6 +173,7 @@ export const TOLD_KINDS: Readonly<Record<ToldKind, KindOfFact>> = {
     leavesPlans: true,
   },
   'brooder-seen': ofBirds(brooderSeenFields),
+  'heat-works': ofBirds(heatWorksFields),
   'alarm-seen': {
     details: alarmFields,
     replaces: 'the-last',
@@ -286,6 +290,7 @@ export const anySaid = oneOf('Fact', 'kind', {
   bought: saidFields('bought', 'Bought', boughtFields),
   'water-drunk': saidFields('water-drunk', 'WaterDrunk', waterDrunkFields),
   'brooder-seen': saidFields('brooder-seen', 'BrooderSeen', brooderSeenFields),
+  'heat-works': saidFields('heat-works', 'HeatWorks', heatWorksFields),
   'eggs-gone': saidFields('eggs-gone', 'EggsGone', eggsGoneFields),
   rained: saidFields('rained', 'Rained', rainedFields),
   'alarm-seen': saidFields('alarm-seen', 'AlarmSeen', alarmFields),

@@ -29,6 +29,7 @@ import { turningFormulas } from '../plan/pasture/turning-points.js';
 import { evapotranspirationFormulas } from '../weather/evapotranspiration.js';
 import { hotDayFormulas } from '../weather/hot-day.js';
 import { frostFreeFormulas } from '../weather/frost-free-days.js';
+import { snowFormulas } from '../weather/snow-cover.js';
 import { soilTemperatureFormulas } from '../weather/soil-temperature.js';
 import { soilWaterFormulas } from '../weather/soil-water.js';
 import { arrivalFormulas } from '../plan/arrival-finder.js';
@@ -131,6 +132,7 @@ const all: readonly Readonly<Record<string, Formula>>[] = [
   stockpileFormulas,
   evapotranspirationFormulas,
   frostFreeFormulas,
+  snowFormulas,
   soilTemperatureFormulas,
   soilWaterFormulas,
   arrivalFormulas,

@@ -267,12 +267,13 @@ export class Field {
   }
 
   /** Mows it down to the stubble; it is shut until `openFrom`, while the hay dries. */
-  mow(paddock: number, day: number, openFrom: number): Cut {
+  mow(paddock: number, { day, goFrom, openFrom }: Pick<Cut, 'day' | 'goFrom' | 'openFrom'>): Cut {
     const { stubbleKgPerHa, areaHa } = this.sward;
     const taken = Math.max(0, this.mass - stubbleKgPerHa);
     this.goOn(Done.mown, day, (state) => takeOff(state, taken, stubbleKgPerHa));
     if (this.books) this.books.days.mown[day] = taken;
-    const cut = { paddock, shutFrom: this.shutFrom ?? day, day, openFrom, kg: taken * areaHa };
+    const shutFrom = this.shutFrom ?? day;
+    const cut = { paddock, shutFrom, goFrom, day, openFrom, kg: taken * areaHa };
     this.shutFrom = undefined;
     this.openFrom = openFrom;
     this.isPassed = true;

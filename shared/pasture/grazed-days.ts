@@ -58,9 +58,8 @@ export abstract class GrazedDays {
     for (const paddock of isNewYear ? fields.keys() : this.seenTo) {
       const field = fields[paddock]!;
       const told = isTold ? this.toldMowing(paddock, day) : undefined;
+      if (field.shutFrom !== undefined) this.mowAsPlanned(field, paddock, day, told);
       if (told?.day === day) this.mowAsTold(told);
-      else if (field.shutFrom !== undefined)
-        this.mowAsPlanned(field, paddock, day, told !== undefined);
       if (isNewYear || !field.growsAlone) field.grow(day);
     }
     this.clock.after = day;
@@ -78,21 +77,37 @@ export abstract class GrazedDays {
   protected mowAsTold({ paddock, day, isLeftLying }: Mown): void {
     if (this.toldCuts.some((cut) => cut.paddock === paddock && cut.day === day)) return;
     const field = this.fields[paddock]!;
-    const kg = isLeftLying
-      ? field.top(day)
-      : field.mow(paddock, day, day + this.problem.judged.dryingDays).kg;
+    const kg = isLeftLying ? field.top(day) : field.mow(paddock, this.mownOn(day, day)).kg;
     this.toldCuts.push({ paddock, day, kg });
   }
 
-  /** @param isToldLater it is mown on the day that was told, not on the one that was planned */
-  private mowAsPlanned(field: Field, paddock: number, day: number, isToldLater: boolean): void {
+  /** @param told the day it is mown on, not the one that was planned, which keeps its place among the others */
+  private mowAsPlanned(field: Field, paddock: number, day: number, told: Mown | undefined): void {
     const { problem } = this;
     // What is closed for something else is not mown.
-    if (field.sward.isClosed[day] === 1) field.shutFrom = undefined;
-    else if (isToldLater) return;
-    else if (isForMowing(problem, field, day))
-      this.cuts.push(field.mow(paddock, day, day + problem.judged.dryingDays));
-    else if (!driesHay(problem, day)) field.shutFrom = undefined;
+    if (field.sward.isClosed[day] === 1) {
+      field.shutFrom = undefined;
+      return;
+    }
+    const isReady = isForMowing(problem, field, day);
+    const goFrom = isReady ? this.goOf(field, paddock, day) : undefined;
+    if (told) return;
+    if (goFrom !== undefined && this.isTakenAsMown(goFrom, day))
+      this.cuts.push(field.mow(paddock, this.mownOn(day, goFrom)));
+    else if (!isReady && !driesHay(problem, day)) field.shutFrom = undefined;
+  }
+
+  private mownOn(day: number, goFrom: number): Pick<Cut, 'day' | 'goFrom' | 'openFrom'> {
+    return { day, goFrom, openFrom: day + this.problem.judged.dryingDays };
+  }
+
+  /** First day of the go that a paddock is mown in; undefined while others lie in swaths. */
+  protected abstract goOf(field: Field, paddock: number, day: number): number | undefined;
+
+  /** What nobody told of is still to be mown, as long as its work has days left for it. */
+  private isTakenAsMown(goFrom: number, day: number): boolean {
+    const { from, mownWithinDays } = this.problem;
+    return from <= day || goFrom + mownWithinDays < day;
   }
 
   protected feed(h: number, day: number): void {

@@ -29,6 +29,8 @@ export function graze(problem: GrazingProblem, hay: HayRule = 'looks-ahead'): Se
 
 export type HayRule = 'looks-ahead' | 'above-a-height' | 'tops' | 'never';
 
+const M2_PER_HA = 10_000;
+
 /** How a paddock is taken out of the round. */
 type Spared = 'shut' | 'top';
 
@@ -38,6 +40,10 @@ export class Season extends GrazedDays {
   private readonly toppings: Topping[] = [];
   private startStates: GrassState[] = [];
   private assumedCuts: readonly Cut[] = [];
+  /** The last go of mowing: its first day, and land of it. */
+  private go = { from: -Infinity, m2: 0 };
+  /** The go of each paddock that is ready to be mown, by the day from which it is shut. */
+  private readonly goes = new Map<number, { shutFrom: number; from: number }>();
   /** Day of the next walk. */
   private nextLook = 0;
 
@@ -99,7 +105,7 @@ export class Season extends GrazedDays {
     }
   }
 
-  /** A day that has been: herds were where they were. What is mown is taken to be as it was planned. */
+  /** A day that has been: herds were where they were. What nobody told of mowing is taken as done once the days for it are over. */
   private follow(day: number): void {
     const { past } = this.problem;
     this.leavePast(day);
@@ -184,6 +190,26 @@ export class Season extends GrazedDays {
     if (share === 0) return 0;
     const field = this.fields[paddock]!;
     return share * cutOf(this.problem, field, paddock, day) * field.sward.areaHa * hayEatenShare;
+  }
+
+  /**
+   * Paddocks that are ready before the hay of the first is dry are mown in one go with it, as far as no
+   * more land lies in swaths at once than is allowed: who still works on the hay of one go mows the
+   * next when it is in.
+   */
+  protected override goOf(
+    { shutFrom, sward }: Field,
+    paddock: number,
+    day: number,
+  ): number | undefined {
+    const known = this.goes.get(paddock);
+    if (known?.shutFrom === shutFrom!) return known.from;
+    const m2 = sward.areaHa * M2_PER_HA;
+    const isLying = day < this.go.from + this.problem.judged.dryingDays;
+    if (isLying && this.problem.judged.hayAtOnceM2 < this.go.m2 + m2) return undefined;
+    this.go = isLying ? { ...this.go, m2: this.go.m2 + m2 } : { from: day, m2 };
+    this.goes.set(paddock, { shutFrom: shutFrom!, from: this.go.from });
+    return this.go.from;
   }
 
   private lookAhead(day: number, asked: Asked): Ahead {

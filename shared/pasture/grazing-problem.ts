@@ -41,6 +41,8 @@ export interface GrazingProblem {
   readonly hayMcalPerKg: readonly number[];
   /** Of what is mown, the share that cattle eat as hay. */
   readonly hayEatenShare: number;
+  /** Days after the first of a go by which it is mown: so long its work may wait for dry ones. */
+  readonly mownWithinDays: number;
   /** Which of several ready paddocks is taken: by a plain rule always the most grown. */
   readonly takes: 'just-ready' | 'most-grown';
   /** Growth of a day from which grass is called growing, kg/ha. */

@@ -99,6 +99,11 @@ export class LookAhead extends GrazedDays {
     this.feedKg += eatenKg * shortOfHay(digestibleEaten, this.problem.hayMcalPerKg[at]!);
   }
 
+  /** Hands are not looked ahead for: each paddock is mown on its own day. */
+  protected override goOf(_field: Field, _paddock: number, day: number): number {
+    return day;
+  }
+
   /** Looks ahead are not nested. */
   protected override mayBegin(): boolean {
     return true;

@@ -66,6 +66,8 @@ export interface GrassDays {
 export interface Cut {
   readonly paddock: number;
   readonly shutFrom: number;
+  /** First day of the go that it is mown in: its work has the days from then on. */
+  readonly goFrom: number;
   readonly day: number;
   readonly openFrom: number;
   readonly kg: number;
@@ -79,7 +81,7 @@ export interface Topping {
 }
 
 export interface SeasonBooks {
-  /** Mass of each paddock in the evening of each day, kg/ha; NaN before the plan. */
+  /** Mass of each paddock in the evening of each day, kg/ha, those before the plan included. */
   readonly massKgPerHa: readonly Float64Array[];
   /** Mass of each paddock on the morning of the plan's first day, kg/ha. */
   readonly startKgPerHa: readonly number[];

@@ -16,7 +16,11 @@ export function heaterReason(week: CandidateWeek): MaybeReason {
   const asks = `A cold night asks for ${formatValue(mostW, 'W', farm)}, ${brooder.name} has ${formatValue(installedW, 'W', farm)}`;
   if (mostW <= installedW) return { code: 'heater', points: 0, text: `${asks}: enough.` };
   if (byRule !== undefined && byRule <= count)
-    return { code: 'heater', points: 0, text: `${asks}, as much as the common rule asks for.` };
+    return {
+      code: 'heater',
+      points: points.heaterShort,
+      text: `${asks}, as much as the common rule asks for: add heat all the same.`,
+    };
   return leastW <= installedW
     ? { code: 'heater', points: points.heaterShort, text: `${asks}: add heat.` }
     : { code: 'heater', points: points.heaterTooWeak, text: `${asks}: far too little.` };

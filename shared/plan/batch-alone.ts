@@ -1,5 +1,6 @@
 import { isStarted } from '../farm/batch.js';
 import type { Farm } from '../farm/farm.js';
+import { asTheyWork } from '../farm/heat-out.js';
 import type { HeadChange } from '../farm/head-count.js';
 import type { AnimalPicture, NamedBatch } from '../farm/picture.js';
 import { isGrownUp } from '../farm/who-is-there.js';
@@ -28,6 +29,7 @@ const RESTS_ON = [
   'today',
   'climate',
   'facilities',
+  'heatOuts',
   'products',
   'people',
   'handovers',
@@ -66,7 +68,7 @@ export function alone(picture: AnimalPicture, tables: Tables, batch: NamedBatch)
     return before;
   }
   const context = planContext({
-    ...around(picture, tables),
+    ...around(picture, tables, batch),
     batch: asPlanned(batch, told.headChanges),
     ...told,
     occupied: [],
@@ -91,12 +93,13 @@ export function asPlanned(row: NamedBatch, changes: readonly HeadChange[]): Name
     : { ...planned, processing: 'hired' };
 }
 
-/** What all batches of a farm are planned with. */
+/** What a batch is planned with beside what is told of its birds. */
 export const around = (
   {
     farm,
     climate,
     facilities,
+    heatOuts,
     products,
     people,
     handovers,
@@ -104,10 +107,11 @@ export const around = (
     today,
   }: AnimalPicture,
   tables: Tables,
+  { id, brooderId }: NamedBatch,
 ): Omit<PlanRequest, 'batch' | 'occupied' | 'packed' | keyof ToldOfBatch> => ({
   farm,
   climate,
-  facilities,
+  facilities: asTheyWork(facilities, heatOuts, { batchId: id, brooderId }),
   products,
   // A child does not stand in for a grown-up, on the day of processing least of all.
   people: people.filter(isGrownUp),

@@ -125,16 +125,25 @@ function lastMedicated({ batch }: PlanContext, eatenFrom: PlainDate): PlanEvent[
   return [{ kind: 'last-medicated', date }];
 }
 
-/** The heaters that are to be bought before the brooder is preheated. */
+/**
+ * The heaters that are to be bought: before the brooder is preheated, and of birds that are there
+ * before the first night that asks for more than there is.
+ */
 export function missingHeat(
-  { batch, facilities }: PlanContext,
+  { batch, facilities, today }: PlanContext,
   heat: HeatPart | undefined,
 ): PlanEvent[] {
   const brooder = facilityOf(facilities, 'brooder', batch.brooderId);
-  if (!brooder || !heat || heat.toAdd === 0) return [];
-  const missing = heat.toAdd;
-  const what = `${missing} more ${missing === 1 ? ONE[brooder.heat.kind] : `${ONE[brooder.heat.kind]}s`}`;
-  return [{ kind: 'heaters-short', date: batch.arrivalDate, what }];
+  if (!brooder || !heat?.firstShort) return [];
+  const { toAdd: missing, firstShort } = heat;
+  const one = ONE[brooder.heat.kind];
+  const more = `${missing} more ${missing === 1 ? one : `${one}s`}`;
+  if (today < batch.arrivalDate)
+    return [{ kind: 'heaters-short', date: batch.arrivalDate, what: more }];
+  const { on, toAdd: first } = firstShort;
+  const isTonight = on === today;
+  const what = isTonight && first < missing ? `${more}, ${first} of them tonight` : more;
+  return [{ kind: 'heaters-short', date: isTonight ? today : addDays(on, -1), what }];
 }
 
 const ONE = { lamp: 'lamp', plate: 'plate', gas: 'gas heater' } as const;

@@ -35,7 +35,7 @@ export function batchRequest(
   const others = besides(picture, batch).map((other) => heldBy(picture, tables, other));
   const told = toldOfBatch(picture, batchId);
   return {
-    ...around(picture, tablesForStrain(tables, batch.strainId)),
+    ...around(picture, tablesForStrain(tables, batch.strainId), batch),
     batch: asPlanned(batch, told.headChanges),
     choresOfOthers: choresBeside(picture, tables, batch),
     hasOlderFlock: picture.batches.some((other) => isOlderFlock(other, batch, tables)),

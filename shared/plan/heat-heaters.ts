@@ -7,23 +7,27 @@ import {
   quantity,
   type NumberQuantity,
 } from '../explain/quantity.js';
+import type { PlainDate } from '../calendar/plain-date.js';
 import type { Brooder } from '../farm/facility.js';
 import { brooderHeatFormulas, heatersFor } from '../poultry/brooder-heat.js';
 import { issue, type PlanIssue } from '../problems/plan-issue.js';
 import { capital } from './bird-words.js';
 import type { PlanContext } from './context.js';
 import { found, type Found } from './found.js';
+import type { DayHeat } from './heat-days.js';
 import type { ColdestNight } from './heat-night.js';
 import { heatRules, type HeatRules } from './heat-rules.js';
 
 /** What the heaters give, whether that is enough, and how many it takes. */
 export interface Heaters {
   readonly installed: NumberQuantity;
-  /** By the heat balance or by the rule of thumb: one of them is enough. */
+  /** By the heat balance, on every night that is still ahead. */
   readonly enough: boolean;
   readonly heatersNeeded: NumberQuantity;
-  /** Heaters to add, 0 when there are enough. */
+  /** Heaters to add for the coldest night that is still ahead, 0 when there are enough. */
   readonly toAdd: number;
+  /** The first night that is still ahead on which there are too few, and how many it takes more. */
+  readonly firstShort?: { readonly on: PlainDate; readonly toAdd: number };
   /** What one of them gives, W. */
   readonly heaterW: number;
   readonly rules: HeatRules;
@@ -36,7 +40,7 @@ export const fewestByRule = (rules: HeatRules): number | undefined =>
 export function heatersOf(
   context: PlanContext,
   brooder: Brooder,
-  night: ColdestNight,
+  { night, days }: { night: ColdestNight; days: readonly DayHeat[] },
 ): Found<Heaters> {
   const { heat } = brooder;
   const rules = heatRules(context, brooder, night);
@@ -50,15 +54,36 @@ export function heatersOf(
     plainFormulas.measured,
     [each, fromRow(brooder, 'heat.count', 'Count', heat.count, 'count', 'n')],
   );
-  const least = Math.min(heatersNeeded.value, fewestByRule(rules) ?? Infinity);
-  const enough = least <= heat.count;
+  const short = shortAhead(context, brooder, heatersNeeded.value, days);
   const issues = [
-    ...strengthIssues(context, brooder, { night, needed: heatersNeeded, rules, enough }),
+    ...strengthIssues(context, brooder, { night, needed: heatersNeeded, rules, short }),
     ...plateIssues(context, brooder, night),
   ];
-  const toAdd = enough ? 0 : least - heat.count;
-  const part = { installed, enough, heatersNeeded, toAdd, heaterW: heat.wattsEach, rules };
+  const part: Heaters = {
+    ...{ installed, heatersNeeded, heaterW: heat.wattsEach, rules },
+    ...{ enough: short.toAdd === 0, ...short },
+  };
   return found(part, { issues });
+}
+
+/**
+ * How many heaters are missing on the nights that are still ahead. The common rule is no bound here:
+ * it counts chicks in a room that nobody describes, and chicks that are cold tonight die of it.
+ */
+function shortAhead(
+  { dateOf, today }: PlanContext,
+  { heat }: Brooder,
+  needed: number,
+  days: readonly DayHeat[],
+): Pick<Heaters, 'toAdd' | 'firstShort'> {
+  const ahead = days.flatMap(({ need }, day) => {
+    const on = dateOf(day);
+    const asks = heat.kind === 'plate' ? needed : heatersFor(need.mid, heat.wattsEach);
+    return on < today || need.mid === 0 ? [] : [{ on, toAdd: asks - heat.count }];
+  });
+  const firstShort = ahead.find(({ toAdd }) => 0 < toAdd);
+  const toAdd = Math.max(0, ...ahead.map((night) => night.toAdd));
+  return { toAdd, ...(firstShort ? { firstShort } : {}) };
 }
 
 function platesNeeded({ tables, life, words }: PlanContext, brooder: Brooder): NumberQuantity {
@@ -102,13 +127,13 @@ interface Strength {
   readonly night: ColdestNight;
   readonly needed: NumberQuantity;
   readonly rules: HeatRules;
-  readonly enough: boolean;
+  readonly short: Pick<Heaters, 'toAdd'>;
 }
 
 function strengthIssues(
   context: PlanContext,
   brooder: Brooder,
-  { night, needed, rules, enough }: Strength,
+  { night, needed, rules, short: { toAdd } }: Strength,
 ): PlanIssue[] {
   const { name, heat } = brooder;
   const { words } = context;
@@ -117,20 +142,18 @@ function strengthIssues(
   const byRule = fewestByRule(rules);
   const { lampRule, gasRule } = context.tables.heat;
   const rows = [heat.kind === 'gas' ? gasRule : lampRule];
-  if (needed.value <= heat.count) {
-    if (byRule === undefined || byRule <= heat.count) return [];
+  if (toAdd === 0) {
+    if (heat.count < needed.value || byRule === undefined || byRule <= heat.count) return [];
     const text = `Check this: ${has}, enough by what it loses, but the common rule asks for ${byRule}. Watch on the first cold night whether the ${words.young} huddle, and have another ready.`;
     return [issue('note', 'heat-rule', text, rows)];
   }
-  if (enough) {
-    const text = `Check this: ${has}, as many as the common rule asks for, but what the brooder loses on the coldest expected night asks for ${needed.value}. The rule counts heaters over chicks in a room that nobody describes; the other figure counts what this brooder’s walls, lid and fresh air carry off. Hang a thermometer at ${words.youngOne} height on the first cold night, and have one more heater, a better lid or a smaller part of it ready.`;
+  if (byRule !== undefined && byRule <= heat.count) {
+    const text = `${has}, as many as the common rule asks for, but what the brooder loses on the coldest night ahead asks for ${heat.count + toAdd}: add ${toAdd} more, a better lid, or use a smaller part of it. The rule counts heaters over chicks in a room that nobody describes; the other figure counts what this brooder’s walls, lid and fresh air carry off. Hang a thermometer at ${words.youngOne} height on the first cold night.`;
     return [issue('act', 'heat-check', text, rows)];
   }
   const asks = isPlate
     ? `${context.life.placed} ${words.young} ask for ${needed.value}`
     : `the coldest expected night asks for about ${context.say(night.need.value, 'W')}`;
-  const least = Math.min(needed.value, byRule ?? Infinity);
-  const upTo = least < needed.value ? ` to ${needed.value - heat.count}` : '';
   const orElse = isPlate
     ? 'or brood fewer at a time'
     : 'insulate the walls and lid, close off a part, or order for a warmer week';
@@ -140,7 +163,7 @@ function strengthIssues(
     issue(
       hopeless ? 'stop' : 'act',
       'heat-too-weak',
-      `${has}, but ${asks}. Add ${least - heat.count}${upTo} more, ${orElse}. Energy and cost below are of the heaters you have.`,
+      `${has}, but ${asks}. Add ${toAdd} more, ${orElse}. Energy and cost below are of the heaters you have.`,
     ),
   ];
 }

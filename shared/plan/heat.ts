@@ -54,7 +54,7 @@ export function planHeat(context: PlanContext): Found<HeatPart | undefined> {
   const days = daysOfHeat(heat, brooder.closesOff ? needed : needed.map(() => 1));
   const conduction = conductionOf(context, brooder);
   const night = coldestNightOf(context, brooder, { heat, days }, conduction);
-  const heaters = heatersOf(context, brooder, night);
+  const heaters = heatersOf(context, brooder, { night, days });
   const headroomM = headroomOf(context, brooder);
   const weeks = heatWeeks(heat, days, lastHeatDayOf(days), headroomM);
   const circuit = circuitPart(context, brooder, heaters.part.toAdd);

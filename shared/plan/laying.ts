@@ -1,5 +1,4 @@
 import { addDays, type PlainDate } from '../calendar/plain-date.js';
-import { dailySeries, type DailySeries } from '../explain/daily-series.js';
 import type { Formula } from '../explain/formula.js';
 import {
   datedFact,
@@ -9,13 +8,9 @@ import {
   quantity,
   type NumberQuantity,
   type Quantity,
-  type QuantityInput,
 } from '../explain/quantity.js';
 import type { EggCount } from '../farm/egg-count.js';
-import { dayLengthFormulas } from '../calendar/day-length.js';
 import { eggWeightG, layFormulas } from '../poultry/lay.js';
-import { layConditionFormulas } from '../poultry/lay-conditions.js';
-import { layCycleFormulas } from '../poultry/lay-cycles.js';
 import { issue, type PlanIssue } from '../problems/plan-issue.js';
 import type { PlanContext } from './context.js';
 import { eggWeightRows, type FeedPart } from './feed.js';
@@ -23,6 +18,7 @@ import { found, joined, type Found } from './found.js';
 import type { LayDays } from './lay-days.js';
 import { lightSteps, type LightStep } from './lay-lamp.js';
 import { eggsOver, layMonths, rowsOn, type LayMonths } from './lay-months.js';
+import { curveInputs, laySeries } from './lay-series.js';
 import { endOfFirstYear, lastLayYear, LAY_YEAR_DAYS } from './laying-years.js';
 import { layYears, perDozenKg, type LayYears } from './lay-years.js';
 import { hensFeedInputs } from './used-feed.js';
@@ -101,7 +97,7 @@ export function planLaying(context: PlanContext, feed: FeedPart): Found<LayingPa
   };
   return found(
     part,
-    joined([{ series: seriesOf(context, lay) }, months, raising, { issues: uncounted(context) }]),
+    joined([{ series: laySeries(context, lay) }, months, raising, { issues: uncounted(context) }]),
   );
 }
 
@@ -148,15 +144,6 @@ function firstEggs(
       },
     ),
   };
-}
-
-function curveInputs({ curve, own }: LayDays): QuantityInput[] {
-  return [
-    input('How they lay', curve.name, 'text'),
-    ...(curve.note === undefined ? [] : [input('Note', curve.note, 'text')]),
-    input('Flocks lay of the points', curve.flock.value, 'ratio', 'f_flock'),
-    ...(own.factor === 1 ? [] : [input('Your hens over the table', own.factor, 'ratio', 'f_own')]),
-  ];
 }
 
 function firstYear(
@@ -289,85 +276,6 @@ function weeksOf(context: PlanContext, lay: LayDays, feed: FeedPart): LayWeek[] 
     });
   }
   return weeks;
-}
-
-function seriesOf({ life, farm, tables }: PlanContext, lay: LayDays): DailySeries[] {
-  const rows = rowsOn(lay, { from: 0, to: life.days });
-  const planned = lay.planned.subarray(0, life.days);
-  const eggs = planned.map((share, i) => share * lay.hens[i]!);
-  const { curve } = lay;
-  const byLight = lay.isLit ? lay.byLight.lit : lay.byLight.unlit;
-  const lightH = lay.sunH.map((sun) => (lay.isLit ? Math.max(sun, lay.lampH) : sun));
-  const upTo = (values: Float64Array): Float64Array => values.subarray(0, life.days);
-  return [
-    dailySeries(
-      'light-hours',
-      lay.isLit ? 'Hours of light, lamp included' : 'Hours of daylight',
-      'h',
-      dayLengthFormulas.dayLength,
-      upTo(lightH),
-      [
-        input('Latitude', `${farm.latitudeDeg}°`, 'text', 'φ'),
-        ...(lay.isLit ? [fromFarm('The lamp makes up', lay.lampH, 'h')] : []),
-      ],
-    ),
-    dailySeries(
-      'lay-age',
-      'Lay at that age',
-      'share',
-      layCycleFormulas.byAge,
-      upTo(lay.byAge),
-      curveInputs(lay),
-      { rows: [curve, curve.flock] },
-    ),
-    dailySeries(
-      'lay-light',
-      'Lay that the light leaves',
-      'share',
-      layConditionFormulas.light,
-      upTo(byLight),
-      [
-        { label: 'Hours of light', symbol: 'h', series: 'light-hours' },
-        input('Felt in the first year', curve.lightShare.value, 'share', 's'),
-      ],
-      { rows: [tables.light.response, curve.lightShare] },
-    ),
-    dailySeries(
-      'lay-air',
-      'Lay that cold and heat leave',
-      'share',
-      layConditionFormulas.air,
-      upTo(lay.byAir),
-      [{ label: 'Night low expected', series: 'night-low' }],
-      { rows: [tables.laying.air, tables.heat.building] },
-    ),
-    dailySeries(
-      'hen-day',
-      'Eggs per hen and day',
-      'share',
-      layFormulas.henDay,
-      planned,
-      [
-        { label: 'Lay at that age', symbol: 'y_age', series: 'lay-age' },
-        { label: 'Light leaves', symbol: 'f_light', series: 'lay-light' },
-        { label: 'Cold and heat leave', symbol: 'f_air', series: 'lay-air' },
-        input('Your hens over the table', lay.own.factor, 'ratio', 'f_own'),
-      ],
-      { rows },
-    ),
-    dailySeries(
-      'eggs-day',
-      'Eggs in the day',
-      'eggs',
-      layFormulas.eggs,
-      eggs,
-      [
-        { label: 'Birds alive', symbol: 'N', series: 'alive' },
-        { label: 'Eggs per hen and day', symbol: 'y', series: 'hen-day' },
-      ],
-      { rows: [...rows, life.losses] },
-    ),
-  ];
 }
 
 /** What the household told of its own lay, as a factor on the table's. */

@@ -344,8 +344,10 @@ export const heat = nested(
     chickBox: part('ChickBox', {
       warmerK: KELVIN,
       toAgeDays: DAYS,
-      diedShareAt20C: SHARE,
-      diedShareAt30C: SHARE,
+      coldAirC: AIR_C,
+      coldDiedShare: SHARE,
+      warmAirC: AIR_C,
+      warmDiedShare: SHARE,
     }),
     ceiling: part('Ceiling', { fromM: M }),
     gasRule: part('GasRule', { lowWPerM2: WATTS, highWPerM2: WATTS }),

@@ -314,8 +314,11 @@ export interface HeatTable {
   readonly chickBox: Sourced & {
     readonly warmerK: number;
     readonly toAgeDays: number;
-    readonly diedShareAt20C: number;
-    readonly diedShareAt30C: number;
+    /** Air of a cold and of a warm room they were kept in, and how many died there. */
+    readonly coldAirC: number;
+    readonly coldDiedShare: number;
+    readonly warmAirC: number;
+    readonly warmDiedShare: number;
   };
   /** From this height on the top of a brooder is a ceiling, and nobody takes it off. */
   readonly ceiling: Sourced & { readonly fromM: number };

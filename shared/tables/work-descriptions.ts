@@ -65,6 +65,8 @@ const EVENTS = [
   'topping',
 ] as const;
 
+const SAID_OTHERWISE = row('SaidOtherwise', { name: maybe(NAME), ifLate: maybe(WORDS) });
+
 /** Work is of a length of its own, unless it goes on until another event. */
 const LENGTH_OR_UNTIL: RowRule<Pick<TaskTemplate, 'lengthDays' | 'until'>> = {
   name: 'length-or-until',
@@ -117,12 +119,22 @@ const taskTemplate = (name: string, own: 'taskTemplates' | 'herdTaskTemplates') 
       earliestOffsetDays: maybe(OFFSET_DAYS),
       latestOffsetDays: maybe(OFFSET_DAYS),
       lapses: maybe(YES_NO),
+      runsUntilEvent: maybe(YES_NO),
       beforeEvent: maybe(YES_NO),
       animalsNeedIt: maybe(YES_NO),
       doneByOrder: maybe(YES_NO),
       doneByArrival: maybe(YES_NO),
+      keptIn: maybe(nested('Kept in', SAID_OTHERWISE)),
+      inTheCold: maybe(nested('In the cold', SAID_OTHERWISE)),
       onceHere: maybe(
-        nested('Once they are here', row('OnceHere', { name: NAME, days: DAYS, ifLate: WORDS })),
+        nested(
+          'Once they are here',
+          row('OnceHere', {
+            ...{ name: NAME, days: DAYS, ifLate: WORDS },
+            ...{ offsetDays: maybe(DAYS), hoursBase: maybe(HOURS) },
+            waitsFor: maybe(list('Waits for', rowOf(own), 20, 'ids')),
+          }),
+        ),
       ),
       leadNote: maybe(WORDS),
       lengthDays: maybe(DAYS),
@@ -149,6 +161,7 @@ const taskTemplate = (name: string, own: 'taskTemplates' | 'herdTaskTemplates') 
       mostWaitDays: maybe(record('Days to wait at most', DAYS, 20)),
       waitsForOutside: maybe(list('Waits for others', NAME, 20, 'words')),
       ifLate: WORDS,
+      ifEarly: maybe(WORDS),
       ...SOURCED,
     },
     [LENGTH_OR_UNTIL],
@@ -193,6 +206,7 @@ export const work = nested(
       depletionShare: SHARE,
       usualSoilId: rowOf('soils'),
     }),
+    snow: part('Snow', { belowMeanC: AIR_C, meltMmPerC: MM }),
     smallestPieceHours: part('SmallestPiece', { value: HOURS, longerThanHours: HOURS }),
     placing: part('Placing', {
       priority: table('Priority', { id: priority, lostCost: POINTS, lateCostPerDay: POINTS }),
@@ -210,6 +224,7 @@ export const work = nested(
       row('LookFor', {
         outdoorBirds: list('Outdoor birds', WORDS, 20, 'sentences', 1),
         cattle: list('Cattle', WORDS, 20, 'sentences', 1),
+        cattleInFrost: list('Cattle in frost', WORDS, 20, 'sentences', 1),
       }),
     ),
   }),

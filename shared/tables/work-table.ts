@@ -59,6 +59,8 @@ export interface WorkTable {
     /** Soil of a garden of which nobody told. */
     readonly usualSoilId: string;
   };
+  /** When rain lies as snow, and what of it melts a day for each degree above freezing. */
+  readonly snow: Sourced & { readonly belowMeanC: number; readonly meltMmPerC: number };
   /** Work longer than so many hours may be spread, in pieces of at least so many. */
   readonly smallestPieceHours: Sourced & {
     readonly value: number;
@@ -88,5 +90,6 @@ export interface WorkTable {
   readonly lookFor: {
     readonly outdoorBirds: readonly string[];
     readonly cattle: readonly string[];
+    readonly cattleInFrost: readonly string[];
   };
 }

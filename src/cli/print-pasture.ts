@@ -109,11 +109,11 @@ export function printPasture(plan: PasturePlan, farm: Farm, tables: Tables): str
           section(
             'Grass to mow',
             table(
-              ['paddock', 'closed from', 'mow about', 'bales', 'hay'],
+              ['paddock', 'closed from', 'mow from', 'bales', 'hay'],
               plan.surplus.map((s) => [
                 nameOf(plan.paddocks, s.paddockId),
                 near(s.shutFrom),
-                near(s.cutOn),
+                near(s.mowFrom),
                 s.bales,
                 s.hay,
               ]),

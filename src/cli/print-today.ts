@@ -79,6 +79,9 @@ export function animalText(line: AnimalLine, day: Today, reader: Reader): string
   return [
     line.name,
     ...parts,
+    ...(line.kind === 'batch' && line.wasToLeave !== undefined
+      ? [`were to leave ${formatDate(line.wasToLeave, reader)}, nothing told`]
+      : []),
     ...(next ? [`${next.words} ${when}, ${formatDate(next.on, reader)}`] : []),
   ].join(' · ');
 }
@@ -92,7 +95,9 @@ function batchParts(line: BatchLine, { weather }: Today, reader: Reader): string
     `${said(head, reader)} alive`,
     ...(where === undefined ? [] : [where]),
     ...(heat
-      ? [`${said(heat.wanted, reader)} under the heat, ${said(weather.tonight, reader)} tonight`]
+      ? [
+          `${said(heat.wanted, reader)} under the heat${heat.tooCold ? ` wanted, ${said(heat.tooCold, reader)} is all they have` : ''}, ${said(weather.tonight, reader)} tonight`,
+        ]
       : []),
     ...(heat?.day
       ? [

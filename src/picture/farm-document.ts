@@ -60,6 +60,7 @@ export function pictureOfDocument(
     })),
     headChanges: document.headChanges ?? [],
     brooderLooks: document.brooderLooks ?? [],
+    heatOuts: document.heatOuts ?? [],
     weighings: document.weighings ?? [],
     eggCounts: document.eggCounts ?? [],
     feedOpenings: document.feedOpenings ?? [],

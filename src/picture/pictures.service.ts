@@ -11,6 +11,7 @@ import type { PastureChoices } from '../../shared/farm/pasture-choices.js';
 import type { FarmPicture } from '../../shared/farm/picture.js';
 import {
   brooderLooksOf,
+  heatOutsOf,
   eggCountsOf,
   feedBoughtOf,
   herdFeedBoughtOf,
@@ -250,6 +251,7 @@ type TellingParts = Partial<
     FarmPicture,
     | 'headChanges'
     | 'brooderLooks'
+    | 'heatOuts'
     | 'weighings'
     | 'eggCounts'
     | 'feedOpenings'
@@ -282,6 +284,9 @@ const PARTS: readonly Telling[] = [
   })),
   telling(['brooder-seen'], (facts, { batches, today }) => ({
     brooderLooks: brooderLooksOf(facts, today).filter(isOf(batches, today)),
+  })),
+  telling(['heat-works'], (facts, { batches, today }) => ({
+    heatOuts: heatOutsOf(facts).filter(isOf(batches, today)),
   })),
   telling(['weighed'], (facts, { batches, today }) => ({
     weighings: weighingsOf(facts).filter(isOf(batches, today)),

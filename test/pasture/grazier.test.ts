@@ -207,6 +207,9 @@ describe('graze', () => {
           ...problem,
           from: day,
           past,
+          mown: whole.cuts.flatMap(({ paddock, day: on }) =>
+            on < day ? [{ paddock, day: on, isLeftLying: false }] : [],
+          ),
           herds: problem.herds.map((herd) => ({
             ...herd,
             startsIn: here?.paddock,

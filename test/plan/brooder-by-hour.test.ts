@@ -116,9 +116,10 @@ describe('lamps for the example batch', () => {
     expect(said({ ...plates, thermostat: false }).at(-1)).toMatch(/fit a thermostat/);
   });
 
-  it('as many as the rule asks for are a "check this", never a stop', () => {
+  it('as many as the rule asks for are no stop, but more are to be bought', () => {
     const plan = planned('example');
-    expect(plan.heat!.enough).toBe(true);
+    expect(plan.heat!.enough).toBe(false);
+    expect(plan.heat!.toAdd).toBe(plan.heat!.heatersNeeded.value - 2);
     expect(codes(plan)).toContain('heat-check');
     expect(codes(plan, 'stop')).toEqual([]);
     expect(codes(planned('example', lamps(1)), 'stop')).toEqual(['heat-too-weak']);

@@ -137,6 +137,7 @@ function withoutTold(picture: FarmPicture, batchId: string): FarmPicture {
     weighings: others(picture.weighings),
     eggCounts: others(picture.eggCounts),
     ...(picture.feedOpenings ? { feedOpenings: others(picture.feedOpenings) } : {}),
+    ...(picture.heatOuts ? { heatOuts: others(picture.heatOuts) } : {}),
   };
 }
 

@@ -12,8 +12,9 @@ import { formatHours, formatValue } from '../../units/format.js';
 import { batchContext } from '../batch-request.js';
 import { scheduleOf } from '../brooding.js';
 import type { PlanContext } from '../context.js';
-import { broodingHeat } from '../heat-days.js';
+import { broodingHeat, daysOfHeat } from '../heat-days.js';
 import { heatOfDay } from '../heat-of-day.js';
+import { sharesNeeded } from '../heat-weeks.js';
 import { spaceStandardOf } from '../space-standard.js';
 import { cautionsSaid } from './cautions-said.js';
 import type { Mishap, WayOn } from './way-on.js';
@@ -36,10 +37,12 @@ export interface HeaterOut {
  * @returns undefined where the batch has no brooder, or is old enough to need no heat
  */
 export function heaterOut(
-  picture: FarmPicture,
+  told: FarmPicture,
   tables: Tables,
-  { batchId, working, isPowerOut }: HeaterOut,
+  { batchId, working: stillWork, isPowerOut }: HeaterOut,
 ): Mishap | undefined {
+  // What was told to be out before is asked again here.
+  const picture = { ...told, heatOuts: [] };
   const context = batchContext(picture, tables, batchId);
   const { batch, facilities, farm, life, today, say } = context;
   const brooder = facilityOf(facilities, 'brooder', batch.brooderId);
@@ -48,6 +51,8 @@ export function heaterOut(
   const ageDays = life.arrivalAgeDays + day;
   const wantedC = underHeaterC(scheduleOf(context), ageDays);
   if (wantedC === undefined) return undefined;
+  const { kind } = brooder.heat;
+  const working = isPowerOut && kind !== 'gas' ? 0 : stillWork;
   const left = { ...brooder, heat: { ...brooder.heat, count: working } };
   const night: NightAsked = { picture, tables, context, day, wantedC, working };
   const now = nightWith(night, left, { id: 'as-is', words: 'Left as it is' });
@@ -59,6 +64,11 @@ export function heaterOut(
       `${ageDays === 1 ? 'A day' : `${ageDays} days`} old they want ${say(wantedC, 'degC')} under the heat. ${now.isEnough ? `${heatersSaid(brooder, working)} are enough tonight.` : sayShort(night, now)}`,
       whichNight(context, day),
       ...(isPowerOut ? ['A pump stands still too: see that all animals have water.'] : []),
+      ...(isPowerOut && kind === 'gas'
+        ? [
+            'Gas burns on without power unless its thermostat or fan is plugged in: see that it does.',
+          ]
+        : []),
       `It is dark for about ${formatHours(Math.round(hours))}, and coldest just before sunrise.`,
       ...(now.isEnough
         ? []
@@ -67,7 +77,15 @@ export function heaterOut(
           ]),
     ],
     numbers: now.numbers ?? [],
-    ways: now.isEnough ? [] : withBottles(byEnough(waysOf(night, brooder, left, isPowerOut))),
+    ways: now.isEnough
+      ? []
+      : withBottles(
+          byEnough([
+            ...waysOf(night, brooder, left, isPowerOut),
+            ...(isPowerOut && kind !== 'gas' ? waysWithoutPower(night, brooder) : []),
+          ]),
+          isPowerOut,
+        ),
     cautions: cautionsSaid(tables, picture.farm, [
       'heat-lamp',
       'carbon-monoxide',
@@ -95,7 +113,7 @@ function waysOf(
   const small = smaller(night, left);
   const roomC = context.tables.heat.heatedRoom.airC;
   const indoors = { ...(small ?? left), standsIn: 'heated-room' as const, roomC };
-  const indoorsWords = `Bring the box into a room of ${context.say(roomC, 'degC')}`;
+  const indoorsWords = `Bring the box into a room ${isPowerOut ? 'that a stove keeps at' : 'of'} ${context.say(roomC, 'degC')}`;
   return [
     boarded(night, left, {
       id: 'smaller',
@@ -119,11 +137,62 @@ function waysOf(
       nightWith(night, indoors, {
         id: 'indoors',
         words: small ? `${indoorsWords}, all birds close together` : indoorsWords,
-        more: ['Out of drafts, on dry bedding, away from the kitchen; wash your hands after.'],
+        more: [
+          ...(isPowerOut
+            ? [
+                'A room without a stove of its own cools all night too, and this is not reckoned with: measure it, and take the warmest.',
+              ]
+            : []),
+          'Out of drafts, on dry bedding, away from the kitchen; wash your hands after.',
+        ],
       }),
     ),
   ];
 }
+
+/** Heat that asks for no power from the line, as strong as tonight needs it. */
+function waysWithoutPower(night: NightAsked, brooder: Brooder): (WayOn | undefined)[] {
+  const { context, day } = night;
+  const { count, wattsEach, kind } = brooder.heat;
+  const generator = (on: number): WayOn | undefined =>
+    nightWith(night, withHeaters(brooder, on), {
+      id: 'generator',
+      words: `A generator for ${on} ${HEATER[kind]}${on === 1 ? '' : 's'}, ${context.say(on * wattsEach, 'W')}`,
+      more: [
+        'Outdoors, far from doors, windows and vents, dry, with cords made for that load; never wired into the house without a switch that cuts the line off.',
+      ],
+    });
+  const counts = Array.from({ length: count }, (_, k) => k + 1);
+  const least = counts.find((on) => generator(on)?.isEnough) ?? count;
+  const gas: Brooder = {
+    ...brooder,
+    heat: { kind: 'gas', warms: 'spot', wattsEach: 1, count: 1, thermostat: true },
+  };
+  const heat = broodingHeat(context, gas);
+  const needed = sharesNeeded(heat, gas.lengthM * gas.widthM);
+  const days = daysOfHeat(heat, gas.closesOff ? needed : needed.map(() => 1));
+  const needW = days[day]?.need.mid ?? 0;
+  const gasW = Math.ceil(needW / GAS_STEP_W) * GAS_STEP_W;
+  return [
+    0 < count ? generator(least) : undefined,
+    0 < gasW
+      ? nightWith(
+          night,
+          { ...gas, heat: { ...gas.heat, wattsEach: gasW } },
+          {
+            id: 'gas',
+            words: `A gas brooder heater that needs no plug, ${context.say(gasW, 'W')} or more`,
+            more: [
+              'Only one made for animals and indoors, hung by chain as high as its maker says, with fresh air all the time and a carbon monoxide alarm; never a grill, a camp stove or a patio heater.',
+            ],
+          },
+        )
+      : undefined,
+  ];
+}
+
+/** Gas heaters are named in such steps. */
+const GAS_STEP_W = 100;
 
 /** A warm room without any heat: what chicks boxed as close as they came make of it, by what is printed. */
 function packedClose(
@@ -143,13 +212,14 @@ function packedClose(
       fromTable(chickBox, 'A full box is warmer by', chickBox.warmerK, 'K'),
     ],
   );
+  const { coldAirC, coldDiedShare, warmAirC, warmDiedShare } = chickBox;
   const perHundred = (share: number): number => Number((100 * share).toFixed(1));
   return {
     ...way,
     numbers: [air, ...(way.numbers ?? [])],
     follows: [
       ...way.follows,
-      `Packed as close as in the box they came in they warm its air to about ${say(air.value, 'degC')}. That is cold for them, but they come through a night of it: of chicks kept two days in air of ${say(20, 'degC')} about ${perHundred(chickBox.diedShareAt20C)} in 100 died, in air of ${say(30, 'degC')} ${perHundred(chickBox.diedShareAt30C)}. Small boxes with holes, no more than came in one; feed and water at daylight.`,
+      `Packed as close as in the box they came in they warm its air to about ${say(air.value, 'degC')}. That is cold for them, but they come through a night of it: of chicks kept two days in air of ${say(coldAirC, 'degC')} about ${perHundred(coldDiedShare)} in 100 died, in air of ${say(warmAirC, 'degC')} ${perHundred(warmDiedShare)}. Small boxes with holes, no more than came in one; feed and water at daylight.`,
     ],
   };
 }
@@ -170,22 +240,23 @@ function whichNight({ weather, climate, today, say }: PlanContext, day: number):
     : `There is no forecast of tonight, so it is reckoned as cold as one night in ten: ${say(coldC, 'degC')} outdoors. The usual low is ${say(usualC, 'degC')}.`;
 }
 
-/** Parts of the floor to try, in floors that birds of that age need. */
-const FLOORS = [1, 1.25, 1.5, 2, 3];
-
 /** Closed off to the least floor on which it does: on less, what is strong gets too hot everywhere. */
 function boarded(
   night: NightAsked,
   brooder: Brooder,
   { id, words }: { readonly id: string; readonly words: (floor: string) => string },
 ): WayOn | undefined {
-  const ways = FLOORS.flatMap((floors) => {
+  const { boardFloorsStep, boardFloorsMost } = night.tables.judgements.alarms;
+  let first: WayOn | undefined;
+  for (let floors = 1; floors <= boardFloorsMost.value; floors += boardFloorsStep.value) {
     const part = smaller(night, brooder, floors);
-    if (!part) return [];
+    if (!part) break;
     const floor = night.context.say(part.lengthM * part.widthM, 'm2');
-    return [nightWith(night, part, { id, words: words(floor) })];
-  });
-  return ways.find((way) => way?.isEnough) ?? ways[0];
+    const way = nightWith(night, part, { id, words: words(floor) });
+    if (way?.isEnough) return way;
+    first ??= way;
+  }
+  return first;
 }
 
 /** The brooder closed off to so many floors as birds of that age need; undefined where that is no less. */
@@ -263,8 +334,9 @@ const byEnough = (ways: readonly (WayOn | undefined)[]): WayOn[] =>
     .sort((a, b) => Number(b.isEnough ?? false) - Number(a.isEnough ?? false));
 
 /** What is left where nothing that was worked out does it alone. */
-const withBottles = (ways: readonly WayOn[]): WayOn[] =>
-  ways.some(({ isEnough }) => isEnough)
+const withBottles = (ways: readonly WayOn[], isPowerOut: boolean): WayOn[] =>
+  // What asks for gear may not be there in the hour it is needed.
+  !isPowerOut && ways.some(({ isEnough }) => isEnough)
     ? [...ways]
     : [
         ...ways,

@@ -68,7 +68,7 @@ export function hayUntold(context: PastureContext, books: SeasonBooks): HayUntol
   const of = (of: readonly Topping[]): string => namesByDay(context, of);
   const text = [
     0 < untold.length
-      ? `By the plan ${of(untold)} mown, and nobody told whether that was done.`
+      ? `By the plan ${of(untold)} to be mown, and nobody told whether that was done.`
       : undefined,
     0 < uncounted.length
       ? `${of(uncounted)} mown, and nobody told how many bales ${uncounted.length === 1 ? 'it' : 'they'} gave.`

@@ -19,7 +19,7 @@ import type { SeasonBooks, StayRecord } from '../../pasture/season-books.js';
 import { issue } from '../../problems/plan-issue.js';
 import { found, type Found } from '../found.js';
 import { grazingOf } from './season-feed.js';
-import { firstFitDay, pastStays, type PastureContext } from './pasture-context.js';
+import { firstFitDay, toldStays, type PastureContext } from './pasture-context.js';
 import { END_WORDS } from './stay-reasons.js';
 import type { Chosen } from './surplus.js';
 import { withoutGrass } from './without-grass.js';
@@ -53,7 +53,7 @@ export const herdDateFormulas = {
   },
   magnesium: {
     id: 'magnesium-from',
-    title: 'Magnesium mineral from',
+    title: 'Start magnesium mineral by',
     words: 'Turn-out less thirty days, for cows in milk or near calving.',
     symbols: 'D = turn-out − 30',
     sources: ['GRAZING_78', 'GRAZING_77'],
@@ -189,7 +189,7 @@ export function datesOf(context: PastureContext, chosen: Chosen, h: number): Fou
           ...(needsMagnesium && !isOut
             ? {
                 magnesiumFrom: datedFact(
-                  'Magnesium mineral from',
+                  'Start magnesium mineral by',
                   addDays(first, -magnesiumLeadDays.value),
                   herdDateFormulas.magnesium,
                   [
@@ -211,12 +211,20 @@ export function datesOf(context: PastureContext, chosen: Chosen, h: number): Fou
 const isStillToLeave = ({ leavesOn, leftAs }: CattleGroup, from: PlainDate): boolean =>
   leavesOn !== undefined && leftAs === undefined && from <= leavesOn;
 
-/** The first day on grass of this season by the moves that were told; undefined where none was. */
+/**
+ * The first day on grass of this season by the moves that were told, one of today with them; undefined
+ * where none was. A place that only stands in a file of the farm says nothing of its first day.
+ */
 function toldTurnOut(context: PastureContext, h: number): PlainDate | undefined {
-  const days = pastStays(context).flatMap(({ herd, from }) => (herd === h ? [from] : []));
-  const first = Math.min(...days);
+  const { grazings = [], herds, span, today } = context;
+  const { id } = herds[h]!;
+  const isTold = grazings.some(({ herdId }) => herdId === id);
+  const days = toldStays(context).flatMap(({ herdId, from }) =>
+    herdId === id && (isTold || from < today) ? [from] : [],
+  );
+  const [first] = days.sort();
   // On grass since before its year begins: nobody turned it out.
-  return days.length === 0 || first === 0 ? undefined : context.dateOf(first);
+  return first === undefined || first <= span.first ? undefined : first;
 }
 
 const outOf = (apart: Apart | undefined): { out?: string } => (apart ? { out: apart.out } : {});

@@ -105,7 +105,7 @@ function eventOf({ paddocks, tables }: PastureContext, go: MowingGo): PlanEvent 
     number: go.number + 1,
     date: go.date,
     what,
-    ...(go.kind === 'mowing' ? { words: `hay is mown, ${what}` } : {}),
+    ...(go.kind === 'mowing' ? { words: `hay to mow from, ${what}` } : {}),
     counts: {
       acre: mown.reduce((sum, { areaM2 }) => sum + areaM2, 0) / M2_PER_ACRE,
       ton: (go.kg * (harvestShare / dryMatterShare)) / KG_PER_TON,

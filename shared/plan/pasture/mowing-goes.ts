@@ -1,6 +1,6 @@
 import { addDays, type PlainDate } from '../../calendar/plain-date.js';
 import { GO_LETTERS, goInKey, type MowingWork } from '../../farm/mowing.js';
-import type { SeasonBooks, Topping } from '../../pasture/season-books.js';
+import type { Cut, SeasonBooks, Topping } from '../../pasture/season-books.js';
 import type { PastureContext } from './pasture-context.js';
 
 /** Paddocks that are mown, or topped, in one go. */
@@ -15,7 +15,7 @@ export interface MowingGo {
   readonly kg: number;
 }
 
-/** Cuts within so many days of the first are made in one go; so long the hay of one is worked on. */
+/** Toppings within so many days of the first are made in one go; so long the hay of a cut is worked on. */
 const ONE_GO_DAYS = 7;
 
 const TEMPLATES = { mowing: 'hay.mow', topping: 'grass.top' } as const;
@@ -24,21 +24,31 @@ const TEMPLATES = { mowing: 'hay.mow', topping: 'grass.top' } as const;
 export const goOf = ({ kind, number }: Pick<MowingGo, 'kind' | 'number'>): string =>
   `${GO_LETTERS[kind]}${number}`;
 
+/** What is cut of a go of one kind: its first day, and paddocks with what is cut of them. */
+interface Go {
+  readonly day: number;
+  readonly cuts: readonly Topping[];
+  /** Nobody told of it, and its days are over. */
+  readonly isOver?: true;
+}
+
 /**
- * All that is mown or topped, in goes: what was ticked in the last days, as hay lies for some, and
- * what is planned. No number is given again that was ticked once.
+ * All that is mown or topped, in goes: what was ticked in the last days, as hay lies for some, what
+ * was to be done and still may be, and what is planned. No number is given again that was ticked
+ * once, or that was of a go whose days are over.
  */
 export function mowingGoes(context: PastureContext, books: SeasonBooks): MowingGo[] {
+  const over = byGo(books.assumedCuts).map((go): Go => ({ ...go, isOver: true }));
   return [
-    ...goesOf(context, 'mowing', books.cuts, books.toldCuts),
-    ...goesOf(context, 'topping', books.toppings, books.toldCuts),
+    ...goesOf(context, 'mowing', [...over, ...byGo(books.cuts)], books.toldCuts),
+    ...goesOf(context, 'topping', inOneGo(books.toppings), books.toldCuts),
   ];
 }
 
 function goesOf(
-  { dateOf, mowings = [], paddocks, tables, today }: PastureContext,
+  { dateOf, mowings = [], paddocks, today }: PastureContext,
   kind: MowingGo['kind'],
-  planned: readonly Topping[],
+  planned: readonly Go[],
   told: readonly Topping[],
 ): MowingGo[] {
   const ticked = new Map<number, MowingGo>();
@@ -57,42 +67,33 @@ function goesOf(
   const recent = [...ticked.values()].filter(
     (go) => today <= addDays(go.date, ONE_GO_DAYS) && 0 < go.paddocks.length,
   );
-  let [number, free] = [0, -Infinity];
-  const mostM2 = kind === 'mowing' ? tables.judgements.grazing.hayAtOnceM2.value : Infinity;
-  return [
-    ...recent,
-    ...inOneGo(planned, (cut) => paddocks[cut.paddock]!.areaM2, mostM2).map((cuts): MowingGo => {
-      while (ticked.has(number)) number++;
-      // Who still works on the hay of one go mows the next when it is in.
-      const day = Math.max(cuts[0]!.day, free);
-      free = day + ONE_GO_DAYS;
-      return {
-        kind,
-        number: number++,
-        date: dateOf(day),
-        paddocks: cuts.map(({ paddock }) => paddock),
-        kg: cuts.reduce((sum, { kg }) => sum + kg, 0),
-      };
-    }),
-  ];
+  let number = 0;
+  const ahead = planned.flatMap(({ day, cuts, isOver }): MowingGo[] => {
+    while (ticked.has(number)) number++;
+    const go = {
+      ...{ kind, number: number++, date: dateOf(day) },
+      paddocks: cuts.map(({ paddock }) => paddock),
+      kg: cuts.reduce((sum, { kg }) => sum + kg, 0),
+    };
+    return isOver ? [] : [go];
+  });
+  return [...recent, ...ahead];
 }
 
-/** Cuts of the same week together, as far as no more land lies in swaths at once than is allowed. */
-function inOneGo(
-  cuts: readonly Topping[],
-  areaM2: (cut: Topping) => number,
-  mostM2: number,
-): Topping[][] {
-  const goes: Topping[][] = [];
-  let m2 = 0;
-  for (const cut of [...cuts].sort((a, b) => a.day - b.day)) {
+/** Cuts of hay by the goes that they are made in. */
+function byGo(cuts: readonly Cut[]): Go[] {
+  const days = new Map<number, Cut[]>();
+  for (const cut of cuts) days.set(cut.goFrom, [...(days.get(cut.goFrom) ?? []), cut]);
+  return [...days].sort(([a], [b]) => a - b).map(([day, of]): Go => ({ day, cuts: of }));
+}
+
+/** Toppings of the same week together. */
+function inOneGo(toppings: readonly Topping[]): Go[] {
+  const goes: { day: number; cuts: Topping[] }[] = [];
+  for (const cut of [...toppings].sort((a, b) => a.day - b.day)) {
     const last = goes.at(-1);
-    m2 += areaM2(cut);
-    if (last && cut.day < last[0]!.day + ONE_GO_DAYS && m2 <= mostM2) last.push(cut);
-    else {
-      goes.push([cut]);
-      m2 = areaM2(cut);
-    }
+    if (last && cut.day < last.day + ONE_GO_DAYS) last.cuts.push(cut);
+    else goes.push({ day: cut.day, cuts: [cut] });
   }
   return goes;
 }

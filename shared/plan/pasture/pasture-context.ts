@@ -9,6 +9,7 @@ import type { GrazingProblem, Mown, Stay } from '../../pasture/grazing-problem.j
 import { formatValue } from '../../units/format.js';
 import type { Unit } from '../../units/unit.js';
 import { valuesOf } from '../../tables/judgements.js';
+import { rowById, type Tables } from '../../tables/tables.js';
 import { lastGrowingDay, withAutumnKept } from './autumn.js';
 import { withBedsClosed } from './closed-beds.js';
 import { wasteOf } from './hay-waste.js';
@@ -97,6 +98,7 @@ export function grazingProblem(
     growthEnds: lastGrowingDay(land, span, tables),
     hayMcalPerKg: land.map(({ forage }) => forage.energyMcalPerKg.value),
     hayEatenShare: tables.pasture.hay.harvestShare / wasteOf(context),
+    mownWithinDays: mownWithinDays(tables),
     takes: 'just-ready',
     growsKgPerHa: tables.judgements.grass.growsKgPerHa.value,
     past: pastStays(context),
@@ -116,6 +118,13 @@ export function grazingProblem(
     judged: valuesOf(tables.judgements.grazing),
   };
 }
+
+/**
+ * Days after the first of a go of mowing by which it is taken as done where nobody told of it: those
+ * that its work may wait for dry ones, and those after which any work is taken as done.
+ */
+export const mownWithinDays = ({ herdTaskTemplates, judgements }: Tables): number =>
+  rowById(herdTaskTemplates, 'hay.mow').mayFollowDays! + judgements.work.longPastDays.value;
 
 /**
  * First day of the plan on which any paddock grows, as what stands before it is winter's, and on
@@ -138,15 +147,19 @@ export function firstFitDay({ grass, span, weather, tables }: PastureContext): n
 const scaled = (values: Float64Array, share: number): Float64Array =>
   share === 1 ? values : values.map((value) => value * share);
 
-/** Where herds were from day 0 to the day before the plan. */
-export function pastStays({ span, herds, paddocks, grazings = [] }: PastureContext): Stay[] {
-  const known = herds.flatMap((herd) => {
+/** Where herds were and are, as it was told. */
+export const toldStays = ({ herds, grazings = [] }: PastureRequest): Grazing[] =>
+  herds.flatMap((herd) => {
     const own = grazings.filter(({ herdId }) => herdId === herd.id);
     const { inPaddockId, inSince } = herd;
     if (0 < own.length || inPaddockId === undefined || inSince === undefined) return own;
     return [{ herdId: herd.id, paddockId: inPaddockId, from: inSince }];
   });
-  return known.flatMap(({ herdId, paddockId, from, to }: Grazing) => {
+
+/** Where herds were from day 0 to the day before the plan. */
+export function pastStays(context: PastureContext): Stay[] {
+  const { span, herds, paddocks } = context;
+  return toldStays(context).flatMap(({ herdId, paddockId, from, to }) => {
     const first = Math.max(0, daysBetween(span.first, from));
     const end = to === undefined ? span.from : Math.min(span.from, daysBetween(span.first, to) + 1);
     const paddock = paddocks.findIndex(({ id }) => id === paddockId);

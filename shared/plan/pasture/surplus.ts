@@ -31,6 +31,9 @@ export const surplusFormulas = {
 export interface Surplus {
   readonly paddockId: string;
   readonly shutFrom: string;
+  /** First day of the days that its work has: the plan of the work lays the dry one. */
+  readonly mowFrom: string;
+  /** Day on which the plan of the grass counts it as mown: the first that it is ready, or today. */
   readonly cutOn: string;
   readonly hay: NumberQuantity;
   readonly bales: NumberQuantity;
@@ -57,7 +60,7 @@ export function surplusOf(context: PastureContext, { books }: Chosen): Surplus[]
   const { grazing } = context.tables.judgements;
   return books.cuts
     .filter((cut) => 0 < cut.kg)
-    .map(({ paddock, shutFrom, day, kg }): Surplus => {
+    .map(({ paddock, shutFrom, goFrom, day, kg }): Surplus => {
       const { paddock: own, kgPerHaCm, sward } = context.grass.swards[paddock]!;
       const amount = quantity(
         `Hay from ${own.name}`,
@@ -79,6 +82,7 @@ export function surplusOf(context: PastureContext, { books }: Chosen): Surplus[]
       return {
         paddockId: own.id,
         shutFrom: context.dateOf(shutFrom),
+        mowFrom: context.dateOf(goFrom),
         cutOn: context.dateOf(day),
         hay: amount,
         bales: balesOf(context, amount, `Bales from ${own.name}`),

@@ -1,11 +1,11 @@
 import type { Formula } from '../../explain/formula.js';
 import { datedFact, input, type Quantity } from '../../explain/quantity.js';
-import { growOn, massOf } from '../../pasture/sward.js';
 import { issue } from '../../problems/plan-issue.js';
 import { found, joined, type Findings, type Found } from '../found.js';
 import { lastGrowingDay } from './autumn.js';
 import { datesOf, type HerdDates } from './herd-dates.js';
 import type { PastureContext } from './pasture-context.js';
+import type { SeasonSward } from './season-swards.js';
 import { planStockpile, type StockpilePart } from './stockpile.js';
 import type { Chosen } from './surplus.js';
 import { weatherUsed } from '../outside-weather.js';
@@ -14,7 +14,8 @@ export const turningFormulas = {
   ready: {
     id: 'grass-ready',
     title: 'First paddock ready',
-    words: 'First day on which a paddock that is not closed reaches its ready height.',
+    words:
+      'First morning of the year’s growth on which a paddock that is not closed stands at its ready height, as the herds were and are planned to be: what they graze lower is ready later.',
     symbols: 'min{t: h(t) ≥ h_in}',
     sources: ['GRAZING_25', 'GRAZING_73'],
     mark: 'published',
@@ -88,17 +89,21 @@ function ofLegumes({ grass, tables, say }: PastureContext): Partial<Findings> {
   };
 }
 
+/** By the books of the days before the plan, too: once it was, it does not move on. */
 function firstReady(
-  { span, grass }: PastureContext,
+  { span, grass, tables }: PastureContext,
   { books }: Chosen,
 ): { day: number; name: string; readyHeightCm: number } | undefined {
-  const states = books.startStates.map((state) => ({ ...state }));
-  for (let day = span.from; day < span.to; day++) {
+  const growsKgPerHa = tables.judgements.grass.growsKgPerHa.value;
+  const grows = ({ growth }: SeasonSward, day: number): boolean => growsKgPerHa <= growth[day]!;
+  let isYear = false;
+  for (let day = 1; day < span.to; day++) {
+    isYear ||= grass.swards.some((each) => grows(each, day));
+    if (!isYear) continue;
     for (const [p, { sward, paddock, kgPerHaCm }] of grass.swards.entries()) {
-      const isReady = sward.turnInKgPerHa <= massOf(states[p]!);
+      const isReady = sward.turnInKgPerHa <= books.massKgPerHa[p]![day - 1]!;
       if (isReady && sward.isClosed[day] === 0)
         return { day, name: paddock.name, readyHeightCm: sward.turnInKgPerHa / kgPerHaCm };
-      growOn(sward, states[p]!, day);
     }
   }
   return undefined;

@@ -53,5 +53,6 @@ export function asOrdered(picture: FarmPicture, of: string): AnimalPicture {
     weighings: picture.weighings.filter(isOther),
     eggCounts: picture.eggCounts.filter(isOther),
     feedOpenings: (picture.feedOpenings ?? []).filter(isOther),
+    heatOuts: (picture.heatOuts ?? []).filter(isOther),
   };
 }

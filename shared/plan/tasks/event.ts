@@ -42,7 +42,7 @@ const NAMES: Partial<Record<EventKind, { readonly id: string; readonly words: st
   'cattle-arrival': { id: 'arrival', words: 'cattle arrive' },
   'quarantine-over': { id: 'joining', words: 'new cattle out of quarantine' },
   calving: { id: 'calving', words: 'calving due' },
-  mowing: { id: 'mowing', words: 'hay is mown' },
+  mowing: { id: 'mowing', words: 'hay to mow from' },
 };
 
 /** The events of one batch or herd by their names on the farm. */

@@ -111,12 +111,13 @@ export function hangTasks(
 function openOffsetDays(
   { offsetDays, conditions }: TaskTemplate,
   { date }: PlanEvent,
-  { isShut }: TasksFor,
+  { isShut, today }: TasksFor,
 ): number {
   if (!conditions?.shopsOpen || !isShut) return offsetDays;
   let open = offsetDays;
   while (offsetDays - LONGEST_SHUT_DAYS < open && isShut(addDays(date, open))) open--;
-  return open;
+  // What is asked for today is not late because shops are closed today.
+  return addDays(date, open) < today && today <= addDays(date, offsetDays) ? offsetDays : open;
 }
 
 /** No more than this is looked for a day on which shops are open. */
@@ -158,11 +159,12 @@ const isOfClass = ({ classes }: TaskTemplate, { classId }: PlanEvent): boolean =
 
 function saidTemplate(template: TaskTemplate, { said }: TasksFor): TaskTemplate {
   if (!said) return template;
-  const { name, ifLate, leadNote, needs } = template;
+  const { name, ifLate, ifEarly, leadNote, needs } = template;
   return {
     ...template,
     name: said(name),
     ifLate: said(ifLate),
+    ...(ifEarly === undefined ? {} : { ifEarly: said(ifEarly) }),
     ...(leadNote === undefined ? {} : { leadNote: said(leadNote) }),
     ...(needs === undefined ? {} : { needs: said(needs) }),
   };
@@ -246,6 +248,7 @@ function taskOf(
   if (mayFollowDays !== undefined) result.mayFollowDays = mayFollowDays;
   if (spreadOver) result.spreadOver = spanOf(event.date, spreadOver);
   if (leadNote !== undefined) result.leadNote = leadNote;
+  if (template.ifEarly !== undefined) result.ifEarly = template.ifEarly;
   if (needs !== undefined) result.needs = needs;
   if (conditions) result.conditions = conditions;
   if (template.goesOn) result.goesOn = true;

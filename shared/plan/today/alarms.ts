@@ -52,22 +52,21 @@ function thermometer(looked: Looked, line: BatchLine): Alarm[] {
   ];
 }
 
-/** A forecast night in which all the heat there is is not enough. */
+/** A night in which all the heat there is is not enough. */
 function coldTonight(looked: Looked, line: BatchLine): Alarm[] {
-  const { plan, picture, judged } = looked;
-  const { wanted, night } = line.heat ?? {};
-  const under = night?.underHeat?.value;
-  if (typeof wanted?.value !== 'number' || under === undefined) return [];
-  const isWarm = wanted.value - judged.brooderOffK.value <= under;
-  if (plan.weather.isForecast[0] !== 1 || isWarm) return [];
+  const { plan, picture } = looked;
+  const { wanted, tooCold, night } = line.heat ?? {};
+  if (typeof wanted?.value !== 'number' || !tooCold || !night) return [];
   const say = sayIn(looked);
+  const on = night.on.value === 0 ? 'without heat' : 'with all on';
+  const isForecast = plan.weather.isForecast[0] === 1;
   return [
     {
       key: `alarm/cold-tonight/${line.id}/${picture.today}`,
       isAlarm: true,
       level: 'stop',
-      words: `the brooder gets too cold tonight: ${say(under, 'degC')} with all on`,
-      text: `${say(wanted.value, 'degC')} is wanted under the heat. Close the box in or off to a part, bring one more heater that the circuit carries, or bring the box indoors before dark.`,
+      words: `the brooder gets too cold tonight: ${say(tooCold.value, 'degC')} ${on}`,
+      text: `${say(wanted.value, 'degC')} is wanted under the heat${isForecast ? '' : '; without a forecast the night is reckoned as cold as one in ten'}. Close the box in or off to a part, bring one more heater that the circuit carries, or bring the box indoors before dark.`,
       ...{ of: line.name, by: picture.today, place: { kind: 'batch', id: line.id } },
     },
   ];

@@ -27,13 +27,15 @@ export function attentionOf(looked: Looked, more: readonly Alarm[] = []): Attent
     ...nobodyThere(plan, last),
     ...batches.flatMap((batch) => ofBatch(batch, looked, last)),
     ...areTheyOut(looked),
+    ...haveTheyLeft(looked),
     ...ofPasture(looked.pasture, last),
     ...tooSoon(looked, last),
     ...ofWork(plan, last),
   ].sort((a, b) => order(a) - order(b) || byDate(a, b));
 }
 
-const order = ({ level, isAlarm }: Attention): number => (level === 'stop' ? 0 : isAlarm ? 1 : 2);
+const order = ({ level, isAlarm }: Attention): number =>
+  level === 'stop' ? (isAlarm ? 0 : 1) : isAlarm ? 2 : 3;
 const byDate = (a: Attention, b: Attention): number => {
   const [first, second] = [a.by ?? '', b.by ?? ''];
   return first < second ? -1 : first > second ? 1 : 0;
@@ -106,6 +108,24 @@ const areTheyOut = ({ picture: { herds, today }, pasture }: Looked): Attention[]
     ];
   });
 
+/** Meat birds that were to leave, of which nobody told that they did. */
+const haveTheyLeft = ({ animals, picture: { farm, today } }: Looked): Attention[] =>
+  animals.flatMap((line) => {
+    if (line.kind !== 'batch' || line.wasToLeave === undefined) return [];
+    const { id, name, wasToLeave } = line;
+    const on = formatDate(wasToLeave, { units: farm.units, today });
+    return [
+      {
+        key: `left/${id}`,
+        level: 'act' as const,
+        words: `have they left? They were to on ${on}`,
+        text: `Nobody told that they did. Until then they are looked after as before, and the work of processing them waits for your answer. Touch “Tell” at them above: how many were processed, or that processing is on another day. Its work then stands before that day. Heavy birds that stay on want room, shade and water: losses rise with every hot day.`,
+        of: name,
+        place: { kind: 'batch' as const, id },
+      },
+    ];
+  });
+
 function ofPasture(pasture: PasturePlan | undefined, last: PlainDate): Attention[] {
   if (!pasture) return [];
   const { firstShort } = pasture.hay;
@@ -137,7 +157,7 @@ function tooSoon({ plan, picture: { farm, today } }: Looked, last: PlainDate): A
       key: `too-soon/${id}`,
       level: 'act',
       words: `not all is ready by ${date(from)}${to === undefined ? '' : `, ${date(to)} would do`}`,
-      text: `No time before it for ${listed(names.map((each) => `“${each}”`))}. ${said}`,
+      text: `Not ready before it: ${listed(names.map((each) => `“${each}”`))}. ${said}`,
       of: name,
       place: { kind: 'work' },
       ...(kind === 'turn-out' && to !== undefined

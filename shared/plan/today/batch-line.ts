@@ -1,7 +1,8 @@
-import { daysBetween, type PlainDate } from '../../calendar/plain-date.js';
+import { addDays, daysBetween, type PlainDate } from '../../calendar/plain-date.js';
 import { quantityOfDay } from '../../explain/daily-series.js';
 import { input, quantity, type NumberQuantity, type Quantity } from '../../explain/quantity.js';
 import { comesByPost, type Purpose } from '../../farm/batch.js';
+import { facilityOf } from '../../farm/facility.js';
 import { FROST_CAUTIONS, HEAT_OUT_CAUTIONS, isFrost } from '../../farm/heat-caution.js';
 import type { FarmPicture } from '../../farm/picture.js';
 import type { Tables } from '../../tables/tables.js';
@@ -15,6 +16,7 @@ import { refillsOn } from '../refills-on.js';
 import { dayInPlan } from '../day-in-plan.js';
 import { heatOfDay } from '../heat-of-day.js';
 import type { HeatWeekPart } from '../heat-instructions.js';
+import { leftUntold } from '../left-untold.js';
 import type { PlannedBatch } from '../work/dated-work.js';
 import { stageOf, type BatchStage } from './batch-stage.js';
 import { nextDate, type NextDate } from './days-to-go.js';
@@ -30,6 +32,21 @@ export interface HeatToday {
   readonly lampHeight?: NumberQuantity;
   /** What to do where the day is warmer than the birds want it. */
   readonly hot?: string;
+  /** The warmest they have tonight, where that is too cold for them. */
+  readonly tooCold?: NumberQuantity;
+  /** The brooder is still to be built: the birds came before it stood. */
+  readonly isToBuild?: true;
+  /** What was told to be out and is not mended, or was mended today. */
+  readonly out?: HeatOutToday;
+}
+
+/** A report of heat that is out, or that was mended today. */
+export interface HeatOutToday {
+  readonly factId: string;
+  readonly since: PlainDate;
+  /** Left out once all of it works again. */
+  readonly working?: number;
+  readonly of: number;
 }
 
 /** A batch in one line of the day. */
@@ -46,6 +63,8 @@ export interface BatchLine {
   readonly isSent: boolean;
   /** Chicks that are due by the plan, of which nobody has told whether they came. */
   readonly awaited?: Quantity;
+  /** The day on which they were to leave, where nobody told that they did: looked after as the day before it. */
+  readonly wasToLeave?: PlainDate;
   readonly where?: string;
   readonly heat?: HeatToday;
   readonly feed?: { readonly amount: Quantity; readonly phase: string };
@@ -71,7 +90,9 @@ export function batchLine(
   { id, name, plan }: PlannedBatch,
 ): BatchLine | undefined {
   const { today } = picture;
-  const told = dayInPlan(plan, today);
+  const wasToLeave = leftUntold({ id, plan }, { ...picture, tables });
+  // On their last day they are fed no more.
+  const told = wasToLeave === undefined ? dayInPlan(plan, today) : addDays(wasToLeave, -1);
   if (told === undefined && plan.arrivalDate <= today) return undefined;
   const stage = stageOf(plan, today);
   const next = nextOf(plan, today);
@@ -92,6 +113,7 @@ export function batchLine(
   const eggs = ofDay('eggs-day');
   const where = whereIs(plan, told, picture);
   const heat = stage === 'brooder' ? heatToday(picture, tables, { id, plan, day }) : undefined;
+  const isInBox = heat?.isToBuild === true;
   const lamp = lampToday(plan, today);
   const freezes = isFrost(ofDay('night-low')?.value);
   const { lastHotDays } = tables.judgements.arrival;
@@ -102,9 +124,10 @@ export function batchLine(
     age: quantity('Age', daysBetween(plan.hatchDate, today), 'day', todayFormulas.age, [
       input('Hatched', plan.hatchDate, 'date', 'hatch'),
     ]),
-    head: ofDay('alive')!,
+    head: headOf(plan, told, day),
     ...(isAwaited(picture, id, day) ? { awaited: plan.birds.chicksPlaced } : {}),
-    ...(where === undefined ? {} : { where }),
+    ...(wasToLeave === undefined ? {} : { wasToLeave }),
+    ...(where === undefined || isInBox ? {} : { where }),
     ...(heat ? { heat } : {}),
     ...(feed && phase ? { feed: { amount: feed, phase: phase.name } } : {}),
     ...(water ? { water } : {}),
@@ -137,6 +160,12 @@ const OF_HEAT = ['heat-lamp', 'heat-plate', 'carbon-monoxide'];
 const OF_HEAT_OUT = Object.values(HEAT_OUT_CAUTIONS);
 const OF_HOT_DAYS = 'heat-stress';
 
+/** Alive in the morning: the series of a day leaves out those that are processed on it. */
+function headOf({ daily, leaving }: BatchPlan, on: PlainDate, day: number): Quantity {
+  const someGo = leaving?.processingDays.some((each) => each.on === on) ?? false;
+  return quantityOfDay(daily, 'alive', someGo && 0 < day ? day - 1 : day)!;
+}
+
 const comingHead = ({ birds, hatching }: BatchPlan, stage: BatchStage): Quantity =>
   stage === 'eggs' && hatching ? hatching.eggs : birds.chicksPlaced;
 
@@ -164,11 +193,52 @@ function heatToday(
   const of = plan.heat && heatOfDay(picture, tables, id, day);
   if (!of) return { wanted };
   const { night, day: byDay, lampHeight, hot } = of;
+  const warmest = night.underHeat ?? night.air;
+  // A plate that is on warms by touch, which no air shows.
+  const isKnown = night.underHeat !== undefined || night.on.value === 0;
+  const offByK = tables.judgements.alarms.brooderOffK.value;
+  const isToBuild = isBrooderToBuild(picture, plan, id);
+  const isCold = !isToBuild && isKnown && warmest.value < Number(wanted.value) - offByK;
   return {
     ...{ wanted, night, day: byDay },
+    ...(isCold ? { tooCold: warmest } : {}),
+    ...(isToBuild ? { isToBuild: true } : {}),
+    ...heatOutToday(picture, id),
     ...(lampHeight ? { lampHeight } : {}),
     ...(hot === undefined ? {} : { hot }),
   };
+}
+
+/** Whether birds were told to have come while work to build their brooder is open, by the ticks. */
+function isBrooderToBuild({ progress, headChanges }: FarmPicture, plan: BatchPlan, id: string) {
+  const building = plan.tasks.tasks.find(
+    ({ templateId, isOver }) => BUILDING.has(templateId) && isOver !== true,
+  );
+  const hasCome = headChanges.some((each) => each.batchId === id && each.change === 'arrived');
+  if (!building || !hasCome) return false;
+  const key = `batch/${id}/${building.id}`;
+  return !progress.some(
+    (each) => each.key === key && (each.doneOn !== undefined || each.struckOut),
+  );
+}
+
+const BUILDING: ReadonlySet<string> = new Set([
+  'meat.get-brooder-and-gear',
+  'layers.get-brooder-and-gear',
+]);
+
+function heatOutToday(
+  { heatOuts = [], batches, facilities, today }: FarmPicture,
+  batchId: string,
+): Pick<HeatToday, 'out'> {
+  const last = heatOuts.findLast((out) => out.batchId === batchId);
+  const batch = batches.find(({ id }) => id === batchId);
+  const brooder = facilityOf(facilities, 'brooder', batch?.brooderId);
+  if (last?.id === undefined || !brooder) return {};
+  const { id: factId, date: since, working } = last;
+  if (working === undefined && since !== today) return {};
+  const of = brooder.heat.count;
+  return { out: { factId, since, of, ...(working === undefined ? {} : { working }) } };
 }
 
 function lampToday({ laying }: BatchPlan, today: PlainDate): BatchLine['lamp'] {

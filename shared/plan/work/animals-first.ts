@@ -15,7 +15,7 @@ import type { WorkRequest } from './work-request.js';
  */
 export function withAnimalsFirst(work: WholeWork): WorkNeed[] | undefined {
   const { needs, problem, fitted, request } = work;
-  const { stayH, helperHours } = request.tables.judgements.work;
+  const { stayH, oneDayH } = request.tables.judgements.work;
   const stayMinutes = 60 * stayH.value;
   let isChanged = false;
   const next = needs.map((need, i): WorkNeed => {
@@ -23,8 +23,11 @@ export function withAnimalsFirst(work: WholeWork): WorkNeed[] | undefined {
     const placed = placedMinutes(fitted.plan[i]!);
     // What lacks a few minutes is done by staying longer.
     const isDone = 0 < placed && minutes - placed <= stayMinutes;
+    const later = need.animalsNeedIt ? afterWhatItFollows(work, i) : undefined;
+    if (later) isChanged = true;
+    if (later) return later;
     if (pinned || (isDone && !(need.animalsNeedIt && isTooLate(work, i)))) return need;
-    const isOfADay = need.animalsNeedIt && need.hours <= helperHours.value;
+    const isOfADay = need.animalsNeedIt && need.hours <= oneDayH.value;
     const mended = withoutUndone(work, i) ?? (isOfADay ? boundToADay(work, i) : undefined);
     if (mended) isChanged = true;
     return mended ?? need;
@@ -60,11 +63,12 @@ function withoutUndone({ needs, fitted }: WholeWork, i: number): WorkNeed | unde
 
 /**
  * It has one day: that suits it, between what it waits for and what waits for it, with most hours left;
- * of those in time, else the first there is.
+ * of those in time, else the first there is. What makes ready for an event comes after what it waits
+ * for also where it is late so: nobody hangs lamps in a brooder that does not stand.
  */
 function boundToADay(work: WholeWork, i: number): WorkNeed | undefined {
   const { needs, problem, fitted, left, days } = work;
-  const { shopsOpen } = needs[i]!.conditions;
+  const { conditions, isBeforeEvent } = needs[i]!;
   const { suits, able, fromDay, dueDay, untilDay, waitsFor } = problem.jobs[i]!;
   const after = Math.max(0, ...waitsFor.map(({ job }) => finishDay(fitted.plan[job]!)));
   const followers = problem.jobs.flatMap((job, k) =>
@@ -73,21 +77,45 @@ function boundToADay(work: WholeWork, i: number): WorkNeed | undefined {
   const before = Math.min(Infinity, ...followers);
   const hoursOn = (day: number): number =>
     Math.max(0, ...able.map((w) => left.left(problem.jobs[i]!, w, day)));
-  let best: number | undefined;
+  /** What speaks against a day, the gravest first. */
+  const against = (day: number): number[] => [
+    suits?.[day] === 0 ? 1 : 0,
+    isBeforeEvent && day < after ? 1 : 0,
+    Math.max(0, day - Math.max(0, fromDay, dueDay)),
+    day < after || before < day ? 1 : 0,
+    -hoursOn(day),
+  ];
+  let best: { readonly day: number; readonly against: readonly number[] } | undefined;
   for (let day = Math.max(0, fromDay); day <= Math.min(untilDay, problem.days - 1); day++) {
-    if (shopsOpen && days.isShut[day] === 1) continue;
-    if (best !== undefined && dueDay < day) break;
-    if (best === undefined || isBetter(day, best)) best = day;
-  }
-  function isBetter(day: number, than: number): boolean {
-    const isSuitable = (each: number): boolean => suits?.[each] !== 0;
-    if (isSuitable(day) !== isSuitable(than)) return isSuitable(day);
-    const isInTurn = (each: number): boolean => after <= each && each <= before;
-    if (isInTurn(day) !== isInTurn(than)) return isInTurn(day);
-    return hoursOn(than) < hoursOn(day);
+    if (conditions.shopsOpen && days.isShut[day] === 1) continue;
+    const found = { day, against: against(day) };
+    if (best === undefined || isLess(found.against, best.against)) best = found;
   }
   if (best === undefined) return undefined;
-  return { ...needs[i]!, fromDay: best, untilDay: best, waitsFor: [], isBoundToADay: true };
+  const { day } = best;
+  return { ...needs[i]!, fromDay: day, untilDay: day, waitsFor: [], isBoundToADay: true };
+}
+
+/** By the first in which they differ. */
+function isLess(a: readonly number[], b: readonly number[]): boolean {
+  const at = a.findIndex((value, k) => value !== b[k]);
+  return 0 <= at && a[at]! < b[at]!;
+}
+
+/**
+ * Work of one set day before an event comes on the day on which what it follows is done, where that is
+ * later and still before the event: no brooder is warmed up that is not bedded.
+ */
+function afterWhatItFollows({ needs, fitted }: WholeWork, i: number): WorkNeed | undefined {
+  const { fromDay, untilDay, isOfOneDay, follows = [], lastUseDay = -1 } = needs[i]!;
+  if (!isOfOneDay || fromDay !== untilDay) return undefined;
+  const done = follows.map(({ key }) => {
+    const at = needs.findIndex((other) => other.key === key);
+    return at < 0 ? 0 : finishDay(fitted.plan[at]!);
+  });
+  const day = Math.max(...done);
+  if (day <= fromDay || lastUseDay < day) return undefined;
+  return { ...needs[i]!, fromDay: day, untilDay: day };
 }
 
 /**

@@ -31,7 +31,7 @@ export function calendarEntries(
 ): CalendarEntry[] {
   const names = new Map(plan.people.map(({ id, name }) => [id, name]));
   return [
-    ...plan.jobs.flatMap((job) => entriesOf(job, names)),
+    ...plan.jobs.flatMap((job) => entriesOf(job, names, { units, today: plan.today })),
     ...plan.careGaps.filter(({ kind }) => kind !== 'no-hours').map(careEntry),
     ...plan.events
       .filter((event) => !isOfPlace(event))
@@ -58,7 +58,11 @@ const careEntry = ({ kind, from, of, said, ways }: CareGap): CalendarEntry => ({
   cannotSlip: true,
 });
 
-function entriesOf(job: PlannedJob, names: ReadonlyMap<string, string>): CalendarEntry[] {
+function entriesOf(
+  job: PlannedJob,
+  names: ReadonlyMap<string, string>,
+  { units, today }: { readonly units: UnitSystem; readonly today: PlainDate },
+): CalendarEntry[] {
   const {
     key,
     name,
@@ -79,9 +83,14 @@ function entriesOf(job: PlannedJob, names: ReadonlyMap<string, string>): Calenda
     return [
       {
         id: `${key}/1`,
-        date: job.latest,
+        // What should have been done by now stands on today: a calendar shows no day that is past.
+        date: job.alreadyLate ? today : job.latest,
         title: `No hours planned: ${name}${belongsTo ? ` · ${belongsTo.name}` : ''}`,
-        text: [`Due today. ${why}`, ...waysToFit, ...risk].join('\n'),
+        text: [
+          `${job.alreadyLate ? `Was due by ${formatDate(job.latest, { units, today })}` : 'Due today'}. ${why}`,
+          ...waysToFit,
+          ...risk,
+        ].join('\n'),
         cannotSlip: priority === 'must',
       },
     ];

@@ -5,6 +5,7 @@ import type { DayRun } from '../../weather/day-run.js';
 import { usualRun } from '../../weather/drawn-year.js';
 import { soilTemperatureC, yearMeanC } from '../../weather/soil-temperature.js';
 import type { RootZone } from '../../weather/soil-water.js';
+import { snowCover } from '../../weather/snow-cover.js';
 import { noPostOn } from '../no-post.js';
 import { isWetAhead, spellStarts } from './dry-spells.js';
 import { dryEnough, layerDepletionMm, seenIn, workedLayer, type DryEnough } from './work-ground.js';
@@ -17,6 +18,10 @@ export interface DaysOfWork {
   readonly rainMm: Float64Array;
   /** Ground dry enough to work on that day. */
   readonly isWorkable: Uint8Array;
+  /** Ground frozen, or under snow: neither lets anybody dig, however dry it is. */
+  readonly isWintry: Uint8Array;
+  /** Water of the snow that lies, mm. */
+  readonly snowMm: Float64Array;
   /** Water missing from the worked layer on its morning, mm. */
   readonly missingMm: Float64Array;
   /** Temperature of the top soil, °C. */
@@ -89,9 +94,10 @@ function looksWithWater(place: WorkPlace, zone: RootZone, usualMm: number) {
   const oldest = looks.reduce((a, { date }) => (date < a ? date : a), today);
   const frame = frameFrom(place, daysBetween(oldest, today) + BEFORE_DAYS, 1);
   const run = withKnown(frame, usualRun(climate, frame.dayOfYear, tables.work.wetDay));
+  const { toSoilMm: rainMm } = snowCover(run, tables.work.snow);
   const depletionMm = layerDepletionMm(
     zone,
-    { run, dayOfYear: frame.dayOfYear, latitudeDeg: farm.latitudeDeg },
+    { run: { ...run, rainMm }, dayOfYear: frame.dayOfYear, latitudeDeg: farm.latitudeDeg },
     { seen: [], fitFromMm: usualMm },
   );
   return seenIn(looks, frame.first, frame.dayOfYear.length)
@@ -115,20 +121,29 @@ export const usualDays = (frame: WorkFrame): DaysOfWork => ({
 export function daysOfWork(frame: WorkFrame, weather: DayRun): DaysOfWork {
   const { place, first, dayOfYear, known, zone } = frame;
   const { fromMm } = frame.dryEnough;
-  const { wetDay } = place.tables.work;
+  const { wetDay, snow } = place.tables.work;
+  const { latitudeDeg } = place.farm;
   const run = withKnown(frame, weather);
   const n = dayOfYear.length;
   const seen = seenIn(place.groundChecks, first, n);
+  const fitOn = new Set(seen.filter(({ isWorkable }) => isWorkable).map(({ day }) => day));
+  const { snowMm, toSoilMm } = snowCover(run, snow, (day) => fitOn.has(day));
   const depletionMm = layerDepletionMm(
     zone,
-    { run, dayOfYear, latitudeDeg: place.farm.latitudeDeg },
+    { run: { ...run, rainMm: toSoilMm }, dayOfYear, latitudeDeg },
     { seen, fitFromMm: fromMm },
   );
+  const yearC = yearMeanC(place.climate);
+  const soilC = soilTemperatureC({ ...run, dayOfYear, latitudeDeg, yearMeanC: yearC });
   const isWorkable = new Uint8Array(n);
+  const isWintry = new Uint8Array(n);
   const isForecast = new Uint8Array(n);
   for (let i = BEFORE_DAYS; i < n; i++) {
     const isDry = fromMm <= depletionMm[i - 1]! && run.rainMm[i]! < wetDay.rainMm;
-    isWorkable[i] = isDry && !isFrozen(run.maxC[i]!) ? 1 : 0;
+    // Nothing thaws on a day that is no warmer.
+    const isFrozen = run.maxC[i]! <= 0 || (soilC[i]! <= 0 && !fitOn.has(i));
+    isWintry[i] = isFrozen || 0 < snowMm[i]! ? 1 : 0;
+    isWorkable[i] = isDry && isWintry[i] === 0 ? 1 : 0;
     isForecast[i] = known.has(i) ? 1 : 0;
   }
   const isLookedAt = new Uint8Array(n);
@@ -142,12 +157,9 @@ export function daysOfWork(frame: WorkFrame, weather: DayRun): DaysOfWork {
     rainMm: run.rainMm.subarray(BEFORE_DAYS),
     isWorkable: isWorkable.subarray(BEFORE_DAYS),
     missingMm: depletionMm.subarray(BEFORE_DAYS - 1, n - 1),
-    soilC: soilTemperatureC({
-      ...run,
-      dayOfYear,
-      latitudeDeg: place.farm.latitudeDeg,
-      yearMeanC: yearMeanC(place.climate),
-    }).subarray(BEFORE_DAYS),
+    soilC: soilC.subarray(BEFORE_DAYS),
+    isWintry: isWintry.subarray(BEFORE_DAYS),
+    snowMm: snowMm.subarray(BEFORE_DAYS),
     isForecast: isForecast.subarray(BEFORE_DAYS),
     isLookedAt: isLookedAt.subarray(BEFORE_DAYS),
     isShut: frame.isShut,
@@ -195,12 +207,11 @@ const fitDays = (conditions: WorkConditions, days: DaysOfWork, wetFromMm: number
     unfitDay(conditions, days, day, wetFromMm) === undefined ? 1 : 0,
   );
 
-/** Nothing thaws on a day that is no warmer. */
-export const isFrozen = (maxC: number): boolean => maxC <= 0;
-
 /** Why the ground of an unfit day is so: as it was found, else by the reckoning. */
 export const groundUnfit = (days: DaysOfWork, day: number): string =>
-  days.isLookedAt[day] === 0 && isFrozen(days.maxC[day]!) ? 'ground frozen' : 'ground too wet';
+  days.isLookedAt[day] === 0 && days.isWintry[day] === 1
+    ? 'ground frozen or under snow'
+    : 'ground too wet';
 
 /** What makes a day unfit for a job, in words; undefined when it suits. */
 export function unfitDay(

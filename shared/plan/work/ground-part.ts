@@ -10,6 +10,12 @@ export interface GroundPart {
   readonly dryEnough: DryEnough;
   /** Water missing from the worked layer on the morning of each day, mm. */
   readonly missingMm: readonly number[];
+  /** Frozen or under snow, 1 or 0; water of the snow that lies, mm; the soil 4 in deep, °C. */
+  readonly isWintry: readonly number[];
+  readonly snowMm: readonly number[];
+  readonly soilC: readonly number[];
+  /** What says when rain is snow, and how fast it melts. */
+  readonly snow: Sourced;
   /** Rain from which a day is too wet whatever the ground, mm. */
   readonly wetFromMm: number;
   /** Day of the last ground check, from which the balance of soil water goes on. */
@@ -28,9 +34,15 @@ export function groundPart({ request, days, dryEnough }: WholeWork): GroundPart 
     .at(-1);
   return {
     dryEnough,
-    missingMm: Array.from(days.missingMm, (mm) => Math.round(mm * 10) / 10),
+    missingMm: Array.from(days.missingMm, tenth),
+    isWintry: [...days.isWintry],
+    snowMm: Array.from(days.snowMm, tenth),
+    soilC: Array.from(days.soilC, tenth),
+    snow: together([request.tables.work.snow]),
     wetFromMm: request.tables.work.wetDay.rainMm,
     ...(checkedOn === undefined ? {} : { checkedOn }),
     balance: together(groundRows(request)),
   };
 }
+
+const tenth = (value: number): number => Math.round(value * 10) / 10;

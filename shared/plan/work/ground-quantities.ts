@@ -1,5 +1,5 @@
 import { addDays } from '../../calendar/plain-date.js';
-import type { Formula } from '../../explain/formula.js';
+import type { Formula, Sourced } from '../../explain/formula.js';
 import {
   from,
   fromFarm,
@@ -9,7 +9,7 @@ import {
   type NumberQuantity,
   type Quantity,
 } from '../../explain/quantity.js';
-import { isFrozen } from './days-of-work.js';
+import { snowFormulas } from '../../weather/snow-cover.js';
 import type { DryEnough } from './work-ground.js';
 import type { WorkPlan } from './planned-work.js';
 
@@ -27,8 +27,8 @@ export const groundFormulas = {
     id: 'ground-of-a-day',
     title: 'Ground of a day',
     words:
-      'Dry enough when at least so much water is missing from the top of the soil that morning, the day is not wet and its high is above freezing; frozen where it is not. A ground check counts on its own day, and the reckoning of soil water goes on from it.',
-    symbols: 'D ≥ D*, P < P_wet, T_max > 0',
+      'Dry enough when at least so much water is missing from the top of the soil that morning, the day is not wet, no snow lies, and neither its high nor the soil 4 in deep is at freezing. A ground check counts on its own day, and the reckoning of soil water goes on from it.',
+    symbols: 'D ≥ D*, P < P_wet, S = 0, T_max > 0, T_soil > 0',
     sources: ['ARITHMETIC'],
     mark: 'own-record',
   },
@@ -51,13 +51,21 @@ export function dryEnoughFrom({ fromMm, usualMm, checks, support }: DryEnough): 
 
 /** The ground of a day: as somebody found it today, else by the reckoning. */
 export function groundWord(
-  { weather: { isWorkable, maxC }, groundToday }: Pick<WorkPlan, 'weather' | 'groundToday'>,
+  {
+    weather: { isWorkable },
+    ground: { isWintry },
+    groundToday,
+  }: Pick<WorkPlan, 'weather' | 'ground' | 'groundToday'>,
   day: number,
 ): string {
   if (isWorkable[day] === 1) return 'dry enough to work';
   const isFoundWet = day === 0 && groundToday === false;
-  return isFrozen(maxC[day]!) && !isFoundWet ? 'frozen' : 'too wet';
+  return isWintry[day] === 1 && !isFoundWet ? 'frozen or under snow' : 'too wet';
 }
+
+/** Water of the snow that lies on a day, mm, to be opened. */
+const snowOn = (snowMm: number, row: Sourced): NumberQuantity =>
+  quantity('Water of the snow that lies', snowMm, 'rainMm', snowFormulas.snow, [], { rows: [row] });
 
 /** Whether the ground of a day of the plan is dry enough to work, to be opened. */
 export function groundOn(plan: WorkPlan, day: number): Quantity {
@@ -68,7 +76,7 @@ export function groundOn(plan: WorkPlan, day: number): Quantity {
     const found = fromFarm('You found it', word, 'text');
     return worded('Ground', word, groundFormulas.ground, [on, found]);
   }
-  const { dryEnough, missingMm, wetFromMm, checkedOn, balance } = ground;
+  const { dryEnough, missingMm, wetFromMm, checkedOn, balance, snow, snowMm, soilC } = ground;
   return worded(
     'Ground',
     groundWord(plan, day),
@@ -83,6 +91,8 @@ export function groundOn(plan: WorkPlan, day: number): Quantity {
       input('Rain of the day', weather.rainMm[day]!, 'rainMm', 'P'),
       input('A day is wet from', wetFromMm, 'rainMm', 'P_wet'),
       input('High of the day', weather.maxC[day]!, 'degC', 'T_max'),
+      input('Soil 4 in deep', soilC[day]!, 'degC', 'T_soil'),
+      from(snowOn(snowMm[day]!, snow), 'S'),
     ],
     { rows: [balance] },
   );

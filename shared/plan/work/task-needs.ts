@@ -1,9 +1,11 @@
 import { addDays, daysBetween } from '../../calendar/plain-date.js';
 import { isGrownUp } from '../../farm/who-is-there.js';
 import { isApart } from '../../pasture/quarantine.js';
+import { leftUntold } from '../left-untold.js';
 import { templateOf } from '../tasks/task-hours.js';
 import { keyDateOn } from '../tasks/event.js';
 import type { Task } from '../tasks/task.js';
+import type { TaskTemplate } from '../../tables/task-template.js';
 import { comesOn } from './chore-days.js';
 import { herdLooks, herdRounds, OF_THOSE_APART, type HerdRound } from './herd-round.js';
 import { readRefills } from './refill-chores.js';
@@ -13,8 +15,18 @@ import type { DatedWork, WorkRequest } from './work-request.js';
 
 /** Reads the tasks of a batch or herd: work that is done once, and chores. */
 export function readTasks(request: WorkRequest, work: DatedWork, reading: Reading): void {
+  const { id, birds } = work;
+  const left = birds && leftUntold({ id, plan: birds }, request);
   for (const task of work.tasks) {
     const key = `${work.kind}/${work.id}/${task.id}`;
+    // On which day they go is asked for: their processing stands before that day again.
+    const isAsked = left !== undefined && task.event === 'processing';
+    if (isAsked && reading.marks.get(key)?.doneOn === undefined) continue;
+    const everyDay = choreSpan(task);
+    if (left !== undefined && everyDay && addDays(left, -1) <= everyDay.to) {
+      readChore(request, { work, task, key, everyDay, isLonger: true }, reading);
+      continue;
+    }
     // What nobody has to do is known only where something was said of it.
     const isOver =
       task.onDemand === true ||
@@ -23,7 +35,6 @@ export function readTasks(request: WorkRequest, work: DatedWork, reading: Readin
     // Who fetched the birds has told so; somebody looks at them all the same.
     if (task.isSettled) readLook(request, { work, task, key }, reading);
     if (isOver && !reading.marks.has(key)) continue;
-    const everyDay = choreSpan(task);
     if (!isOver) readLook(request, { work, task, key }, reading);
     if (everyDay && !isOver) readChore(request, { work, task, key, everyDay }, reading);
     else readTask(request, { work, task, key, isOver }, reading);
@@ -127,14 +138,21 @@ function readLook(
   });
 }
 
+/** @param isLonger the animals may be there after its last day: it is done today and tomorrow as before */
 function readChore(
   { today, tables }: WorkRequest,
-  { work, task, key, everyDay }: OneTask & { everyDay: { from: string; to: string } },
+  {
+    work,
+    task,
+    key,
+    everyDay,
+    isLonger = false,
+  }: OneTask & { everyDay: { from: string; to: string }; isLonger?: boolean },
   { days, marks, chores }: Reading,
 ): void {
   const fromDay = daysBetween(today, everyDay.from);
   const lastDay = daysBetween(today, everyDay.to);
-  const toDay = task.goesOn ? Infinity : lastDay;
+  const toDay = task.goesOn ? Infinity : isLonger ? 1 : lastDay;
   if (toDay < 0 || days <= fromDay) return;
   const { ownHours, notBefore = today } = marks.get(key) ?? {};
   const template = templateOf(tables, task);
@@ -211,8 +229,11 @@ function readTask(
     ...(template.animalsNeedIt ? { animalsNeedIt: true as const } : {}),
     ...(template.animalsNeedIt && task.event === 'processing' ? { isForMeat: true as const } : {}),
     ...(template.lapses ? { lapses: true as const } : {}),
-    ...(task.noUseAfter === undefined ? {} : { isBeforeEvent: true as const }),
+    ...(task.noUseAfter === undefined ? {} : { isBeforeEvent: true as const, lastUseDay }),
     ...(prepares ? { prepares: { ...prepares, kind: task.event } } : {}),
+    ...(prepares && template.runsUntilEvent
+      ? { mustRun: mustRun(template, daysBetween(today, prepares.date)) }
+      : {}),
     ...(isOver ? { isOver } : {}),
   });
 }
@@ -232,6 +253,14 @@ function ownConditions(
   const asked = adults === 0 ? peopleNeeded : Math.min(peopleNeeded, adults);
   return { ...conditions, peopleNeeded: Math.max(1, asked - (helped?.helpers ?? 0)) };
 }
+
+const mustRun = (
+  { latestOffsetDays }: TaskTemplate,
+  eventDay: number,
+): NonNullable<WorkNeed['mustRun']> => ({
+  days: -latestOffsetDays!,
+  fromDay: eventDay + latestOffsetDays!,
+});
 
 /** Events that can be left until all is ready. */
 const CAN_WAIT = new Set<Task['event']>(['arrival', 'move-out', 'turn-out']);

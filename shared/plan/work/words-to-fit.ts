@@ -6,6 +6,7 @@ import { daysLeft } from '../../schedule/work-reasons.js';
 import { remediesFor } from '../../schedule/work-remedies.js';
 import { finishDay, placedMinutes, type WorkJob } from '../../schedule/work.js';
 import type { WorkPlacing } from '../../schedule/work.js';
+import { doneByOthers, waysByHands } from './ways-by-hands.js';
 import { wayByWeather, type WeatherWay } from './ways-by-weather.js';
 import type { WholeWork } from './whole-work.js';
 import type { WorkNeed } from './work-need.js';
@@ -37,9 +38,10 @@ export function wordsToFit(work: WholeWork, index: number): string[] {
   if (0 < ways.length) return ways;
   const before = waitedFor(work, index, job.untilDay);
   if (before !== undefined) return [`Fits once “${needs[before]!.name}” is done.`];
-  if (!isNeeded(need) || !hasDays) return ways;
+  if (!hasDays) return isNeeded(need) ? [doneByOthers(job)] : ways;
   const missing = job.peopleNeeded - job.able.length;
-  return [0 < missing && 0 < job.able.length ? moreHands(job, missing) : doneByOthers(job)];
+  if (0 < missing) return [0 < job.able.length ? moreHands(job, missing) : doneByOthers(job)];
+  return waysByHands(work, index, job.untilDay);
 }
 
 /**
@@ -69,7 +71,7 @@ export function wordsInTime(work: WholeWork, index: number, latestDay: number): 
       : []),
     ...instead.map((i) => `Leave “${needs[i]!.name}” undone.`),
   ];
-  return ways.length === 0 && isNeeded(needs[index]!) ? [doneByOthers(job)] : ways;
+  return ways.length === 0 ? waysByHands(work, index, latestDay) : ways;
 }
 
 /** Raw manure that is spread late is in time for what is picked later. */
@@ -152,9 +154,6 @@ function waitedFor(
 /** Work for two, where one is there. */
 const moreHands = ({ minutes, peopleNeeded }: WorkJob, missing: number): string =>
   `It takes ${peopleNeeded} people: have ${missing === 1 ? 'somebody' : `${missing} others`} come to help for ${formatHours(minutes / 60)}.`;
-
-const doneByOthers = ({ minutes, peopleNeeded, suits }: WorkJob): string =>
-  `Have somebody else do all ${formatHours((minutes * peopleNeeded) / 60)} of it${suits ? ', in whatever weather comes' : ''}.`;
 
 /**
  * What makes ready for animals is of no use after them: then it is they who come later. One time of

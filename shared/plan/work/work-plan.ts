@@ -158,10 +158,11 @@ const FEW_PLANS = 200;
  * for, where that can wait: nobody mends a fence while the cattle go out.
  */
 const unfitOf = ({ needs, problem, fitted, request }: WholeWork): WorkNeed[] =>
-  needs.filter(({ prepares }, i) => {
+  needs.filter(({ prepares, mustRun }, i) => {
     const pieces = fitted.plan[i]!;
     const { pinned, minutes } = problem.jobs[i]!;
     if (!pinned && placedMinutes(pieces) < minutes) return true;
+    if (mustRun && mustRun.fromDay < finishDay(pieces)) return true;
     if (prepares?.kind !== 'turn-out') return false;
     return daysBetween(request.today, prepares.date) <= finishDay(pieces);
   });

@@ -83,7 +83,7 @@ function datesOf(herd: Herd, plan: PasturePlan): YearDate[] {
     quantity ? [{ on: String(quantity.value), words }] : [];
   return [
     ...arrivals.map(({ on }) => ({ on, words: 'arrive' })),
-    ...dated(magnesiumFrom, 'magnesium mineral from'),
+    ...dated(magnesiumFrom, 'start magnesium mineral by'),
     ...dated(turnOut, 'turn-out'),
     ...calvings.flatMap(({ due, cow }) =>
       dated(due, cow ? `${cow.name}: calving due` : 'calving due'),

@@ -1,16 +1,13 @@
 import { Checkbox, Stack, Text } from '@mantine/core';
 import { useMemo, useState } from 'react';
-import { facilityFields, facilityOf, type Brooder } from '../../../shared/farm/facility.js';
+import { facilityOf } from '../../../shared/farm/facility.js';
 import { heaterOut } from '../../../shared/plan/mishap/heater-out.js';
-import { usePicture, useSave, useTables } from '../api/queries.js';
-import { wordsOfRow } from '../fields/field-words.js';
+import { usePicture, useTables } from '../api/queries.js';
+import { useTell } from '../api/told-queries.js';
 import { Select } from '../fields/select.js';
 import { Failure, useAll } from '../shell/states.js';
 import { isOnHeat, type MishapProps } from './mishap-props.js';
 import { Cautions, KeepOrLeave, MishapCard } from './mishap-parts.js';
-
-/** Of heaters that were told to be out, so many may be told to work again here; more in their form. */
-const MOST_AGAIN = 12;
 
 /** Heaters that failed, or no power: what tonight is like and what can be done within the hour. */
 export default function HeatOut({
@@ -24,21 +21,27 @@ export default function HeatOut({
   const batches = animals.filter(isOnHeat);
   const [batchId, setBatchId] = useState(batches[0]!.id);
   const [isPowerOut, setPowerOut] = useState(isOutFirst);
-  const [working, setWorking] = useState(0);
+  const [chosen, setChosen] = useState<number>();
   const [picture, tables] = 'data' in all ? all.data : [];
+  const brooder =
+    picture &&
+    facilityOf(
+      picture.facilities,
+      'brooder',
+      picture.batches.find(({ id }) => id === batchId)?.brooderId,
+    );
+  const count = brooder?.heat.count ?? 0;
+  const isGas = brooder?.heat.kind === 'gas';
+  const working = chosen ?? (isPowerOut && isGas ? count : 0);
   const mishap = useMemo(
     () => picture && tables && heaterOut(picture, tables, { batchId, working, isPowerOut }),
     [picture, tables, batchId, working, isPowerOut],
   );
-  const save = useSave<Brooder>(farm.id, 'facilities', wordsOfRow(facilityFields.brooder, farm));
+  const tell = useTell<'heat-works'>(farm.id);
   if ('waiting' in all) return all.waiting;
-  const { batches: rows, facilities } = all.data[0];
-  const brooder = facilityOf(
-    facilities,
-    'brooder',
-    rows.find(({ id }) => id === batchId)?.brooderId,
-  );
-  const count = brooder?.heat.count ?? 0;
+  const { today } = all.data[0];
+  // Where the power is out nothing electric works, and nobody is asked how much.
+  const isAsked = 1 < count && (!isPowerOut || isGas);
   return (
     <Stack gap="sm">
       {1 < batches.length && (
@@ -54,38 +57,32 @@ export default function HeatOut({
         checked={isPowerOut}
         onChange={(event) => {
           setPowerOut(event.currentTarget.checked);
-          setWorking(0);
+          setChosen(undefined);
         }}
       />
-      {count !== 1 && (
+      {isAsked && (
         <Select
-          label={count === 0 ? 'How many work again' : 'How many still work'}
+          label="How many still work"
           value={String(working)}
-          options={Array.from({ length: count === 0 ? MOST_AGAIN + 1 : count }, (_, k) => ({
+          options={Array.from({ length: isPowerOut ? count + 1 : count }, (_, k) => ({
             id: String(k),
-            name: k === 0 ? 'none' : count === 0 ? String(k) : `${k} of ${count}`,
+            name: k === 0 ? 'none' : `${k} of ${count}`,
           }))}
-          onChange={(chosen) => setWorking(Number(chosen ?? 0))}
+          onChange={(id) => setChosen(Number(id ?? 0))}
         />
       )}
       <div role="status">
         {mishap ? <MishapCard mishap={mishap} /> : <Text>They need no heat any more.</Text>}
       </div>
       {mishap && <Cautions of={[mishap]} />}
-      <Failure error={save.error} />
-      {brooder && mishap && !isPowerOut ? (
+      <Failure error={tell.error} />
+      {brooder && 0 < count && mishap && !isPowerOut ? (
         <KeepOrLeave
-          keep={
-            working === 0
-              ? 'Plan with none until mended'
-              : count === 0
-                ? `Plan with ${working} from now on`
-                : `Plan with ${working} until mended`
-          }
-          isKeeping={save.isPending}
+          keep={`Plan with ${working === 0 ? 'none' : working} until mended`}
+          isKeeping={tell.isPending}
           onKeep={() =>
-            save.mutate(
-              { ...brooder, heat: { ...brooder.heat, count: working } },
+            tell.mutate(
+              { kind: 'heat-works', about: batchId, on: today, details: { working } },
               { onSuccess: onDone },
             )
           }

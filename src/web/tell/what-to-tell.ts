@@ -54,8 +54,15 @@ export function ofAnimal(line: AnimalLine): Tellable[] {
   if (!isThere) return [of('arrived', 'They came', cameAs(line)), of('note', 'A note')];
   const isMeat = line.purpose === 'meat';
   const came = of('arrived', line.awaited ? 'They came' : 'How many came', cameAs(line));
+  const processed = of(
+    'processed',
+    'Processed',
+    isMeat ? { birds: Math.floor(Number(line.head.value)) } : { birds: 1 },
+  );
+  const isToHaveLeft = line.wasToLeave !== undefined;
   return [
     ...(line.awaited ? [came] : []),
+    ...(isToHaveLeft ? [processed] : []),
     of('died', 'Some died', { birds: 1 }),
     ...(line.eggs
       ? [of('eggs-counted', 'Eggs', { days: 1, eggs: Math.round(Number(line.eggs.value)) })]
@@ -66,11 +73,7 @@ export function ofAnimal(line: AnimalLine): Tellable[] {
       ? [of('brooder-seen', 'Read the thermometer', { underHeatC: line.heat.wanted.value })]
       : []),
     of('water-drunk', 'Water they drank', line.water ? { liters: line.water.value } : {}),
-    of(
-      'processed',
-      'Processed',
-      isMeat ? { birds: Math.floor(Number(line.head.value)) } : { birds: 1 },
-    ),
+    ...(isToHaveLeft ? [] : [processed]),
     ...(line.eggs ? [of('eggs-gone', 'Eggs sold or given', { how: 'sold' })] : []),
     of('gone', 'Birds sold or given', { birds: 1, how: 'sold' }),
     ...(line.awaited ? [] : [came]),

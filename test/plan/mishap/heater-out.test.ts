@@ -122,6 +122,41 @@ describe('heaterOut', () => {
     expect(way(out, 'indoors')).toBeDefined();
   });
 
+  it('offers heat that needs no line where the power is out, as strong as tonight needs it', () => {
+    const out = asked(addDays(ARRIVED, 1), { isPowerOut: true, working: 3 })!;
+    // No lamp burns, whatever was chosen before.
+    expect(out.follows[0]).toContain('With no heat');
+    for (const id of ['generator', 'gas']) expect(way(out, id)).toMatchObject({ isEnough: true });
+    const [, lamps, watts] = /for (\d+) lamps?, ([\d,]+) W/.exec(way(out, 'generator')!.words)!;
+    expect(Number(watts!.replace(',', ''))).toBe(Number(lamps) * 250);
+    expect(way(out, 'gas')!.follows.join()).toContain('carbon monoxide alarm');
+    expect(way(out, 'bottles')).toBeDefined();
+    expect(way(out, 'indoors')!.follows.join()).toContain('cools all night too');
+    for (const id of ['generator', 'gas'])
+      expect(way(asked(addDays(ARRIVED, 1)), id)).toBeUndefined();
+  });
+
+  it('lets gas burn on where the power is out', () => {
+    const heat = {
+      kind: 'gas',
+      warms: 'spot',
+      wattsEach: 1500,
+      count: 2,
+      thermostat: true,
+    } as const;
+    const of = { facilities: [newBrooder({ heat })] };
+    const out = asked(addDays(ARRIVED, 1), { isPowerOut: true, working: 2 }, of)!;
+    expect(out.follows[0]).toContain('are enough tonight');
+    expect(out.follows.join()).toContain('Gas burns on without power');
+    expect(out.ways).toEqual([]);
+  });
+
+  it('asks anew what was told to be out before', () => {
+    const heatOuts = [{ id: 'o', batchId: 'c', date: ARRIVED, working: 0 }];
+    const day = addDays(ARRIVED, 20);
+    expect(asked(day, { working: 3 }, { heatOuts })).toEqual(asked(day, { working: 3 }));
+  });
+
   it('has nothing to do where what still works is enough', () => {
     const mishap = asked(addDays(ARRIVED, 20), { working: 3 });
     expect(mishap!.ways).toEqual([]);

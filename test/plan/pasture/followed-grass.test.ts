@@ -2,6 +2,7 @@ import { describe, expect, it } from '@jest/globals';
 import fc from 'fast-check';
 import { addDays, daysBetween } from '../../../shared/calendar/plain-date.js';
 import type { Grazing } from '../../../shared/farm/herd-places.js';
+import type { Mowing } from '../../../shared/farm/mowing.js';
 import type { Herd } from '../../../shared/farm/herd.js';
 import {
   newGroup,
@@ -36,11 +37,17 @@ describe('a season of grass that was walked as planned', () => {
         const grazings = walked.map(({ herdId, paddockId, from, to }): Grazing =>
           to < addDays(today, -1) ? { herdId, paddockId, from, to } : { herdId, paddockId, from },
         );
+        const mowings = plan.surplus
+          .filter(({ cutOn }) => cutOn < today)
+          .map(({ paddockId, cutOn }): Mowing => ({
+            ...{ id: `${paddockId} ${cutOn}`, paddockId, date: cutOn },
+          }));
         const here = walked.find(({ to }) => addDays(today, -1) <= to);
         const later = plannedPasture({
           ...request,
           today,
           grazings,
+          mowings,
           herds: [
             {
               ...herd,
@@ -62,6 +69,8 @@ describe('a season of grass that was walked as planned', () => {
         const ahead = ({ moves }: typeof plan) =>
           moves.filter(({ from }) => today < from).map((m) => [m.paddockId, m.from, m.to]);
         expect(ahead(later)).toEqual(ahead(plan));
+        // A date that was said does not run ahead of its day.
+        expect(later.keyDates.ready?.value).toBe(plan.keyDates.ready?.value);
         const topped = ({ toppings }: typeof plan) => toppings.filter(({ on }) => today <= on);
         expect(topped(later)).toEqual(topped(plan));
       }),

@@ -1,4 +1,5 @@
 import { describe, expect, it } from '@jest/globals';
+import { addDays } from '../../../shared/calendar/plain-date.js';
 import { herdsNow, rowsAhead, sayHerdNow } from '../../../shared/plan/pasture/herd-now.js';
 import type { PasturePlan } from '../../../shared/plan/pasture/pasture-plan.js';
 import {
@@ -50,4 +51,27 @@ it('lists ahead what is not over, and neither closing nor birds', () => {
   expect(rows.length).toBeGreaterThan(3);
   expect(rows.every(({ to }) => day <= to)).toBe(true);
   expect(rows.filter(({ kind }) => kind === 'shut' || kind === 'birds')).toEqual([]);
+});
+
+it('keeps its turn-out, and the work of it, on the day on which the move out is told', () => {
+  const out = plan.moves[0]!;
+  const told = (today: string): PasturePlan =>
+    plannedPasture(
+      newPastureRequest({
+        today,
+        herds: [
+          newHerd({
+            ...{ name: 'Cows', groups: [newGroup({ head: 3 })] },
+            ...{ inPaddockId: out.paddockId, inSince: out.from },
+          }),
+        ],
+        grazings: [{ herdId: 'h1', paddockId: out.paddockId, from: out.from }],
+        paddocks: newPaddocks(6, { areaM2: 6000 }),
+      }),
+    );
+  const days = [out.from, addDays(out.from, 1)].map(told);
+  for (const { keyDates, tasks } of days) {
+    expect(keyDates.herds[0]!.turnOut!.value).toBe(out.from);
+    expect(tasks.filter(({ id }) => id.startsWith('h1.turn-out.')).length).toBeGreaterThan(10);
+  }
 });

@@ -3,13 +3,14 @@ import { addDays } from '../../../shared/calendar/plain-date.js';
 import type { Batch } from '../../../shared/farm/batch.js';
 import type { FeedProduct } from '../../../shared/farm/product.js';
 import type { FarmPicture } from '../../../shared/farm/picture.js';
+import { formatValue } from '../../../shared/units/format.js';
 import { planAnimals } from '../../../shared/plan/farm/animal-plans.js';
 import { alarmsIn, alarmsOf } from '../../../shared/plan/today/alarms.js';
 import { animalLines } from '../../../shared/plan/today/animal-lines.js';
 import type { Alarm } from '../../../shared/plan/today/looked-at.js';
 import { attentionOf } from '../../../shared/plan/today/attention.js';
 import { workPlanOf } from '../../../shared/plan/work/work-plan.js';
-import { newRequest, tables } from '../../support/factories.js';
+import { newBrooder, newRequest, tables } from '../../support/factories.js';
 import { newGroup, newHerd, newPaddocks } from '../../support/pasture-factories.js';
 import { newPicture } from '../../support/pictures.js';
 import { newOwnJob, newWork } from '../../support/season-factories.js';
@@ -50,6 +51,59 @@ describe('alarms of chicks', () => {
     expect(alarms(seen(wanted + 8))[0]).toMatchObject({ level: 'act' });
     expect(keys(seen(wanted - 2))).toEqual([]);
     expect(keys(seen(wanted - 8, addDays(TODAY, -2)))).toEqual([]);
+  });
+
+  it('sound every night that the heaters there are too few for, with what they come to', () => {
+    const january = { ...batch, arrivalDate: '2027-01-06', brooderId: 'brooder' };
+    const today = '2027-01-07';
+    const withLamps = (count: number): More => ({
+      today,
+      batches: [january],
+      facilities: [
+        newBrooder({ heat: { kind: 'lamp', wattsEach: 250, count, thermostat: false } }),
+      ],
+    });
+    const wantedOf = (of: ReturnType<typeof looked>) => {
+      const [line] = of.animals;
+      return line?.kind === 'batch' ? line.heat : undefined;
+    };
+    for (const count of [0, 1]) {
+      const of = looked(withLamps(count));
+      const { tooCold, wanted } = wantedOf(of)!;
+      expect(tooCold!.value).toBeLessThan(Number(wanted.value) - 3);
+      const [first] = attentionOf(of);
+      expect(first).toMatchObject({ level: 'stop', isAlarm: true });
+      expect(first!.key).toContain('cold-tonight');
+      expect(first!.words).toContain(formatValue(tooCold!.value, 'degC', farm));
+    }
+    expect(wantedOf(looked(withLamps(12)))!.tooCold).toBeUndefined();
+  });
+
+  it('speak of no brooder that is still to be built when they come', () => {
+    const heat = { kind: 'lamp', wattsEach: 250, count: 1, thermostat: false } as const;
+    const assumed = newBrooder({ heat, assumed: ['lengthM'] });
+    const came = { id: 'came', batchId: 'chicks', date: '2027-01-07', change: 'arrived' } as const;
+    const at = (today: string, progress: FarmPicture['progress'] = []) => {
+      const of = looked({
+        ...{ today, progress, facilities: [assumed] },
+        batches: [{ ...batch, arrivalDate: '2027-01-07', brooderId: 'brooder' }],
+        headChanges: [{ ...came, birds: 80 }],
+      });
+      const [line] = of.animals;
+      return { of, heat: line?.kind === 'batch' ? line.heat : undefined };
+    };
+    const first = at('2027-01-07');
+    expect(first.heat).toMatchObject({ isToBuild: true });
+    expect(alarmsOf(first.of)).toEqual([]);
+    const names = first.of.batches[0]!.plan.tasks.tasks.map(({ name }) => name);
+    expect(names.findIndex((name) => name.startsWith('Build or buy'))).toBeLessThan(
+      names.findIndex((name) => name.includes('bring the chicks over')),
+    );
+    expect(names.join()).toContain('bring the chicks over');
+    const key = 'batch/chicks/meat.get-brooder-and-gear';
+    const built = at('2027-01-08', [{ key, doneOn: '2027-01-08' }]);
+    expect(built.heat!.isToBuild).toBeUndefined();
+    expect(alarmsOf(built.of)[0]!.key).toContain('cold-tonight');
   });
 
   it('come before everything else of the day, and not once they were seen', () => {

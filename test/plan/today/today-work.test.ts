@@ -290,7 +290,7 @@ describe('what needs attention', () => {
     const found = attentionOf({ ...asked, plan: { ...plan, eventsToMove: [move] } });
     expect(found.find(({ key }) => key === 'too-soon/event/cows/turn-out')).toMatchObject({
       ...{ level: 'act', turnOutLater: { herdId: 'cows', on: addDays(today, 8) } },
-      text: 'No time before it for “Mend”. Wait.',
+      text: 'Not ready before it: “Mend”. Wait.',
     });
   });
 

@@ -58,6 +58,34 @@ describe('what animals cannot do without, where chicks come soon', () => {
     }
   });
 
+  it('warms up no brooder that is not bedded, and beds none that does not stand', () => {
+    const ORDER = [
+      ['meat.bed-brooder-hang-heat-two-ways', 'meat.preheat-brooder-and-check-floor-temperature'],
+      ['meat.get-brooder-and-gear', 'meat.bed-brooder-hang-heat-two-ways'],
+    ];
+    let seen = 0;
+    for (const [inDays, hours, today] of [1, 2, 3, 5, 7].flatMap((days) =>
+      [EVENINGS, WEEKENDS].flatMap((each) =>
+        ['2027-04-12', '2027-04-16'].map((on) => [days, each, on] as const),
+      ),
+    ))
+      for (const facilities of [undefined, []]) {
+        const household = lateHousehold(today, inDays, hours);
+        const jobs = jobsOf(facilities ? { ...household, facilities } : household);
+        const pieces = (id: string) =>
+          jobs.find(({ kind }) => kind === `batch/${id}`)?.pieces ?? [];
+        for (const [first, then] of ORDER) {
+          const [done, begun] = [pieces(first!).at(-1)?.date, pieces(then!)[0]?.date];
+          if (done === undefined || begun === undefined) continue;
+          seen++;
+          expect(`${then} on ${begun}`).toBe(
+            `${then} on ${begun < done ? `no day before ${done}` : begun}`,
+          );
+        }
+      }
+    expect(seen).toBeGreaterThan(20);
+  });
+
   it('is not kept back by what has no time itself', () => {
     const jobs = jobsOf(lateHousehold('2027-04-12', 0, EVENINGS));
     const priced = jobs.find(({ name }) => name === 'Price and order feed')!;
@@ -126,7 +154,11 @@ describe('what is no animal’s but cannot be left out', () => {
   });
 
   it('is a paddock that is laid out, though nobody was there for a walk of the grass', () => {
-    const away = householdOf('away at calving');
+    const home = householdOf('away at calving');
+    const [walk] = named(home, 'Measure grass, two weeks');
+    // Nobody is there on the days of that walk.
+    const days = [{ from: walk!.earliest, to: walk!.latest }];
+    const away = { ...home, people: home.people.map((each) => ({ ...each, away: days })) };
     expect(named(away, 'Measure grass, two weeks')[0]!.pieces).toEqual([]);
     const [lay] = named(away, 'Lay out first paddocks');
     expect(lay!.pieces.length).toBeGreaterThan(0);

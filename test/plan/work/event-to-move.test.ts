@@ -1,12 +1,14 @@
 import { describe, expect, it } from '@jest/globals';
 import fc from 'fast-check';
 import { addDays } from '../../../shared/calendar/plain-date.js';
+import type { Progress } from '../../../shared/farm/job.js';
 import { workPlanOf } from '../../../shared/plan/work/work-plan.js';
 import { planAnimals } from '../../../shared/plan/farm/animal-plans.js';
 import { workOfFarm } from '../../../shared/plan/farm/work-of-farm.js';
-import { newRequest, tables } from '../../support/factories.js';
+import { keyDatesOf } from '../../../shared/plan/tasks/event.js';
+import { newBrooder, newRequest, tables } from '../../support/factories.js';
 import { newHerd, newPaddocks } from '../../support/pasture-factories.js';
-import { newPicture } from '../../support/pictures.js';
+import { newPicture, plannedBatch } from '../../support/pictures.js';
 import { newBatchWork, newWork } from '../../support/season-factories.js';
 
 const today = '2027-04-05';
@@ -15,7 +17,7 @@ const hours = (each: number) => [
 ];
 
 /** Cows of two people with little time, some days before they go out. */
-function herdWork(onDay: string, turnOutOn?: string) {
+function herdWork(onDay: string, turnOutOn?: string, progress: Progress[] = []) {
   const people = ['Ann', 'Ben'].map((name) => ({
     ...{ id: name, name, away: [] },
     hoursByWeekday: [2, 2, 2, 2, 2, 5, 3],
@@ -23,7 +25,7 @@ function herdWork(onDay: string, turnOutOn?: string) {
   const { farm, climate } = newRequest();
   const picture = newPicture({
     ...{ farm, climate, today: onDay, people, paddocks: newPaddocks(6) },
-    herds: [newHerd(turnOutOn === undefined ? {} : { turnOutOn })],
+    ...{ herds: [newHerd(turnOutOn === undefined ? {} : { turnOutOn })], progress },
   });
   return workOfFarm(picture, tables, planAnimals(picture, tables));
 }
@@ -66,8 +68,73 @@ describe('a turn-out that comes before all is ready', () => {
     expect(jobs.map(({ name }) => name)).toContain('Walk and repair perimeter fence');
   });
 
+  // A month of mineral before lush grass (MAGNESIUM_UNTIL, GRAZING_78): one day of it is none.
+  it('waits for thirty days of magnesium mineral, begun or not', () => {
+    const onDay = addDays(usual, -3);
+    const mineral = 'herd/h1/h1.turn-out.start-high-magnesium-mineral';
+    const { eventsToMove } = workPlanOf(herdWork(onDay), 200);
+    const later = workPlanOf(herdWork(onDay, eventsToMove[0]!.to), 200);
+    const begins = later.jobs.find(({ key }) => key === mineral)!.pieces[0]!.date;
+    expect(addDays(begins, 30) <= turnOutOf(herdWork(onDay, eventsToMove[0]!.to))).toBe(true);
+
+    const begun = [
+      { key: 'herd/h1/h1.turn-out.buy-magnesium-mineral', doneOn: onDay },
+      { key: mineral, doneOn: onDay },
+    ];
+    const [move] = workPlanOf(herdWork(onDay, undefined, begun), 200).eventsToMove;
+    expect(move).toMatchObject({ id: 'event/h1/turn-out' });
+    expect(addDays(onDay, 30) <= move!.to!).toBe(true);
+    expect(move!.said).toContain('30 days');
+    expect(move!.said).toContain('ask the vet');
+    const given = herdWork(onDay, addDays(onDay, 30), begun);
+    expect(workPlanOf(given, 200).eventsToMove.map(({ names }) => names)).toEqual([]);
+  });
+
   it('is not named where there is time', () => {
     expect(workPlanOf(herdWork(addDays(usual, -40)), 500).eventsToMove).toEqual([]);
+  });
+});
+
+describe('birds that are to leave the brooder before all is ready', () => {
+  const arrivalDate = '2027-05-03';
+
+  /** A batch in a brooder of so many square meters, of one who is away until some days after the move. */
+  function birdsWork(floorM2: number, moveOutDate?: string) {
+    const brooder = newBrooder({ lengthM: floorM2, widthM: 1 });
+    const own = moveOutDate === undefined ? {} : { moveOutDate };
+    const batch = { ...{ arrivalDate, wantedBirds: 60, brooderId: brooder.id }, ...own };
+    const plan = plannedBatch(newRequest({ today: arrivalDate, batch, facilities: [brooder] }));
+    const of = { id: 'meat', name: 'Meat chicks' };
+    const events = keyDatesOf({ id: 'meat', name: plan.name }, plan.tasks.events);
+    return { ...of, kind: 'batch' as const, tasks: plan.tasks.tasks, events, birds: plan };
+  }
+
+  const outOf = ({ events }: ReturnType<typeof birdsWork>): string =>
+    events.find(({ id }) => id === 'event/meat/move-out')!.date;
+  const due = outOf(birdsWork(20));
+  const away = [{ from: addDays(due, -20), to: addDays(due, -1) }];
+  const plan = (work: ReturnType<typeof birdsWork>) =>
+    workPlanOf(
+      newWork({
+        ...{ today: addDays(due, -15), work: [work] },
+        people: hours(4).map((each) => ({ ...each, away })),
+      }),
+      200,
+    );
+
+  it('names the move with a later day that does when tried', () => {
+    const [move] = plan(birdsWork(20)).eventsToMove;
+    expect(move).toMatchObject({ id: 'event/meat/move-out', kind: 'move-out', from: due });
+    expect(due < move!.to!).toBe(true);
+    expect(plan(birdsWork(20, move!.to)).eventsToMove).toEqual([]);
+  });
+
+  it('does not keep them in a brooder that they have outgrown', () => {
+    const work = birdsWork(4);
+    expect(work.birds.space.spare?.value).toBe(0);
+    const [move] = plan(work).eventsToMove;
+    expect(move!.to).toBeUndefined();
+    expect(move!.said).toContain('cannot wait');
   });
 });
 

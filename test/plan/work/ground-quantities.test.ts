@@ -100,8 +100,8 @@ describe('the ground of a day', () => {
       return workPlanOf({ ...request, climate: { ...request.climate, forecast } }, 20);
     };
     expect([0, 1, 3].map((day) => groundOn(frosty(), day).value)).toEqual([
-      'frozen',
-      'frozen',
+      'frozen or under snow',
+      'frozen or under snow',
       'too wet', // 20 mm are forecast
     ]);
     expect(groundOn(frosty([[0, false]]), 0).value).toBe('too wet');

@@ -22,17 +22,28 @@ const isInTime = (job: PlannedJob): boolean => isWhole(job) && job.lateDays === 
 const MORE = /^(?:(\d+) h)? ?(?:(\d+) min)? ?more on (.*?)(?: from each.*|, or.*)?\.$/;
 const helper = { id: 'helper', name: 'Helper', away: [] };
 
-/** The household with one of its adults at work for longer on a day, each in turn. */
-function longerDays(request: WorkRequest, on: string, moreH: number): WorkRequest[] {
+/** The household with one of its adults at work for longer on a day, each in turn, or with all. */
+function longerDays(
+  request: WorkRequest,
+  on: string,
+  { moreH, isOfEach }: { moreH: number; isOfEach: boolean },
+): WorkRequest[] {
   const { farm, today, people, tables: of } = request;
   const days = Array.from({ length: 400 }, (_, day) => addDays(today, day));
   const day = days.find((date) => formatDate(date, { units: farm.units, today }) === on)!;
+  const hoursOf = ({ hoursByWeekday }: Person) => hoursByWeekday ?? of.work.hoursByWeekday.values;
+  const at = weekdayOf(day) - 1;
+  if (isOfEach) {
+    const longer = (person: Person) =>
+      hoursOf(person).map((hours, k) => (k === at ? hours + moreH + 1 / 60 : hours));
+    const all = people.map((each) => ({ ...each, hoursByWeekday: longer(each) }));
+    return [{ ...request, people: all }];
+  }
   return people
     .filter(({ isChild }) => !isChild)
-    .map(({ id, hoursByWeekday }) => {
-      const hours = (hoursByWeekday ?? of.work.hoursByWeekday.values)[weekdayOf(day) - 1]!;
-      const hoursPerDay = hours + moreH + 1 / 60;
-      const longer = { from: day, to: day, personId: id, hoursPerDay, awayIds: [] };
+    .map((person) => {
+      const hoursPerDay = hoursOf(person)[at]! + moreH + 1 / 60;
+      const longer = { from: day, to: day, personId: person.id, hoursPerDay, awayIds: [] };
       const rest = { roundOrder: [], phones: [], whereabouts: [] };
       return { ...request, handovers: [{ id: 'longer', ...longer, ...rest }] };
     });
@@ -46,7 +57,8 @@ function taken(request: WorkRequest, plan: WorkPlan, job: PlannedJob, way: strin
   const moreH = Number(h) + Number(min) / 60;
   const helped = { key, hoursDone: hoursDone + moreH };
   if (way.includes('for as long')) return [{ ...request, progress: [...progress, helped] }];
-  if (on !== undefined) return longerDays(request, on, moreH);
+  if (on !== undefined)
+    return longerDays(request, on, { moreH, isOfEach: way.includes('from each of') });
   const [, name] = /“(.*)”/.exec(way) ?? [];
   const other = plan.jobs.find((job) => job.name === name)?.key;
   const said = (mark: Omit<Progress, 'key'>): WorkRequest[] => [
@@ -59,6 +71,17 @@ function taken(request: WorkRequest, plan: WorkPlan, job: PlannedJob, way: strin
   ];
   if (way.startsWith('A later last day')) return own(({ noUseAfter: _last, ...job }) => job);
   if (way.startsWith('Whatever the weather')) return own((job) => ({ ...job, conditions: {} }));
+  const [, forOthers] = /^Have somebody else do (\d.*?) of it/.exec(way) ?? [];
+  if (forOthers !== undefined) {
+    const [, hours = 0, minutes = 0] = /(?:(\d+) h)? ?(?:(\d+) min)?/.exec(forOthers)!;
+    const done = hoursDone + Number(hours) + Number(minutes) / 60;
+    return [{ ...request, progress: [...progress, { key, hoursDone: done }] }];
+  }
+  if (way.startsWith('Two people at it at once'))
+    return own(({ conditions, hours, ...job }) => ({
+      ...job,
+      ...{ hours: hours / 2, conditions: { ...conditions, peopleNeeded: 2 } },
+    }));
   if (way.startsWith('It takes')) return [{ ...request, people: [...people, helper] }];
   return [];
 }
@@ -112,7 +135,8 @@ describe.each(TEN_HOUSEHOLDS)('the household: %s', (name, picture: FarmPicture) 
         const others = taken(kept, plan, job, way);
         if (others.length === 0) continue;
         tried++;
-        const mended = way.startsWith('A later last day') ? isWhole : isInTime;
+        // Of what is late and has no room for all of it, the room is offered.
+        const mended = way.startsWith('A later last day') || 0 < job.lostHours ? isWhole : isInTime;
         const jobs = others.map((other) => workPlanOf(other, PLANS).jobs);
         const works = jobs.some((all) => mended(all.find(({ key }) => key === job.key)!));
         expect([job.name, way, works]).toEqual([job.name, way, true]);

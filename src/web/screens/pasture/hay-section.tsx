@@ -103,7 +103,7 @@ export function ToShut({ plan }: { plan: PasturePlan }) {
     <Stack gap="xs">
       {byDays(ahead).map((cuts) => (
         <Text key={cuts[0]!.paddockId}>
-          From <b>{sayDate(cuts[0]!.shutFrom)}</b>, to mow about {sayDate(cuts[0]!.cutOn)}:{' '}
+          From <b>{sayDate(cuts[0]!.shutFrom)}</b>, to mow from {sayDate(cuts[0]!.mowFrom)} on:{' '}
           {cuts.map((cut, k) => (
             <Fragment key={cut.paddockId}>
               {0 < k && ', '}
@@ -114,6 +114,10 @@ export function ToShut({ plan }: { plan: PasturePlan }) {
           ))}
         </Text>
       ))}
+      <Text size="sm">
+        Work picks the dry days to mow. What is shut stays shut until then. Days to come are what it
+        looks like today: each is decided on a walk, by what stands then.
+      </Text>
     </Stack>
   );
 }
@@ -121,7 +125,7 @@ export function ToShut({ plan }: { plan: PasturePlan }) {
 function byDays(cuts: readonly Surplus[]): (readonly Surplus[])[] {
   const days = new Map<string, Surplus[]>();
   for (const cut of cuts) {
-    const key = `${cut.shutFrom} ${cut.cutOn}`;
+    const key = `${cut.shutFrom} ${cut.mowFrom}`;
     days.set(key, [...(days.get(key) ?? []), cut]);
   }
   return [...days].sort(([a], [b]) => (a < b ? -1 : 1)).map(([, group]) => group);

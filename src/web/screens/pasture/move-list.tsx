@@ -195,11 +195,12 @@ export function RowAmount({ row }: { row: Exclude<SeasonRow, GrazeRow> }): React
     case 'hay':
       return <HayAmount row={row} />;
     case 'shut':
-      return `Nothing goes in, so that it can be mown about ${sayDate(row.to)}`;
+      return `Nothing goes in, so that it can be mown from ${sayDate(row.cut.mowFrom)}`;
     case 'mow':
       return (
         <>
-          <Num of={row.cut.bales} />, <Num of={row.cut.hay} />; closed until {sayDate(row.to)}
+          <Num of={row.cut.bales} />, <Num of={row.cut.hay} />; Work picks the dry days, from{' '}
+          {sayDate(row.cut.mowFrom)} on; closed until {sayDate(row.to)}
         </>
       );
     case 'top':

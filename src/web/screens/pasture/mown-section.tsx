@@ -49,8 +49,8 @@ export function MownSection({ farm, plan, picture }: Props) {
       isForScreen
     >
       <Text size="sm" mb="xs">
-        Until you say so, a paddock counts as mown on its planned day, and its hay as made. What you
-        say goes before it.
+        Until you say so, a paddock stays to be mown as long as its work has days left for it; then
+        it counts as mown, and its hay as made. What you say goes before it.
       </Text>
       {1 < (plan.hay.untoldCuts ?? []).length && (
         <AsPlanned farmId={farm.id} cuts={plan.hay.untoldCuts!} />

@@ -11,6 +11,7 @@ export const KIND_WORDS: Readonly<Partial<Record<ToldKind, string>>> = {
   bought: 'What was bought',
   'water-drunk': 'Water they drank',
   'brooder-seen': 'Brooder thermometer',
+  'heat-works': 'Heat out or mended',
   'eggs-counted': 'Eggs counted',
   'eggs-gone': 'Eggs sold or given',
   'grass-reading': 'Grass heights',

@@ -1,4 +1,5 @@
 import type { ReactNode } from 'react';
+import type { PlainDate } from '../../../../shared/calendar/plain-date.js';
 import type { AnimalLine } from '../../../../shared/plan/today/animal-lines.js';
 import type { TodayWeather } from '../../../../shared/plan/today/today-weather.js';
 import { useSayDate } from '../../explain/say-date.js';
@@ -11,6 +12,7 @@ const MOST_OPEN = 2;
 
 interface Props {
   readonly farmId: string;
+  readonly today: PlainDate;
   readonly animals: readonly AnimalLine[];
   readonly weather: TodayWeather;
   readonly ask: (line: AnimalLine) => void;
@@ -56,6 +58,7 @@ const isFar = (line: AnimalLine): boolean =>
 const Line = ({
   line,
   farmId,
+  today,
   weather,
   ask,
   saidOf,
@@ -63,6 +66,7 @@ const Line = ({
   <AnimalRow
     line={line}
     farmId={farmId}
+    today={today}
     weather={weather}
     onTell={() => ask(line)}
     said={saidOf(line.id)}

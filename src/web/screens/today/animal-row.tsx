@@ -1,5 +1,6 @@
 import type { ReactNode } from 'react';
 import { Link } from 'wouter';
+import type { PlainDate } from '../../../../shared/calendar/plain-date.js';
 import type { AnimalLine } from '../../../../shared/plan/today/animal-lines.js';
 import type { BatchLine } from '../../../../shared/plan/today/batch-line.js';
 import type { NextDate } from '../../../../shared/plan/today/days-to-go.js';
@@ -9,9 +10,12 @@ import type { Quantity } from '../../../../shared/explain/quantity.js';
 import { Num } from '../../explain/number.js';
 import { useSayDate } from '../../explain/say-date.js';
 import { BigNumber } from './big-number.js';
+import { HeatOutLine } from './heat-out-line.js';
+import { AsPlanned, StillThere } from './moved-as-planned.js';
 
 interface Shown {
   readonly farmId: string;
+  readonly today: PlainDate;
   readonly weather: TodayWeather;
   /** Asks what happened to them. */
   readonly onTell: () => void;
@@ -68,8 +72,9 @@ function Row({
   );
 }
 
-function BatchRow({ line, farmId, weather, onTell, said }: Shown & { line: BatchLine }) {
+function BatchRow({ line, farmId, today, weather, onTell, said }: Shown & { line: BatchLine }) {
   const { age, head, where, heat, feed, water, eggs } = line;
+  const sayDate = useSayDate();
   return (
     <Row
       line={line}
@@ -84,7 +89,13 @@ function BatchRow({ line, farmId, weather, onTell, said }: Shown & { line: Batch
       }
       numbers={
         <>
-          {heat && <BigNumber of={heat.wanted} what="under the heat" />}
+          {heat?.tooCold && <BigNumber of={heat.tooCold} what={tooColdWords(heat)} />}
+          {heat && (
+            <BigNumber
+              of={heat.wanted}
+              what={`${heat.tooCold || heat.isToBuild ? 'wanted ' : ''}under the heat`}
+            />
+          )}
           {heat && <BigNumber of={weather.tonight} what="low tonight" />}
           {eggs && <BigNumber of={eggs} what="to expect" />}
           {feed && <BigNumber of={feed.amount} what={`${feed.phase.toLowerCase()} feed`} />}
@@ -92,8 +103,14 @@ function BatchRow({ line, farmId, weather, onTell, said }: Shown & { line: Batch
         </>
       }
     >
+      {heat?.out && <HeatOutLine farmId={farmId} batchId={line.id} today={today} out={heat.out} />}
       {heat && <HeatLines heat={heat} />}
       <LampLine line={line} />
+      {line.wasToLeave !== undefined && (
+        <p>
+          <b>They were to leave on {sayDate(line.wasToLeave)}.</b> Nobody has told that they did.
+        </p>
+      )}
       {line.refills.map((said) => (
         <p key={said}>{said}</p>
       ))}
@@ -108,12 +125,19 @@ function BatchRow({ line, farmId, weather, onTell, said }: Shown & { line: Batch
   );
 }
 
+/** Never the warmth they want as if they had it. */
+const tooColdWords = ({ night }: NonNullable<BatchLine['heat']>): string =>
+  night?.on.value === 0 ? 'all they have tonight' : 'under the heat tonight, too cold';
+
 function HeatLines({ heat }: { heat: NonNullable<BatchLine['heat']> }) {
-  const { day, night, lampHeight, hot } = heat;
+  const { day, night, lampHeight, hot, isToBuild } = heat;
   if (!day || !night) return null;
   const isSame = day.words === night.words && !day.raisedTo;
   return (
     <>
+      {isToBuild && (
+        <p>Until the brooder is built: a big box in a warm room. In the brooder then:</p>
+      )}
       {!isSame && (
         <p>
           By day, at <Num of={day.around} /> around it, <Opened of={day.on} words={day.words} />
@@ -171,7 +195,12 @@ function LampLine({ line: { lamp } }: { line: BatchLine }) {
 /** Days before which nobody has anything to tell of birds that are still to come. */
 const SOON_DAYS = 21;
 
-function ComingRow({ line, farmId, onTell, said }: Omit<Shown, 'weather'> & { line: BatchLine }) {
+function ComingRow({
+  line,
+  farmId,
+  onTell,
+  said,
+}: Omit<Shown, 'weather' | 'today'> & { line: BatchLine }) {
   const { head, next, stage } = line;
   const isSoon = next !== undefined && next.days.value <= SOON_DAYS;
   return (
@@ -195,7 +224,13 @@ function ComingRow({ line, farmId, onTell, said }: Omit<Shown, 'weather'> & { li
   );
 }
 
-function HerdRow({ line, farmId, onTell, said }: Omit<Shown, 'weather'> & { line: HerdLine }) {
+function HerdRow({
+  line,
+  farmId,
+  today,
+  onTell,
+  said,
+}: Omit<Shown, 'weather'> & { line: HerdLine }) {
   const sayDate = useSayDate();
   const { head, on, here, hay, water } = line;
   return (
@@ -220,6 +255,14 @@ function HerdRow({ line, farmId, onTell, said }: Omit<Shown, 'weather'> & { line
         </>
       }
     >
+      {line.unsaid && (
+        <p>
+          <AsPlanned farmId={farmId} moves={line.unsaid.moves} />{' '}
+          <StillThere farmId={farmId} today={today} of={line.unsaid.stillIn}>
+            No, still in
+          </StillThere>
+        </p>
+      )}
       {on && <p>There until {sayDate(on.until)}</p>}
       {!on && here && hay && (
         <p>Counted as on hay: outside its season the plan reckons with no grass.</p>

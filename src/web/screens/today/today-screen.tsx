@@ -53,6 +53,7 @@ function TodayPage({ day, farm }: { day: ReturnType<typeof onDayItIs>; farm: Sav
           <AnimalList
             farmId={farm.id}
             animals={animals}
+            today={day.on}
             weather={day.weather}
             ask={ask}
             saidOf={saidOf}

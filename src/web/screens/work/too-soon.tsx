@@ -16,7 +16,7 @@ export function TooSoon({ plan, farm }: { plan: WorkPlan; farm: SavedFarm }) {
         {plan.eventsToMove.map(({ id, kind, ofId, name, from, to, names, said }) => (
           <li key={id}>
             <Text fw={700}>
-              {name}, {sayDate(from)}: no time before it for {names.join('; ')}.
+              {name}, {sayDate(from)}: not ready before it: {names.join('; ')}.
             </Text>
             <Text size="sm">{said}</Text>
             {kind === 'turn-out' && to !== undefined && (

@@ -1,0 +1,39 @@
+import { addDays, type PlainDate } from '../calendar/plain-date.js';
+import type { Progress } from '../farm/job.js';
+import type { Tables } from '../tables/tables.js';
+import type { BatchPlan } from './batch-plan.js';
+
+/** Work after which nothing of a batch is left to feed. */
+const TAKES_THEM: ReadonlySet<string> = new Set([
+  'processing.kill-scald-pluck-eviscerate',
+  'processor.catch-after-dark-or-at-dawn',
+]);
+
+/**
+ * The day on which meat birds were to leave, where it is past and nobody told or ticked off that they
+ * did: they may still be there, and want feed and water. Undefined once it is told, and so long after
+ * that day that they are taken to have left as planned.
+ */
+export function leftUntold(
+  { id, plan }: { readonly id: string; readonly plan: BatchPlan },
+  {
+    today,
+    progress,
+    tables,
+  }: {
+    readonly today: PlainDate;
+    readonly progress: readonly Progress[];
+    readonly tables: Tables;
+  },
+): PlainDate | undefined {
+  if (plan.purpose !== 'meat' || !plan.leaving) return undefined;
+  if (plan.birds.counted?.lastLeftOn !== undefined) return undefined;
+  const on = String(plan.leaving.on.value);
+  const { leavingAskedDays } = tables.judgements.alarms;
+  if (today <= on || addDays(on, leavingAskedDays.value) < today) return undefined;
+  const taking = plan.tasks.tasks
+    .filter(({ templateId }) => TAKES_THEM.has(templateId))
+    .map((task) => `batch/${id}/${task.id}`);
+  const isTicked = progress.some(({ key, doneOn }) => doneOn !== undefined && taking.includes(key));
+  return isTicked ? undefined : on;
+}

@@ -1,0 +1,96 @@
+import { describe, expect, it } from '@jest/globals';
+import { parse } from 'jsonc-parser';
+import { addDays } from '../../../shared/calendar/plain-date.js';
+import type { FarmPicture } from '../../../shared/farm/picture.js';
+import { planAnimals } from '../../../shared/plan/farm/animal-plans.js';
+import { workOfFarm } from '../../../shared/plan/farm/work-of-farm.js';
+import { planPasture } from '../../../shared/plan/pasture/pasture-plan.js';
+import type { BatchLine } from '../../../shared/plan/today/batch-line.js';
+import { todayOf } from '../../../shared/plan/today/today.js';
+import { workPlanOf } from '../../../shared/plan/work/work-plan.js';
+import type { FarmDocumentDto } from '../../../src/documents/farm-document.dto.js';
+import { pictureOfDocument } from '../../../src/picture/farm-document.js';
+import { readSeed } from '../../../src/reference/load-tables.js';
+import { tables } from '../../support/factories.js';
+
+const example = parse(readSeed('farm.example.jsonc'), undefined, {
+  allowTrailingComma: true,
+}) as FarmDocumentDto;
+
+const TRIES = 20;
+const MEAT = 'meat';
+
+function on(today: string, more: Partial<FarmPicture> = {}) {
+  const picture = { ...pictureOfDocument({ ...example, today }, tables, 0), ...more };
+  const animals = planAnimals(picture, tables, planPasture(picture, tables));
+  const { keep: _keep, ...work } = workPlanOf(workOfFarm(picture, tables, animals), TRIES);
+  const day = todayOf(picture, tables, animals, work);
+  const plan = animals.batches.find(({ id }) => id === MEAT)?.plan;
+  const line = day.animals.find((each): each is BatchLine => each.id === MEAT);
+  return { day, work, line, plan };
+}
+
+const asked = ({ day }: ReturnType<typeof on>): boolean =>
+  day.attention.some(({ key }) => key === `left/${MEAT}`);
+const jobsOfProcessing = ({ work, plan }: ReturnType<typeof on>): string[] => {
+  const ids = plan!.tasks.tasks
+    .filter(({ event }) => event === 'processing')
+    .map(({ id }) => `batch/${MEAT}/${id}`);
+  return work.jobs.filter(({ key }) => ids.includes(key)).map(({ name }) => name);
+};
+
+const { plan: planned, line: before } = on('2027-06-10');
+const leaves = String(planned!.leaving!.on.value);
+const ARRIVED = planned!.arrivalDate;
+const LAST = on(addDays(leaves, -1)).line!;
+
+describe('meat birds of which nobody told that they left', () => {
+  it.each([1, 3, 14])('are fed, watered and asked about %i days after their day', (days) => {
+    const today = addDays(leaves, days);
+    const told = on(today);
+    expect(told.line).toMatchObject({ wasToLeave: leaves, stage: 'out' });
+    expect(told.line!.feed!.amount.value).toBeCloseTo(Number(LAST.feed!.amount.value), 6);
+    expect(told.line!.water!.value).toBeCloseTo(Number(LAST.water!.value), 6);
+    expect(asked(told)).toBe(true);
+    expect(told.day.chores.some(({ of }) => of === told.line!.name)).toBe(true);
+    // Nobody is told to kill them on an evening alone: on which day is asked for.
+    expect(jobsOfProcessing(told)).toEqual([]);
+  });
+
+  it('are taken to have left two weeks after it, and are not asked about before it', () => {
+    expect(on(addDays(leaves, 15)).line).toBeUndefined();
+    expect(before!.wasToLeave).toBeUndefined();
+    expect(on(leaves).line!.wasToLeave).toBeUndefined();
+  });
+
+  it('are gone once their killing is ticked off', () => {
+    const kill = planned!.tasks.tasks.find(({ templateId }) =>
+      templateId.includes('kill-scald-pluck-eviscerate'),
+    )!;
+    const told = on(addDays(leaves, 1), {
+      progress: [{ key: `batch/${MEAT}/${kill.id}`, doneOn: leaves }],
+    });
+    expect(told.line).toBeUndefined();
+    expect(asked(told)).toBe(false);
+    expect(jobsOfProcessing(told).length).toBeGreaterThan(0);
+  });
+
+  it('are gone once the last of them are told to be processed', () => {
+    const today = addDays(leaves, 1);
+    const birds = 44;
+    const told = (processed: number) =>
+      on(today, {
+        headChanges: [
+          { id: 'a', batchId: MEAT, date: ARRIVED, change: 'arrived', birds },
+          { id: 'b', batchId: MEAT, date: leaves, change: 'processed', birds: processed },
+        ] as FarmPicture['headChanges'],
+      });
+    const gone = told(birds);
+    expect(gone.line).toBeUndefined();
+    expect(asked(gone)).toBe(false);
+    const some = told(birds - 10);
+    // The others go on the next day that can be: nothing has to be asked.
+    expect(some.line!.next!.on >= addDays(leaves, 1)).toBe(true);
+    expect(Math.round(Number(some.line!.head.value))).toBe(10);
+  });
+});

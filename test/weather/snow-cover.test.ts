@@ -1,0 +1,52 @@
+import { describe, expect, it } from '@jest/globals';
+import { snowCover } from '../../shared/weather/snow-cover.js';
+import { usualDays, workFrame } from '../../shared/plan/work/days-of-work.js';
+import { daysBetween } from '../../shared/calendar/plain-date.js';
+import { tables } from '../support/factories.js';
+import { TEN_HOUSEHOLDS, TODAY } from '../support/ten-households.js';
+
+const table = { belowMeanC: 1, meltMmPerC: 2.74 };
+
+describe('snowCover', () => {
+  it('lies where it falls cold, and melts by so much for each degree above freezing', () => {
+    const days = { minC: [-6, -2, 0, 2, 4], maxC: [0, 2, 2, 6, 8], rainMm: [10, 0, 0, 5, 0] };
+    const { snowMm, toSoilMm } = snowCover(days, table);
+    // Means -3, 0, 1, 4, 6: nothing melts at 0, 2.74 at 1, the rest of 7.26 at 4.
+    expect([...snowMm]).toEqual([10, 10, 7.26, 0, 0]);
+    expect([...toSoilMm].map((mm) => Number(mm.toFixed(2)))).toEqual([0, 0, 2.74, 12.26, 0]);
+  });
+
+  it('loses no water on the way', () => {
+    const minC = Array.from({ length: 120 }, (_, day) => -12 + day / 6);
+    const rainMm = minC.map((_, day) => (day % 4 === 0 ? 8 : 0));
+    const { snowMm, toSoilMm } = snowCover({ minC, maxC: minC.map((c) => c + 9), rainMm }, table);
+    const sum = (list: ArrayLike<number>) => Array.from(list).reduce((a, b) => a + b, 0);
+    expect(sum(toSoilMm) + snowMm.at(-1)!).toBeCloseTo(sum(rainMm), 9);
+    expect(Math.max(...snowMm)).toBeGreaterThan(50);
+    expect(snowMm.at(-1)).toBe(0);
+  });
+
+  it('lies no more where somebody saw the ground clear', () => {
+    const cold = { minC: [-9, -9, -9], maxC: [-3, -3, -3], rainMm: [7, 0, 0] };
+    expect([...snowCover(cold, table, (day) => day === 1).snowMm]).toEqual([7, 0, 0]);
+  });
+});
+
+describe('ground in March', () => {
+  /** First day of a household's plan on which its ground can be worked. */
+  const firstFit = (name: string): number => {
+    const [, picture] = TEN_HOUSEHOLDS.find(([each]) => each === name)!;
+    const { isWorkable, isWintry } = usualDays(workFrame({ ...picture, tables }, 70));
+    const day = isWorkable.indexOf(1);
+    expect(isWintry[day]).toBe(0);
+    return day;
+  };
+
+  // Statewide crop reports of fit field days begin in the first week of April: common knowledge there.
+  it('is no garden yet in the North, and is one in the South', () => {
+    const until = (date: string): number => daysBetween(TODAY, date);
+    expect(firstFit('one alone')).toBeGreaterThan(until('2027-04-01')); // Vermont
+    expect(firstFit('three generations')).toBeGreaterThan(until('2027-03-20')); // Wisconsin
+    expect(firstFit('no machine')).toBeLessThan(until('2027-03-20')); // Missouri
+  });
+});
