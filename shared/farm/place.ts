@@ -34,6 +34,8 @@ export type PlacesFound = RowOf<typeof placesFoundFields>;
 /** A country that a point near a border may lie in, by its nearest town there. */
 export const possibleCountryFields = row('PossibleCountry', {
   countryName: text('Country', 100),
+  near: text('Near', 200),
+  nearKm: number('Distance', within(0, 20100, 'km', 'Give the distance.')),
   ...OF_COUNTRY,
 });
 export type PossibleCountry = RowOf<typeof possibleCountryFields>;

@@ -51,8 +51,7 @@ export class PlacesService {
     const { country, region, ...rest } = ofCountry(spot, town.country, town.division);
     const isSure = isNear && near.length === 0;
     return {
-      near: town.name,
-      nearKm: Math.round(km * 10) / 10,
+      ...nearOf({ town, km }),
       ...height,
       ...rest,
       ...(isSure && country !== undefined ? { country } : {}),
@@ -110,9 +109,15 @@ export class PlacesService {
   }
 }
 
+const nearOf = ({ town, km }: NearTown): Pick<Point, 'near' | 'nearKm'> => ({
+  near: town.name,
+  nearKm: Math.round(km * 10) / 10,
+});
+
 /** What follows from a country that a spot may lie in: the zone is that of its nearest town. */
-const asCountry = ({ town }: NearTown): PossibleCountry => ({
+const asCountry = ({ town, km }: NearTown): PossibleCountry => ({
   countryName: countryName(town.country) ?? town.country,
+  ...nearOf({ town, km }),
   ...ofCountry(town, town.country, town.division),
 });
 

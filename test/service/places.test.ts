@@ -157,6 +157,7 @@ describe('places', () => {
     expect(await names(40, -40)).toEqual([undefined, undefined]);
     const [, canada] = (await at(45.03, -72.1)).countries!;
     expect(canada).toMatchObject({ region: 'QC', units: 'metric', currency: 'CAD' });
+    expect(canada!.near).toBe('Coaticook');
   });
 
   it('need a name that is one, and coordinates on the globe', async () => {

@@ -5,7 +5,7 @@ import { compareFormulas } from './compare-formulas.js';
 
 /** What people choose by, of one batch or of several together. */
 export interface ColumnNumbers {
-  /** Birds to process, or hens at the end of their first laying year. */
+  /** Birds to process, or hens at the first egg. */
   readonly birds: NumberQuantity;
   readonly costs: NumberQuantity;
   /** Of a kilogram dressed, or a dozen; left out where it is not known. */
@@ -16,7 +16,7 @@ export interface ColumnNumbers {
   /** What the largest of them takes in the freezer at once. */
   readonly freezer?: NumberQuantity;
   readonly feed: NumberQuantity;
-  /** Lost between the arrival and the end. */
+  /** Lost between the arrival and the last day, or the first egg. */
   readonly lost: NumberQuantity;
   /** That fewer birds are left than are wanted, in none of them. */
   readonly enough: NumberQuantity;
@@ -94,16 +94,11 @@ function eachOf(costs: NumberQuantity, yields: NumberQuantity): NumberQuantity {
   );
 }
 
-const birdsOf = (plans: readonly BatchPlan[]): NumberQuantity => {
-  const ends = plans.map(({ leaving, birds }) =>
-    leaving
-      ? quantity('Birds', leaving.birdsToProcess, 'count', compareFormulas.added, [
-          from(birds.atEnd),
-        ])
-      : birds.atEnd,
+const birdsOf = (plans: readonly BatchPlan[]): NumberQuantity =>
+  added(
+    plans[0]!.birds.atEnd.label,
+    plans.map(({ birds }) => birds.atEnd),
   );
-  return added(plans[0]!.leaving ? 'Birds to process' : 'Hens at the end', ends);
-};
 
 function lostOf(plans: readonly BatchPlan[]): NumberQuantity {
   const placed = plans.reduce((sum, { birds }) => sum + birds.chicksPlaced.value, 0);
@@ -113,7 +108,7 @@ function lostOf(plans: readonly BatchPlan[]): NumberQuantity {
   );
   const left = plans.reduce((sum, { birds }) => sum + birds.atEnd.value, 0);
   return quantity(
-    'Birds lost on the way',
+    plans[0]!.leaving ? 'Birds lost on the way' : 'Lost before the first egg',
     Math.max(0, placed - cockerels - left),
     'count',
     compareFormulas.lost,

@@ -214,8 +214,8 @@ function taskOf(
     isSettled ||
     (lastDay !== undefined && lastDay < of.today && !template.goesOn) ||
     of.isPast?.(template, event, dates) === true;
-  // Daily work that has begun goes on; it is not late.
-  const isOpen = !isOver && !(template.isDaily && dates.start < of.today);
+  // Daily work that has begun goes on, and what is done on demand waits for its cause: neither is late.
+  const isOpen = !isOver && !template.onDemand && !(template.isDaily && dates.start < of.today);
   // Built by assignment: a plan makes dozens, and conditional spreads cost more than the sums.
   const result: Writable<Task> = {
     id: task.id,

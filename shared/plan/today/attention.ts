@@ -190,7 +190,7 @@ function ofWork({ jobs, eventsToMove, today }: WorkPlan, last: PlainDate): Atten
     }
     const isStillLate = priority === 'must' && today < pieces.at(-1)!.date;
     if (0 < lateDays && latest <= last && (today < latest || isStillLate)) {
-      const words = `“${name}” ${lateDays === 1 ? 'a day' : `${lateDays} days`} late`;
+      const words = `“${name}” is planned ${lateDays === 1 ? 'a day' : `${lateDays} days`} late`;
       return [
         { ...about, level: 'act' as const, words, ...(latest < today ? {} : { by: latest }) },
       ];

@@ -79,7 +79,9 @@ function SaidWords({ said, work }: { said: Said | undefined; work: WorkRow }) {
   if (said?.hoursDone !== undefined) return `${formatHours(said.hoursDone)} of it done.`;
   if (said?.dueOn !== undefined) return `Due by ${sayDate(said.dueOn)} now.`;
   if (said?.ownHours !== undefined) return `Planned with ${formatHours(said.ownHours)}.`;
-  return said?.notBefore === undefined ? null : `Put off to ${sayDate(said.notBefore)}.`;
+  if (said?.notBefore === undefined) return null;
+  const isLast = said.notBefore === (work.latest ?? work.due);
+  return `Put off to ${sayDate(said.notBefore)}${isLast ? ', the last day in time' : ''}.`;
 }
 
 /** Hours that it took are asked after it is done, and kept when the box is left. */

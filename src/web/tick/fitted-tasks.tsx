@@ -1,7 +1,7 @@
 import './tick.css';
 import { createContext, useContext, useMemo, type ReactNode } from 'react';
 import { addDays, type PlainDate } from '../../../shared/calendar/plain-date.js';
-import { FETCHES, isFetch } from '../../../shared/plan/tasks/fetches.js';
+import { FETCHES } from '../../../shared/plan/tasks/fetches.js';
 import type { Task } from '../../../shared/plan/tasks/task.js';
 import {
   fittedDays,
@@ -60,19 +60,6 @@ export function useTaskDay(kind: 'batch' | 'herd'): (task: Task) => TaskDay {
       isFitted: fitted !== undefined,
       isWaiting: known === 'waiting',
     };
-  };
-}
-
-/** The last trip for feed up to a day: what is needed by then is brought on it, or was before. */
-export function useTripBefore(): (by: PlainDate) => PlainDate | undefined {
-  const known = useContext(Fitted);
-  return (by) => {
-    if (typeof known === 'string') return undefined;
-    const trips = [...known.days].filter(([key, { on }]) => isFetch(key) && on <= by);
-    return trips
-      .map(([, { on }]) => on)
-      .sort()
-      .at(-1);
   };
 }
 

@@ -55,6 +55,9 @@ describe('choices side by side', () => {
     expect(column!.yields!.value).toBe(plan.leaving!.dressedAll.value);
     expect(column!.hours!.value).toBe(plan.tasks.hoursInAll.value);
     expect(column!.feed!.value).toBe(plan.feed.total.value);
+    // It opens to how many live, as in the plan itself.
+    expect(column!.birds).toEqual(plan.birds.atEnd);
+    expect(column!.birds!.value).toBe(plan.leaving!.birdsToProcess);
   });
 
   it('order anew what was ordered for another number, and leave the age of another breed', () => {

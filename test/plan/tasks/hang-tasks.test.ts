@@ -71,6 +71,16 @@ const isOnceBefore = (
     ({ kind, date }) => kind === event.kind && Math.abs(daysBetween(date, event.date)) <= days,
   );
 
+describe('work on demand', () => {
+  it('waits for its cause, and is not late when its first day is past', () => {
+    const templates = [template({ id: 'due' }), template({ id: 'pull-out', onDemand: true })];
+    const events: PlanEvent[] = [{ kind: 'arrival', date: '2027-01-01' }];
+    const tasks = hangTasks(templates, events, of({ today: '2027-01-20' }));
+    expect(byId(tasks, 'due').alreadyLate).toBe(true);
+    expect(byId(tasks, 'pull-out').alreadyLate).toBe(false);
+  });
+});
+
 describe('hangTasks', () => {
   it('hangs every template once on each event of its kind, under an id of its own', () => {
     fc.assert(

@@ -301,7 +301,7 @@ describe('what needs attention', () => {
       noUseAfter: addDays(today, 60),
     });
     const found = look({ ownJobs: [late] }).find(({ key }) => key === 'work/own/roof')!;
-    expect(found.words).toMatch(/^“Mend the roof” \d+ days late$/);
+    expect(found.words).toMatch(/^“Mend the roof” is planned \d+ days late$/);
     expect(found.by).toBeUndefined();
   });
 });

@@ -77,6 +77,7 @@ export function TaskBadge({
   isLate,
   spareDays,
 }: Pick<TaskCardProps, 'task'> & { isLate: boolean; spareDays: number }) {
+  const words = canWait(task, spareDays);
   return task.isOver ? (
     <Badge
       color="var(--ink-soft)"
@@ -94,16 +95,22 @@ export function TaskBadge({
     </Badge>
   ) : (
     <Badge
-      color={spareDays <= 0 ? 'warn' : 'var(--ink-soft)'}
+      color={words === NONE ? 'warn' : 'var(--ink-soft)'}
       c="bright"
       variant="outline"
       size="lg"
       tt="none"
       className="whole-badge"
     >
-      {spareDays <= 0
-        ? 'none to spare'
-        : `${spareDays} ${spareDays === 1 ? 'day' : 'days'} to spare`}
+      {words}
     </Badge>
   );
+}
+
+const NONE = 'none to spare';
+
+function canWait({ onDemand, isDaily }: Task, spareDays: number): string {
+  if (onDemand) return 'when needed';
+  if (isDaily) return 'daily';
+  return spareDays <= 0 ? NONE : `${spareDays} ${spareDays === 1 ? 'day' : 'days'} to spare`;
 }

@@ -111,11 +111,11 @@ function rowsOf(columns: readonly ChoiceColumn[]): readonly Row[] {
     [isMeat ? 'Cost, dressed' : 'Cost of a dozen', ({ each }) => each],
     ['All costs', ({ costs }) => costs],
     [isMeat ? 'Meat' : 'Eggs in the first year', ({ yields }) => yields],
-    [isMeat ? 'Birds to process' : 'Hens at the end', ({ birds }) => birds],
+    [isMeat ? 'Birds to process' : 'Hens at the first egg', ({ birds }) => birds],
     ['Work', ({ hours }) => hours],
     ['Feed', ({ feed }) => feed],
     ['Freezer at once', ({ freezer }) => freezer],
-    ['Birds lost on the way', ({ lost }) => lost],
+    [isMeat ? 'Birds lost on the way' : 'Lost before the first egg', ({ lost }) => lost],
     ['As many as you want', ({ enough }) => enough],
     ['A night too cold in the first week', ({ coldNight }) => coldNight],
   ];

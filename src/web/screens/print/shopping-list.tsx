@@ -7,7 +7,7 @@ import { sayPrice } from '../../../../shared/money/unit-price.js';
 import { formatLongDate } from '../../../../shared/units/dates.js';
 import { formatValue } from '../../../../shared/units/format.js';
 import { useSayDate } from '../../explain/say-date.js';
-import { useTaskDay, useTripBefore } from '../../tick/fitted-tasks.js';
+import { useTaskDay } from '../../tick/fitted-tasks.js';
 import { WideTable } from '../../shell/wide-table.js';
 import type { SheetProps } from './sheets.js';
 
@@ -153,6 +153,10 @@ export function ShoppingList({ plan, asked: { farm, batch } }: SheetProps) {
         </Table>
       </WideTable>
       <Text>
+        The feed is what these birds eat, and by when. It is fetched on trips for all that eat of
+        it, in other amounts: “Feed to buy” lists them by day.
+      </Text>
+      <Text>
         In all {formatValue(feed.total.value, 'kg', farm)} of feed; the bill comes to{' '}
         {formatValue(bill.total.value, 'money', farm)}
         {bill.leftOut.length === 0 ? '.' : `, ${bill.leftOut.join(', ')}.`}
@@ -162,11 +166,10 @@ export function ShoppingList({ plan, asked: { farm, batch } }: SheetProps) {
 }
 
 /** The day on which it is fetched, where the plan of the work knows one. */
-function Planned({ row: { task, by, isFetched } }: { row: Row }) {
+function Planned({ row: { task, isFetched } }: { row: Row }) {
   const sayDate = useSayDate();
   const dayOf = useTaskDay('batch');
-  const trip = useTripBefore()(by);
-  if (isFetched) return trip === undefined ? null : sayDate(trip);
+  if (isFetched) return 'on the trips';
   const day = task && dayOf(task);
   return day?.isFitted ? sayDate(day.on) : null;
 }

@@ -111,11 +111,24 @@ function Known({
 
 /** The place with all that follows from the country that was chosen. */
 function inCountry(place: FoundPlace, chosenCountry: string): FoundPlace {
-  const { country: _country, region: _region, ...rest } = place;
+  const { country: _was, region: _region, name: _name, ...rest } = place;
   const chosen = place.countries?.find(({ countryName }) => countryName === chosenCountry);
   if (chosen === undefined) return place;
-  const { countryName: _name, ...ofCountry } = chosen;
-  return { ...rest, ...ofCountry, ...zoneOf(ofCountry), chosenCountry };
+  const { countryName: _chosen, near, nearKm, ...ofCountry } = chosen;
+  const called = calledBy(place, { near, nearKm });
+  return { ...rest, ...ofCountry, ...zoneOf(ofCountry), ...called, chosenCountry };
+}
+
+/** A town farther off gives a farm no name. */
+const NAMED_KM = 30;
+
+/** What a spot is called by its nearest town. */
+function calledBy(
+  { latitudeDeg, longitudeDeg }: Spot,
+  { near, nearKm }: Pick<Point, 'near' | 'nearKm'>,
+): Pick<FoundPlace, 'said' | 'name'> {
+  const spot = `${angleText(latitudeDeg, 'latitude')}, ${angleText(longitudeDeg, 'longitude')}`;
+  return { said: `${spot}, near ${near}`, ...(nearKm < NAMED_KM ? { name: near } : {}) };
 }
 
 /** What a height that is taken wrongly does to the farm's climate, by the estimate itself. */
@@ -180,14 +193,12 @@ function Search({ draft, set }: Props) {
   };
   const takeSpot = (spot: Spot, point: Point, heightM?: number) => {
     const { near, nearKm, elevationM = heightM, note: _note, ...rest } = point;
-    const coordinates = `${angleText(spot.latitudeDeg, 'latitude')}, ${angleText(spot.longitudeDeg, 'longitude')}`;
     set({
       place: {
         ...rest,
         ...spot,
         ...zoneOf(rest),
-        said: `${coordinates}, near ${near}`,
-        ...(nearKm < 30 ? { name: near } : {}),
+        ...calledBy(spot, { near, nearKm }),
       },
       elevationM,
     });
