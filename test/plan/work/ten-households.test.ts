@@ -22,15 +22,20 @@ const isInTime = (job: PlannedJob): boolean => isWhole(job) && job.lateDays === 
 const MORE = /^(?:(\d+) h)? ?(?:(\d+) min)? ?more on (.*?)(?: from each.*|, or.*)?\.$/;
 const helper = { id: 'helper', name: 'Helper', away: [] };
 
+/** The date that a sentence names. */
+function dateOf({ farm, today }: WorkRequest, said: string): string {
+  const days = Array.from({ length: 400 }, (_, day) => addDays(today, day));
+  return days.find((date) => formatDate(date, { units: farm.units, today }) === said)!;
+}
+
 /** The household with one of its adults at work for longer on a day, each in turn, or with all. */
 function longerDays(
   request: WorkRequest,
   on: string,
   { moreH, isOfEach }: { moreH: number; isOfEach: boolean },
 ): WorkRequest[] {
-  const { farm, today, people, tables: of } = request;
-  const days = Array.from({ length: 400 }, (_, day) => addDays(today, day));
-  const day = days.find((date) => formatDate(date, { units: farm.units, today }) === on)!;
+  const { people, tables: of } = request;
+  const day = dateOf(request, on);
   const hoursOf = ({ hoursByWeekday }: Person) => hoursByWeekday ?? of.work.hoursByWeekday.values;
   const at = weekdayOf(day) - 1;
   if (isOfEach) {
@@ -69,6 +74,10 @@ function taken(request: WorkRequest, plan: WorkPlan, job: PlannedJob, way: strin
   const own = (mend: (job: OwnJob) => OwnJob): WorkRequest[] => [
     { ...request, ownJobs: ownJobs.map((job) => (`own/${job.id}` === key ? mend(job) : job)) },
   ];
+  if (way.startsWith('A later last day') && !key.startsWith('own/')) {
+    const [, on] = /done on (.*)\.$/.exec(way)!;
+    return [{ ...request, progress: [...progress, { key, dueOn: dateOf(request, on!) }] }];
+  }
   if (way.startsWith('A later last day')) return own(({ noUseAfter: _last, ...job }) => job);
   if (way.startsWith('Whatever the weather')) return own((job) => ({ ...job, conditions: {} }));
   const [, forOthers] = /^Have somebody else do (\d.*?) of it/.exec(way) ?? [];
@@ -136,7 +145,7 @@ describe.each(TEN_HOUSEHOLDS)('the household: %s', (name, picture: FarmPicture) 
         if (others.length === 0) continue;
         tried++;
         // Of what is late and has no room for all of it, the room is offered.
-        const mended = way.startsWith('A later last day') || 0 < job.lostHours ? isWhole : isInTime;
+        const mended = way.startsWith('A later last day') || !isWhole(job) ? isWhole : isInTime;
         const jobs = others.map((other) => workPlanOf(other, PLANS).jobs);
         const works = jobs.some((all) => mended(all.find(({ key }) => key === job.key)!));
         expect([job.name, way, works]).toEqual([job.name, way, true]);
