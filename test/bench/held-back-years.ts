@@ -17,6 +17,8 @@ type Print = (name: string, value: number, unit: string, jobs: number) => void;
 
 const MM_PER_IN = 25.4;
 const HALF = '1950';
+const YEARS = 50;
+const FAR = 2;
 
 /** @param folder where the files of data lie */
 export function benchHeldBackYears(folder: string, print: Print): void {
@@ -35,6 +37,12 @@ export function benchHeldBackYears(folder: string, print: Print): void {
     print(`held-back years, ${name}: told`, 100 * mean([...told.values()]), '%', told.size);
     print(`held-back years, ${name}: came`, 100 * mean([...counted.values()]), '%', told.size);
     print(`held-back years, ${name}: furthest apart`, 100 * Math.max(...apart), '%', told.size);
+    // Fifty years against fifty: of true chances one in twenty lies further apart than that.
+    const far = [...told].filter(
+      ([key, chance]) =>
+        FAR < Math.abs(chance - counted.get(key)!) / ownError(chance, counted.get(key)!),
+    );
+    print(`held-back years, ${name}: beyond twice their own error`, far.length, 'jobs', told.size);
   }
 }
 
@@ -54,6 +62,12 @@ function chancesOf(
   Object.assign(tables.judgements.work.likelyShare, { value: 0 });
   const { jobs } = workOutlook(there, tables, planAnimals(there, tables), played, () => undefined);
   return new Map(jobs.map(({ key, chance }) => [key, chance]));
+}
+
+/** Standard error of the difference of two shares of fifty years. */
+function ownError(told: number, came: number): number {
+  const share = Math.min(1 - 1 / YEARS, Math.max(1 / YEARS, (told + came) / 2));
+  return Math.sqrt((2 * share * (1 - share)) / YEARS);
 }
 
 const mean = (values: readonly number[]): number =>

@@ -109,13 +109,15 @@ function isLess(a: readonly number[], b: readonly number[]): boolean {
 function afterWhatItFollows({ needs, fitted }: WholeWork, i: number): WorkNeed | undefined {
   const { fromDay, untilDay, isOfOneDay, follows = [], lastUseDay = -1 } = needs[i]!;
   if (!isOfOneDay || fromDay !== untilDay) return undefined;
+  const { setDay = fromDay } = needs[i]!;
   const done = follows.map(({ key }) => {
     const at = needs.findIndex((other) => other.key === key);
     return at < 0 ? 0 : finishDay(fitted.plan[at]!);
   });
-  const day = Math.max(...done);
-  if (day <= fromDay || lastUseDay < day) return undefined;
-  return { ...needs[i]!, fromDay: day, untilDay: day };
+  const last = Math.max(...done);
+  // What it follows may have found an earlier day since: then it is back on its own.
+  const day = last <= setDay || lastUseDay < last ? setDay : last;
+  return day === fromDay ? undefined : { ...needs[i]!, fromDay: day, untilDay: day, setDay };
 }
 
 /**

@@ -118,7 +118,7 @@ function hoursWords(
       ? ` from each of ${job.peopleNeeded} people`
       : job.smallestPieceMinutes === undefined
         ? `, or a helper for all ${formatHours(job.minutes / 60)} of it`
-        : ', or a helper for as long';
+        : ', or a helper for as long, whose hours you tell as done';
   const late = Math.max(0, job.dueDay) < day ? ' It is late even so.' : '';
   return `${formatHours(minutes / 60)} more on ${date}${helper}.${late}`;
 }

@@ -68,6 +68,8 @@ export interface WorkNeed {
   readonly isBeforeEvent?: true;
   /** Last day on which it is of use, where that is before an event. */
   readonly lastUseDay?: number;
+  /** Its own day, where it was put on a later one with what it follows. */
+  readonly setDay?: number;
   /** That event, where animals come or go out: they can come later. */
   readonly prepares?: KeyDate & { readonly kind: Task['event'] };
   /** For how many days it must have gone on when that event comes, and the last day to begin it so. */

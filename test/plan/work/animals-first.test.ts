@@ -189,6 +189,7 @@ describe('birds that came days early', () => {
 
   it('are not waited for, called about, collected or counted, though the plan of the morning had it', () => {
     const { plan } = onDay(today);
+    // To bed and warm the brooder stays: they wait for it in a box in the house.
     const planned = Object.keys(keep.jobs).filter((key) =>
       /collect-chicks|confirm-dispatch|dip-beaks/.test(key),
     );

@@ -81,7 +81,9 @@ describe('workPlanOf', () => {
     expect(whyPart).toBe(
       '6 h of 8 h fit; there is no place for the last 2 h. Its days have fewer hours than it takes, even if nothing else was done on them.',
     );
-    expect(waysToFit).toEqual(['2 h more on Mon 5 Apr, or a helper for as long.']);
+    expect(waysToFit).toEqual([
+      '2 h more on Mon 5 Apr, or a helper for as long, whose hours you tell as done.',
+    ]);
     expect(jobOf(plan, 'own/plant').pieces[0]!.date).toBe('2027-04-08');
     const atATime = planOf({ people, ownJobs: [{ ...bed, smallestPieceHours: 3 }] });
     expect(jobOf(atATime, 'own/bed').pieces).toEqual([]);
