@@ -14,4 +14,5 @@ export const feedBoughtFields = row('FeedBought', {
   money,
   from,
 });
-export type FeedBought = RowOf<typeof feedBoughtFields>;
+/** With the work whose tick told it, where one did. */
+export type FeedBought = RowOf<typeof feedBoughtFields> & { readonly work?: string };

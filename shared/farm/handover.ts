@@ -29,6 +29,7 @@ const RULES: readonly RowRule<{
   readonly to: PlainDate;
   readonly personId?: string;
   readonly sitter?: string;
+  readonly hoursPerDay?: number;
 }>[] = [
   {
     name: 'to-after-from',
@@ -62,6 +63,22 @@ const RULES: readonly RowRule<{
           ]
         : [],
   },
+  {
+    name: 'who-comes-in-has-hours',
+    of: ['hoursPerDay', 'personId'],
+    find: ({ personId, hoursPerDay }, at) =>
+      personId === undefined && hoursPerDay === undefined
+        ? [
+            {
+              field: `${at}hoursPerDay`,
+              code: 'missing',
+              given: undefined,
+              ...{ min: DAY_HOURS.min, max: DAY_HOURS.max, unit: 'h' },
+              fix: 'Say how many hours a day who comes in has for it.',
+            },
+          ]
+        : [],
+  },
 ];
 
 const lastDay = (
@@ -81,7 +98,8 @@ export const handoverFields = row(
     sitter: optional(text('Name of who comes in')),
     from: date('First day'),
     to: date('Last day'),
-    hoursPerDay: number('Hours they have each day', DAY_HOURS),
+    /** Left out of one of the household, who keeps the hours of their own. */
+    hoursPerDay: optional(number('Hours they have each day', DAY_HOURS)),
     /** Who of the household is away; the others keep their hours. Left out, all but who is in charge. */
     awayIds: optional(list('Who is away', id('Person'), 20, 'people')),
     /** Batches and herds in the order in which one walks past them; others follow. */

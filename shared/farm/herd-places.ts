@@ -120,6 +120,19 @@ function staysOf(moves: readonly HerdMove[]): Stay[] {
   return stays.all;
 }
 
+/**
+ * Who types where a herd is says how it is now, whatever day it came there. The day before counts as
+ * now: evenings in the west are the next day by the clock of the service.
+ */
+const seenWhenTyped = ({
+  isTyped,
+  on,
+  toldAt,
+}: Pick<HerdMove, 'on' | 'toldAt'> & { readonly isTyped: boolean }): { seenOn?: PlainDate } => {
+  const day = toldAt.slice(0, 10);
+  return isTyped && addDays(on, 1) < day ? { seenOn: addDays(day, -1) } : {};
+};
+
 /** Grows move by move in one list: ten years of moves are not copied for each of them. */
 class Stays {
   all: Stay[] = [];
@@ -137,7 +150,13 @@ class Stays {
       this.all.push({ paddockId, toldAt, from: last?.from ?? EVER, isVague: true });
       return;
     }
-    const stay: Stay = { paddockId, toldAt, from: on, isVague: false };
+    const stay: Stay = {
+      paddockId,
+      toldAt,
+      from: on,
+      isVague: false,
+      ...seenWhenTyped({ isTyped, on, toldAt }),
+    };
     if (isTyped) this.all = [...this.all.filter(({ from }) => from < on), stay];
     // A place without a day was taken before whatever was told after it.
     else if (last?.isVague && on < last.from) this.all.splice(-1, 1, { ...last, from: on }, stay);

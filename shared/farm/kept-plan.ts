@@ -1,3 +1,9 @@
+interface KeptPiece {
+  readonly date: string;
+  readonly minutes: number;
+  readonly personIds: readonly string[];
+}
+
 /** Where one piece of work stood in an earlier plan. */
 export interface KeptJob {
   readonly name: string;
@@ -12,11 +18,9 @@ export interface KeptJob {
   readonly doneWithout?: readonly string[];
   /** Hours of it that were told as done on the day of the plan: the pieces are without them. */
   readonly partHours?: number;
-  readonly pieces: readonly {
-    readonly date: string;
-    readonly minutes: number;
-    readonly personIds: readonly string[];
-  }[];
+  readonly pieces: readonly KeptPiece[];
+  /** Where it stood before it was put off: there it goes again when that is taken back. */
+  readonly stoodAt?: readonly KeptPiece[];
 }
 
 /** An earlier plan of the work, by its key: what the next stays with, and is compared with. */

@@ -70,6 +70,8 @@ export type HerdMove = Told<
     /** They were seen where they had been: nothing moved. */
     readonly isStill?: boolean;
     readonly work?: string;
+    /** Day of the tick that told it, where that told a later move as well. */
+    readonly tickedOn?: PlainDate;
   }
 >;
 
@@ -217,8 +219,9 @@ export const factsOfBought = (bought: readonly FeedBought[]): FactOf<'bought'>[]
 export const feedBoughtOf = (facts: readonly FactOf<'bought'>[], today: PlainDate): FeedBought[] =>
   holding(facts)
     .filter(({ on, details }) => details.what === 'feed' && addDays(today, -FEED_KEPT_DAYS) <= on)
-    .map(({ id, on, details: { name, amount, eachKg } }) => ({
+    .map(({ id, on, details: { name, amount, eachKg, work } }) => ({
       ...{ id, date: on, amount },
+      ...(work === undefined ? {} : { work }),
       ...(name === undefined ? {} : { name }),
       ...(eachKg === undefined ? {} : { eachKg }),
     }))

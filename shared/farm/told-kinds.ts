@@ -79,6 +79,8 @@ const moveFields = row('HerdMove', {
   isStill: optional(yesNo('Still there')),
   /** Key of the work or chore whose tick told it. */
   work: optional(workKey('Work that was ticked')),
+  /** Day of that tick, where it told a later move as well: undone, it takes back all that it told. */
+  tickedOn: optional(date('Day of the tick')),
 });
 
 const ofBatch = (about: string, batchIds: readonly string[]): FieldProblem[] =>

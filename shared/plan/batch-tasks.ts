@@ -144,7 +144,10 @@ function feedTrips(
 function tasksOf(context: PlanContext, events: readonly PlanEvent[]): Task[] {
   const { batch, facilities, life, tables, today, words } = context;
   const heat = facilityOf(facilities, 'brooder', batch.brooderId)?.heat.kind ?? 'lamp';
-  const dated = tables.taskTemplates.map(onDayOfOrder(context)).map(onceHere(context));
+  const dated = tables.taskTemplates
+    .map(saidOfSeason(context))
+    .map(onDayOfOrder(context))
+    .map(onceHere(context));
   return hangTasks(ruleBeforeOrder(context, dated, events), events, {
     id: batch.id,
     today,
@@ -156,21 +159,24 @@ function tasksOf(context: PlanContext, events: readonly PlanEvent[]): Task[] {
     counts: { 'hundred-birds': life.placed, 'hundred-eggs': life.eggs?.eggs ?? 0 },
     idOf: (templateId, { number }) =>
       number === undefined ? templateId : `${templateId}.${number}`,
-    said: (text) =>
-      saidOfSeason(
-        context,
-        saidOfHeat(heat, words.young === 'chicks' ? text : saidOf(words, text)),
-      ),
+    said: (text) => saidOfHeat(heat, words.young === 'chicks' ? text : saidOf(words, text)),
   }).sort((a, b) => byStart(a, b) || a.offsetDays - b.offsetDays);
 }
 
-/** A text of a task without what the batch has no use for: a pen where it never goes out, shade in the cold. */
-function saidOfSeason({ weather, moveOutDay, life, tables }: PlanContext, text: string): string {
-  const isOut = moveOutDay !== undefined;
+/** Templates without what the batch has no use for: a pen where it never goes out, shade in the cold. */
+function saidOfSeason({
+  weather,
+  moveOutDay,
+  life,
+  tables,
+}: PlanContext): (template: TaskTemplate) => TaskTemplate {
   const lastDay = Math.min(life.days, weather.hotMaxC.length) - 1;
   const isWarm = tables.heatStress.beginsC <= weather.hotMaxC[lastDay]!;
-  const said = isOut ? text : text.replace(' and pasture pen', '');
-  return isWarm ? said : said.replace('shade, tables', 'tables').replace('hot birds, ', '');
+  return (template) => ({
+    ...template,
+    ...(moveOutDay === undefined ? template.keptIn : {}),
+    ...(isWarm ? {} : template.inTheCold),
+  });
 }
 
 /** An order that is to be made on a day the household said stands on that day, and on no other. */

@@ -54,10 +54,12 @@ export const onceHere = (context: PlanContext): ((template: TaskTemplate) => Tas
         if (template.doneByArrival) return { ...template, waitsFor: [] };
         if (!here) return template;
         const { earliestOffsetDays: _earliest, beforeEvent: _before, ...rest } = template;
+        const { name, days, ifLate, offsetDays = 0, hoursBase = rest.hoursBase } = here;
         return {
           ...rest,
-          ...{ offsetDays: 0, lengthDays: here.days, name: here.name, ifLate: here.ifLate },
-          ...{ waitsFor: [], lapses: true, latestOffsetDays: here.days },
+          ...{ offsetDays, hoursBase, name, ifLate },
+          ...(0 < offsetDays ? { lengthDays: 1, earliestOffsetDays: 0 } : { lengthDays: days }),
+          ...{ waitsFor: here.waitsFor ?? [], lapses: true, latestOffsetDays: offsetDays + days },
         };
       }
     : (template) => template;

@@ -177,6 +177,7 @@ export const JUDGED = {
     'likelyShare',
     'fewDays',
     'helperHours',
+    'oneDayH',
     'ownFrostC',
     'hayBelowC',
   ],

@@ -47,6 +47,22 @@ export type Round = (typeof ROUNDS)[number];
 /** What the hours of a task grow with. */
 export type WorkUnit = 'hundred-birds' | 'hundred-eggs' | 'ten-head' | 'acre' | 'ton';
 
+/** Work before birds come, said of birds that are there already. */
+export interface OnceHere {
+  readonly name: string;
+  readonly days: number;
+  readonly ifLate: string;
+  /** Days after they came on which it is due; left out, the day they came. */
+  readonly offsetDays?: number;
+  /** Left out, it waits for nothing. */
+  readonly waitsFor?: readonly string[];
+  /** Left out, as long as before they came. */
+  readonly hoursBase?: number;
+}
+
+/** What a template says in some other case: what is left out stays. */
+export type SaidOtherwise = Partial<Pick<TaskTemplate, 'name' | 'ifLate'>>;
+
 /** A task before it has dates: hung on an event, in hours by a base and an amount for each unit. */
 export interface TaskTemplate extends Sourced {
   readonly id: string;
@@ -88,11 +104,15 @@ export interface TaskTemplate extends Sourced {
   readonly doneByOrder?: boolean;
   /** Work of which nothing is left once the birds were told to have come. */
   readonly doneByArrival?: boolean;
+  /** How it reads where the birds never go out. */
+  readonly keptIn?: SaidOtherwise;
+  /** How it reads where it is not warm on the day. */
+  readonly inTheCold?: SaidOtherwise;
   /**
    * How it is said, and for how many days it is of use, once birds were told to have come before it was
    * done: that it is dropped or asked for then is common practice, no source.
    */
-  readonly onceHere?: { readonly name: string; readonly days: number; readonly ifLate: string };
+  readonly onceHere?: OnceHere;
   readonly leadNote?: string;
   /** Left out of work that goes on until another event, where that always comes. */
   readonly lengthDays?: number;
@@ -130,4 +150,6 @@ export interface TaskTemplate extends Sourced {
   readonly mostWaitDays?: Readonly<Record<string, number>>;
   readonly waitsForOutside?: readonly string[];
   readonly ifLate: string;
+  /** What it does to do it too soon, where it does. */
+  readonly ifEarly?: string;
 }

@@ -65,6 +65,8 @@ const EVENTS = [
   'topping',
 ] as const;
 
+const SAID_OTHERWISE = row('SaidOtherwise', { name: maybe(NAME), ifLate: maybe(WORDS) });
+
 /** Work is of a length of its own, unless it goes on until another event. */
 const LENGTH_OR_UNTIL: RowRule<Pick<TaskTemplate, 'lengthDays' | 'until'>> = {
   name: 'length-or-until',
@@ -122,8 +124,17 @@ const taskTemplate = (name: string, own: 'taskTemplates' | 'herdTaskTemplates') 
       animalsNeedIt: maybe(YES_NO),
       doneByOrder: maybe(YES_NO),
       doneByArrival: maybe(YES_NO),
+      keptIn: maybe(nested('Kept in', SAID_OTHERWISE)),
+      inTheCold: maybe(nested('In the cold', SAID_OTHERWISE)),
       onceHere: maybe(
-        nested('Once they are here', row('OnceHere', { name: NAME, days: DAYS, ifLate: WORDS })),
+        nested(
+          'Once they are here',
+          row('OnceHere', {
+            ...{ name: NAME, days: DAYS, ifLate: WORDS },
+            ...{ offsetDays: maybe(DAYS), hoursBase: maybe(HOURS) },
+            waitsFor: maybe(list('Waits for', rowOf(own), 20, 'ids')),
+          }),
+        ),
       ),
       leadNote: maybe(WORDS),
       lengthDays: maybe(DAYS),
@@ -150,6 +161,7 @@ const taskTemplate = (name: string, own: 'taskTemplates' | 'herdTaskTemplates') 
       mostWaitDays: maybe(record('Days to wait at most', DAYS, 20)),
       waitsForOutside: maybe(list('Waits for others', NAME, 20, 'words')),
       ifLate: WORDS,
+      ifEarly: maybe(WORDS),
       ...SOURCED,
     },
     [LENGTH_OR_UNTIL],
@@ -212,6 +224,7 @@ export const work = nested(
       row('LookFor', {
         outdoorBirds: list('Outdoor birds', WORDS, 20, 'sentences', 1),
         cattle: list('Cattle', WORDS, 20, 'sentences', 1),
+        cattleInFrost: list('Cattle in frost', WORDS, 20, 'sentences', 1),
       }),
     ),
   }),

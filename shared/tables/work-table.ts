@@ -90,5 +90,6 @@ export interface WorkTable {
   readonly lookFor: {
     readonly outdoorBirds: readonly string[];
     readonly cattle: readonly string[];
+    readonly cattleInFrost: readonly string[];
   };
 }

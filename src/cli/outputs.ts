@@ -185,7 +185,10 @@ export const OUTPUTS = {
     const handover = picture.handovers[Number(which) - 1];
     if (!handover) throw noHandover(which, picture.handovers.length);
     const stops = stopsOn(picture, tables, animals, handover);
-    return printSheet(sitterSheet(handover, plan, stops, picture.people), readerOf(picture));
+    return printSheet(
+      sitterSheet(handover, plan, stops, { people: picture.people, tables }),
+      readerOf(picture),
+    );
   },
 
   mix: async (asked: Asked): Promise<string> => {

@@ -67,7 +67,8 @@ export function printWork(plan: WorkPlan, reader: Reader): string {
     return [...chores, ...jobs];
   });
   const unfit = plan.jobs.filter(({ pieces }) => pieces.length === 0);
-  const part = plan.jobs.filter(({ lostHours }) => 0 < lostHours);
+  // What is late and in part is told once.
+  const part = plan.jobs.filter(({ lostHours, lateDays }) => 0 < lostHours && lateDays === 0);
   const short = plan.jobs.filter(({ shortHours }) => isWorthTelling(shortHours));
   const late = plan.jobs.filter(({ lateDays }) => 0 < lateDays);
   return [
@@ -113,7 +114,7 @@ export function printWork(plan: WorkPlan, reader: Reader): string {
               nameOf(job, times),
               near(job.latest),
               near(job.pieces.at(-1)!.date),
-              job.why,
+              [job.whyPart, job.why].filter(Boolean).join(' '),
               job.ifLate ?? '',
               job.waysToFit.join(' Or: '),
             ]),

@@ -92,7 +92,8 @@ export interface SampleSet {
 }
 
 /** Days away, from the first such weekday that is clear of chicks that come and birds that leave. */
-export interface SampleAway extends Pick<Handover, 'hoursPerDay' | 'phones' | 'whereabouts'> {
+export interface SampleAway extends Pick<Handover, 'phones' | 'whereabouts'> {
+  readonly hoursPerDay: number;
   readonly afterDays: number;
   readonly weekday: number;
   readonly days: number;

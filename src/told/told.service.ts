@@ -141,13 +141,14 @@ export class ToldService extends FactsOfFarm {
     await this.takeBackMoved(farmId, key);
   }
 
-  /** Takes back the move of a herd that the tick of a piece of work told, or of a chore on a day. */
+  /** Takes back the moves of a herd that the tick of a piece of work told, or of a chore on a day. */
   async takeBackMoved(farmId: string, key: string, on?: PlainDate): Promise<void> {
     if (!isMovesKey(key) && !isTurnOutWork(key)) return;
     await this.takeBackAbout(
       farmId,
       'herd-move',
-      (fact) => fact.details.work === key && (on === undefined || fact.on === on),
+      ({ on: day, details: { work, tickedOn = day } }) =>
+        work === key && (on === undefined || tickedOn === on),
     );
   }
 

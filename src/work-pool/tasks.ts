@@ -296,7 +296,7 @@ export const TASKS = {
       asked.handover,
       asked.plan,
       stopsOn(asked.picture, tables, animalsOf(asked), asked.handover),
-      asked.picture.people,
+      { people: asked.picture.people, tables },
     ),
 };
 

@@ -132,7 +132,7 @@ describe('the figures of the README', () => {
       picture.handovers[0]!,
       work,
       stopsOn(picture, tables, animals, picture.handovers[0]!),
-      picture.people,
+      { people: picture.people, tables },
     );
     expect(pages).toHaveLength(4);
     expectRow('Four days with one person', 'four printed pages');

@@ -152,3 +152,13 @@ it('what is bought or fetched is one trip: in one go, or on the one day of its e
   const isOfItsDay = (t: TaskTemplate): boolean => t.offsetDays === 0 && t.lengthDays === 1;
   expect(trips.filter((t) => !t.notSplit && !isOfItsDay(t)).map(({ id }) => id)).toEqual([]);
 });
+
+it('what a calving asks for is there before the first may calve, two weeks early', () => {
+  const calving = tables.herdTaskTemplates.filter(({ event }) => event === 'calving');
+  const watch = calving.find(({ id }) => id === 'calving.start-watching-early-calvers-run-to-14')!;
+  expect(watch.offsetDays).toBe(-14);
+  const ready = calving.filter(({ beforeEvent }) => beforeEvent);
+  expect(ready.length).toBeGreaterThan(1);
+  for (const { id, latestOffsetDays = 0, lengthDays = 1 } of ready)
+    expect([id, latestOffsetDays + lengthDays <= watch.offsetDays]).toEqual([id, true]);
+});

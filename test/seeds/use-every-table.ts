@@ -592,7 +592,7 @@ function seasonOf(tables: Tables): Quantity[] {
     handover,
     plan,
     stopsOn(picture, tables, { batches, pasture }, handover),
-    picture.people,
+    { people: picture.people, tables },
   );
   return [
     ...tables.jobSets.map((set) => {

@@ -115,6 +115,10 @@ describe.each(databases())('hand-overs on $name', (database) => {
     const child = people.find(({ isChild }) => isChild === true)!;
     await refused(post({ personId: child.id }), 'personId');
     await refused(post({ hoursPerDay: 25 }), 'hoursPerDay');
+    await refused(
+      post({ ...{ personId: undefined, sitter: 'Neighbor' }, hoursPerDay: undefined }),
+      'hoursPerDay',
+    );
     await refused(post({ phones: [{ who: '', number: '1' }] }), 'phones.0.who');
     await refused(post({ personId: undefined }), 'sitter');
     expect(await app.contents()).toBe(before);

@@ -108,4 +108,23 @@ describe.each([anyDatabase()])('a herd goes where a tick brings it, on $name', (
     await progress({ undo: true });
     expect(await moves()).toEqual([]);
   });
+
+  it('by a tick after a silence, with the moves before it, and its undo takes back all of them', async () => {
+    const { goes } = (await day()).chores.find(({ key }) => key === movesKey(herdId))!;
+    await chore(true);
+    const known = (await moves()).length;
+    let later = addDays(turnOut, 4);
+    let asked: TickedToday['chores'][number]['goes'];
+    while (!asked?.assumed) {
+      later = addDays(later, 1);
+      at(later);
+      asked = (await day()).chores.find(({ key }) => key === movesKey(herdId))?.goes;
+    }
+    expect(asked.assumed[0]!.paddockId).not.toBe(goes!.paddockId);
+    await chore(true);
+    expect(await moves()).toHaveLength(known + asked.assumed.length + 1);
+    await chore(false);
+    expect(await moves()).toHaveLength(known);
+    expect(herdOf(await day()).isAssumed).toBe(true);
+  });
 });

@@ -24,7 +24,10 @@ interface OpenFetch {
 export function withTrips(
   all: readonly DatedWork[],
   trips: readonly FeedTrip[],
-  picture: Pick<FarmPicture, 'farm' | 'today' | 'progress' | 'keptPlans'>,
+  picture: Pick<
+    FarmPicture,
+    'farm' | 'today' | 'progress' | 'keptPlans' | 'feedBought' | 'herdFeedBought'
+  >,
 ): DatedWork[] {
   const { today, progress, keptPlans, farm } = picture;
   const keptOf = ({ work, task }: OpenFetch): KeptJob | undefined =>
@@ -61,16 +64,26 @@ export function withTrips(
   });
   for (const trip of changed) makeBy(trip, open);
   const replaced = new Set(open.map(({ task }) => task));
-  return all.map((work) =>
-    work.tasks.some((task) => replaced.has(task))
-      ? {
-          ...work,
-          tasks: work.tasks.flatMap((task) =>
-            replaced.has(task) ? (made.get(task) ?? []) : [task],
-          ),
-        }
-      : work,
+  return all.map((work) => {
+    if (!work.tasks.some(({ templateId }) => FETCHES.has(templateId))) return work;
+    const tasks = work.tasks.flatMap((task) =>
+      replaced.has(task) ? (made.get(task) ?? []) : [asBought(task, keyOf(work, task), picture)],
+    );
+    return { ...work, tasks };
+  });
+}
+
+/** A trip that was made goes by what was bought on it, whatever batch its task was of. */
+function asBought(
+  task: Task,
+  key: string,
+  { feedBought = [], herdFeedBought = [] }: Pick<FarmPicture, 'feedBought' | 'herdFeedBought'>,
+): Task {
+  const lines = [...feedBought, ...herdFeedBought.map(({ details }) => details)].filter(
+    ({ work }) => work === key,
   );
+  const what = lines.map(({ amount, name }) => `${amount} × ${name ?? 'feed'}`);
+  return what.length === 0 ? task : { ...task, name: `Fetch feed: ${what.join(', ')}` };
 }
 
 const keyOf = ({ kind, id }: DatedWork, task: Task): string => `${kind}/${id}/${task.id}`;

@@ -37,6 +37,8 @@ export interface SheetStop {
   readonly carried: readonly string[];
   readonly actions: readonly string[];
   readonly lookFor: readonly string[];
+  /** Cattle, who drink outdoors. */
+  readonly isHerd?: true;
   /** Animals that go by a name, and what to know of each. */
   readonly named?: readonly string[];
   /** Keys of cautions. */
@@ -221,6 +223,7 @@ export function herdStop(
           : []),
     ],
     lookFor: tables.work.lookFor.cattle,
+    isHerd: true,
     ...(part?.cows ? { named: part.cows.map(knownBy) } : {}),
     cautions: [],
   };

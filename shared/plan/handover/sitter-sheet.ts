@@ -4,6 +4,8 @@ import type { Handover, Whereabout, PhoneNumber } from '../../farm/handover.js';
 import type { PlannedChoreDay, PlannedJob, WorkPlan } from '../work/planned-work.js';
 import type { Round } from '../../tables/task-template.js';
 import { formatHours } from '../../units/format.js';
+import { hoursOn, isCaretaker, workPeople, type Dated } from '../work/work-people.js';
+import { isFrost } from '../../farm/heat-caution.js';
 import type { SheetStop } from './sheet-stops.js';
 
 /** A chore or piece of work of one day, as the sitter reads it. */
@@ -94,22 +96,30 @@ const MOST_THAT_WAITS = 10;
  * The sheet of a hand-over: its days of a plan in which only the sitter has hours.
  *
  * @param stopsOn batches and herds that are there on a date
- * @param household everybody of the farm
+ * @param people everybody of the farm
  */
 export function sitterSheet(
   handover: Handover,
   plan: WorkPlan,
   stopsOn: (date: PlainDate) => readonly SheetStop[],
-  household: readonly Person[],
+  {
+    people: household,
+    tables,
+  }: { readonly people: readonly Person[]; readonly tables: Dated['tables'] },
 ): SitterSheet {
   const { from, to, roundOrder, phones, whereabouts: left, notes } = handover;
   const dates = datesFrom(from, daysBetween(from, to) + 1);
   const person = handover.personId ?? `sitter-${handover.id}`;
+  const [inCharge] = workPeople(household, [handover]).filter((each) =>
+    isCaretaker(each, handover),
+  );
+  const hoursOf = (date: PlainDate): number =>
+    inCharge ? hoursOn(inCharge, date, { handovers: [handover], tables }) : 0;
   const pages = dates.map((date) =>
     pageOf(
-      { handover, person, plan, household },
+      { handover, person, plan, household, hoursAvailable: hoursOf(date) },
       date,
-      inOrder(withLooks(stopsOn(date), plan, date), roundOrder),
+      inOrder(inFrost(withLooks(stopsOn(date), plan, date), { plan, tables }, date), roundOrder),
     ),
   );
   const isWithin = ({ date }: { date: PlainDate }): boolean => from <= date && date <= to;
@@ -150,6 +160,25 @@ const withLooks = (
     return everyH === Infinity ? stop : { ...stop, actions: [lookSaid(everyH), ...stop.actions] };
   });
 
+/** Stops with what to mind of cattle where the night freezes, by the forecast or as is usual. */
+function inFrost(
+  stops: readonly SheetStop[],
+  { plan, tables }: { readonly plan: WorkPlan } & Pick<Dated, 'tables'>,
+  date: PlainDate,
+): readonly SheetStop[] {
+  const { cattleInFrost } = tables.work.lookFor;
+  if (!isFrost(plan.weather.minC[daysBetween(plan.today, date)])) return stops;
+  return stops.map((stop) =>
+    stop.isHerd
+      ? {
+          ...stop,
+          lookFor: [...stop.lookFor, ...cattleInFrost],
+          cautions: [...stop.cautions, 'cattle-ice'],
+        }
+      : stop,
+  );
+}
+
 function lookSaid(everyH: number): string {
   if (24 <= everyH) return 'Somebody looks at them once a day at least.';
   if (12 <= everyH) return 'Somebody looks at them morning and evening at least.';
@@ -162,7 +191,14 @@ function pageOf(
     person,
     plan,
     household,
-  }: { handover: Handover; person: string; plan: WorkPlan; household: readonly Person[] },
+    hoursAvailable,
+  }: {
+    handover: Handover;
+    person: string;
+    plan: WorkPlan;
+    household: readonly Person[];
+    hoursAvailable: number;
+  },
   date: PlainDate,
   stops: readonly SheetStop[],
 ): SheetPage {
@@ -177,7 +213,6 @@ function pageOf(
       .filter((piece) => piece.date === date && piece.personIds.includes(person))
       .map((piece) => ({ ...jobLine(job), hours: piece.hours })),
   );
-  const { hoursPerDay } = handover;
   const hours = [...chores, ...jobs].reduce((sum, each) => sum + each.hours, 0);
   return {
     date,
@@ -196,8 +231,8 @@ function pageOf(
       .filter(({ pieces, latest }) => pieces.length === 0 && latest === date)
       .map(jobLine),
     hours,
-    hoursAvailable: hoursPerDay,
-    isTooMuch: hoursPerDay + 1 / 60 < hours,
+    hoursAvailable,
+    isTooMuch: hoursAvailable + 1 / 60 < hours,
   };
 }
 

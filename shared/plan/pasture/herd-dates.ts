@@ -213,16 +213,16 @@ const isStillToLeave = ({ leavesOn, leftAs }: CattleGroup, from: PlainDate): boo
 
 /**
  * The first day on grass of this season by the moves that were told, one of today with them; undefined
- * where none was.
+ * where none was. A place that only stands in a file of the farm says nothing of its first day.
  */
 function toldTurnOut(context: PastureContext, h: number): PlainDate | undefined {
-  const { herds, span } = context;
-  const first = toldStays(context)
-    .filter(({ herdId }) => herdId === herds[h]!.id)
-    .reduce<PlainDate | undefined>(
-      (least, { from }) => (least === undefined || from < least ? from : least),
-      undefined,
-    );
+  const { grazings = [], herds, span, today } = context;
+  const { id } = herds[h]!;
+  const isTold = grazings.some(({ herdId }) => herdId === id);
+  const days = toldStays(context).flatMap(({ herdId, from }) =>
+    herdId === id && (isTold || from < today) ? [from] : [],
+  );
+  const [first] = days.sort();
   // On grass since before its year begins: nobody turned it out.
   return first === undefined || first <= span.first ? undefined : first;
 }

@@ -1,5 +1,5 @@
 import { addDays, daysBetween, type PlainDate } from '../../calendar/plain-date.js';
-import type { Grazing } from '../../farm/herd-places.js';
+import type { Grazing, HerdPlace } from '../../farm/herd-places.js';
 import type { Herd } from '../../farm/herd.js';
 import type { AnimalPicture } from '../../farm/picture.js';
 import { issue, type PlanIssue } from '../../problems/plan-issue.js';
@@ -28,49 +28,91 @@ export interface UnplacedHerd {
   readonly knownUntil: PlainDate;
 }
 
-/** Moves of a plan that nobody has told anything of since. */
-type Planned = (picture: AnimalPicture) => { readonly moves: readonly Move[] };
+/** Moves that are planned in a picture, taken as it was told. */
+type Planned = (picture: AnimalPicture) => readonly Move[];
+
+/** What is assumed of herds of which nothing was told today. */
+interface Assumed {
+  /** The picture with their moves as if told, the one that is asked for today among them. */
+  readonly picture: AnimalPicture;
+  /** Moves before today. */
+  readonly assumed: readonly AssumedMove[];
+  readonly unplaced: readonly UnplacedHerd[];
+}
 
 /**
- * A picture in which herds of which nothing was told for longer than a stay lasts have moved as they were
- * planned to on the last day of which something was told. Taking them to stand would let the plan
- * wait for grass that they have long eaten, and rest paddocks that they are in.
+ * A picture in which herds have moved as they were planned to on the last day of which something was
+ * told of any of them: what was asked for yesterday is what is assumed today. Taking them to stand
+ * would let the plan wait for grass that they have eaten, rest paddocks that they are in, and
+ * move its dates on every day on which nobody ticks.
  *
  * A herd that would then stand where another one is stays where it was told to be, and is asked about.
- *
- * @param planned the plan of a picture as it was told
  */
 export function withMovesAssumed(
   picture: AnimalPicture,
   tables: Tables,
   planned: Planned,
-): {
-  readonly picture: AnimalPicture;
-  readonly assumed: readonly AssumedMove[];
-  readonly unplaced: readonly UnplacedHerd[];
-} {
+): Assumed {
+  const since = new Map(
+    picture.herds.flatMap((herd): [string, PlainDate][] => {
+      const day = silentSince(picture, tables, herd);
+      return day === undefined ? [] : [[herd.id, day]];
+    }),
+  );
+  const days = [...new Set(since.values())].sort();
+  const moves = new Map<string, AssumedMove[]>();
+  const unplaced = new Map<string, UnplacedHerd>();
+  const told = new Map(picture.herds.map((herd) => [herd.id, herd]));
   let now = picture;
-  const assumed: AssumedMove[] = [];
-  const unplaced: UnplacedHerd[] = [];
-  for (const herd of picture.herds) {
-    const since = silentSince(picture, tables, herd);
-    if (since === undefined) continue;
-    const moves = movesSince(picture, { herd, since }, planned);
-    const last = moves.at(-1);
-    if (!last) continue;
-    const { paddockId } = last;
-    const holder = now.herds.find(
-      (other) => other.id !== herd.id && other.inPaddockId === paddockId,
-    );
-    if (paddockId !== undefined && holder) {
-      unplaced.push({ herdId: herd.id, paddockId, heldBy: holder.name, knownUntil: since });
-      continue;
+  days.forEach((day, k) => {
+    const next = days[k + 1] ?? picture.today;
+    const plan = movesThen(asOf(now, day), planned);
+    for (const [herdId, knownUntil] of since) {
+      if (day < knownUntil || unplaced.has(herdId)) continue;
+      const before = moves.get(herdId) ?? [];
+      const place = before.length === 0 ? told.get(herdId)!.inPaddockId : before.at(-1)!.paddockId;
+      const own = plan.filter((move) => move.herdId === herdId);
+      const went = wentFrom(own, { day, to: next, place, isLast: k === days.length - 1 });
+      moves.set(herdId, [...before, ...went.map((move) => ({ ...move, herdId, knownUntil }))]);
     }
-    assumed.push(...moves);
-    now = moved(now, herd, moves);
-  }
-  return { picture: now, assumed, unplaced };
+    now = movedAll(picture, moves);
+    for (const [herdId, own] of moves) {
+      const holder = heldBy(now, { herdId, paddockId: own.at(-1)?.paddockId });
+      if (holder === undefined) continue;
+      const { paddockId, knownUntil } = own.at(-1)!;
+      unplaced.set(herdId, { herdId, paddockId: paddockId!, heldBy: holder, knownUntil });
+      moves.delete(herdId);
+      now = movedAll(picture, moves);
+    }
+  });
+  const assumed = [...moves.values()].flat().filter(({ on }) => on < picture.today);
+  return { picture: now, assumed, unplaced: [...unplaced.values()] };
 }
+
+/** Assumed moves as they are told. */
+export const movesMeant = (assumed: readonly AssumedMove[]): Omit<AssumedMove, 'knownUntil'>[] =>
+  assumed.map(({ knownUntil: _knownUntil, ...move }) => move);
+
+/** Where a herd stands: as it was told, or as it is assumed to have moved since. */
+export function placeNow(
+  { id, inPaddockId, inSince }: Pick<Herd, 'id' | 'inPaddockId' | 'inSince'>,
+  assumedMoves: readonly AssumedMove[] = [],
+): HerdPlace {
+  const assumed = assumedMoves.findLast(({ herdId }) => herdId === id);
+  const [paddockId, since] = assumed ? [assumed.paddockId, assumed.on] : [inPaddockId, inSince];
+  return {
+    ...(paddockId === undefined ? {} : { inPaddockId: paddockId }),
+    ...(paddockId === undefined || since === undefined ? {} : { inSince: since }),
+  };
+}
+
+/** Whether nothing was told of a herd for longer than a stay lasts and a move is recent. */
+export const isLongSilent = (
+  { today }: Pick<AnimalPicture, 'today'>,
+  { pasture, judgements }: Tables,
+  { longestStayDays = pasture.longestStayDays.value }: Pick<Herd, 'longestStayDays'>,
+  knownUntil: PlainDate,
+): boolean => longestStayDays + judgements.alarms.recentDays.value < daysBetween(knownUntil, today);
 
 /** That the plan rests on moves that nobody told. */
 export function assumedIssues(
@@ -78,9 +120,10 @@ export function assumedIssues(
   tables: Tables,
   assumed: readonly AssumedMove[],
 ): PlanIssue[] {
-  return herds.flatMap(({ id, name }) => {
+  return herds.flatMap((herd) => {
+    const { id, name } = herd;
     const own = assumed.filter(({ herdId }) => herdId === id);
-    if (own.length === 0) return [];
+    if (own.length === 0 || !isLongSilent({ today }, tables, herd, own[0]!.knownUntil)) return [];
     const say = (on: PlainDate): string => formatDate(on, { ...farm, today });
     const list = own.map(({ paddockId, on }) => {
       const to = paddocks.find((paddock) => paddock.id === paddockId)?.name ?? 'off grass';
@@ -103,60 +146,82 @@ export const unplacedIssues = (
   tables: Tables,
   unplaced: readonly UnplacedHerd[],
 ): PlanIssue[] =>
-  unplaced.map((each) => {
+  unplaced.flatMap((each) => {
     const herd = herds.find(({ id }) => id === each.herdId)!;
+    if (!isLongSilent({ today }, tables, herd, each.knownUntil)) return [];
     const nameOf = (paddockId: string | undefined): string =>
       paddocks.find(({ id }) => id === paddockId)!.name;
-    return issue(
+    const said = issue(
       'act',
       'herd-unplaced',
       `Nothing was told of ${herd.name} since ${formatDate(each.knownUntil, { ...farm, today })}. As planned that day they would be in ${nameOf(each.paddockId)} by now, but ${each.heldBy} is there: they stay planned in ${nameOf(herd.inPaddockId)}, whose grass they may have long eaten. Tell where they are.`,
       [tables.judgements.alarms.recentDays],
     );
+    return [said];
   });
 
-/** The last day of which is told where a herd was, once that is longer ago than a stay lasts. */
-function silentSince(
-  { grazings = [], today }: AnimalPicture,
-  { pasture, judgements }: Tables,
-  { id, inPaddockId, inSince, longestStayDays = pasture.longestStayDays.value }: Herd,
-): PlainDate | undefined {
+/**
+ * The last day of which is told where a herd was, where that is past. A place that was never told but
+ * only stands in a file of the farm is taken for how it is until it is too long ago.
+ */
+function silentSince(picture: AnimalPicture, tables: Tables, herd: Herd): PlainDate | undefined {
+  const { inPaddockId, inSince } = herd;
   if (inPaddockId === undefined || inSince === undefined) return undefined;
-  const open = grazings.findLast(({ herdId, to }) => herdId === id && to === undefined);
+  const open = (picture.grazings ?? []).findLast(
+    ({ herdId, to }) => herdId === herd.id && to === undefined,
+  );
   const since = open?.seenOn ?? inSince;
-  const quiet = daysBetween(since, today);
-  return quiet <= longestStayDays + judgements.alarms.recentDays.value ? undefined : since;
+  const isPast = open ? since < picture.today : isLongSilent(picture, tables, herd, since);
+  return isPast ? since : undefined;
 }
 
-/** Moves of a herd from a day to this one, as they were planned on that day. */
-function movesSince(
-  picture: AnimalPicture,
-  { herd, since }: { readonly herd: Herd; readonly since: PlainDate },
-  planned: Planned,
-): AssumedMove[] {
-  const own = movesThen(asOf(picture, herd, since), planned).filter(
-    ({ herdId }) => herdId === herd.id,
-  );
-  const went = own.filter(({ from }) => since < from && from <= picture.today);
+/** Where a herd went by a plan of a day, from the day after it. */
+function wentFrom(
+  own: readonly Move[],
+  given: {
+    readonly day: PlainDate;
+    readonly to: PlainDate;
+    readonly place: string | undefined;
+    readonly isLast: boolean;
+  },
+): Pick<AssumedMove, 'paddockId' | 'on'>[] {
+  const { day, to, place, isLast } = given;
+  const went = own.filter(({ from }) => day < from && from <= to);
   const moves = went
-    .filter(({ paddockId }, k) => paddockId !== (went[k - 1]?.paddockId ?? herd.inPaddockId))
-    .map(({ paddockId, from: on }) => ({ herdId: herd.id, paddockId, on, knownUntil: since }));
+    .filter(({ paddockId }, k) => paddockId !== (went[k - 1]?.paddockId ?? place))
+    .map(({ paddockId, from: on }) => ({ paddockId, on }));
   // The last day of the last stay may be that of the season: then they came off grass.
-  const last = own.findLast(({ from }) => from <= picture.today);
-  const isOver = last !== undefined && last === own.at(-1) && last.to < addDays(picture.today, -1);
-  return isOver
-    ? [...moves, { herdId: herd.id, on: addDays(last.to, 1), knownUntil: since }]
-    : moves;
+  const last = own.findLast(({ from }) => from <= to);
+  const isOver = isLast && last !== undefined && last === own.at(-1) && last.to < addDays(to, -1);
+  return isOver ? [...moves, { on: addDays(last.to, 1) }] : moves;
 }
+
+/** The herd that stands in a paddock beside another one. */
+const heldBy = (
+  { herds }: AnimalPicture,
+  { herdId, paddockId }: { readonly herdId: string; readonly paddockId: string | undefined },
+): string | undefined =>
+  paddockId === undefined
+    ? undefined
+    : herds.find((other) => other.id !== herdId && other.inPaddockId === paddockId)?.name;
 
 function movesThen(picture: AnimalPicture, planned: Planned): readonly Move[] {
   try {
-    return planned(picture).moves;
+    return planned(picture);
   } catch (error) {
     if (error instanceof FieldError) return [];
     throw error;
   }
 }
+
+const movedAll = (
+  picture: AnimalPicture,
+  moves: ReadonlyMap<string, readonly AssumedMove[]>,
+): AnimalPicture =>
+  picture.herds.reduce((now, herd) => {
+    const own = moves.get(herd.id) ?? [];
+    return own.length === 0 ? now : moved(now, herd, own);
+  }, picture);
 
 /** A picture with moves of a herd as if they had been told. */
 function moved(picture: AnimalPicture, herd: Herd, moves: readonly AssumedMove[]): AnimalPicture {
@@ -188,32 +253,40 @@ function moved(picture: AnimalPicture, herd: Herd, moves: readonly AssumedMove[]
   };
 }
 
-/** A picture as it was on a day, as far as grass goes by it: nothing that was told of later days. */
-function asOf(picture: AnimalPicture, herd: Herd, today: PlainDate): AnimalPicture {
+/**
+ * A picture as it was on a day, as far as grass goes by it: nothing that was told of later days, and
+ * of the weather after it only what is usual, so that the plan of that day is the same on each day on
+ * which it is asked for.
+ */
+function asOf(picture: AnimalPicture, day: PlainDate): AnimalPicture {
   const { from, to, ...choices } = picture.pastureChoices;
+  const { forecast: _forecast, recent, ...climate } = picture.climate;
+  const grazings = (picture.grazings ?? [])
+    .filter((stay) => stay.from <= day)
+    .map(({ to: left, ...stay }): Grazing =>
+      left !== undefined && left < day ? { ...stay, to: left } : stay,
+    );
   return {
     ...picture,
-    today,
+    today: day,
+    climate: { ...climate, ...(recent ? { recent: recent.filter(({ date }) => date < day) } : {}) },
     pastureChoices: {
       ...choices,
-      ...(from !== undefined && from <= today ? { from } : {}),
-      ...(to !== undefined && today < to ? { to } : {}),
+      ...(from !== undefined && from <= day ? { from } : {}),
+      ...(to !== undefined && day < to ? { to } : {}),
     },
-    herds: picture.herds.map((each) => {
-      if (each.id === herd.id || each.inSince === undefined || each.inSince <= today) return each;
-      const { inPaddockId: _inPaddockId, inSince: _inSince, ...elsewhere } = each;
-      return elsewhere;
+    herds: picture.herds.map((herd) => {
+      const { inPaddockId: _inPaddockId, inSince, ...rest } = herd;
+      if (inSince === undefined || inSince <= day) return herd;
+      const stay = grazings.find((each) => each.herdId === herd.id && each.to === undefined);
+      return stay ? { ...rest, inPaddockId: stay.paddockId, inSince: stay.from } : rest;
     }),
     paddocks: picture.paddocks.map((paddock) => {
       const { lastGrazedOn, ...rest } = paddock;
-      return lastGrazedOn !== undefined && today < lastGrazedOn ? rest : paddock;
+      return lastGrazedOn !== undefined && day < lastGrazedOn ? rest : paddock;
     }),
-    readings: picture.readings.filter(({ date }) => date <= today),
-    mowings: (picture.mowings ?? []).filter(({ date }) => date <= today),
-    grazings: (picture.grazings ?? [])
-      .filter((stay) => stay.from <= today)
-      .map(({ to: left, ...stay }) =>
-        left !== undefined && left < today ? { ...stay, to: left } : stay,
-      ),
+    readings: picture.readings.filter(({ date }) => date <= day),
+    mowings: (picture.mowings ?? []).filter(({ date }) => date <= day),
+    grazings,
   };
 }

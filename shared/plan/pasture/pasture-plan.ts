@@ -29,7 +29,7 @@ import {
   type UnplacedHerd,
 } from './moves-assumed.js';
 import { paddockPart, type PaddockPart } from './paddock-part.js';
-import { pastureContext } from './pasture-context.js';
+import { pastureContext, type PastureContext } from './pasture-context.js';
 import { pastureIssues } from './pasture-issues.js';
 import { quarantineIssues } from './quarantine-issues.js';
 import { pastureOfFarm } from './pasture-of-farm.js';
@@ -100,7 +100,7 @@ const OF_EVERY_PASTURE = ['electric-fence'];
  * @throws FieldError naming every field that makes a plan impossible
  */
 export function planPasture(picture: AnimalPicture, tables: Tables): PasturePlan {
-  const since = withMovesAssumed(picture, tables, (then) => planAsTold(then, tables));
+  const since = withMovesAssumed(picture, tables, (then) => movesAsTold(then, tables));
   const { assumed, unplaced } = since;
   const plan = planAsTold(since.picture, tables);
   if (assumed.length + unplaced.length === 0) return plan;
@@ -116,11 +116,21 @@ export function planPasture(picture: AnimalPicture, tables: Tables): PasturePlan
   };
 }
 
-function planAsTold(picture: AnimalPicture, tables: Tables): PasturePlan {
+/** What a pasture is planned from, as it was told. */
+function contextOf(picture: AnimalPicture, tables: Tables): PastureContext {
   const request = pastureOfFarm(picture, tables);
   checkPasture(request);
   if (request.paddocks.length === 0) throw new FieldError([NO_PADDOCK]);
-  const context = pastureContext(request);
+  return pastureContext(request);
+}
+
+function movesAsTold(picture: AnimalPicture, tables: Tables): Move[] {
+  const context = contextOf(picture, tables);
+  return movesOf(context, chooseMoves(context));
+}
+
+function planAsTold(picture: AnimalPicture, tables: Tables): PasturePlan {
+  const context = contextOf(picture, tables);
   const { span, weather, climate, dateOf } = context;
   const chosen = chooseMoves(context);
   const sizing = planSizing(context, chosen);
@@ -144,11 +154,11 @@ function planAsTold(picture: AnimalPicture, tables: Tables): PasturePlan {
   ]);
   const dry = drySpell(context);
   const { rainMm } = weather.expected;
-  const { readingWeight } = request.tables.pasture;
+  const { readingWeight } = tables.pasture;
   return {
     from: dateOf(span.from),
     to: dateOf(span.to - 1),
-    today: request.today,
+    today: context.today,
     weather: {
       label: climate.label,
       knownDays: weather.knownDays,
@@ -164,7 +174,7 @@ function planAsTold(picture: AnimalPicture, tables: Tables): PasturePlan {
       [
         {
           ...input('Readings with growth between them', context.grass.pairs, 'count', 'n'),
-          mark: farmFactorRow(request.tables, context.grass.pairs).mark,
+          mark: farmFactorRow(tables, context.grass.pairs).mark,
         },
         input('Readings the model counts for', readingWeight.priorReadings, 'count'),
       ],

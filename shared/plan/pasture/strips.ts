@@ -1,5 +1,6 @@
 import { addDays, daysBetween, type PlainDate } from '../../calendar/plain-date.js';
 import type { Herd } from '../../farm/herd.js';
+import { placeNow } from './moves-assumed.js';
 import type { PasturePlan } from './pasture-plan.js';
 
 /** A herd comes onto fresh grass: into a paddock, or onto its next strip. */
@@ -16,10 +17,12 @@ export interface FreshGrass {
  * in count from its first day, so that a stay that goes on as planned moves nobody’s morning.
  */
 export function freshGrassOf(
-  { id, inPaddockId, inSince }: Pick<Herd, 'id' | 'inPaddockId' | 'inSince'>,
-  { moves, paddocks }: Pick<PasturePlan, 'moves' | 'paddocks'>,
+  herd: Pick<Herd, 'id' | 'inPaddockId' | 'inSince'>,
+  { moves, paddocks, assumedMoves }: Pick<PasturePlan, 'moves' | 'paddocks' | 'assumedMoves'>,
   today: PlainDate,
 ): FreshGrass[] {
+  const { id } = herd;
+  const { inPaddockId, inSince } = placeNow(herd, assumedMoves);
   return moves
     .filter(({ herdId }) => herdId === id)
     .flatMap(({ from, to, paddockId, longestDays }) => {

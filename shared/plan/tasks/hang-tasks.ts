@@ -159,11 +159,12 @@ const isOfClass = ({ classes }: TaskTemplate, { classId }: PlanEvent): boolean =
 
 function saidTemplate(template: TaskTemplate, { said }: TasksFor): TaskTemplate {
   if (!said) return template;
-  const { name, ifLate, leadNote, needs } = template;
+  const { name, ifLate, ifEarly, leadNote, needs } = template;
   return {
     ...template,
     name: said(name),
     ifLate: said(ifLate),
+    ...(ifEarly === undefined ? {} : { ifEarly: said(ifEarly) }),
     ...(leadNote === undefined ? {} : { leadNote: said(leadNote) }),
     ...(needs === undefined ? {} : { needs: said(needs) }),
   };
@@ -247,6 +248,7 @@ function taskOf(
   if (mayFollowDays !== undefined) result.mayFollowDays = mayFollowDays;
   if (spreadOver) result.spreadOver = spanOf(event.date, spreadOver);
   if (leadNote !== undefined) result.leadNote = leadNote;
+  if (template.ifEarly !== undefined) result.ifEarly = template.ifEarly;
   if (needs !== undefined) result.needs = needs;
   if (conditions) result.conditions = conditions;
   if (template.goesOn) result.goesOn = true;

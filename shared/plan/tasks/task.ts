@@ -90,6 +90,8 @@ export interface Task {
   /** What it waits for in words, people outside the household too. */
   readonly waitsFor: readonly string[];
   readonly ifLate: string;
+  /** What it does to do it too soon. */
+  readonly ifEarly?: string;
   /** What is bought on it, where it is a trip for feed. */
   readonly buys?: TripToBuy;
   readonly mark: Mark;

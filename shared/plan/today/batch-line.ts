@@ -34,6 +34,8 @@ export interface HeatToday {
   readonly hot?: string;
   /** The warmest they have tonight, where that is too cold for them. */
   readonly tooCold?: NumberQuantity;
+  /** The brooder is still to be built: the birds came before it stood. */
+  readonly isToBuild?: true;
   /** What was told to be out and is not mended, or was mended today. */
   readonly out?: HeatOutToday;
 }
@@ -111,6 +113,7 @@ export function batchLine(
   const eggs = ofDay('eggs-day');
   const where = whereIs(plan, told, picture);
   const heat = stage === 'brooder' ? heatToday(picture, tables, { id, plan, day }) : undefined;
+  const isInBox = heat?.isToBuild === true;
   const lamp = lampToday(plan, today);
   const freezes = isFrost(ofDay('night-low')?.value);
   const { lastHotDays } = tables.judgements.arrival;
@@ -124,7 +127,7 @@ export function batchLine(
     head: headOf(plan, told, day),
     ...(isAwaited(picture, id, day) ? { awaited: plan.birds.chicksPlaced } : {}),
     ...(wasToLeave === undefined ? {} : { wasToLeave }),
-    ...(where === undefined ? {} : { where }),
+    ...(where === undefined || isInBox ? {} : { where }),
     ...(heat ? { heat } : {}),
     ...(feed && phase ? { feed: { amount: feed, phase: phase.name } } : {}),
     ...(water ? { water } : {}),
@@ -194,15 +197,35 @@ function heatToday(
   // A plate that is on warms by touch, which no air shows.
   const isKnown = night.underHeat !== undefined || night.on.value === 0;
   const offByK = tables.judgements.alarms.brooderOffK.value;
-  const isCold = isKnown && warmest.value < Number(wanted.value) - offByK;
+  const isToBuild = isBrooderToBuild(picture, plan, id);
+  const isCold = !isToBuild && isKnown && warmest.value < Number(wanted.value) - offByK;
   return {
     ...{ wanted, night, day: byDay },
     ...(isCold ? { tooCold: warmest } : {}),
+    ...(isToBuild ? { isToBuild: true } : {}),
     ...heatOutToday(picture, id),
     ...(lampHeight ? { lampHeight } : {}),
     ...(hot === undefined ? {} : { hot }),
   };
 }
+
+/** Whether birds were told to have come while work to build their brooder is open, by the ticks. */
+function isBrooderToBuild({ progress, headChanges }: FarmPicture, plan: BatchPlan, id: string) {
+  const building = plan.tasks.tasks.find(
+    ({ templateId, isOver }) => BUILDING.has(templateId) && isOver !== true,
+  );
+  const hasCome = headChanges.some((each) => each.batchId === id && each.change === 'arrived');
+  if (!building || !hasCome) return false;
+  const key = `batch/${id}/${building.id}`;
+  return !progress.some(
+    (each) => each.key === key && (each.doneOn !== undefined || each.struckOut),
+  );
+}
+
+const BUILDING: ReadonlySet<string> = new Set([
+  'meat.get-brooder-and-gear',
+  'layers.get-brooder-and-gear',
+]);
 
 function heatOutToday(
   { heatOuts = [], batches, facilities, today }: FarmPicture,

@@ -8,7 +8,9 @@ import { cattleWaterFormulas } from '../../pasture/cattle-water.js';
 import type { Tables } from '../../tables/tables.js';
 import { hayOfDay, herdDays, type HayOfDay, type HerdDay } from '../pasture/herd-day.js';
 import { hayPartFormulas } from '../pasture/hay-part.js';
+import { isLongSilent, movesMeant, placeNow } from '../pasture/moves-assumed.js';
 import type { PasturePlan } from '../pasture/pasture-plan.js';
+import type { MoveMeant, StillIn } from './move-meant.js';
 import { nextDate, type NextDate } from './days-to-go.js';
 
 /** A herd in one line of the day. */
@@ -27,6 +29,8 @@ export interface HerdLine {
   };
   /** Nobody told where it is: it is taken to have moved as planned. */
   readonly isAssumed?: true;
+  /** What it is taken to have done, told with one touch; left out where it is asked as an alarm. */
+  readonly unsaid?: { readonly moves: readonly MoveMeant[]; readonly stillIn: StillIn };
   /** The paddock it stands in, as it was told or is assumed, and the one it goes into next. */
   readonly here?: { readonly paddockId: string; readonly paddock: string };
   readonly nextPaddockId?: string;
@@ -62,10 +66,8 @@ function herdLine(
   const stay = pasture?.moves.find(
     (move) => move.herdId === herd.id && move.from <= today && today <= move.to,
   );
-  const assumed = pasture?.assumedMoves?.findLast(({ herdId }) => herdId === herd.id);
-  const { inPaddockId, inSince } = assumed
-    ? { inPaddockId: assumed.paddockId, inSince: assumed.on }
-    : herd;
+  const { inPaddockId, inSince } = placeNow(herd, pasture?.assumedMoves);
+  const isAssumed = pasture?.assumedMoves?.some(({ herdId }) => herdId === herd.id);
   const isToCome = stay?.from === today && stay.paddockId !== inPaddockId;
   const turnOut = pasture?.keyDates.herds.find(({ herdId }) => herdId === herd.id)?.turnOut;
   const ahead = pasture?.moves.find((move) => move.herdId === herd.id && today < move.from);
@@ -85,7 +87,7 @@ function herdLine(
           },
         }
       : {}),
-    ...(assumed ? { isAssumed: true } : {}),
+    ...(isAssumed ? { isAssumed, ...unsaidOf(picture, tables, { herd, pasture }) } : {}),
     ...(here ? { here: { paddockId: here.id, paddock: here.name } } : {}),
     ...(goesTo ? { nextPaddockId: goesTo.paddockId } : {}),
     water: quantity(
@@ -101,6 +103,23 @@ function herdLine(
     ...(ahead && turnOut?.value === ahead.from && restsOnAssumedHeight(picture.farm)
       ? { isHeightAssumed: true }
       : {}),
+  };
+}
+
+function unsaidOf(
+  picture: FarmPicture,
+  tables: Tables,
+  { herd, pasture }: { readonly herd: Herd; readonly pasture: PasturePlan | undefined },
+): Pick<HerdLine, 'unsaid'> {
+  const own = pasture?.assumedMoves?.filter(({ herdId }) => herdId === herd.id) ?? [];
+  const since = own[0]?.knownUntil;
+  const told = picture.paddocks.find(({ id }) => id === herd.inPaddockId);
+  if (since === undefined || !told || isLongSilent(picture, tables, herd, since)) return {};
+  return {
+    unsaid: {
+      moves: movesMeant(own),
+      stillIn: { herdId: herd.id, paddockId: told.id, paddock: told.name },
+    },
   };
 }
 

@@ -6,6 +6,7 @@ import type { PasturePlan } from '../pasture/pasture-plan.js';
 import type { PlannedBatch } from '../work/dated-work.js';
 import type { WorkPlan } from '../work/planned-work.js';
 import type { AnimalLine } from './animal-lines.js';
+import type { MoveMeant, StillIn } from './move-meant.js';
 
 /** Where something is looked into and put right. */
 export type Place =
@@ -29,20 +30,9 @@ export interface Attention {
   /** Moves that are told with one touch, if they were as planned. */
   readonly moves?: readonly MoveMeant[];
   /** Where they were told to be, if they are still there. */
-  readonly stillIn?: {
-    readonly herdId: string;
-    readonly paddockId: string;
-    readonly paddock: string;
-  };
+  readonly stillIn?: StillIn;
   /** A later turn-out that is set with one touch. */
   readonly turnOutLater?: { readonly herdId: string; readonly on: PlainDate };
-}
-
-/** A move that was planned: where to, or off grass, and on which day. */
-export interface MoveMeant {
-  readonly herdId: string;
-  readonly paddockId?: string;
-  readonly on: PlainDate;
 }
 
 /** What is wrong now, and gets worse by waiting: each is told until it is seen, and not again. */

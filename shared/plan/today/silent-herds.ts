@@ -2,6 +2,7 @@ import { daysBetween, type PlainDate } from '../../calendar/plain-date.js';
 import type { FarmPicture } from '../../farm/picture.js';
 import type { Tables } from '../../tables/tables.js';
 import { formatDate } from '../../units/dates.js';
+import { isLongSilent, movesMeant } from '../pasture/moves-assumed.js';
 import type { PasturePlan } from '../pasture/pasture-plan.js';
 import type { Alarm } from './looked-at.js';
 
@@ -15,11 +16,13 @@ export const silentHerds = (
   tables: Tables,
   pasture: PasturePlan | undefined,
 ): Alarm[] =>
-  picture.herds.flatMap(({ id, name, inPaddockId, inSince }) => {
+  picture.herds.flatMap((herd) => {
+    const { id, name, inPaddockId, inSince } = herd;
     const moves = (pasture?.assumedMoves ?? []).filter(({ herdId }) => herdId === id);
     const unplaced = pasture?.unplaced?.find(({ herdId }) => herdId === id);
     const since = (moves[0] ?? unplaced)?.knownUntil;
     if (since === undefined || inPaddockId === undefined) return [];
+    if (!isLongSilent(picture, tables, herd, since)) return [];
     const { askedAgainDays } = tables.judgements.alarms;
     const times = Math.floor(daysBetween(since, picture.today) / askedAgainDays.value);
     const nameOf = (paddockId: string | undefined): string =>
@@ -49,7 +52,7 @@ export const silentHerds = (
         ...asked,
         words: 'did they move as planned?',
         text: `${nothing} Until you say otherwise the plan goes on as if they had moved as planned that day: ${list.join(', ')}. If they went otherwise, tell the moves by themselves, each with its day.`,
-        moves: moves.map(({ knownUntil: _knownUntil, ...move }) => move),
+        moves: movesMeant(moves),
       },
     ];
   });

@@ -1,6 +1,7 @@
 import { addDays, type PlainDate } from '../../calendar/plain-date.js';
 import { fromFarm, from, input, quantity, type NumberQuantity } from '../../explain/quantity.js';
 import type { Herd } from '../../farm/herd.js';
+import { movesKey } from '../../farm/herd-move-work.js';
 import type { FarmPicture } from '../../farm/picture.js';
 import type { Round } from '../../tables/task-template.js';
 import type { Tables } from '../../tables/tables.js';
@@ -61,6 +62,8 @@ export interface TodayChore {
   readonly person?: string;
   /** The paddock it brings the herd to, which its tick tells. */
   readonly goes?: HerdGoes & { readonly paddock: string };
+  /** A move that was told today already: it is asked no more, unless it was its own tick that told it. */
+  readonly isTold?: true;
 }
 
 export interface TodayHours {
@@ -89,8 +92,28 @@ export function todayChores(
       ...(chore.rounds === undefined ? {} : { rounds: chore.rounds }),
       ...(chore.personId === undefined ? {} : { person: nameOf(plan, chore.personId) }),
       ...goesBy(chore.key),
+      ...(isMoveTold(chore.key, { herds, pasture, today: plan.today }) ? { isTold: true } : {}),
     }))
     .sort((a, b) => placeIn(order, a) - placeIn(order, b));
+}
+
+/** Whether it was told today that a herd came onto the grass that a chore brings it to. */
+function isMoveTold(
+  key: string,
+  {
+    herds,
+    pasture,
+    today,
+  }: {
+    readonly herds: readonly Herd[];
+    readonly pasture: PasturePlan | undefined;
+    readonly today: PlainDate;
+  },
+): boolean {
+  const herd = herds.find(({ id }) => movesKey(id) === key);
+  if (!herd?.inPaddockId || herd.inSince !== today) return false;
+  const move = pasture?.moves.find(({ herdId, from }) => herdId === herd.id && from === today);
+  return move?.paddockId === herd.inPaddockId;
 }
 
 const placeIn = (order: readonly string[], { of = '' }: TodayChore): number => order.indexOf(of);

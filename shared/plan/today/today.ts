@@ -41,7 +41,9 @@ export const withTicks = (
 ): TickedToday => ({
   ...day,
   attention: [...day.attention, ...more].filter(({ key, isAlarm }) => !isAlarm || !seen.has(key)),
-  chores: day.chores.map((chore) => ({ ...chore, isDone: done.has(chore.key) })),
+  chores: day.chores
+    .map((chore) => ({ ...chore, isDone: done.has(chore.key) }))
+    .filter(({ isTold, isDone }) => !isTold || isDone),
 });
 
 /** The day of a farm, out of the plans of its animals and of its work. */

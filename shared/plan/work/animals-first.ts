@@ -15,7 +15,7 @@ import type { WorkRequest } from './work-request.js';
  */
 export function withAnimalsFirst(work: WholeWork): WorkNeed[] | undefined {
   const { needs, problem, fitted, request } = work;
-  const { stayH, helperHours } = request.tables.judgements.work;
+  const { stayH, oneDayH } = request.tables.judgements.work;
   const stayMinutes = 60 * stayH.value;
   let isChanged = false;
   const next = needs.map((need, i): WorkNeed => {
@@ -27,7 +27,7 @@ export function withAnimalsFirst(work: WholeWork): WorkNeed[] | undefined {
     if (later) isChanged = true;
     if (later) return later;
     if (pinned || (isDone && !(need.animalsNeedIt && isTooLate(work, i)))) return need;
-    const isOfADay = need.animalsNeedIt && need.hours <= helperHours.value;
+    const isOfADay = need.animalsNeedIt && need.hours <= oneDayH.value;
     const mended = withoutUndone(work, i) ?? (isOfADay ? boundToADay(work, i) : undefined);
     if (mended) isChanged = true;
     return mended ?? need;

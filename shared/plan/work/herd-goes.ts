@@ -1,7 +1,7 @@
 import type { PlainDate } from '../../calendar/plain-date.js';
 import type { Herd } from '../../farm/herd.js';
 import { isTurnOutWork, movesKey } from '../../farm/herd-move-work.js';
-import type { AssumedMove } from '../pasture/moves-assumed.js';
+import { placeNow, type AssumedMove } from '../pasture/moves-assumed.js';
 import type { PasturePlan } from '../pasture/pasture-plan.js';
 
 /** Where a tick says that a herd went. */
@@ -18,7 +18,11 @@ export const movedBy = (
   work: string,
   on: PlainDate,
 ) => [
-  ...assumed.map((move) => moveTold(herdId, move)),
+  ...assumed.map((move) => {
+    const told = moveTold(herdId, move);
+    // Undone, the tick takes back all that it told.
+    return { ...told, details: { ...told.details, work, tickedOn: on } };
+  }),
   { ...moveTold(herdId, { paddockId, on }), details: { paddockId, work } },
 ];
 
@@ -44,7 +48,8 @@ export function goesByChore(
 ): HerdGoes | undefined {
   const herd = herds.find(({ id }) => movesKey(id) === key);
   const move = pasture?.moves.find(({ herdId, from }) => herdId === herd?.id && from === on);
-  if (!herd || !move || move.paddockId === herd.inPaddockId) return undefined;
+  if (!herd || !move) return undefined;
+  if (move.paddockId === placeNow(herd, pasture?.assumedMoves).inPaddockId) return undefined;
   const assumed = (pasture?.assumedMoves ?? []).filter(
     ({ herdId, on: day }) => herdId === herd.id && day < on,
   );

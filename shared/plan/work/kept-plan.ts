@@ -22,6 +22,7 @@ export function keptPlan(
     ),
   );
   const near = nearSignatures(request, needs, { problem, plan });
+  const putOff = putOffKeys(request);
   return {
     plannedOn: today,
     madeFor: signatureOf(problem),
@@ -38,6 +39,7 @@ export function keptPlan(
           ...(near.has(need.key) ? { nearFor: near.get(need.key)! } : {}),
           ...(need.isBoundToADay ? { isBoundToADay: true } : {}),
           ...(need.doneWithout ? { doneWithout: need.doneWithout } : {}),
+          ...(putOff.has(need.key) ? stoodAt(request, need.key) : {}),
           ...(partOf.has(need.key) ? { partHours: partOf.get(need.key)! } : {}),
           pieces: plan[i]!.map(({ day, minutes, workers }) => ({
             date: addDays(today, day),
@@ -48,6 +50,20 @@ export function keptPlan(
       ]),
     ]),
   };
+}
+
+/** Work that is put off to a day still to come. */
+const putOffKeys = ({ progress, today }: Pick<WorkRequest, 'progress' | 'today'>): Set<string> =>
+  new Set(
+    progress.flatMap(({ key, notBefore }) =>
+      notBefore !== undefined && today < notBefore ? [key] : [],
+    ),
+  );
+
+/** Where work stood that is put off since; put off twice, before the first time. */
+function stoodAt({ kept }: WorkRequest, key: string): Pick<KeptJob, 'stoodAt'> {
+  const was = kept?.jobs[key];
+  return was === undefined ? {} : { stoodAt: was.stoodAt ?? was.pieces };
 }
 
 /**
@@ -97,13 +113,16 @@ function lostOf({ minutes }: WorkJob, pieces: readonly WorkPiece[]) {
  * left out.
  */
 export function earlierPieces(
-  { today, people }: Pick<WorkRequest, 'today' | 'people'>,
+  { today, people, progress }: Pick<WorkRequest, 'today' | 'people' | 'progress'>,
   needs: readonly WorkNeed[],
   kept: KeptPlan,
 ): WorkPiece[][] {
   const index = new Map(people.map(({ id }, w) => [id, w]));
+  const putOff = putOffKeys({ progress, today });
   return needs.map((need) => {
-    const ahead = (kept.jobs[need.key]?.pieces ?? []).filter(({ date }) => today <= date);
+    const was = kept.jobs[need.key];
+    const isBack = !putOff.has(need.key) && was?.stoodAt?.every(({ date }) => today <= date);
+    const ahead = ((isBack ? was?.stoodAt : was?.pieces) ?? []).filter(({ date }) => today <= date);
     const pieces = ahead.map(({ date, minutes, personIds }) => ({
       day: daysBetween(today, date),
       minutes,

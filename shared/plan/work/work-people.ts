@@ -30,7 +30,7 @@ export const workPeople = (
 export const isCaretaker = (person: WorkPerson, { id, personId }: Handover): boolean =>
   person.comesInFor === id || (personId !== undefined && person.id === personId);
 
-type Dated = Pick<WorkRequest, 'handovers' | 'tables'>;
+export type Dated = Pick<WorkRequest, 'handovers' | 'tables'>;
 
 /** Whether a person is on the farm on a date, if only for the night; who comes in is on their days. */
 export function isThere(
@@ -57,10 +57,14 @@ export const isAdultThere = (
   people.every(({ isChild }) => isChild) ||
   people.some((person) => isGrownUp(person) && isThere(person, date, request));
 
-/** Hours of a person on a date: on days that are handed over, of whoever is in charge or stays. */
+/**
+ * Hours of a person on a date: on days that are handed over, of whoever stays, and of who is in charge
+ * what was said for them, else their own.
+ */
 export function hoursOn(person: WorkPerson, date: PlainDate, dated: Dated): number {
   const handover = handoverOn(dated.handovers, date);
-  if (handover && isCaretaker(person, handover)) return handover.hoursPerDay;
+  const given = handover && isCaretaker(person, handover) ? handover.hoursPerDay : undefined;
+  if (given !== undefined) return given;
   if (!isThere(person, date, dated)) return 0;
   const hours = person.hoursByWeekday ?? dated.tables.work.hoursByWeekday.values;
   return hours[weekdayOf(date) - 1]!;

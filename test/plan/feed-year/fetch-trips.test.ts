@@ -59,6 +59,23 @@ describe('work that fetches feed', () => {
     };
     expect(tripsOf(then)[0]!.on.value).toBe(after!.on.value);
     expect(firstTrip(then).task.start).toBe(after!.on.value);
+    // What was done goes by what was bought on it, and not by the batch whose task it was.
+    const [layers, salt] = [
+      { what: 'feed' as const, name: 'Layer feed', amount: 3, eachKg: 22.68, work: key },
+      { what: 'minerals' as const, name: 'Salt block', amount: 1, work: key },
+    ];
+    const otherwise = {
+      ...then,
+      feedBought: [{ ...layers, id: 'b', date: then.today }],
+      herdFeedBought: [
+        {
+          ...({ id: 'm', key: 'm', kind: 'bought', about: 'farm', on: then.today } as const),
+          ...{ details: salt, toldAt: `${then.today}T12:00:00.000Z` },
+        },
+      ],
+    };
+    const made = planWork(otherwise, tables, animals).done.find((each) => each.key === key)!;
+    expect(made.name).toBe('Fetch feed: 3 × Layer feed, 1 × Salt block');
     // Ticked by mistake: with the undo the trip is the next again.
     const undone = { ...then, progress: [], feedBought: [] };
     expect(firstTrip(undone).key).toBe(key);

@@ -56,12 +56,10 @@ const sheetOf = (more: Partial<Handover> = {}, season: Parameters<typeof newWork
   const plan = workPlanOf(newWork({ today, work, handovers: [given], ...season }), 100);
   return {
     plan,
-    sheet: sitterSheet(
-      given,
-      plan,
-      (date) => [stop(date)].flatMap((s) => s ?? []),
-      season.people ?? newWork({}).people,
-    ),
+    sheet: sitterSheet(given, plan, (date) => [stop(date)].flatMap((s) => s ?? []), {
+      people: season.people ?? newWork({}).people,
+      tables,
+    }),
   };
 };
 
@@ -69,7 +67,9 @@ describe('sitterSheet', () => {
   it('says what is missing of whom it is for and whom to call, and leaves no line blank', () => {
     const { personId: _person, ...nobody } = handover;
     const plan = workPlanOf(newWork({ today, work, handovers: [nobody] }), 20);
-    expect(sitterSheet({ ...nobody, sitter: ' ' }, plan, () => [], []).sitter).toBe('name missing');
+    expect(
+      sitterSheet({ ...nobody, sitter: ' ' }, plan, () => [], { people: [], tables }).sitter,
+    ).toBe('name missing');
     expect(phoneLines([])).toEqual(['no phone number is given: write down the vet’s and your own']);
     const given = [
       { who: 'Vet', number: ' ' },
@@ -215,13 +215,23 @@ describe('sitterSheet', () => {
       });
       const given = { ...stranger, sitter: 'Neighbor', ...(awayIds ? { awayIds } : {}) };
       const plan = workPlanOf(newWork({ today, work, ownJobs: [job], handovers: [given] }), 100);
-      const { pages } = sitterSheet(given, plan, () => [], []);
+      const { pages } = sitterSheet(given, plan, () => [], { people: [], tables });
       expect(pages.flatMap(({ jobs }) => jobs.map(({ key }) => key))).not.toContain('own/bed');
       return plan.jobs.find(({ key }) => key === 'own/bed')!.pieces.length;
     };
     expect(piecesOf('b', ['a'])).toBe(1);
     expect(piecesOf('a', ['a'])).toBe(0);
     expect(piecesOf('b')).toBe(0); // nobody said who is away: all are
+  });
+
+  it('keeps the hours of one of the household who is in charge, where none are said for them', () => {
+    const { hoursPerDay: _of, ...keeps } = handover;
+    const hours = [1, 2, 3, 4, 5, 6, 7];
+    const people = newWork({}).people.map((each) => ({ ...each, hoursByWeekday: hours }));
+    const plan = workPlanOf(newWork({ today, work, people, handovers: [keeps] }), 100);
+    const { pages } = sitterSheet(keeps, plan, () => [], { people, tables });
+    // 10 May 2027 is a Monday.
+    expect(pages.map(({ hoursAvailable }) => hoursAvailable)).toEqual([1, 2, 3, 4]);
   });
 
   it('moves what can be moved out of those days', () => {
@@ -300,6 +310,24 @@ describe('batchStop', () => {
     expect(stop(out)!.amounts.map(({ label }) => label)).not.toContain(
       'Under the heat, chick height',
     );
+  });
+});
+
+describe('a sheet of cattle', () => {
+  it('says to break the ice where the night freezes, and not in summer', () => {
+    const herds = [newHerd()];
+    const said = (from: string) => {
+      const picture = newPicture({ ...newWork({ today: from }), herds, today: from });
+      const day = herdDays(picture, tables, { pasture: undefined, on: from })(herds[0]!);
+      const stop = herdStop(herds[0]!, day, { picture, tables, pasture: undefined })!;
+      const given = { ...handover, from, to: from };
+      const plan = workPlanOf(newWork({ today: from, handovers: [given] }), 20);
+      const sheet = sitterSheet(given, plan, () => [stop], { people: [], tables });
+      const lookFor = sheet.pages[0]!.stops[0]!.lookFor.join(' ');
+      return [lookFor.includes('Ice on the trough'), sheet.cautions.includes('cattle-ice')];
+    };
+    expect(said('2027-01-10')).toEqual([true, true]);
+    expect(said('2027-07-10')).toEqual([false, false]);
   });
 });
 

@@ -79,6 +79,33 @@ describe('alarms of chicks', () => {
     expect(wantedOf(looked(withLamps(12)))!.tooCold).toBeUndefined();
   });
 
+  it('speak of no brooder that is still to be built when they come', () => {
+    const heat = { kind: 'lamp', wattsEach: 250, count: 1, thermostat: false } as const;
+    const assumed = newBrooder({ heat, assumed: ['lengthM'] });
+    const came = { id: 'came', batchId: 'chicks', date: '2027-01-07', change: 'arrived' } as const;
+    const at = (today: string, progress: FarmPicture['progress'] = []) => {
+      const of = looked({
+        ...{ today, progress, facilities: [assumed] },
+        batches: [{ ...batch, arrivalDate: '2027-01-07', brooderId: 'brooder' }],
+        headChanges: [{ ...came, birds: 80 }],
+      });
+      const [line] = of.animals;
+      return { of, heat: line?.kind === 'batch' ? line.heat : undefined };
+    };
+    const first = at('2027-01-07');
+    expect(first.heat).toMatchObject({ isToBuild: true });
+    expect(alarmsOf(first.of)).toEqual([]);
+    const names = first.of.batches[0]!.plan.tasks.tasks.map(({ name }) => name);
+    expect(names.findIndex((name) => name.startsWith('Build or buy'))).toBeLessThan(
+      names.findIndex((name) => name.includes('bring the chicks over')),
+    );
+    expect(names.join()).toContain('bring the chicks over');
+    const key = 'batch/chicks/meat.get-brooder-and-gear';
+    const built = at('2027-01-08', [{ key, doneOn: '2027-01-08' }]);
+    expect(built.heat!.isToBuild).toBeUndefined();
+    expect(alarmsOf(built.of)[0]!.key).toContain('cold-tonight');
+  });
+
   it('come before everything else of the day, and not once they were seen', () => {
     const asked = looked(seen(10));
     const attention = attentionOf(asked);

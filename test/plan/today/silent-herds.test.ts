@@ -1,7 +1,11 @@
 import { describe, expect, it } from '@jest/globals';
 import { addDays } from '../../../shared/calendar/plain-date.js';
 import type { FarmPicture } from '../../../shared/farm/picture.js';
+import { movesKey } from '../../../shared/farm/herd-move-work.js';
 import { planPasture } from '../../../shared/plan/pasture/pasture-plan.js';
+import { freshGrassOf } from '../../../shared/plan/pasture/strips.js';
+import { goesByChore } from '../../../shared/plan/work/herd-goes.js';
+import { herdLines } from '../../../shared/plan/today/herd-line.js';
 import { silentHerds } from '../../../shared/plan/today/silent-herds.js';
 import { newRequest, tables } from '../../support/factories.js';
 import { newGroup, newHerd, newPaddocks } from '../../support/pasture-factories.js';
@@ -17,7 +21,7 @@ const asked = (today: string, more: Partial<FarmPicture> = {}, inPaddockId = oak
   const grazings = [{ herdId: herds[0]!.id!, paddockId: inPaddockId, from: SINCE }];
   const given = newPicture({ farm, climate, today, paddocks, herds, grazings, ...more });
   const plan = planPasture(given, tables);
-  return { herd: herds[0]!, plan, found: silentHerds(given, tables, plan) };
+  return { given, herd: herds[0]!, plan, found: silentHerds(given, tables, plan) };
 };
 
 describe('a herd of which nothing was told', () => {
@@ -126,5 +130,44 @@ describe('a herd of which nothing was told', () => {
     expect(last.on > '2027-09-01' && last.on < '2028-01-01').toBe(true);
     expect(asked('2028-01-21').found[0]!.key).toBe(found[0]!.key);
     expect(asked('2028-02-05').found[0]!.key).not.toBe(found[0]!.key);
+  });
+
+  it('goes on from day to day as was asked the day before, and asks for each move once', () => {
+    const days = Array.from({ length: 14 }, (_, k) => addDays(SINCE, k + 8)).map((today) => ({
+      today,
+      ...asked(today),
+    }));
+    // What is assumed of the past never changes, and its last move is what was asked for on its day.
+    for (const [k, { today, herd, plan }] of days.entries()) {
+      const assumed = plan.assumedMoves ?? [];
+      const before = days[k - 1]?.plan.assumedMoves ?? [];
+      expect(assumed.slice(0, before.length)).toEqual(before);
+      for (const { on, paddockId } of assumed) {
+        expect(on < today).toBe(true);
+        const then = days.find((each) => each.today === on)?.plan;
+        if (then) expect(then.moves.find(({ from }) => from === on)!.paddockId).toBe(paddockId);
+      }
+      // On the day after it, the round does not ask for it once more.
+      const rounds = freshGrassOf(herd, plan, today).filter(({ date }) => date === today);
+      const goes = goesByChore({ key: movesKey(herd.id), on: today }, [herd], plan);
+      const isAsked = rounds.some(({ strip }) => strip === 1);
+      expect(goes !== undefined).toBe(isAsked);
+      if (isAsked) expect(assumed.at(-1)?.paddockId).not.toBe(goes!.paddockId);
+    }
+    expect(days.at(-1)!.plan.assumedMoves!.length).toBeGreaterThan(1);
+  });
+
+  it('can be told in its line on the morning after, before anything is asked as an alarm', () => {
+    const on = asked(addDays(SINCE, 16)).plan.assumedMoves![0]!.on;
+    const { given, herd, plan, found } = asked(addDays(on, 1));
+    expect(found).toEqual([]);
+    const [line] = herdLines(given, tables, plan);
+    expect(line).toMatchObject({
+      isAssumed: true,
+      unsaid: {
+        moves: [{ herdId: herd.id, on }],
+        stillIn: { herdId: herd.id, paddockId: oak!.id },
+      },
+    });
   });
 });

@@ -21,6 +21,10 @@ describe('the tick of a move', () => {
       ['h', '2027-05-09', 'c'],
       ['h', on, 'd'],
     ]);
+    // All of them are of this tick, so that its undo takes them back together.
+    expect(told.map(({ details }) => ({ tickedOn: on, ...details }))).toMatchObject(
+      told.map(() => ({ work: 'herd/h/moves', tickedOn: on })),
+    );
   });
 
   it('tells nothing else where all was told', () => {

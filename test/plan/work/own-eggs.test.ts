@@ -5,7 +5,7 @@ import { keyDatesOf } from '../../../shared/plan/tasks/event.js';
 import { calendarEntries } from '../../../shared/plan/work/calendar-entries.js';
 import type { DatedWork } from '../../../shared/plan/work/work-request.js';
 import { workPlanOf } from '../../../shared/plan/work/work-plan.js';
-import { newRequest } from '../../support/factories.js';
+import { newRequest, tables } from '../../support/factories.js';
 import { plannedBatch } from '../../support/pictures.js';
 import { newWork } from '../../support/season-factories.js';
 
@@ -80,7 +80,7 @@ describe('work of own eggs', () => {
       newWork({ today: TODAY, work: [eggs('incubator')], handovers: [handover] }),
       60,
     );
-    const { pages } = sitterSheet(handover, away, () => [], []);
+    const { pages } = sitterSheet(handover, away, () => [], { people: [], tables });
     const [first, second] = pages;
     expect(first!.chores.map(({ name }) => name).join()).toContain('Turn the eggs');
     expect(second!.chores.map(({ name }) => name).join()).not.toContain('Turn the eggs');

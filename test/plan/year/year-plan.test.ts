@@ -183,7 +183,7 @@ describe('the hours of the strip', () => {
     // One is away from Tuesday to Friday and hands over to the other, who then has the hours of
     // the hand-over in place of 2.5 a day.
     const away = year.weeks.find(({ from }) => from === '2027-05-09')!;
-    const perDay = example.handovers![0]!.hoursPerDay;
+    const perDay = example.handovers![0]!.hoursPerDay!;
     expect(away.hoursAvailable).toBe(48.5 - 4 * (2.5 + 3) + 4 * perDay);
   });
 

@@ -64,7 +64,9 @@ export function TaskFacts({
       {task.needs && <Text size="sm">Needs: {task.needs}</Text>}
       {0 < task.waitsFor.length && <Text size="sm">Waits for: {task.waitsFor.join('; ')}</Text>}
       {task.leadNote && <Text size="sm">Because {task.leadNote}.</Text>}
-      <Text size="sm">If late: {task.ifLate}</Text>
+      <Text size="sm">
+        If late: {task.ifLate}.{task.ifEarly && ` If early: ${task.ifEarly}.`}
+      </Text>
     </>
   );
 }

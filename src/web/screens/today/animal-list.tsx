@@ -12,8 +12,8 @@ const MOST_OPEN = 2;
 
 interface Props {
   readonly farmId: string;
-  readonly animals: readonly AnimalLine[];
   readonly today: PlainDate;
+  readonly animals: readonly AnimalLine[];
   readonly weather: TodayWeather;
   readonly ask: (line: AnimalLine) => void;
   readonly saidOf: (id: string) => ReactNode;

@@ -11,6 +11,7 @@ import { Num } from '../../explain/number.js';
 import { useSayDate } from '../../explain/say-date.js';
 import { BigNumber } from './big-number.js';
 import { HeatOutLine } from './heat-out-line.js';
+import { AsPlanned, StillThere } from './moved-as-planned.js';
 
 interface Shown {
   readonly farmId: string;
@@ -90,7 +91,10 @@ function BatchRow({ line, farmId, today, weather, onTell, said }: Shown & { line
         <>
           {heat?.tooCold && <BigNumber of={heat.tooCold} what={tooColdWords(heat)} />}
           {heat && (
-            <BigNumber of={heat.wanted} what={`${heat.tooCold ? 'wanted ' : ''}under the heat`} />
+            <BigNumber
+              of={heat.wanted}
+              what={`${heat.tooCold || heat.isToBuild ? 'wanted ' : ''}under the heat`}
+            />
           )}
           {heat && <BigNumber of={weather.tonight} what="low tonight" />}
           {eggs && <BigNumber of={eggs} what="to expect" />}
@@ -126,11 +130,14 @@ const tooColdWords = ({ night }: NonNullable<BatchLine['heat']>): string =>
   night?.on.value === 0 ? 'all they have tonight' : 'under the heat tonight, too cold';
 
 function HeatLines({ heat }: { heat: NonNullable<BatchLine['heat']> }) {
-  const { day, night, lampHeight, hot } = heat;
+  const { day, night, lampHeight, hot, isToBuild } = heat;
   if (!day || !night) return null;
   const isSame = day.words === night.words && !day.raisedTo;
   return (
     <>
+      {isToBuild && (
+        <p>Until the brooder is built: a big box in a warm room. In the brooder then:</p>
+      )}
       {!isSame && (
         <p>
           By day, at <Num of={day.around} /> around it, <Opened of={day.on} words={day.words} />
@@ -217,7 +224,13 @@ function ComingRow({
   );
 }
 
-function HerdRow({ line, farmId, onTell, said }: Omit<Shown, 'weather'> & { line: HerdLine }) {
+function HerdRow({
+  line,
+  farmId,
+  today,
+  onTell,
+  said,
+}: Omit<Shown, 'weather'> & { line: HerdLine }) {
   const sayDate = useSayDate();
   const { head, on, here, hay, water } = line;
   return (
@@ -242,6 +255,14 @@ function HerdRow({ line, farmId, onTell, said }: Omit<Shown, 'weather'> & { line
         </>
       }
     >
+      {line.unsaid && (
+        <p>
+          <AsPlanned farmId={farmId} moves={line.unsaid.moves} />{' '}
+          <StillThere farmId={farmId} today={today} of={line.unsaid.stillIn}>
+            No, still in
+          </StillThere>
+        </p>
+      )}
       {on && <p>There until {sayDate(on.until)}</p>}
       {!on && here && hay && (
         <p>Counted as on hay: outside its season the plan reckons with no grass.</p>

@@ -1,13 +1,12 @@
 import { useState } from 'react';
 import { Link } from 'wouter';
-import { moveTold } from '../../../../shared/plan/work/herd-goes.js';
-import type { Attention, MoveMeant, Place } from '../../../../shared/plan/today/looked-at.js';
+import type { Attention, Place } from '../../../../shared/plan/today/looked-at.js';
 import type { ComingDate } from '../../../../shared/plan/today/coming.js';
 import type { PlainDate } from '../../../../shared/calendar/plain-date.js';
 import type { SavedFarm } from '../../api/queries.js';
-import { useMessage, useTell } from '../../api/told-queries.js';
+import { useTell } from '../../api/told-queries.js';
 import { useSayDate } from '../../explain/say-date.js';
-import { Failure } from '../../shell/states.js';
+import { AsPlanned, StillThere } from './moved-as-planned.js';
 import { TurnOutLater } from '../../tick/turn-out-later.js';
 
 /** So many are read at a glance; the rest are asked for. */
@@ -94,54 +93,6 @@ function AttentionRow({
         )}
       </details>
     </li>
-  );
-}
-
-/** One touch tells that a herd moved as planned, all of it or nothing. */
-function AsPlanned({ farmId, moves }: { farmId: string; moves: readonly MoveMeant[] }) {
-  const tell = useMessage(farmId);
-  const facts = moves.map((move) => moveTold(move.herdId, move));
-  return (
-    <>
-      <button
-        type="button"
-        className="today-button"
-        disabled={tell.isPending || tell.isSuccess}
-        onClick={() => tell.mutate({ message: { does: 'tell', facts } })}
-      >
-        {moves.length === 1 ? 'Yes, they did' : `Yes, all ${moves.length} moves`}
-      </button>
-      <Failure error={tell.error} />
-    </>
-  );
-}
-
-/** One touch tells that a herd did not move at all. */
-function StillThere({
-  farmId,
-  today,
-  of: { herdId, paddockId, paddock },
-  children,
-}: {
-  farmId: string;
-  today: PlainDate;
-  of: NonNullable<Attention['stillIn']>;
-  children: string;
-}) {
-  const tell = useTell<'herd-move'>(farmId);
-  const details = { paddockId, isStill: true };
-  return (
-    <>
-      <button
-        type="button"
-        className="today-button"
-        disabled={tell.isPending || tell.isSuccess}
-        onClick={() => tell.mutate({ kind: 'herd-move', about: herdId, on: today, details })}
-      >
-        {children} {paddock}
-      </button>
-      <Failure error={tell.error} />
-    </>
   );
 }
 

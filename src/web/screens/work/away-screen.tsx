@@ -60,7 +60,9 @@ export default function AwayScreen({ farm }: { farm: SavedFarm }) {
             <Group key={handover.id} justify="space-between" gap="xs">
               <Text>
                 {nameOf(handover)} in charge, {sayDate(handover.from)} to {sayDate(handover.to)},{' '}
-                {formatHours(handover.hoursPerDay)} a day
+                {handover.hoursPerDay === undefined
+                  ? 'their own hours'
+                  : `${formatHours(handover.hoursPerDay)} a day`}
                 {handover.phones.length === 0 && (
                   <span className="away-missing"> · phone numbers missing</span>
                 )}

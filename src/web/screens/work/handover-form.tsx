@@ -1,11 +1,6 @@
 import { Button, Group, Stack, Text, Textarea, TextInput } from '@mantine/core';
 import { isGrownUp } from '../../../../shared/farm/who-is-there.js';
-import {
-  addDays,
-  datesFrom,
-  daysBetween,
-  weekdayOf,
-} from '../../../../shared/calendar/plain-date.js';
+import { addDays } from '../../../../shared/calendar/plain-date.js';
 import type { Absence } from '../../../../shared/farm/absences.js';
 import type { Person } from '../../../../shared/farm/farm.js';
 import {
@@ -41,6 +36,7 @@ const PHONE = phoneNumberFields.fields;
 const LEFT = whereaboutFields.fields;
 const LEAD_DAYS = 7;
 const SPAN_DAYS = 3;
+const SITTER_H = 3;
 
 /** Days to hand over, and what that moves before it is saved. */
 export function HandoverForm({
@@ -71,11 +67,11 @@ export function HandoverForm({
   const form = useRowForm<Draft>({
     keptAs: draftKey(farm.id, 'handover', start?.id ?? absence?.from ?? 'new'),
     start: start ?? {
+      hoursPerDay: SITTER_H,
       ...(absence ? inChargeOf(people, absence) : {}),
       awayIds: absence?.awayIds ?? [],
       from: absence?.from ?? addDays(plan.today, LEAD_DAYS),
       to: absence?.to ?? addDays(plan.today, LEAD_DAYS + SPAN_DAYS),
-      hoursPerDay: (absence && inChargeOf(people, absence).hoursPerDay) ?? 3,
       roundOrder: [],
       phones: [],
       whereabouts: [],
@@ -135,7 +131,13 @@ export function HandoverForm({
           value={draft.personId ?? ''}
           error={errorAt('personId')}
           options={[...mayBeInCharge(staying, draft), { id: '', name: 'Farm sitter' }]}
-          onChange={(id) => set({ personId: id === '' ? undefined : id })}
+          onChange={(id) =>
+            set(
+              id === ''
+                ? { personId: undefined, hoursPerDay: draft.hoursPerDay ?? SITTER_H }
+                : { personId: id, hoursPerDay: undefined },
+            )
+          }
         />
         {draft.personId === undefined && (
           <TextInput
@@ -150,6 +152,7 @@ export function HandoverForm({
           units={farm.units}
           value={draft.hoursPerDay}
           error={errorAt('hoursPerDay')}
+          description={draft.personId !== undefined && 'Left empty: their own hours of each day.'}
           onChange={(hoursPerDay) => set({ hoursPerDay })}
         />
       </Group>
@@ -237,20 +240,12 @@ const mayBeInCharge = (staying: readonly Person[], { from, to }: Draft): readonl
       !person.away.some((each) => each.from <= (to ?? each.from) && (from ?? each.to) <= each.to),
   );
 
-/** The grown-up who stays, with the hours of their own on those days; nothing where nobody does. */
+/** The grown-up who stays, with the hours of their own; nothing where nobody does. */
 function inChargeOf(people: readonly Person[], days: Draft): Partial<Draft> {
-  const { awayIds = [], from, to } = days;
+  const { awayIds = [] } = days;
   const staying = people.filter(({ id }) => !awayIds.includes(id));
   const [first] = awayIds.length === 0 ? [] : mayBeInCharge(staying, days);
-  if (!first) return {};
-  const { hoursByWeekday } = first;
-  if (!hoursByWeekday || from === undefined || to === undefined || to < from)
-    return { personId: first.id };
-  const dates = datesFrom(from, daysBetween(from, to) + 1);
-  const sum = dates.reduce((all, date) => all + hoursByWeekday[weekdayOf(date) - 1]!, 0);
-  // To the quarter of an hour, and no more than they have.
-  const hoursPerDay = Math.floor((4 * sum) / dates.length) / 4;
-  return { personId: first.id, ...(0 < hoursPerDay ? { hoursPerDay } : {}) };
+  return first ? { personId: first.id, hoursPerDay: undefined } : {};
 }
 
 /** Rows in which nothing was typed are no rows. */

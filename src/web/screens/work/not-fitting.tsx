@@ -15,8 +15,9 @@ export function NotFitting({ plan, farm }: { plan: WorkPlan; farm: SavedFarm }) 
   const sayDate = useSayDate();
   const unfit = useKeptJobs(plan.jobs).filter((job) => job.pieces.length === 0);
   const short = plan.jobs.filter((job) => isWorthTelling(job.shortHours));
-  const part = plan.jobs.filter((job) => 0 < job.lostHours);
   const late = plan.jobs.filter((job) => 0 < job.lateDays);
+  // What is late and in part is told once.
+  const part = plan.jobs.filter((job) => 0 < job.lostHours && job.lateDays === 0);
   const handless = plan.jobs.filter(({ isForWantOfHands }) => isForWantOfHands);
   const isAllIn = [unfit, part, short, late, handless].every((list) => list.length === 0);
   return (
@@ -54,7 +55,7 @@ export function NotFitting({ plan, farm }: { plan: WorkPlan; farm: SavedFarm }) 
                 {job.belongsTo && ` · ${job.belongsTo.name}`}
                 {often && `, ${often}, ${1 + later.length} times late`}: done on{' '}
                 {sayDate(job.pieces.at(-1)!.date)}, {job.lateDays}{' '}
-                {job.lateDays === 1 ? 'day' : 'days'} late. {job.why}
+                {job.lateDays === 1 ? 'day' : 'days'} late. {job.whyPart} {job.why}
                 {job.ifLate && ` If late: ${job.ifLate}.`}
                 {0 < job.waysToFit.length && ` To be in time: ${job.waysToFit.join(' Or: ')}`}
               </List.Item>
