@@ -194,6 +194,20 @@ describe('graze', () => {
     expect(young(topped)).toBeGreaterThan(young(left));
   });
 
+  it('mows no more land at once than may lie, and the next go when the hay of one is dry', () => {
+    const problem = farm({ paddocks: newPaddocks(12, { areaM2: 4000 }) });
+    const { cuts } = graze(problem);
+    const { hayAtOnceM2, dryingDays } = problem.judged;
+    const goes = [...new Set(cuts.map(({ goFrom }) => goFrom))].sort((a, b) => a - b);
+    const landOf = (go: number): number => 4000 * cuts.filter(({ goFrom }) => goFrom === go).length;
+    expect(goes.length).toBeGreaterThan(1);
+    expect(Math.max(...goes.map(landOf))).toBeGreaterThan(4000);
+    for (const go of goes) expect(landOf(go)).toBeLessThanOrEqual(hayAtOnceM2);
+    for (const [k, go] of goes.entries())
+      if (0 < k) expect(go - goes[k - 1]!).toBeGreaterThanOrEqual(dryingDays);
+    for (const { goFrom, day } of cuts) expect(day - goFrom).toBeGreaterThanOrEqual(0);
+  });
+
   it('goes on as planned when its first weeks have been walked as it said', () => {
     const problem = farm();
     const whole = graze(problem);

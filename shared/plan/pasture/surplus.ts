@@ -76,6 +76,7 @@ export function surplusOf(context: PastureContext, { books }: Chosen): Surplus[]
           fromJudgement(grazing.lookAheadDays),
           fromJudgement(grazing.leastCutKgPerHa),
           fromJudgement(grazing.hayGrowsDays),
+          fromJudgement(grazing.rankHayShare),
         ],
         { rows: [context.order] },
       );
