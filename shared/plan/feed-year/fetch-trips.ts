@@ -49,7 +49,10 @@ export function withTrips(
     const nearest = nearestTo(trip, left, keptOn);
     if (!nearest) return false;
     const on = dayNear(trip, keptOn(nearest), today);
-    made.set(nearest.task, asTrip(nearest.task, { trip, on }, picture));
+    made.set(
+      nearest.task,
+      withoutLaterWaits(asTrip(nearest.task, { trip, on }, picture), nearest.work),
+    );
     return true;
   };
   // A trip that the last plan had just so stays what it was; only then do the others look for a task.
@@ -71,6 +74,15 @@ export function withTrips(
     );
     return { ...work, tasks };
   });
+}
+
+/** Where the work is lent by a batch to come, what that batch begins with later holds up no trip of before. */
+function withoutLaterWaits(trip: Task, { tasks }: DatedWork): Task {
+  const isLater = (id: string): boolean => {
+    const first = tasks.find((task) => task.id === id);
+    return first !== undefined && trip.latestStart < (first.earliestStart ?? first.start);
+  };
+  return { ...trip, waits: trip.waits.filter(({ id }) => !isLater(id)) };
 }
 
 /** A trip that was made goes by what was bought on it, whatever batch its task was of. */
@@ -96,8 +108,8 @@ function lastDayOf(trip: FeedTrip): PlainDate {
 }
 
 /**
- * The open task for a trip: the one that the last plan had near its day, else the nearest of a batch
- * that eats of it, else the nearest.
+ * The open task for a trip, of a batch that eats of it if there is one: the one that the last plan had
+ * near its day, else the nearest.
  */
 function nearestTo(
   trip: FeedTrip,
@@ -109,7 +121,8 @@ function nearestTo(
   const away = (of: OpenFetch): number => Math.abs(daysBetween(on, keptOn(of) ?? of.task.start));
   const kept = inTime.filter((of) => keptOn(of) !== undefined && away(of) <= NEAR_DAYS);
   const own = inTime.filter(({ work }) => eatersOf(trip).has(work.name));
-  const [of = inTime] = [kept, own].filter(({ length }) => 0 < length);
+  const both = kept.filter((each) => own.includes(each));
+  const [of = inTime] = [both, own, kept].filter(({ length }) => 0 < length);
   return of.toSorted((a, b) => away(a) - away(b))[0];
 }
 

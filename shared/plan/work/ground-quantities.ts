@@ -94,6 +94,6 @@ export function groundOn(plan: WorkPlan, day: number): Quantity {
       input('Soil 4 in deep', soilC[day]!, 'degC', 'T_soil'),
       from(snowOn(snowMm[day]!, snow), 'S'),
     ],
-    { rows: [balance] },
+    { rows: [balance, snow] },
   );
 }

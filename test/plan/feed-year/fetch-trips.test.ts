@@ -96,4 +96,31 @@ describe('work that fetches feed', () => {
     expect(1 < trips.length).toBe(true);
     expect(namesIn({ ...picture, keptPlans: kept })).toEqual(namesIn(picture));
   });
+
+  it('of a batch that has no such work left waits for nothing of the batch that lends its own', () => {
+    const { batches, today } = picture;
+    const meat = batches.find(({ purpose }) => purpose === 'meat')!;
+    const next = {
+      ...meat,
+      id: 'next',
+      name: 'Meat birds of next year',
+      arrivalDate: '2028-03-15',
+    };
+    const later = { ...picture, batches: [meat, next], herds: [], today: '2027-05-12' };
+    const { tasks } = planAnimals(later, tables).batches[0]!.plan.tasks;
+    const done = tasks
+      .map(({ id }) => `batch/meat/${id}`)
+      .filter(isFetch)
+      .map((key) => ({ key, doneOn: today }));
+    const then = { ...later, progress: done };
+    const { jobs } = planWork(then, tables, planAnimals(then, tables));
+    const lent = jobs.filter(
+      ({ key, buys, pieces: [first] }) =>
+        key.startsWith('batch/next/') && buys !== undefined && first!.date < '2027-12-01',
+    );
+    expect(lent.length).toBeGreaterThan(0);
+    const pricing = jobs.find(({ key }) => key.endsWith('price-and-order-feed'))!;
+    expect(pricing.lateDays).toBe(0);
+    expect(pricing.latest > '2028-01-01').toBe(true);
+  });
 });
