@@ -116,8 +116,8 @@ export function HandoverForm({
         onAway={(ids) =>
           set({
             awayIds: ids,
-            ...(ids.includes(draft.personId ?? '') ? { personId: undefined } : {}),
-            ...(draft.personId === undefined && draft.sitter === undefined
+            ...((draft.personId === undefined || ids.includes(draft.personId)) &&
+            draft.sitter === undefined
               ? inChargeOf(people, { ...draft, awayIds: ids })
               : {}),
           })
@@ -133,9 +133,9 @@ export function HandoverForm({
           options={[...mayBeInCharge(staying, draft), { id: '', name: 'Farm sitter' }]}
           onChange={(id) =>
             set(
-              id === ''
-                ? { personId: undefined, hoursPerDay: draft.hoursPerDay ?? SITTER_H }
-                : { personId: id, hoursPerDay: undefined },
+              id
+                ? { personId: id, hoursPerDay: undefined }
+                : { personId: undefined, hoursPerDay: draft.hoursPerDay ?? SITTER_H },
             )
           }
         />
@@ -240,12 +240,14 @@ const mayBeInCharge = (staying: readonly Person[], { from, to }: Draft): readonl
       !person.away.some((each) => each.from <= (to ?? each.from) && (from ?? each.to) <= each.to),
   );
 
-/** The grown-up who stays, with the hours of their own; nothing where nobody does. */
+/** The grown-up who stays, with the hours of their own; where nobody does, who comes in. */
 function inChargeOf(people: readonly Person[], days: Draft): Partial<Draft> {
   const { awayIds = [] } = days;
   const staying = people.filter(({ id }) => !awayIds.includes(id));
   const [first] = awayIds.length === 0 ? [] : mayBeInCharge(staying, days);
-  return first ? { personId: first.id, hoursPerDay: undefined } : {};
+  return first
+    ? { personId: first.id, hoursPerDay: undefined }
+    : { personId: undefined, hoursPerDay: days.hoursPerDay ?? SITTER_H };
 }
 
 /** Rows in which nothing was typed are no rows. */
