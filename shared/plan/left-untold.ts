@@ -34,6 +34,8 @@ export function leftUntold(
   const taking = plan.tasks.tasks
     .filter(({ templateId }) => TAKES_THEM.has(templateId))
     .map((task) => `batch/${id}/${task.id}`);
-  const isTicked = progress.some(({ key, doneOn }) => doneOn !== undefined && taking.includes(key));
-  return isTicked ? undefined : on;
+  // Of birds that go on several days some are there until the last of these is ticked off.
+  const done = new Set(progress.flatMap(({ key, doneOn }) => (doneOn === undefined ? [] : [key])));
+  const areTaken = 0 < taking.length && taking.every((key) => done.has(key));
+  return areTaken ? undefined : on;
 }

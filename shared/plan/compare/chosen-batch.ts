@@ -143,6 +143,7 @@ function withoutTold(picture: FarmPicture, batchId: string): FarmPicture {
 
 /** Whether anything was told of a batch that a comparison leaves out. */
 export const wasTold = (picture: AnimalPicture, batchId: string): boolean =>
-  [picture.headChanges, picture.weighings, picture.eggCounts, picture.feedOpenings ?? []].some(
-    (told) => told.some((each) => each.batchId === batchId),
-  );
+  [
+    ...[picture.headChanges, picture.weighings, picture.eggCounts],
+    ...[picture.feedOpenings ?? [], picture.heatOuts ?? []],
+  ].some((told) => told.some((each) => each.batchId === batchId));

@@ -76,17 +76,29 @@ export function withMovesAssumed(
       moves.set(herdId, [...before, ...went.map((move) => ({ ...move, herdId, knownUntil }))]);
     }
     now = movedAll(picture, moves);
-    for (const [herdId, own] of moves) {
-      const holder = heldBy(now, { herdId, paddockId: own.at(-1)?.paddockId });
-      if (holder === undefined) continue;
-      const { paddockId, knownUntil } = own.at(-1)!;
-      unplaced.set(herdId, { herdId, paddockId: paddockId!, heldBy: holder, knownUntil });
-      moves.delete(herdId);
+    // One that goes back to where it was told to be may stand where another one has moved to.
+    for (let held = someHeld(now, moves); held; held = someHeld(now, moves)) {
+      unplaced.set(held.herdId, held);
+      moves.delete(held.herdId);
       now = movedAll(picture, moves);
     }
   });
   const assumed = [...moves.values()].flat().filter(({ on }) => on < picture.today);
   return { picture: now, assumed, unplaced: [...unplaced.values()] };
+}
+
+/** A herd that is assumed to have moved to where another one is. */
+function someHeld(
+  now: AnimalPicture,
+  moves: ReadonlyMap<string, readonly AssumedMove[]>,
+): UnplacedHerd | undefined {
+  for (const [herdId, own] of moves) {
+    const { paddockId, knownUntil } = own.at(-1) ?? {};
+    const holder = heldBy(now, { herdId, paddockId });
+    if (holder === undefined || paddockId === undefined || knownUntil === undefined) continue;
+    return { herdId, paddockId, heldBy: holder, knownUntil };
+  }
+  return undefined;
 }
 
 /** Assumed moves as they are told. */

@@ -2,6 +2,8 @@ import { describe, expect, it } from '@jest/globals';
 import { addDays } from '../../../shared/calendar/plain-date.js';
 import type { FarmPicture } from '../../../shared/farm/picture.js';
 import { movesKey } from '../../../shared/farm/herd-move-work.js';
+import { withMovesAssumed } from '../../../shared/plan/pasture/moves-assumed.js';
+import type { Move } from '../../../shared/plan/pasture/moves.js';
 import { planPasture } from '../../../shared/plan/pasture/pasture-plan.js';
 import { freshGrassOf } from '../../../shared/plan/pasture/strips.js';
 import { goesByChore } from '../../../shared/plan/work/herd-goes.js';
@@ -113,6 +115,27 @@ describe('a herd of which nothing was told', () => {
     expect(found[0]!.stillIn!.paddockId).toBe(oak!.id);
     // Two herds in one paddock are no place that could be told with one touch.
     expect(found[0]!.moves).toBeUndefined();
+  });
+
+  it('goes back to where it was told to be, and so does one that had moved there since', () => {
+    const [p1, p2, p3] = paddocks.map(({ id }) => id!);
+    const groups = [newGroup({ head: 3 })];
+    const today = addDays(SINCE, 6);
+    const herd = (id: string, inPaddockId: string, inSince = SINCE) =>
+      newHerd({ id, name: id, groups, inPaddockId, inSince });
+    // The one that follows comes before the one that makes room for it.
+    const herds = [herd('follows', p2!), herd('leads', p1!), herd('stands', p3!, today)];
+    const grazings = herds.map(({ id, inPaddockId, inSince }) => ({
+      ...{ herdId: id!, paddockId: inPaddockId!, from: inSince! },
+    }));
+    const given = newPicture({ farm, climate, today, paddocks, herds, grazings });
+    const move = (herdId: string, paddockId: string) => ({
+      ...{ herdId, paddockId, from: addDays(SINCE, 3), to: addDays(SINCE, 9) },
+    });
+    const planned = () => [move('follows', p1!), move('leads', p3!)] as unknown as Move[];
+    const { picture, unplaced } = withMovesAssumed(given, tables, planned);
+    expect(unplaced.map(({ herdId }) => herdId).toSorted()).toEqual(['follows', 'leads']);
+    expect(picture.herds.map(({ inPaddockId }) => inPaddockId)).toEqual([p2, p1, p3]);
   });
 
   it('is asked about by what was known on the day of its last move', () => {
