@@ -8,7 +8,7 @@ import { coldNightRows } from './outside-weather.js';
 
 export const heatLimitFormulas = {
   chicks: {
-    id: 'most-chicks-by-gas',
+    id: 'most-chicks-by-heat',
     title: 'Most chicks for lamps or gas heaters',
     words:
       'The most chicks with whom the heat that is needed on the coldest expected night is no more than the heaters give. Walls and floor lose the same with any number; each chick needs fresh air that must be warmed, more of it where a heater burns without a flue, and from its second week on gives warmth of its own. Lamps have places for no more than the common rule puts under one. None where the empty brooder loses more than they give.',
@@ -29,7 +29,11 @@ export function mostUnderHeat(context: PlanContext, brooder: Brooder): NumberQua
   const { heat } = brooder;
   const haveW = heat.count * heat.wattsEach;
   const askedBy = (chicks: number): HeatAsked => heatAsked(withChicks(context, chicks), brooder);
-  const isWarm = (chicks: number): boolean => askedBy(chicks).mostW <= haveW + 1e-9;
+  const isWarm = (chicks: number): boolean => {
+    const { mostW, byRule = 0 } = askedBy(chicks);
+    const hasPlaces = heat.kind === 'gas' || byRule <= heat.count;
+    return hasPlaces && mostW <= haveW + 1e-9;
+  };
   if (isWarm(MOST_CHICKS)) return undefined;
   const most = lastThatHolds(isWarm);
   const { ventilation, birds, floor } = context.tables.heat;

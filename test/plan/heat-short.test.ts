@@ -96,6 +96,19 @@ describe('the largest batch under lamps', () => {
     expect(most(needed)!).toBeLessThan(75 * needed);
   });
 
+  it('is the places of the common rule in summer, when the heat would do for more', () => {
+    // 75 chicks under a lamp of 250 W (the rule in seeds/heat.json with its sources), whatever the warmth.
+    const heat = { kind: 'lamp', wattsEach: 250, count: 3, thermostat: false } as const;
+    const batch = { ...newBatch({ brooderId: 'brooder', orderedBirds: 80 }), id: 'c' };
+    const picture = newPicture({
+      ...{ farm, climate, today: '2027-06-01', facilities: [newBrooder({ heat })] },
+      batches: [{ ...batch, arrivalDate: '2027-07-07' }],
+    });
+    const context = batchContext(picture, tables, 'c');
+    const chicks = largestBatch(context)!.limits.find(({ kind }) => kind === 'heat')!.chicks.value;
+    expect(chicks).toBe(3 * 75);
+  });
+
   it('is none where lamps are too few for the empty brooder', () => {
     expect(most(1)).toBe(0);
   });

@@ -80,7 +80,7 @@ const OPEN_THINGS: readonly OpenThing[] = [
         'gas-liters',
         'close-off-saves',
         'heat-off-date',
-        'most-chicks-by-gas',
+        'most-chicks-by-heat',
       ],
       ...['move-out-date', 'move-out-cold-night', 'move-out-cold-nights', 'low-of-cold-night'],
       ...['feed-of-cold-night', 'lay-by-air', 'temperature-humidity-index', 'arrival-score'],
