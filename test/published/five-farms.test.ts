@@ -145,7 +145,7 @@ describe('five farms, walked for a season', () => {
     expect(last.length / stays.length).toBeLessThan(0.12);
   });
 
-  // A bound of our own, no source. It does not hold for bermudagrass, of which 5 days in 100 stand rank.
+  // A bound of our own, no source. It does not hold for bermudagrass, of which 4 days in 100 stand rank.
   it.each(PLACES.slice(0, -1))(
     'mows rather than let grass go rank that is needed: $name',
     (place) => {
