@@ -82,7 +82,7 @@ export default function HeatOut({
           isKeeping={tell.isPending}
           onKeep={() =>
             tell.mutate(
-              { kind: 'heat-works', about: batchId, on: today, details: { working } },
+              { kind: 'heat-works', about: batchId, on: today, details: { working, of: count } },
               { onSuccess: onDone },
             )
           }
