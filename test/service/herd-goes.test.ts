@@ -5,7 +5,7 @@ import type { PasturePlan } from '../../shared/plan/pasture/pasture-plan.js';
 import type { HerdLine } from '../../shared/plan/today/herd-line.js';
 import type { TickedToday } from '../../shared/plan/today/today.js';
 import type { WorkPlan } from '../../shared/plan/work/planned-work.js';
-import { movedBy } from '../../shared/plan/work/herd-goes.js';
+import { movedBy } from '../../shared/plan/pasture/move-told.js';
 import { isTurnOutWork, movesKey } from '../../shared/farm/herd-move-work.js';
 import type { ToldPage } from '../../src/told/facts-of-farm.js';
 import { openApp, type TestApp } from '../support/app.js';
