@@ -6,9 +6,11 @@ import { paddockFields, type Paddock } from '../../../shared/farm/paddock.js';
 import type { FarmPicture } from '../../../shared/farm/picture.js';
 import type { PastureChoices } from '../../../shared/farm/pasture-choices.js';
 import {
+  closedBy,
   ledOff,
   sayPaddockLost,
   sayShorterRest,
+  toldOfLedOff,
   withPaddockLost,
   withShorterRest,
   type PaddockLost,
@@ -92,12 +94,16 @@ function Tried({
   onDone,
   onBack,
 }: Asked & { readonly lost: PaddockLost }) {
-  const without = useMemo(() => withPaddockLost(picture, lost), [picture, lost]);
+  const before = usePasturePlan(picture, tables);
+  const assumedMoves = before.plan?.assumedMoves;
+  const without = useMemo(
+    () => withPaddockLost(picture, lost, assumedMoves),
+    [picture, lost, assumedMoves],
+  );
   const hurried = useMemo(
     () => withShorterRest(without, tables.judgements.alarms),
     [without, tables],
   );
-  const before = usePasturePlan(picture, tables);
   const after = usePasturePlan(without, tables);
   const shorter = usePasturePlan(hurried, tables);
   const keeping = useKeeping(farm, picture, lost);
@@ -111,7 +117,7 @@ function Tried({
           shorter: shorter.plan,
         });
   const keep = (plan: PasturePlan, wanted?: PastureChoices): void =>
-    keeping.mutate({ plan, wanted }, { onSuccess: onDone });
+    keeping.mutate({ before: before.plan!, plan, wanted }, { onSuccess: onDone });
   return (
     <>
       <Stack gap="xs" role="status">
@@ -132,7 +138,7 @@ function Tried({
       <Failure error={keeping.error} />
       <KeepOrLeave
         keep="Keep it"
-        isOff={!after.plan || isWorking}
+        isOff={!before.plan || !after.plan || isWorking}
         isKeeping={keeping.isPending}
         onKeep={() => after.plan && keep(after.plan)}
         onBack={onBack}
@@ -164,16 +170,18 @@ function useKeeping(farm: SavedFarm, picture: FarmPicture, lost: PaddockLost) {
   const choose = useChoose(farm);
   return useMutation({
     mutationFn: async ({
+      before,
       plan,
       wanted,
     }: {
+      before: PasturePlan;
       plan: PasturePlan;
       wanted: PastureChoices | undefined;
     }) => {
-      const closed = withPaddockLost(picture, lost).paddocks;
-      await save.mutateAsync(closed.find(({ id }) => id === lost.paddockId)!);
-      for (const { herdId, to } of ledOff(picture, lost, plan))
-        if (to) await moved.mutateAsync({ herdId, paddockId: to.id, on: picture.today });
+      const paddock = picture.paddocks.find(({ id }) => id === lost.paddockId)!;
+      await save.mutateAsync(closedBy(lost, paddock, picture.today));
+      for (const led of ledOff(picture, lost, before, plan))
+        await moved.mutateAsync(toldOfLedOff(led, before));
       if (wanted) await choose.mutateAsync({ loaded: picture.pastureChoices, wanted });
     },
   });
