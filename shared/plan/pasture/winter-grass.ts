@@ -2,6 +2,7 @@ import type { Formula } from '../../explain/formula.js';
 import type { GrazingProblem } from '../../pasture/grazing-problem.js';
 import type { SeasonBooks } from '../../pasture/season-books.js';
 import { growOn, massOf, setMass, winterStand, type Sward } from '../../pasture/sward.js';
+import { leftOn } from './season-swards.js';
 
 export const winterGrassFormulas = {
   winterGrass: {
@@ -29,13 +30,15 @@ export function winterGrass(
   { perDayKg, days, leftDays }: { perDayKg: number; days: number; leftDays: number },
 ): number {
   const { swards, usualWeather, harvestShare, to } = problem;
+  // What is left when the new year has begun is what its spring begins with.
+  if (YEAR <= to) return 0;
   const until = firstSnow(usualWeather, to, to + days);
+  const left = leftOn(usualWeather.days.length, leftDays);
   let kg = 0;
   swards.forEach((sward, p) => {
     const usual = problem.usualFrom(p, 0);
     const stands = standOn(usual, { from: to, kgPerHa: massKgPerHa[p]![to - 1]!, until });
-    const leftOn = Math.max(0, usualWeather.days.length - leftDays);
-    const wanted = standOn(usual, { from: leftOn, kgPerHa: sward.residualKgPerHa, until });
+    const wanted = standOn(usual, { from: left, kgPerHa: sward.residualKgPerHa, until });
     kg += Math.max(0, stands - wanted) * sward.areaHa * harvestShare[0]!;
   });
   return Math.min(perDayKg * (until - to), kg);
