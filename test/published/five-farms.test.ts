@@ -1,6 +1,7 @@
 import { describe, expect, it } from '@jest/globals';
 import { EXAMPLE_FARM } from '../../shared/checks/example-farm.js';
 import { climateFromMonthlyMeans } from '../../shared/weather/climate.js';
+import { planSizing } from '../../shared/plan/pasture/sizing-part.js';
 import { chooseMoves } from '../../shared/plan/pasture/surplus.js';
 import { planHay } from '../../shared/plan/pasture/hay-part.js';
 import { pastureContext } from '../../shared/plan/pasture/pasture-context.js';
@@ -146,6 +147,29 @@ describe('five farms, walked for a season', () => {
     const last = stays.filter(({ entry }) => entry === 'dormant' || entry === 'at-rest');
     expect(last.length / stays.length).toBeLessThan(0.12);
   });
+
+  it.each(PLACES)(
+    'goes in at printed heights with all the head that it carries: $name',
+    (place) => {
+      const few = contextAt(place);
+      const { capacity } = planSizing(few, chooseMoves(few)).part;
+      const { problem, books } = chooseMoves(contextAt(place, Math.round(capacity.value)));
+      const { stays } = books;
+      // The least of the printed range, in the first quick pass of spring lower: both are printed.
+      const ready = stays.filter(({ entry, paddock, massBefore }) => {
+        const { firstPassKgPerHa, leastEntryKgPerHa } = problem.swards[paddock]!;
+        const leastKgPerHa = entry === 'first-pass' ? firstPassKgPerHa : leastEntryKgPerHa;
+        return leastKgPerHa <= massBefore + 1e-6;
+      });
+      expect(ready.length / stays.length).toBeGreaterThanOrEqual(0.9);
+      const back = stays.filter(({ restDays }) => restDays !== undefined);
+      const rested = back.filter(
+        ({ entry, paddock, restDays }) =>
+          (entry === 'ready' ? problem.swards[paddock]!.leastRestDays : SLOW_REST) <= restDays!,
+      );
+      expect(rested.length / back.length).toBeGreaterThanOrEqual(0.95);
+    },
+  );
 
   const winterOf = (place: (typeof PLACES)[number], head: number, areaM2: number) => {
     const context = contextAt(place, head, areaM2);
