@@ -7,7 +7,7 @@ import { bagPrice } from '../../../shared/farm/feed-product.js';
 import { movesKey } from '../../../shared/farm/herd-move-work.js';
 import { movedBy } from '../../../shared/plan/work/herd-goes.js';
 import type { Product } from '../../../shared/farm/product.js';
-import { minorDigits } from '../../../shared/units/format.js';
+import { formatValue, minorDigits } from '../../../shared/units/format.js';
 import { useProducts, type SavedFarm } from '../api/queries.js';
 import { seenName } from '../api/seen-rows.js';
 import { useTell } from '../api/told-queries.js';
@@ -106,6 +106,7 @@ export function TellForm({ farm, today, what, changes, rows = {}, onTold, onBack
                 field={field}
                 reader={farm}
                 {...(rows[name] ? { rows: rows[name] } : {})}
+                hint={byThePlan(what.planKg?.[name], farm)}
                 {...(name === 'name' && feeds ? { suggested: feeds.map((feed) => feed.name) } : {})}
                 isFirst={k === 0}
                 value={draft[name]}
@@ -136,6 +137,9 @@ export function TellForm({ farm, today, what, changes, rows = {}, onTold, onBack
     </form>
   );
 }
+
+const byThePlan = (kg: number | undefined, farm: SavedFarm): string | undefined =>
+  kg === undefined ? undefined : `By the plan ${formatValue(kg, 'kg', farm)} each.`;
 
 /** What is said, and of a herd that is taken to have moved the moves before it: they hold with it. */
 function withMovesBefore({ kind, about, unsaid = [] }: Tellable, on: PlainDate, details: Draft) {
