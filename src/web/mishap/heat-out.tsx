@@ -83,7 +83,7 @@ export default function HeatOut({
           onKeep={() =>
             tell.mutate(
               { kind: 'heat-works', about: batchId, on: today, details: { working } },
-              { onSuccess: onDone },
+              { onSuccess: () => onDone() },
             )
           }
           onBack={onBack}
