@@ -4,6 +4,7 @@ import type { FarmPicture } from '../../farm/picture.js';
 import type { Judgements } from '../../tables/judgements.js';
 import { formatDate } from '../../units/dates.js';
 import { formatValue } from '../../units/format.js';
+import { placeNow, type AssumedMove } from '../pasture/moves-assumed.js';
 import type { PasturePlan } from '../pasture/pasture-plan.js';
 
 /** Ground that nobody can graze: under water, or with its fence down. */
@@ -17,8 +18,16 @@ export interface PaddockLost {
 /** So far ahead nobody plans grass: what is lost for good is closed until then. */
 const FOR_GOOD_DAYS = 5 * 366;
 
-/** The same farm with the paddock closed from today on. */
-export function withPaddockLost(picture: FarmPicture, lost: PaddockLost): FarmPicture {
+/**
+ * The same farm with the paddock closed from today on.
+ *
+ * @param assumed moves of herds of which nobody told where they went
+ */
+export function withPaddockLost(
+  picture: FarmPicture,
+  lost: PaddockLost,
+  assumed?: readonly AssumedMove[],
+): FarmPicture {
   const { today } = picture;
   const to = lost.until ?? addDays(today, FOR_GOOD_DAYS);
   return {
@@ -37,7 +46,7 @@ export function withPaddockLost(picture: FarmPicture, lost: PaddockLost): FarmPi
     ),
     // A herd that stands there has to be led off before anything is planned.
     herds: picture.herds.map((herd) => {
-      if (herd.inPaddockId !== lost.paddockId) return herd;
+      if (placeNow(herd, assumed).inPaddockId !== lost.paddockId) return herd;
       const { inPaddockId: _in, inSince: _since, ...off } = herd;
       return off;
     }),
@@ -64,10 +73,15 @@ export interface LedOff {
   readonly to?: { readonly id: string; readonly name: string };
 }
 
-/** Herds that stand in the lost paddock today, by the plan without it. */
-export function ledOff(picture: FarmPicture, lost: PaddockLost, after: PasturePlan): LedOff[] {
+/** Herds that stand in the lost paddock today, as told or assumed, by the plan without it. */
+export function ledOff(
+  picture: FarmPicture,
+  lost: PaddockLost,
+  { assumedMoves }: Pick<PasturePlan, 'assumedMoves'>,
+  after: PasturePlan,
+): LedOff[] {
   return picture.herds
-    .filter(({ inPaddockId }) => inPaddockId === lost.paddockId)
+    .filter((herd) => placeNow(herd, assumedMoves).inPaddockId === lost.paddockId)
     .map(({ id, name }) => {
       const move = after.moves.find(
         ({ herdId, from, to }) => herdId === id && from <= after.today && after.today <= to,
@@ -87,7 +101,7 @@ export function sayPaddockLost(
   const reader = { ...picture.farm, today: picture.today };
   const name = nameOf(after, lost.paddockId);
   return [
-    ...ledOff(picture, lost, after).map(({ herd, to }) =>
+    ...ledOff(picture, lost, before, after).map(({ herd, to }) =>
       to
         ? `${herd}: move them to ${to.name} today.`
         : `${herd}: no other paddock is ready today. Feed hay in a dry lot or lane until one is.`,

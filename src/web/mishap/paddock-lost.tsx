@@ -14,7 +14,8 @@ import {
   withShorterRest,
   type PaddockLost,
 } from '../../../shared/plan/mishap/paddock-lost.js';
-import { moveTold } from '../../../shared/plan/work/herd-goes.js';
+import { movesKey } from '../../../shared/farm/herd-move-work.js';
+import { movedBy, moveTold } from '../../../shared/plan/work/herd-goes.js';
 import type { PasturePlan } from '../../../shared/plan/pasture/pasture-plan.js';
 import type { Tables } from '../../../shared/tables/tables.js';
 import { useChoose } from '../api/pasture-queries.js';
@@ -96,15 +97,16 @@ function Tried({
   onDone,
   onBack,
 }: Asked & { readonly lost: PaddockLost }) {
-  const without = useMemo(() => withPaddockLost(picture, lost), [picture, lost]);
+  const before = usePasturePlan(picture, tables);
+  const assumed = before.plan?.assumedMoves;
+  const without = useMemo(() => withPaddockLost(picture, lost, assumed), [picture, lost, assumed]);
   const hurried = useMemo(
     () => withShorterRest(without, tables.judgements.alarms),
     [without, tables],
   );
-  const before = usePasturePlan(picture, tables);
   const after = usePasturePlan(without, tables);
   const shorter = usePasturePlan(hurried, tables);
-  const keeping = useKeeping(farm, picture, lost);
+  const keeping = useKeeping(farm, picture, lost, before.plan);
   const isWorking = before.isWorking || after.isWorking || shorter.isWorking;
   const saved =
     isWorking || !before.plan || !after.plan || !shorter.plan
@@ -162,7 +164,12 @@ const refusalsOf = ({ problems = [], failed }: PlannedPasture): readonly string[
 ];
 
 /** Closes the paddock, tells where its herd went, and shortens rests where that was chosen. */
-function useKeeping(farm: SavedFarm, picture: FarmPicture, lost: PaddockLost) {
+function useKeeping(
+  farm: SavedFarm,
+  picture: FarmPicture,
+  lost: PaddockLost,
+  before: PasturePlan | undefined,
+) {
   const words = wordsOfRow(paddockFields, farm);
   const save = useSave<Paddock>(farm.id, 'paddocks', words);
   const back = useSave<Paddock>(farm.id, 'paddocks', words, { isPutBack: true });
@@ -178,23 +185,29 @@ function useKeeping(farm: SavedFarm, picture: FarmPicture, lost: PaddockLost) {
       plan: PasturePlan;
       wanted: PastureChoices | undefined;
     }): Promise<KeptMishap> => {
-      const loaded = picture.pastureChoices;
+      const { pastureChoices: loaded, today } = picture;
       const isLost = ({ id }: Paddock): boolean => id === lost.paddockId;
-      const before = picture.paddocks.find(isLost)!;
+      const open = picture.paddocks.find(isLost)!;
       const closed = withPaddockLost(picture, lost).paddocks.find(isLost)!;
-      const row = putBack<Paddock>(before, closed, await save.mutateAsync(closed));
+      const row = putBack<Paddock>(open, closed, await save.mutateAsync(closed));
       const told: string[] = [];
-      for (const { herdId, to } of ledOff(picture, lost, plan)) {
+      const { assumedMoves = [] } = before ?? {};
+      for (const { herdId, to } of ledOff(picture, lost, { assumedMoves }, plan)) {
         if (!to) continue;
-        const facts = await tell.mutateAsync(
-          moveTold(herdId, { paddockId: to.id, on: picture.today }),
-        );
+        // Who leads them off today says that they had moved as planned until then.
+        const assumed = assumedMoves.filter((move) => move.herdId === herdId && move.on < today);
+        const goes = { herdId, paddockId: to.id, assumed };
+        const moves =
+          assumed.length === 0
+            ? [moveTold(herdId, { paddockId: to.id, on: today })]
+            : movedBy(goes, movesKey(herdId), today);
+        const facts = await tell.mutateAsync({ ...moves.at(-1)!, before: moves.slice(0, -1) });
         told.push(...facts.map(({ id }) => id));
       }
       if (wanted) await choose.mutateAsync({ loaded, wanted });
       const until = lost.until === undefined ? 'for good' : `until ${sayDate(lost.until)}`;
       return {
-        words: `${before.name} closed ${until}`,
+        words: `${open.name} closed ${until}`,
         undo: async () => {
           await back.mutateAsync(row);
           for (const id of told) await takeBack.mutateAsync(id);
