@@ -73,6 +73,12 @@ export interface BatchLine {
   /** Drinkers and feeders that do not last from one morning to the next. */
   readonly refills: readonly string[];
   readonly eggs?: Quantity;
+  /** What a bag of today's feed and a bird weigh by the plan, for whoever tells what they do. */
+  readonly weighs?: {
+    readonly bagKg?: number;
+    readonly liveKg?: number;
+    readonly dressedKg?: number;
+  };
   /** Lamp of the coop: hours to add today, and when that changes. */
   readonly lamp?: { readonly hours: NumberQuantity; readonly changesOn?: PlainDate };
   readonly next?: NextDate;
@@ -82,8 +88,6 @@ export interface BatchLine {
 
 /**
  * A batch on the day it is; undefined when it is over.
- *
- * Left out: what the birds weigh, which nobody asks in the morning.
  */
 export function batchLine(
   picture: FarmPicture,
@@ -140,6 +144,10 @@ export function batchLine(
       .map(({ said }) => said),
     ...(eggs && 0 < Number(eggs.value) ? { eggs } : {}),
     ...(lamp ? { lamp } : {}),
+    weighs: {
+      ...(phase ? { bagKg: phase.bagKg } : {}),
+      ...weighsOn(plan, day),
+    },
     cautions: plan.cautions
       .filter(
         (key) =>
@@ -169,6 +177,19 @@ function headOf({ daily, leaving }: BatchPlan, on: PlainDate, day: number): Quan
 
 const comingHead = ({ birds, hatching }: BatchPlan, stage: BatchStage): Quantity =>
   stage === 'eggs' && hatching ? hatching.eggs : birds.chicksPlaced;
+
+/** A bird on a day, live and as it would be dressed. */
+function weighsOn(plan: BatchPlan, day: number): BatchLine['weighs'] {
+  const liveKg = plan.daily.find(({ id }) => id === 'weight-mean')?.values[day];
+  if (liveKg === undefined) return {};
+  const { liveEach, dressedEach } = plan.leaving ?? {};
+  return {
+    liveKg,
+    ...(liveEach && dressedEach
+      ? { dressedKg: (liveKg * dressedEach.value) / liveEach.value }
+      : {}),
+  };
+}
 
 function whereIs(
   { occupies }: BatchPlan,

@@ -91,7 +91,7 @@ export default function HeatOut({
           onKeep={() =>
             tell.mutate(
               { kind: 'heat-works', about: batchId, on: today, details: { working, of: count } },
-              { onSuccess: onDone },
+              { onSuccess: () => onDone() },
             )
           }
           onBack={onBack}

@@ -6,7 +6,7 @@ import type { ToldFact, ToldKind } from '../../../shared/farm/told-fact.js';
 import { bagPrice } from '../../../shared/farm/feed-product.js';
 import { toldWithBefore } from '../../../shared/plan/pasture/move-told.js';
 import type { Product } from '../../../shared/farm/product.js';
-import { minorDigits } from '../../../shared/units/format.js';
+import { formatValue, minorDigits } from '../../../shared/units/format.js';
 import { useProducts, type SavedFarm } from '../api/queries.js';
 import { seenName } from '../api/seen-rows.js';
 import { useTell } from '../api/told-queries.js';
@@ -105,6 +105,7 @@ export function TellForm({ farm, today, what, changes, rows = {}, onTold, onBack
                 field={field}
                 reader={farm}
                 {...(rows[name] ? { rows: rows[name] } : {})}
+                hint={byThePlan(what.planKg?.[name], farm)}
                 {...(name === 'name' && feeds ? { suggested: feeds.map((feed) => feed.name) } : {})}
                 isFirst={k === 0}
                 value={draft[name]}
@@ -135,6 +136,9 @@ export function TellForm({ farm, today, what, changes, rows = {}, onTold, onBack
     </form>
   );
 }
+
+const byThePlan = (kg: number | undefined, farm: SavedFarm): string | undefined =>
+  kg === undefined ? undefined : `By the plan ${formatValue(kg, 'kg', farm)} each.`;
 
 /** What is said, and of a herd that is taken to have moved the moves before it: they hold with it. */
 function withMovesBefore({ kind, about, unsaid = [] }: Tellable, on: PlainDate, details: Draft) {
