@@ -102,7 +102,7 @@ export function printWork(plan: WorkPlan, reader: Reader): string {
       : table(['on', 'work', 'who', 'hours', 'why then'], next),
     ...short.map(
       (job) =>
-        `${job.name} on ${near(job.pieces[0]!.date)} takes ${formatHours(job.shortHours)} more than anyone has: find it${1 < job.peopleNeeded ? ` from each of ${job.peopleNeeded} people` : ''}, or a helper.`,
+        `${job.name} on ${near(job.pieces[0]!.date)} takes ${formatHours(job.shortHours)} more than anyone has: find it${1 < job.peopleNeeded ? ` from each of ${job.peopleNeeded} people` : ''}, or a helper.${job.waysToFit.map((way) => ` Or: ${way}`).join('')}`,
     ),
     ...(late.length === 0
       ? []
