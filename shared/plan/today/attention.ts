@@ -177,14 +177,15 @@ function ofWork({ jobs, eventsToMove, today }: WorkPlan, last: PlainDate): Atten
     const { pieces, lateDays, shortHours, beforeItsTurn, animalsNeedIt, later, waysToFit } = job;
     const about = { key: `work/${key}`, place, ...(belongsTo ? { of: belongsTo.name } : {}) };
     const first = pieces[0];
+    const moved = later ? { text: waysToFit.join(' Or: '), later } : {};
     if (!first) {
       // What is due by today stands among today’s work.
       if (latest <= today || last < latest) return [];
-      return [{ ...about, level: 'act' as const, words: `no time for “${name}”`, by: latest }];
+      const words = `no time for “${name}”`;
+      return [{ ...about, level: 'act' as const, words, by: latest, ...moved }];
     }
     if (isWorthTelling(shortHours) && today < first.date && first.date <= last) {
       const words = `find ${formatHours(shortHours)} more for “${name}”`;
-      const moved = later ? { text: waysToFit.join(' Or: '), later } : {};
       return [{ ...about, level: 'act' as const, words, by: first.date, ...moved }];
     }
     const isStillLate = priority === 'must' && today < pieces.at(-1)!.date;

@@ -15,11 +15,11 @@ export interface LaterForHours extends LaterMove {
 }
 
 /**
- * Moves out and turn-outs whose own work is done beyond people's hours, with the first later day of
- * those tried that has hours for all of it; where none has, or a brooder holds the birds no longer, there
- * is nothing to say.
+ * Moves out and turn-outs for whose own work nobody is there on its day, or only beyond people's hours,
+ * with the first later day of those tried that has hours for all of it; where none has, or a brooder
+ * holds the birds no longer, there is nothing to say.
  *
- * @param isShort by key of work, in the plan as it is
+ * @param isShort by key of work, in the plan as it is: without a place, or beyond hours
  * @param hoursOf the hours of so many days
  */
 export function laterForHours(
@@ -43,7 +43,9 @@ export function laterForHours(
         if (isProcessedOn(others, addDays(event.date, each))) return false;
         const horizon = daysBetween(today, event.date) + each + DAYS_BESIDE;
         const { onItsDay } = hoursOf(withLater(request, work, { kind, days: each }), horizon);
-        const left = [...ownKeys].map((key) => onItsDay.get(key)?.shortMinutes ?? 0);
+        const left = [...ownKeys].map(
+          (key) => onItsDay.get(key)?.shortMinutes ?? (isShort(key) ? Infinity : 0),
+        );
         return !left.some((minutes) => isWorthTelling(minutes / 60));
       });
       if (days === undefined) return [];

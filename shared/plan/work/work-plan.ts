@@ -52,7 +52,18 @@ export function workPlanOf(
   const moveOf = ({ key }: WorkNeed): string[] =>
     toMove.flatMap(({ keys, said }) => (keys.includes(key) ? [said] : []));
   const shortHoursOf = (key: string): number => (hours.onItsDay.get(key)?.shortMinutes ?? 0) / 60;
-  const later = laterForHours(given, (key) => isWorthTelling(shortHoursOf(key)), hoursOfDays);
+  const nobodyFor = new Set(
+    needs.flatMap(({ key, fromDay, untilDay }, i) =>
+      fromDay === untilDay && fitted.plan[i]!.length === 0 ? [key] : [],
+    ),
+  );
+  const later = laterForHours(
+    given,
+    (key) => nobodyFor.has(key) || isWorthTelling(shortHoursOf(key)),
+    hoursOfDays,
+  );
+  const laterSaid = ({ key }: WorkNeed): string[] =>
+    later.flatMap(({ keys, said }) => (keys.includes(key) ? [said] : []));
   const jobs = needs.map((need, i): PlannedJob => {
     const pieces = fitted.plan[i]!;
     const window = windows[i]!;
@@ -96,10 +107,10 @@ export function workPlanOf(
       why: isIn ? `${whyThen(work, windows, i)}${stayWords(work, i, longer)}` : unfitWords(work, i),
       waysToFit:
         0 < lostMinutes || !isIn
-          ? [...wordsToFit(work, i), ...moveOf(need)]
+          ? [...wordsToFit(work, i), ...moveOf(need), ...laterSaid(need)]
           : window.latestDay < finishDay(pieces)
             ? [...wordsInTime(work, i, window.latestDay), ...moveOf(need)]
-            : later.flatMap(({ keys, said }) => (keys.includes(need.key) ? [said] : [])),
+            : laterSaid(need),
       ...(need.ifLate === undefined ? {} : { ifLate: need.ifLate }),
       ...(need.buys === undefined ? {} : { buys: need.buys }),
       ...weatherOfToday(work, need),

@@ -132,7 +132,7 @@ const TRIED: Record<string, number> = {
 /** Work of a move out or a turn-out that lacks hours, and has them on a later day. */
 const LATER: Record<string, number> = {
   ...{ 'one alone': 1, 'two with jobs': 2, 'three generations': 1, 'a milk cow': 1 },
-  'four children': 1,
+  ...{ 'away at calving': 1, 'four children': 1 },
 };
 
 const dayOf = ({ farm, today }: WorkRequest, date: string): string =>

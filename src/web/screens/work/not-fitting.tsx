@@ -123,6 +123,7 @@ export function NotFitting({ plan, farm }: { plan: WorkPlan; farm: SavedFarm }) 
                 </List>
               </>
             )}
+            {job.later && <MoveLater key={job.later.to} farm={farm} later={job.later} />}
             <DayJob
               work={{ ...job, of: job.belongsTo?.name, due: job.latest }}
               units={farm.units}
