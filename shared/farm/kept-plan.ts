@@ -4,6 +4,12 @@ interface KeptPiece {
   readonly personIds: readonly string[];
 }
 
+/** Hours of each of some people. */
+export interface PartBy {
+  readonly hours: number;
+  readonly personIds: readonly string[];
+}
+
 /** Where one piece of work stood in an earlier plan. */
 export interface KeptJob {
   readonly name: string;
@@ -18,6 +24,8 @@ export interface KeptJob {
   readonly doneWithout?: readonly string[];
   /** Hours of it that were told as done on the day of the plan: the pieces are without them. */
   readonly partHours?: number;
+  /** Whose hours those were, as the plan had it before they were told. */
+  readonly partBy?: readonly PartBy[];
   /** Of a trip for feed: its first day and the seller, left out where nobody named one. */
   readonly trip?: { readonly on: string; readonly from?: string };
   readonly pieces: readonly KeptPiece[];
