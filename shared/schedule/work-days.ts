@@ -22,6 +22,7 @@ export class WorkDays {
   private readonly light: Int32Array;
   /** Each worker alone: pieces share these lists. */
   private readonly alone: readonly (readonly number[])[];
+  private readonly helpsFirst: readonly boolean[];
   /** How many of the jobs each worker can do. */
   private readonly canDo: Int32Array;
   /** People looked at on days so far: what looking for a plan takes, whatever the machine. */
@@ -32,6 +33,7 @@ export class WorkDays {
     this.free = new Int32Array(problem.workers.length * this.days);
     this.light = new Int32Array(this.free.length);
     this.alone = problem.workers.map((_, w) => [w]);
+    this.helpsFirst = problem.workers.map(({ helpsFirst = false }) => helpsFirst);
     this.canDo = new Int32Array(problem.workers.length);
     for (const { able } of problem.jobs) for (const w of able) this.canDo[w]!++;
     this.reset();
@@ -66,31 +68,57 @@ export class WorkDays {
    * @returns its pieces, none when it does not fit before its last day
    */
   put(job: WorkJob, from: number, until = job.untilDay, vary?: Variation): WorkPiece[] {
-    const pieceOf: PieceOf = (day, open, least) =>
-      this.pieceOn(job, day, { open, least }, vary?.byAll ? undefined : vary);
+    const span = { from, until };
+    const pieceOf =
+      (by: WorkJob): PieceOf =>
+      (day, open, least) =>
+        this.pieceOn(by, day, { open, least }, vary?.byAll ? undefined : vary);
     return vary
-      ? this.walk(job, { from, until }, pieceOf, vary.byAll && mayBeShared(job))
-      : this.inTime(job, { from, until }, pieceOf);
+      ? this.walk(job, span, pieceOf(job), vary.byAll && mayBeShared(job))
+      : this.inTime(job, span, pieceOf);
   }
 
   /** As `put`, but rather a shorter piece than a rest that is too small to be useful. */
   putInUsefulPieces(job: WorkJob, from: number, until: number): WorkPiece[] {
-    return this.inTime(job, { from, until }, (day, open, least) => {
-      const piece = this.pieceOn(job, day, { open, least }, undefined);
+    return this.inTime(job, { from, until }, (by) => (day, open, least) => {
+      const piece = this.pieceOn(by, day, { open, least }, undefined);
       return piece && { ...piece, minutes: withoutCrumb(job, open, piece.minutes) };
     });
   }
 
   /** By one a day, or by more of those who have the time where that costs less or is sooner. */
-  private inTime(job: WorkJob, span: DaySpan, pieceOf: PieceOf): WorkPiece[] {
-    const byOne = this.walk(job, span, pieceOf, false);
-    if (!mayBeShared(job) || (isWhole(job, byOne) && finishDay(byOne) <= job.dueDay)) return byOne;
+  private inTime(job: WorkJob, span: DaySpan, pieceOf: (job: WorkJob) => PieceOf): WorkPiece[] {
+    const byOne = this.walk(job, span, pieceOf(job), false);
+    const byHelpers = this.byHelpers(job, span, pieceOf, byOne);
+    if (byHelpers) return byHelpers;
+    if (!mayBeShared(job) || isInTime(job, byOne)) return byOne;
     this.giveBack(job, byOne);
-    const byMore = this.walk(job, span, pieceOf, true);
+    const byMore = this.walk(job, span, pieceOf(job), true);
     if (isBetter(job, byMore, byOne)) return byMore;
     this.giveBack(job, byMore);
     for (const piece of byOne) this.take(job, piece);
     return byOne;
+  }
+
+  /** Instead of the pieces that a job has such of who help first, where it is begun as soon and in time. */
+  private byHelpers(
+    job: WorkJob,
+    span: DaySpan,
+    pieceOf: (job: WorkJob) => PieceOf,
+    was: readonly WorkPiece[],
+  ): WorkPiece[] | undefined {
+    const able = mayBeShared(job) ? job.able.filter((w) => this.helpsFirst[w]) : [];
+    if (able.length === 0 || able.length === job.able.length || was.length === 0) return undefined;
+    if (was.every(({ workers: [w] }) => this.helpsFirst[w!])) return undefined;
+    const theirs = { ...job, able };
+    this.giveBack(job, was);
+    for (const isShared of [false, true]) {
+      const pieces = this.walk(theirs, span, pieceOf(theirs), isShared);
+      if (isInTime(job, pieces) && pieces[0]!.day <= was[0]!.day) return pieces;
+      this.giveBack(job, pieces);
+    }
+    for (const piece of was) this.take(job, piece);
+    return undefined;
   }
 
   /**
@@ -303,6 +331,9 @@ export const mayBeShared = (job: WorkJob): boolean => {
 
 const isWhole = ({ minutes }: WorkJob, pieces: readonly WorkPiece[]): boolean =>
   minutes <= placedMinutes(pieces);
+
+const isInTime = (job: WorkJob, pieces: readonly WorkPiece[]): boolean =>
+  isWhole(job, pieces) && finishDay(pieces) <= job.dueDay;
 
 /** Costs closer than this are the same. */
 const EQUAL = 1e-9;

@@ -98,6 +98,17 @@ describe('several at one job on one day', () => {
     ]);
   });
 
+  it('leaves it to those who help first, where they begin as soon and are in time', () => {
+    const child = { ...newWorker(10, 45), helpsFirst: true } as const;
+    const by = (dueDay: number) =>
+      fit({ days: 10, workers: [workers[0]!, child], jobs: [{ ...beds, dueDay }] }).plan[0]!.map(
+        ({ workers: [w] }) => w,
+      );
+    expect(by(4)).toEqual([1, 1, 1, 1, 1]); // 4 × 45 and 30 minutes
+    expect(by(3)).toEqual([0, 0, 0, 0]); // too late by the child alone
+    expect(by(1)).toEqual([0, 1, 0, 1]);
+  });
+
   it('has two at what another waits for, where that would be late else', () => {
     const next = newJob({ fromDay: 0, dueDay: 2, waitsFor: [{ job: 0, days: 1 }] });
     const { cost } = fit({ days: 10, workers, jobs: [{ ...beds, dueDay: 9 }, next] }, 600);

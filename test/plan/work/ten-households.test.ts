@@ -256,3 +256,14 @@ it('asks nobody who is away for more', () => {
   const [job] = plan.jobs.filter(({ key }) => key === `own/${own.id}`);
   expect(job!.waysToFit[0]).toMatch(/^A helper on .* for all 8 h of it\.$/);
 });
+
+it('leaves to children what they may do, where they have the time for it', () => {
+  const [, picture] = TEN_HOUSEHOLDS.find(([name]) => name === 'four children')!;
+  const plan = workPlanOf(workOfFarm(picture, tables, planAnimals(picture, tables)), PLANS);
+  const children = picture.people.flatMap(({ id, isChild }) => (isChild ? [id] : []));
+  const stones = plan.jobs.find(({ name }) => name === 'Pick up stones')!;
+  expect(stones.lateDays).toBe(0);
+  expect(stones.pieces.flatMap(({ personIds }) => personIds)).not.toHaveLength(0);
+  for (const { personIds } of stones.pieces)
+    expect(children).toEqual(expect.arrayContaining([...personIds]));
+});
