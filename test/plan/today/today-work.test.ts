@@ -317,5 +317,9 @@ describe('what needs attention', () => {
     const found = look({ ownJobs: [late] }).find(({ key }) => key === 'work/own/roof')!;
     expect(found.words).toMatch(/^“Mend the roof” is planned \d+ days late$/);
     expect(found.by).toBeUndefined();
+    const due = look({ ownJobs: [{ ...late, dueOn: today }] });
+    const ofToday = due.find(({ key }) => key === 'work/own/roof')!;
+    expect(ofToday.words).toMatch(/^“Mend the roof” is due today and planned \d+ days late$/);
+    expect(ofToday.by).toBeUndefined();
   });
 });
