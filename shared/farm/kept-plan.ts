@@ -26,8 +26,12 @@ export interface KeptJob {
   readonly partHours?: number;
   /** Whose hours those were, as the plan had it before they were told. */
   readonly partBy?: readonly PartBy[];
-  /** Of a trip for feed: its first day and the seller, left out where nobody named one. */
-  readonly trip?: { readonly on: string; readonly from?: string };
+  /** Of a trip for feed: its first day, the seller, left out where nobody named one, and the bags. */
+  readonly trip?: {
+    readonly on: string;
+    readonly from?: string;
+    readonly lines?: readonly { readonly name: string; readonly bags: number }[];
+  };
   readonly pieces: readonly KeptPiece[];
   /** Where it stood before it was put off: there it goes again when that is taken back. */
   readonly stoodAt?: readonly KeptPiece[];

@@ -54,9 +54,10 @@ export function keptPlan(
   };
 }
 
-const tripOf = ({ on, from }: TripToBuy): NonNullable<KeptJob['trip']> => ({
+const tripOf = ({ on, from, lines }: TripToBuy): NonNullable<KeptJob['trip']> => ({
   on,
   ...(from === undefined ? {} : { from }),
+  lines: lines.flatMap(({ what, name, amount: bags }) => (what === 'feed' ? [{ name, bags }] : [])),
 });
 
 /** Hours of a part that was told today, and whose they were. */
