@@ -190,9 +190,11 @@ function ofWork({ jobs, eventsToMove, today }: WorkPlan, last: PlainDate): Atten
     }
     const isStillLate = priority === 'must' && today < pieces.at(-1)!.date;
     if (0 < lateDays && latest <= last && (today < latest || isStillLate)) {
-      const words = `“${name}” is planned ${lateDays === 1 ? 'a day' : `${lateDays} days`} late`;
+      const days = lateDays === 1 ? 'a day' : `${lateDays} days`;
+      // Due today it is not late yet, and “planned late, by today” would say both.
+      const words = `“${name}” is ${latest === today ? 'due today and ' : ''}planned ${days} late`;
       return [
-        { ...about, level: 'act' as const, words, ...(latest < today ? {} : { by: latest }) },
+        { ...about, level: 'act' as const, words, ...(latest <= today ? {} : { by: latest }) },
       ];
     }
     if (beforeItsTurn && animalsNeedIt && first.date <= last) {

@@ -13,6 +13,7 @@ import type { CareGap } from '../../../shared/plan/work/care-gaps.js';
 import type { PlannedJob, WorkPlan } from '../../../shared/plan/work/planned-work.js';
 import type { WorkRequest } from '../../../shared/plan/work/work-request.js';
 import { formatDate } from '../../../shared/units/dates.js';
+import { rowById } from '../../../shared/tables/tables.js';
 import { tables } from '../../support/factories.js';
 import { TEN_HOUSEHOLDS } from '../../support/ten-households.js';
 
@@ -20,6 +21,9 @@ const PLANS = 600;
 const isWhole = ({ pieces, lostHours }: PlannedJob): boolean =>
   0 < pieces.length && lostHours === 0;
 const isInTime = (job: PlannedJob): boolean => isWhole(job) && job.lateDays === 0;
+/** What work costs that is done late. */
+const lateCost = ({ priority, lateDays }: PlannedJob): number =>
+  lateDays * rowById(tables.work.placing.priority, priority).lateCostPerDay;
 const MORE = /^(?:(\d+) h)? ?(?:(\d+) min)? ?more on (.*?)(?: from each.*|, or.*)?\.$/;
 const helper = { id: 'helper', name: 'Helper', away: [] };
 
@@ -156,8 +160,15 @@ describe.each(TEN_HOUSEHOLDS)('the household: %s', (name, picture: FarmPicture) 
         // Of what is late and has no room for all of it, the room is offered.
         const isLate = way.startsWith('A later last day') || way.includes('late even so');
         const mended = isLate || !isWhole(job) ? isWhole : isInTime;
-        const jobs = others.map((other) => workPlanOf(other, PLANS).jobs);
-        const works = jobs.some((all) => mended(all.find(({ key }) => key === job.key)!));
+        const works = others
+          .map((other) => workPlanOf(other, PLANS))
+          .some(
+            ({ jobs, cost }) =>
+              mended(jobs.find(({ key }) => key === job.key)!) ||
+              // Hours that other late work wants more have that mended instead, which saves more.
+              (way.endsWith('Other late work may want them more.') &&
+                cost < plan.cost - lateCost(job)),
+          );
         expect([job.name, way, works]).toEqual([job.name, way, true]);
       }
     }
@@ -277,4 +288,15 @@ it('asks nobody who is away for more', () => {
   const plan = workPlanOf(workOfFarm(alone, tables, planAnimals(alone, tables)), 1);
   const [job] = plan.jobs.filter(({ key }) => key === `own/${own.id}`);
   expect(job!.waysToFit[0]).toMatch(/^A helper on .* for all 8 h of it\.$/);
+});
+
+it('leaves to children what they may do, where they have the time for it', () => {
+  const [, picture] = TEN_HOUSEHOLDS.find(([name]) => name === 'four children')!;
+  const plan = workPlanOf(workOfFarm(picture, tables, planAnimals(picture, tables)), PLANS);
+  const children = picture.people.flatMap(({ id, isChild }) => (isChild ? [id] : []));
+  const stones = plan.jobs.find(({ name }) => name === 'Pick up stones')!;
+  expect(stones.lateDays).toBe(0);
+  expect(stones.pieces.flatMap(({ personIds }) => personIds)).not.toHaveLength(0);
+  for (const { personIds } of stones.pieces)
+    expect(children).toEqual(expect.arrayContaining([...personIds]));
 });
