@@ -9,13 +9,9 @@ export interface WorkComparison {
   /** The plan after the change. */
   readonly plan: WorkPlan;
   readonly changes: readonly WorkChange[];
-  /** Work that would fit and does not now, and the other way round. */
+  /** Work that would fit and does not now, and the other way round: what animals need first. */
   readonly nowFits: readonly string[];
-  readonly noLongerFits: readonly {
-    readonly key: string;
-    readonly name: string;
-    readonly why: string;
-  }[];
+  readonly noLongerFits: readonly NoLongerFits[];
   readonly lateBefore: number;
   readonly lateAfter: number;
   /** Weeks with more work due than hours, by their first day. */
@@ -25,6 +21,15 @@ export interface WorkComparison {
   readonly newGaps: readonly CareGap[];
   /** Work that stays on its day and goes to somebody else. */
   readonly takenOver: readonly TakenOver[];
+}
+
+/** Work that has no time after the change. */
+export interface NoLongerFits {
+  readonly key: string;
+  readonly name: string;
+  readonly why: string;
+  /** Animals suffer without it. */
+  readonly animalsNeedIt?: true;
 }
 
 /** A piece of work that others do now. */
@@ -50,10 +55,7 @@ export function compareWorkPlans(now: WorkRequest, then: WorkRequest): WorkCompa
       .filter(isUnfit)
       .filter(({ key }) => after.jobs.some((job) => job.key === key && !isUnfit(job)))
       .map(({ name }) => name),
-    noLongerFits: after.jobs
-      .filter(isUnfit)
-      .filter(({ key }) => !before.jobs.some((job) => job.key === key && isUnfit(job)))
-      .map(({ key, name, why, whyPart }) => ({ key, name, why: whyPart ?? why })),
+    noLongerFits: noLongerFits(before, after),
     lateBefore: late(before),
     lateAfter: late(after),
     overloadedBefore: overloaded(before),
@@ -62,6 +64,25 @@ export function compareWorkPlans(now: WorkRequest, then: WorkRequest): WorkCompa
     takenOver: takenOver(before, after, then),
   };
 }
+
+function noLongerFits(before: WorkPlan, { jobs }: Pick<WorkPlan, 'jobs'>): NoLongerFits[] {
+  const lost = jobs
+    .filter(isUnfit)
+    .filter(({ key }) => !before.jobs.some((job) => job.key === key && isUnfit(job)))
+    .map((job): NoLongerFits => ({
+      ...{ key: job.key, name: job.name, why: job.whyPart ?? job.why },
+      ...(isNeededByAnimals(job) ? { animalsNeedIt: true } : {}),
+    }));
+  return [
+    ...lost.filter(({ animalsNeedIt }) => animalsNeedIt),
+    ...lost.filter(({ animalsNeedIt }) => !animalsNeedIt),
+  ];
+}
+
+/** What keeps them alive, and what is done with them on one day and no other, as their first day's checks. */
+const isNeededByAnimals = ({ animalsNeedIt, belongsTo, earliest, latest }: PlannedJob): boolean =>
+  animalsNeedIt === true ||
+  ((belongsTo?.kind === 'batch' || belongsTo?.kind === 'herd') && earliest === latest);
 
 /** First pieces that stay on their day, done by nobody who was to do them. */
 function takenOver(

@@ -123,10 +123,24 @@ function Outcome({ farm, answer, to }: { farm: SavedFarm; answer: WorkComparison
   const moved = changes.filter(
     ({ key, kind, from }) => kind !== 'new' && from !== undefined && from <= to && !lost.has(key),
   );
+  const needed = noLongerFits.filter(({ animalsNeedIt }) => animalsNeedIt);
+  const others = noLongerFits.filter(({ animalsNeedIt }) => !animalsNeedIt);
   return (
     <Stack gap="xs">
+      {0 < needed.length && (
+        <>
+          <Text fw={700}>
+            Nobody has the time for what animals need: ask a neighbor, or have somebody stay at
+            home.
+          </Text>
+          <Follows
+            label="Animals need it, and nobody has the time"
+            lines={needed.map(({ name, why }) => `${name}. ${why}`)}
+          />
+        </>
+      )}
       {newGaps.length === 0 ? (
-        <Text fw={700}>The animals have somebody every day.</Text>
+        needed.length === 0 && <Text fw={700}>The animals have somebody every day.</Text>
       ) : (
         <>
           {newGaps.map(({ said, ways }) => (
@@ -149,10 +163,10 @@ function Outcome({ farm, answer, to }: { farm: SavedFarm; answer: WorkComparison
           )}
         />
       )}
-      {0 < noLongerFits.length && (
+      {0 < others.length && (
         <Follows
           label="No time any more"
-          lines={noLongerFits.map(({ name, why }) => `No time any more for “${name}”. ${why}`)}
+          lines={others.map(({ name, why }) => `No time any more for “${name}”. ${why}`)}
         />
       )}
       <ChangeList changes={moved} none="No work of these days moves." />

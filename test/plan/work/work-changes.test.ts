@@ -1,5 +1,6 @@
 import { describe, expect, it } from '@jest/globals';
 import { addDays } from '../../../shared/calendar/plain-date.js';
+import type { Person } from '../../../shared/farm/farm.js';
 import { compareWorkPlans } from '../../../shared/plan/work/compare-plans.js';
 import type { WorkChange } from '../../../shared/plan/work/work-changes.js';
 import { workPlanOf } from '../../../shared/plan/work/work-plan.js';
@@ -175,5 +176,31 @@ describe('compareWorkPlans', () => {
     const collect = list.find(({ key }) => key.endsWith('meat.collect-chicks'))!;
     expect(collect).toMatchObject({ from: '2027-05-05', to: '2027-05-12', kind: 'moved' });
     expect(collect.why).toBe('It cannot begin before Wed 12 May now.');
+  });
+
+  it('names first what animals need, of the work that has no time where somebody falls ill', () => {
+    const people = (away: Person['away']): Person[] => [
+      { id: 'a', name: 'Adult A', away, hoursByWeekday: Array<number>(7).fill(6) },
+      { id: 'b', name: 'Adult B', away: [], hoursByWeekday: Array<number>(7).fill(0.75) },
+    ];
+    const arrival = '2027-04-28';
+    const ownJobs = [
+      newOwnJob({
+        notBefore: '2027-04-26',
+        dueOn: '2027-04-28',
+        hours: 8,
+        noUseAfter: '2027-04-28',
+      }),
+    ];
+    const season = (away: Person['away']) =>
+      newWork({ work: [newBatchWork(arrival, today)], ownJobs, people: people(away) });
+    const ill = [{ from: '2027-04-26', to: '2027-05-03' }];
+    const { noLongerFits } = compareWorkPlans(season([]), season(ill));
+    const needs = noLongerFits.map(({ animalsNeedIt }) => animalsNeedIt === true);
+    expect(needs).toContain(true);
+    expect(needs).toContain(false);
+    expect(needs).toEqual([...needs].sort((one, other) => Number(other) - Number(one)));
+    const [first] = noLongerFits;
+    expect(first!.key).toContain('meat.');
   });
 });
