@@ -56,7 +56,8 @@ const KINDS: readonly Kind[] = [
       <ToldOf
         {...props}
         animals={props.animals.filter(isBoxDue)}
-        lead="Call the post office and the sender today, and keep the brooder ready. Then tell when they come, or how many: the plan says what follows."
+        lead="Call the post office and the sender today, and keep the brooder warm. When they come: water first, each beak dipped in it, then feed. Then tell when they come, or how many: the plan says what follows."
+        caution="post"
       />
     ),
   },

@@ -7,10 +7,12 @@ export function WhatChanged({ farmId, fact }: { farmId: string; fact: ToldFact }
   // What is not sent yet goes by its own key.
   const isSent = fact.id !== fact.key && batchOfFact(fact) !== undefined;
   const { data } = useChangedBy(farmId, fact.id, isSent);
-  if (!data || data.changes.length === 0) return null;
+  // What an earlier plan said is left out: it is read for what holds.
+  const changes = data?.changes.filter(({ id }) => id !== 'solved') ?? [];
+  if (changes.length === 0) return null;
   return (
     <ul className="tell-changed" aria-label="What changed in the plan">
-      {data.changes.map(({ id, words }) => (
+      {changes.map(({ id, words }) => (
         <li key={id + words}>{words}</li>
       ))}
     </ul>

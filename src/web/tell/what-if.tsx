@@ -3,7 +3,9 @@ import { useMemo, useState } from 'react';
 import { assumedAfter } from '../../../shared/farm/assumed.js';
 import { batchFields } from '../../../shared/farm/batch.js';
 import type { FarmPicture, NamedBatch } from '../../../shared/farm/picture.js';
+import { boxLate } from '../../../shared/plan/mishap/box-late.js';
 import { waysWhenOtherwise } from '../../../shared/plan/mishap/came-otherwise.js';
+import { cautionsSaid } from '../../../shared/plan/mishap/cautions-said.js';
 import { cameTooEarly } from '../../../shared/plan/came-too-early.js';
 import { leavingOn } from '../../../shared/plan/mishap/leaving-on.js';
 import { whatChanged } from '../../../shared/plan/what-changed.js';
@@ -13,7 +15,7 @@ import { usePicture, useSave, useTables, type SavedFarm } from '../api/queries.j
 import { useOpener } from '../explain/explain-panel.js';
 import { DescribedField } from '../fields/described-field.js';
 import { messagesByField } from '../fields/field-words.js';
-import { Ways } from '../mishap/mishap-parts.js';
+import { CautionSaid, Follows, Ways } from '../mishap/mishap-parts.js';
 import { batchWords } from '../screens/batch/batch-labels.js';
 import { planDraft } from '../screens/batch/use-plan.js';
 import { Failure, useAll } from '../shell/states.js';
@@ -95,6 +97,11 @@ function Asked({
         : [],
     [isOther, before, after, batch, field, tables],
   );
+  const late =
+    field === 'arrivalDate' && typeof value === 'string' && isOther
+      ? boxLate({ was: batch, to: value, today: picture.today }, farm)
+      : [];
+  const solved = changes.filter(({ id }) => id === 'solved');
   const keep = (kept: NamedBatch): void =>
     save.mutate(kept, { onSuccess: (saved) => onKept(putBack<NamedBatch>(batch, kept, saved)) });
   return (
@@ -109,12 +116,30 @@ function Asked({
       />
       {isOther && error === undefined && (
         <div role="status">
+          {0 < late.length && (
+            <>
+              <Text fw={700}>First:</Text>
+              <Follows label="What to do for them now" lines={late} />
+              {cautionsSaid(tables, farm, ['post']).map((each) => (
+                <CautionSaid key={each.title} of={each} />
+              ))}
+            </>
+          )}
           <Text fw={700}>{changes.length === 0 ? 'Nothing else changes.' : 'Then:'}</Text>
           <ul aria-label="What would change in the plan">
-            {changes.map(({ id, words }) => (
-              <li key={id + words}>{words}</li>
-            ))}
+            {changes
+              .filter(({ id }) => id !== 'solved')
+              .map(({ id, words }) => (
+                <li key={id + words}>{words}</li>
+              ))}
           </ul>
+          {0 < solved.length && (
+            // Dates of the plan before, under those that hold, are read for them.
+            <details>
+              <summary>What the plan said before: {solved.length}</summary>
+              <Follows label="What the plan said before" lines={solved.map(({ words }) => words)} />
+            </details>
+          )}
         </div>
       )}
       <Failure error={save.error} />
