@@ -19,6 +19,7 @@ export interface Change {
     | 'bill'
     | 'eggs'
     | 'move-out'
+    | 'dead-in-box'
     | 'new-issue'
     | 'solved';
   readonly words: string;

@@ -6,6 +6,7 @@ import { FieldError } from '../../problems/field-problem.js';
 import type { Tables } from '../../tables/tables.js';
 import { planBatch } from '../batch-plan.js';
 import { planningDay } from '../planning-day.js';
+import { deadInBox } from './dead-in-box.js';
 import { whatChanged, type Change } from '../what-changed.js';
 
 /** What became another in the plan of a batch when something was told, and why. */
@@ -37,7 +38,11 @@ export function changedByFact(
     // Of birds that are all gone nothing is still to be planned: their record says how they went.
     if (after.birds.counted !== undefined && after.birds.counted.now.value < 1)
       return { because, changes: [] };
-    const changes = whatChanged(before, after, { reader: picture.farm, judged });
+    const changes = [
+      // What is to be done today stands above dates of months ahead.
+      ...deadInBox(fact, batch, before).map((words) => ({ id: 'dead-in-box' as const, words })),
+      ...whatChanged(before, after, { reader: picture.farm, judged }),
+    ];
     const isMore = before.birds.atEnd.value < after.birds.atEnd.value;
     return { because, changes: isMore && fact.kind === 'died' ? changes.map(andWhy) : changes };
   } catch (error) {
