@@ -1,5 +1,6 @@
 import { withBatch, type FarmPicture } from '../../farm/picture.js';
 import { planBatch, type BatchPlan } from '../batch-plan.js';
+import { nobodyHome } from '../nobody-home.js';
 import { keyDatesOf } from '../tasks/event.js';
 import { movedWithEvent } from '../work/hanging-jobs.js';
 import { arrivalEffects, type ArrivalEffects } from './arrival-effects.js';
@@ -25,6 +26,8 @@ export type SlidPlan =
   | {
       readonly row: YearRow;
       readonly effects: ArrivalEffects;
+      /** Absences that they would be young in. */
+      readonly nobodyHome: readonly string[];
       /** The household's own jobs that are tied to its dates, with the days they would be due. */
       readonly jobs: readonly {
         readonly name: string;
@@ -43,6 +46,7 @@ export function slidPlan({ picture, tables }: Ground, { batchId, arrivalDate }: 
     return {
       row: batchRow(batchId, then),
       effects: arrivalEffects(now, then),
+      nobodyHome: nobodyHome(picture, then),
       jobs: tiedJobs(picture, batchId, then),
     };
   } catch (error) {

@@ -2,7 +2,7 @@ import { describe, expect, it } from '@jest/globals';
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { parse } from 'jsonc-parser';
-import { addDays, datesFrom } from '../../../shared/calendar/plain-date.js';
+import { addDays, datesFrom, daysBetween } from '../../../shared/calendar/plain-date.js';
 import { weakestMark } from '../../../shared/explain/formula.js';
 import { quantitiesIn } from '../../../shared/explain/quantities-in.js';
 import { withBatch, type FarmPicture } from '../../../shared/farm/picture.js';
@@ -353,6 +353,36 @@ describe('slidPlan', () => {
       row: { id, arrivesOn: slid.arrivalDate },
       jobs: [{ name: 'Sweep the shed', from: plan.arrivalDate, to: slid.arrivalDate }],
     });
+  });
+
+  it('says which absences they would be young in, and how old', () => {
+    const from = addDays(slid.arrivalDate, 3);
+    const span = { from, to: addDays(from, 1) };
+    const adults = [
+      { id: 'a', name: 'Adult A', away: [] },
+      { id: 'b', name: 'Adult B', away: [{ ...span, from: slid.arrivalDate }] },
+    ];
+    const of = (more: object): readonly string[] => {
+      const planned = slidPlan({ picture: { ...picture, people: adults, ...more }, tables }, slid);
+      return 'refused' in planned ? [] : planned.nobodyHome;
+    };
+    const age = daysBetween(plan.hatchDate, plan.arrivalDate);
+    expect(of({ handovers: [] })).toEqual([
+      expect.stringContaining(`They are ${age} to ${age + 4} days old when Adult B is away (`),
+    ]);
+    const sheet = {
+      id: 'h',
+      sitter: 'Ruth',
+      hoursPerDay: 2,
+      phones: [],
+      whereabouts: [],
+      roundOrder: [],
+    };
+    const [, nobody] = of({ handovers: [{ ...sheet, ...span }] });
+    expect(nobody).toContain(
+      `They are ${age + 3} to ${age + 4} days old when nobody of the household is there but Ruth (`,
+    );
+    expect(of({ people: [adults[0]], handovers: [] })).toEqual([]);
   });
 
   it('says which field does not let it come then', () => {

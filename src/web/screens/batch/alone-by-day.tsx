@@ -29,3 +29,17 @@ export function AloneByDay({ farmId, batchName }: { farmId: string; batchName: s
     </Alert>
   );
 }
+
+/** The same of a batch that is being typed, by the household's days away alone. */
+export function NobodyHome({ lines }: { lines: readonly string[] }) {
+  if (lines.length === 0) return null;
+  return (
+    <Alert color="warn" title="Who looks in on them?" role="group">
+      {lines.map((line) => (
+        <Text key={line} size="sm">
+          {line}
+        </Text>
+      ))}
+    </Alert>
+  );
+}

@@ -3,13 +3,14 @@ import { IconPrinter } from '@tabler/icons-react';
 import { useMemo } from 'react';
 import { Link } from 'wouter';
 import type { BatchPlan } from '../../../../shared/plan/batch-plan.js';
+import { nobodyHome } from '../../../../shared/plan/nobody-home.js';
 import { aboutBatch } from '../../../../shared/plan/story/about-batch.js';
 import { issuesAhead } from '../../../../shared/plan/today/warnings.js';
 import { IssueList } from '../../explain/issue-list.js';
 import { NumbersOf } from '../../explain/about-numbers.js';
 import { useOpener } from '../../explain/explain-panel.js';
 import { Num } from '../../explain/number.js';
-import { AloneByDay } from './alone-by-day.js';
+import { AloneByDay, NobodyHome } from './alone-by-day.js';
 import { WorkMarksOf } from '../../tick/work-marks.js';
 import { BeforePart, isHere } from './before-part.js';
 import { DaySection } from './day-section.js';
@@ -46,7 +47,11 @@ export function Story({ plan, asked, onChange, printBase }: Props) {
           <KeyFacts plan={plan} />
           <MovedTasks plan={plan} />
           <SoonSection {...part} />
-          {part.isSaved && <AloneByDay farmId={asked.farm.id} batchName={plan.name} />}
+          {part.isSaved ? (
+            <AloneByDay farmId={asked.farm.id} batchName={plan.name} />
+          ) : (
+            <NobodyHome lines={nobodyHome(asked.picture, plan)} />
+          )}
           <IssueList
             // What is late of a saved batch stands among its work, without what was ticked off.
             issues={part.isSaved ? issuesAhead(plan) : plan.issues}

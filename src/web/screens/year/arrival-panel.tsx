@@ -52,6 +52,7 @@ export function ArrivalPanel({
           {sayDate(batch.arrivalDate)}. Nothing is saved yet.
         </small>
       </h2>
+      {!isRefused && plan.nobodyHome.map((said) => <p key={said}>{said}</p>)}
       <Group>
         <Button
           ref={keepButton}
