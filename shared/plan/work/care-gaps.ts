@@ -124,19 +124,33 @@ function laterArrival(
     });
 }
 
-/** Who of the household can stay at home: the only one there is named, several take turns. */
-function stayWords(there: readonly (readonly WorkPerson[])[]): string {
-  const adults = new Set(
-    there.flatMap((each) =>
-      each.flatMap((person) =>
-        isGrownUp(person) && person.comesInFor === undefined ? [person.name] : [],
-      ),
-    ),
+/**
+ * Who of the household can stay at home on days on which all are out: by turns where two are there;
+ * where only one is, that one, and who is away.
+ */
+function stayWords(
+  request: Cared['request'],
+  dates: readonly PlainDate[],
+  there: readonly (readonly WorkPerson[])[],
+  run: readonly number[],
+): string {
+  const adults = request.people.filter(
+    (person: WorkPerson) => isGrownUp(person) && person.comesInFor === undefined,
   );
-  const [who] = adults;
-  const on = there.length === 1 ? 'that day' : 'on those days';
-  if (who !== undefined && adults.size === 1) return `${who} stays at home ${on}.`;
-  return `Somebody stays at home ${on}${there.length === 1 ? '' : ', by turns'}.`;
+  const homeOn = (day: number): WorkPerson[] => adults.filter((each) => there[day]!.includes(each));
+  const single = run.filter((day) => homeOn(day).length === 1);
+  const on = run.length === 1 ? 'that day' : 'on those days';
+  if (single.length === 0)
+    return `Somebody stays at home ${on}${run.length === 1 ? '' : ', by turns'}.`;
+  const who = listed(
+    [...new Set(single.flatMap((day) => homeOn(day).map(({ name }) => name)))],
+    'or',
+  );
+  const away = adults.filter((each) => single.some((day) => !there[day]!.includes(each)));
+  if (away.length === 0) return `${who} stays at home ${on}.`;
+  const names = listed(away.map(({ name }) => name));
+  const others = run.length === single.length ? '' : ' On the other days somebody does, by turns.';
+  return `${names} ${away.length === 1 ? 'is' : 'are'} away ${onDays(spanOf(single, dates), request)}: only ${who} could stay at home then.${others}`;
 }
 
 /** Everybody who is there is out by day, for longer than the animals may be left. */
@@ -170,7 +184,7 @@ function outByDay(
           ways: gap.out
             ? [
                 ...(isOfDrinkers ? [MORE_WATER] : []),
-                stayWords(run.map((day) => there[day]!)),
+                stayWords(request, dates, there, run),
                 `A neighbor looks in ${times} in between: add them to the people of the farm, with how often.`,
               ]
             : [`Ask whoever comes in to look ${often}.`],

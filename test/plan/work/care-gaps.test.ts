@@ -65,6 +65,26 @@ describe('days on which animals have nobody', () => {
     expect(gapsOf(planOf({ people: atHome }), 'out-by-day')).toEqual([]);
   });
 
+  it('name whose absence leaves one alone, and speak of turns only where two are there', () => {
+    const out = { startH: { weekday: 17, weekend: 8 } };
+    const ways = (away: Person['away']): string => {
+      const people: Person[] = [
+        { id: 'a', name: 'Adult A', away: [], ...out },
+        { id: 'b', name: 'Adult B', away, ...out },
+      ];
+      return gapsOf(planOf({ people }), 'out-by-day')[0]!.ways.join(' ');
+    };
+    expect(ways([])).toContain('Somebody stays at home on those days, by turns.');
+    const whole = ways([{ from: arrival, to: '2027-05-16' }]);
+    expect(whole).toContain(
+      'Adult B is away on 6 of the days from Wed 28 Apr to Wed 5 May: only Adult A could',
+    );
+    expect(whole).not.toContain('by turns');
+    expect(ways([{ from: '2027-05-03', to: '2027-05-16' }])).toContain(
+      'Adult B is away from Mon 3 May to Wed 5 May: only Adult A could stay at home then. On the other days somebody does, by turns.',
+    );
+  });
+
   it('are ended by a neighbor who looks in as often as is said, and does the chores meanwhile', () => {
     const out: Person = { id: 'a', name: 'Adult A', away: [], startH: { weekday: 17, weekend: 8 } };
     const neighbor = (looksIn: number, name = 'Neighbor'): Person => ({
