@@ -90,9 +90,11 @@ function batchParts(line: BatchLine, { weather }: Today, reader: Reader): string
   const { stage, age, head, where, heat, feed, water, eggs, lamp } = line;
   if (stage === 'eggs') return [`${said(head, reader)} set`];
   if (stage === 'coming') return [`${said(head, reader)} to come`];
+  const { awaited, awaitedSaid } = line;
   return [
-    ...(age ? [`day ${age.value}`] : []),
-    `${said(head, reader)} alive`,
+    ...(awaited && awaitedSaid !== undefined
+      ? [`${said(awaited, reader)} ${awaitedSaid}`]
+      : [...(age ? [`day ${age.value}`] : []), `${said(head, reader)} alive`]),
     ...(where === undefined ? [] : [where]),
     ...(heat
       ? [

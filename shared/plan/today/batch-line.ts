@@ -8,6 +8,7 @@ import { heatersOn, heatOutsIn } from '../../farm/heat-out.js';
 import type { FarmPicture } from '../../farm/picture.js';
 import type { Tables } from '../../tables/tables.js';
 import type { EventKind } from '../../tables/task-template.js';
+import { formatDate } from '../../units/dates.js';
 import { formatValue } from '../../units/format.js';
 import { inOwnUnits } from '../../units/own-units.js';
 import { AWAITED_DAYS } from '../awaited.js';
@@ -64,6 +65,8 @@ export interface BatchLine {
   readonly isSent: boolean;
   /** Chicks that are due by the plan, of which nobody has told whether they came. */
   readonly awaited?: Quantity;
+  /** The same in words: until it is told they are expected, not alive. */
+  readonly awaitedSaid?: string;
   /** The day on which they were to leave, where nobody told that they did: looked after as the day before it. */
   readonly wasToLeave?: PlainDate;
   readonly where?: string;
@@ -130,7 +133,12 @@ export function batchLine(
       input('Hatched', plan.hatchDate, 'date', 'hatch'),
     ]),
     head: headOf(plan, told, day),
-    ...(isAwaited(picture, id, day) ? { awaited: plan.birds.chicksPlaced } : {}),
+    ...(isAwaited(picture, id, day)
+      ? {
+          awaited: plan.birds.chicksPlaced,
+          awaitedSaid: awaitedSaid(plan.arrivalDate, picture),
+        }
+      : {}),
     ...(wasToLeave === undefined ? {} : { wasToLeave }),
     ...(where === undefined || isInBox ? {} : { where }),
     ...(heat ? { heat } : {}),
@@ -164,6 +172,11 @@ export function batchLine(
 
 const isAwaited = ({ headChanges }: FarmPicture, id: string, day: number): boolean =>
   day <= AWAITED_DAYS && !headChanges.some(({ batchId }) => batchId === id);
+
+const awaitedSaid = (on: PlainDate, { farm, today }: FarmPicture): string =>
+  on === today
+    ? 'expected today'
+    : `expected ${formatDate(on, { units: farm.units, today })}: nobody has told that they came`;
 
 const OF_HEAT = ['heat-lamp', 'heat-plate', 'carbon-monoxide'];
 const OF_HEAT_OUT = Object.values(HEAT_OUT_CAUTIONS);

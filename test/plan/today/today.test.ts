@@ -74,6 +74,16 @@ describe('the day of the example farm, chicks in the brooder', () => {
     expect(told.day.animals[0]).toBe(meat);
   });
 
+  it('expects them on the day they are to come, and calls them alive once that was told', () => {
+    const [here, next] = ['2027-04-21', '2027-04-23'].map((date) =>
+      lineOf(on(date), 'Spring meat birds'),
+    );
+    expect(here).toMatch(/ · \d+ expected today · /);
+    expect(next).toMatch(/ · \d+ expected Wed, Apr 21: nobody has told that they came · /);
+    expect(here + next!).not.toContain('alive');
+    expect(lineOf(on('2027-04-25'), 'Spring meat birds')).toContain(' alive');
+  });
+
   it('says which lamps are on by day and tonight, each to be opened', () => {
     expect(meat.heat!.day!.words).toMatch(/^(No|\d of 2) lamps on/);
     expect(meat.heat!.night!.words).toMatch(/^(No|\d of 2) lamps on/);

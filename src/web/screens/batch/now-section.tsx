@@ -1,6 +1,8 @@
 import { daysBetween } from '../../../../shared/calendar/plain-date.js';
 import { quantityOfDay } from '../../../../shared/explain/daily-series.js';
+import { AWAITED_DAYS } from '../../../../shared/plan/awaited.js';
 import { Fact, Facts } from '../../explain/number.js';
+import { useSayDate } from '../../explain/say-date.js';
 import { EggCountSection } from './egg-count-section.js';
 import { sayAge } from './say-age.js';
 import { Lead, StorySection } from './story-section.js';
@@ -11,17 +13,28 @@ import { WeighSection } from './weigh-section.js';
 export function NowSection({ plan, asked, isSaved }: PartProps) {
   const day = daysBetween(plan.arrivalDate, plan.today);
   const ofDay = (series: string) => quantityOfDay(plan.daily, series, day);
+  const isAwaited = isSaved && day <= AWAITED_DAYS && plan.birds.counted === undefined;
+  const sayDate = useSayDate();
   const isInBrooder = plan.heat !== undefined && ofDay('floor-need') !== undefined;
   const eggs = ofDay('eggs-day');
   const told = { plan, farm: asked.farm, batchId: asked.batch.id };
   return (
     <StorySection part="now" title="Now">
-      <Lead of={ofDay('alive')}>
-        <p>
-          {sayAge(daysBetween(plan.hatchDate, plan.today))} old. That many should be alive: count
-          them when you move or catch them.
-        </p>
-      </Lead>
+      {isAwaited ? (
+        <Lead of={plan.birds.chicksPlaced}>
+          <p>
+            Expected {sayDate(plan.arrivalDate)}, and nobody has told that they came. Tell it on
+            Today, with how many: until then the numbers of the day are as planned.
+          </p>
+        </Lead>
+      ) : (
+        <Lead of={ofDay('alive')}>
+          <p>
+            {sayAge(daysBetween(plan.hatchDate, plan.today))} old. That many should be alive: count
+            them when you move or catch them.
+          </p>
+        </Lead>
+      )}
       <Facts>
         {isInBrooder && <Fact of={ofDay('under-heater')} />}
         {isInBrooder && <Fact of={ofDay('night-low')} />}

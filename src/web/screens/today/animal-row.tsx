@@ -73,7 +73,7 @@ function Row({
 }
 
 function BatchRow({ line, farmId, today, weather, onTell, said }: Shown & { line: BatchLine }) {
-  const { age, head, where, heat, feed, water, eggs } = line;
+  const { age, head, awaited, awaitedSaid, where, heat, feed, water, eggs } = line;
   const sayDate = useSayDate();
   return (
     <Row
@@ -83,7 +83,15 @@ function BatchRow({ line, farmId, today, weather, onTell, said }: Shown & { line
       href={`/farm/${farmId}/batches/${line.id}`}
       who={
         <>
-          day {age && <Num of={age} said={String(age.value)} />} · <Num of={head} /> alive
+          {awaited && awaitedSaid !== undefined ? (
+            <>
+              <Num of={awaited} said={String(awaited.value)} /> {awaitedSaid}
+            </>
+          ) : (
+            <>
+              day {age && <Num of={age} said={String(age.value)} />} · <Num of={head} /> alive
+            </>
+          )}
           {where && <span className="today-where"> · {where}</span>}
         </>
       }
