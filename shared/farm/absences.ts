@@ -63,8 +63,8 @@ export const withoutAway = <Someone extends Person>(
     if (!isMeant || !person.away.some((each) => each.from <= to && from <= each.to)) return person;
     const away = person.away.flatMap((each) =>
       [
-        { from: each.from, to: each.to < from ? each.to : addDays(from, -1) },
-        { from: to < each.from ? each.from : addDays(to, 1), to: each.to },
+        { ...each, to: each.to < from ? each.to : addDays(from, -1) },
+        { ...each, from: to < each.from ? each.from : addDays(to, 1) },
       ].filter((part) => part.from <= part.to),
     );
     return { ...person, away };

@@ -119,9 +119,16 @@ const ENDS_AFTER: RowRule<{ readonly from: PlainDate; readonly to: PlainDate }> 
       : [],
 };
 
-export const awayFields = row('Away', { from: date('First day'), to: date('Last day') }, [
-  ENDS_AFTER,
-]);
+export const awayFields = row(
+  'Away',
+  {
+    from: date('First day'),
+    to: date('Last day'),
+    /** They are in the house, and can do nothing. */
+    isIll: optional(yesNo('Ill')),
+  },
+  [ENDS_AFTER],
+);
 export type Away = RowOf<typeof awayFields>;
 
 /** Hours of the clock, 0 to below 24: 7.5 is half past seven. */

@@ -71,4 +71,10 @@ describe('withoutAway', () => {
     const rest = days.map(([a, b]) => ({ from: `2027-06-${a}`, to: `2027-06-${b}` }));
     expect(left(from, to)).toEqual([rest, away]);
   });
+
+  it('keeps an illness one, in both its parts', () => {
+    const ill = { ...ada, away: [{ ...away[0]!, isIll: true }] };
+    const [rest] = withoutAway([ill], { awayIds: ['a'], from: '2027-06-04', to: '2027-06-05' });
+    expect(rest!.away.map(({ isIll }) => isIll)).toEqual([true, true]);
+  });
 });

@@ -89,7 +89,7 @@ describe('something that went wrong', () => {
     await dialog.waitFor({ state: 'detached' });
     expect(
       (await read<{ name: string; away: unknown }[]>(id, 'people')).map(({ away }) => away),
-    ).toEqual([[{ from: inDays(0), to: inDays(2) }], []]);
+    ).toEqual([[{ from: inDays(0), to: inDays(2), isIll: true }], []]);
     await page.getByText(/^Maren ill until .+\. Kept\.$/).waitFor();
     await page.getByRole('button', { name: 'Undo' }).click();
     await page.getByText(/^Maren ill until/).waitFor({ state: 'detached' });

@@ -1,4 +1,5 @@
 import { addDays, daysBetween, type PlainDate } from '../../calendar/plain-date.js';
+import type { Away } from '../../farm/farm.js';
 import type { FarmPicture } from '../../farm/picture.js';
 import { listed } from '../../units/listed.js';
 import { isOfGarden, isOfPlace } from '../work/of-place.js';
@@ -111,19 +112,19 @@ const feeds = (batches: readonly PlannedBatch[]): ComingDate[] =>
 
 /** Absences, those of the same days in one line. */
 function absences({ people }: FarmPicture): ComingDate[] {
-  const bySpan = new Map<string, { id: string; name: string; from: PlainDate; to: PlainDate }[]>();
+  const bySpan = new Map<string, (Away & { id: string; name: string })[]>();
   for (const { id, name, away } of people)
-    for (const { from, to } of away) {
-      const span = `${from}/${to}`;
-      bySpan.set(span, [...(bySpan.get(span) ?? []), { id, name, from, to }]);
+    for (const { from, to, isIll = false } of away) {
+      const span = `${from}/${to}/${isIll}`;
+      bySpan.set(span, [...(bySpan.get(span) ?? []), { id, name, from, to, isIll }]);
     }
   return [...bySpan.values()].map((who) => {
-    const { id, from, to } = who[0]!;
+    const { id, from, to, isIll } = who[0]!;
     const days = daysBetween(from, to) + 1;
     return {
       key: `away/${id}/${from}`,
       on: from,
-      text: `${listed(who.map(({ name }) => name))} away ${days === 1 ? 'for the day' : `for ${days} days`}`,
+      text: `${listed(who.map(({ name }) => name))} ${isIll ? 'ill' : 'away'} ${days === 1 ? 'for the day' : `for ${days} days`}`,
       place: { kind: 'away' as const },
     };
   });

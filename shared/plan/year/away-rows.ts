@@ -14,9 +14,9 @@ export function awayRows(people: readonly Person[], handovers: readonly Handover
         name,
         bars: away.map(({ from, to }) => ({ kind: 'away', from, until: addDays(to, 1) })),
         dates: inOrder(
-          away.flatMap(({ from, to }) => [
-            { on: from, words: 'leaves' },
-            { on: addDays(to, 1), words: 'is back' },
+          away.flatMap(({ from, to, isIll }) => [
+            { on: from, words: isIll ? 'ill' : 'leaves' },
+            { on: addDays(to, 1), words: isIll ? 'well again' : 'is back' },
           ]),
         ),
       })),

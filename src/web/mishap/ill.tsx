@@ -59,7 +59,7 @@ function Who({
   const keep = async (): Promise<void> => {
     const ill = people.filter(({ id }) => awayIds.includes(id));
     const rows: Person[] = [];
-    for (const person of withAway(ill, { awayIds, from: today, to: to! })) {
+    for (const person of withAway(ill, { awayIds, from: today, to: to!, isIll: true })) {
       const before = ill.find(({ id }) => id === person.id)!;
       rows.push(putBack<Person>(before, person, await save.mutateAsync(person)));
     }

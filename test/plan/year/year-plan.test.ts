@@ -11,6 +11,7 @@ import { planAnimals } from '../../../shared/plan/farm/animal-plans.js';
 import { planWork, workOutlook } from '../../../shared/plan/farm/work-of-farm.js';
 import { yearOfFarm } from '../../../shared/plan/farm/year-of-farm.js';
 import { arrivalEffects } from '../../../shared/plan/year/arrival-effects.js';
+import { awayRows } from '../../../shared/plan/year/away-rows.js';
 import { slidPlan } from '../../../shared/plan/year/slid-plan.js';
 import { isFetch } from '../../../shared/plan/tasks/fetches.js';
 import type { FittedDays } from '../../../shared/plan/work/fitted-days.js';
@@ -304,6 +305,18 @@ describe('the weather of the strip', () => {
     const { meanRainMm: _rain, ...climate } = picture.climate;
     const dry = { ...picture, climate };
     expect(yearOfFarm(dry, tables, { animals, work, history: [] }).weather.dryRuns).toBeUndefined();
+  });
+});
+
+describe('awayRows', () => {
+  it('calls an illness one: nobody leaves, nobody comes back', () => {
+    const span = { from: '2027-05-01', to: '2027-05-03' };
+    const wordsOf = (more: object) =>
+      awayRows([{ id: 'a', name: 'Adult A', away: [{ ...span, ...more }] }], []).flatMap(
+        ({ dates }) => dates.map(({ words }) => words),
+      );
+    expect(wordsOf({ isIll: true })).toEqual(['ill', 'well again']);
+    expect(wordsOf({})).toEqual(['leaves', 'is back']);
   });
 });
 
