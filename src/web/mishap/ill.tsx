@@ -117,9 +117,9 @@ function Who({
 function Outcome({ farm, answer, to }: { farm: SavedFarm; answer: WorkComparison; to: string }) {
   const sayDate = useSayDate();
   const { newGaps, takenOver, noLongerFits, changes } = answer;
-  const near = takenOver.filter(({ on }) => on <= to);
-  // What has no time any more is said above.
+  // What has no time any more, if only for a part, is said of its own.
   const lost = new Set(noLongerFits.map(({ key }) => key));
+  const near = takenOver.filter(({ key, on }) => on <= to && !lost.has(key));
   const moved = changes.filter(
     ({ key, kind, from }) => kind !== 'new' && from !== undefined && from <= to && !lost.has(key),
   );
