@@ -142,15 +142,16 @@ function stayWords(
   const on = run.length === 1 ? 'that day' : 'on those days';
   if (single.length === 0)
     return `Somebody stays at home ${on}${run.length === 1 ? '' : ', by turns'}.`;
-  const who = listed(
-    [...new Set(single.flatMap((day) => homeOn(day).map(({ name }) => name)))],
-    'or',
-  );
+  const stay = [...new Set(single.flatMap((day) => homeOn(day).map(({ name }) => name)))];
   const away = adults.filter((each) => single.some((day) => !there[day]!.includes(each)));
+  const who = listed(stay, 'or');
   if (away.length === 0) return `${who} stays at home ${on}.`;
   const names = listed(away.map(({ name }) => name));
-  const others = run.length === single.length ? '' : ' On the other days somebody does, by turns.';
-  return `${names} ${away.length === 1 ? 'is' : 'are'} away ${onDays(spanOf(single, dates), request)}: only ${who} could stay at home then.${others}`;
+  const why = `${names} ${away.length === 1 ? 'is' : 'are'} away ${onDays(spanOf(single, dates), request)}`;
+  if (run.length === single.length && stay.length === 1)
+    return `${who} stays at home ${on}: ${why}.`;
+  const turns = run.length === single.length ? '' : ', by turns where two are there';
+  return `Somebody stays at home ${on}${turns}: ${why}, and only ${who} is there then.`;
 }
 
 /** Everybody who is there is out by day, for longer than the animals may be left. */
