@@ -285,7 +285,7 @@ describe('what needs attention', () => {
     const soon = found.filter(({ key }) => key.startsWith('too-soon/'));
     expect(soon).toHaveLength(1);
     expect(soon[0]!.words).toMatch(/^not all is ready by Mon 12 Apr, \w+ \d+ \w+ would do$/);
-    expect(soon[0]!.turnOutLater).toBeUndefined();
+    expect(soon[0]!.later).toBeUndefined();
     const name = 'Repair brooder and pasture pen';
     expect(soon[0]!.text).toContain(name);
     expect(found.filter(({ words }) => words.includes(name))).toEqual([]);
@@ -303,7 +303,7 @@ describe('what needs attention', () => {
     const asked = { ...others, picture, judged: tables.judgements.alarms };
     const found = attentionOf({ ...asked, plan: { ...plan, eventsToMove: [move] } });
     expect(found.find(({ key }) => key === 'too-soon/event/cows/turn-out')).toMatchObject({
-      ...{ level: 'act', turnOutLater: { herdId: 'cows', on: addDays(today, 8) } },
+      ...{ level: 'act', later: { kind: 'turn-out', ofId: 'cows', to: addDays(today, 8) } },
       text: 'Not ready before it: “Mend”. Wait.',
     });
   });

@@ -263,6 +263,17 @@ describe('jobs that come again', () => {
       undefined,
       'c',
     ]);
+    // Nor where somebody only comes in for the animals.
+    const rest = { roundOrder: [], phones: [], whereabouts: [], awayIds: ['a'] };
+    const days = { from: '2027-04-06', to: '2027-04-07', hoursPerDay: 0.25 };
+    const sitter = { id: 'h', sitter: 'Sam', ...days, ...rest };
+    const sat = planOf({ people, ownJobs: repeats({ every: 'day' }, more), handovers: [sitter] });
+    expect(sat.chores.slice(0, 4).map(([chore]) => chore?.personId === 'c')).toEqual([
+      true,
+      false,
+      false,
+      true,
+    ]);
   });
 });
 

@@ -8,6 +8,7 @@ import { planAnimals } from '../../../shared/plan/farm/animal-plans.js';
 import { workOfFarm } from '../../../shared/plan/farm/work-of-farm.js';
 import { calendarEntries } from '../../../shared/plan/work/calendar-entries.js';
 import { workPlanOf } from '../../../shared/plan/work/work-plan.js';
+import { isWorthTelling } from '../../../shared/plan/work/worth-telling.js';
 import type { CareGap } from '../../../shared/plan/work/care-gaps.js';
 import type { PlannedJob, WorkPlan } from '../../../shared/plan/work/planned-work.js';
 import type { WorkRequest } from '../../../shared/plan/work/work-request.js';
@@ -132,6 +133,15 @@ const TRIED: Record<string, number> = {
   ...{ 'no machine': 1, 'four children': 2 },
 };
 
+/** Work of a move out or a turn-out that lacks hours, and has them on a later day. */
+const LATER: Record<string, number> = {
+  ...{ 'one alone': 1, 'two with jobs': 2, 'three generations': 1, 'a milk cow': 1 },
+  ...{ 'away at calving': 1, 'four children': 1 },
+};
+
+const dayOf = ({ farm, today }: WorkRequest, date: string): string =>
+  formatDate(date, { units: farm.units, today });
+
 describe.each(TEN_HOUSEHOLDS)('the household: %s', (name, picture: FarmPicture) => {
   const animals = planAnimals(picture, tables);
   const request = workOfFarm(picture, tables, animals);
@@ -175,6 +185,29 @@ describe.each(TEN_HOUSEHOLDS)('the household: %s', (name, picture: FarmPicture) 
       }
     }
     expect([name, tried]).toEqual([name, Math.max(tried, TRIED[name]!)]);
+  });
+
+  it('moves out, or turns out, on a later day with hours for it where that is offered', () => {
+    const later = plan.jobs.flatMap(({ key, later: to, waysToFit }) =>
+      to ? [{ key, ...to, waysToFit }] : [],
+    );
+    expect([name, later.length]).toEqual([name, LATER[name] ?? 0]);
+    for (const { key, kind, ofId, to, waysToFit } of later) {
+      expect(waysToFit.join(' ')).toContain(dayOf(request, to));
+      const moved: FarmPicture =
+        kind === 'turn-out'
+          ? { ...picture, herds: picture.herds.map((herd) => ({ ...herd, turnOutOn: to })) }
+          : {
+              ...picture,
+              batches: picture.batches.map((batch) =>
+                batch.id === ofId ? { ...batch, moveOutDate: to } : batch,
+              ),
+            };
+      const { jobs } = workPlanOf(workOfFarm(moved, tables, planAnimals(moved, tables)), 200);
+      const [first] = jobs.find((job) => job.key === key)!.pieces;
+      const { shortHours } = jobs.find((job) => job.key === key)!;
+      expect([key, to <= first!.date, isWorthTelling(shortHours)]).toEqual([key, true, false]);
+    }
   });
 
   it('says how often animals are looked at on real days: of hens that stay, to the end of the plan', () => {
