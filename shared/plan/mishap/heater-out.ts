@@ -300,7 +300,7 @@ function nightWith(
           ? []
           : [sayStillShort(night, warmest)]),
       ...(underHeat && wantedC + offByK < underHeat.value
-        ? [`Raise the heat until it shows ${context.say(wantedC, 'degC')} under it.`]
+        ? [`Hang it higher until it shows ${context.say(wantedC, 'degC')} under it.`]
         : []),
       ...(way.more ?? []),
     ],

@@ -90,8 +90,8 @@ export default function HeatOut({
           isKeeping={tell.isPending}
           onKeep={() =>
             tell.mutate(
-              { kind: 'heat-works', about: batchId, on: today, details: { working } },
-              { onSuccess: onDone },
+              { kind: 'heat-works', about: batchId, on: today, details: { working, of: count } },
+              { onSuccess: () => onDone() },
             )
           }
           onBack={onBack}
