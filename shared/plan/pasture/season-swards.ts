@@ -76,8 +76,8 @@ export function seasonSwards(
 function growths(place: Place): (base: Base, factor: number) => Grown {
   const known = new Map<string, Grown>();
   return (base, factor) => {
-    const { forageId, productivity, soilId } = base.paddock;
-    const key = [forageId, productivity, soilId, factor].join();
+    const { forageId, productivity, soilId, stand } = base.paddock;
+    const key = [forageId, productivity, soilId, stand, factor].join();
     let grown = known.get(key);
     if (!grown) known.set(key, (grown = grownOf(place, base, factor)));
     return grown;
@@ -140,6 +140,7 @@ function baseOf(
       nitrogenIndex: tables.pasture.nitrogenIndex[paddock.productivity],
       waterHeldMm: totalAvailableWaterMm(zone),
       growthFactor: 1,
+      coverShare: tables.pasture.coverShare[paddock.stand],
     },
     residualKgPerHa: (paddock.residualHeightCm ?? forage.heights.residualHeightCm) * kgPerHaCm,
     turnInKgPerHa: (paddock.readyHeightCm ?? forage.heights.readyHeightCm) * kgPerHaCm,
