@@ -46,7 +46,7 @@ describe('describeForForm', () => {
     expect(said(weightProblems({ birds: 10, averageKg: 2.72155, totalKg: 27.2155 }))).toEqual([
       expect.stringMatching(/^Weight is 6 lb, which contradicts another field\. /),
     ]);
-    expect(said(weightProblems({ birds: 2, totalKg: 453.592 }))).toEqual([
+    expect(said(weightProblems({ birds: 2, totalKg: 453.59237 }))).toEqual([
       expect.stringMatching(/^Weight is 1,000 lb, but must be from 0\.09 lb to 110 lb\. /),
     ]);
   });
