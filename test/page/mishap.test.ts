@@ -105,6 +105,9 @@ describe('something that went wrong', () => {
     expect(await seriousFindings(page, '[role=dialog]')).toEqual([]);
     await dialog.getByLabel('The power is out').check();
     await dialog.getByText(/A spare lamp/).waitFor({ state: 'detached' });
+    const water = dialog.getByRole('region', { name: 'Water for today' });
+    await water.getByText('A pump stands still without power.').waitFor();
+    await water.getByText(/Cows/).waitFor(); // not only of those on heat
 
     await wentWrong(page, id, 'Cold nights are coming');
     await dialog.getByLabel(/Lowest at night/).fill('25');

@@ -4,6 +4,7 @@ import { input, quantity, type NumberQuantity, type Quantity } from '../../expla
 import { comesByPost, type Purpose } from '../../farm/batch.js';
 import { facilityOf } from '../../farm/facility.js';
 import { FROST_CAUTIONS, HEAT_OUT_CAUTIONS, isFrost } from '../../farm/heat-caution.js';
+import { heatersOn, heatOutsIn } from '../../farm/heat-out.js';
 import type { FarmPicture } from '../../farm/picture.js';
 import type { Tables } from '../../tables/tables.js';
 import type { EventKind } from '../../tables/task-template.js';
@@ -249,17 +250,21 @@ const BUILDING: ReadonlySet<string> = new Set([
 ]);
 
 function heatOutToday(
-  { heatOuts = [], batches, facilities, today }: FarmPicture,
+  { heatOuts, batches, facilities, today }: FarmPicture,
   batchId: string,
 ): Pick<HeatToday, 'out'> {
-  const last = heatOuts.findLast((out) => out.batchId === batchId);
   const batch = batches.find(({ id }) => id === batchId);
   const brooder = facilityOf(facilities, 'brooder', batch?.brooderId);
+  const outs = heatOutsIn(batch?.brooderId, heatOuts, batches);
+  const last = outs.at(-1);
   if (last?.id === undefined || !brooder) return {};
-  const { id: factId, date: since, working } = last;
-  if (working === undefined && since !== today) return {};
+  const { id: factId, date: since } = last;
+  const isMended = last.working === undefined;
   const of = brooder.heat.count;
-  return { out: { factId, since, of, ...(working === undefined ? {} : { working }) } };
+  const working = heatersOn(brooder, outs, today);
+  // Where the brooder holds only what works since, nothing is out any more.
+  if (isMended ? since !== today : working === of) return {};
+  return { out: { factId, since, of, ...(isMended ? {} : { working }) } };
 }
 
 function lampToday({ laying }: BatchPlan, today: PlainDate): BatchLine['lamp'] {

@@ -136,7 +136,7 @@ function unsaidOf(
   if (since === undefined || !told) return {};
   return {
     unsaid: {
-      moves: movesMeant(own),
+      moves: movesMeant(own, herd.id),
       stillIn: { herdId: herd.id, paddockId: told.id, paddock: told.name },
       ...(isLongSilent(picture, tables, herd, since) ? { isAlarm: true } : {}),
     },

@@ -7,15 +7,15 @@ import { putBack } from '../../../shared/farm/put-back.js';
 import type { FarmPicture } from '../../../shared/farm/picture.js';
 import type { PastureChoices } from '../../../shared/farm/pasture-choices.js';
 import {
+  closedBy,
   ledOff,
   sayPaddockLost,
   sayShorterRest,
+  toldOfLedOff,
   withPaddockLost,
   withShorterRest,
   type PaddockLost,
 } from '../../../shared/plan/mishap/paddock-lost.js';
-import { movesKey } from '../../../shared/farm/herd-move-work.js';
-import { movedBy, moveTold } from '../../../shared/plan/work/herd-goes.js';
 import type { PasturePlan } from '../../../shared/plan/pasture/pasture-plan.js';
 import type { Tables } from '../../../shared/tables/tables.js';
 import { useChoose } from '../api/pasture-queries.js';
@@ -98,15 +98,18 @@ function Tried({
   onBack,
 }: Asked & { readonly lost: PaddockLost }) {
   const before = usePasturePlan(picture, tables);
-  const assumed = before.plan?.assumedMoves;
-  const without = useMemo(() => withPaddockLost(picture, lost, assumed), [picture, lost, assumed]);
+  const assumedMoves = before.plan?.assumedMoves;
+  const without = useMemo(
+    () => withPaddockLost(picture, lost, assumedMoves),
+    [picture, lost, assumedMoves],
+  );
   const hurried = useMemo(
     () => withShorterRest(without, tables.judgements.alarms),
     [without, tables],
   );
   const after = usePasturePlan(without, tables);
   const shorter = usePasturePlan(hurried, tables);
-  const keeping = useKeeping(farm, picture, lost, before.plan);
+  const keeping = useKeeping(farm, picture, lost);
   const isWorking = before.isWorking || after.isWorking || shorter.isWorking;
   const saved =
     isWorking || !before.plan || !after.plan || !shorter.plan
@@ -117,7 +120,7 @@ function Tried({
           shorter: shorter.plan,
         });
   const keep = (plan: PasturePlan, wanted?: PastureChoices): void =>
-    keeping.mutate({ plan, wanted }, { onSuccess: onDone });
+    keeping.mutate({ before: before.plan!, plan, wanted }, { onSuccess: onDone });
   return (
     <>
       <Stack gap="xs" role="status">
@@ -138,7 +141,7 @@ function Tried({
       <Failure error={keeping.error} />
       <KeepOrLeave
         keep="Keep it"
-        isOff={!after.plan || isWorking}
+        isOff={!before.plan || !after.plan || isWorking}
         isKeeping={keeping.isPending}
         onKeep={() => after.plan && keep(after.plan)}
         onBack={onBack}
@@ -164,12 +167,7 @@ const refusalsOf = ({ problems = [], failed }: PlannedPasture): readonly string[
 ];
 
 /** Closes the paddock, tells where its herd went, and shortens rests where that was chosen. */
-function useKeeping(
-  farm: SavedFarm,
-  picture: FarmPicture,
-  lost: PaddockLost,
-  before: PasturePlan | undefined,
-) {
+function useKeeping(farm: SavedFarm, picture: FarmPicture, lost: PaddockLost) {
   const words = wordsOfRow(paddockFields, farm);
   const save = useSave<Paddock>(farm.id, 'paddocks', words);
   const back = useSave<Paddock>(farm.id, 'paddocks', words, { isPutBack: true });
@@ -179,35 +177,28 @@ function useKeeping(
   const sayDate = useSayDate();
   return useMutation({
     mutationFn: async ({
+      before,
       plan,
       wanted,
     }: {
+      before: PasturePlan;
       plan: PasturePlan;
       wanted: PastureChoices | undefined;
     }): Promise<KeptMishap> => {
-      const { pastureChoices: loaded, today } = picture;
-      const isLost = ({ id }: Paddock): boolean => id === lost.paddockId;
-      const open = picture.paddocks.find(isLost)!;
-      const closed = withPaddockLost(picture, lost).paddocks.find(isLost)!;
-      const row = putBack<Paddock>(open, closed, await save.mutateAsync(closed));
+      const loaded = picture.pastureChoices;
+      const paddock = picture.paddocks.find(({ id }) => id === lost.paddockId)!;
+      const closed = closedBy(lost, paddock, picture.today);
+      const row = putBack<Paddock>(paddock, closed, await save.mutateAsync(closed));
       const told: string[] = [];
-      const { assumedMoves = [] } = before ?? {};
-      for (const { herdId, to } of ledOff(picture, lost, { assumedMoves }, plan)) {
-        if (!to) continue;
-        // Who leads them off today says that they had moved as planned until then.
-        const assumed = assumedMoves.filter((move) => move.herdId === herdId && move.on < today);
-        const goes = { herdId, paddockId: to.id, assumed };
-        const moves =
-          assumed.length === 0
-            ? [moveTold(herdId, { paddockId: to.id, on: today })]
-            : movedBy(goes, movesKey(herdId), today);
+      for (const led of ledOff(picture, lost, before, plan)) {
+        const moves = toldOfLedOff(led, before);
         const facts = await tell.mutateAsync({ ...moves.at(-1)!, before: moves.slice(0, -1) });
         told.push(...facts.map(({ id }) => id));
       }
       if (wanted) await choose.mutateAsync({ loaded, wanted });
       const until = lost.until === undefined ? 'for good' : `until ${sayDate(lost.until)}`;
       return {
-        words: `${open.name} closed ${until}`,
+        words: `${paddock.name} closed ${until}`,
         undo: async () => {
           await back.mutateAsync(row);
           for (const id of told) await takeBack.mutateAsync(id);
