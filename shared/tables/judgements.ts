@@ -180,6 +180,7 @@ export const JUDGED = {
     'oneDayH',
     'ownFrostC',
     'hayBelowC',
+    'setAheadShare',
   ],
   /** Buying feed. */
   buying: ['tripH', 'tripHourBags', 'mineralsGPerDay', 'hayAheadDays'],
@@ -201,6 +202,7 @@ export const JUDGED = {
     'boardShare',
     'leaveSoonestDays',
     'shorterRestShare',
+    'gasStepW',
   ],
 } as const;
 
