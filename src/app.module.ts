@@ -37,7 +37,7 @@ import { RecordModule } from './record/record.module.js';
 import { ReferenceModule } from './reference/reference.module.js';
 import { SettingsModule } from './settings/settings.module.js';
 import { StartModule } from './start/start.module.js';
-import { ToldModule } from './told/told.module.js';
+import { TellingModule } from './telling/telling.module.js';
 import { TodayModule } from './today/today.module.js';
 import { TrustModule } from './trust/trust.module.js';
 import { WeatherModule } from './weather/weather.module.js';
@@ -81,7 +81,7 @@ import { YearModule } from './year/year.module.js';
     HerdsModule,
     GrassReadingsModule,
     PastureModule,
-    ToldModule,
+    TellingModule,
     PhotosModule,
     JobsModule,
     WorkModule,

@@ -15,6 +15,7 @@ import {
   broodingHeat,
   daysOfHeat,
   shellRows,
+  workingOf,
   type BroodingHeat,
   type DayHeat,
 } from './heat-days.js';
@@ -50,7 +51,7 @@ export function planHeat(context: PlanContext): Found<HeatPart | undefined> {
   if (!brooder) {
     return found(undefined, { ...outdoors, issues: context.life.hasBrooder ? [NO_BROODER] : [] });
   }
-  const heat = broodingHeat(context, brooder);
+  const heat = broodingHeat(context, brooder, workingOf(context, brooder));
   const needed = sharesNeeded(heat, brooder.lengthM * brooder.widthM);
   const days = daysOfHeat(heat, brooder.closesOff ? needed : needed.map(() => 1));
   const conduction = conductionOf(context, brooder);
@@ -58,7 +59,12 @@ export function planHeat(context: PlanContext): Found<HeatPart | undefined> {
   const heaters = heatersOf(context, brooder, { night, days });
   const headroomM = headroomOf(context, brooder);
   const weeks = heatWeeks(heat, days, lastHeatDayOf(days), headroomM);
-  const circuit = circuitPart(context, brooder, heaters.part.toAdd);
+  const circuit = circuitPart(
+    context,
+    brooder,
+    // What is out draws nothing: one in its place is none more.
+    Math.max(0, heaters.part.toAdd - heaters.part.out),
+  );
   const course = { heat, days, weeks };
   const energy = energyOf(context, brooder, course, {
     need: night.need,

@@ -5,7 +5,7 @@ import { yearCounts } from '../../shared/plan/record/year-counts.js';
 import { toldLimitAlarms } from '../../shared/plan/today/limit-alarms.js';
 import type { Alarm } from '../../shared/plan/today/looked-at.js';
 import { withTicks, type TickedToday } from '../../shared/plan/today/today.js';
-import { movedBy } from '../../shared/plan/work/herd-goes.js';
+import { movedBy } from '../../shared/plan/pasture/move-told.js';
 import { FieldError } from '../../shared/problems/field-problem.js';
 import type { ToldFact } from '../../shared/farm/told-fact.js';
 import { PicturesService } from '../picture/pictures.service.js';

@@ -10,7 +10,7 @@ import {
   type ToldFact,
   type ToldKind,
 } from '../../shared/farm/told-fact.js';
-import { isMovesKey, isTurnOutWork } from '../../shared/farm/herd-move-work.js';
+import { isMovesKey, isTurnOutWork, movesKey } from '../../shared/farm/herd-move-work.js';
 import { isMowingWork } from '../../shared/farm/mowing.js';
 import { TOLD_KINDS, type ToldOn } from '../../shared/farm/told-kinds.js';
 import { isId } from '../database/ids.js';
@@ -129,6 +129,7 @@ export class ToldService extends FactsOfFarm {
       // The moves before it that were told with it.
       if (work !== undefined && tickedOn === undefined)
         await this.takeBackMoved(farmId, work, row.on);
+      if (row.kind === 'herd-move' && work === undefined) await this.takeBackBefore(farmId, row);
       await this.settle(manager, farmId, [toFact(row)], () => 'id', { areNew: false });
       this.noteTold([row.kind]);
     };
@@ -154,6 +155,17 @@ export class ToldService extends FactsOfFarm {
       ({ on: day, details: { work, tickedOn = day } }) =>
         work === key && (on === undefined || tickedOn === on),
     );
+  }
+
+  /** Takes back the moves that were told with one that was told by itself: where none holds that day. */
+  private async takeBackBefore(
+    farmId: string,
+    { about, on }: Pick<ToldFactEntity, 'about' | 'on'>,
+  ): Promise<void> {
+    const left = (await this.factsAbout(farmId, about, ['herd-move'])).some(
+      (move) => move.on === on && move.details.tickedOn === undefined,
+    );
+    if (!left) await this.takeBackMoved(farmId, movesKey(about), on);
   }
 
   /** Takes back what the tick of mowing told of its paddocks. */

@@ -5,7 +5,7 @@ import type { PasturePlan } from '../../shared/plan/pasture/pasture-plan.js';
 import type { HerdLine } from '../../shared/plan/today/herd-line.js';
 import type { TickedToday } from '../../shared/plan/today/today.js';
 import type { WorkPlan } from '../../shared/plan/work/planned-work.js';
-import { movedBy } from '../../shared/plan/work/herd-goes.js';
+import { movedBy } from '../../shared/plan/pasture/move-told.js';
 import { isTurnOutWork, movesKey } from '../../shared/farm/herd-move-work.js';
 import type { ToldPage } from '../../src/told/facts-of-farm.js';
 import { openApp, type TestApp } from '../support/app.js';
@@ -129,7 +129,7 @@ describe.each([anyDatabase()])('a herd goes where a tick brings it, on $name', (
     expect(herdOf(await day()).isAssumed).toBe(true);
     // Told by itself into another paddock, the same: the moves before it stay, and go with its undo.
     const [elsewhere] = (await get<{ id: string }[]>('/paddocks')).filter(
-      ({ id }) => id !== asked!.paddockId && id !== asked!.assumed!.at(-1)!.paddockId,
+      ({ id }) => ![goes, asked, asked!.assumed!.at(-1)].some((each) => each!.paddockId === id),
     );
     const facts = movedBy({ ...asked, paddockId: elsewhere!.id }, movesKey(herdId), later);
     await app.api.post(`${farm.path}/told`).send({ facts }).expect(201);
@@ -139,5 +139,32 @@ describe.each([anyDatabase()])('a herd goes where a tick brings it, on $name', (
     const main = told.find(({ on }) => on === later)!;
     await app.api.delete(`${farm.path}/told/${main.id}`).expect(204);
     expect(await moves()).toHaveLength(known);
+    // The same where nobody sends the moves before it: another program, or a phone that read the plan then.
+    const bare = {
+      ...{ kind: 'herd-move', about: herdId, on: later, key: 'by-itself' },
+      details: { paddockId: elsewhere!.id },
+    };
+    const tell = async (said: object): Promise<ToldFact[]> =>
+      (
+        await app.api
+          .post(`${farm.path}/told`)
+          .send({ facts: [said] })
+          .expect(201)
+      ).body as ToldFact[];
+    const [kept] = await tell(bare);
+    expect(kept).toMatchObject(bare);
+    const placesOf = (all: readonly ToldFact[]) =>
+      all.map(({ on, details }) => [on, (details as { paddockId: string }).paddockId]).sort();
+    expect(placesOf(await moves())).toEqual(placesOf(told));
+    expect(await tell(bare)).toEqual([kept]);
+    expect(await moves()).toHaveLength(told.length);
+    await app.api.delete(`${farm.path}/told/${kept!.id}`).expect(204);
+    expect(await moves()).toHaveLength(known);
+    expect(await tell(bare)).toMatchObject([{ id: kept!.id }]);
+    expect(await moves()).toHaveLength(known);
+    // A phone that was without signal sends what it was told day by day: nothing lay between.
+    const until = new Date(Date.parse((await moves()).at(-1)!.toldAt) - 1).toISOString();
+    await tell({ ...bare, key: 'told-offline', seen: { until } });
+    expect(await moves()).toHaveLength(known + 1);
   });
 });

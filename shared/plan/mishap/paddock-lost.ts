@@ -1,10 +1,13 @@
 import { addDays, type PlainDate } from '../../calendar/plain-date.js';
-import type { ClosedFor } from '../../farm/paddock.js';
+import type { ClosedFor, Paddock } from '../../farm/paddock.js';
+import type { Herd } from '../../farm/herd.js';
 import type { FarmPicture } from '../../farm/picture.js';
 import type { Judgements } from '../../tables/judgements.js';
 import { formatDate } from '../../units/dates.js';
 import { formatValue } from '../../units/format.js';
+import { moved, movesMeant, placeNow, type AssumedMove } from '../pasture/moves-assumed.js';
 import type { PasturePlan } from '../pasture/pasture-plan.js';
+import { toldWithBefore } from '../pasture/move-told.js';
 
 /** Ground that nobody can graze: under water, or with its fence down. */
 export interface PaddockLost {
@@ -17,32 +20,55 @@ export interface PaddockLost {
 /** So far ahead nobody plans grass: what is lost for good is closed until then. */
 const FOR_GOOD_DAYS = 5 * 366;
 
-/** The same farm with the paddock closed from today on. */
-export function withPaddockLost(picture: FarmPicture, lost: PaddockLost): FarmPicture {
-  const { today } = picture;
+/** The paddock with the days on which it is lost, as it is saved. */
+export function closedBy(lost: PaddockLost, paddock: Paddock, today: PlainDate): Paddock {
   const to = lost.until ?? addDays(today, FOR_GOOD_DAYS);
   return {
-    ...picture,
-    paddocks: picture.paddocks.map((paddock) =>
-      paddock.id === lost.paddockId
-        ? {
-            ...paddock,
-            // What was closed for a while before lies within it now.
-            closedDays: [
-              ...paddock.closedDays.filter((each) => each.from < today || to < each.to),
-              { from: today, to, why: lost.why },
-            ],
-          }
-        : paddock,
+    ...paddock,
+    // What was closed for a while before lies within it now.
+    closedDays: [
+      ...paddock.closedDays.filter((each) => each.from < today || to < each.to),
+      { from: today, to, why: lost.why },
+    ],
+  };
+}
+
+/**
+ * The same farm with the paddock closed from today on, and the herds off it that stand there.
+ *
+ * @param assumedMoves of the plan with the paddock: where a herd is taken to stand by now is not where it
+ * was told to be
+ */
+export function withPaddockLost(
+  picture: FarmPicture,
+  lost: PaddockLost,
+  assumedMoves: readonly AssumedMove[] = [],
+): FarmPicture {
+  const leaving = herdsIn(picture, lost, assumedMoves);
+  const since = leaving.reduce((now, herd) => {
+    const own = movesMeant(assumedMoves, herd.id);
+    return own.length === 0 ? now : moved(now, herd, own);
+  }, picture);
+  return {
+    ...since,
+    paddocks: since.paddocks.map((paddock) =>
+      paddock.id === lost.paddockId ? closedBy(lost, paddock, picture.today) : paddock,
     ),
-    // A herd that stands there has to be led off before anything is planned.
-    herds: picture.herds.map((herd) => {
-      if (herd.inPaddockId !== lost.paddockId) return herd;
+    // They have to be led off before anything is planned.
+    herds: since.herds.map((herd) => {
+      if (leaving.every(({ id }) => id !== herd.id)) return herd;
       const { inPaddockId: _in, inSince: _since, ...off } = herd;
       return off;
     }),
   };
 }
+
+/** Herds that stand in the lost paddock, as told or as they are assumed to have moved. */
+const herdsIn = (
+  { herds }: FarmPicture,
+  { paddockId }: PaddockLost,
+  assumedMoves: readonly AssumedMove[] | undefined,
+): Herd[] => herds.filter((herd) => placeNow(herd, assumedMoves).inPaddockId === paddockId);
 
 /** The farm with its grass gone back to sooner, as a way to do with less ground. */
 export const withShorterRest = (
@@ -64,18 +90,35 @@ export interface LedOff {
   readonly to?: { readonly id: string; readonly name: string };
 }
 
-/** Herds that stand in the lost paddock today, by the plan without it. */
-export function ledOff(picture: FarmPicture, lost: PaddockLost, after: PasturePlan): LedOff[] {
-  return picture.herds
-    .filter(({ inPaddockId }) => inPaddockId === lost.paddockId)
-    .map(({ id, name }) => {
-      const move = after.moves.find(
-        ({ herdId, from, to }) => herdId === id && from <= after.today && after.today <= to,
-      );
-      const to = after.paddocks.find((paddock) => paddock.id === move?.paddockId);
-      return { herdId: id, herd: name, ...(to ? { to: { id: to.id, name: to.name } } : {}) };
-    });
+/** Herds that stand in the lost paddock today, by the plan with it, and where the one without it has them. */
+export function ledOff(
+  picture: FarmPicture,
+  lost: PaddockLost,
+  before: Pick<PasturePlan, 'assumedMoves'>,
+  after: PasturePlan,
+): LedOff[] {
+  return herdsIn(picture, lost, before.assumedMoves).map(({ id, name }) => {
+    const move = after.moves.find(
+      ({ herdId, from, to }) => herdId === id && from <= after.today && after.today <= to,
+    );
+    const to = after.paddocks.find((paddock) => paddock.id === move?.paddockId);
+    return { herdId: id, herd: name, ...(to ? { to: { id: to.id, name: to.name } } : {}) };
+  });
 }
+
+/** What is told of a herd that is led off, with the moves before it that nobody told. */
+export const toldOfLedOff = (
+  { herdId, to }: LedOff,
+  { today, assumedMoves }: Pick<PasturePlan, 'today' | 'assumedMoves'>,
+) =>
+  toldWithBefore(
+    {
+      herdId,
+      ...(to ? { paddockId: to.id } : {}),
+      assumed: movesMeant(assumedMoves, herdId),
+    },
+    today,
+  );
 
 /** What the loss changes in the plan of the grass, a sentence each. */
 export function sayPaddockLost(
@@ -87,7 +130,7 @@ export function sayPaddockLost(
   const reader = { ...picture.farm, today: picture.today };
   const name = nameOf(after, lost.paddockId);
   return [
-    ...ledOff(picture, lost, after).map(({ herd, to }) =>
+    ...ledOff(picture, lost, before, after).map(({ herd, to }) =>
       to
         ? `${herd}: move them to ${to.name} today.`
         : `${herd}: no other paddock is ready today. Feed hay in a dry lot or lane until one is.`,

@@ -101,9 +101,14 @@ function someHeld(
   return undefined;
 }
 
-/** Assumed moves as they are told. */
-export const movesMeant = (assumed: readonly AssumedMove[]): Omit<AssumedMove, 'knownUntil'>[] =>
-  assumed.map(({ knownUntil: _knownUntil, ...move }) => move);
+/** Assumed moves of a herd as they are told. */
+export const movesMeant = (
+  assumed: readonly AssumedMove[] | undefined,
+  herdId: string,
+): Omit<AssumedMove, 'knownUntil'>[] =>
+  (assumed ?? [])
+    .filter((move) => move.herdId === herdId)
+    .map(({ knownUntil: _knownUntil, ...move }) => move);
 
 /** Where a herd stands: as it was told, or as it is assumed to have moved since. */
 export function placeNow(
@@ -236,7 +241,11 @@ const movedAll = (
   }, picture);
 
 /** A picture with moves of a herd as if they had been told. */
-function moved(picture: AnimalPicture, herd: Herd, moves: readonly AssumedMove[]): AnimalPicture {
+export function moved<Of extends AnimalPicture>(
+  picture: Of,
+  herd: Herd,
+  moves: readonly Omit<AssumedMove, 'knownUntil'>[],
+): Of {
   const before = picture.grazings ?? [];
   const open = before.find(({ herdId, to }) => herdId === herd.id && to === undefined);
   const first = { herdId: herd.id, paddockId: herd.inPaddockId!, from: herd.inSince! };

@@ -358,10 +358,17 @@ function afterAutumn(
 ): GrassState {
   const state = { ...winterStand(residualKgPerHa), isBitten: true };
   const n = usual.days.length;
-  for (let day = Math.max(0, n - leftDays); day < n; day++)
+  for (let day = leftOn(n, leftDays); day < n && day < SEASON_DAYS; day++)
     growOn({ kind, ground, weather: usual, open }, state, day);
   return state;
 }
+
+/** Days of a grazing year, to the middle of December; a plan may go on into the winter. */
+const SEASON_DAYS = 349;
+
+/** Day on which a paddock is left, grazed to its residual, so many days before its year is over. */
+export const leftOn = (days: number, leftDays: number): number =>
+  Math.max(0, Math.min(days, SEASON_DAYS) - leftDays);
 
 /** What stands on the day of a reading of this year where nothing was taken since winter, kg/ha. */
 function leftAloneAt(

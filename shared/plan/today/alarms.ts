@@ -44,8 +44,8 @@ function thermometer(looked: Looked, line: BatchLine): Alarm[] {
       level: isCold ? 'stop' : 'act',
       words: `${say(seen.underHeatC, 'degC')} under the heat, ${say(wanted, 'degC')} wanted`,
       text: isCold
-        ? 'Lower the heat, though a lamp or gas heater never closer than its maker says, put one more on, or close the box in. Look at the chicks: piled up and loud means cold. Read it again in an hour.'
-        : 'Raise the heat or turn it down, take the lid off or switch one off. Look at the chicks: far from the heat, with open beaks, means hot. Read it again in an hour.',
+        ? 'They need more heat: hang it lower, though a lamp or gas heater never closer than its maker says, put one more on, or close the box in. Look at the chicks: piled up and loud means cold. Read it again in an hour.'
+        : 'They need less heat: hang it higher or turn it down, take the lid off or switch one off. Look at the chicks: far from the heat, with open beaks, means hot. Read it again in an hour.',
       of: line.name,
       place: { kind: 'batch', id: line.id },
     },

@@ -52,7 +52,7 @@ export const silentHerds = (
         ...asked,
         words: 'did they move as planned?',
         text: `${nothing} Until you say otherwise the plan goes on as if they had moved as planned that day: ${list.join(', ')}. If they went otherwise, tell the moves by themselves, each with its day.`,
-        moves: movesMeant(moves),
+        moves: movesMeant(moves, id),
       },
     ];
   });

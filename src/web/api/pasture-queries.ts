@@ -1,6 +1,7 @@
 import { useMutation } from '@tanstack/react-query';
 import type { GrassReading, Paddock } from '../../../shared/farm/paddock.js';
 import { pastureChoiceFields, type PastureChoices } from '../../../shared/farm/pasture-choices.js';
+import type { toldWithBefore } from '../../../shared/plan/pasture/move-told.js';
 import { useAskAboutClashes } from './asking.js';
 import { postJson } from './client.js';
 import { useChange, type SavedFarm } from './queries.js';
@@ -50,13 +51,11 @@ export const useChoose = (farm: SavedFarm) => {
     saveMerging<PastureChoices>(path, wanted, ask, loaded),
   );
 };
-/** Tells that a herd went into a paddock. */
+/** Tells where a herd went, with the moves before it that nobody told. */
 export function useMoved(farmId: string) {
   const { mutateAsync } = useMessage(farmId);
   return useMutation({
-    mutationFn: async (move: { herdId: string; paddockId: string; on: string }) => {
-      const { herdId: about, on, paddockId } = move;
-      const facts = [{ kind: 'herd-move', about, on, details: { paddockId } }] as const;
+    mutationFn: async (facts: ReturnType<typeof toldWithBefore>) => {
       await mutateAsync({ message: { does: 'tell', facts } });
     },
   });

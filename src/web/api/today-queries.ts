@@ -2,7 +2,7 @@ import { useQuery, useQueryClient, type QueryClient } from '@tanstack/react-quer
 import { useCallback, useState, useSyncExternalStore } from 'react';
 import type { PlainDate } from '../../../shared/calendar/plain-date.js';
 import type { TickedToday } from '../../../shared/plan/today/today.js';
-import { movedBy, type HerdGoes } from '../../../shared/plan/work/herd-goes.js';
+import { movedBy, type HerdGoes } from '../../../shared/plan/pasture/move-told.js';
 import type { TripToBuy } from '../../../shared/plan/tasks/task.js';
 import { drawn } from '../kept/drawn.js';
 import type { Entry, Message } from '../kept/entry.js';

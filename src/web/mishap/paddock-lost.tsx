@@ -3,27 +3,32 @@ import { useMutation } from '@tanstack/react-query';
 import { useMemo, useState } from 'react';
 import { addDays } from '../../../shared/calendar/plain-date.js';
 import { paddockFields, type Paddock } from '../../../shared/farm/paddock.js';
+import { putBack } from '../../../shared/farm/put-back.js';
 import type { FarmPicture } from '../../../shared/farm/picture.js';
 import type { PastureChoices } from '../../../shared/farm/pasture-choices.js';
 import {
+  closedBy,
   ledOff,
   sayPaddockLost,
   sayShorterRest,
+  toldOfLedOff,
   withPaddockLost,
   withShorterRest,
   type PaddockLost,
 } from '../../../shared/plan/mishap/paddock-lost.js';
 import type { PasturePlan } from '../../../shared/plan/pasture/pasture-plan.js';
 import type { Tables } from '../../../shared/tables/tables.js';
-import { useChoose, useMoved } from '../api/pasture-queries.js';
+import { useChoose } from '../api/pasture-queries.js';
 import { usePicture, useSave, useTables, type SavedFarm } from '../api/queries.js';
+import { useTakeBack, useTell } from '../api/told-queries.js';
+import { useSayDate } from '../explain/say-date.js';
 import { DateField } from '../fields/date-input.js';
 import { wordsOfRow } from '../fields/field-words.js';
 import { Select } from '../fields/select.js';
 import { usePasturePlan, type PlannedPasture } from '../screens/pasture/use-pasture.js';
 import { Failure, Problems, useAll } from '../shell/states.js';
 import { Follows, KeepOrLeave } from './mishap-parts.js';
-import type { MishapProps } from './mishap-props.js';
+import type { KeptMishap, MishapProps } from './mishap-props.js';
 
 /** Water goes down, and a fence is up again, within about so long. */
 const USUAL_DAYS = 14;
@@ -92,12 +97,16 @@ function Tried({
   onDone,
   onBack,
 }: Asked & { readonly lost: PaddockLost }) {
-  const without = useMemo(() => withPaddockLost(picture, lost), [picture, lost]);
+  const before = usePasturePlan(picture, tables);
+  const assumedMoves = before.plan?.assumedMoves;
+  const without = useMemo(
+    () => withPaddockLost(picture, lost, assumedMoves),
+    [picture, lost, assumedMoves],
+  );
   const hurried = useMemo(
     () => withShorterRest(without, tables.judgements.alarms),
     [without, tables],
   );
-  const before = usePasturePlan(picture, tables);
   const after = usePasturePlan(without, tables);
   const shorter = usePasturePlan(hurried, tables);
   const keeping = useKeeping(farm, picture, lost);
@@ -111,7 +120,7 @@ function Tried({
           shorter: shorter.plan,
         });
   const keep = (plan: PasturePlan, wanted?: PastureChoices): void =>
-    keeping.mutate({ plan, wanted }, { onSuccess: onDone });
+    keeping.mutate({ before: before.plan!, plan, wanted }, { onSuccess: onDone });
   return (
     <>
       <Stack gap="xs" role="status">
@@ -132,7 +141,7 @@ function Tried({
       <Failure error={keeping.error} />
       <KeepOrLeave
         keep="Keep it"
-        isOff={!after.plan || isWorking}
+        isOff={!before.plan || !after.plan || isWorking}
         isKeeping={keeping.isPending}
         onKeep={() => after.plan && keep(after.plan)}
         onBack={onBack}
@@ -159,22 +168,44 @@ const refusalsOf = ({ problems = [], failed }: PlannedPasture): readonly string[
 
 /** Closes the paddock, tells where its herd went, and shortens rests where that was chosen. */
 function useKeeping(farm: SavedFarm, picture: FarmPicture, lost: PaddockLost) {
-  const save = useSave<Paddock>(farm.id, 'paddocks', wordsOfRow(paddockFields, farm));
-  const moved = useMoved(farm.id);
+  const words = wordsOfRow(paddockFields, farm);
+  const save = useSave<Paddock>(farm.id, 'paddocks', words);
+  const back = useSave<Paddock>(farm.id, 'paddocks', words, { isPutBack: true });
+  const tell = useTell<'herd-move'>(farm.id);
+  const takeBack = useTakeBack(farm.id);
   const choose = useChoose(farm);
+  const sayDate = useSayDate();
   return useMutation({
     mutationFn: async ({
+      before,
       plan,
       wanted,
     }: {
+      before: PasturePlan;
       plan: PasturePlan;
       wanted: PastureChoices | undefined;
-    }) => {
-      const closed = withPaddockLost(picture, lost).paddocks;
-      await save.mutateAsync(closed.find(({ id }) => id === lost.paddockId)!);
-      for (const { herdId, to } of ledOff(picture, lost, plan))
-        if (to) await moved.mutateAsync({ herdId, paddockId: to.id, on: picture.today });
-      if (wanted) await choose.mutateAsync({ loaded: picture.pastureChoices, wanted });
+    }): Promise<KeptMishap> => {
+      const { pastureChoices: loaded, today } = picture;
+      const isLost = ({ id }: Paddock): boolean => id === lost.paddockId;
+      const open = picture.paddocks.find(isLost)!;
+      const closed = closedBy(lost, open, today);
+      const row = putBack<Paddock>(open, closed, await save.mutateAsync(closed));
+      const told: string[] = [];
+      for (const led of ledOff(picture, lost, before, plan)) {
+        const moves = toldOfLedOff(led, before);
+        const facts = await tell.mutateAsync({ ...moves.at(-1)!, before: moves.slice(0, -1) });
+        told.push(...facts.map(({ id }) => id));
+      }
+      if (wanted) await choose.mutateAsync({ loaded, wanted });
+      const until = lost.until === undefined ? 'for good' : `until ${sayDate(lost.until)}`;
+      return {
+        words: `${open.name} closed ${until}`,
+        undo: async () => {
+          await back.mutateAsync(row);
+          for (const id of told) await takeBack.mutateAsync(id);
+          if (wanted) await choose.mutateAsync({ loaded: wanted, wanted: loaded });
+        },
+      };
     },
   });
 }

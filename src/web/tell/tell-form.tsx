@@ -4,10 +4,9 @@ import { useState } from 'react';
 import type { PlainDate } from '../../../shared/calendar/plain-date.js';
 import type { ToldFact, ToldKind } from '../../../shared/farm/told-fact.js';
 import { bagPrice } from '../../../shared/farm/feed-product.js';
-import { movesKey } from '../../../shared/farm/herd-move-work.js';
-import { movedBy } from '../../../shared/plan/work/herd-goes.js';
+import { toldWithBefore } from '../../../shared/plan/pasture/move-told.js';
 import type { Product } from '../../../shared/farm/product.js';
-import { minorDigits } from '../../../shared/units/format.js';
+import { formatValue, minorDigits } from '../../../shared/units/format.js';
 import { useProducts, type SavedFarm } from '../api/queries.js';
 import { seenName } from '../api/seen-rows.js';
 import { useTell } from '../api/told-queries.js';
@@ -106,6 +105,7 @@ export function TellForm({ farm, today, what, changes, rows = {}, onTold, onBack
                 field={field}
                 reader={farm}
                 {...(rows[name] ? { rows: rows[name] } : {})}
+                hint={byThePlan(what.planKg?.[name], farm)}
                 {...(name === 'name' && feeds ? { suggested: feeds.map((feed) => feed.name) } : {})}
                 isFirst={k === 0}
                 value={draft[name]}
@@ -137,13 +137,19 @@ export function TellForm({ farm, today, what, changes, rows = {}, onTold, onBack
   );
 }
 
+const byThePlan = (kg: number | undefined, farm: SavedFarm): string | undefined =>
+  kg === undefined ? undefined : `By the plan ${formatValue(kg, 'kg', farm)} each.`;
+
 /** What is said, and of a herd that is taken to have moved the moves before it: they hold with it. */
 function withMovesBefore({ kind, about, unsaid = [] }: Tellable, on: PlainDate, details: Draft) {
-  const assumed = unsaid.filter((move) => move.on < on);
-  if (assumed.length === 0) return { kind, about, on, details };
+  if (unsaid.every((move) => on <= move.on)) return { kind, about, on, details };
   const { paddockId } = details as { paddockId?: string };
-  const goes = { herdId: about, assumed, ...(paddockId === undefined ? {} : { paddockId }) };
-  const told = movedBy(goes, movesKey(about), on);
+  const goes = {
+    herdId: about,
+    assumed: unsaid,
+    ...(paddockId === undefined ? {} : { paddockId }),
+  };
+  const told = toldWithBefore(goes, on);
   return { ...told.at(-1)!, before: told.slice(0, -1) };
 }
 

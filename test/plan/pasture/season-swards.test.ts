@@ -53,6 +53,13 @@ describe('seasonSwards', () => {
     expect(of([...old, newReading()])).toEqual(of([newReading()]));
   });
 
+  it('begins spring with the same stand, however far into the next winter the plan goes', () => {
+    const startOf = (to: string): number =>
+      massOf(seasonOf(newPastureRequest({ choices: { to } })).own.sward.start);
+    for (const to of ['2027-12-31', '2028-02-15', '2028-04-15'])
+      expect(startOf(to)).toBeCloseTo(startOf('2027-12-15'), 6);
+  });
+
   it('asks about a first height that nothing could have grown to by then, and about no low one', () => {
     const odd = (heightCm: number): boolean =>
       plannedPasture(

@@ -47,8 +47,15 @@ describe('alarms of chicks', () => {
     const { animals } = looked({ batches: [batch] });
     const line = animals[0]!;
     const wanted = line.kind === 'batch' ? Number(line.heat!.wanted.value) : 0;
-    expect(alarms(seen(wanted - 8))[0]).toMatchObject({ level: 'stop', isAlarm: true });
-    expect(alarms(seen(wanted + 8))[0]).toMatchObject({ level: 'act' });
+    // “Lower the heat” would be read as less of it.
+    expect(alarms(seen(wanted - 8))[0]).toMatchObject({
+      ...{ level: 'stop', isAlarm: true },
+      text: expect.stringMatching(/^They need more heat: hang it lower/),
+    });
+    expect(alarms(seen(wanted + 8))[0]).toMatchObject({
+      level: 'act',
+      text: expect.stringMatching(/^They need less heat: hang it higher/),
+    });
     expect(keys(seen(wanted - 2))).toEqual([]);
     expect(keys(seen(wanted - 8, addDays(TODAY, -2)))).toEqual([]);
   });

@@ -1,5 +1,6 @@
 import { describe, expect, it } from '@jest/globals';
-import { goesByChore, movedBy } from '../../../shared/plan/work/herd-goes.js';
+import { movedBy } from '../../../shared/plan/pasture/move-told.js';
+import { goesByChore } from '../../../shared/plan/work/herd-goes.js';
 import type { Move } from '../../../shared/plan/pasture/moves.js';
 
 const on = '2027-05-14';

@@ -3,6 +3,7 @@ import { useState, type ReactNode } from 'react';
 import { Link } from 'wouter';
 import { addDays, daysBetween } from '../../../../shared/calendar/plain-date.js';
 import { rowsAhead } from '../../../../shared/plan/pasture/herd-now.js';
+import { movesMeant } from '../../../../shared/plan/pasture/moves-assumed.js';
 import { moveDetails, moveHeads } from '../../../../shared/plan/pasture/move-quantities.js';
 import type { PasturePlan } from '../../../../shared/plan/pasture/pasture-plan.js';
 import {
@@ -16,6 +17,7 @@ import {
   type SeasonRow,
   type TopRow,
 } from '../../../../shared/plan/pasture/season-rows.js';
+import { toldWithBefore } from '../../../../shared/plan/pasture/move-told.js';
 import { useMoved } from '../../api/pasture-queries.js';
 import { useTell } from '../../api/told-queries.js';
 import { Fact, Facts, Num } from '../../explain/number.js';
@@ -51,11 +53,15 @@ export function MoveList({ plan, farmId }: { plan: PasturePlan; farmId: string }
                 row={row}
                 isPending={moved.isPending}
                 onIn={() =>
-                  moved.mutate({
-                    herdId: row.move.herdId,
-                    paddockId: row.move.paddockId,
-                    on: plan.today,
-                  })
+                  moved.mutate(
+                    toldWithBefore(
+                      {
+                        ...{ herdId: row.move.herdId, paddockId: row.move.paddockId },
+                        assumed: movesMeant(plan.assumedMoves, row.move.herdId),
+                      },
+                      plan.today,
+                    ),
+                  )
                 }
               />
             ) : (

@@ -1,6 +1,6 @@
 import type { PlainDate } from '../../../../shared/calendar/plain-date.js';
 import type { MoveMeant, StillIn } from '../../../../shared/plan/today/move-meant.js';
-import { moveTold } from '../../../../shared/plan/work/herd-goes.js';
+import { moveTold } from '../../../../shared/plan/pasture/move-told.js';
 import { useMessage, useTell } from '../../api/told-queries.js';
 import { Failure } from '../../shell/states.js';
 

@@ -7,9 +7,10 @@ import { TOLD_FACT, TOLD_PAGE } from '../common/plan-answers.js';
 import { checkDto } from '../common/check-dto.js';
 import { withNumbers } from '../common/page.dto.js';
 import { FarmsService } from '../farms/farms.service.js';
-import { TellDto, ToldQueryDto } from './told.dto.js';
-import type { ToldPage } from './facts-of-farm.js';
-import { ToldService } from './told.service.js';
+import { TellDto, ToldQueryDto } from '../told/told.dto.js';
+import type { ToldPage } from '../told/facts-of-farm.js';
+import { ToldService } from '../told/told.service.js';
+import { TellingService } from './telling.service.js';
 
 type Asked = Readonly<Record<string, unknown>>;
 
@@ -17,15 +18,19 @@ type Asked = Readonly<Record<string, unknown>>;
 @Controller('farms/:farmId/told')
 export class ToldController {
   constructor(
+    private readonly telling: TellingService,
     private readonly told: ToldService,
     private readonly farms: FarmsService,
   ) {}
 
-  /** Tells what happened, all of it or nothing. Told again under the same key it stays one fact. */
+  /**
+   * Tells what happened, all of it or nothing. Told again under the same key it stays one fact. A move
+   * of a herd that was taken to have moved before it tells those moves with it.
+   */
   @AnswersList(TOLD_FACT)
   @Post()
   tell(@Param('farmId') farmId: string, @Body() { facts }: TellDto): Promise<ToldFact[]> {
-    return this.told.tell(farmId, facts);
+    return this.telling.tell(farmId, facts);
   }
 
   /** What was told, the newest first; `total` says how many there are beyond these. */
