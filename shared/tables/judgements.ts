@@ -132,6 +132,7 @@ export const JUDGED = {
     'hotDayDeviations',
     'highsSpreadK',
     'dryCowDays',
+    'calvingYearDays',
     'midLactationWeeks',
     'weaningDays',
     'grainSparesShare',
