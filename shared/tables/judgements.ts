@@ -132,6 +132,7 @@ export const JUDGED = {
     'hotDayDeviations',
     'highsSpreadK',
     'dryCowDays',
+    'calvingYearDays',
     'midLactationWeeks',
     'weaningDays',
     'grainSparesShare',
@@ -181,6 +182,7 @@ export const JUDGED = {
     'oneDayH',
     'ownFrostC',
     'hayBelowC',
+    'setAheadShare',
   ],
   /** Buying feed. */
   buying: ['tripH', 'tripHourBags', 'mineralsGPerDay', 'hayAheadDays'],
@@ -202,6 +204,7 @@ export const JUDGED = {
     'boardShare',
     'leaveSoonestDays',
     'shorterRestShare',
+    'gasStepW',
   ],
 } as const;
 

@@ -94,7 +94,8 @@ export function nextYear(
       );
       return { ofId: job.id, name: job.name, dueBefore: job.dueOn, next, isThere };
     });
-  const moved = { year, byDays: YEAR_DAYS, sameWithinDays: SAME_BATCH_DAYS };
+  const calvesAgainDays = tables.judgements.grass.calvingYearDays.value;
+  const moved = { year, byDays: YEAR_DAYS, sameWithinDays: SAME_BATCH_DAYS, calvesAgainDays };
   const herds = herdsAgain(picture, moved);
   return { from: year, batches, jobs, herds, paddocks: paddocksAgain(picture, moved) };
 }
