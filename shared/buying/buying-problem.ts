@@ -38,6 +38,13 @@ export interface FeedItem {
   readonly offers: readonly Offer[];
 }
 
+/** Whole bags of one feed that were ordered for a trip: they stand, whatever is needed since. */
+export interface Ordered extends Trip {
+  readonly item: number;
+  readonly offer: number;
+  readonly bags: number;
+}
+
 /** What is to be bought on which day, so that nothing runs out. Days count from today, day 0. */
 export interface BuyingProblem {
   readonly days: number;
@@ -47,6 +54,7 @@ export interface BuyingProblem {
   readonly storeKg: number;
   /** Feed is bought so many days before it is needed, where it can be. */
   readonly handDays: number;
+  readonly ordered?: readonly Ordered[];
 }
 
 export interface Trip {

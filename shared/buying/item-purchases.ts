@@ -13,6 +13,8 @@ export interface Stop {
   readonly roomKg: number;
   /** Bags of the whole trip that its price goes by, where they are more than those of the item. */
   readonly pricedAsBags?: number;
+  /** Bags that were ordered: so many are bought, no more and no fewer. */
+  readonly orderedBags?: number;
 }
 
 /** Of two ways that cost the same the one that buys later is taken: it is fresher. */
@@ -58,8 +60,10 @@ export function bestPurchases(
       const base = ways.notShort(states[k]!, dueKg[s]!, fines);
       const baseKg = ways.kg[base]!;
       const baseCost = ways.cost[base]!;
-      ways.thinkOfNoneBought(base, baseCost + overFine(baseKg - fedKg, stop, fines));
-      if (ways.isOfUse) next.add();
+      if (stop.orderedBags === undefined) {
+        ways.thinkOfNoneBought(base, baseCost + overFine(baseKg - fedKg, stop, fines));
+        if (ways.isOfUse) next.add();
+      }
       if (!trying) continue;
       const count = bagsToTry(baseKg, trying, tries);
       for (let t = 0; t < count; t++) {
@@ -111,6 +115,7 @@ interface Trying {
  */
 function bagsToTry(fromKg: number, of: Trying, tries: number[]): number {
   const { keepsKg, dueKg, s, stop, fedKg, bagKg, breaks, fillsUp } = of;
+  if (stop.orderedBags !== undefined) return withTry(tries, 0, stop.orderedBags);
   const lacking = keepsKg - fromKg;
   if (lacking <= TINY_KG) return 0;
   const most = Math.ceil(lacking / bagKg - TINY_KG);

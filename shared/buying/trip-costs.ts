@@ -1,4 +1,4 @@
-import type { BuyingPlan, BuyingProblem, Purchase, Trip } from './buying-problem.js';
+import type { BuyingPlan, BuyingProblem, Ordered, Purchase, Trip } from './buying-problem.js';
 import { dueBeforeKg, itemDays, served, untilKg, type ItemDays } from './item-days.js';
 import { likelyDays, merged } from './likely-days.js';
 import { Ways, type Fines, type Reached } from './bought-ways.js';
@@ -33,7 +33,14 @@ export class TripCosts {
   /** The offers of each item, the largest bags first: on one trip smaller ones fill up what these leave. */
   private readonly largestFirst: readonly (readonly number[])[];
 
+  /** Trips for which something was ordered, by day. */
+  private readonly orderedTrips: readonly Trip[];
+
   constructor(readonly problem: BuyingProblem) {
+    this.orderedTrips = (problem.ordered ?? []).reduce<readonly Trip[]>(
+      (all, { supplier, day }) => merged(all, [{ supplier, day }]),
+      [],
+    );
     this.items = problem.items.map((item) => itemDays(problem, item));
     const perKg = problem.items.flatMap(({ offers }) =>
       offers.map(({ bagKg, costOf }) => costOf(1) / bagKg),
@@ -58,13 +65,22 @@ export class TripCosts {
     );
   }
 
-  costed = (trips: readonly Trip[]): Costed => ({ trips, cost: this.costOf(trips) });
+  costed = (trips: readonly Trip[]): Costed => ({
+    trips: this.withOrdered(trips),
+    cost: this.costOf(trips),
+  });
+
+  /** Trips for which something was ordered are made, whatever others there are. */
+  private withOrdered(trips: readonly Trip[]): readonly Trip[] {
+    return this.orderedTrips.length === 0 ? trips : merged(trips, this.orderedTrips);
+  }
 
   /**
-   * @param trips by day
+   * @param others by day; those for which something was ordered are made as well
    * @param below a cost that is of no interest any more: with the store left out none is less
    */
-  costOf(trips: readonly Trip[], below = Infinity): number {
+  costOf(others: readonly Trip[], below = Infinity): number {
+    const trips = this.withOrdered(others);
     if (this.isTogether) return this.pricedTogether(trips).cost;
     const cost = this.freeCostOf(trips, below);
     if (this.problem.storeKg === Infinity || below <= cost) return cost;
@@ -93,10 +109,13 @@ export class TripCosts {
    * some days as much as they cost.
    */
   asLiked(i: number, trips: readonly Trip[], others: readonly Trip[]): readonly Trip[] {
-    const stops = this.stopsOf(i, merged(merged(this.days, trips), others)).map((stop) => {
+    const all = this.withOrdered(merged(merged(this.days, trips), others));
+    const stops = this.stopsOf(i, all).map((stop) => {
       const { supplier } = this.items[i]!.item.offers[stop.offer]!;
       const isThere = others.some((trip) => trip.day === stop.day && trip.supplier === supplier);
-      return isThere ? stop : { ...stop, cost: this.problem.suppliers[supplier]!.tripCost };
+      return isThere || stop.orderedBags !== undefined
+        ? stop
+        : { ...stop, cost: this.problem.suppliers[supplier]!.tripCost };
     });
     const of = this.items[i]!;
     const mine = purchasesOf(of, i, stops, this.cheapest(of, stops));
@@ -115,7 +134,8 @@ export class TripCosts {
   }
 
   /** The plan that goes by these trips. Those on which nothing is bought are left out. */
-  planOf(trips: readonly Trip[]): BuyingPlan {
+  planOf(others: readonly Trip[]): BuyingPlan {
+    const trips = this.withOrdered(others);
     const { purchases } = this.isTogether ? this.pricedTogether(trips) : this.bought(trips);
     const all = purchases.flat();
     const used = trips.filter((trip) => all.some((each) => isOf(each, trip)));
@@ -194,10 +214,16 @@ export class TripCosts {
   private stopsOf(i: number, trips: readonly Trip[], priced?: Priced): Stop[] {
     const of = this.items[i]!;
     const stops: Stop[] = [];
-    for (const { supplier, day } of trips)
+    for (const { supplier, day } of trips) {
+      const ordered = this.orderedOf(i, { supplier, day });
       for (const o of this.largestFirst[i]!) {
         const offer = of.item.offers[o]!;
         if (offer.supplier !== supplier) continue;
+        const orderedBags = ordered.find((each) => each.offer === o)?.bags;
+        if (orderedBags !== undefined)
+          stops.push({ day, offer: o, cost: 0, roomKg: Infinity, orderedBags });
+        // What was ordered of a feed for a trip is all of it that is bought on it.
+        if (0 < ordered.length) continue;
         const keepsKg = untilKg(of.sumKg, day + offer.keepsDays);
         if (Math.max(dueBeforeKg(of, day), of.stockServesKg) < keepsKg - TINY_KG)
           stops.push({
@@ -207,7 +233,13 @@ export class TripCosts {
               : {}),
           });
       }
+    }
     return stops;
+  }
+
+  private orderedOf(i: number, trip: Trip): readonly Ordered[] {
+    if (this.orderedTrips.length === 0) return NOTHING;
+    return this.problem.ordered!.filter((each) => each.item === i && isOf(each, trip));
   }
 
   private freely = (trips: readonly Trip[], priced?: Priced): Purchase[][] =>
@@ -282,6 +314,8 @@ export class TripCosts {
     return Math.max(0, most - storeKg);
   }
 }
+
+const NOTHING: readonly Ordered[] = [];
 
 interface Bought {
   readonly cost: number;

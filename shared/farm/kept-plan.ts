@@ -4,6 +4,12 @@ interface KeptPiece {
   readonly personIds: readonly string[];
 }
 
+/** Hours of each of some people. */
+export interface PartBy {
+  readonly hours: number;
+  readonly personIds: readonly string[];
+}
+
 /** Where one piece of work stood in an earlier plan. */
 export interface KeptJob {
   readonly name: string;
@@ -18,8 +24,14 @@ export interface KeptJob {
   readonly doneWithout?: readonly string[];
   /** Hours of it that were told as done on the day of the plan: the pieces are without them. */
   readonly partHours?: number;
-  /** Of a trip for feed: its first day and the seller, left out where nobody named one. */
-  readonly trip?: { readonly on: string; readonly from?: string };
+  /** Whose hours those were, as the plan had it before they were told. */
+  readonly partBy?: readonly PartBy[];
+  /** Of a trip for feed: its first day, the seller, left out where nobody named one, and the bags. */
+  readonly trip?: {
+    readonly on: string;
+    readonly from?: string;
+    readonly lines?: readonly { readonly name: string; readonly bags: number }[];
+  };
   readonly pieces: readonly KeptPiece[];
   /** Where it stood before it was put off: there it goes again when that is taken back. */
   readonly stoodAt?: readonly KeptPiece[];

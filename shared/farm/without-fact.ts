@@ -3,6 +3,7 @@ import {
   eggCountsOf,
   feedOpeningsOf,
   headChangesOf,
+  heatOutsOf,
   weighingsOf,
   type BirdsWeighed,
   type EggsWereCounted,
@@ -18,10 +19,15 @@ const isOneOf = (kinds: readonly ToldKind[], kind: ToldKind): boolean => kinds.i
 /** Kinds of facts that a plan of their batch goes by. */
 export const MOVES_BATCH = [
   ...HEADS,
-  ...(['weighed', 'eggs-counted', 'feed-opened'] as const),
+  ...(['weighed', 'eggs-counted', 'feed-opened', 'heat-works'] as const),
 ] as const satisfies readonly ToldKind[];
 
-export type FactOfBatch = HeadsChanged | BirdsWeighed | EggsWereCounted | FactOf<'feed-opened'>;
+export type FactOfBatch =
+  | HeadsChanged
+  | BirdsWeighed
+  | EggsWereCounted
+  | FactOf<'feed-opened'>
+  | FactOf<'heat-works'>;
 export type ToldOfBatch = readonly FactOfBatch[];
 
 const isOfBatch = (fact: ToldFact): fact is FactOfBatch => isOneOf(MOVES_BATCH, fact.kind);
@@ -45,6 +51,7 @@ export function pictureWithout(
   const weighed = rest.filter((fact): fact is BirdsWeighed => fact.kind === 'weighed');
   const counted = rest.filter((fact): fact is EggsWereCounted => fact.kind === 'eggs-counted');
   const opened = rest.filter((fact): fact is FactOf<'feed-opened'> => fact.kind === 'feed-opened');
+  const heat = rest.filter((fact): fact is FactOf<'heat-works'> => fact.kind === 'heat-works');
   const heads = rest.filter((fact): fact is HeadsChanged => isOneOf(HEADS, fact.kind));
   return {
     ...picture,
@@ -52,5 +59,6 @@ export function pictureWithout(
     weighings: [...picture.weighings.filter(isOther), ...weighingsOf(weighed)],
     eggCounts: [...picture.eggCounts.filter(isOther), ...eggCountsOf(counted)],
     feedOpenings: [...(picture.feedOpenings ?? []).filter(isOther), ...feedOpeningsOf(opened)],
+    heatOuts: [...(picture.heatOuts ?? []).filter(isOther), ...heatOutsOf(heat)],
   };
 }

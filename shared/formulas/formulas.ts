@@ -15,6 +15,7 @@ import { hayUntoldFormulas } from '../plan/pasture/hay-untold.js';
 import { grassYearsFormulas } from '../plan/pasture/grass-years.js';
 import { plainRuleFormulas } from '../plan/pasture/plain-rule.js';
 import { hayStoreFormulas } from '../plan/pasture/hay-store.js';
+import { winterGrassFormulas } from '../plan/pasture/winter-grass.js';
 import { hayPartFormulas } from '../plan/pasture/hay-part.js';
 import { seasonFeedFormulas } from '../plan/pasture/season-feed.js';
 import { closerFormulas } from '../plan/pasture/short-of-grass.js';
@@ -118,6 +119,7 @@ const all: readonly Readonly<Record<string, Formula>>[] = [
   seasonFeedFormulas,
   closerFormulas,
   hayStoreFormulas,
+  winterGrassFormulas,
   plainRuleFormulas,
   baledFormulas,
   hayUntoldFormulas,

@@ -39,7 +39,10 @@ export interface HerdDays {
 }
 
 /** Day on which a group calves, from its due date or its service date. */
-export function dueOf(group: CattleGroup, tables: Tables): CalvingDue | undefined {
+export function dueOf(
+  group: Pick<CattleGroup, 'bredOn' | 'calvesOn' | 'breedId'>,
+  tables: Tables,
+): CalvingDue | undefined {
   if (group.bredOn !== undefined && group.calvesOn === undefined)
     return calvingDue(tables.gestation, group.bredOn, group.breedId);
   if (group.calvesOn === undefined) return undefined;

@@ -1,6 +1,6 @@
 import { isStarted } from '../farm/batch.js';
 import type { Farm } from '../farm/farm.js';
-import { asTheyWork } from '../farm/heat-out.js';
+import { heatOutsIn, type HeatOut } from '../farm/heat-out.js';
 import type { HeadChange } from '../farm/head-count.js';
 import type { AnimalPicture, NamedBatch } from '../farm/picture.js';
 import { isGrownUp } from '../farm/who-is-there.js';
@@ -16,6 +16,8 @@ interface Alone {
   /** The last picture it was found to hold in. */
   picture: AnimalPicture;
   readonly told: ToldOfBatch;
+  /** Told of the heat of its brooder, by any batch. */
+  readonly heatOuts: readonly HeatOut[];
   readonly tables: Tables;
   readonly context: PlanContext;
   readonly flock: OtherFlock | undefined;
@@ -29,7 +31,6 @@ const RESTS_ON = [
   'today',
   'climate',
   'facilities',
-  'heatOuts',
   'products',
   'people',
   'handovers',
@@ -40,11 +41,18 @@ const RESTS_ON = [
 const isKnownFor = (
   before: Alone,
   picture: AnimalPicture,
-  { tables, told }: Pick<Alone, 'tables' | 'told'>,
+  { tables, told, heatOuts }: Pick<Alone, 'tables' | 'told' | 'heatOuts'>,
 ): boolean =>
-  before.tables === tables && (before.picture === picture || isSameIn(before, picture, told));
+  before.tables === tables &&
+  (before.picture === picture || isSameIn(before, picture, { told, heatOuts }));
 
-const isSameIn = (before: Alone, picture: AnimalPicture, told: ToldOfBatch): boolean =>
+const isSameIn = (
+  before: Alone,
+  picture: AnimalPicture,
+  { told, heatOuts }: Pick<Alone, 'told' | 'heatOuts'>,
+): boolean =>
+  before.heatOuts.length === heatOuts.length &&
+  before.heatOuts.every((out, k) => out === heatOuts[k]) &&
   RESTS_ON.every((part) => before.picture[part] === picture[part]) &&
   isSameFarm(before.picture.farm, picture.farm) &&
   isSameTold(before.told, told);
@@ -61,8 +69,9 @@ function isSameFarm(one: Farm, other: Farm): boolean {
 /** @throws FieldError when it cannot be planned */
 export function alone(picture: AnimalPicture, tables: Tables, batch: NamedBatch): Alone {
   const told = toldOfBatch(picture, batch.id);
+  const { heatOuts = [] } = around(picture, tables, batch);
   const before = aloneOf.get(batch);
-  if (before && isKnownFor(before, picture, { tables, told })) {
+  if (before && isKnownFor(before, picture, { tables, told, heatOuts })) {
     // Each of its neighbors asks again with the same picture.
     before.picture = picture;
     return before;
@@ -74,7 +83,7 @@ export function alone(picture: AnimalPicture, tables: Tables, batch: NamedBatch)
     occupied: [],
     packed: [],
   });
-  const found = { picture, told, tables, context, flock: flockOf(context) };
+  const found = { picture, told, heatOuts, tables, context, flock: flockOf(context) };
   aloneOf.set(batch, found);
   return found;
 }
@@ -99,6 +108,7 @@ export const around = (
     farm,
     climate,
     facilities,
+    batches,
     heatOuts,
     products,
     people,
@@ -107,11 +117,12 @@ export const around = (
     today,
   }: AnimalPicture,
   tables: Tables,
-  { id, brooderId }: NamedBatch,
+  { brooderId }: NamedBatch,
 ): Omit<PlanRequest, 'batch' | 'occupied' | 'packed' | keyof ToldOfBatch> => ({
   farm,
   climate,
-  facilities: asTheyWork(facilities, heatOuts, { batchId: id, brooderId }),
+  facilities,
+  heatOuts: heatOutsIn(brooderId, heatOuts, batches),
   products,
   // A child does not stand in for a grown-up, on the day of processing least of all.
   people: people.filter(isGrownUp),

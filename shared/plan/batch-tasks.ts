@@ -90,16 +90,15 @@ export function planTasks(
 
 /** Marks what helpers do of the work of each day of processing: their share of all its hours. */
 function helpersOf(context: PlanContext): (task: Task) => Task {
-  const { batch, life, tables } = context;
+  const { batch, life } = context;
   if (batch.purpose !== 'meat' || batch.processing === 'hired' || !batch.processingHelpers)
     return (task) => task;
   const { days } = processingDays(context, birdsToProcess(life));
   const ids = new Set(workOfDay(context).rows.map(({ id }) => id));
-  const { value } = tables.judgements.birds.handHours;
   return (task) => {
     const day = ids.has(task.templateId) && days.find(({ date }) => date === task.start);
     if (!day || day.helpers === 0) return task;
-    const share = Math.min(1, (day.helpers * value) / day.hours);
+    const share = day.helperHours / day.hours;
     return { ...task, helped: { hours: round6(task.hours * share), helpers: day.helpers } };
   };
 }

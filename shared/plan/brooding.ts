@@ -33,12 +33,12 @@ export interface BroodingPart {
 }
 
 const TOO_COLD: Readonly<Record<HeatSourceKind, string>> = {
-  lamp: 'Lower the heat, but a lamp never nearer than 46 cm (18 in) to the bedding or than its maker says; rather add one.',
+  lamp: 'Hang the lamps lower, but a lamp never nearer than 46 cm (18 in) to the bedding or than its maker says; rather add one.',
   plate: 'Lower the plate until it touches their backs; rather add one.',
   gas: 'Turn the heater up, or hang it lower, but never nearer to the bedding than its maker says; rather close a part off.',
 };
 const TOO_HOT: Readonly<Record<HeatSourceKind, string>> = {
-  lamp: 'Raise the heat, switch some off, take the lid off.',
+  lamp: 'Hang the lamps higher, switch some off, take the lid off.',
   plate: 'Raise the plate, take the lid off, let in air.',
   gas: 'Turn the heater down or hang it higher, let in fresh air.',
 };

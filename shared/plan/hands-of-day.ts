@@ -16,6 +16,8 @@ export interface DayOfHands {
   readonly chores: number;
   /** Of the hands, those who come to help. */
   readonly helpers: number;
+  /** Hours of theirs, in those of all. */
+  readonly helperHours: number;
   /** Who of the household has hours. */
   readonly names: readonly string[];
   /** Birds they can process in those hours. */
@@ -69,6 +71,7 @@ export function handsOn(context: AroundHands, date: PlainDate): DayOfHands {
     hours,
     chores,
     helpers,
+    helperHours: ofHelpers.reduce((all, h) => all + Math.min(h, daylight), 0),
     names: there.map(({ name }) => name),
     most: Math.max(0, Math.floor(most + 1e-9)),
   };

@@ -10,6 +10,7 @@ import {
   type LowMidHigh,
 } from '../poultry/brooder-heat.js';
 import { underHeaterC } from '../poultry/brooding.js';
+import { heatersOn } from '../farm/heat-out.js';
 import { spaceRowAt } from '../poultry/space.js';
 import type { HeatTable } from '../tables/bird-tables.js';
 import { rowById, type Tables } from '../tables/tables.js';
@@ -39,6 +40,8 @@ export interface DayConditions {
   readonly spots: number;
   /** Heaters for every chick to have a place by one: lamps while they are small, plates always. */
   readonly places: number;
+  /** Heaters that give heat: fewer than there are while some are out. */
+  readonly working: number;
   readonly floorM2: number;
 }
 
@@ -66,16 +69,34 @@ export interface BroodingHeat {
   readonly elevationM: number;
 }
 
-export function broodingHeat(context: HeatContext, brooder: Brooder): BroodingHeat {
+/**
+ * @param workingOn heaters that give heat on a day after arrival; left out, all there are: whether a
+ *   brooder does for a batch is asked of what it has
+ */
+export function broodingHeat(
+  context: HeatContext,
+  brooder: Brooder,
+  workingOn = (_day: number): number => brooder.heat.count,
+): BroodingHeat {
   const schedule = scheduleOf(context);
   return {
     rig: heatRig(brooder, schedule, context.tables),
-    conditions: conditionsOf(context, brooder),
+    conditions: conditionsOf(context, brooder, workingOn),
     elevationM: context.farm.elevationM,
   };
 }
 
-function conditionsOf(context: HeatContext, brooder: Brooder): DayConditions[] {
+/** Heaters that give heat on each day of a batch, as it was told of its brooder. */
+export const workingOf =
+  ({ heatOuts = [], dateOf }: Pick<PlanContext, 'heatOuts' | 'dateOf'>, brooder: Brooder) =>
+  (day: number): number =>
+    heatersOn(brooder, heatOuts, dateOf(day));
+
+function conditionsOf(
+  context: HeatContext,
+  brooder: Brooder,
+  workingOn: (day: number) => number,
+): DayConditions[] {
   const { life, tables, weather, brooderDays } = context;
   const { heat: table } = tables;
   const schedule = scheduleOf(context);
@@ -92,6 +113,7 @@ function conditionsOf(context: HeatContext, brooder: Brooder): DayConditions[] {
     const birds = times(birdSensibleHeatW(table.birds, weightKg, targetC), count);
     const { warnC, dangerC } = table.tooHot.rows.findLast((row) => row.fromDay <= ageDays)!;
     const nightC = nightAround(brooder, weather.coldMinC[i]!, table);
+    const working = workingOn(i);
     result.push({
       ageDays,
       targetC,
@@ -105,7 +127,8 @@ function conditionsOf(context: HeatContext, brooder: Brooder): DayConditions[] {
       birds: isYoung ? NO_HEAT : birds,
       birdsW: isYoung ? count * weightKg * table.birds.newlyHatchedWPerKg : birds.mid,
       spots: spotsFor(brooder, table, life.placed, ageDays),
-      places: placesFor(brooder, table, { chicks: life.placed, ageDays, nightC }),
+      places: placesFor(brooder, table, { chicks: life.placed, ageDays, nightC, working }),
+      working,
       floorM2: count * spaceRowAt(standard.rows, ageDays).floorM2,
     });
   }
@@ -186,11 +209,16 @@ function spotsFor(
 function placesFor(
   { heat }: Brooder,
   { plate, lampRule, lamps }: HeatTable,
-  { chicks, ageDays, nightC }: { chicks: number; ageDays: number; nightC: number },
+  {
+    chicks,
+    ageDays,
+    nightC,
+    working,
+  }: { chicks: number; ageDays: number; nightC: number; working: number },
 ): number {
   if (heat.kind === 'plate') return heatersFor(chicks * plate.wattsPerChick, heat.wattsEach);
   if (heat.kind === 'gas' || lamps.spotsUntilDay <= ageDays) return 0;
-  return Math.min(heat.count, lampsByRule(lampRule, chicks, nightC, heat.wattsEach) ?? 0);
+  return Math.min(working, lampsByRule(lampRule, chicks, nightC, heat.wattsEach) ?? 0);
 }
 
 /** Air around a brooder at night: a building keeps a little of the day's warmth. */

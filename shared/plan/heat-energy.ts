@@ -182,10 +182,9 @@ function energySpread(
   usualKWh: number,
   byRule: number | undefined,
 ): Spread {
-  const { wattsEach, count, thermostat } = rig.heat;
-  const all = count * wattsEach;
+  const { wattsEach, thermostat } = rig.heat;
   const kWh = (watts: number, days = 1): number => (24 * days * watts) / 1000;
-  const lost = sum(days.map((day) => kWh(Math.min(all, day.meanNeedW))));
+  const lost = sum(days.map((day) => kWh(Math.min(day.asked.working * wattsEach, day.meanNeedW))));
   const heatDays = lastHeatDayOf(days) + 1;
   const ruled = kWh((byRule ?? 0) * wattsEach, heatDays);
   const left = sum(weeks.map(({ first, last, night }) => kWh(night.watts, last - first + 1)));

@@ -21,6 +21,8 @@ import { heatRules, type HeatRules } from './heat-rules.js';
 /** What the heaters give, whether that is enough, and how many it takes. */
 export interface Heaters {
   readonly installed: NumberQuantity;
+  /** Told to be out, of those there are. */
+  readonly out: number;
   /** By the heat balance, on every night that is still ahead. */
   readonly enough: boolean;
   readonly heatersNeeded: NumberQuantity;
@@ -47,20 +49,27 @@ export function heatersOf(
   const each = fromRow(brooder, 'heat.wattsEach', 'Each', heat.wattsEach, 'W', 'P');
   const heatersNeeded =
     heat.kind === 'plate' ? platesNeeded(context, brooder) : byBalance(brooder, night, rules);
+  const working = stillAhead(context, days)[0]?.asked.working ?? heat.count;
+  const out = heat.count - working;
   const installed = quantity(
-    'Heat installed',
-    heat.wattsEach * heat.count,
+    out === 0 ? 'Heat installed' : 'Heat that still works',
+    heat.wattsEach * working,
     'W',
     plainFormulas.measured,
-    [each, fromRow(brooder, 'heat.count', 'Count', heat.count, 'count', 'n')],
+    [
+      each,
+      out === 0
+        ? fromRow(brooder, 'heat.count', 'Count', heat.count, 'count', 'n')
+        : input(`Work, of ${heat.count}`, working, 'count', 'n'),
+    ],
   );
   const short = shortAhead(context, brooder, heatersNeeded.value, days);
   const issues = [
-    ...strengthIssues(context, brooder, { night, needed: heatersNeeded, rules, short }),
+    ...strengthIssues(context, brooder, { night, needed: heatersNeeded, rules, working, short }),
     ...plateIssues(context, brooder, night),
   ];
   const part: Heaters = {
-    ...{ installed, heatersNeeded, heaterW: heat.wattsEach, rules },
+    ...{ installed, out, heatersNeeded, heaterW: heat.wattsEach, rules },
     ...{ enough: short.toAdd === 0, ...short },
   };
   return found(part, { issues });
@@ -71,20 +80,22 @@ export function heatersOf(
  * it counts chicks in a room that nobody describes, and chicks that are cold tonight die of it.
  */
 function shortAhead(
-  { dateOf, today }: PlanContext,
+  context: PlanContext,
   { heat }: Brooder,
   needed: number,
   days: readonly DayHeat[],
 ): Pick<Heaters, 'toAdd' | 'firstShort'> {
-  const ahead = days.flatMap(({ need }, day) => {
-    const on = dateOf(day);
+  const ahead = stillAhead(context, days).flatMap(({ on, need, asked }) => {
     const asks = heat.kind === 'plate' ? needed : heatersFor(need.mid, heat.wattsEach);
-    return on < today || need.mid === 0 ? [] : [{ on, toAdd: asks - heat.count }];
+    return need.mid === 0 ? [] : [{ on, toAdd: asks - asked.working }];
   });
   const firstShort = ahead.find(({ toAdd }) => 0 < toAdd);
   const toAdd = Math.max(0, ...ahead.map((night) => night.toAdd));
   return { toAdd, ...(firstShort ? { firstShort } : {}) };
 }
+
+const stillAhead = ({ dateOf, today }: PlanContext, days: readonly DayHeat[]) =>
+  days.map((day, k) => ({ ...day, on: dateOf(k) })).filter(({ on }) => today <= on);
 
 function platesNeeded({ tables, life, words }: PlanContext, brooder: Brooder): NumberQuantity {
   const { heat } = brooder;
@@ -127,28 +138,34 @@ interface Strength {
   readonly night: ColdestNight;
   readonly needed: NumberQuantity;
   readonly rules: HeatRules;
+  /** Heaters that give heat now. */
+  readonly working: number;
   readonly short: Pick<Heaters, 'toAdd'>;
 }
 
 function strengthIssues(
   context: PlanContext,
   brooder: Brooder,
-  { night, needed, rules, short: { toAdd } }: Strength,
+  { night, needed, rules, working, short: { toAdd } }: Strength,
 ): PlanIssue[] {
   const { name, heat } = brooder;
   const { words } = context;
-  const has = `${name} has ${heat.count} × ${context.say(heat.wattsEach, 'W')}`;
+  const each = context.say(heat.wattsEach, 'W');
+  const has =
+    working === heat.count
+      ? `${name} has ${heat.count} × ${each}`
+      : `Of the ${heat.count} × ${each} in ${name} ${working === 0 ? 'none works' : working === 1 ? '1 works' : `${working} work`}`;
   const isPlate = heat.kind === 'plate';
   const byRule = fewestByRule(rules);
   const { lampRule, gasRule } = context.tables.heat;
   const rows = [heat.kind === 'gas' ? gasRule : lampRule];
   if (toAdd === 0) {
-    if (heat.count < needed.value || byRule === undefined || byRule <= heat.count) return [];
+    if (working < needed.value || byRule === undefined || byRule <= working) return [];
     const text = `Check this: ${has}, enough by what it loses, but the common rule asks for ${byRule}. Watch on the first cold night whether the ${words.young} huddle, and have another ready.`;
     return [issue('note', 'heat-rule', text, rows)];
   }
-  if (byRule !== undefined && byRule <= heat.count) {
-    const text = `${has}, as many as the common rule asks for, but what the brooder loses on the coldest night ahead asks for ${heat.count + toAdd}: add ${toAdd} more, a better lid, or use a smaller part of it. The rule counts heaters over chicks in a room that nobody describes; the other figure counts what this brooder’s walls, lid and fresh air carry off. Hang a thermometer at ${words.youngOne} height on the first cold night.`;
+  if (byRule !== undefined && byRule <= working) {
+    const text = `${has}, as many as the common rule asks for, but what the brooder loses on the coldest night ahead asks for ${working + toAdd}: add ${toAdd} more, a better lid, or use a smaller part of it. The rule counts heaters over chicks in a room that nobody describes; the other figure counts what this brooder’s walls, lid and fresh air carry off. Hang a thermometer at ${words.youngOne} height on the first cold night.`;
     return [issue('act', 'heat-check', text, rows)];
   }
   const asks = isPlate
@@ -158,12 +175,12 @@ function strengthIssues(
     ? 'or brood fewer at a time'
     : 'insulate the walls and lid, close off a part, or order for a warmer week';
   // Below even the low end of the range nothing can be hoped for.
-  const hopeless = !isPlate && heat.wattsEach * heat.count < night.need.spread!.low;
+  const hopeless = !isPlate && heat.wattsEach * working < night.need.spread!.low;
   return [
     issue(
       hopeless ? 'stop' : 'act',
       'heat-too-weak',
-      `${has}, but ${asks}. Add ${toAdd} more, ${orElse}. Energy and cost below are of the heaters you have.`,
+      `${has}, but ${asks}. Add ${toAdd} more, ${orElse}. Energy and cost below are of the heaters ${working === heat.count ? 'you have' : 'that work'}.`,
     ),
   ];
 }

@@ -147,7 +147,9 @@ function instruction(shared: Shared, week: HeatWeek, when: Time): HeatInstructio
       [
         from(air, 'T_air'),
         input('Wanted under the heat', targetC, 'degC', 'T_h'),
-        fromRow(shared.brooder, 'heat.count', 'There are', rig.heat.count, 'count'),
+        ...(week.coldDay.working === rig.heat.count
+          ? [fromRow(shared.brooder, 'heat.count', 'There are', rig.heat.count, 'count')]
+          : [input('Work', week.coldDay.working, 'count')]),
         fromTable(lamps, 'Cool end at least so much cooler', lamps.coolEndBelowK, 'K'),
       ],
       { rows: [tooHot] },
@@ -268,6 +270,7 @@ function heightOf(
 }
 
 function wordsOf({ heat: { rig } }: Shared, week: HeatWeek, when: Time): string {
+  const { working } = week.coldDay;
   const { heat } = rig;
   const { on, isOpen } = week[when];
   const name = HEATERS[heat.kind].toLowerCase();
@@ -275,8 +278,14 @@ function wordsOf({ heat: { rig } }: Shared, week: HeatWeek, when: Time): string 
   // A plate goes by its own warmth, not by the air that is reckoned with here.
   const byHand = heat.kind === 'gas' ? ', turned down by the thermometer under it' : '';
   const all = heat.thermostat && heat.kind !== 'plate' ? ', by the thermostat' : byHand;
-  const count =
-    on === 0 ? `No ${name} on` : `${on} of ${heat.count} ${heat.count === 1 ? one : name} on${all}`;
+  const of =
+    working === heat.count
+      ? `${heat.count} ${heat.count === 1 ? one : name}`
+      : working === 1
+        ? `the 1 ${one} that works`
+        : `the ${working} ${name} that work`;
+  const none = working === 0 && 0 < heat.count ? `No ${one} works` : `No ${name} on`;
+  const count = on === 0 ? none : `${on} of ${of} on${all}`;
   const airing = isOpen ? ', doors and windows open' : '';
   const lid = rig.isRoom ? airing : rig.hasLid ? (isOpen ? ', lid off' : ', lid on') : '';
   return `${count}${lid}`;

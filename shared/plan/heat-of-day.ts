@@ -3,7 +3,7 @@ import { facilityOf } from '../farm/facility.js';
 import type { Tables } from '../tables/tables.js';
 import { batchContext } from './batch-request.js';
 import { conductionOf, headroomOf } from './heat.js';
-import { broodingHeat, daysOfHeat } from './heat-days.js';
+import { broodingHeat, daysOfHeat, workingOf } from './heat-days.js';
 import { lastHeatDayOf } from './heat-energy.js';
 import { instructionsOf, type HeatWeekPart } from './heat-instructions.js';
 import { heatOfSpan, heatWeeks, sharesNeeded } from './heat-weeks.js';
@@ -24,7 +24,7 @@ export function heatOfDay(
   const context = batchContext(picture, tables, batchId);
   const brooder = facilityOf(context.facilities, 'brooder', context.batch.brooderId);
   if (!brooder) return undefined;
-  const heat = broodingHeat(context, brooder);
+  const heat = broodingHeat(context, brooder, workingOf(context, brooder));
   const needed = sharesNeeded(heat, brooder.lengthM * brooder.widthM);
   const days = daysOfHeat(heat, brooder.closesOff ? needed : needed.map(() => 1));
   const headroomM = headroomOf(context, brooder);

@@ -13,6 +13,8 @@ export interface HeatHour {
   readonly airWPerK: number;
   /** Heaters that it takes for every chick to have a place by one. */
   readonly places: number;
+  /** Heaters that give heat. */
+  readonly working: number;
   readonly isNight: boolean;
 }
 
@@ -128,14 +130,15 @@ const OPEN = [true];
  * the birds alone are enough with the lid on it stays off with the lid off too.
  */
 function countsOf(rig: HeatRig, hour: HeatHour, at: { share: number; heightM: number }) {
-  const { heat, table, counts } = rig;
+  const { heat, table } = rig;
+  const { working } = hour;
   if (heat.kind === 'plate') {
     const isWarm = hour.targetC - table.lamps.coolEndBelowK <= hour.aroundC;
-    return [isWarm ? 0 : Math.min(heat.count, hour.places)];
+    return [isWarm ? 0 : Math.min(working, hour.places)];
   }
-  if (!isTurned(rig)) return counts;
-  const shut = settingOf(rig, hour, { ...at, on: heat.count, isOpen: !rig.hasLid });
-  return [shut.watts === 0 ? 0 : heat.count];
+  if (!isTurned(rig)) return rig.counts.slice(0, working + 1);
+  const shut = settingOf(rig, hour, { ...at, on: working, isOpen: !rig.hasLid });
+  return [shut.watts === 0 ? 0 : working];
 }
 
 /** How much more than a little warmer than wanted it is straight under a lamp, K; else 0. */

@@ -24,14 +24,15 @@ export interface HeatWeek {
   readonly left: HeatSetting;
 }
 
-/** First and last day of each week of age, up to the last day with heat. */
+/** First and last day of each week of age, up to the last day with heat; parted where heaters go out or work again. */
 export function weeksOfAge(
   days: readonly DayConditions[],
   lastHeatDay: number,
 ): { first: number; last: number }[] {
   const weeks: { first: number; last: number }[] = [];
   for (let i = 0; i <= lastHeatDay; i++) {
-    const begins = i === 0 || days[i]!.ageDays % 7 === 0;
+    const { ageDays, working } = days[i]!;
+    const begins = i === 0 || ageDays % 7 === 0 || working !== days[i - 1]!.working;
     if (begins) weeks.push({ first: i, last: i });
     else weeks[weeks.length - 1] = { ...weeks.at(-1)!, last: i };
   }
@@ -133,6 +134,7 @@ export function hourOf(
     birdsW: when === 'night' ? day.birds.mid : day.birdsW,
     airWPerK: ventilationWPerK(day.freshAir.mid, elevationM),
     places: counts ? day.places : 0,
+    working: day.working,
     isNight: when === 'night',
   };
 }

@@ -15,11 +15,13 @@ import {
   broodingHeat,
   daysOfHeat,
   shellRows,
+  workingOf,
   type BroodingHeat,
   type DayHeat,
 } from './heat-days.js';
 import { heatEnds } from './heat-ends.js';
 import { energyOf, lastHeatDayOf, type HeatEnergy } from './heat-energy.js';
+import { gasNeedsSaid } from './heat-gas-needs.js';
 import { heatersOf, type Heaters } from './heat-heaters.js';
 import { instructionsOf, type HeatWeekPart } from './heat-instructions.js';
 import { coldestNightOf, type NightFacts } from './heat-night.js';
@@ -29,6 +31,8 @@ import { outsideSeries } from './outside-weather.js';
 
 export interface HeatPart extends NightFacts, Heaters, HeatEnergy {
   readonly brooderName: string;
+  /** Why gas asks for more heat than lamps would; left out of other heat. */
+  readonly gasNeeds?: string;
   readonly conduction: NumberQuantity;
   /** Of a brooder without a lid, on the coldest night. */
   readonly openTop?: NumberQuantity;
@@ -50,7 +54,7 @@ export function planHeat(context: PlanContext): Found<HeatPart | undefined> {
   if (!brooder) {
     return found(undefined, { ...outdoors, issues: context.life.hasBrooder ? [NO_BROODER] : [] });
   }
-  const heat = broodingHeat(context, brooder);
+  const heat = broodingHeat(context, brooder, workingOf(context, brooder));
   const needed = sharesNeeded(heat, brooder.lengthM * brooder.widthM);
   const days = daysOfHeat(heat, brooder.closesOff ? needed : needed.map(() => 1));
   const conduction = conductionOf(context, brooder);
@@ -58,7 +62,12 @@ export function planHeat(context: PlanContext): Found<HeatPart | undefined> {
   const heaters = heatersOf(context, brooder, { night, days });
   const headroomM = headroomOf(context, brooder);
   const weeks = heatWeeks(heat, days, lastHeatDayOf(days), headroomM);
-  const circuit = circuitPart(context, brooder, heaters.part.toAdd);
+  const circuit = circuitPart(
+    context,
+    brooder,
+    // What is out draws nothing: one in its place is none more.
+    Math.max(0, heaters.part.toAdd - heaters.part.out),
+  );
   const course = { heat, days, weeks };
   const energy = energyOf(context, brooder, course, {
     need: night.need,
@@ -69,6 +78,7 @@ export function planHeat(context: PlanContext): Found<HeatPart | undefined> {
     plannedKWh: energy.part.energyTotal.value,
   });
   const clearance = lampClearance(context, brooder, weeks, heat.rig.clearanceM);
+  const gasNeeds = gasNeedsSaid(context, heat, days);
   const part: HeatPart = {
     brooderName: brooder.name,
     conduction,
@@ -76,6 +86,7 @@ export function planHeat(context: PlanContext): Found<HeatPart | undefined> {
     coldestNight: night.coldestNight,
     coldestNightLow: night.coldestNightLow,
     need: night.need,
+    ...(gasNeeds === undefined ? {} : { gasNeeds }),
     ...heaters.part,
     weeks: instructionsOf(context, brooder, heat, { weeks, conduction }),
     ...(closeOff ? { closeOff } : {}),

@@ -2,6 +2,7 @@ import type { PlainDate } from '../calendar/plain-date.js';
 import type { Batch, Occupancy } from '../farm/batch.js';
 import type { EggCount } from '../farm/egg-count.js';
 import type { FeedOpening } from '../farm/feed-opening.js';
+import type { HeatOut } from '../farm/heat-out.js';
 import type { HeadChange } from '../farm/head-count.js';
 import type { Weighing } from '../farm/weighing.js';
 import type { FarmPicture } from '../farm/picture.js';
@@ -38,6 +39,8 @@ export interface PlanRequest extends Pick<
   readonly packed: readonly Packed[];
   /** What other layers of the farm lay; none when left out. */
   readonly otherFlocks?: readonly OtherFlock[];
+  /** What was told of the heat of its brooder, the oldest first; nothing when left out. */
+  readonly heatOuts?: readonly HeatOut[];
   /** What changed how many birds of this batch there are; nothing when left out. */
   readonly headChanges?: readonly HeadChange[];
   /** Weighings of this batch; none when left out. */

@@ -1,5 +1,6 @@
 import { FreeHours } from './free-hours.js';
 import { usualAhead } from './usual-ahead.js';
+import { mayBeShared } from './work-days.js';
 import type { PlayedSky } from './played-sky.js';
 import type { PlayedJob } from './work-years.js';
 import { finishDay, type WorkJob, type WorkProblem } from './work.js';
@@ -184,20 +185,25 @@ class Player {
   }
 
   private rankOf(i: number, { start, end, forecast }: Week): number {
-    const { fromDay, dueDay, untilDay, minutes, smallestPieceMinutes } = this.problem.jobs[i]!;
+    const { fromDay, dueDay, untilDay, minutes } = this.problem.jobs[i]!;
     const open = this.open[i]!;
-    const needs = smallestPieceMinutes === undefined ? 1 : open;
     const last = Math.min(end - 1, start <= dueDay ? Math.min(dueDay, untilDay) : untilDay);
     const from = Math.max(start, fromDay);
     const kind = this.sky.kindOf[i]!;
     let fitDays = kind < 0 ? last - from + 1 : 0;
     if (0 <= kind) for (let day = from; day <= last; day++) fitDays += forecast[kind]![day]!;
     return (
-      (this.ahead[i]![end]! < CARE * needs ? 0 : PRESSING) +
+      (this.presses(i, end) ? 0 : PRESSING) +
       fitDays -
       this.worthDays[i]! -
       (open < minutes ? BEGUN_DAYS : 0)
     );
+  }
+
+  /** Whether usual weather leaves little more than a job needs after a week. */
+  private presses(i: number, end: number): boolean {
+    const needs = this.problem.jobs[i]!.smallestPieceMinutes === undefined ? 1 : this.open[i]!;
+    return this.ahead[i]![end]! < CARE * needs;
   }
 
   /** Takes the first days of the week that are forecast fit and on which there is time. */
@@ -207,10 +213,14 @@ class Player {
     if (from < 0) return;
     const last = Math.min(end - 1, job.untilDay);
     const fit = forecast[this.sky.kindOf[i]!];
+    const isByMore = mayBeShared(job) && this.presses(i, end);
     let open = this.open[i]!;
     for (let day = from; day <= last && 0 < open; day++) {
       if (fit?.[day] === 0) continue;
-      const minutes = this.hours.take(job, day, open);
+      let minutes = this.hours.take(job, day, open);
+      // Where it presses, others who have the time are at it as well.
+      for (let more = minutes; isByMore && 0 < more && minutes < open; minutes += more)
+        more = this.hours.take(job, day, open - minutes);
       if (minutes === 0) continue;
       open -= minutes;
       this.pieceJob.push(i);

@@ -1,4 +1,5 @@
 import { drawIndex, type Random } from './random.js';
+import { costOf, finishDay, placedMinutes } from './work.js';
 import type { WorkJob, WorkPiece, WorkProblem } from './work.js';
 
 /** How a job may be put otherwise than on the first days by those with most time. */
@@ -10,6 +11,8 @@ export interface Variation {
   readonly isBrief: boolean;
   /** Pieces are made shorter instead, so that two jobs share a day that either could fill. */
   readonly isShared: boolean;
+  /** Whoever has time for a useful piece is at it, on every day, where one at a time would do. */
+  readonly byAll: boolean;
 }
 
 /** Hours that are still free, person by person and day by day, while jobs are put in. */
@@ -19,6 +22,7 @@ export class WorkDays {
   private readonly light: Int32Array;
   /** Each worker alone: pieces share these lists. */
   private readonly alone: readonly (readonly number[])[];
+  private readonly helpsFirst: readonly boolean[];
   /** How many of the jobs each worker can do. */
   private readonly canDo: Int32Array;
   /** People looked at on days so far: what looking for a plan takes, whatever the machine. */
@@ -29,6 +33,7 @@ export class WorkDays {
     this.free = new Int32Array(problem.workers.length * this.days);
     this.light = new Int32Array(this.free.length);
     this.alone = problem.workers.map((_, w) => [w]);
+    this.helpsFirst = problem.workers.map(({ helpsFirst = false }) => helpsFirst);
     this.canDo = new Int32Array(problem.workers.length);
     for (const { able } of problem.jobs) for (const w of able) this.canDo[w]!++;
     this.reset();
@@ -56,45 +61,114 @@ export class WorkDays {
 
   /**
    * Puts a job on the earliest days it fits on, from a day on; takes the hours. Of a job that may
-   * be spread it puts what fits.
+   * be spread it puts what fits: by one a day, and by all who have the time for a useful piece where
+   * it would be late else.
    *
    * @param until last day it may take, when that is before its own
    * @returns its pieces, none when it does not fit before its last day
    */
   put(job: WorkJob, from: number, until = job.untilDay, vary?: Variation): WorkPiece[] {
-    return this.walk(job, { from, until }, (day, open, least) =>
-      this.pieceOn(job, day, { open, least }, vary),
-    );
+    const span = { from, until };
+    const pieceOf =
+      (by: WorkJob): PieceOf =>
+      (day, open, least) =>
+        this.pieceOn(by, day, { open, least }, vary?.byAll ? undefined : vary);
+    return vary
+      ? this.walk(job, span, pieceOf(job), vary.byAll && mayBeShared(job))
+      : this.inTime(job, span, pieceOf);
   }
 
   /** As `put`, but rather a shorter piece than a rest that is too small to be useful. */
   putInUsefulPieces(job: WorkJob, from: number, until: number): WorkPiece[] {
-    return this.walk(job, { from, until }, (day, open, least) => {
-      const piece = this.pieceOn(job, day, { open, least }, undefined);
+    return this.inTime(job, { from, until }, (by) => (day, open, least) => {
+      const piece = this.pieceOn(by, day, { open, least }, undefined);
       return piece && { ...piece, minutes: withoutCrumb(job, open, piece.minutes) };
     });
   }
 
-  /** Takes a piece of a job on each day that has room for one, until all of it is done. */
+  /** By one a day, or by more of those who have the time where that costs less or is sooner. */
+  private inTime(job: WorkJob, span: DaySpan, pieceOf: (job: WorkJob) => PieceOf): WorkPiece[] {
+    const byOne = this.walk(job, span, pieceOf(job), false);
+    const byHelpers = this.byHelpers(job, span, pieceOf, byOne);
+    if (byHelpers) return byHelpers;
+    if (!mayBeShared(job) || isInTime(job, byOne)) return byOne;
+    this.giveBack(job, byOne);
+    const byMore = this.walk(job, span, pieceOf(job), true);
+    if (isBetter(job, byMore, byOne)) return byMore;
+    this.giveBack(job, byMore);
+    for (const piece of byOne) this.take(job, piece);
+    return byOne;
+  }
+
+  /** Instead of the pieces that a job has such of who help first, where it is begun as soon and in time. */
+  private byHelpers(
+    job: WorkJob,
+    span: DaySpan,
+    pieceOf: (job: WorkJob) => PieceOf,
+    was: readonly WorkPiece[],
+  ): WorkPiece[] | undefined {
+    const able = mayBeShared(job) ? job.able.filter((w) => this.helpsFirst[w]) : [];
+    if (able.length === 0 || able.length === job.able.length || was.length === 0) return undefined;
+    if (was.every(({ workers: [w] }) => this.helpsFirst[w!])) return undefined;
+    const theirs = { ...job, able };
+    this.giveBack(job, was);
+    for (const isShared of [false, true]) {
+      const pieces = this.walk(theirs, span, pieceOf(theirs), isShared);
+      if (isInTime(job, pieces) && pieces[0]!.day <= was[0]!.day) return pieces;
+      this.giveBack(job, pieces);
+    }
+    for (const piece of was) this.take(job, piece);
+    return undefined;
+  }
+
+  /**
+   * Takes a piece of a job on each day that has room for one, until all of it is done.
+   *
+   * @param isShared a piece by each who has the time for one on a day
+   */
   private walk(
     job: WorkJob,
-    { from, until }: { from: number; until: number },
-    pieceOf: (day: number, open: number, least: number) => WorkPiece | undefined,
+    { from, until }: DaySpan,
+    pieceOf: PieceOf,
+    isShared: boolean,
   ): WorkPiece[] {
     const last = Math.min(until, job.untilDay, this.days - 1);
     const pieces: WorkPiece[] = [];
     let open = job.minutes;
-    for (let day = Math.max(0, from); ; day++) {
+    let day = Math.max(0, from);
+    for (;;) {
       const least = leastOf(job, open);
       day = this.firstDayFor(job, day, last, least);
       if (last < day) return pieces;
       const piece = pieceOf(day, open, least);
+      // Who has had a piece has too little left for another: the day is over when nobody has more.
+      if (!piece || !isShared) day++;
       if (!piece) continue;
       this.take(job, piece);
       pieces.push(piece);
       open -= piece.minutes;
       if (open <= 0) return pieces;
     }
+  }
+
+  /**
+   * As early as a job of one could be if all who can do it gave every minute to it, in pieces however
+   * small: no plan has more of it done by any day. Takes no hours.
+   */
+  putByAll(job: WorkJob, from: number): WorkPiece[] {
+    const last = Math.min(job.untilDay, this.days - 1);
+    const pieces: WorkPiece[] = [];
+    let open = job.minutes;
+    for (let day = Math.max(0, from); day <= last && 0 < open; day++) {
+      if (job.suits && job.suits[day] === 0) continue;
+      let sum = 0;
+      for (const w of job.able) sum += this.left(job, w, day);
+      const minutes = Math.min(open, sum);
+      if (minutes <= 0) continue;
+      pieces.push({ day, minutes, workers: job.able });
+      open -= minutes;
+    }
+    return pieces;
   }
 
   /** Puts the smallest useful piece of a job on the first day it fits on; takes its hours. */
@@ -239,6 +313,37 @@ export class WorkDays {
     for (const w of workers) minutes = Math.min(minutes, this.left(job, w, day));
     return { day, minutes, workers: workers.sort((a, b) => a - b) };
   }
+}
+
+/** Days within which a job is put. */
+interface DaySpan {
+  readonly from: number;
+  readonly until: number;
+}
+
+type PieceOf = (day: number, open: number, least: number) => WorkPiece | undefined;
+
+/** Whether several people can be at a job on one day, each with a piece of it: a crew is one a day. */
+export const mayBeShared = (job: WorkJob): boolean => {
+  const { smallestPieceMinutes: smallest, minutes, able, peopleNeeded } = job;
+  return smallest !== undefined && smallest < minutes && peopleNeeded === 1 && 1 < able.length;
+};
+
+const isWhole = ({ minutes }: WorkJob, pieces: readonly WorkPiece[]): boolean =>
+  minutes <= placedMinutes(pieces);
+
+const isInTime = (job: WorkJob, pieces: readonly WorkPiece[]): boolean =>
+  isWhole(job, pieces) && finishDay(pieces) <= job.dueDay;
+
+/** Costs closer than this are the same. */
+const EQUAL = 1e-9;
+
+/** Costs less; as cheap, holds more of the work; holding as much, is finished sooner. */
+function isBetter(job: WorkJob, now: readonly WorkPiece[], was: readonly WorkPiece[]): boolean {
+  const cheaper = costOf(job, was) - costOf(job, now);
+  if (EQUAL < Math.abs(cheaper)) return 0 < cheaper;
+  const more = placedMinutes(now) - placedMinutes(was);
+  return more === 0 ? finishDay(now) < finishDay(was) : 0 < more;
 }
 
 /** Looks that it takes to choose who does a piece, for each who can. */

@@ -1,4 +1,4 @@
-import { WorkDays } from './work-days.js';
+import { mayBeShared, WorkDays } from './work-days.js';
 import { followersOf, freeFrom, putWithBefore, spanOf } from './work-span.js';
 import { costOf, type WorkPiece, type WorkPlacing, type WorkProblem } from './work.js';
 
@@ -59,11 +59,13 @@ export function costBound(problem: WorkProblem, order: Int32Array): number {
     if (job.pinned) {
       alone[i] = [...job.pinned];
     } else if (0 <= from) {
-      alone[i] = days.put(job, from);
-      days.giveBack(job, alone[i]!);
+      alone[i] = mayBeShared(job) ? days.putByAll(job, from) : days.put(job, from);
+      if (!mayBeShared(job)) days.giveBack(job, alone[i]!);
     }
     bound += costOf(job, alone[i]!);
-    if (job.smallestPieceMinutes !== undefined) alone[i] = alone[i]!.slice(0, 1);
+    if (job.smallestPieceMinutes === undefined || job.pinned || from < 0) continue;
+    alone[i] = days.begin(job, from, job.untilDay);
+    days.giveBack(job, alone[i]!);
   }
   return bound;
 }

@@ -1,6 +1,6 @@
 import { daysLeft, suitsOn } from './work-reasons.js';
 import { followersOf, spanOf } from './work-span.js';
-import type { WorkDays } from './work-days.js';
+import { mayBeShared, type WorkDays } from './work-days.js';
 import { costOf, finishDay, placedMinutes, type WorkJob } from './work.js';
 import type { WorkPlacing, WorkProblem } from './work.js';
 
@@ -67,12 +67,8 @@ function hoursFor(
   let best: Remedies['hours'];
   for (let day = from; day <= last; day++) {
     if (!suitsOn(job, day)) continue;
-    const there = days.together(job, day);
-    const others = pieces.reduce(
-      (sum, piece) => (piece.day === day ? sum : sum + piece.minutes),
-      0,
-    );
-    const open = job.minutes - others;
+    const there = Math.max(days.together(job, day), minutesOn(pieces, day));
+    const open = job.minutes - placedMinutes(pieces) + minutesOn(pieces, day);
     const lacks = open - there;
     if (lacks <= 0) continue;
     // A few minutes that those who are there have are too short a piece beside a helper’s.
@@ -85,6 +81,10 @@ function hoursFor(
   }
   return best;
 }
+
+/** Minutes of a day that pieces have: of several people where each has one. */
+const minutesOn = (pieces: WorkPlacing[number], day: number): number =>
+  placedMinutes(pieces.filter((piece) => piece.day === day));
 
 /** Whether the rest of what may be spread fits when somebody else does so much of it. */
 function isDoneBeside(
@@ -100,18 +100,24 @@ function isDoneBeside(
   return isWhole(rest, pieces);
 }
 
-/** Whether all of a job fits when everyone who could do it has more time on a day. */
+/**
+ * Whether all of a job fits when those who take part have more time on a day: of several who can be
+ * at it, each with a piece, one is enough.
+ */
 function isEnough(
   job: WorkJob,
   days: WorkDays,
   { from, before }: Span,
   { day, minutes }: { day: number; minutes: number },
 ): boolean {
-  const more = { day, minutes: -minutes, workers: job.able };
-  days.take(job, more);
-  const pieces = days.put(job, from, before);
-  days.giveBack(job, [...pieces, more]);
-  return isWhole(job, pieces);
+  const who = mayBeShared(job) ? job.able.map((w) => [w]) : [job.able];
+  return who.some((workers) => {
+    const more = { day, minutes: -minutes, workers };
+    days.take(job, more);
+    const pieces = days.put(job, from, before);
+    days.giveBack(job, [...pieces, more]);
+    return isWhole(job, pieces);
+  });
 }
 
 /** What waits for a struck-out job waits no longer, so that only its own hours are at stake. */

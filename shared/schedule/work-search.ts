@@ -44,6 +44,8 @@ const MOST_VARIED = 0.3;
 const BRIEF_SHARE = 0.15;
 /** How often of these people's days are shared out among them in pieces shorter than could be. */
 const SHARED_SHARE = 0.3;
+/** How often of these all who have the time are at a job that one at a time could do. */
+const BY_ALL_SHARE = 0.2;
 
 /**
  * Fits jobs into people's hours and days so that what is late or lost costs least.
@@ -100,6 +102,7 @@ export function fitWork(
           share: MOST_VARIED * random(),
           isBrief: random() < BRIEF_SHARE,
           isShared: random() < SHARED_SHARE,
+          byAll: random() < BY_ALL_SHARE,
         }
       : undefined;
     const change = state.putAgain(drawnRuin(state, ruins, random), vary);

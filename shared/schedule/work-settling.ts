@@ -214,6 +214,8 @@ export function movedShare(
     while (k < now.length && now[k]!.day < day) k++;
     const piece = now[k];
     if (piece?.day !== day) return 1;
+    // Of a day on which several have a piece each is held against its own.
+    k++;
     const asLong = wasWhole ? piece.minutes === minutes : minutes <= piece.minutes;
     if (!asLong || !workers.every((w, at) => piece.workers[at] === w)) share = OTHER_HANDS;
   }

@@ -11,7 +11,10 @@ export function signatureOf({ days, workers, jobs }: WorkProblem): string {
     ...job,
     hasSuits: suits !== undefined,
   }));
-  digest.addText(JSON.stringify([days, workers.length, others]));
+  const first = workers.flatMap(({ helpsFirst }, w) => (helpsFirst ? [w] : []));
+  digest.addText(
+    JSON.stringify([days, workers.length, others, ...(first.length === 0 ? [] : [first])]),
+  );
   // Lists by day are taken in as they are: as text they would be half a million characters.
   const addByDay = (list: ArrayLike<number>): void => {
     digest.addNumbers([list.length]);

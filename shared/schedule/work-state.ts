@@ -68,19 +68,20 @@ export class WorkState implements Settling {
   }
 
   /**
-   * Splits work anew that has a piece too small to be useful, where that costs nothing; what this
-   * frees goes to who can begin earlier by it.
+   * Splits work anew that has a piece too small to be useful, or that several are at on one day
+   * though one would do, where that costs nothing; what this frees goes to who can begin earlier by it.
    */
   tidy(): void {
     this.problem.jobs.forEach((job, i) => {
       const was = this.pieces[i]!;
-      if (job.pinned || !hasCrumb(job, was)) return;
+      if (job.pinned || !(hasCrumb(job, was) || isByMore(was))) return;
       this.takeOut(i);
       const { from, until } = this.spanOf(i);
       const pieces = this.days.putInUsefulPieces(job, from, until);
       const isBetter =
         placedMinutes(pieces) === placedMinutes(was) &&
         !hasCrumb(job, pieces) &&
+        (hasCrumb(job, was) || !isByMore(pieces)) &&
         this.costWith(i, pieces) <= this.costs[i]!;
       if (isBetter) {
         this.pieces[i] = pieces;
@@ -238,6 +239,10 @@ export class WorkState implements Settling {
 
 const hasCrumb = ({ smallestPieceMinutes }: WorkJob, pieces: readonly WorkPiece[]): boolean =>
   1 < pieces.length && pieces.some(({ minutes }) => minutes < (smallestPieceMinutes ?? 0));
+
+/** Whether several people are at it on one day, each with a piece. */
+const isByMore = (pieces: readonly WorkPiece[]): boolean =>
+  pieces.some(({ day }, k) => day === pieces[k - 1]?.day);
 
 /** How often a job that others wait for is cut short. */
 const CUT_SHARE = 0.3;

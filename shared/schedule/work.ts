@@ -43,6 +43,8 @@ export interface Worker {
   readonly minutes: Int32Array;
   /** Those of them that are in daylight. */
   readonly lightMinutes: Int32Array;
+  /** Work that may be spread is theirs before others’, where it is begun as soon so and in time. */
+  readonly helpsFirst?: true;
 }
 
 export interface WorkProblem {

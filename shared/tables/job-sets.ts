@@ -14,6 +14,8 @@ export interface SetJob {
   readonly priority: Priority;
   readonly conditions: WorkConditions;
   readonly canBeSpread: boolean;
+  /** Less at a time is no use, of work that is longer than two such pieces: common practice, no source. */
+  readonly smallestPieceHours?: number;
   /** What it puts out is harmed by a night at or below this. */
   readonly harmedAtOrBelowC?: number;
   readonly isRawManure?: boolean;

@@ -104,6 +104,7 @@ export const JUDGED = {
     'rankHayShare',
     'littleGainShare',
     'leastCutKgPerHa',
+    'littleGoBales',
     'hayAtOnceM2',
     'hayGrowsDays',
     'backFromHayDays',

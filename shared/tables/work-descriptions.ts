@@ -265,6 +265,7 @@ export const jobSets = table('JobSet', {
     priority,
     conditions,
     canBeSpread: YES_NO,
+    smallestPieceHours: maybe(HOURS),
     harmedAtOrBelowC: maybe(AIR_C),
     isRawManure: maybe(YES_NO),
     waitsFor: maybe(ID),

@@ -102,14 +102,14 @@ export function printWork(plan: WorkPlan, reader: Reader): string {
       : table(['on', 'work', 'who', 'hours', 'why then'], next),
     ...short.map(
       (job) =>
-        `${job.name} on ${near(job.pieces[0]!.date)} takes ${formatHours(job.shortHours)} more than anyone has: find it${1 < job.peopleNeeded ? ` from each of ${job.peopleNeeded} people` : ''}, or a helper.`,
+        `${job.name} on ${near(job.pieces[0]!.date)} takes ${formatHours(job.shortHours)} more than anyone has: find it${1 < job.peopleNeeded ? ` from each of ${job.peopleNeeded} people` : ''}, or a helper.${job.waysToFit.map((way) => ` Or: ${way}`).join('')}`,
     ),
     ...(late.length === 0
       ? []
       : [
           '\nDone late',
           table(
-            ['work', 'due by', 'done on', 'why', 'what it endangers', 'to be in time'],
+            ['work', 'due by', 'planned for', 'why', 'what it endangers', 'to be in time'],
             inSeries(late).map(({ next: job, ...times }) => [
               nameOf(job, times),
               near(job.latest),
@@ -291,11 +291,22 @@ export function printSheet(sheet: SitterSheet, reader: Reader): string {
           `   Look for: ${inOwnUnits(stop.lookFor.join(' '), reader.units)}`,
         ]),
         ...[...page.chores, ...page.jobs].map(
-          ({ name, of, hours }) => `[ ] ${name}${of ? `, ${of}` : ''}: ${formatHours(hours)}`,
+          ({ name, of, hours, lateDays }) =>
+            `[ ] ${name}${of ? `, ${of}` : ''}: ${formatHours(hours)}${lateDays === undefined ? '' : `, ${lateDays} ${lateDays === 1 ? 'day' : 'days'} late`}`,
         ),
         ...page.noHours.map(({ name, why }) => `[ ] ${name}: due today, no hours planned. ${why}`),
         ...phoneLines(sheet.phones, ': ').map(
           (line) => `${sheet.phones.length === 0 ? 'Call:' : 'Call'} ${line}`,
+        ),
+        ...sheet.tooSoon.flatMap(({ name, on, said }) =>
+          on === page.date ? [`${name}: ${said}`] : [],
+        ),
+        ...sheet.late.flatMap(({ name, of, latest, doneOn }) =>
+          page === sheet.pages.at(-1)
+            ? [
+                `Late: ${name}${of ? `, ${of}` : ''}, due by ${formatDate(latest, reader)}, done on ${formatDate(doneOn, reader)}`,
+              ]
+            : [],
         ),
         ...sheet.whereabouts.map(({ what, where }) => `${what}: ${where}`),
         ...(sheet.notes === undefined ? [] : [sheet.notes]),

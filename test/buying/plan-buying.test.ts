@@ -1,6 +1,6 @@
 import { describe, expect, it } from '@jest/globals';
 import fc from 'fast-check';
-import type { BuyingPlan, BuyingProblem } from '../../shared/buying/buying-problem.js';
+import type { BuyingPlan, BuyingProblem, Purchase } from '../../shared/buying/buying-problem.js';
 import { planBuying } from '../../shared/buying/plan-buying.js';
 import { seededRandom } from '../../shared/schedule/random.js';
 import { costOfTiers, type PricedProblem } from '../support/buying-program.js';
@@ -69,6 +69,10 @@ function usable(
   });
 }
 
+/** Of one item on one trip. */
+const isOfTrip = (a: Purchase, b: Purchase): boolean =>
+  a.item === b.item && a.day === b.day && a.supplier === b.supplier;
+
 describe('planBuying', () => {
   it('never runs out, never feeds what is stale, and says what it cannot meet', () => {
     fc.assert(
@@ -121,6 +125,27 @@ describe('planBuying', () => {
         const plan = planBuying(feeds.problem, 120);
         fc.pre(plan.short.length === 0);
         expect(plan.cost).toBeGreaterThanOrEqual(relaxedCost(feeds) - 1e-6);
+      }),
+      { numRuns: 25 },
+    );
+  });
+
+  it('has what was ordered on its trip, no more and no fewer, whatever is needed since', () => {
+    fc.assert(
+      fc.property(anyFeeds, fc.constantFrom(0.6, 1.4), ({ problem }, times) => {
+        const [first, ...others] = planBuying(problem, 120).purchases;
+        fc.pre(first !== undefined && !others.some((each) => isOfTrip(each, first)));
+        const { supplier, day, item, offer, bags } = first!;
+        const items = problem.items.map((each) => ({
+          ...each,
+          needKg: each.needKg.map((kg) => times * kg),
+        }));
+        const ordered = [{ supplier, day, item, offer, bags }];
+        const plan = planBuying({ ...problem, items, ordered }, 120);
+        const brought = plan.purchases.filter((each) => isOfTrip(each, first!));
+        expect(brought.map((each) => [each.offer, each.bags])).toEqual([[offer, bags]]);
+        const shortKg = plan.short.reduce((sum, { kg }) => sum + kg, 0);
+        expect(lived({ ...problem, items }, plan).missingKg).toBeLessThanOrEqual(shortKg + 1e-6);
       }),
       { numRuns: 25 },
     );

@@ -90,6 +90,12 @@ describe('something that went wrong', () => {
     expect(
       (await read<{ name: string; away: unknown }[]>(id, 'people')).map(({ away }) => away),
     ).toEqual([[{ from: inDays(0), to: inDays(2) }], []]);
+    await page.getByText(/^Maren ill until .+\. Kept\.$/).waitFor();
+    await page.getByRole('button', { name: 'Undo' }).click();
+    await page.getByText(/^Maren ill until/).waitFor({ state: 'detached' });
+    expect((await read<{ away: unknown[] }[]>(id, 'people')).flatMap(({ away }) => away)).toEqual(
+      [],
+    );
 
     await wentWrong(page, id, 'The heat is out');
     await dialog.getByText(/^\d+ days old they want 90 °F under the heat\./).waitFor();
@@ -99,6 +105,9 @@ describe('something that went wrong', () => {
     expect(await seriousFindings(page, '[role=dialog]')).toEqual([]);
     await dialog.getByLabel('The power is out').check();
     await dialog.getByText(/A spare lamp/).waitFor({ state: 'detached' });
+    const water = dialog.getByRole('region', { name: 'Water for today' });
+    await water.getByText('A pump stands still without power.').waitFor();
+    await water.getByText(/Cows/).waitFor(); // not only of those on heat
 
     await wentWrong(page, id, 'Cold nights are coming');
     await dialog.getByLabel(/Lowest at night/).fill('25');
@@ -122,10 +131,17 @@ describe('something that went wrong', () => {
     expect(await seriousFindings(page, '[role=dialog]')).toEqual([]);
     await dialog.getByRole('button', { name: 'Keep it', exact: true }).click();
     await dialog.waitFor({ state: 'detached' });
-    const oak = (await read<{ id: string; closedDays: unknown }[]>(id, 'paddocks')).find(
-      (each) => each.id === paddockIds[0],
-    );
-    expect(oak!.closedDays).toEqual([{ from: inDays(0), to: inDays(14), why: 'wet' }]);
+    const closedDays = async (): Promise<unknown> =>
+      (await read<{ id: string; closedDays: unknown }[]>(id, 'paddocks')).find(
+        (each) => each.id === paddockIds[0],
+      )!.closedDays;
+    const isIn = async (): Promise<unknown> =>
+      (await read<{ inPaddockId?: string }[]>(id, 'herds'))[0]!.inPaddockId;
+    expect(await closedDays()).toEqual([{ from: inDays(0), to: inDays(14), why: 'wet' }]);
+    await page.getByText(/^Oak closed until .+\. Kept\.$/).waitFor();
+    await page.getByRole('button', { name: 'Undo' }).click();
+    await page.getByText(/^Oak closed until/).waitFor({ state: 'detached' });
+    expect([await closedDays(), await isIn()]).toEqual([[], paddockIds[0]]);
     expect(errors).toEqual([]);
   });
 });

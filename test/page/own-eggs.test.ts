@@ -23,6 +23,10 @@ describe.each(['desktop', 'phone'] as const)('own eggs, %s', (size) => {
     const choose = async (label: string, value: string): Promise<void> => {
       await page.getByLabel(label, { exact: true }).selectOption(value);
     };
+    // What stands in a screen is the same at a desk.
+    const expectReadable = async (): Promise<void> => {
+      if (size === 'phone') expect(await seriousFindings(page)).toEqual([]);
+    };
     await page.goto(`${await house.sampleFarm()}/batches/new`);
 
     await page.getByLabel('Breed or cross', { exact: true }).waitFor();
@@ -31,7 +35,7 @@ describe.each(['desktop', 'phone'] as const)('own eggs, %s', (size) => {
     await choose('Incubator', 'still-air');
     await page.getByRole('textbox', { name: 'Eggs set' }).fill('36');
     await shot('form');
-    expect(await seriousFindings(page)).toEqual([]);
+    await expectReadable();
     await turnTo('See the plan');
     await openParts(page);
     await openMore(page, 'The eggs and the incubator');
@@ -43,7 +47,7 @@ describe.each(['desktop', 'phone'] as const)('own eggs, %s', (size) => {
     await page.getByText('102 °F', { exact: true }).waitFor();
     await page.getByText('36 eggs').first().waitFor();
     await shot('incubator');
-    expect(await seriousFindings(page)).toEqual([]);
+    await expectReadable();
 
     await turnTo('Change the order');
     await choose('Where they come from', 'hen');
@@ -53,7 +57,7 @@ describe.each(['desktop', 'phone'] as const)('own eggs, %s', (size) => {
     await page.getByRole('heading', { name: 'Under a hen' }).waitFor();
     expect(await page.getByRole('heading', { name: 'The brooder' }).count()).toBe(0);
     await shot('hen');
-    expect(await seriousFindings(page)).toEqual([]);
+    await expectReadable();
     expect(
       await page.evaluate('document.documentElement.scrollWidth > window.innerWidth + 1'),
     ).toBe(false);

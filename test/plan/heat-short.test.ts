@@ -3,9 +3,12 @@ import { addDays } from '../../shared/calendar/plain-date.js';
 import type { Brooder } from '../../shared/farm/facility.js';
 import type { HeatOut } from '../../shared/farm/heat-out.js';
 import type { FarmPicture } from '../../shared/farm/picture.js';
+import type { FactOf } from '../../shared/farm/told-fact.js';
 import { planBatch, type BatchPlan } from '../../shared/plan/batch-plan.js';
 import { batchContext } from '../../shared/plan/batch-request.js';
+import { heatOfDay } from '../../shared/plan/heat-of-day.js';
 import { largestBatch } from '../../shared/plan/largest-batch.js';
+import { changedByFact } from '../../shared/plan/record/changed-by-fact.js';
 import { newBatch, newBrooder, newRequest, tables } from '../support/factories.js';
 import { newPicture } from '../support/pictures.js';
 
@@ -80,6 +83,66 @@ describe('lamps of birds that are there', () => {
   });
 });
 
+describe('heat that was told to be out', () => {
+  const needed = plannedWith(0).heat!.heatersNeeded.value;
+  const day = 3;
+  const today = addDays(ARRIVED, day);
+  const out: HeatOut = { id: 'out', batchId: 'c', date: today, working: 1, of: needed };
+  const energyOf = (plan: BatchPlan): readonly number[] =>
+    plan.daily.find(({ id }) => id === 'energy-day')!.values;
+
+  it('is out from its day until it is mended, not before and not after', () => {
+    const mended: HeatOut = { id: 'in', batchId: 'c', date: addDays(today, 2) };
+    const whole = energyOf(plannedWith(needed, addDays(today, 4)));
+    const some = energyOf(plannedWith(needed, addDays(today, 4), [out, mended]));
+    const isLess = whole.map((kWh, k) => some[k]! < kWh);
+    expect(isLess.slice(0, day + 3)).toEqual([false, false, false, true, true, false]);
+    expect(some.slice(day + 2)).toEqual(whole.slice(day + 2));
+  });
+
+  it('is no limit to how many chicks the brooder can take another time', () => {
+    const largest = (outs: readonly HeatOut[]) =>
+      largestBatch(batchContext(pictureWith(needed, today, outs), tables, 'c'))!.limits.map(
+        ({ kind, chicks }) => [kind, chicks.value],
+      );
+    expect(largest([out])).toEqual(largest([]));
+  });
+
+  it('is out for whoever else stands in that brooder', () => {
+    const told = pictureWith(needed, today, [out]);
+    const [facility] = told.facilities;
+    const isOut = (brooderId: string): number => {
+      const next = { ...told.batches[0]!, id: 'next', brooderId, arrivalDate: addDays(today, 1) };
+      const facilities = [facility!, { ...facility!, id: 'second' }];
+      const picture = { ...told, facilities, batches: [...told.batches, next] };
+      return planBatch(picture, tables, 'next').heat!.out;
+    };
+    expect([isOut('brooder'), isOut('second')]).toEqual([needed - 1, 0]);
+  });
+
+  it('works again as far as heaters are added to the brooder, or what is out is taken from it', () => {
+    const works = (count: number): number =>
+      plannedWith(count, today, [out]).heat!.installed.value / 250;
+    expect([works(needed), works(needed + 2), works(1)]).toEqual([1, 3, 1]);
+    expect(plannedWith(1, today, [out]).heat!.out).toBe(0);
+  });
+
+  it('is one story: the words of the day, what is missing, and what the telling changed', () => {
+    const picture = pictureWith(needed, today, [out]);
+    const { night } = heatOfDay(picture, tables, 'c', day)!;
+    expect(night.words).toBe('1 of the 1 lamp that works on, lid on');
+    const { issues } = planBatch(picture, tables, 'c');
+    const short = issues.find(({ code }) => /^heat-(too-weak|check)$/.test(code))!;
+    expect(short.text).toContain(`Of the ${needed} × 250 W in `);
+    const fact: FactOf<'heat-works'> = {
+      ...{ id: 'out', key: 'out', kind: 'heat-works', about: 'c', on: today },
+      ...{ toldAt: `${today}T08:00:00.000Z`, details: { working: 1, of: needed } },
+    };
+    const { changes } = changedByFact(picture, tables, { fact, facts: [fact] });
+    expect(changes.map(({ id }) => id)).toContain('new-issue');
+  });
+});
+
 describe('the largest batch under lamps', () => {
   const most = (count: number): number | undefined => {
     const picture = pictureWith(count, '2026-12-01', []);
@@ -146,5 +209,27 @@ describe('the end of the heat', () => {
 
   it('is no word where they go out before it, or nights are mild', () => {
     for (const date of ['2027-05-19', '2027-06-16']) expect(ends(date).said).toBeUndefined();
+  });
+});
+
+describe('gas beside lamps', () => {
+  const withHeat = (heat: Brooder['heat']) => {
+    const told = pictureWith(1, addDays(ARRIVED, 1), []);
+    return planBatch({ ...told, facilities: [newBrooder({ heat })] }, tables, 'c').heat!;
+  };
+  const gas = { kind: 'gas', wattsEach: 3000, count: 1, thermostat: true } as const;
+
+  it('says why it asks for more: fresh air, and air that has to be warmer or the whole room', () => {
+    const spot = withHeat({ ...gas, warms: 'spot' });
+    const room = withHeat({ ...gas, warms: 'room' });
+    const lamps = withHeat({ kind: 'lamp', wattsEach: 250, count: 4, thermostat: false });
+    expect(lamps.gasNeeds).toBeUndefined();
+    expect(lamps.need.value).toBeLessThan(spot.need.value);
+    // What it says of fresh air is a part of the difference; the rays are the rest of it.
+    const forAirW = Number(/takes ([\d,]+) W/.exec(spot.gasNeeds!)![1]!.replace(',', ''));
+    expect(forAirW).toBeGreaterThan(0);
+    expect(forAirW).toBeLessThan(spot.need.value - lamps.need.value);
+    expect(spot.gasNeeds).toContain('a lamp of 250 W');
+    expect(room.gasNeeds).toContain('whole room');
   });
 });

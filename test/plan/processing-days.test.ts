@@ -290,6 +290,21 @@ describe('hands, stations and chores', () => {
     expect(helped!.hours).toBeLessThan(0.6 * hours);
   });
 
+  it('leave to helpers no more than the hours for which they stay', () => {
+    const evenings = { away: [], hoursByWeekday: [1, 1, 1, 1, 1, 5, 5] };
+    const people = ['a', 'b'].map((id) => ({ ...evenings, id, name: id }));
+    for (const processingHelpers of [1, 2, 3, 4, 6]) {
+      const { tasks } = plan({ wantedBirds: 40, processingHelpers }, people).tasks;
+      const { hours, helped } = tasks.find(
+        ({ templateId }) => templateId === 'processing.kill-scald-pluck-eviscerate',
+      )!;
+      // Each is there as long as the two of the household, less what these do for other animals.
+      const even = processingHelpers / (processingHelpers + 2);
+      expect(helped!.hours / hours).toBeGreaterThanOrEqual(even - 1e-6);
+      expect(helped!.hours / hours).toBeLessThan(even + 0.1);
+    }
+  });
+
   it('do the chores of that day first', () => {
     const alone = newRequest({ batch: { leaveAgeDays: 56, ...SATURDAY }, people: WORKING });
     const hens = { ...newBatch(), id: 'hens', purpose: 'layers', strainId: 'brown-layer' } as const;

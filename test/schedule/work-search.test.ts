@@ -62,6 +62,60 @@ function brokenRules({ jobs, workers, days }: WorkProblem, plan: WorkPlacing): s
 
 const any = anyProblem({ days: 14, workers: 3, jobs: 14, spread: true });
 
+describe('several at one job on one day', () => {
+  const workers = [newWorker(10, 60), newWorker(10, 45)];
+  const beds = newJob({ minutes: 210, smallestPieceMinutes: 30, able: [0, 1] });
+  const placed = (more: Partial<typeof beds>) =>
+    fit({ days: 10, workers, jobs: [{ ...beds, ...more }] }).plan[0]!.map(
+      ({ day, minutes, workers: who }) => [day, minutes, ...who],
+    );
+
+  it('leaves a job to one a day that is in time so', () => {
+    expect(placed({ dueDay: 3 })).toEqual([
+      [0, 60, 0],
+      [1, 60, 0],
+      [2, 60, 0],
+      [3, 30, 0],
+    ]);
+  });
+
+  it('has all at it who have a useful piece of time where it would be late else', () => {
+    // 60 + 45 minutes a day: 210 are done on the second day, and on the fourth by one alone.
+    expect(placed({ dueDay: 1 })).toEqual([
+      [0, 60, 0],
+      [0, 45, 1],
+      [1, 60, 0],
+      [1, 45, 1],
+    ]);
+  });
+
+  it('leaves out who has less time than a useful piece takes, but for the rest of it', () => {
+    expect(placed({ dueDay: 1, smallestPieceMinutes: 60 })).toEqual([
+      [0, 60, 0],
+      [1, 60, 0],
+      [2, 60, 0],
+      [2, 30, 1],
+    ]);
+  });
+
+  it('leaves it to those who help first, where they begin as soon and are in time', () => {
+    const child = { ...newWorker(10, 45), helpsFirst: true } as const;
+    const by = (dueDay: number) =>
+      fit({ days: 10, workers: [workers[0]!, child], jobs: [{ ...beds, dueDay }] }).plan[0]!.map(
+        ({ workers: [w] }) => w,
+      );
+    expect(by(4)).toEqual([1, 1, 1, 1, 1]); // 4 × 45 and 30 minutes
+    expect(by(3)).toEqual([0, 0, 0, 0]); // too late by the child alone
+    expect(by(1)).toEqual([0, 1, 0, 1]);
+  });
+
+  it('has two at what another waits for, where that would be late else', () => {
+    const next = newJob({ fromDay: 0, dueDay: 2, waitsFor: [{ job: 0, days: 1 }] });
+    const { cost } = fit({ days: 10, workers, jobs: [{ ...beds, dueDay: 9 }, next] }, 600);
+    expect(cost).toBe(0);
+  });
+});
+
 describe('fitWork', () => {
   it('never sends anyone over hours, out of turn, out of its window or into a day that does not suit', () => {
     fc.assert(

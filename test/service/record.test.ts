@@ -227,7 +227,7 @@ describe.each(databases())('the record on $name', (database) => {
       weighed: [batchId, { birds: 5, totalKg: 11 }],
       'water-drunk': [batchId, { liters: 9 }],
       'brooder-seen': [batchId, { underHeatC: 33, besideC: 26 }],
-      'heat-works': [batchId, { working: 2 }],
+      'heat-works': [batchId, { working: 2, of: 7 }],
       'eggs-counted': [batchId, { days: 1, eggs: 0 }],
       'eggs-gone': [batchId, { eggs: 12, how: 'sold', money: '4.10' }],
       rained: ['ground', { mm: 6 }],

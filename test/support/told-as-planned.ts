@@ -10,10 +10,13 @@ import type { PlannedJob } from '../../shared/plan/work/planned-work.js';
 /** What is told of a job by somebody who does today what the plan says. */
 export function doneAsPlanned(job: PlannedJob, today: string): Progress[] {
   const { key, hours, hoursDone, kind, pieces, lostHours } = job;
-  const [first] = pieces;
-  if (first?.date !== today) return [];
+  const ofToday = pieces.filter(({ date }) => date === today);
+  if (ofToday.length === 0) return [];
   const all = hours + hoursDone;
-  if (1 < pieces.length || 0 < lostHours) return [{ key, hoursDone: hoursDone + first.hours }];
+  if (ofToday.length < pieces.length || 0 < lostHours) {
+    const worked = ofToday.reduce((sum, piece) => sum + piece.hours, 0);
+    return [{ key, hoursDone: hoursDone + worked }];
+  }
   const of = kind === undefined ? {} : { kind };
   return [{ key, doneOn: today, hours: all, reckonedHours: all, ...of }];
 }

@@ -9,7 +9,7 @@ interface Program {
   readonly hours: Map<string, string[]>;
 }
 
-/** Days on which a job has a piece: the sum of its variables of each. */
+/** Days on which a job has a piece: sums of variables of which no more than one can be 1. */
 type OnDays = ReadonlyMap<number, readonly string[]>;
 
 /**
@@ -27,14 +27,13 @@ export function workProgram(problem: WorkProblem): string {
   for (const i of isWaitedFor) finished(program, problem.days, onDays[i]!, i);
   problem.jobs.forEach(({ waitsFor }, i) => {
     for (const { job, days, atMostDays } of waitsFor)
-      for (const [day, names] of onDays[i]!) {
-        const row = `${names.join(' + ')}`;
+      for (const [day, row] of sumsOf(onDays[i]!)) {
         const by = day - days;
         program.rows.push(by < 0 ? `${row} <= 0` : `${row} - f${job}_${by} <= 0`);
         if (atMostDays === undefined) continue;
         // Done in one go on one of the days just before.
-        const near = [...onDays[job]!].flatMap(([on, its]) =>
-          on <= by && day - atMostDays <= on ? its.map((name) => ` - ${name}`) : [],
+        const near = sumsOf(onDays[job]!).flatMap(([on, its]) =>
+          on <= by && day - atMostDays <= on ? [` ${lessOf(its)}`] : [],
         );
         program.rows.push(`${row}${near.join('')} <= 0`);
       }
@@ -70,7 +69,7 @@ function wholeJob(program: Program, problem: WorkProblem, job: WorkJob, i: numbe
       takeHours(program, job, set, day, `${job.minutes} ${name}`);
       return name;
     });
-    onDays.set(day, names);
+    onDays.set(day, [names.join(' + ')]);
   }
   rows.push(`${[...[...onDays.values()].flat(), lost].join(' + ')} = 1`);
   return onDays;
@@ -85,24 +84,35 @@ function spreadJob(program: Program, problem: WorkProblem, job: WorkJob, i: numb
   const minutes: string[] = [];
   const ends: string[] = [];
   for (const day of daysOf(problem, job)) {
-    const end = `e${i}_${day}`;
-    binary.push(end);
-    const names = setsOf(job).map((set, s) => {
-      const [is, of] = [`y${i}_${day}_${s}`, `m${i}_${day}_${s}`];
-      const most = Math.min(job.minutes, ...set.map((w) => minutesOf(problem, job, w, day)));
-      binary.push(is);
-      minutes.push(of);
-      rows.push(`${of} - ${most} ${is} <= 0`, `${of} - ${least} ${is} + ${least} ${end} >= 0`);
-      takeHours(program, job, set, day, of);
-      return is;
-    });
-    // One piece a day, and none after a rest that is smaller than a useful piece.
-    rows.push(`${[...names, ...ends].join(' + ')} <= 1`);
-    rows.push(`${end} - ${names.join(' - ')} <= 0`);
     const lateCost = Math.max(0, day - job.dueDay) * job.lateCostPerDay;
-    if (0 < lateCost) rows.push(`${late} ${names.map((n) => `- ${lateCost} ${n}`).join(' ')} >= 0`);
-    ends.push(end);
-    onDays.set(day, names);
+    const sets = setsOf(job);
+    // One person alone may have others beside on the same day, each a piece; a crew is one a day.
+    const groups = job.peopleNeeded === 1 ? sets.map((set) => [set]) : [sets];
+    const sums: string[] = [];
+    const endsOfDay: string[] = [];
+    groups.forEach((group, g) => {
+      const end = g === 0 ? `e${i}_${day}` : `e${i}_${day}_${g}`;
+      binary.push(end);
+      const names = group.map((set) => {
+        const s = sets.indexOf(set);
+        const [is, of] = [`y${i}_${day}_${s}`, `m${i}_${day}_${s}`];
+        const most = Math.min(job.minutes, ...set.map((w) => minutesOf(problem, job, w, day)));
+        binary.push(is);
+        minutes.push(of);
+        rows.push(`${of} - ${most} ${is} <= 0`, `${of} - ${least} ${is} + ${least} ${end} >= 0`);
+        takeHours(program, job, set, day, of);
+        return is;
+      });
+      // One piece a day, and none after a rest that is smaller than a useful piece.
+      rows.push(`${[...names, ...ends].join(' + ')} <= 1`);
+      rows.push(`${end} - ${names.join(' - ')} <= 0`);
+      if (0 < lateCost)
+        rows.push(`${late} ${names.map((n) => `- ${lateCost} ${n}`).join(' ')} >= 0`);
+      sums.push(names.join(' + '));
+      endsOfDay.push(end);
+    });
+    ends.push(...endsOfDay);
+    onDays.set(day, sums);
   }
   costs.push(late, `${job.lostCost / job.minutes} ${lost}`);
   rows.push(`${[...minutes, lost].join(' + ')} = ${job.minutes}`);
@@ -115,14 +125,24 @@ function spreadJob(program: Program, problem: WorkProblem, job: WorkJob, i: numb
 function finished({ rows }: Program, days: number, onDays: OnDays, i: number): void {
   const before: string[] = [];
   for (let day = 0; day < days; day++) {
-    const names = onDays.get(day) ?? [];
-    if (0 < day && 0 < names.length) rows.push(`${names.join(' + ')} + f${i}_${day - 1} <= 1`);
+    const sums = onDays.get(day) ?? [];
+    if (0 < day) for (const sum of sums) rows.push(`${sum} + f${i}_${day - 1} <= 1`);
     if (0 < day) rows.push(`f${i}_${day - 1} - f${i}_${day} <= 0`);
-    before.push(...names);
-    rows.push(`f${i}_${day} ${before.map((name) => `- ${name}`).join(' ')} <= 0`);
+    before.push(...sums.map(lessOf));
+    rows.push(`f${i}_${day} ${before.join(' ')} <= 0`);
     rows.push(`f${i}_${day} <= 1`);
   }
 }
+
+const sumsOf = (onDays: OnDays): (readonly [number, string])[] =>
+  [...onDays].flatMap(([day, sums]) => sums.map((sum) => [day, sum] as const));
+
+/** A sum taken off a row. */
+const lessOf = (sum: string): string =>
+  sum
+    .split(' + ')
+    .map((name) => `- ${name}`)
+    .join(' ');
 
 function takeHours({ hours }: Program, job: WorkJob, set: number[], day: number, of: string): void {
   for (const w of set)

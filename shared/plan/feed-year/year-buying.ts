@@ -4,6 +4,7 @@ import type {
   BuyingProblem,
   FeedItem,
   Offer,
+  Ordered,
   Trip,
 } from '../../buying/buying-problem.js';
 import { planBuying } from '../../buying/plan-buying.js';
@@ -105,6 +106,7 @@ export function yearBuying(
     items: feeds.map((feed) => itemOf(feed, today, farm.currency)),
     storeKg,
     handDays: tables.feedKeeping.bagLeadDays,
+    ordered: orderedFeed(picture, tables, { feeds, sources }),
   };
   return {
     ...{
@@ -131,6 +133,42 @@ function keptTrips({ keptPlans, today }: FarmPicture, sources: readonly Source[]
   return all
     .sort((a, b) => a.day - b.day || a.supplier - b.supplier)
     .filter(({ day, supplier }, k) => day !== all[k - 1]?.day || supplier !== all[k - 1]?.supplier);
+}
+
+/**
+ * Bags of trips that are still to come of which the order is ticked off: they are as the last plan had
+ * them, for what was ordered is not counted anew. One that its day went by is made on the next.
+ */
+function orderedFeed(
+  { keptPlans, progress, today }: FarmPicture,
+  tables: Tables,
+  { feeds, sources }: Pick<YearBuying, 'feeds' | 'sources'>,
+): Ordered[] {
+  const isDone = (key: string): boolean =>
+    progress.some((mark) => mark.key === key && mark.doneOn !== undefined);
+  const isOrdered = (key: string): boolean => {
+    const at = key.lastIndexOf('/') + 1;
+    const template = tables.taskTemplates.find(({ id }) => id === key.slice(at));
+    // An order is for the feed of the first days; later trips go by how the birds eat.
+    return (
+      template?.event === 'arrival' &&
+      !isDone(key) &&
+      template.waitsFor.some((id) => isDone(key.slice(0, at) + id))
+    );
+  };
+  return Object.entries(keptPlans[0]?.jobs ?? {}).flatMap(([key, { trip }]) => {
+    const supplier = sources.findIndex(({ name }) => name === (trip?.from ?? ANYWHERE));
+    if (!trip?.lines || supplier < 0 || !isOrdered(key)) return [];
+    const from = Math.max(0, daysBetween(today, trip.on));
+    const day = sources[supplier]!.days.days.indexOf(1, from);
+    if (day < 0) return [];
+    return trip.lines.flatMap(({ name, bags }) =>
+      feeds.flatMap(({ bought }, item): Ordered[] => {
+        const offer = bought.findIndex((each) => each.name === name && each.source === supplier);
+        return offer < 0 ? [] : [{ supplier, day, item, offer, bags }];
+      }),
+    );
+  });
 }
 
 function usualBagMinor(feeds: readonly FeedProduct[], currency: string): number {

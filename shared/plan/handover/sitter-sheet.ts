@@ -41,6 +41,16 @@ export interface SheetPage {
   readonly isTooMuch: boolean;
 }
 
+/** Work that is done late, and not on a page of the sheet. */
+export interface SheetLate {
+  readonly key: string;
+  readonly name: string;
+  readonly of?: string;
+  readonly latest: PlainDate;
+  readonly doneOn: PlainDate;
+  readonly ifLate?: string;
+}
+
 /** All that a sitter needs, a page a day. */
 export interface SitterSheet {
   readonly sitter: string;
@@ -49,6 +59,14 @@ export interface SitterSheet {
   readonly pages: readonly SheetPage[];
   /** Work of these days that may be left until after them, and its latest day. */
   readonly canWait: readonly { readonly name: string; readonly latest: PlainDate }[];
+  /** Animals that come or go out in these days, and not all is ready or nobody has the hours. */
+  readonly tooSoon: readonly {
+    readonly name: string;
+    readonly on: PlainDate;
+    readonly said: string;
+  }[];
+  /** Work due by the end of these days that is done after them, and what that endangers. */
+  readonly late: readonly SheetLate[];
   /** Work that fits nowhere because of these days. */
   readonly fitsNowhere: readonly { readonly name: string; readonly why: string }[];
   readonly phones: readonly PhoneNumber[];
@@ -135,6 +153,18 @@ export function sitterSheet(
       .sort((a, b) => (a.latest < b.latest ? -1 : 1))
       .slice(0, MOST_THAT_WAITS)
       .map(({ name, latest }) => ({ name, latest })),
+    tooSoon: tooSoonIn(plan, isWithin),
+    late: open
+      .filter(
+        ({ lateDays, pieces, latest }) => 0 < lateDays && latest <= to && to < pieces[0]!.date,
+      )
+      .sort((a, b) => (a.latest < b.latest ? -1 : 1))
+      .slice(0, MOST_THAT_WAITS)
+      .map(({ key, name, belongsTo, latest, pieces, ifLate }) => ({
+        ...{ key, name, latest, doneOn: pieces.at(-1)!.date },
+        ...(belongsTo ? { of: belongsTo.name } : {}),
+        ...(ifLate === undefined ? {} : { ifLate }),
+      })),
     fitsNowhere: open
       .filter((job) => job.pieces.length === 0 && job.earliest <= to && from <= job.latest)
       .map(({ name, why }) => ({ name, why })),
@@ -143,6 +173,23 @@ export function sitterSheet(
     ...(notes === undefined ? {} : { notes }),
     cautions: [...new Set(pages.flatMap(({ stops }) => stops.flatMap((stop) => stop.cautions)))],
   };
+}
+
+/** Events of the days that come before all is ready, or for whose own work nobody has the hours. */
+function tooSoonIn(
+  { eventsToMove, events, jobs }: WorkPlan,
+  isWithin: (of: { date: PlainDate }) => boolean,
+): SitterSheet['tooSoon'] {
+  const isSaid = new Set(eventsToMove.map(({ id }) => id));
+  const unready = eventsToMove.map(({ name, from, names, said }) => ({
+    ...{ name, on: from },
+    said: `not ready before it: ${names.join('; ')}. ${said}`,
+  }));
+  const short = events.flatMap(({ id, name, date }) => {
+    const job = jobs.find(({ later }) => later && id === `event/${later.ofId}/${later.kind}`);
+    return job && !isSaid.has(id) ? [{ name, on: date, said: job.waysToFit.join(' Or: ') }] : [];
+  });
+  return [...unready, ...short].filter(({ on }) => isWithin({ date: on }));
 }
 
 /** Stops with how often somebody looks at the animals at least. */

@@ -63,7 +63,6 @@ export function heaterOut(
     follows: [
       `${ageDays === 1 ? 'A day' : `${ageDays} days`} old they want ${say(wantedC, 'degC')} under the heat. ${now.isEnough ? `${heatersSaid(brooder, working)} are enough tonight.` : sayShort(night, now)}`,
       whichNight(context, day),
-      ...(isPowerOut ? ['A pump stands still too: see that all animals have water.'] : []),
       ...(isPowerOut && kind === 'gas'
         ? [
             'Gas burns on without power unless its thermostat or fan is plugged in: see that it does.',
@@ -301,7 +300,7 @@ function nightWith(
           ? []
           : [sayStillShort(night, warmest)]),
       ...(underHeat && wantedC + offByK < underHeat.value
-        ? [`Raise the heat until it shows ${context.say(wantedC, 'degC')} under it.`]
+        ? [`Hang it higher until it shows ${context.say(wantedC, 'degC')} under it.`]
         : []),
       ...(way.more ?? []),
     ],

@@ -35,6 +35,7 @@ export function waterOut(
       waters.length === 0
         ? ['No animals here drink today.']
         : [
+            ...(isPowerOut ? ['A pump stands still without power.'] : []),
             `They drink about ${formatAbout(liters, 'L', farm)} today. Carry it${has('batch') && has('herd') ? ', birds first' : ''}.`,
           ],
     numbers: waters,

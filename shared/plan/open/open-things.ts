@@ -165,6 +165,7 @@ const OPEN_THINGS: readonly OpenThing[] = [
       ...[
         'hay-own',
         'hay-next-winter',
+        'grass-meanwhile',
         'hay-until-plan',
         'hay-to-buy',
         'hay-to-buy-unmade',

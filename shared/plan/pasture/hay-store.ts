@@ -4,6 +4,7 @@ import {
   datedFact,
   from,
   fromFarm,
+  fromJudgement,
   input,
   quantity,
   type NumberQuantity,
@@ -19,7 +20,9 @@ import { baledOf } from './baled.js';
 import { fedByHand } from './fed-by-hand.js';
 import { hayUntold, type UntoldCut } from './hay-untold.js';
 import type { PastureContext } from './pasture-context.js';
+import { leftOn } from './season-swards.js';
 import { balesOf, surplusOf, type Chosen } from './surplus.js';
+import { winterGrass, winterGrassFormulas } from './winter-grass.js';
 
 export const hayStoreFormulas = {
   own: {
@@ -34,7 +37,7 @@ export const hayStoreFormulas = {
     id: 'hay-next-winter',
     title: 'Hay from the end of the plan to grass again',
     words:
-      'What the herds need on the last day of the plan, for each day until the day of the next year on which they turn out in this one, as hay with what is lost in store and at the feeder. Where they still graze when it ends, what stands above the residuals then and usually grows in those days is taken off, as far as a herd eats of it. Cattle that come, go or grow in those days are not in it.',
+      'What the herds need on the last day of the plan, for each day until the day of the next year on which they turn out in this one, as hay with what is lost in store and at the feeder. What they eat of the grass meanwhile is taken off. Cattle that come, go or grow in those days are not in it.',
     symbols: 'H = (F_day·days − G) ÷ (dm·(1 − l_store)·(1 − l_feed))',
     sources: ['ARITHMETIC'],
     mark: 'computed',
@@ -101,8 +104,6 @@ export interface HayStorePart {
 
 /** Days at the end of the plan whose need stands for the days after it. */
 const LAST_DAYS = 7;
-/** A herd that eats less grass than this share of its need is on hay. */
-const ON_HAY = 0.5;
 
 /** @param hayPerDryKg hay as it lies in store for a kilogram of dry matter eaten */
 export function planHayStore(
@@ -208,25 +209,26 @@ function nextWinterOf(
   { problem, books }: Chosen,
   hayPerDryKg: number,
 ): NumberQuantity | undefined {
-  const { span, herdDays, dateOf } = context;
-  const lastDays = (of: readonly Float64Array[]): number => {
-    let kg = 0;
-    for (const values of of)
-      for (let i = Math.max(span.from, span.to - LAST_DAYS); i < span.to; i++) kg += values[i]!;
-    return kg;
-  };
-  const need = lastDays(herdDays.map(({ demandKg }) => demandKg));
+  const { span, herdDays, dateOf, tables } = context;
+  let need = 0;
+  for (const { demandKg } of herdDays)
+    for (let i = Math.max(span.from, span.to - LAST_DAYS); i < span.to; i++) need += demandKg[i]!;
   if (need <= 0) return undefined;
   const turnOut = turnOutOf(problem, books) ?? span.from;
   const until = addDays(dateOf(turnOut), YEAR);
   const days = daysBetween(dateOf(span.to - 1), until) - 1;
   if (days <= 0) return undefined;
   const perDayKg = need / Math.min(LAST_DAYS, span.to - span.from);
-  const isOut = ON_HAY * need < lastDays(books.eatenKg);
-  const grassKg = isOut ? Math.min(perDayKg * days, grassAfter(problem, books, days)) : 0;
+  const left = tables.judgements.grass.leftBeforeWinterDays;
+  const grassKg = winterGrass(problem, books, { perDayKg, days, left: leftOn(span, tables) });
   if (perDayKg * days <= grassKg) return undefined;
+  const grass = quantity('Of grass meanwhile', grassKg, 'kg', winterGrassFormulas.winterGrass, [
+    input('Need of a day, dry matter', perDayKg, 'kg', 'F_day'),
+    input('Days', days, 'day', 'days'),
+    fromJudgement(left),
+  ]);
   return hayOfDays(context, 'Hay from then to grass again', hayStoreFormulas.nextWinter, {
-    ...{ perDayKg, days, hayPerDryKg, grassKg },
+    ...{ perDayKg, days, hayPerDryKg, grass },
     until: input('Grass again about', until, 'date'),
   });
 }
@@ -258,22 +260,6 @@ function turnOutOf(
   return day === Infinity ? first?.from : day;
 }
 
-/** What herds eat of what stands when the plan ends and usually grows in the days after, kg. */
-function grassAfter(
-  { swards, usualGrowth, harvestShare, to }: GrazingProblem,
-  books: SeasonBooks,
-  days: number,
-): number {
-  let kg = 0;
-  swards.forEach(({ residualKgPerHa, areaHa }, p) => {
-    let perHa = Math.max(0, books.massKgPerHa[p]![to - 1]! - residualKgPerHa);
-    // Day 0 is the first of the year, or in the south of its winter half.
-    for (let day = to; day < to + days; day++) perHa += usualGrowth[p]![day - YEAR] ?? 0;
-    kg += perHa * areaHa * harvestShare[0]!;
-  });
-  return kg;
-}
-
 /** Hay from today to the plan: what the herds need on its first day, for each day until then. */
 function untilPlanOf(context: PastureContext, hayPerDryKg: number): NumberQuantity | undefined {
   const { span, herdDays, dateOf, today } = context;
@@ -298,18 +284,18 @@ const hayOfDays = (
     hayPerDryKg: number;
     until: QuantityInput;
     /** Eaten of grass meanwhile. */
-    grassKg?: number;
+    grass?: NumberQuantity;
   },
 ): NumberQuantity =>
   quantity(
     label,
-    (of.perDayKg * of.days - (of.grassKg ?? 0)) * of.hayPerDryKg,
+    (of.perDayKg * of.days - (of.grass?.value ?? 0)) * of.hayPerDryKg,
     'kg',
     formula,
     [
       input('Need of a day, dry matter', of.perDayKg, 'kg', 'F_day'),
       input('Days', of.days, 'day', 'days'),
-      ...(of.grassKg ? [input('Of grass meanwhile', of.grassKg, 'kg', 'G')] : []),
+      ...(of.grass?.value ? [from(of.grass, 'G')] : []),
       of.until,
       input('Hay for a kilogram eaten', of.hayPerDryKg, 'ratio'),
     ],

@@ -6,7 +6,7 @@ import { issue, type PlanIssue } from '../../problems/plan-issue.js';
 import { listed } from '../../units/listed.js';
 import { countedOn } from './baled.js';
 import type { PastureContext } from './pasture-context.js';
-import { balesOf } from './surplus.js';
+import { balesMade } from './surplus.js';
 
 export const hayUntoldFormulas = {
   untold: {
@@ -64,7 +64,7 @@ export function hayUntold(context: PastureContext, books: SeasonBooks): HayUntol
     ],
     { mark: 'assumed', rows: [context.order] },
   );
-  const bales = say(balesOf(context, hay, 'Bales taken as made').value, 'bales');
+  const bales = say(balesMade(context, hay, 'Bales taken as made').value, 'bales');
   const of = (of: readonly Topping[]): string => namesByDay(context, of);
   const text = [
     0 < untold.length

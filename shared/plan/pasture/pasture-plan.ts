@@ -18,6 +18,7 @@ import { planHay, type HayPart } from './hay-part.js';
 import { herdPart, type HerdPart } from './herd-part.js';
 import { planHerdTasks } from './herd-tasks.js';
 import { planManure, type BirdMove } from './manure.js';
+import { littleHay } from './little-hay.js';
 import { lowEntries } from './low-entries.js';
 import { mowingGoes, mowingWorkOf } from './mowing-goes.js';
 import { movesOf, type Move } from './moves.js';
@@ -148,6 +149,7 @@ function planAsTold(picture: AnimalPicture, tables: Tables): PasturePlan {
         ...quarantineIssues(context, chosen),
         ...tooPoor(context, carries),
         ...spareGrass(context, chosen),
+        ...littleHay(context, chosen),
         ...lowEntries(context, chosen),
       ],
     },

@@ -1,7 +1,7 @@
 import { graze } from '../../pasture/grazier.js';
 import { issue, type PlanIssue } from '../../problems/plan-issue.js';
 import type { PastureContext } from './pasture-context.js';
-import { balesOf, surplusOf, type Chosen } from './surplus.js';
+import { balesMade, surplusOf, type Chosen } from './surplus.js';
 import { quantity } from '../../explain/quantity.js';
 import { hayStoreFormulas } from './hay-store.js';
 
@@ -41,7 +41,7 @@ export function spareGrass(context: PastureContext, { problem, books }: Chosen):
     issue(
       'note',
       'spare-grass',
-      `More grass grows than the herds eat: from ${say(cuts[0]!.shutFrom, 'date')} on, ${names.slice(0, 4).join(', ')}${4 < names.length ? ` and ${names.length - 4} more` : ''} could be spared for about ${say(balesOf(context, hay, 'Bales').value, 'bales')} of hay. No hay is planned here: ${ways.join(', ')}. If you do make hay, say so under “Hay”.`,
+      `More grass grows than the herds eat: from ${say(cuts[0]!.shutFrom, 'date')} on, ${names.slice(0, 4).join(', ')}${4 < names.length ? ` and ${names.length - 4} more` : ''} could be spared for about ${say(balesMade(context, hay, 'Bales').value, 'bales')} of hay. No hay is planned here: ${ways.join(', ')}. If you do make hay, say so under “Hay”.`,
       [hay],
     ),
   ];

@@ -12,7 +12,7 @@ import { graze } from '../../pasture/grazier.js';
 import type { GrazingProblem } from '../../pasture/grazing-problem.js';
 import { hayFormulas } from '../../pasture/hay.js';
 import type { SeasonBooks } from '../../pasture/season-books.js';
-import { rowById } from '../../tables/tables.js';
+import { rowById, type Tables } from '../../tables/tables.js';
 import { grazingProblem, type PastureContext } from './pasture-context.js';
 
 export const surplusFormulas = {
@@ -20,8 +20,8 @@ export const surplusFormulas = {
     id: 'bales',
     title: 'Bales',
     words:
-      'The hay named below (H), with what is lost in store and at feeding where it is to be fed, divided by the weight of one bale, rounded up to whole bales.',
-    symbols: 'n = ⌈H ÷ m_bale⌉',
+      'The hay named below (H), with what is lost in store and at feeding where it is to be fed, divided by the weight of one bale: what is needed rounded up to whole bales, what is made to the nearest.',
+    symbols: 'n = ⌈H ÷ m_bale⌉ needed, ⌊H ÷ m_bale + ½⌋ made',
     sources: ['ARITHMETIC'],
     mark: 'computed',
   },
@@ -86,7 +86,7 @@ export function surplusOf(context: PastureContext, { books }: Chosen): Surplus[]
         mowFrom: context.dateOf(goFrom),
         cutOn: context.dateOf(day),
         hay: amount,
-        bales: balesOf(context, amount, `Bales from ${own.name}`),
+        bales: balesMade(context, amount, `Bales from ${own.name}`),
       };
     });
 }
@@ -97,15 +97,36 @@ export const chosenOr = (chosenId: string | undefined, { sources, mark }: Source
   mark: chosenId === undefined ? weakestMark(mark, 'assumed') : mark,
 });
 
-/** Bales of the household's kind in an amount of hay. */
-export function balesOf(
-  { tables, choices }: PastureContext,
+/** Bales of the household's kind that an amount of hay is needed in: a part of one is a whole one to buy. */
+export const balesOf = (
+  context: PastureContext,
   hay: NumberQuantity,
   label: string,
-): NumberQuantity {
+): NumberQuantity => baled(context, hay, label, (bales) => Math.ceil(bales - 1e-9));
+
+/** And that an amount is made into: eight paddocks that give two and a bit give no eight bales more. */
+export const balesMade = (
+  context: PastureContext,
+  hay: NumberQuantity,
+  label: string,
+): NumberQuantity => baled(context, hay, label, Math.round);
+
+/** The kind of bale that the household makes and buys. */
+export const baleOf = ({ tables, choices }: PastureContext): Bale => {
   const { bales } = tables.pasture.hay;
-  const bale = rowById(bales, choices.baleId ?? bales.at(-1)!.id);
-  return quantity(label, Math.ceil(hay.value / bale.kg - 1e-9), 'bales', surplusFormulas.bales, [
+  return rowById(bales, choices.baleId ?? bales.at(-1)!.id);
+};
+type Bale = Tables['pasture']['hay']['bales'][number];
+
+function baled(
+  context: PastureContext,
+  hay: NumberQuantity,
+  label: string,
+  whole: (bales: number) => number,
+): NumberQuantity {
+  const { tables, choices } = context;
+  const bale = baleOf(context);
+  return quantity(label, whole(hay.value / bale.kg), 'bales', surplusFormulas.bales, [
     from(hay, 'H'),
     fromTable(
       chosenOr(choices.baleId, tables.pasture.hay),

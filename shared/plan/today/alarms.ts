@@ -11,7 +11,9 @@ import type { Alarm, Attention, Looked } from './looked-at.js';
 export function alarmsOf(looked: Looked): Alarm[] {
   return [
     ...looked.animals.flatMap((line) =>
-      line.kind === 'batch' ? [...thermometer(looked, line), ...coldTonight(looked, line)] : [],
+      line.kind === 'batch'
+        ? [...thermometer(looked, line), ...coldTonight(looked, line), ...boxIndoors(looked, line)]
+        : [],
     ),
     ...losses(looked),
     ...feedAlarms(looked),
@@ -44,8 +46,8 @@ function thermometer(looked: Looked, line: BatchLine): Alarm[] {
       level: isCold ? 'stop' : 'act',
       words: `${say(seen.underHeatC, 'degC')} under the heat, ${say(wanted, 'degC')} wanted`,
       text: isCold
-        ? 'Lower the heat, though a lamp or gas heater never closer than its maker says, put one more on, or close the box in. Look at the chicks: piled up and loud means cold. Read it again in an hour.'
-        : 'Raise the heat or turn it down, take the lid off or switch one off. Look at the chicks: far from the heat, with open beaks, means hot. Read it again in an hour.',
+        ? 'They need more heat: hang it lower, though a lamp or gas heater never closer than its maker says, put one more on, or close the box in. Look at the chicks: piled up and loud means cold. Read it again in an hour.'
+        : 'They need less heat: hang it higher or turn it down, take the lid off or switch one off. Look at the chicks: far from the heat, with open beaks, means hot. Read it again in an hour.',
       of: line.name,
       place: { kind: 'batch', id: line.id },
     },
@@ -68,6 +70,23 @@ function coldTonight(looked: Looked, line: BatchLine): Alarm[] {
       words: `the brooder gets too cold tonight: ${say(tooCold.value, 'degC')} ${on}`,
       text: `${say(wanted.value, 'degC')} is wanted under the heat${isForecast ? '' : '; without a forecast the night is reckoned as cold as one in ten'}. Close the box in or off to a part, bring one more heater that the circuit carries, or bring the box indoors before dark.`,
       ...{ of: line.name, by: picture.today, place: { kind: 'batch', id: line.id } },
+    },
+  ];
+}
+
+/** Chicks that came before their brooder stands: nothing is worked out of the box they are in. */
+function boxIndoors(looked: Looked, line: BatchLine): Alarm[] {
+  const { wanted, isToBuild } = line.heat ?? {};
+  if (!isToBuild || typeof wanted?.value !== 'number') return [];
+  const warm = sayIn(looked)(wanted.value, 'degC');
+  return [
+    {
+      key: `alarm/box-indoors/${line.id}/${looked.picture.today}`,
+      isAlarm: true,
+      level: 'stop',
+      words: `no brooder stands yet: ${warm} under heat in a box indoors`,
+      text: `A room alone is too cold for them. Keep them in a big box in a warm room, out of drafts, with heat over one end and a cool end to walk to; a thermometer at their height under it shows ${warm}. Hang the heat so that it cannot fall, away from the walls of the box. Look every hour or two, at night as well: piled up and loud means cold.`,
+      ...{ of: line.name, by: looked.picture.today, place: { kind: 'batch', id: line.id } },
     },
   ];
 }

@@ -160,9 +160,7 @@ function tooSoon({ plan, picture: { farm, today } }: Looked, last: PlainDate): A
       text: `Not ready before it: ${listed(names.map((each) => `“${each}”`))}. ${said}`,
       of: name,
       place: { kind: 'work' },
-      ...(kind === 'turn-out' && to !== undefined
-        ? { turnOutLater: { herdId: ofId, on: to } }
-        : {}),
+      ...(kind !== 'arrival' && to !== undefined ? { later: { kind, ofId, to } } : {}),
     }));
 }
 
@@ -176,23 +174,27 @@ function ofWork({ jobs, eventsToMove, today }: WorkPlan, last: PlainDate): Atten
   // Of a trip that is too late for new birds an alarm tells.
   const open = jobs.filter(({ key, buys }) => !isSaid.has(key) && !buys?.tooLateFor);
   return open.flatMap(({ key, name, belongsTo, latest, priority, ...job }) => {
-    const { pieces, lateDays, shortHours, beforeItsTurn, animalsNeedIt } = job;
+    const { pieces, lateDays, shortHours, beforeItsTurn, animalsNeedIt, later, waysToFit } = job;
     const about = { key: `work/${key}`, place, ...(belongsTo ? { of: belongsTo.name } : {}) };
     const first = pieces[0];
+    const moved = later ? { text: waysToFit.join(' Or: '), later } : {};
     if (!first) {
       // What is due by today stands among today’s work.
       if (latest <= today || last < latest) return [];
-      return [{ ...about, level: 'act' as const, words: `no time for “${name}”`, by: latest }];
+      const words = `no time for “${name}”`;
+      return [{ ...about, level: 'act' as const, words, by: latest, ...moved }];
     }
     if (isWorthTelling(shortHours) && today < first.date && first.date <= last) {
       const words = `find ${formatHours(shortHours)} more for “${name}”`;
-      return [{ ...about, level: 'act' as const, words, by: first.date }];
+      return [{ ...about, level: 'act' as const, words, by: first.date, ...moved }];
     }
     const isStillLate = priority === 'must' && today < pieces.at(-1)!.date;
     if (0 < lateDays && latest <= last && (today < latest || isStillLate)) {
-      const words = `“${name}” is planned ${lateDays === 1 ? 'a day' : `${lateDays} days`} late`;
+      const days = lateDays === 1 ? 'a day' : `${lateDays} days`;
+      // Due today it is not late yet, and “planned late, by today” would say both.
+      const words = `“${name}” is ${latest === today ? 'due today and ' : ''}planned ${days} late`;
       return [
-        { ...about, level: 'act' as const, words, ...(latest < today ? {} : { by: latest }) },
+        { ...about, level: 'act' as const, words, ...(latest <= today ? {} : { by: latest }) },
       ];
     }
     if (beforeItsTurn && animalsNeedIt && first.date <= last) {

@@ -4,6 +4,7 @@ import { input, quantity, type NumberQuantity, type Quantity } from '../../expla
 import { comesByPost, type Purpose } from '../../farm/batch.js';
 import { facilityOf } from '../../farm/facility.js';
 import { FROST_CAUTIONS, HEAT_OUT_CAUTIONS, isFrost } from '../../farm/heat-caution.js';
+import { heatersOn, heatOutsIn } from '../../farm/heat-out.js';
 import type { FarmPicture } from '../../farm/picture.js';
 import type { Tables } from '../../tables/tables.js';
 import type { EventKind } from '../../tables/task-template.js';
@@ -72,6 +73,12 @@ export interface BatchLine {
   /** Drinkers and feeders that do not last from one morning to the next. */
   readonly refills: readonly string[];
   readonly eggs?: Quantity;
+  /** What a bag of today's feed and a bird weigh by the plan, for whoever tells what they do. */
+  readonly weighs?: {
+    readonly bagKg?: number;
+    readonly liveKg?: number;
+    readonly dressedKg?: number;
+  };
   /** Lamp of the coop: hours to add today, and when that changes. */
   readonly lamp?: { readonly hours: NumberQuantity; readonly changesOn?: PlainDate };
   readonly next?: NextDate;
@@ -81,8 +88,6 @@ export interface BatchLine {
 
 /**
  * A batch on the day it is; undefined when it is over.
- *
- * Left out: what the birds weigh, which nobody asks in the morning.
  */
 export function batchLine(
   picture: FarmPicture,
@@ -139,6 +144,10 @@ export function batchLine(
       .map(({ said }) => said),
     ...(eggs && 0 < Number(eggs.value) ? { eggs } : {}),
     ...(lamp ? { lamp } : {}),
+    weighs: {
+      ...(phase ? { bagKg: phase.bagKg } : {}),
+      ...weighsOn(plan, day),
+    },
     cautions: plan.cautions
       .filter(
         (key) =>
@@ -168,6 +177,19 @@ function headOf({ daily, leaving }: BatchPlan, on: PlainDate, day: number): Quan
 
 const comingHead = ({ birds, hatching }: BatchPlan, stage: BatchStage): Quantity =>
   stage === 'eggs' && hatching ? hatching.eggs : birds.chicksPlaced;
+
+/** A bird on a day, live and as it would be dressed. */
+function weighsOn(plan: BatchPlan, day: number): BatchLine['weighs'] {
+  const liveKg = plan.daily.find(({ id }) => id === 'weight-mean')?.values[day];
+  if (liveKg === undefined) return {};
+  const { liveEach, dressedEach } = plan.leaving ?? {};
+  return {
+    liveKg,
+    ...(liveEach && dressedEach
+      ? { dressedKg: (liveKg * dressedEach.value) / liveEach.value }
+      : {}),
+  };
+}
 
 function whereIs(
   { occupies }: BatchPlan,
@@ -228,17 +250,21 @@ const BUILDING: ReadonlySet<string> = new Set([
 ]);
 
 function heatOutToday(
-  { heatOuts = [], batches, facilities, today }: FarmPicture,
+  { heatOuts, batches, facilities, today }: FarmPicture,
   batchId: string,
 ): Pick<HeatToday, 'out'> {
-  const last = heatOuts.findLast((out) => out.batchId === batchId);
   const batch = batches.find(({ id }) => id === batchId);
   const brooder = facilityOf(facilities, 'brooder', batch?.brooderId);
+  const outs = heatOutsIn(batch?.brooderId, heatOuts, batches);
+  const last = outs.at(-1);
   if (last?.id === undefined || !brooder) return {};
-  const { id: factId, date: since, working } = last;
-  if (working === undefined && since !== today) return {};
+  const { id: factId, date: since } = last;
+  const isMended = last.working === undefined;
   const of = brooder.heat.count;
-  return { out: { factId, since, of, ...(working === undefined ? {} : { working }) } };
+  const working = heatersOn(brooder, outs, today);
+  // Where the brooder holds only what works since, nothing is out any more.
+  if (isMended ? since !== today : working === of) return {};
+  return { out: { factId, since, of, ...(isMended ? {} : { working }) } };
 }
 
 function lampToday({ laying }: BatchPlan, today: PlainDate): BatchLine['lamp'] {

@@ -5,6 +5,7 @@ import { restsOnAssumedHeight } from '../../farm/assumed.js';
 import type { Herd } from '../../farm/herd.js';
 import type { FarmPicture } from '../../farm/picture.js';
 import { cattleWaterFormulas } from '../../pasture/cattle-water.js';
+import { dueOf } from '../../pasture/herd-demand.js';
 import type { Tables } from '../../tables/tables.js';
 import { hayOfDay, herdDays, type HayOfDay, type HerdDay } from '../pasture/herd-day.js';
 import { hayPartFormulas } from '../pasture/hay-part.js';
@@ -39,6 +40,8 @@ export interface HerdLine {
   /** The paddock it stands in, as it was told or is assumed, and the one it goes into next. */
   readonly here?: { readonly paddockId: string; readonly paddock: string };
   readonly nextPaddockId?: string;
+  /** The one named cow that is due about now. */
+  readonly dueCowId?: string;
   readonly water: NumberQuantity;
   /** Left out on a day without any. */
   readonly hay?: HayOfDay;
@@ -95,6 +98,7 @@ function herdLine(
     ...(isAssumed ? { isAssumed, ...unsaidOf(picture, tables, { herd, pasture }) } : {}),
     ...(here ? { here: { paddockId: here.id, paddock: here.name } } : {}),
     ...(goesTo ? { nextPaddockId: goesTo.paddockId } : {}),
+    ...dueNow(picture, tables, herd),
     water: quantity(
       'Water today',
       day.waterL,
@@ -109,6 +113,16 @@ function herdLine(
       ? { isHeightAssumed: true }
       : {}),
   };
+}
+
+/** Of two that are due nobody knows which it was. */
+function dueNow(picture: FarmPicture, tables: Tables, herd: Herd): Pick<HerdLine, 'dueCowId'> {
+  const { today } = picture;
+  const [only, another] = picture.cows.filter((cow) => {
+    const due = cow.herdId === herd.id ? dueOf(cow, tables) : undefined;
+    return due && due.early <= today && today <= due.late;
+  });
+  return only && !another ? { dueCowId: only.id } : {};
 }
 
 function unsaidOf(

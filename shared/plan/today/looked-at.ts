@@ -6,6 +6,7 @@ import type { PasturePlan } from '../pasture/pasture-plan.js';
 import type { PlannedBatch } from '../work/dated-work.js';
 import type { WorkPlan } from '../work/planned-work.js';
 import type { AnimalLine } from './animal-lines.js';
+import type { LaterMove } from '../work/later-event.js';
 import type { MoveMeant, StillIn } from './move-meant.js';
 
 /** Where something is looked into and put right. */
@@ -31,8 +32,8 @@ export interface Attention {
   readonly moves?: readonly MoveMeant[];
   /** Where they were told to be, if they are still there. */
   readonly stillIn?: StillIn;
-  /** A later turn-out that is set with one touch. */
-  readonly turnOutLater?: { readonly herdId: string; readonly on: PlainDate };
+  /** A later move out or turn-out that is set with one touch. */
+  readonly later?: LaterMove;
 }
 
 /** What is wrong now, and gets worse by waiting: each is told until it is seen, and not again. */

@@ -6,7 +6,9 @@ import type { FarmPicture } from '../../farm/picture.js';
 import type { Round } from '../../tables/task-template.js';
 import type { Tables } from '../../tables/tables.js';
 import type { PasturePlan } from '../pasture/pasture-plan.js';
+import { formatHours } from '../../units/format.js';
 import { type HerdGoes } from '../pasture/move-told.js';
+import { dayPiece, type DayPiece } from '../work/day-piece.js';
 import { goesByChore } from '../work/herd-goes.js';
 import { hoursOn, workPeople } from '../work/work-people.js';
 import { isWorthTelling } from '../work/worth-telling.js';
@@ -161,7 +163,7 @@ export function todayJobs(
     animalsNeedIt === true && latest <= today;
   const jobs = [...plan.jobs.filter(isUrgent), ...plan.jobs.filter((job) => !isUrgent(job))];
   const open = jobs.flatMap((job): TodayJob[] => {
-    const piece = job.pieces.find(({ date }) => date === today);
+    const piece = dayPiece(job, today);
     if (!piece && marks.get(job.key)?.notBefore === tomorrow) return [laterJob(plan, job)];
     const isDue = job.pieces.length === 0 && job.latest <= today;
     if (!piece && !isDue) return [];
@@ -186,18 +188,15 @@ const laterJob = (plan: WorkPlan, job: PlannedJob): TodayJob => ({
   ...(job.pieces[0] ? { restOn: job.pieces[0].date } : {}),
 });
 
-function openJob(
-  plan: WorkPlan,
-  job: PlannedJob,
-  piece: PlannedJob['pieces'][number] | undefined,
-): TodayJob {
+function openJob(plan: WorkPlan, job: PlannedJob, piece: DayPiece | undefined): TodayJob {
   const { key, name, belongsTo, hours, pieces, hoursDone, why, ifLate, shortHours } = job;
   return {
     ...{ key, name, peopleNeeded: job.peopleNeeded, state: 'open' },
     ...(belongsTo ? { of: belongsTo.name } : {}),
-    people: (piece?.personIds ?? []).map((id) => nameOf(plan, id)),
+    people: peopleOf(plan, piece),
     hours: piece?.hours ?? hours,
-    ...(1 < pieces.length || (piece && isWorthTelling(hours - piece.hours))
+    ...((1 < pieces.length && pieces.some(({ date }) => date !== plan.today)) ||
+    (piece && isWorthTelling(hours - piece.hours))
       ? { hoursInAll: hours }
       : {}),
     ...(0 < hoursDone ? { hoursDone } : {}),
@@ -211,10 +210,18 @@ function openJob(
   };
 }
 
+/** Who is at it; where each has a piece, with their hours. */
+const peopleOf = (plan: WorkPlan, piece: DayPiece | undefined): string[] =>
+  piece?.each
+    ? piece.each.flatMap(({ personIds, hours }) =>
+        personIds.map((id) => `${nameOf(plan, id)} ${formatHours(hours)}`),
+      )
+    : (piece?.personIds ?? []).map((id) => nameOf(plan, id));
+
 /** Who else could do it today, by their hours; own work says itself who can. */
 const othersFor = (
   { belongsTo, hours }: PlannedJob,
-  piece: PlannedJob['pieces'][number] | undefined,
+  piece: DayPiece | undefined,
   free: FreeHours,
 ): string[] =>
   belongsTo === undefined

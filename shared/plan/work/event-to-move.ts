@@ -1,16 +1,21 @@
 import { addDays, daysBetween, type PlainDate } from '../../calendar/plain-date.js';
 import { formatDate } from '../../units/dates.js';
-import type { KeyDate } from '../tasks/event.js';
 import { listed } from '../../units/listed.js';
-import type { Task } from '../tasks/task.js';
 import { templateOf } from '../tasks/task-hours.js';
+import {
+  laterDays,
+  movableEvents,
+  withLater,
+  type Movable,
+  type MovableKind,
+} from './later-event.js';
 import type { WorkNeed } from './work-need.js';
 import type { DatedWork, WorkRequest } from './work-request.js';
 
 /** An event that comes before all is ready for it, and the day by which there is time. */
 export interface EventToMove {
   readonly id: string;
-  readonly kind: 'arrival' | 'move-out' | 'turn-out';
+  readonly kind: MovableKind;
   /** Batch or herd. */
   readonly ofId: string;
   readonly name: string;
@@ -25,13 +30,6 @@ export interface EventToMove {
   readonly said: string;
 }
 
-/** Later days that are tried: a box comes in another week, grass and a brooder wait for some days. */
-const LATER_DAYS = {
-  arrival: [2, 7, 14, 28, 42],
-  'move-out': [1, 2, 3, 5, 7, 10, 14],
-  'turn-out': [1, 2, 3, 5, 7, 10, 14],
-} as const;
-
 /** Work of which a plan has no place, or none before what it makes ready for. */
 export type Unfit = (request: WorkRequest) => readonly WorkNeed[];
 
@@ -45,7 +43,7 @@ export type Unfit = (request: WorkRequest) => readonly WorkNeed[];
 export function eventsToMove(request: WorkRequest, unfit: Unfit): EventToMove[] {
   const open = unfit(request).filter(({ prepares }) => prepares !== undefined);
   return request.work.flatMap((work) =>
-    eventsOf(work, request.today).flatMap((movable): EventToMove[] => {
+    movableEvents(work, request.today).flatMap((movable): EventToMove[] => {
       const { kind, event } = movable;
       const begun = begunLate(request, work, movable);
       const waiting = open.filter((need) => isBefore(need, work, movable));
@@ -74,23 +72,6 @@ export function eventsToMove(request: WorkRequest, unfit: Unfit): EventToMove[] 
       ];
     }),
   );
-}
-
-interface Movable {
-  readonly kind: EventToMove['kind'];
-  readonly event: KeyDate;
-}
-
-/**
- * What is still to come: an arrival, and a move out once they are there; a turn-out, of cattle that go
- * out today too: they can go out tomorrow.
- */
-function eventsOf({ kind: of, id, events }: DatedWork, today: PlainDate): Movable[] {
-  const on = (kind: EventToMove['kind']): Movable[] =>
-    events.flatMap((event) => (event.id === `event/${id}/${kind}` ? [{ kind, event }] : []));
-  if (of === 'herd') return on('turn-out').filter(({ event }) => today <= event.date);
-  const [first] = [...on('arrival'), ...on('move-out')].filter(({ event }) => today < event.date);
-  return first ? [first] : [];
 }
 
 /** Birds that come later go out later too. */
@@ -125,25 +106,6 @@ function begunLate(
       ? [{ name: task.name, ifLate: task.ifLate, mustRun: { days: -latestOffsetDays! }, lateDays }]
       : [];
   });
-}
-
-/**
- * Days that are tried, so many later at least. Birds stay in a brooder as long as it is known to hold
- * them, and not until they leave.
- */
-function laterDays(
-  { id, birds, events }: DatedWork,
-  { kind, event }: Movable,
-  behind: number,
-): readonly number[] {
-  const all = [...(0 < behind ? [behind] : []), ...LATER_DAYS[kind].map((days) => behind + days)];
-  if (kind !== 'move-out') return all;
-  const leaving = events.find((each) => each.id === `event/${id}/leaving`);
-  const most = Math.min(
-    birds?.space.spare?.value ?? Infinity,
-    leaving ? daysBetween(event.date, leaving.date) - 1 : Infinity,
-  );
-  return all.filter((days) => days <= most);
 }
 
 interface Said {
@@ -208,42 +170,3 @@ function soonestWithMost(
   }
   return last;
 }
-
-interface Later {
-  readonly kind: EventToMove['kind'];
-  readonly days: number;
-}
-
-const withLater = (request: WorkRequest, work: DatedWork, later: Later): WorkRequest => ({
-  ...request,
-  work: request.work.map((each) => (each === work ? laterWork(work, later) : each)),
-});
-
-/** All of a batch comes later; a move or a turn-out does alone: calvings do not. */
-function laterWork(work: DatedWork, { kind, days }: Later): DatedWork {
-  const later = (date: PlainDate): PlainDate => addDays(date, days);
-  const isAll = kind === 'arrival';
-  return {
-    ...work,
-    events: work.events.map((event) =>
-      isAll || event.id === `event/${work.id}/${kind}`
-        ? { ...event, date: later(event.date) }
-        : event,
-    ),
-    tasks: work.tasks.map((task): Task =>
-      isAll || task.event === kind ? laterTask(task, later) : task,
-    ),
-  };
-}
-
-const laterTask = (task: Task, later: (date: PlainDate) => PlainDate): Task => ({
-  ...task,
-  start: later(task.start),
-  end: later(task.end),
-  latestStart: later(task.latestStart),
-  ...(task.earliestStart ? { earliestStart: later(task.earliestStart) } : {}),
-  ...(task.noUseAfter ? { noUseAfter: later(task.noUseAfter) } : {}),
-  ...(task.spreadOver
-    ? { spreadOver: { from: later(task.spreadOver.from), to: later(task.spreadOver.to) } }
-    : {}),
-});

@@ -74,13 +74,9 @@ export function fitAll(
   looks: readonly LookNeed[];
   hours: WorkHours;
 } {
-  const request = { ...given, people: workPeople(given.people, given.handovers) };
-  const horizon = workHorizonDays(request);
-  const frame = workFrame(request, horizon);
-  const days = usualDays(frame);
-  const read = workNeeds(request, horizon);
+  const horizon = workHorizonDays(given);
+  const { request, frame, days, read, chores } = readWork(given, horizon);
   const { done, struckOut } = read;
-  const chores = onSuitableDays(read.chores, days, request.tables.work.wetDay.rainMm);
   const { dryEnough } = frame;
   const asked = (needs: readonly WorkNeed[]): { problem: WorkProblem; hours: WorkHours } => {
     const hours = workHours(request, { ...read, needs, chores }, horizon);
@@ -112,6 +108,22 @@ export function fitAll(
   const isAsKept = mended && isWorthGoingOn(request, mended, asked(mended).problem);
   const needs = isAsKept ? mended : read.needs;
   return { ...fitWithAnimalsFirst(needs, fitNeeds), chores, looks: read.looks };
+}
+
+/** The hours of some days: what chores and work of one set day leave of them, and where they lack. */
+export function hoursOfDays(given: WorkRequest, days: number): WorkHours {
+  const { request, read, chores } = readWork(given, days);
+  return workHours(request, { ...read, chores }, days);
+}
+
+/** What there is to fit in, and the days for it. */
+function readWork(given: WorkRequest, horizon: number) {
+  const request = { ...given, people: workPeople(given.people, given.handovers) };
+  const frame = workFrame(request, horizon);
+  const days = usualDays(frame);
+  const read = workNeeds(request, horizon);
+  const chores = onSuitableDays(read.chores, days, request.tables.work.wetDay.rainMm);
+  return { request, frame, days, read, chores };
 }
 
 /** Whether what was bound to its day may stay so: people’s hours and the work of the next days are as they were. */

@@ -178,6 +178,13 @@ function onWarmSoil(
 /** Soil that warms later than this after the first day of a job is another spring’s: a guess, no source. */
 const LATEST_SOIL_DAYS = 90;
 
+/** Of work too short for two of them, the usual piece is the smallest. */
+const pieceOf = (
+  { smallestPieceHours: least }: SetJob,
+  hours: number,
+): Pick<OwnJob, 'smallestPieceHours'> =>
+  least === undefined || hours < 2 * least ? {} : { smallestPieceHours: least };
+
 function dated(
   set: JobSet,
   job: SetJob,
@@ -195,6 +202,7 @@ function dated(
     priority: job.priority,
     conditions: job.conditions,
     canBeSpread: job.canBeSpread,
+    ...pieceOf(job, hours),
     ...(job.harmedAtOrBelowC === undefined ? {} : { harmedAtOrBelowC: job.harmedAtOrBelowC }),
     ...(job.isRawManure ? { isRawManure: true } : {}),
     ...(job.waitsFor === undefined

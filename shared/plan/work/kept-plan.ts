@@ -1,5 +1,5 @@
 import { addDays, daysBetween } from '../../calendar/plain-date.js';
-import type { KeptJob, KeptPlan } from '../../farm/kept-plan.js';
+import type { KeptJob, KeptPlan, PartBy } from '../../farm/kept-plan.js';
 import { digestOf } from '../../maths/digest.js';
 import { signatureOf } from '../../schedule/work-signature.js';
 import { placedMinutes, type WorkJob, type WorkPiece } from '../../schedule/work.js';
@@ -42,7 +42,7 @@ export function keptPlan(
           ...(need.doneWithout ? { doneWithout: need.doneWithout } : {}),
           ...(need.buys ? { trip: tripOf(need.buys) } : {}),
           ...(putOff.has(need.key) ? stoodAt(request, need.key) : {}),
-          ...(partOf.has(need.key) ? { partHours: partOf.get(need.key)! } : {}),
+          ...partTold(request, need.key, partOf.get(need.key)),
           pieces: plan[i]!.map(({ day, minutes, workers }) => ({
             date: addDays(today, day),
             minutes,
@@ -54,10 +54,41 @@ export function keptPlan(
   };
 }
 
-const tripOf = ({ on, from }: TripToBuy): NonNullable<KeptJob['trip']> => ({
+const tripOf = ({ on, from, lines }: TripToBuy): NonNullable<KeptJob['trip']> => ({
   on,
   ...(from === undefined ? {} : { from }),
+  lines: lines.flatMap(({ what, name, amount: bags }) => (what === 'feed' ? [{ name, bags }] : [])),
 });
+
+/** Hours of a part that was told today, and whose they were. */
+function partTold(
+  request: WorkRequest,
+  key: string,
+  partHours: number | undefined,
+): Pick<KeptJob, 'partHours' | 'partBy'> {
+  if (partHours === undefined) return {};
+  const partBy = takenOf(handsToday(plannedToday(request, key)), partHours);
+  return { partHours, ...(partBy.length === 0 ? {} : { partBy }) };
+}
+
+/** Who is at work today and for how long, as planned: first what was told of it since. */
+export function handsToday(planned: KeptJob | undefined): PartBy[] {
+  if (!planned) return [];
+  const { pieces, partHours, partBy } = planned;
+  const [first] = pieces;
+  const told = partBy ?? (partHours && first ? [{ ...first, hours: partHours }] : []);
+  return [...told, ...pieces.map(({ minutes, personIds }) => ({ hours: minutes / 60, personIds }))];
+}
+
+/** The first so many hours of those of several people; more than they had are the last one’s. */
+export function takenOf(hands: readonly PartBy[], hours: number): PartBy[] {
+  let left = hours;
+  return hands.flatMap(({ hours: its, personIds }, k) => {
+    const taken = k === hands.length - 1 ? left : Math.min(left, its);
+    left -= taken;
+    return 0 < taken ? [{ hours: taken, personIds }] : [];
+  });
+}
 
 /** Work that is put off to a day still to come. */
 const putOffKeys = ({ progress, today }: Pick<WorkRequest, 'progress' | 'today'>): Set<string> =>
@@ -93,11 +124,12 @@ export function plannedToday(
   if (!job || pieces.length === 0) return undefined;
   const { name, belongsTo, latest } = job;
   // What an earlier plan had of a part was of its own day.
-  const partHours = kept?.plannedOn === today ? kept.jobs[key]?.partHours : undefined;
+  const { partHours, partBy } = (kept?.plannedOn === today ? kept.jobs[key] : undefined) ?? {};
   return {
     ...{ name, latest, pieces },
     ...(belongsTo === undefined ? {} : { belongsTo }),
     ...(partHours === undefined ? {} : { partHours }),
+    ...(partBy === undefined ? {} : { partBy }),
   };
 }
 

@@ -1,7 +1,7 @@
 import { daysBetween, type PlainDate } from '../../calendar/plain-date.js';
 import type { Progress } from '../../farm/job.js';
 import type { Judgements } from '../../tables/judgements.js';
-import { plannedToday } from './kept-plan.js';
+import { handsToday, plannedToday, takenOf } from './kept-plan.js';
 import type { Reading, WorkNeed } from './work-need.js';
 import type { WorkRequest } from './work-request.js';
 
@@ -69,25 +69,22 @@ export function spentToday(
     const part = said?.partOn === today ? (said.partHours ?? 0) : 0;
     const whole = said?.hours ?? said?.ownHours ?? reckoned;
     const rest = said?.doneOn === today ? Math.max(0, whole - (said.hoursDone ?? 0)) : 0;
-    const planned = plannedToday(request, key);
-    const piece = planned?.pieces[0];
-    // Of work that is spread over days, a tick without hours says that its piece of today is done.
-    // Planned again since a part of it was done, that piece is only the rest.
-    const ofToday =
-      said?.hours === undefined && piece
-        ? piece.minutes / 60 + (planned?.partHours ?? 0)
-        : Infinity;
+    const hands = handsToday(plannedToday(request, key));
+    // Of work that is spread over days, a tick without hours says that its pieces of today are done.
+    // Planned again since a part of it was done, they are only the rest.
+    const isOfToday = said?.hours === undefined && 0 < hands.length;
+    const ofToday = isOfToday ? hands.reduce((sum, each) => sum + each.hours, 0) : Infinity;
     const hours = part + Math.min(rest, Math.max(0, ofToday - part));
     if (hours <= 0) return [];
-    const plannedFor = piece?.personIds;
-    return [
-      {
-        hours,
-        peopleNeeded: conditions.peopleNeeded ?? 1,
-        ...(personIds === undefined ? {} : { personIds }),
-        ...(forWhom === undefined ? {} : { forWhom }),
-        ...(plannedFor === undefined ? {} : { plannedFor }),
-      },
-    ];
+    const spent = {
+      peopleNeeded: conditions.peopleNeeded ?? 1,
+      ...(personIds === undefined ? {} : { personIds }),
+      ...(forWhom === undefined ? {} : { forWhom }),
+    };
+    if (hands.length === 0) return [{ hours, ...spent }];
+    return takenOf(hands, hours).map((by) => ({
+      ...{ hours: by.hours, plannedFor: by.personIds },
+      ...spent,
+    }));
   });
 }

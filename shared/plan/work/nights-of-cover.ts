@@ -56,6 +56,7 @@ export function coverWords({ request, needs, fitted }: WholeWork, index: number)
   const cold = `a night of ${formatValue(atOrBelowC, 'degC', request.farm)} or less`;
   const inTen = Math.round(10 * chance);
   if (inTen === 0) return ` After it ${cold} comes in fewer than 1 of 20 years.`;
-  const count = Math.max(1, Math.round(nights));
-  return ` After it ${cold} comes in ${inTen} of 10 years: about ${count} ${count === 1 ? 'night' : 'nights'} of cover to expect in a usual year.`;
+  // On average over the years in which there is one at all.
+  const count = Math.max(1, Math.round(nights / chance));
+  return ` After it ${cold} comes in ${inTen} of 10 years, in such a year about ${count} ${count === 1 ? 'night' : 'nights'} of cover.`;
 }

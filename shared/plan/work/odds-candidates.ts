@@ -64,7 +64,11 @@ function hourMore(
 }
 
 /** An hour more on some days, in daylight where any of that day's hours are. */
-const withHour = ({ minutes, lightMinutes }: Worker, isOn: (day: number) => boolean): Worker => ({
+const withHour = (
+  { minutes, lightMinutes, ...rest }: Worker,
+  isOn: (day: number) => boolean,
+): Worker => ({
+  ...rest,
   minutes: minutes.map((free, day) => free + (isOn(day) ? HOUR : 0)),
   lightMinutes: lightMinutes.map((light, day) => light + (0 < light && isOn(day) ? HOUR : 0)),
 });

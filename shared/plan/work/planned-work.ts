@@ -3,6 +3,7 @@ import type { Round } from '../../tables/task-template.js';
 import type { KeyDate } from '../tasks/event.js';
 import type { CareGap } from './care-gaps.js';
 import type { EventToMove } from './event-to-move.js';
+import type { LaterMove } from './later-event.js';
 import type { GroundPart } from './ground-part.js';
 import type { DoneNeed, StruckNeed } from './set-aside.js';
 import type { WorkBasis } from './work-basis.js';
@@ -59,11 +60,13 @@ export interface PlannedJob {
   readonly whyPart?: string;
   /** Days it is done after its latest. */
   readonly lateDays: number;
+  /** A later move out or turn-out whose day has the hours that its own day lacks. */
+  readonly later?: LaterMove;
   /** Names of what should be done before it, and is planned after it all the same. */
   readonly beforeItsTurn?: readonly string[];
   /** Why it stands there, or why it does not fit. */
   readonly why: string;
-  /** What would make all of it fit, or have it done in time. */
+  /** What would make all of it fit, have it done in time, or on a day with hours for it. */
   readonly waysToFit: readonly string[];
   readonly ifLate?: string;
   /** What is bought on it, where it is the next trip for feed. */

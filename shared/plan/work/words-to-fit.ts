@@ -4,7 +4,7 @@ import { formatHours } from '../../units/format.js';
 import { followersOf, freeFrom, spanOf } from '../../schedule/work-span.js';
 import { daysLeft } from '../../schedule/work-reasons.js';
 import { remediesFor } from '../../schedule/work-remedies.js';
-import { finishDay, placedMinutes, type WorkJob } from '../../schedule/work.js';
+import { costOf, finishDay, placedMinutes, type WorkJob } from '../../schedule/work.js';
 import type { WorkPlacing } from '../../schedule/work.js';
 import { doneByOthers, waysByHands } from './ways-by-hands.js';
 import { wayByWeather, type WeatherWay } from './ways-by-weather.js';
@@ -23,7 +23,7 @@ export function wordsToFit(work: WholeWork, index: number): string[] {
   const need = needs[index]!;
   const weather = wayByWeather(work, index);
   const ways = [
-    ...(hours ? [hoursWords(work, job, hours)] : []),
+    ...(hours ? [hoursWords(work, index, hours)] : []),
     ...(weather ? [weatherWords(weather, date)] : []),
     ...(laterDay === undefined || isBoundToDay
       ? []
@@ -51,7 +51,6 @@ export function wordsToFit(work: WholeWork, index: number): string[] {
 export function wordsInTime(work: WholeWork, index: number, latestDay: number): string[] {
   if (latestDay < 0) return [];
   const { problem, fitted, request, needs } = work;
-  const job = problem.jobs[index]!;
   const before = waitedFor(work, index, latestDay);
   if (before !== undefined) return [`In time once “${needs[before]!.name}” is.`];
   const { hours, instead } = remediesFor(problem, fitted.plan, index, latestDay);
@@ -64,7 +63,7 @@ export function wordsInTime(work: WholeWork, index: number, latestDay: number): 
   const weather = wayByWeather(work, index);
   const isInTime = weather !== undefined && weather.doneOn <= latestDay;
   const ways = [
-    ...(hours ? [hoursWords(work, job, hours)] : []),
+    ...(hours ? [hoursWords(work, index, hours)] : []),
     ...(isInTime ? [weatherWords(weather, date)] : []),
     ...(needs[index]!.isRawManure && fitted.plan[index]![0]
       ? pickedLater(work, finishDay(fitted.plan[index]!))
@@ -104,10 +103,11 @@ const weatherWords = ({ words, doneOn }: WeatherWay, date: (day: number) => stri
 
 function hoursWords(
   work: WholeWork,
-  job: WorkJob,
+  index: number,
   { day, minutes }: { readonly day: number; readonly minutes: number },
 ): string {
   const { request } = work;
+  const job = work.problem.jobs[index]!;
   const date = dayText(request)(day);
   const on = addDays(request.today, day);
   // Nobody who is away is asked for more.
@@ -120,7 +120,23 @@ function hoursWords(
         ? `, or a helper for all ${formatHours(job.minutes / 60)} of it`
         : ', or a helper for as long, whose hours you tell as done';
   const late = Math.max(0, job.dueDay) < day ? ' It is late even so.' : '';
-  return `${formatHours(minutes / 60)} more on ${date}${helper}.${late}`;
+  const others = mayGoToOthers(work, index, day) ? ' Other late work may want them more.' : '';
+  return `${formatHours(minutes / 60)} more on ${date}${helper}.${late}${others}`;
+}
+
+/** Whether work of the same people is late or undone that costs more and could be done on a day too. */
+function mayGoToOthers({ problem, fitted }: WholeWork, index: number, day: number): boolean {
+  const { jobs } = problem;
+  const { able } = jobs[index]!;
+  const cost = costOf(jobs[index]!, fitted.plan[index]!);
+  return jobs.some(
+    (other, i) =>
+      !other.pinned &&
+      other.fromDay <= day &&
+      day <= other.untilDay &&
+      able.some((w) => other.able.includes(w)) &&
+      cost < costOf(other, fitted.plan[i]!),
+  );
 }
 
 /**

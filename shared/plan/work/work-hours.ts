@@ -83,7 +83,7 @@ export function workHours(
       const lightH = Math.min(startH + free / 60, setH) - Math.max(startH, riseH);
       return Math.max(0, Math.min(free, Math.round(60 * lightH)));
     });
-    return { minutes, lightMinutes };
+    return { minutes, lightMinutes, ...(people[w]!.isChild ? { helpsFirst: true } : {}) };
   });
   return { workers, given, choreDays, onItsDay };
 }

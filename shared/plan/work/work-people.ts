@@ -55,7 +55,10 @@ export const isAdultThere = (
   request: Pick<WorkRequest, 'handovers'>,
 ): boolean =>
   people.every(({ isChild }) => isChild) ||
-  people.some((person) => isGrownUp(person) && isThere(person, date, request));
+  people.some(
+    (person) =>
+      isGrownUp(person) && person.comesInFor === undefined && isThere(person, date, request),
+  );
 
 /**
  * Hours of a person on a date: on days that are handed over, of whoever stays, and of who is in charge

@@ -7,9 +7,10 @@ import type { KeyDate } from '../tasks/event.js';
 import { ARRANGING } from '../past-tasks.js';
 import { careGaps } from './care-gaps.js';
 import { eventsToMove } from './event-to-move.js';
-import { fitAll } from './fitted-work.js';
+import { fitAll, hoursOfDays } from './fitted-work.js';
 import { groundPart } from './ground-part.js';
 import { keptPlan } from './kept-plan.js';
+import { laterForHours, type LaterForHours } from './later-for-hours.js';
 import { placeKeyDates } from './place-dates.js';
 import type { PlannedChoreDay, PlannedJob, WorkPlan } from './planned-work.js';
 import type { WholeWork } from './whole-work.js';
@@ -50,6 +51,19 @@ export function workPlanOf(
   );
   const moveOf = ({ key }: WorkNeed): string[] =>
     toMove.flatMap(({ keys, said }) => (keys.includes(key) ? [said] : []));
+  const shortHoursOf = (key: string): number => (hours.onItsDay.get(key)?.shortMinutes ?? 0) / 60;
+  const nobodyFor = new Set(
+    needs.flatMap(({ key, fromDay, untilDay }, i) =>
+      fromDay === untilDay && fitted.plan[i]!.length === 0 ? [key] : [],
+    ),
+  );
+  const later = laterForHours(
+    given,
+    (key) => nobodyFor.has(key) || isWorthTelling(shortHoursOf(key)),
+    hoursOfDays,
+  );
+  const laterSaid = ({ key }: WorkNeed): string[] =>
+    later.flatMap(({ keys, said }) => (keys.includes(key) ? [said] : []));
   const jobs = needs.map((need, i): PlannedJob => {
     const pieces = fitted.plan[i]!;
     const window = windows[i]!;
@@ -83,7 +97,8 @@ export function workPlanOf(
         hours: (piece.minutes + (piece === pieces.at(-1) ? staysMinutes : 0)) / 60,
         personIds: piece.workers.map((w) => request.people[w]!.id),
       })),
-      shortHours: (hours.onItsDay.get(need.key)?.shortMinutes ?? 0) / 60,
+      shortHours: shortHoursOf(need.key),
+      ...laterOf(later, need),
       ...(0 < staysMinutes ? { longerHours: staysMinutes / 60 } : {}),
       lostHours: lostMinutes / 60,
       ...(0 < lostMinutes ? { whyPart: partWords(work, i) } : {}),
@@ -92,10 +107,10 @@ export function workPlanOf(
       why: isIn ? `${whyThen(work, windows, i)}${stayWords(work, i, longer)}` : unfitWords(work, i),
       waysToFit:
         0 < lostMinutes || !isIn
-          ? [...wordsToFit(work, i), ...moveOf(need)]
+          ? [...wordsToFit(work, i), ...moveOf(need), ...laterSaid(need)]
           : window.latestDay < finishDay(pieces)
             ? [...wordsInTime(work, i, window.latestDay), ...moveOf(need)]
-            : [],
+            : laterSaid(need),
       ...(need.ifLate === undefined ? {} : { ifLate: need.ifLate }),
       ...(need.buys === undefined ? {} : { buys: need.buys }),
       ...weatherOfToday(work, need),
@@ -149,6 +164,14 @@ export function workPlanOf(
     ),
   };
 }
+
+/** The later day of a move or a turn-out that has the hours for work of it. */
+const laterOf = (later: readonly LaterForHours[], { key }: WorkNeed): Pick<PlannedJob, 'later'> => {
+  const found = later.find(({ keys }) => keys.includes(key));
+  if (!found) return {};
+  const { kind, ofId, to } = found;
+  return { later: { kind, ofId, to } };
+};
 
 /** Plans tried for a question beside the plan itself. */
 const FEW_PLANS = 200;

@@ -17,6 +17,8 @@ interface Props {
   readonly isFirst?: boolean;
   /** Names that a text most likely is. */
   readonly suggested?: readonly string[];
+  /** Said under the box. */
+  readonly hint?: string | undefined;
   readonly value: unknown;
   readonly error?: string | undefined;
   readonly onChange: (value: unknown) => void;
@@ -29,11 +31,16 @@ export function DescribedField({
   rows,
   isFirst,
   suggested,
+  hint,
   value,
   error,
   onChange,
 }: Props) {
-  const shown = { label: field.label, error, ...(isFirst ? { 'data-autofocus': true } : {}) };
+  const shown = {
+    ...{ label: field.label, error },
+    ...(hint === undefined ? {} : { description: hint }),
+    ...(isFirst ? { 'data-autofocus': true } : {}),
+  };
   const typed = value as string | undefined;
   const none = field.isOptional ? { none: 'Not said' } : {};
   if (rows) return <Select {...shown} {...none} value={typed} options={rows} onChange={onChange} />;

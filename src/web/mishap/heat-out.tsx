@@ -2,6 +2,8 @@ import { Checkbox, Stack, Text } from '@mantine/core';
 import { useMemo, useState } from 'react';
 import { facilityOf } from '../../../shared/farm/facility.js';
 import { heaterOut } from '../../../shared/plan/mishap/heater-out.js';
+import { waterOut } from '../../../shared/plan/mishap/water-out.js';
+import { tablesIn } from '../../../shared/tables/in-own-units.js';
 import { usePicture, useTables } from '../api/queries.js';
 import { useTell } from '../api/told-queries.js';
 import { Select } from '../fields/select.js';
@@ -13,6 +15,7 @@ import { Cautions, KeepOrLeave, MishapCard } from './mishap-parts.js';
 export default function HeatOut({
   farm,
   animals,
+  lowC,
   onDone,
   onBack,
   isPowerOut: isOutFirst = false,
@@ -40,6 +43,10 @@ export default function HeatOut({
   const tell = useTell<'heat-works'>(farm.id);
   if ('waiting' in all) return all.waiting;
   const { today } = all.data[0];
+  // The pump stands still for all of them, not only for those on heat.
+  const water = isPowerOut
+    ? waterOut(animals, tablesIn(farm.units, all.data[1]), farm, { lowC, isPowerOut })
+    : undefined;
   // Where the power is out nothing electric works, and nobody is asked how much.
   const isAsked = 1 < count && (!isPowerOut || isGas);
   return (
@@ -73,8 +80,9 @@ export default function HeatOut({
       )}
       <div role="status">
         {mishap ? <MishapCard mishap={mishap} /> : <Text>They need no heat any more.</Text>}
+        {water && <MishapCard mishap={water} />}
       </div>
-      {mishap && <Cautions of={[mishap]} />}
+      <Cautions of={[mishap, water].filter((each) => each !== undefined)} />
       <Failure error={tell.error} />
       {brooder && 0 < count && mishap && !isPowerOut ? (
         <KeepOrLeave
@@ -82,8 +90,8 @@ export default function HeatOut({
           isKeeping={tell.isPending}
           onKeep={() =>
             tell.mutate(
-              { kind: 'heat-works', about: batchId, on: today, details: { working } },
-              { onSuccess: onDone },
+              { kind: 'heat-works', about: batchId, on: today, details: { working, of: count } },
+              { onSuccess: () => onDone() },
             )
           }
           onBack={onBack}

@@ -4,6 +4,7 @@ import { useState } from 'react';
 import { Link } from 'wouter';
 import { addDays } from '../../../shared/calendar/plain-date.js';
 import { withAway } from '../../../shared/farm/absences.js';
+import { putBack } from '../../../shared/farm/put-back.js';
 import { personFields, type Person } from '../../../shared/farm/farm.js';
 import type { WorkComparison } from '../../../shared/plan/work/compare-plans.js';
 import { farmDay, usePeople, useSave, type SavedFarm } from '../api/queries.js';
@@ -45,17 +46,29 @@ function Who({
   const [awayIds, setAwayIds] = useState(people.length === 1 ? [people[0]!.id] : []);
   const [to, setTo] = useState<string | undefined>(addDays(today, USUAL_DAYS - 1));
   const ask = useWorkIfAway(farm.id);
-  const save = useSave<Person>(farm.id, 'people', wordsOfRow(personFields, farm));
+  const words = wordsOfRow(personFields, farm);
+  const save = useSave<Person>(farm.id, 'people', words);
   const isAsked = 0 < awayIds.length && to !== undefined && today <= to;
   const tell = (ids: readonly string[], until: string | undefined): void => {
     if (0 < ids.length && until !== undefined && today <= until)
       ask.mutate({ awayIds: ids, to: until });
     else ask.reset();
   };
+  const back = useSave<Person>(farm.id, 'people', words, { isPutBack: true });
+  const sayDate = useSayDate();
   const keep = async (): Promise<void> => {
-    for (const person of withAway(people, { awayIds, from: today, to: to! }))
-      if (awayIds.includes(person.id)) await save.mutateAsync(person);
-    onDone();
+    const ill = people.filter(({ id }) => awayIds.includes(id));
+    const rows: Person[] = [];
+    for (const person of withAway(ill, { awayIds, from: today, to: to! })) {
+      const before = ill.find(({ id }) => id === person.id)!;
+      rows.push(putBack<Person>(before, person, await save.mutateAsync(person)));
+    }
+    onDone({
+      words: `${ill.map(({ name }) => name).join(' and ')} ill until ${sayDate(to!)}`,
+      undo: async () => {
+        for (const row of rows) await back.mutateAsync(row);
+      },
+    });
   };
   return (
     <Stack gap="sm">

@@ -99,8 +99,9 @@ export default function MishapDialog({
   animals,
   lowC,
   onTell,
+  onDone,
   onClose,
-}: Omit<MishapProps, 'onDone' | 'onBack'> & { readonly onClose: () => void }) {
+}: Omit<MishapProps, 'onBack'> & { readonly onClose: () => void }) {
   const [kind, setKind] = useState<Kind>();
   return (
     <FormDialog title={kind?.words ?? 'What went wrong?'} size="lg" onClose={onClose}>
@@ -110,7 +111,7 @@ export default function MishapDialog({
             farm={farm}
             animals={animals}
             lowC={lowC}
-            onDone={onClose}
+            onDone={onDone}
             onTell={onTell}
             onBack={() => setKind(undefined)}
           />

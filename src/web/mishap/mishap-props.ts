@@ -1,13 +1,20 @@
 import type { AnimalLine } from '../../../shared/plan/today/animal-lines.js';
 import type { SavedFarm } from '../api/queries.js';
 
+/** What was kept because of a mishap, in words, and what puts all of it back. */
+export interface KeptMishap {
+  readonly words: string;
+  readonly undo: () => Promise<unknown>;
+}
+
 /** What a part of the dialog is given. */
 export interface MishapProps {
   readonly farm: SavedFarm;
   readonly animals: readonly AnimalLine[];
   /** Low of tonight, °C. */
   readonly lowC: number;
-  readonly onDone: () => void;
+  /** Without anything kept, it was told and is said elsewhere. */
+  readonly onDone: (kept?: KeptMishap) => void;
   /** Tells what happened of one of them. */
   readonly onTell: (line: AnimalLine) => void;
   readonly onBack: () => void;

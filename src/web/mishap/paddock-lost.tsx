@@ -3,6 +3,7 @@ import { useMutation } from '@tanstack/react-query';
 import { useMemo, useState } from 'react';
 import { addDays } from '../../../shared/calendar/plain-date.js';
 import { paddockFields, type Paddock } from '../../../shared/farm/paddock.js';
+import { putBack } from '../../../shared/farm/put-back.js';
 import type { FarmPicture } from '../../../shared/farm/picture.js';
 import type { PastureChoices } from '../../../shared/farm/pasture-choices.js';
 import {
@@ -17,15 +18,17 @@ import {
 } from '../../../shared/plan/mishap/paddock-lost.js';
 import type { PasturePlan } from '../../../shared/plan/pasture/pasture-plan.js';
 import type { Tables } from '../../../shared/tables/tables.js';
-import { useChoose, useMoved } from '../api/pasture-queries.js';
+import { useChoose } from '../api/pasture-queries.js';
 import { usePicture, useSave, useTables, type SavedFarm } from '../api/queries.js';
+import { useTakeBack, useTell } from '../api/told-queries.js';
+import { useSayDate } from '../explain/say-date.js';
 import { DateField } from '../fields/date-input.js';
 import { wordsOfRow } from '../fields/field-words.js';
 import { Select } from '../fields/select.js';
 import { usePasturePlan, type PlannedPasture } from '../screens/pasture/use-pasture.js';
 import { Failure, Problems, useAll } from '../shell/states.js';
 import { Follows, KeepOrLeave } from './mishap-parts.js';
-import type { MishapProps } from './mishap-props.js';
+import type { KeptMishap, MishapProps } from './mishap-props.js';
 
 /** Water goes down, and a fence is up again, within about so long. */
 const USUAL_DAYS = 14;
@@ -165,9 +168,13 @@ const refusalsOf = ({ problems = [], failed }: PlannedPasture): readonly string[
 
 /** Closes the paddock, tells where its herd went, and shortens rests where that was chosen. */
 function useKeeping(farm: SavedFarm, picture: FarmPicture, lost: PaddockLost) {
-  const save = useSave<Paddock>(farm.id, 'paddocks', wordsOfRow(paddockFields, farm));
-  const moved = useMoved(farm.id);
+  const words = wordsOfRow(paddockFields, farm);
+  const save = useSave<Paddock>(farm.id, 'paddocks', words);
+  const back = useSave<Paddock>(farm.id, 'paddocks', words, { isPutBack: true });
+  const tell = useTell<'herd-move'>(farm.id);
+  const takeBack = useTakeBack(farm.id);
   const choose = useChoose(farm);
+  const sayDate = useSayDate();
   return useMutation({
     mutationFn: async ({
       before,
@@ -177,12 +184,27 @@ function useKeeping(farm: SavedFarm, picture: FarmPicture, lost: PaddockLost) {
       before: PasturePlan;
       plan: PasturePlan;
       wanted: PastureChoices | undefined;
-    }) => {
+    }): Promise<KeptMishap> => {
+      const loaded = picture.pastureChoices;
       const paddock = picture.paddocks.find(({ id }) => id === lost.paddockId)!;
-      await save.mutateAsync(closedBy(lost, paddock, picture.today));
-      for (const led of ledOff(picture, lost, before, plan))
-        await moved.mutateAsync(toldOfLedOff(led, before));
-      if (wanted) await choose.mutateAsync({ loaded: picture.pastureChoices, wanted });
+      const closed = closedBy(lost, paddock, picture.today);
+      const row = putBack<Paddock>(paddock, closed, await save.mutateAsync(closed));
+      const told: string[] = [];
+      for (const led of ledOff(picture, lost, before, plan)) {
+        const moves = toldOfLedOff(led, before);
+        const facts = await tell.mutateAsync({ ...moves.at(-1)!, before: moves.slice(0, -1) });
+        told.push(...facts.map(({ id }) => id));
+      }
+      if (wanted) await choose.mutateAsync({ loaded, wanted });
+      const until = lost.until === undefined ? 'for good' : `until ${sayDate(lost.until)}`;
+      return {
+        words: `${paddock.name} closed ${until}`,
+        undo: async () => {
+          await back.mutateAsync(row);
+          for (const id of told) await takeBack.mutateAsync(id);
+          if (wanted) await choose.mutateAsync({ loaded: wanted, wanted: loaded });
+        },
+      };
     },
   });
 }

@@ -4,6 +4,7 @@ import { batchFields } from '../../../shared/farm/batch.js';
 import { problemsOfNumber, whole } from '../../../shared/farm/bounds.js';
 import { number } from '../../../shared/farm/field.js';
 import { forecastDayFields } from '../../../shared/farm/forecast.js';
+import { putBack } from '../../../shared/farm/put-back.js';
 import type { FarmPicture, NamedBatch } from '../../../shared/farm/picture.js';
 import { coldSnap } from '../../../shared/plan/mishap/cold-snap.js';
 import { heatWave } from '../../../shared/plan/mishap/heat-wave.js';
@@ -62,7 +63,26 @@ function Asked({
     [settled, kind, picture, tables],
   );
   const type = useTypeForecast(farm.id);
-  const save = useSave<NamedBatch>(farm.id, 'batches', wordsOfRow(batchFields, farm));
+  const words = wordsOfRow(batchFields, farm);
+  const save = useSave<NamedBatch>(farm.id, 'batches', words);
+  const back = useSave<NamedBatch>(farm.id, 'batches', words, { isPutBack: true });
+  const keep = (said: string, batch: NamedBatch): void => {
+    const before = picture.batches.find(({ id }) => id === batch.id)!;
+    save.mutate(batch, {
+      onSuccess: (saved) => {
+        const row = putBack<NamedBatch>(before, batch, saved);
+        onDone({ words: `${batch.name}: ${said}`, undo: () => back.mutateAsync(row) });
+      },
+    });
+  };
+  const keepForecast = (wanted: Spell): void =>
+    type.mutate(forecastWith(picture, wanted), {
+      onSuccess: () =>
+        onDone({
+          words: `${kind === 'cold' ? 'Cold nights' : 'Hot days'} in the forecast`,
+          undo: () => type.mutateAsync(picture.climate.forecast ?? []),
+        }),
+    });
   return (
     <Stack gap="sm">
       <Group align="end">
@@ -87,7 +107,7 @@ function Asked({
           <MishapCard
             key={mishap.name}
             mishap={mishap}
-            onKeep={({ batch }) => batch && save.mutate(batch, { onSuccess: onDone })}
+            onKeep={(way) => way.batch && keep(way.words, way.batch)}
           />
         ))}
         {settled && mishaps.length === 0 && <Text>No birds are there on these days.</Text>}
@@ -98,7 +118,7 @@ function Asked({
         keep="Keep it as forecast"
         isOff={!spell}
         isKeeping={type.isPending}
-        onKeep={() => spell && type.mutate(forecastWith(picture, spell), { onSuccess: onDone })}
+        onKeep={() => spell && keepForecast(spell)}
         onBack={onBack}
       />
     </Stack>

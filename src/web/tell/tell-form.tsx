@@ -6,7 +6,7 @@ import type { ToldFact, ToldKind } from '../../../shared/farm/told-fact.js';
 import { bagPrice } from '../../../shared/farm/feed-product.js';
 import { toldWithBefore } from '../../../shared/plan/pasture/move-told.js';
 import type { Product } from '../../../shared/farm/product.js';
-import { minorDigits } from '../../../shared/units/format.js';
+import { formatValue, minorDigits } from '../../../shared/units/format.js';
 import { useProducts, type SavedFarm } from '../api/queries.js';
 import { seenName } from '../api/seen-rows.js';
 import { useTell } from '../api/told-queries.js';
@@ -62,7 +62,8 @@ export function TellForm({ farm, today, what, changes, rows = {}, onTold, onBack
   };
   const problems = problemsIn(tell.error).map((each) => ({
     ...each,
-    field: each.field.replace(/^facts\.\d+\.(details\.)?/, ''),
+    field: fieldOf(each.field),
+    ...(each.boundBy === undefined ? {} : { boundBy: fieldOf(each.boundBy) }),
     given: (typeof each.given === 'string' && seenName(each.given)) || each.given,
   }));
   const errors = messagesByField(problems, words);
@@ -105,6 +106,7 @@ export function TellForm({ farm, today, what, changes, rows = {}, onTold, onBack
                 field={field}
                 reader={farm}
                 {...(rows[name] ? { rows: rows[name] } : {})}
+                hint={byThePlan(what.planKg?.[name], farm)}
                 {...(name === 'name' && feeds ? { suggested: feeds.map((feed) => feed.name) } : {})}
                 isFirst={k === 0}
                 value={draft[name]}
@@ -135,6 +137,12 @@ export function TellForm({ farm, today, what, changes, rows = {}, onTold, onBack
     </form>
   );
 }
+
+/** The field of this form that a path of the service means. */
+const fieldOf = (path: string): string => path.replace(/^(facts\.\d+\.)?(details\.)?/, '');
+
+const byThePlan = (kg: number | undefined, farm: SavedFarm): string | undefined =>
+  kg === undefined ? undefined : `By the plan ${formatValue(kg, 'kg', farm)} each.`;
 
 /** What is said, and of a herd that is taken to have moved the moves before it: they hold with it. */
 function withMovesBefore({ kind, about, unsaid = [] }: Tellable, on: PlainDate, details: Draft) {

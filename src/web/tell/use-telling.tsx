@@ -52,7 +52,8 @@ export function useTelling(
         onClick={() =>
           undo.mutate(told.fact.id, {
             onSuccess: () => {
-              setTold(undefined);
+              // What was told while it went back keeps its own Undo.
+              setTold((now) => (now === told ? undefined : now));
               setBack(told.of);
             },
           })

@@ -16,6 +16,8 @@ export interface Tellable {
   readonly words: string;
   readonly start: Readonly<Record<string, unknown>>;
   readonly fields: RowDescription;
+  /** What a bird weighs by the plan, by the field that it stands under. */
+  readonly planKg?: Readonly<Record<string, number | undefined>>;
   /** Moves that nobody told, which are told with the one after them. */
   readonly unsaid?: readonly MoveMeant[];
 }
@@ -55,7 +57,10 @@ export function ofAnimal(line: AnimalLine): Tellable[] {
       ...(here
         ? [tellable('grass-reading', here.paddockId, `Height of the grass in ${here.paddock}`, {})]
         : []),
-      of('calved', 'A calf was born', { calves: 1 }),
+      of('calved', 'A calf was born', {
+        calves: 1,
+        ...(line.dueCowId === undefined ? {} : { cowId: line.dueCowId }),
+      }),
       of('milked', 'Milk of the day'),
       of('cattle-left', 'Some died, were sold or slaughtered', { how: 'died', head: 1 }),
       of('note', 'A note'),
@@ -65,11 +70,15 @@ export function ofAnimal(line: AnimalLine): Tellable[] {
   if (!isThere) return [of('arrived', 'They came', cameAs(line)), of('note', 'A note')];
   const isMeat = line.purpose === 'meat';
   const came = of('arrived', line.awaited ? 'They came' : 'How many came', cameAs(line));
-  const processed = of(
-    'processed',
-    'Processed',
-    isMeat ? { birds: Math.floor(Number(line.head.value)) } : { birds: 1 },
-  );
+  const { bagKg, liveKg, dressedKg } = line.weighs ?? {};
+  const processed = {
+    ...of(
+      'processed',
+      'Processed',
+      isMeat ? { birds: Math.floor(Number(line.head.value)) } : { birds: 1 },
+    ),
+    planKg: { liveKg, dressedKg },
+  };
   const isToHaveLeft = line.wasToLeave !== undefined;
   return [
     ...(line.awaited ? [came] : []),
@@ -78,8 +87,8 @@ export function ofAnimal(line: AnimalLine): Tellable[] {
     ...(line.eggs
       ? [of('eggs-counted', 'Eggs', { days: 1, eggs: Math.round(Number(line.eggs.value)) })]
       : []),
-    of('weighed', 'Weighed some', {}),
-    of('feed-opened', 'Feed opened', { bags: 1 }),
+    { ...of('weighed', 'Weighed some', {}), planKg: { averageKg: liveKg } },
+    of('feed-opened', 'Feed opened', { bags: 1, ...(bagKg === undefined ? {} : { bagKg }) }),
     ...(line.stage === 'brooder' && line.heat
       ? [of('brooder-seen', 'Read the thermometer', { underHeatC: line.heat.wanted.value })]
       : []),

@@ -4,6 +4,7 @@ import { planAnimals } from '../../../shared/plan/farm/animal-plans.js';
 import { planWork, workOfFarm } from '../../../shared/plan/farm/work-of-farm.js';
 import { feedYear } from '../../../shared/plan/feed-year/feed-year.js';
 import { isFetch } from '../../../shared/plan/tasks/fetches.js';
+import { workPlanOf } from '../../../shared/plan/work/work-plan.js';
 import { pictureOfFile } from '../../../src/cli/farm-file.js';
 import { tables } from '../../support/factories.js';
 import { boughtAsPlanned } from '../../support/told-as-planned.js';
@@ -79,6 +80,43 @@ describe('work that fetches feed', () => {
     // Ticked by mistake: with the undo the trip is the next again.
     const undone = { ...then, progress: [], feedBought: [] };
     expect(firstTrip(undone).key).toBe(key);
+  });
+
+  it('brings what was ordered, however many birds it is for since, until the order is taken back', () => {
+    const wanted = (birds: number, more: Partial<typeof picture> = {}) => {
+      const batches = picture.batches.map((each) =>
+        each.purpose === 'meat' ? { ...each, wantedBirds: birds } : each,
+      );
+      const now = { ...picture, ...more, batches };
+      return { now, animals: planAnimals(now, tables) };
+    };
+    const first = wanted(50);
+    const { jobs, keep } = workPlanOf(workOfFarm(first.now, tables, first.animals), 50);
+    const isFirst = ({ key }: { key: string }) => key.endsWith('/meat.fetch-starter-feed');
+    const ordered = jobs.find(isFirst)!.buys!;
+    const key = jobs.find((job) => job.key.endsWith('/meat.price-and-order-feed'))!.key;
+    const bought = (done: boolean) => {
+      const progress = done ? [{ key, doneOn: picture.today }] : [];
+      const { now, animals: planned } = wanted(80, { keptPlans: [keep], progress });
+      const { trips } = feedYear(now, tables, planned, []);
+      return trips.map(({ on, lines }) => ({
+        on: on.value,
+        lines: lines.map(({ name, bags }) => [name, bags.value]),
+      }));
+    };
+    const stands = {
+      on: ordered.on,
+      lines: expect.arrayContaining(ordered.lines.map(({ name, amount }) => [name, amount])),
+    };
+    expect(ordered.lines.length).toBeGreaterThan(0);
+    expect(bought(true)).toContainEqual(stands);
+    expect(bought(false)).not.toContainEqual(stands);
+    // More birds eat more: another trip brings it.
+    const starter = (all: ReturnType<typeof bought>) =>
+      all.flatMap(({ lines }) => lines).filter(([name]) => name === ordered.lines[0]!.name);
+    const sum = (all: ReturnType<typeof bought>) =>
+      starter(all).reduce((bags, [, each]) => bags + Number(each), 0);
+    expect(sum(bought(true))).toBeGreaterThan(ordered.lines[0]!.amount);
   });
 
   it('stays the trip that it was, on whatever day the last plan had it', () => {

@@ -261,6 +261,42 @@ describe('sitterSheet', () => {
     expect(tight.pages[0]!.hoursAvailable).toBe(0.2);
   });
 
+  it('names what is done after these days and late, and what comes before all is ready', () => {
+    const busy = newOwnJob({
+      ...{ hours: 6, canBeSpread: false, personIds: ['b'], ifLate: 'Seed dries out' },
+      ...{ notBefore: '2027-05-10', dueOn: '2027-05-11', noUseAfter: '2027-06-20' },
+    });
+    const people = [
+      { ...newWork({}).people[0]!, id: 'a' },
+      { id: 'b', name: 'Ben', away: [], hoursByWeekday: [0, 0, 0, 0, 0, 8, 8] },
+    ];
+    const { plan, sheet } = sheetOf({}, { people, ownJobs: [busy] });
+    const job = plan.jobs.find(({ key }) => key === 'own/bed')!;
+    expect(0 < job.lateDays && handover.to < job.pieces[0]!.date).toBe(true);
+    expect(sheet.late).toEqual([
+      {
+        ...{ key: 'own/bed', name: 'Dig the long bed', latest: '2027-05-11' },
+        doneOn: job.pieces.at(-1)!.date,
+        ...(job.ifLate === undefined ? {} : { ifLate: job.ifLate }),
+      },
+    ]);
+    expect(sheet.canWait.map(({ name }) => name)).not.toContain('Dig the long bed');
+    expect(sheet.tooSoon).toEqual([]);
+
+    const [little] = people.map((person) => ({
+      ...{ ...person, hoursByWeekday: Array<number>(7).fill(0.5) },
+    }));
+    const early = { from: '2027-05-04', to: '2027-05-08' };
+    const soon = sheetOf(early, { people: [little!] });
+    const [move] = soon.plan.eventsToMove;
+    expect(soon.sheet.tooSoon).toEqual([
+      {
+        ...{ name: move!.name, on: '2027-05-06' },
+        said: `not ready before it: ${move!.names.join('; ')}. ${move!.said}`,
+      },
+    ]);
+  });
+
   it('leaves to who comes in only chores and what animals depend on', () => {
     const { personId: _one, ...stranger } = handover;
     const ownJobs = [

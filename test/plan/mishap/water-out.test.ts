@@ -27,6 +27,10 @@ describe('waterOut', () => {
     expect(follows).toEqual([expect.stringMatching(/^They drink about [\d.]+ (L|gal) today/)]);
     expect(cautions.map(({ title }) => title)).toEqual([tables.cautions['frozen-drinkers']!.title]);
     expect(waterOut(animals, tables, farm, { lowC: 12 }).cautions).toEqual([]);
+    expect(waterOut(animals, tables, farm, { lowC: 12, isPowerOut: true }).follows).toEqual([
+      'A pump stands still without power.',
+      follows[0],
+    ]);
   });
 
   it('says that nobody drinks before any animal is there, and of the freezer without power', () => {

@@ -126,6 +126,34 @@ describe('a household that makes no hay', () => {
   });
 });
 
+describe('the bales of the hay', () => {
+  it('are no more than their hay weighs, paddock by paddock together', () => {
+    const { surplus } = planWith({});
+    const kg = surplus.reduce((sum, { hay }) => sum + hay.value, 0);
+    const bales = surplus.reduce((sum, cut) => sum + cut.bales.value, 0);
+    const { value: eachKg } = surplus[0]!.bales.inputs.find(({ label }) =>
+      label.startsWith('One'),
+    )!;
+    expect(Math.abs(bales - kg / Number(eachKg))).toBeLessThanOrEqual(surplus.length / 2);
+    // Half of the cuts and more end in less than half a bale, so that rounding up would pass it.
+    expect(bales).toBeLessThanOrEqual(Math.ceil(kg / Number(eachKg)));
+  });
+
+  it('are called little where a go gives one bale or so, and counted all the same', () => {
+    const said = (choices: Partial<PastureChoices>) =>
+      planWith(choices).issues.find(({ code }) => code === 'little-hay');
+    // A baler of 500 kg, and one of 26 kg for the same grass.
+    const round = said({ baleId: 'round-5x5' });
+    expect(round?.text).toMatch(/less than 2 bales, and nothing else is mown with it/);
+    expect(said({ baleId: 'small-square' })).toBeUndefined();
+    const { surplus, hay } = planWith({ baleId: 'round-5x5' });
+    expect(hay.own!.value).toBeCloseTo(
+      surplus.reduce((sum, cut) => sum + cut.hay.value, 0),
+      0,
+    );
+  });
+});
+
 describe('the work of the hay', () => {
   it('is hung on each cut with the acres of its paddocks, one after the other', () => {
     const plan = planWith({});

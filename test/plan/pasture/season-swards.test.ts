@@ -53,6 +53,13 @@ describe('seasonSwards', () => {
     expect(of([...old, newReading()])).toEqual(of([newReading()]));
   });
 
+  it('begins spring with the same stand, however far into the next winter the plan goes', () => {
+    const startOf = (to: string): number =>
+      massOf(seasonOf(newPastureRequest({ choices: { to } })).own.sward.start);
+    for (const to of ['2027-12-31', '2028-02-15', '2028-04-15'])
+      expect(startOf(to)).toBeCloseTo(startOf('2027-12-15'), 6);
+  });
+
   it('asks about a first height that nothing could have grown to by then, and about no low one', () => {
     const odd = (heightCm: number): boolean =>
       plannedPasture(
@@ -81,6 +88,17 @@ describe('seasonSwards', () => {
       expect(dry.own.usualGrowth[i]).toBe(usual.own.usualGrowth[i]);
       expect(dry.own.depletionMm![i]!).toBeGreaterThanOrEqual(usual.own.depletionMm![i]!);
     }
+  });
+
+  it('grows less on a thin stand than on a good one, and no more on an excellent one', () => {
+    const stands = (['fair', 'good', 'excellent'] as const).map((stand) =>
+      newPaddock({ id: stand, stand }),
+    );
+    const [fair, good, excellent] = seasonOf(
+      newPastureRequest({ paddocks: stands }),
+    ).all.swards.map(({ growth }) => growth.reduce((a, b) => a + b, 0));
+    expect(fair!).toBeLessThan(0.9 * good!);
+    expect(excellent!).toBeCloseTo(good!, 6);
   });
 
   it('grows never less for more rain', () => {

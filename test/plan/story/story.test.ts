@@ -38,8 +38,13 @@ function planned(
 const meat = planned();
 const layers = planned({ purpose: 'layers', strainId: 'brown-layer', sex: 'pullets' });
 
-function moved(asked: ReturnType<typeof planned>, quantity: Quantity): Moved | undefined {
-  const asking = aboutBatch(asked).movedMost(quantity);
+/** What is asked of a batch plans it again once for each change, however many numbers are opened. */
+const asked = new WeakMap<object, ReturnType<typeof aboutBatch>>();
+
+function moved(of: ReturnType<typeof planned>, quantity: Quantity): Moved | undefined {
+  const about = asked.get(of) ?? aboutBatch(of);
+  asked.set(of, about);
+  const asking = about.movedMost(quantity);
   for (;;) {
     const { done, value } = asking.next();
     if (done === true) return value as Moved | undefined;

@@ -86,6 +86,20 @@ describe('the work of today', () => {
     expect(todayJobs(plan, picture)).toMatchObject([{ hours: 2, hoursInAll: 13 }]);
   });
 
+  it('says of work that two are at how long each is, and takes it for one piece of the day', () => {
+    const second = {
+      ...person,
+      id: 'b',
+      name: 'Adult B',
+      hoursByWeekday: Array<number>(7).fill(1),
+    };
+    const long = newOwnJob({ hours: 9, dueOn: today });
+    const { plan, picture } = worked({ ownJobs: [long], people: [person, second] });
+    expect(todayJobs(plan, picture)).toMatchObject([
+      { hours: 3, hoursInAll: 9, people: ['Adult A 2 h', 'Adult B 1 h'] },
+    ]);
+  });
+
   it('does not show what was ticked off yesterday', () => {
     const { plan, picture } = worked({
       progress: [{ key: 'own/bed', doneOn: addDays(today, -1) }],
@@ -271,7 +285,7 @@ describe('what needs attention', () => {
     const soon = found.filter(({ key }) => key.startsWith('too-soon/'));
     expect(soon).toHaveLength(1);
     expect(soon[0]!.words).toMatch(/^not all is ready by Mon 12 Apr, \w+ \d+ \w+ would do$/);
-    expect(soon[0]!.turnOutLater).toBeUndefined();
+    expect(soon[0]!.later).toBeUndefined();
     const name = 'Repair brooder and pasture pen';
     expect(soon[0]!.text).toContain(name);
     expect(found.filter(({ words }) => words.includes(name))).toEqual([]);
@@ -289,7 +303,7 @@ describe('what needs attention', () => {
     const asked = { ...others, picture, judged: tables.judgements.alarms };
     const found = attentionOf({ ...asked, plan: { ...plan, eventsToMove: [move] } });
     expect(found.find(({ key }) => key === 'too-soon/event/cows/turn-out')).toMatchObject({
-      ...{ level: 'act', turnOutLater: { herdId: 'cows', on: addDays(today, 8) } },
+      ...{ level: 'act', later: { kind: 'turn-out', ofId: 'cows', to: addDays(today, 8) } },
       text: 'Not ready before it: “Mend”. Wait.',
     });
   });
@@ -303,5 +317,9 @@ describe('what needs attention', () => {
     const found = look({ ownJobs: [late] }).find(({ key }) => key === 'work/own/roof')!;
     expect(found.words).toMatch(/^“Mend the roof” is planned \d+ days late$/);
     expect(found.by).toBeUndefined();
+    const due = look({ ownJobs: [{ ...late, dueOn: today }] });
+    const ofToday = due.find(({ key }) => key === 'work/own/roof')!;
+    expect(ofToday.words).toMatch(/^“Mend the roof” is due today and planned \d+ days late$/);
+    expect(ofToday.by).toBeUndefined();
   });
 });

@@ -6,7 +6,7 @@ import { planPasture } from '../../../shared/plan/pasture/pasture-plan.js';
 import type { AnimalPlans } from '../../../shared/plan/farm/animal-plans.js';
 import type { BatchLine } from '../../../shared/plan/today/batch-line.js';
 import { carriedSaid } from '../../../shared/units/carried.js';
-import type { HerdLine } from '../../../shared/plan/today/herd-line.js';
+import { herdLines, type HerdLine } from '../../../shared/plan/today/herd-line.js';
 import { todayOf, type Today } from '../../../shared/plan/today/today.js';
 import { workPlanOf } from '../../../shared/plan/work/work-plan.js';
 import { printToday } from '../../../src/cli/print-today.js';
@@ -90,6 +90,16 @@ describe('the day of the example farm, chicks in the brooder', () => {
     expect(meat.feed!.phase).toBe('Starter');
   });
 
+  it('knows what a bag and a bird weigh by the plan, for whoever tells what they do', () => {
+    expect(meat.weighs!.bagKg).toBe(plan.feed.phases[0]!.bagKg);
+    const each = plan.daily.find(({ id }) => id === 'weight-mean')!.values[16]!;
+    expect(meat.weighs!.liveKg).toBe(each);
+    // Of the bird at the end so much is left when it is dressed.
+    const { dressedEach, liveEach } = plan.leaving!;
+    expect(meat.weighs!.dressedKg! / each).toBeCloseTo(dressedEach.value / liveEach.value, 9);
+    expect(meat.weighs!.dressedKg).toBeLessThan(each);
+  });
+
   it('says when they are out of the brooder, as their plan does', () => {
     expect(meat.next).toMatchObject({
       words: 'out of the brooder',
@@ -144,6 +154,20 @@ describe('the day of the example farm, birds on grass', () => {
       day.attention.flatMap(({ words, of }) => (/are they out/.test(words) ? [of!] : []));
     expect(asked(told)).toEqual(['Cows']);
     expect(asked(on('2027-05-07'))).toEqual([]);
+  });
+});
+
+describe('herdLines', () => {
+  it('knows the cow that is due about now, where it can be no other', () => {
+    const [bluebell] = example.cows!;
+    const due = { ...bluebell!, id: 'bluebell', calvesOn: '2027-05-10' };
+    const named = (today: string, cows: NonNullable<FarmDocumentDto['cows']>): string | undefined =>
+      herdLines(pictureOfDocument({ ...example, cows, today }, tables, 0), tables, undefined)[0]!
+        .dueCowId;
+    expect(named('2027-05-07', [due])).toBe('bluebell');
+    expect(named('2027-07-20', [due])).toBeUndefined();
+    const other = { ...due, id: 'clover', name: 'Clover' };
+    expect(named('2027-05-07', [due, other])).toBeUndefined();
   });
 });
 

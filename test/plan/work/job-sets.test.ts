@@ -57,6 +57,29 @@ describe('jobsOfSet', () => {
     expect(later).toBeGreaterThan(0);
   });
 
+  it('is never worked in pieces too short to be of use', () => {
+    const [, ...others] = newWork({}).people;
+    const people = [
+      { ...newWork({}).people[0]!, hoursByWeekday: [1.25, 0.75, 1.25, 0.75, 1.25, 3, 3] },
+      ...others.map((person) => ({ ...person, hoursByWeekday: [0.5, 0.5, 0.5, 0.5, 1, 3, 3] })),
+    ];
+    let inPieces = 0;
+    for (const set of jobSets) {
+      const ownJobs = jobsOfSet(set, { anchorOn: '2027-05-20', count: 3, today });
+      const { jobs } = workPlanOf(newWork({ today, people, ownJobs }), 100);
+      for (const { id, hours: all } of ownJobs) {
+        const least = set.jobs.find((job) => job.id === id)?.smallestPieceHours;
+        const { pieces } = jobs.find(({ key }) => key === `own/${id}`)!;
+        if (least === undefined || all < 2 * least || pieces.length < 2) continue;
+        inPieces++;
+        // One may be what is left of it.
+        const short = pieces.filter(({ hours }) => hours < least).map(({ hours }) => hours);
+        expect([set.id, id, short.slice(1)]).toEqual([set.id, id, []]);
+      }
+    }
+    expect(inPieces).toBeGreaterThan(6);
+  });
+
   it('leaves out what is past, and lets nothing wait for it', () => {
     const jobs = jobsOfSet(setOf('hives'), {
       anchorOn: '2027-04-20',

@@ -145,6 +145,37 @@ describe('what is said of work', () => {
     expect(shedToday(after(evening.keep, { ...part, doneOn: today }))).toBeCloseTo(2, 6);
   });
 
+  it('is of the first of two who are at it, until the plan is made on another day', () => {
+    const hours = (h: number) => Array<number>(7).fill(h);
+    const people = [
+      { id: 'a', name: 'A', away: [], hoursByWeekday: hours(2) },
+      { id: 'b', name: 'B', away: [], hoursByWeekday: hours(1) },
+    ];
+    const ownJobs = [
+      newOwnJob({ hours: 9, dueOn: today, priority: 'must' }),
+      newOwnJob({ id: 'shed', hours: 60, dueOn: '2027-04-09', priority: 'could' }),
+    ];
+    const of = (plan: WorkPlan) =>
+      plan.jobs.flatMap(({ key, pieces }) =>
+        pieces
+          .filter(({ date }) => date === today)
+          .map((piece) => [key, Math.round(60 * piece.hours), ...piece.personIds]),
+      );
+    const morning = workPlanOf(newWork({ people, ownJobs }), 100);
+    expect(of(morning)).toEqual([
+      ['own/bed', 120, 'a'],
+      ['own/bed', 60, 'b'],
+    ]);
+    let kept = morning.keep;
+    for (let time = 0; time < 3; time++) {
+      const part = { hoursDone: 2, partOn: today, partHours: 2 };
+      const progress = [{ key: 'own/bed', ...part }];
+      const plan = workPlanOf(newWork({ people, ownJobs, kept, progress }), 100);
+      expect(of(plan)).toEqual([['own/bed', 60, 'b']]);
+      kept = plan.keep;
+    }
+  });
+
   it('stays beside what is said later', () => {
     const put = afterSaid({ ownHours: 2 }, { notBefore: '2027-04-09' }, today);
     expect(put).toEqual({ ownHours: 2, notBefore: '2027-04-09' });
@@ -231,6 +262,17 @@ describe('jobs that come again', () => {
       undefined,
       undefined,
       'c',
+    ]);
+    // Nor where somebody only comes in for the animals.
+    const rest = { roundOrder: [], phones: [], whereabouts: [], awayIds: ['a'] };
+    const days = { from: '2027-04-06', to: '2027-04-07', hoursPerDay: 0.25 };
+    const sitter = { id: 'h', sitter: 'Sam', ...days, ...rest };
+    const sat = planOf({ people, ownJobs: repeats({ every: 'day' }, more), handovers: [sitter] });
+    expect(sat.chores.slice(0, 4).map(([chore]) => chore?.personId === 'c')).toEqual([
+      true,
+      false,
+      false,
+      true,
     ]);
   });
 });

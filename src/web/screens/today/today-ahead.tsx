@@ -7,7 +7,7 @@ import type { SavedFarm } from '../../api/queries.js';
 import { useTell } from '../../api/told-queries.js';
 import { useSayDate } from '../../explain/say-date.js';
 import { AsPlanned, StillThere } from './moved-as-planned.js';
-import { TurnOutLater } from '../../tick/turn-out-later.js';
+import { MoveLater } from '../../tick/move-later.js';
 
 /** So many are read at a glance; the rest are asked for. */
 const SHOWN = 4;
@@ -76,9 +76,7 @@ function AttentionRow({
             {each.moves ? 'No, still in' : 'Still in'}
           </StillThere>
         )}
-        {each.turnOutLater && (
-          <TurnOutLater key={each.turnOutLater.on} farm={farm} {...each.turnOutLater} />
-        )}
+        {each.later && <MoveLater key={each.later.to} farm={farm} later={each.later} />}
         {each.isAlarm && (
           <button
             type="button"

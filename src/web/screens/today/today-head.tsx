@@ -57,19 +57,21 @@ function Ground({ day: { ground, weather, on: date }, farm }: HeadProps) {
     : found === undefined
       ? String(ground.now.value)
       : 'too wet';
+  const isTold = found !== undefined;
+  const otherwise = words === 'too wet' ? 'It is dry enough' : 'It can be dug';
   const tell = (answer?: boolean): void =>
     look.mutate({ date, ...(answer === undefined ? {} : { isWorkable: answer }) });
   return (
     <div className="today-ground">
       <p>
         Ground <Num of={ground.now} said={words} />
-        {found !== undefined && ', as you found it'}
-        {found === undefined && ground.changesOn && ` until ${sayDate(ground.changesOn)}`}
-        {found === undefined && !weather.isForecast && ', by the usual weather'}
+        {isTold && ', as you found it'}
+        {!isTold && ground.changesOn && ` until ${sayDate(ground.changesOn)}`}
+        {!isTold && !weather.isForecast && ', by the usual weather'}
       </p>
-      {found === undefined ? (
+      {!isTold ? (
         <button type="button" className="today-button" onClick={() => tell(!isWorkable)}>
-          {isWorkable ? 'It is too wet' : 'It is dry enough'}
+          {isWorkable ? 'It is too wet' : otherwise}
         </button>
       ) : (
         <button type="button" className="today-button" onClick={() => tell()}>

@@ -10,6 +10,8 @@ import { TodayAttention, TodayDates } from './today-ahead.js';
 import { TodayChores } from './today-chores.js';
 import { TodayHead } from './today-head.js';
 import { TodayJobs } from './today-jobs.js';
+import { KeptSaid } from '../../mishap/kept-said.js';
+import type { KeptMishap } from '../../mishap/mishap-props.js';
 import { THE_PLACE, useTelling } from '../../tell/use-telling.js';
 import { NoticeChoice } from '../../notices/notice-choice.js';
 import './today.css';
@@ -28,6 +30,7 @@ function TodayPage({ day, farm }: { day: ReturnType<typeof onDayItIs>; farm: Sav
   const { animals, attention, keyDates } = day;
   const { ask, saidOf, dialog } = useTelling(farm, day.on, animals);
   const [isWrong, setWrong] = useState(false);
+  const [kept, setKept] = useState<KeptMishap>();
   return (
     <div className="today">
       <a className="shell-skip" href="#today-do" onClick={toWork}>
@@ -67,6 +70,7 @@ function TodayPage({ day, farm }: { day: ReturnType<typeof onDayItIs>; farm: Sav
             </button>
           </p>
         )}
+        {kept && <KeptSaid key={kept.words} of={kept} onUndone={() => setKept(undefined)} />}
         {dialog}
         {isWrong && (
           <Suspense>
@@ -77,6 +81,10 @@ function TodayPage({ day, farm }: { day: ReturnType<typeof onDayItIs>; farm: Sav
               onTell={(line) => {
                 setWrong(false);
                 ask(line);
+              }}
+              onDone={(now) => {
+                setWrong(false);
+                setKept(now);
               }}
               onClose={() => setWrong(false)}
             />

@@ -1,4 +1,5 @@
 import { Text } from '@mantine/core';
+import { dayPiece } from '../../../../shared/plan/work/day-piece.js';
 import type { PlannedJob, WorkPlan } from '../../../../shared/plan/work/planned-work.js';
 import { formatHours } from '../../../../shared/units/format.js';
 import type { SavedFarm } from '../../api/queries.js';
@@ -18,9 +19,15 @@ export function DayWork({
   job: PlannedJob;
   date: string;
 }) {
-  const piece = job.pieces.find((each) => each.date === date);
-  const isPart = 1 < job.pieces.length && piece !== undefined;
-  const who = (piece?.personIds ?? []).map((id) => personName(plan, id)).join(' and ');
+  const piece = dayPiece(job, date);
+  const isPart = piece !== undefined && job.pieces.some((each) => each.date !== date);
+  const nameOf = (id: string): string => personName(plan, id);
+  // Where several have a piece of it each, each has hours of their own.
+  const who = piece?.each
+    ? piece.each
+        .map(({ personIds, hours }) => `${personIds.map(nameOf).join()} ${formatHours(hours)}`)
+        .join(' and ')
+    : (piece?.personIds ?? []).map(nameOf).join(' and ');
   return (
     <div className="day-work">
       <Text fw={600} component="h4" m={0}>

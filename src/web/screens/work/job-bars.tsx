@@ -204,8 +204,8 @@ function Bar({ job, today, days }: { job: PlannedJob; today: string; days: numbe
         className="job-bar-window"
         style={{ left: `${from}%`, width: `${Math.max(0.8, at(job.latest) - from)}%` }}
       />
-      {job.pieces.map((piece) => (
-        <div key={piece.date} className="job-bar-piece" style={{ left: `${at(piece.date)}%` }} />
+      {[...new Set(job.pieces.map(({ date }) => date))].map((date) => (
+        <div key={date} className="job-bar-piece" style={{ left: `${at(date)}%` }} />
       ))}
     </div>
   );

@@ -6,6 +6,7 @@ import { formatHours } from '../../../../shared/units/format.js';
 import type { SavedFarm } from '../../api/queries.js';
 import { useSayDate } from '../../explain/say-date.js';
 import { Section } from '../../shell/section.js';
+import { MoveLater } from '../../tick/move-later.js';
 import { DayJob } from '../../tick/day-job.js';
 import { eachHours } from '../../tick/each-hours.js';
 import { useKeptJobs } from '../../tick/kept-jobs.js';
@@ -53,7 +54,7 @@ export function NotFitting({ plan, farm }: { plan: WorkPlan; farm: SavedFarm }) 
               <List.Item key={job.key}>
                 <b>{job.name}</b>
                 {job.belongsTo && ` · ${job.belongsTo.name}`}
-                {often && `, ${often}, ${1 + later.length} times late`}: done on{' '}
+                {often && `, ${often}, ${1 + later.length} times late`}: planned for{' '}
                 {sayDate(job.pieces.at(-1)!.date)}, {job.lateDays}{' '}
                 {job.lateDays === 1 ? 'day' : 'days'} late. {job.whyPart} {job.why}
                 {job.ifLate && ` If late: ${job.ifLate}.`}
@@ -90,6 +91,12 @@ export function NotFitting({ plan, farm }: { plan: WorkPlan; farm: SavedFarm }) 
                 {job.belongsTo && ` · ${job.belongsTo.name}`}: find {formatHours(job.shortHours)}{' '}
                 more on {sayDate(job.pieces[0]!.date)}
                 {1 < job.peopleNeeded && ` from each of ${job.peopleNeeded} people`}, or a helper.
+                {job.waysToFit.map((way) => ` Or: ${way}`)}
+                {job.later && (
+                  <div>
+                    <MoveLater key={job.later.to} farm={farm} later={job.later} />
+                  </div>
+                )}
               </List.Item>
             ))}
           </List>
@@ -116,6 +123,7 @@ export function NotFitting({ plan, farm }: { plan: WorkPlan; farm: SavedFarm }) 
                 </List>
               </>
             )}
+            {job.later && <MoveLater key={job.later.to} farm={farm} later={job.later} />}
             <DayJob
               work={{ ...job, of: job.belongsTo?.name, due: job.latest }}
               units={farm.units}

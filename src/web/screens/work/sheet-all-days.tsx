@@ -46,6 +46,26 @@ export function OfAllDays({ farm, tables, sheet }: Props) {
         </Text>
       )}
       {sheet.notes && <Text style={{ whiteSpace: 'pre-line' }}>{sheet.notes}</Text>}
+      {sheet.tooSoon.map(({ name, on, said }) => (
+        <Text key={name}>
+          <b>
+            {name}, {sayDate(on)}:
+          </b>{' '}
+          {said}
+        </Text>
+      ))}
+      {0 < sheet.late.length && (
+        <Text>
+          <b>Late, and not on these pages:</b>{' '}
+          {sheet.late
+            .map(
+              ({ name, of, latest, doneOn, ifLate }) =>
+                `${name}${of === undefined ? '' : ` · ${of}`}, due by ${sayDate(latest)}, done on ${sayDate(doneOn)}${ifLate === undefined ? '' : ` (if late: ${ifLate})`}`,
+            )
+            .join('; ')}
+          .
+        </Text>
+      )}
       {0 < sheet.canWait.length && (
         <Text>
           <b>Can wait:</b>{' '}

@@ -4,7 +4,7 @@ import type { WorkPlan } from '../../../../shared/plan/work/planned-work.js';
 import type { SavedFarm } from '../../api/queries.js';
 import { useSayDate } from '../../explain/say-date.js';
 import { Section } from '../../shell/section.js';
-import { TurnOutLater } from '../../tick/turn-out-later.js';
+import { MoveLater } from '../../tick/move-later.js';
 
 /** Animals that come or go out before all is ready for them, and the later day that would do. */
 export function TooSoon({ plan, farm }: { plan: WorkPlan; farm: SavedFarm }) {
@@ -19,8 +19,8 @@ export function TooSoon({ plan, farm }: { plan: WorkPlan; farm: SavedFarm }) {
               {name}, {sayDate(from)}: not ready before it: {names.join('; ')}.
             </Text>
             <Text size="sm">{said}</Text>
-            {kind === 'turn-out' && to !== undefined && (
-              <TurnOutLater key={to} farm={farm} herdId={ofId} on={to} />
+            {kind !== 'arrival' && to !== undefined && (
+              <MoveLater key={to} farm={farm} later={{ kind, ofId, to }} />
             )}
           </li>
         ))}

@@ -34,7 +34,14 @@ const Gaps = ({ gaps }: { gaps: readonly CareGap[] }) => (
     {gaps.map(({ kind, from, of, said, ways }) => (
       <li key={`${kind}/${from}/${of.join()}`}>
         <Text fw={kind === 'nobody-there' ? 700 : undefined}>{said}</Text>
-        <Text size="sm">What would do: {ways.join(' Or: ')}</Text>
+        {kind === 'nobody-there' ? (
+          <Text size="sm">What would do: {ways.join(' Or: ')}</Text>
+        ) : (
+          <details>
+            <summary>What would do</summary>
+            <Text size="sm">{ways.join(' Or: ')}</Text>
+          </details>
+        )}
       </li>
     ))}
   </ul>
