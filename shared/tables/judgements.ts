@@ -88,6 +88,7 @@ export const JUDGED = {
     'feedDrift',
     'unusualLossChance',
     'fewestLost',
+    'suddenLossShare',
     'roundsApartH',
   ],
   /** What moves of cattle are decided by, beside heights and rests. */
