@@ -1,5 +1,6 @@
 import type { ClimateEstimate } from '../weather/climate-estimate.js';
 import { frostFromMeans } from '../weather/frost-from-means.js';
+import { unchanged } from './assumed.js';
 import { AIR_C, RAIN_MM, within } from './bounds.js';
 import {
   choice,
@@ -54,6 +55,25 @@ export const estimateAnswerFields = row('EstimateAnswer', {
   because: optional(text('Why there is none', 200)),
 });
 export type EstimateAnswer = RowOf<typeof estimateAnswerFields>;
+
+type WithClimate = Partial<Pick<EstimatedClimate, EstimatedField>> & {
+  readonly estimated?: readonly EstimatedField[] | undefined;
+};
+
+/** A farm that was moved: what of its climate is an estimate, and was not typed anew, is that of its new place. */
+export const estimatedThere = <Farm extends WithClimate>(
+  before: WithClimate,
+  farm: Farm,
+  estimate: EstimatedClimate,
+): Farm => ({
+  ...farm,
+  ...Object.fromEntries(
+    unchanged(farm.estimated ?? [], before, farm).flatMap((field) => {
+      const value = estimate[field as EstimatedField];
+      return value === undefined ? [] : [[field, value]];
+    }),
+  ),
+});
 
 export const NO_ESTIMATE =
   'No estimate for this place: please enter the 36 figures or fetch them online.';

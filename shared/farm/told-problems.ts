@@ -23,6 +23,8 @@ export function dressedProblems({ liveKg, dressedKg }: Details): FieldProblem[] 
           code: 'out-of-bounds',
           given: dressedKg,
           max: liveKg,
+          unit: 'kg',
+          boundBy: 'details.liveKg',
           fix: 'Dressed birds weigh less than live ones: check both, and their unit.',
         },
       ]
@@ -61,6 +63,7 @@ export function weightProblems(details: Details): FieldProblem[] {
         field: 'details.averageKg',
         code: 'conflict',
         given: averageKg,
+        unit: 'kg',
         fix: 'Give the average weight of the birds, or what makes it: leave one of them out.',
       },
     ];
@@ -82,6 +85,7 @@ function totalProblems(totalKg: number, birds: number): FieldProblem[] {
       given: totalKg,
       min: min * birds,
       max: max * birds,
+      unit: 'kg',
       fix: 'That is no weight of so many birds: check the scale’s unit and the number of birds.',
     },
   ];
@@ -117,6 +121,7 @@ function eachProblems(
             given: eachKg[slip],
             min: middle / FAR_OFF_TIMES,
             max: middle * FAR_OFF_TIMES,
+            unit: 'kg',
             fix: 'This bird is nothing like the others: check what was typed.',
           },
         ]),
@@ -129,6 +134,7 @@ function eachProblems(
             given: totalKg,
             min: sum * (1 - ADDS_UP_SHARE),
             max: sum * (1 + ADDS_UP_SHARE),
+            unit: 'kg',
             fix: 'The single weights do not add up to that: one of them, or the sum, is wrong.',
           },
         ]),

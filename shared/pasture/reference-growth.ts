@@ -33,8 +33,8 @@ export function referenceGrowth(
   ground: GrassGround,
   weather: GrassWeather,
 ): ReferenceGrowth {
-  const { nitrogenIndex, waterHeldMm, growthFactor } = ground;
-  const key = [nitrogenIndex, waterHeldMm, growthFactor].join();
+  const { nitrogenIndex, waterHeldMm, growthFactor, coverShare } = ground;
+  const key = [nitrogenIndex, waterHeldMm, growthFactor, coverShare].join();
   let ofWeather = knownGrowth.get(weather);
   if (!ofWeather) knownGrowth.set(weather, (ofWeather = new WeakMap()));
   let ofKind = ofWeather.get(kind);

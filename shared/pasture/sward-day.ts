@@ -42,6 +42,8 @@ export interface GrassGround {
   readonly waterHeldMm: number;
   /** The farm's own growth over the model's; 1 where nothing is known. */
   readonly growthFactor: number;
+  /** Ground that plants cover, of what they cover in a good stand: between them no light is caught. */
+  readonly coverShare: number;
 }
 
 /** One day of weather, as a sward meets it. */
@@ -82,8 +84,8 @@ export const swardFormulas = {
     id: 'sward-growth',
     title: 'Growth of the sward',
     words:
-      'Light that the green leaf catches, times what a plant makes of it, less what cold, heat, strong light, dry soil and a hungry soil take; more in spring when reserves move out, less after. Leaf and stem age and die by the warmth they have had, and dead tissue falls. The soil’s warmth stands for that of the growing points.',
-    symbols: 'G = PAR·RUE·(1 − e^(−0.6·LAI))·10·N·f(PAR)·f(T)·f(W)·S, dying K·B·T·f(age)',
+      'Light that the green leaf catches, none of it on the bare ground of a thin stand, times what a plant makes of it, less what cold, heat, strong light, dry soil and a hungry soil take; more in spring when reserves move out, less after. Leaf and stem age and die by the warmth they have had, and dead tissue falls. The soil’s warmth stands for that of the growing points.',
+    symbols: 'G = PAR·RUE·c·(1 − e^(−0.6·LAI÷c))·10·N·f(PAR)·f(T)·f(W)·S, dying K·B·T·f(age)',
     sources: ['JOUVEN_2006', 'LINGRA_1998', 'FAO56'],
     mark: 'computed',
   },
@@ -138,7 +140,11 @@ export function growDay(
   lasts = AS_PRINTED,
 ): void {
   const warmth = Math.max(0, meanC - kind.ageingBaseC);
-  const caught = openKg === 0 ? 0 : 1 - Math.exp(-EXTINCTION * leafAreaOf(kind, state));
+  const { coverShare } = ground;
+  const caught =
+    openKg === 0
+      ? 0
+      : coverShare * (1 - Math.exp((-EXTINCTION * leafAreaOf(kind, state)) / coverShare));
   const grownKg = openKg * caught * ground.nitrogenIndex * ground.growthFactor;
   const makesStems =
     kind.stemsFromSum < temperatureSum && temperatureSum < kind.stemsToSum && !state.isBitten;

@@ -15,6 +15,9 @@ export function heaterReason(week: CandidateWeek): MaybeReason {
   const installedW = count * wattsEach;
   const asks = `A cold night asks for ${formatValue(mostW, 'W', farm)}, ${brooder.name} has ${formatValue(installedW, 'W', farm)}`;
   if (mostW <= installedW) return { code: 'heater', points: 0, text: `${asks}: enough.` };
+  // Nobody said that there are no more: no spring is put off for a lamp that can be bought.
+  if (brooder.assumed?.includes('heat.count'))
+    return { code: 'heater', points: 0, text: `${asks}, as is assumed: more can be bought.` };
   if (byRule !== undefined && byRule <= count)
     return {
       code: 'heater',

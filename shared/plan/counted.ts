@@ -131,19 +131,46 @@ function chanceOfSuchLosses({ told, rates, placed, odds }: Life): number | undef
   return placed < least ? 1 : Math.max(0, 1 - reach(Math.max(0, least), placed));
 }
 
+/** First days in which the journey and a weak start take their share. */
+const FIRST_DAYS = 7;
+const RUNNING_DAYS = 2;
+
+/** Birds that died within two days, where that is sudden: more than a few, and past the first week. */
+function diedSuddenly({ life: { told, placed }, tables }: PlanContext): number | undefined {
+  const { suddenLossShare, fewestLost } = tables.judgements.birds;
+  if (!told?.isCounted || told.knownTo < FIRST_DAYS + RUNNING_DAYS) return undefined;
+  const before = told.knownTo - RUNNING_DAYS;
+  const there = placed - told.died[before]! - told.left[before]!;
+  const died = told.died[told.knownTo]! - told.died[before]!;
+  return Math.max(fewestLost.value, suddenLossShare.value * there) <= died ? died : undefined;
+}
+
+const LOOK_FOR =
+  'Look for cold or heat, damp, too little water or room, and something that comes in at night. Where several die in a day, or look sick, ask a veterinarian.';
+
 /** Losses beyond what is usual: said while there is something to do about it. */
 export function countedIssues(context: PlanContext): PlanIssue[] {
   const { life, tables } = context;
-  const { unusualLossChance, fewestLost } = tables.judgements.birds;
+  const { unusualLossChance, fewestLost, suddenLossShare } = tables.judgements.birds;
   const part = countedPart(context);
   if (!part?.asMany || part.now.value < 1) return [];
+  const suddenly = diedSuddenly(context);
+  if (suddenly !== undefined)
+    return [
+      issue(
+        'act',
+        'losses-above-usual',
+        `${suddenly} have died within two days, ${part.died.value} in all: after the first week that is sudden. ${LOOK_FOR} Keep others from the birds until you know why.`,
+        [suddenLossShare, fewestLost],
+      ),
+    ];
   if (part.died.value < fewestLost.value || unusualLossChance.value <= part.asMany.value) return [];
   const usual = Math.max(1, Math.round(part.usuallyLost.value));
   return [
     issue(
       'act',
       'losses-above-usual',
-      `${part.died.value} have died. About ${usual} is usual by now; a flock ${formatChance(part.asMany.value)} loses as many. Look for cold or heat, damp, too little water or room, and something that comes in at night. Where several die in a day, or look sick, ask a veterinarian.`,
+      `${part.died.value} have died. About ${usual} is usual by now; a flock ${formatChance(part.asMany.value)} loses as many. ${LOOK_FOR}`,
       [unusualLossChance, fewestLost, life.losses],
     ),
   ];

@@ -35,7 +35,8 @@ export function heatEnds(
   const worst = nights.reduce((a, b) => (a.airC - a.standC <= b.airC - b.standC ? a : b));
   const { day, airC, aroundC, standC } = worst;
   const rows = [scheduleOf(context), ...rowsOfMove(context, day)];
-  const said = `The schedule ends the heat on ${say(dateOf(off), 'date')}, at ${say(life.arrivalAgeDays + off, 'day')}. On a cold night, ${say(dateOf(day), 'date')}, it is ${say(aroundC, 'degC')} around ${brooder.name}, and their own warmth keeps it at about ${say(airC, 'degC')} in there with all of them in it and no draft; birds of that age stand ${say(standC, 'degC')} in a dry shelter.`;
+  const ends = dateOf(off) < today ? 'ended' : 'ends';
+  const said = `The schedule ${ends} the heat on ${say(dateOf(off), 'date')}, at ${say(life.arrivalAgeDays + off, 'day')}. On a cold night, ${say(dateOf(day), 'date')}, it is ${say(aroundC, 'degC')} around ${brooder.name}, and their own warmth keeps it at about ${say(airC, 'degC')} in there with all of them in it and no draft; birds of that age stand ${say(standC, 'degC')} in a dry shelter.`;
   return [
     airC < standC
       ? issue(

@@ -21,6 +21,7 @@ import {
 } from './heat-days.js';
 import { heatEnds } from './heat-ends.js';
 import { energyOf, lastHeatDayOf, type HeatEnergy } from './heat-energy.js';
+import { gasNeedsSaid } from './heat-gas-needs.js';
 import { heatersOf, type Heaters } from './heat-heaters.js';
 import { instructionsOf, type HeatWeekPart } from './heat-instructions.js';
 import { coldestNightOf, type NightFacts } from './heat-night.js';
@@ -30,6 +31,8 @@ import { outsideSeries } from './outside-weather.js';
 
 export interface HeatPart extends NightFacts, Heaters, HeatEnergy {
   readonly brooderName: string;
+  /** Why gas asks for more heat than lamps would; left out of other heat. */
+  readonly gasNeeds?: string;
   readonly conduction: NumberQuantity;
   /** Of a brooder without a lid, on the coldest night. */
   readonly openTop?: NumberQuantity;
@@ -75,6 +78,7 @@ export function planHeat(context: PlanContext): Found<HeatPart | undefined> {
     plannedKWh: energy.part.energyTotal.value,
   });
   const clearance = lampClearance(context, brooder, weeks, heat.rig.clearanceM);
+  const gasNeeds = gasNeedsSaid(context, heat, days);
   const part: HeatPart = {
     brooderName: brooder.name,
     conduction,
@@ -82,6 +86,7 @@ export function planHeat(context: PlanContext): Found<HeatPart | undefined> {
     coldestNight: night.coldestNight,
     coldestNightLow: night.coldestNightLow,
     need: night.need,
+    ...(gasNeeds === undefined ? {} : { gasNeeds }),
     ...heaters.part,
     weeks: instructionsOf(context, brooder, heat, { weeks, conduction }),
     ...(closeOff ? { closeOff } : {}),

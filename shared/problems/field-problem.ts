@@ -78,6 +78,8 @@ export function describeForForm(
         return `is ${shown(given)}, which cannot be chosen here`;
       case 'out-of-bounds':
         return outsideForForm(unit === undefined ? problem : { ...problem, unit }, labelOf, reader);
+      case 'conflict':
+        return `is ${forPerson(given, unit, reader)}, which contradicts another field`;
       default:
         return whatIsWrong(problem);
     }

@@ -88,6 +88,7 @@ export const JUDGED = {
     'feedDrift',
     'unusualLossChance',
     'fewestLost',
+    'suddenLossShare',
     'roundsApartH',
   ],
   /** What moves of cattle are decided by, beside heights and rests. */
@@ -132,6 +133,7 @@ export const JUDGED = {
     'hotDayDeviations',
     'highsSpreadK',
     'dryCowDays',
+    'calvingYearDays',
     'midLactationWeeks',
     'weaningDays',
     'grainSparesShare',
@@ -181,6 +183,7 @@ export const JUDGED = {
     'oneDayH',
     'ownFrostC',
     'hayBelowC',
+    'setAheadShare',
   ],
   /** Buying feed. */
   buying: ['tripH', 'tripHourBags', 'mineralsGPerDay', 'hayAheadDays'],
@@ -202,6 +205,7 @@ export const JUDGED = {
     'boardShare',
     'leaveSoonestDays',
     'shorterRestShare',
+    'gasStepW',
   ],
 } as const;
 

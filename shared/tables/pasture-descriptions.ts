@@ -111,6 +111,7 @@ export const pasture = nested(
       lowFactor: FACTOR,
       highFactor: FACTOR,
     }),
+    coverShare: part('CoverShare', { fair: SHARE, good: SHARE, excellent: SHARE }),
     nitrogenIndex: part('NitrogenIndex', { low: SHARE, medium: SHARE, high: SHARE }),
     utilisation: part('Utilisation', {
       byStayDays: list('Shares', SHARE, 31, 'shares', 1),

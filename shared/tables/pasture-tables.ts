@@ -150,6 +150,11 @@ export interface PastureTable {
     readonly lowFactor: number;
     readonly highFactor: number;
   };
+  /**
+   * Ground that plants cover, of what they cover in a good stand: of a fair one 65 of 100, of a good one
+   * about 82. That an excellent one grows more is left out.
+   */
+  readonly coverShare: Sourced & Readonly<Record<Stand, number>>;
   /** What the soil gives, by how well the ground yields. */
   readonly nitrogenIndex: Sourced & Readonly<Record<Productivity, number>>;
   readonly utilisation: Sourced & {

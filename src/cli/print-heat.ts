@@ -32,6 +32,7 @@ export function heatText(heat: HeatPart, reader: Reader): string {
         ...savedBy(heat.closeOff),
       ),
     ),
+    ...(heat.gasNeeds === undefined ? [] : [paragraph(heat.gasNeeds)]),
     table(
       ['from', 'when', 'around it', 'do', 'lamps at', 'air of it all', 'spot under heat'],
       heat.weeks.flatMap((w) => [

@@ -109,7 +109,7 @@ export function printWork(plan: WorkPlan, reader: Reader): string {
       : [
           '\nDone late',
           table(
-            ['work', 'due by', 'done on', 'why', 'what it endangers', 'to be in time'],
+            ['work', 'due by', 'planned for', 'why', 'what it endangers', 'to be in time'],
             inSeries(late).map(({ next: job, ...times }) => [
               nameOf(job, times),
               near(job.latest),

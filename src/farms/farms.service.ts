@@ -1,7 +1,9 @@
 import { Injectable } from '@nestjs/common';
 import { randomUUID } from 'node:crypto';
 import { In } from 'typeorm';
+import { estimatedThere } from '../../shared/farm/estimated-climate.js';
 import { farmFields } from '../../shared/farm/farm.js';
+import { ClimateEstimateService } from '../climate-estimate/climate-estimate.service.js';
 import { refuseOutdated, type Expected } from '../common/expected-version.js';
 import { checkId, farmNotFound } from '../database/ids.js';
 import { Database } from '../database/database.js';
@@ -20,6 +22,7 @@ export class FarmsService {
   constructor(
     private readonly database: Database,
     private readonly tables: TablesService,
+    private readonly estimates: ClimateEstimateService,
   ) {}
 
   async create(dto: SentFarmDto): Promise<FarmView> {
@@ -71,13 +74,16 @@ export class FarmsService {
     return this.database.write(id, async (manager) => {
       const before = await manager.findOneByOrFail(FarmEntity, { id });
       await refuseOutdated(before.version, expected, () => toFarmView(before));
+      const hasMoved =
+        before.latitudeDeg !== dto.latitudeDeg || before.longitudeDeg !== dto.longitudeDeg;
+      const isElsewhere = hasMoved || before.elevationM !== dto.elevationM;
+      const estimate = isElsewhere ? this.estimates.find(dto) : undefined;
+      const farm = estimate ? estimatedThere(toFarmView(before), dto, estimate) : dto;
       await manager.update(
         FarmEntity,
         { id },
-        { ...toColumns(farmFields, dto), version: before.version + 1 },
+        { ...toColumns(farmFields, farm), version: before.version + 1 },
       );
-      const hasMoved =
-        before.latitudeDeg !== dto.latitudeDeg || before.longitudeDeg !== dto.longitudeDeg;
       // Weather that was fetched belongs to the old place.
       if (hasMoved)
         await manager.delete(WeatherDayEntity, { farmId: id, kind: In(['fetched', 'forecast']) });

@@ -58,10 +58,24 @@ export function sampleOnDay(seed: SampleSeed, at: MadeAt): SampleOnDay {
 }
 
 function batchOn({ arrival, ...batch }: SampleBatch, today: PlainDate): BatchWithId {
-  const next = nextMonthDay(arrival.monthDay, addDays(today, -arrival.keptDays));
-  const year = yearOf(next) - (arrival.yearsBefore ?? 0);
-  return { ...batch, arrivalDate: `${year}-${arrival.monthDay}` };
+  const comingFrom = (from: PlainDate): BatchWithId => {
+    const year = yearOf(nextMonthDay(arrival.monthDay, from)) - (arrival.yearsBefore ?? 0);
+    return { ...batch, arrivalDate: `${year}-${arrival.monthDay}` };
+  };
+  const kept = comingFrom(addDays(today, -arrival.keptDays));
+  // Nobody tells that they left: the next ones stand in their place, and Today asks after none.
+  return isGone(kept, today) ? comingFrom(today) : kept;
 }
+
+/** Whether a batch of meat has left: on the weekday nearest to its age, three days before or after. */
+function isGone(batch: BatchWithId, today: PlainDate): boolean {
+  const { processingWeekday: wished } = batch;
+  return leavesOn(batch).some((byAge) => {
+    const near = NEAREST.map((days) => addDays(byAge, days));
+    return (near.find((day) => weekdayOf(day) === wished) ?? byAge) < today;
+  });
+}
+const NEAREST = [-3, -2, -1, 0, 1, 2, 3];
 
 function herdsOn({ herds }: SampleSeed, today: PlainDate): Herd[] {
   return herds.map((herd) => ({

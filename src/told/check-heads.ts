@@ -106,7 +106,8 @@ const tooMany = (
         code: 'out-of-bounds',
         given: fact.details.birds,
         min: 0,
-        max: there,
+        // Of those that are told to have gone on that day these are some.
+        max: fact.kind === 'arrived' ? there : there - (took - fact.details.birds),
         fix: isKnown
           ? `No more can go than there are on ${day(date)}. Check the number, or what was told before.`
           : `No more can go than there are by the plan on ${day(date)}. ${ASK_HOW_MANY}`,

@@ -1,3 +1,4 @@
+import { LRUCache } from 'lru-cache';
 import { NotFoundException } from '@nestjs/common';
 import { In, IsNull, type EntityManager, type SelectQueryBuilder } from 'typeorm';
 import type { PlainDate } from '../../shared/calendar/plain-date.js';
@@ -30,10 +31,20 @@ export interface ToldPage {
   readonly replaced?: readonly string[];
 }
 
+/** Batches of which the purchases beside them are remembered. */
+const BATCHES_KEPT = 50;
+
+interface Bought {
+  readonly revision: number;
+  readonly facts: readonly ToldFact[];
+}
+
 /** Reads what farms were told: by kind, by day, by what it is about. */
 export class FactsOfFarm {
   readonly changes = new ToldChanges();
   protected readonly keptMoves = new KeptMoves(this.changes);
+  /** What was bought since the days of batches that were looked back at, at a revision of the farm. */
+  private readonly keptBought = new LRUCache<string, Bought>({ max: BATCHES_KEPT });
 
   constructor(protected readonly database: Database) {}
 
@@ -103,8 +114,27 @@ export class FactsOfFarm {
     return [
       ...(await this.factsAbout(farmId, batchId, kinds)),
       ...(await factsIn(work, ['work-progress'])),
-      ...(await this.factsSince(farmId, since, ['bought'])),
+      ...(await this.boughtSince(farmId, since)),
     ].sort(byTelling);
+  }
+
+  /** What was bought since a day: hundreds of facts, which other entries leave as they are. */
+  private async boughtSince(farmId: string, since: PlainDate): Promise<readonly ToldFact[]> {
+    const read = (): Promise<ToldFact[]> => this.factsSince(farmId, since, ['bought']);
+    if (this.database.isWriting) return read();
+    const key = `${farmId}/${since}`;
+    const revision = await revisionOf(this.database.manager, farmId);
+    const known = this.keptBought.get(key);
+    const told = known && this.changes.between(farmId, known.revision, revision);
+    if (known && told && !told.has('bought')) {
+      this.keptBought.set(key, { ...known, revision });
+      return known.facts;
+    }
+    return this.database.snapshot(async (manager) => {
+      const facts = await read();
+      this.keptBought.set(key, { revision: await revisionOf(manager, farmId), facts });
+      return facts;
+    });
   }
 
   /** Facts of some kinds of a calendar year that were not taken back, in the order they were told. */

@@ -69,6 +69,20 @@ describe('a plan of birds that were counted', () => {
     expect(with_(12)).toContain('losses-above-usual');
   });
 
+  // Bos and others 2007: half of 1 % on each of two days running, of broilers and free layers.
+  it('says when some die within two days after the first week, though few flocks lose less in all', () => {
+    const with_ = (birds: number, today: number) =>
+      codes(planned([told(0, 'arrived', 81), told(20, 'died', birds)], today));
+    expect(with_(3, 21)).toContain('losses-above-usual');
+    expect(with_(2, 21)).not.toContain('losses-above-usual');
+    // Two days later it is no news.
+    expect(with_(3, 23)).not.toContain('losses-above-usual');
+    const large = (birds: number) =>
+      codes(planned([told(0, 'arrived', 900), told(20, 'died', birds)], 21));
+    expect(large(8)).not.toContain('losses-above-usual');
+    expect(large(10)).toContain('losses-above-usual');
+  });
+
   it('ends on the day on which the last bird went', () => {
     const over = planned(
       [told(0, 'arrived', 50), told(48, 'processed', 20), told(50, 'processed', 30)],

@@ -211,3 +211,25 @@ describe('the end of the heat', () => {
     for (const date of ['2027-05-19', '2027-06-16']) expect(ends(date).said).toBeUndefined();
   });
 });
+
+describe('gas beside lamps', () => {
+  const withHeat = (heat: Brooder['heat']) => {
+    const told = pictureWith(1, addDays(ARRIVED, 1), []);
+    return planBatch({ ...told, facilities: [newBrooder({ heat })] }, tables, 'c').heat!;
+  };
+  const gas = { kind: 'gas', wattsEach: 3000, count: 1, thermostat: true } as const;
+
+  it('says why it asks for more: fresh air, and air that has to be warmer or the whole room', () => {
+    const spot = withHeat({ ...gas, warms: 'spot' });
+    const room = withHeat({ ...gas, warms: 'room' });
+    const lamps = withHeat({ kind: 'lamp', wattsEach: 250, count: 4, thermostat: false });
+    expect(lamps.gasNeeds).toBeUndefined();
+    expect(lamps.need.value).toBeLessThan(spot.need.value);
+    // What it says of fresh air is a part of the difference; the rays are the rest of it.
+    const forAirW = Number(/takes ([\d,]+) W/.exec(spot.gasNeeds!)![1]!.replace(',', ''));
+    expect(forAirW).toBeGreaterThan(0);
+    expect(forAirW).toBeLessThan(spot.need.value - lamps.need.value);
+    expect(spot.gasNeeds).toContain('a lamp of 250 W');
+    expect(room.gasNeeds).toContain('whole room');
+  });
+});

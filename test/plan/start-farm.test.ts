@@ -11,6 +11,7 @@ import { herdFields } from '../../shared/farm/herd.js';
 import { paddockFields } from '../../shared/farm/paddock.js';
 import type { FarmPicture } from '../../shared/farm/picture.js';
 import type { Start } from '../../shared/farm/start.js';
+import { findArrivals } from '../../shared/plan/arrival-finder.js';
 import { planBatch } from '../../shared/plan/batch-plan.js';
 import type { StartDefaults } from '../../shared/plan/start/start-defaults.js';
 import { startFarm, type StartedFarm } from '../../shared/plan/start/start-farm.js';
@@ -77,6 +78,29 @@ const problemsIn = ({ farm, people, facilities, batches, herds, paddocks }: Star
 ];
 
 const withoutAssumed = (facility: Facility): Facility => ({ ...facility, assumed: [] });
+
+describe('the arrival of a start', () => {
+  const layers = { birds: 20, from: '2027-03-01', to: '2027-06-30' };
+  const heatOf = (rows: StartedFarm, facilities = rows.facilities) =>
+    findArrivals({ ...pictureOf(rows), facilities }, tables, rows.batches[0]!.id, {
+      from: layers.from,
+      to: layers.to,
+    }).map(({ reasons }) => reasons.find(({ code }) => code === 'heater')!.points);
+
+  it('is put off for lamps that somebody said are all there are, and not for lamps that are assumed', () => {
+    const rows = start({ layers });
+    const said = rows.facilities.map((each) =>
+      each.kind === 'brooder'
+        ? { ...each, heat: { ...each.heat, count: 1 }, assumed: ['heat.kind'] }
+        : each,
+    );
+    const assumed = said.map((each) =>
+      each.kind === 'brooder' ? { ...each, assumed: ['heat.count'] } : each,
+    );
+    expect(Math.max(...heatOf(rows, said))).toBeGreaterThan(0);
+    expect(Math.max(...heatOf(rows, assumed))).toBe(0);
+  });
+});
 
 describe('a start', () => {
   const rows = start({

@@ -10,10 +10,15 @@ import {
 } from '../../shared/farm/facility.js';
 import type { NumberField } from '../../shared/farm/field.js';
 import { unitAt } from '../../shared/farm/field-at.js';
+import { dressedProblems, weightProblems } from '../../shared/farm/told-problems.js';
 import { jobFields } from '../../shared/farm/job.js';
 import { problemsOfMonths } from '../../shared/farm/months.js';
 import { paddockFields } from '../../shared/farm/paddock.js';
-import { describeForForm, describeProblem } from '../../shared/problems/field-problem.js';
+import {
+  describeForForm,
+  describeProblem,
+  type FieldProblem,
+} from '../../shared/problems/field-problem.js';
 import type { Reader } from '../../shared/units/format.js';
 
 const us: Reader = { units: 'us', currency: 'USD' };
@@ -31,6 +36,21 @@ const words = (given: number, { bounds }: NumberField, reader: Reader): string =
     .join();
 
 describe('describeForForm', () => {
+  it('says weights that contradict each other in the units of the farm', () => {
+    const said = (problems: readonly FieldProblem[]): string[] =>
+      problems.map((each) => describeForForm(each, { labelOf: () => 'Weight' }, us));
+    // 9 lb live and 12 lb dressed; 6 lb on average and 60 lb of 10 birds together.
+    expect(said(dressedProblems({ liveKg: 4.08233, dressedKg: 5.44311 }))).toEqual([
+      expect.stringMatching(/^Weight 12 lb is above Weight 9 lb\. /),
+    ]);
+    expect(said(weightProblems({ birds: 10, averageKg: 2.72155, totalKg: 27.2155 }))).toEqual([
+      expect.stringMatching(/^Weight is 6 lb, which contradicts another field\. /),
+    ]);
+    expect(said(weightProblems({ birds: 2, totalKg: 453.59237 }))).toEqual([
+      expect.stringMatching(/^Weight is 1,000 lb, but must be from 0\.09 lb to 110 lb\. /),
+    ]);
+  });
+
   it('names the label and gives value and bounds in the units of the farm', () => {
     expect(words(800 * 0.3048, lengthM, us)).toBe(
       'Length is 800 ft, but must be from 0.66 ft to 196 ft. Measure the inside of the brooder.',

@@ -87,7 +87,7 @@ function dayOf(
 
 describe('a sward of four compartments, three days in a row', () => {
   const state = { ...START };
-  const ground = { nitrogenIndex: 0.8, waterHeldMm: HELD_MM, growthFactor: 1 };
+  const ground = { nitrogenIndex: 0.8, waterHeldMm: HELD_MM, growthFactor: 1, coverShare: 1 };
   let waterMm = 70;
   it.each(EXPECTED.map((each, k) => [k + 1, each] as const))('on day %d', (_, expected) => {
     const { day } = expected;

@@ -55,4 +55,29 @@ describe.each([anyDatabase()])('the climate estimate on $name', (database) => {
     await app.api.put(`/api/farms/${farm.id}`).send({ ...newFarm(), estimated: ['monthlyRainMm'] });
     expect(await seen()).toEqual(['Typed monthly averages', 'Typed monthly averages', false]);
   });
+
+  it('is that of the new place once the farm has another height, but for figures that were typed', async () => {
+    const place = { latitudeDeg: 44.55, longitudeDeg: -69.63 };
+    const estimateAt = async (elevationM: number) => {
+      const { latitudeDeg, longitudeDeg } = place;
+      const at = `latitudeDeg=${latitudeDeg}&longitudeDeg=${longitudeDeg}&elevationM=${elevationM}`;
+      return ((await ask(at).expect(200)).body as EstimateAnswer).estimate!;
+    };
+    const [high, low] = [await estimateAt(400), await estimateAt(33)];
+    const { monthlyMinC, monthlyMaxC, monthlyRainMm } = high;
+    const estimated = ['monthlyMinC', 'monthlyMaxC', 'monthlyRainMm'];
+    const rows = { ...newFarm(), ...place, monthlyMinC, monthlyMaxC, monthlyRainMm, estimated };
+    const { body } = await app.api
+      .post('/api/farms')
+      .send({ ...rows, elevationM: 400 })
+      .expect(201);
+    const typed = monthlyRainMm.map((each) => each + 1);
+    const { body: after } = await app.api
+      .put(`/api/farms/${(body as { id: string }).id}`)
+      .send({ ...rows, elevationM: 33, monthlyRainMm: typed })
+      .expect(200);
+    expect(low.monthlyMinC).not.toEqual(monthlyMinC);
+    expect(after).toMatchObject({ monthlyMinC: low.monthlyMinC, monthlyMaxC: low.monthlyMaxC });
+    expect(after).toMatchObject({ monthlyRainMm: typed });
+  });
 });

@@ -84,6 +84,9 @@ describe.each(databases())('birds that are counted on $name', (database) => {
     const many = await tell(of('died', -2, { birds: 21 }));
     expectFieldProblem(many, { field: 'facts.0.details.birds', code: 'out-of-bounds', max: 20 });
     await tell(of('gone', -2, { birds: 15, how: 'sold', money: '75.00' })).expect(201);
+    // What was told to have gone on the same day is not there for it.
+    const same = await tell(of('died', -2, { birds: 6 }));
+    expectFieldProblem(same, { field: 'facts.0.details.birds', given: 6, min: 0, max: 5 });
     const late = await tell(of('died', -6, { birds: 8 }));
     expectFieldProblem(late, { field: 'facts.0.details.birds', code: 'conflict', given: 8 });
     expect(JSON.stringify(late.body)).toContain(

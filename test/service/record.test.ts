@@ -73,6 +73,12 @@ describe.each(databases())('the record on $name', (database) => {
     expect(actual(went, 'processed')).toBe(40);
     expect(actual(went, 'conversion')).toBeCloseTo(4, 9);
     expect(actual(went, 'feed-cost')).toBe(32001);
+    // Another purchase is at once in what a bag cost, and out again with its undo.
+    const more = { what: 'feed', amount: 20, eachKg: 20, money: '320.03' };
+    const { id } = await tell('bought', inDays(-50), more, { about: 'farm' });
+    expect(actual(await get(`batches/${batchId}`), 'feed-cost')).toBe(32002);
+    await app.api.delete(`${farm.path}/told/${id}`).expect(204);
+    expect(actual(await get(`batches/${batchId}`), 'feed-cost')).toBe(32001);
     // Planned is what was planned before anything was told: telling does not move it.
     const plannedOf = ({ lines }: HowItWent) =>
       lines.filter(({ id }) => id === 'came' || id === 'processed').map(({ planned }) => planned);

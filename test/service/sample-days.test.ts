@@ -11,8 +11,8 @@ import { databases } from '../support/databases.js';
 import { ServiceDate } from '../support/outside.js';
 
 const EVERY_DAY = Array.from({ length: 2 * 366 }, (_, k) => addDays('2027-01-01', k));
-/** Where a year is most unlike itself: deep winter, chicks in two boxes, processing, the last grass. */
-const LOOKED_AT = ['01-15', '04-01', '05-20', '07-10', '08-15', '10-28'];
+/** Where a year is most unlike itself: deep winter, chicks in two boxes, processing and the week after it, the last grass. */
+const LOOKED_AT = ['01-15', '04-01', '05-20', '07-10', '08-15', '10-01', '10-28'];
 
 describe('the sample farm on every day of two years, one of them a leap year', () => {
   const seed = readSample(readSeed('sample-farm.json'), 'own');
@@ -89,6 +89,7 @@ describe('the first screen of the sample farm', () => {
     const batches = day.animals.flatMap((each) => (each.kind === 'batch' ? [each] : []));
     expect(batches.some(({ eggs }) => 0 < Number(eggs?.value))).toBe(true);
     expect(batches.some(({ stage, next }) => stage === 'coming' && next)).toBe(true);
+    expect(batches.filter(({ wasToLeave }) => wasToLeave).map(({ name }) => name)).toEqual([]);
     const herd = day.animals.flatMap((each) => (each.kind === 'herd' ? [each] : []));
     expect(herd.every(({ on, hay }) => on ?? hay)).toBe(true);
     expect(herd).toHaveLength(1);

@@ -171,7 +171,8 @@ function waysWithoutPower(night: NightAsked, brooder: Brooder): (WayOn | undefin
   const needed = sharesNeeded(heat, gas.lengthM * gas.widthM);
   const days = daysOfHeat(heat, gas.closesOff ? needed : needed.map(() => 1));
   const needW = days[day]?.need.mid ?? 0;
-  const gasW = Math.ceil(needW / GAS_STEP_W) * GAS_STEP_W;
+  const stepW = context.tables.judgements.alarms.gasStepW.value;
+  const gasW = Math.ceil(needW / stepW) * stepW;
   return [
     0 < count ? generator(least) : undefined,
     0 < gasW
@@ -189,9 +190,6 @@ function waysWithoutPower(night: NightAsked, brooder: Brooder): (WayOn | undefin
       : undefined,
   ];
 }
-
-/** Gas heaters are named in such steps. */
-const GAS_STEP_W = 100;
 
 /** A warm room without any heat: what chicks boxed as close as they came make of it, by what is printed. */
 function packedClose(

@@ -20,6 +20,7 @@ import { baledOf } from './baled.js';
 import { fedByHand } from './fed-by-hand.js';
 import { hayUntold, type UntoldCut } from './hay-untold.js';
 import type { PastureContext } from './pasture-context.js';
+import { leftOn } from './season-swards.js';
 import { balesOf, surplusOf, type Chosen } from './surplus.js';
 import { winterGrass, winterGrassFormulas } from './winter-grass.js';
 
@@ -219,7 +220,7 @@ function nextWinterOf(
   if (days <= 0) return undefined;
   const perDayKg = need / Math.min(LAST_DAYS, span.to - span.from);
   const left = tables.judgements.grass.leftBeforeWinterDays;
-  const grassKg = winterGrass(problem, books, { perDayKg, days, leftDays: left.value });
+  const grassKg = winterGrass(problem, books, { perDayKg, days, left: leftOn(span, tables) });
   if (perDayKg * days <= grassKg) return undefined;
   const grass = quantity('Of grass meanwhile', grassKg, 'kg', winterGrassFormulas.winterGrass, [
     input('Need of a day, dry matter', perDayKg, 'kg', 'F_day'),

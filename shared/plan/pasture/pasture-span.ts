@@ -7,6 +7,8 @@ export interface PastureSpan {
   readonly first: PlainDate;
   /** To the end of the season at least: what a stand comes out of winter with, its last weeks say. */
   readonly days: number;
+  /** To the end of the season alone: a plan may go on into the winter. */
+  readonly seasonDays: number;
   /** Index of the first day that is planned, and of the day after the last. */
   readonly from: number;
   readonly to: number;
@@ -43,6 +45,7 @@ export function pastureSpan({
   const from = choices.from ?? (today < planned ? planned : today);
   return {
     first,
+    seasonDays: daysBetween(first, wholeEnd) + 1,
     days: daysBetween(first, end < wholeEnd ? wholeEnd : end) + 1,
     from: daysBetween(first, from),
     to: daysBetween(first, end) + 1,

@@ -19,6 +19,9 @@ export function growthRows(
   return [
     swardFormulas.growth,
     tables.pasture.nitrogenIndex,
+    ...(grass.swards.some(({ paddock }) => paddock.stand === 'fair')
+      ? [tables.pasture.coverShare]
+      : []),
     ...(grass.pairs === 0 ? [] : [farmFactorRow(tables, grass.pairs)]),
     ...grass.swards.flatMap((sward) => [
       ...rowsOfPaddock(tables, sward),

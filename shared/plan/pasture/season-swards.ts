@@ -76,8 +76,8 @@ export function seasonSwards(
 function growths(place: Place): (base: Base, factor: number) => Grown {
   const known = new Map<string, Grown>();
   return (base, factor) => {
-    const { forageId, productivity, soilId } = base.paddock;
-    const key = [forageId, productivity, soilId, factor].join();
+    const { forageId, productivity, soilId, stand } = base.paddock;
+    const key = [forageId, productivity, soilId, stand, factor].join();
     let grown = known.get(key);
     if (!grown) known.set(key, (grown = grownOf(place, base, factor)));
     return grown;
@@ -140,6 +140,7 @@ function baseOf(
       nitrogenIndex: tables.pasture.nitrogenIndex[paddock.productivity],
       waterHeldMm: totalAvailableWaterMm(zone),
       growthFactor: 1,
+      coverShare: tables.pasture.coverShare[paddock.stand],
     },
     residualKgPerHa: (paddock.residualHeightCm ?? forage.heights.residualHeightCm) * kgPerHaCm,
     turnInKgPerHa: (paddock.readyHeightCm ?? forage.heights.readyHeightCm) * kgPerHaCm,
@@ -343,7 +344,7 @@ function startOf(
   return {
     state: before
       ? winterStand(before.kgPerHa)
-      : afterAutumn(base, place, grown, judgements.grass.leftBeforeWinterDays.value),
+      : afterAutumn(base, place, grown, span, { judgements }),
     readings: recent.filter(({ day }) => 0 < day && day <= span.from),
     heightKnown: last?.heightKnown ?? 'nothing',
   };
@@ -354,21 +355,20 @@ function afterAutumn(
   { kind, ground, residualKgPerHa }: Base,
   { usual }: Place,
   { usual: { open } }: Grown,
-  leftDays: number,
+  span: PastureSpan,
+  tables: Pick<Tables, 'judgements'>,
 ): GrassState {
   const state = { ...winterStand(residualKgPerHa), isBitten: true };
-  const n = usual.days.length;
-  for (let day = leftOn(n, leftDays); day < n && day < SEASON_DAYS; day++)
+  for (let day = leftOn(span, tables); day < span.seasonDays; day++)
     growOn({ kind, ground, weather: usual, open }, state, day);
   return state;
 }
 
-/** Days of a grazing year, to the middle of December; a plan may go on into the winter. */
-const SEASON_DAYS = 349;
-
-/** Day on which a paddock is left, grazed to its residual, so many days before its year is over. */
-export const leftOn = (days: number, leftDays: number): number =>
-  Math.max(0, Math.min(days, SEASON_DAYS) - leftDays);
+/** Day on which a paddock is left, grazed to its residual, some days before its season is over. */
+export const leftOn = (
+  { seasonDays }: PastureSpan,
+  { judgements }: Pick<Tables, 'judgements'>,
+): number => Math.max(0, seasonDays - judgements.grass.leftBeforeWinterDays.value);
 
 /** What stands on the day of a reading of this year where nothing was taken since winter, kg/ha. */
 function leftAloneAt(
@@ -382,7 +382,7 @@ function leftAloneAt(
   const to = dayIn(span, reading);
   if (to < 0 || span.days < to) return undefined;
   const { kind, ground } = base;
-  const state = afterAutumn(base, place, grown, judgements.grass.leftBeforeWinterDays.value);
+  const state = afterAutumn(base, place, grown, span, { judgements });
   const own = { kind, ground, weather: place.expected, open: grown.expected.open };
   for (let day = 0; day < to; day++) growOn(own, state, day);
   return massOf(state);

@@ -2,7 +2,6 @@ import type { Formula } from '../../explain/formula.js';
 import type { GrazingProblem } from '../../pasture/grazing-problem.js';
 import type { SeasonBooks } from '../../pasture/season-books.js';
 import { growOn, massOf, setMass, winterStand, type Sward } from '../../pasture/sward.js';
-import { leftOn } from './season-swards.js';
 
 export const winterGrassFormulas = {
   winterGrass: {
@@ -22,18 +21,17 @@ const YEAR = 365;
  * What herds eat of the grass after a plan, kg: never what the spring of the next year begins with.
  *
  * @param days after the plan until they turn out
- * @param leftDays before the end of the year that a paddock is grazed for the last time
+ * @param left day on which a paddock is grazed for the last time before winter
  */
 export function winterGrass(
   problem: GrazingProblem,
   { massKgPerHa }: SeasonBooks,
-  { perDayKg, days, leftDays }: { perDayKg: number; days: number; leftDays: number },
+  { perDayKg, days, left }: { perDayKg: number; days: number; left: number },
 ): number {
   const { swards, usualWeather, harvestShare, to } = problem;
   // What is left when the new year has begun is what its spring begins with.
   if (YEAR <= to) return 0;
   const until = firstSnow(usualWeather, to, to + days);
-  const left = leftOn(usualWeather.days.length, leftDays);
   let kg = 0;
   swards.forEach((sward, p) => {
     const usual = problem.usualFrom(p, 0);

@@ -42,6 +42,7 @@ interface Moved {
   readonly year: number;
   readonly byDays: number;
   readonly sameWithinDays: number;
+  readonly calvesAgainDays: number;
 }
 
 /** Of a group what is of one year: who is bred and when they calve is not known yet of the next. */
@@ -49,9 +50,6 @@ const OF_ONE_YEAR: ReadonlySet<string> = new Set([
   'bredOn',
   'calvesOn',
 ] satisfies (keyof CattleGroup)[]);
-
-/** A cow is wanted to calve about once a year, days. Common practice, no source. */
-const CALVING_YEAR_DAYS = 365;
 
 /**
  * Calvings of a year that are over, of cattle that stay: about the same day is asked about again, else
@@ -64,7 +62,7 @@ function calvingsAgain(
 ): NextCalving[] {
   const isOver = (on: PlainDate | undefined): on is PlainDate =>
     on !== undefined && isOf(on, moved) && on < today;
-  const next = (was: PlainDate) => ({ was, calvesOn: addDays(was, CALVING_YEAR_DAYS) });
+  const next = (was: PlainDate) => ({ was, calvesOn: addDays(was, moved.calvesAgainDays) });
   return [
     ...herd.groups.flatMap(({ calvesOn, arrivesOn, leavesOn, head }, group): NextCalving[] =>
       isOver(calvesOn) && leavesOn === undefined && !isOf(arrivesOn, moved)

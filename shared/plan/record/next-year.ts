@@ -12,7 +12,9 @@ import { recordOfBatches } from './record-of-batch.js';
 export interface NextBatch {
   readonly ofId: string;
   readonly name: string;
-  readonly cameOn: PlainDate;
+  readonly plannedFor: PlainDate;
+  /** The day on which they came, where it was told. */
+  readonly cameOn?: PlainDate;
   readonly next: Batch;
   /** What of it is planned by the farm's own record, a sentence each. */
   readonly learned: readonly string[];
@@ -70,9 +72,13 @@ export function nextYear(
     .map((batch): NextBatch => {
       const again = batchAgain(batch, year);
       const { values, words } = learnedFromBatches(again, own, tables, picture.farm);
+      const came = picture.headChanges.findLast(
+        ({ batchId, change }) => batchId === batch.id && change === 'arrived',
+      );
       const there = picture.batches.find((other) => isSame(other, again));
       return {
-        ...{ ofId: batch.id, name: batch.name, cameOn: batch.arrivalDate },
+        ...{ ofId: batch.id, name: batch.name, plannedFor: batch.arrivalDate },
+        ...(came ? { cameOn: came.date } : {}),
         next: { ...again, ...values },
         learned: words,
         ...(there ? { isThere: there.name } : {}),
@@ -88,7 +94,8 @@ export function nextYear(
       );
       return { ofId: job.id, name: job.name, dueBefore: job.dueOn, next, isThere };
     });
-  const moved = { year, byDays: YEAR_DAYS, sameWithinDays: SAME_BATCH_DAYS };
+  const calvesAgainDays = tables.judgements.grass.calvingYearDays.value;
+  const moved = { year, byDays: YEAR_DAYS, sameWithinDays: SAME_BATCH_DAYS, calvesAgainDays };
   const herds = herdsAgain(picture, moved);
   return { from: year, batches, jobs, herds, paddocks: paddocksAgain(picture, moved) };
 }

@@ -11,7 +11,9 @@ import type { Alarm, Attention, Looked } from './looked-at.js';
 export function alarmsOf(looked: Looked): Alarm[] {
   return [
     ...looked.animals.flatMap((line) =>
-      line.kind === 'batch' ? [...thermometer(looked, line), ...coldTonight(looked, line)] : [],
+      line.kind === 'batch'
+        ? [...thermometer(looked, line), ...coldTonight(looked, line), ...boxIndoors(looked, line)]
+        : [],
     ),
     ...losses(looked),
     ...feedAlarms(looked),
@@ -68,6 +70,23 @@ function coldTonight(looked: Looked, line: BatchLine): Alarm[] {
       words: `the brooder gets too cold tonight: ${say(tooCold.value, 'degC')} ${on}`,
       text: `${say(wanted.value, 'degC')} is wanted under the heat${isForecast ? '' : '; without a forecast the night is reckoned as cold as one in ten'}. Close the box in or off to a part, bring one more heater that the circuit carries, or bring the box indoors before dark.`,
       ...{ of: line.name, by: picture.today, place: { kind: 'batch', id: line.id } },
+    },
+  ];
+}
+
+/** Chicks that came before their brooder stands: nothing is worked out of the box they are in. */
+function boxIndoors(looked: Looked, line: BatchLine): Alarm[] {
+  const { wanted, isToBuild } = line.heat ?? {};
+  if (!isToBuild || typeof wanted?.value !== 'number') return [];
+  const warm = sayIn(looked)(wanted.value, 'degC');
+  return [
+    {
+      key: `alarm/box-indoors/${line.id}/${looked.picture.today}`,
+      isAlarm: true,
+      level: 'stop',
+      words: `no brooder stands yet: ${warm} under heat in a box indoors`,
+      text: `A room alone is too cold for them. Keep them in a big box in a warm room, out of drafts, with heat over one end and a cool end to walk to; a thermometer at their height under it shows ${warm}. Hang the heat so that it cannot fall, away from the walls of the box. Look every hour or two, at night as well: piled up and loud means cold.`,
+      ...{ of: line.name, by: looked.picture.today, place: { kind: 'batch', id: line.id } },
     },
   ];
 }

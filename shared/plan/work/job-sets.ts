@@ -68,13 +68,13 @@ export function suggestedAnchor(
   const first = [0, 1, 2].map((k) => anchorIn(yearOf(today) + k));
   const isWorthIt = (anchorOn: PlainDate): boolean => {
     const all = datedJobs(set, { anchorOn, count: 1 });
-    return LEAST_AHEAD_SHARE * all.length <= all.filter(({ dueOn }) => today <= dueOn).length;
+    return (
+      tables.judgements.work.setAheadShare.value * all.length <=
+      all.filter(({ dueOn }) => today <= dueOn).length
+    );
   };
   return first.find(isWorthIt) ?? first[1]!;
 }
-
-/** Of the jobs of a set, so many must still be due for it to be one of this year: a guess, no source. */
-const LEAST_AHEAD_SHARE = 1 / 3;
 
 /** Where it is always or never warm enough, the first of May. */
 function hivesOpenIn(place: DatedPlace, year: number): PlainDate {

@@ -14,6 +14,7 @@ import type { AboutNumbers } from '../../../shared/explain/moved.js';
 import type { Quantity } from '../../../shared/explain/quantity.js';
 import { serviceNowMs } from '../kept/clock.js';
 import type { Tables } from '../../../shared/tables/tables.js';
+import { unbroken } from './unbroken.js';
 import { formatDate } from '../../../shared/units/dates.js';
 import type { Reader } from '../../../shared/units/format.js';
 
@@ -59,7 +60,7 @@ export function ExplainProvider({
     if (tables) loadDrawer().catch(() => undefined);
   }, [tables]);
   const opener = useMemo(
-    () => ({ reader, open, sayDate: (date: string) => formatDate(date, reader) }),
+    () => ({ reader, open, sayDate: (date: string) => unbroken(formatDate(date, reader)) }),
     [reader, open],
   );
   return (

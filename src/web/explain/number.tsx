@@ -6,6 +6,9 @@ import { formatHeadline } from '../../../shared/explain/headline.js';
 import { unitLabel } from '../../../shared/units/unit.js';
 import { useOpener } from './explain-panel.js';
 
+/** So many letters stay on one line, as a number with its unit; more would push out of a narrow column. */
+const WHOLE = 12;
+
 /**
  * A number or date that opens to where it comes from; `said` stands for the number where words say
  * it better.
@@ -16,7 +19,7 @@ export function Num({ of, said }: { of: Quantity; said?: string }) {
   return (
     <button
       type="button"
-      className="open-number"
+      className={text.length <= WHOLE ? 'open-number whole' : 'open-number'}
       aria-label={`${of.label}: ${text}. Where it comes from`}
       onClick={() => open(of)}
     >

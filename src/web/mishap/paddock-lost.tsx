@@ -185,11 +185,10 @@ function useKeeping(farm: SavedFarm, picture: FarmPicture, lost: PaddockLost) {
       plan: PasturePlan;
       wanted: PastureChoices | undefined;
     }): Promise<KeptMishap> => {
-      const { pastureChoices: loaded, today } = picture;
-      const isLost = ({ id }: Paddock): boolean => id === lost.paddockId;
-      const open = picture.paddocks.find(isLost)!;
-      const closed = closedBy(lost, open, today);
-      const row = putBack<Paddock>(open, closed, await save.mutateAsync(closed));
+      const loaded = picture.pastureChoices;
+      const paddock = picture.paddocks.find(({ id }) => id === lost.paddockId)!;
+      const closed = closedBy(lost, paddock, picture.today);
+      const row = putBack<Paddock>(paddock, closed, await save.mutateAsync(closed));
       const told: string[] = [];
       for (const led of ledOff(picture, lost, before, plan)) {
         const moves = toldOfLedOff(led, before);
@@ -199,7 +198,7 @@ function useKeeping(farm: SavedFarm, picture: FarmPicture, lost: PaddockLost) {
       if (wanted) await choose.mutateAsync({ loaded, wanted });
       const until = lost.until === undefined ? 'for good' : `until ${sayDate(lost.until)}`;
       return {
-        words: `${open.name} closed ${until}`,
+        words: `${paddock.name} closed ${until}`,
         undo: async () => {
           await back.mutateAsync(row);
           for (const id of told) await takeBack.mutateAsync(id);

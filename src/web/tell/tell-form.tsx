@@ -62,7 +62,8 @@ export function TellForm({ farm, today, what, changes, rows = {}, onTold, onBack
   };
   const problems = problemsIn(tell.error).map((each) => ({
     ...each,
-    field: each.field.replace(/^facts\.\d+\.(details\.)?/, ''),
+    field: fieldOf(each.field),
+    ...(each.boundBy === undefined ? {} : { boundBy: fieldOf(each.boundBy) }),
     given: (typeof each.given === 'string' && seenName(each.given)) || each.given,
   }));
   const errors = messagesByField(problems, words);
@@ -136,6 +137,9 @@ export function TellForm({ farm, today, what, changes, rows = {}, onTold, onBack
     </form>
   );
 }
+
+/** The field of this form that a path of the service means. */
+const fieldOf = (path: string): string => path.replace(/^(facts\.\d+\.)?(details\.)?/, '');
 
 const byThePlan = (kg: number | undefined, farm: SavedFarm): string | undefined =>
   kg === undefined ? undefined : `By the plan ${formatValue(kg, 'kg', farm)} each.`;

@@ -53,24 +53,6 @@ describe('a paddock that is lost', () => {
     );
   });
 
-  it('leads off a herd that is only taken to have moved there', () => {
-    const since = '2027-06-01';
-    const silent: FarmPicture = {
-      ...standing,
-      herds: standing.herds.map((herd) => ({ ...herd, inSince: since })),
-      grazings: [{ herdId: 'h1', paddockId: 'p1', from: since }],
-    };
-    const before = planOf(silent);
-    const { paddockId } = before.assumedMoves!.at(-1)!;
-    expect(paddockId).not.toBe('p1');
-    const lost: PaddockLost = { ...FOR_GOOD, paddockId: paddockId! };
-    const after = planOf(withPaddockLost(silent, lost, before.assumedMoves));
-    expect(sayPaddockLost(silent, lost, before, after)[0]).toMatch(/^Cows: (move them|no other)/);
-    expect(ledOff(silent, lost, before, after)[0]!.to?.id).not.toBe(paddockId);
-    // The one they were told to stand in is not theirs any more.
-    expect(ledOff(silent, FOR_GOOD, before, after)).toEqual([]);
-  });
-
   it('says what hay it takes: what the plan without it feeds more than the one with it', () => {
     const [before, after] = [planOf(standing), planOf(withPaddockLost(standing, FOR_GOOD))];
     const kg = after.hay.all.value - before.hay.all.value;

@@ -90,6 +90,17 @@ describe('seasonSwards', () => {
     }
   });
 
+  it('grows less on a thin stand than on a good one, and no more on an excellent one', () => {
+    const stands = (['fair', 'good', 'excellent'] as const).map((stand) =>
+      newPaddock({ id: stand, stand }),
+    );
+    const [fair, good, excellent] = seasonOf(
+      newPastureRequest({ paddocks: stands }),
+    ).all.swards.map(({ growth }) => growth.reduce((a, b) => a + b, 0));
+    expect(fair!).toBeLessThan(0.9 * good!);
+    expect(excellent!).toBeCloseTo(good!, 6);
+  });
+
   it('grows never less for more rain', () => {
     const grown = [0, 0.25, 0.5, 0.75, 1, 1.5, 3].map((share) =>
       grownKgPerHa(

@@ -46,7 +46,11 @@ const next = (facts: readonly ToldFact[], more: Partial<FarmPicture> = {}) =>
 describe('a year begun from the one before it', () => {
   it('brings each batch again on its weekday, with nothing of what was fixed for the old one', () => {
     const [again] = next([]).batches;
-    expect(again).toMatchObject({ ofId: 'meat', cameOn: CAME, learned: [] });
+    expect(again).toMatchObject({ ofId: 'meat', plannedFor: CAME, learned: [] });
+    // Nobody has told that they came.
+    expect(again!.cameOn).toBeUndefined();
+    const [late] = next([fact('arrived', 1, { birds: 100 })]).batches;
+    expect(late).toMatchObject({ plannedFor: CAME, cameOn: addDays(CAME, 1) });
     expect(again!.next).toMatchObject({ name: 'Spring 2028', arrivalDate: '2028-05-03' });
     for (const gone of ['id', 'orderedBirds', 'orderDate', 'moveOutDate'])
       expect(again!.next).not.toHaveProperty(gone);

@@ -86,7 +86,7 @@ describe('alarms of chicks', () => {
     expect(wantedOf(looked(withLamps(12)))!.tooCold).toBeUndefined();
   });
 
-  it('speak of no brooder that is still to be built when they come', () => {
+  it('speak of the box indoors, not of a brooder that is still to be built when they come', () => {
     const heat = { kind: 'lamp', wattsEach: 250, count: 1, thermostat: false } as const;
     const assumed = newBrooder({ heat, assumed: ['lengthM'] });
     const came = { id: 'came', batchId: 'chicks', date: '2027-01-07', change: 'arrived' } as const;
@@ -101,7 +101,11 @@ describe('alarms of chicks', () => {
     };
     const first = at('2027-01-07');
     expect(first.heat).toMatchObject({ isToBuild: true });
-    expect(alarmsOf(first.of)).toEqual([]);
+    const box = alarmsOf(first.of);
+    expect(box.map(({ key }) => key)).toEqual(['alarm/box-indoors/chicks/2027-01-07']);
+    const warm = formatValue(Number(first.heat!.wanted.value), 'degC', farm);
+    expect(box[0]).toMatchObject({ level: 'stop' });
+    expect(box[0]!.words).toContain(warm);
     const names = first.of.batches[0]!.plan.tasks.tasks.map(({ name }) => name);
     expect(names.findIndex((name) => name.startsWith('Build or buy'))).toBeLessThan(
       names.findIndex((name) => name.includes('bring the chicks over')),

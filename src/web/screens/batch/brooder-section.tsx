@@ -100,6 +100,11 @@ export function BrooderSection({ plan, brooding }: { plan: BatchPlan; brooding: 
             <Fact of={heat.clearance?.least} />
             <Fact of={heat.clearance?.tooCloseOn} />
           </Facts>
+          {heat.gasNeeds && (
+            <Text size="sm" mt="sm">
+              {heat.gasNeeds}
+            </Text>
+          )}
           <Alert
             mt="sm"
             color={heat.enough ? 'accent' : 'stop'}

@@ -7,6 +7,7 @@ import type { Tables } from '../../../../shared/tables/tables.js';
 import { placesHeld } from '../../../../shared/plan/batch-request.js';
 import { gearUse, type GearUse } from '../../../../shared/plan/gear-use.js';
 import { formatValue } from '../../../../shared/units/format.js';
+import { unbroken } from '../../explain/unbroken.js';
 import {
   farmDay,
   useFacilities,
@@ -155,6 +156,6 @@ function summary(facility: Facility, farm: SavedFarm): string {
   const { count, wattsEach, kind: heater, thermostat } = facility.heat;
   return [
     ...sizes.slice(0, 3),
-    `${count} × ${formatValue(wattsEach, 'W', farm)} ${heater}${thermostat ? ' on a thermostat' : ''}`,
+    `${unbroken(`${count} × ${formatValue(wattsEach, 'W', farm)}`)} ${heater}${thermostat ? ' on a thermostat' : ''}`,
   ].join(', ');
 }

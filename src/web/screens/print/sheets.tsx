@@ -11,6 +11,7 @@ import { inOrderOfDays, useAsTrips, useTaskDay, type TaskDay } from '../../tick/
 import { useFitsPage } from '../../shell/fits-page.js';
 import { WideTable } from '../../shell/wide-table.js';
 import { LampWeeks } from './lamp-weeks.js';
+import { unbroken } from '../../explain/unbroken.js';
 
 export interface SheetProps {
   readonly plan: BatchPlan;
@@ -31,7 +32,7 @@ export function BrooderCard({ plan, asked: { farm, tables } }: SheetProps) {
           ? `${birds.chicksPlaced.value} ${words.young} hatch ${formatLongDate(plan.arrivalDate, farm)}.`
           : `${birds.chicksPlaced.value} ${words.young} arrive ${formatLongDate(plan.arrivalDate, farm)} (hatched ${sayDate(plan.hatchDate)}).`}
         {heat &&
-          ` ${heat.brooderName}: ${Math.round(heat.installed.value / heat.heaterW)} × ${formatValue(heat.heaterW, 'W', farm)}.`}
+          ` ${heat.brooderName}: ${unbroken(`${Math.round(heat.installed.value / heat.heaterW)} × ${formatValue(heat.heaterW, 'W', farm)}`)}.`}
       </Text>
       <WideTable label="Temperatures">
         <Table fz="md" my="xs" verticalSpacing={2} withTableBorder withColumnBorders>

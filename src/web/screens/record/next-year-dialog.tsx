@@ -68,14 +68,14 @@ function Choice({ next, farm, year, onDone }: Props & { next: NextYear }) {
         themselves.
       </Text>
       <Stack gap="xs" role="group" aria-label="Batches">
-        {next.batches.map(({ ofId, cameOn, next: batch, learned, isThere }) => (
+        {next.batches.map(({ ofId, plannedFor, cameOn, next: batch, learned, isThere }) => (
           <div key={ofId}>
             <Checkbox
               size="md"
               label={`${batch.name}, ${sayDate(batch.arrivalDate)}`}
               description={
                 isThere === undefined
-                  ? `${batch.wantedBirds} wanted; came ${sayDate(cameOn)}`
+                  ? `${batch.wantedBirds} wanted; ${cameOn === undefined ? `planned for ${sayDate(plannedFor)}` : `came ${sayDate(cameOn)}`}`
                   : `There already: ${isThere}`
               }
               checked={batchIds.includes(ofId)}

@@ -10,6 +10,7 @@ import {
 } from '../../../../shared/units/format.js';
 import type { SavedPicture } from '../../api/queries.js';
 import { weekInHours } from './week-in-hours.js';
+import { unbroken } from '../../explain/unbroken.js';
 
 /** One thing a new farm has: in words, and the place of the farm where it is changed. */
 export interface StartedFact {
@@ -117,7 +118,7 @@ function sizeOf(facility: Facility, reader: Reader): string | undefined {
   }
   if (facility.kind === 'field-pen') {
     const { count, floorM2 } = facility;
-    return `${count} × ${formatValue(floorM2, 'm2', reader)} of ground`;
+    return `${unbroken(`${count} × ${formatValue(floorM2, 'm2', reader)}`)} of ground`;
   }
   if (facility.kind === 'freezer') return formatValue(facility.liters, 'freezerL', reader);
   if (facility.kind === 'coop') return `${formatValue(facility.floorM2, 'm2', reader)} of floor`;

@@ -27,6 +27,9 @@ export default function Started({ farm, isOnline }: { farm: SavedFarm; isOnline:
       <p className="start-lead">
         What you have not said is assumed, and marked so. Touch it to change it, whenever you like.
       </p>
+      <Button component={Link} href={`/farm/${farm.id}/today`} size="md">
+        Go to my farm
+      </Button>
       {picture && tables && (
         <ul className="start-facts">
           {startedFacts(picture, tables).map(({ name, says, isAssumed, to }) => (
@@ -45,9 +48,6 @@ export default function Started({ farm, isOnline }: { farm: SavedFarm; isOnline:
       <section className="start-block" aria-label="Weather">
         <ThirtyYears farm={farm} isOnline={isOnline} />
       </section>
-      <Button component={Link} href={`/farm/${farm.id}/today`} size="md">
-        Go to my farm
-      </Button>
     </main>
   );
 }

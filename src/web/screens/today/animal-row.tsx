@@ -144,7 +144,10 @@ function HeatLines({ heat }: { heat: NonNullable<BatchLine['heat']> }) {
   return (
     <>
       {isToBuild && (
-        <p>Until the brooder is built: a big box in a warm room. In the brooder then:</p>
+        <p>
+          Until the brooder is built: a big box in a warm room, <Num of={heat.wanted} /> under heat
+          at one end of it. In the brooder then:
+        </p>
       )}
       {!isSame && (
         <p>

@@ -54,7 +54,7 @@ export function NotFitting({ plan, farm }: { plan: WorkPlan; farm: SavedFarm }) 
               <List.Item key={job.key}>
                 <b>{job.name}</b>
                 {job.belongsTo && ` · ${job.belongsTo.name}`}
-                {often && `, ${often}, ${1 + later.length} times late`}: done on{' '}
+                {often && `, ${often}, ${1 + later.length} times late`}: planned for{' '}
                 {sayDate(job.pieces.at(-1)!.date)}, {job.lateDays}{' '}
                 {job.lateDays === 1 ? 'day' : 'days'} late. {job.whyPart} {job.why}
                 {job.ifLate && ` If late: ${job.ifLate}.`}

@@ -31,7 +31,7 @@ export default function SheetScreen({
       </Group>
       {sheet.fitsNowhere.map(({ name, why }) => (
         <Text key={name} className="no-print" c="stop">
-          {name} no time for it: {why}
+          {name}: no time for it. {why}
         </Text>
       ))}
       {sheet.pages.map((page) => (

@@ -11,6 +11,7 @@ import { formatDayWithoutWeekday } from '../../../../shared/units/dates.js';
 import { useOpener } from '../../explain/explain-panel.js';
 import { Num } from '../../explain/number.js';
 import { useSayDate } from '../../explain/say-date.js';
+import { unbroken } from '../../explain/unbroken.js';
 import { isOn } from './strip-place.js';
 import { areHoursKnown } from './hours-row.js';
 import { BAR_WORDS, hrefOf, overInWords } from './year-words.js';
@@ -126,7 +127,7 @@ function RowDates({ row, span }: { row: YearRow; span: YearSpan }) {
           {repeated(row.feed, span).map(({ words, days }, k) => (
             <Fragment key={words}>
               {0 < k && '; '}
-              <b>{days.map(say).join(', ')}</b> {words}
+              <b>{days.map(say).join(', ')}</b> {unbroken(words)}
             </Fragment>
           ))}
         </span>
@@ -145,11 +146,13 @@ function useSayDay({ from, until }: YearSpan): (date: string) => string {
   const { reader } = useOpener();
   const isAgain = (date: string): boolean => date.slice(5, 7) === from.slice(5, 7);
   return (date) =>
-    formatDayWithoutWeekday(
-      date,
-      until <= date || (isAgain(date) && from.slice(0, 4) !== date.slice(0, 4))
-        ? { ...reader, today: undefined }
-        : { ...reader, today: date },
+    unbroken(
+      formatDayWithoutWeekday(
+        date,
+        until <= date || (isAgain(date) && from.slice(0, 4) !== date.slice(0, 4))
+          ? { ...reader, today: undefined }
+          : { ...reader, today: date },
+      ),
     );
 }
 
