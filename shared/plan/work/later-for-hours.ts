@@ -16,8 +16,8 @@ export interface LaterForHours extends LaterMove {
 
 /**
  * Moves out and turn-outs for whose own work nobody is there on its day, or only beyond people's hours,
- * with the first later day of those tried that has hours for all of it; where none has, or a brooder
- * holds the birds no longer, there is nothing to say.
+ * with the first later day of those tried that has hours for all of it; where none has, a brooder holds
+ * the birds no longer, or the day is months off, there is nothing to say.
  *
  * @param isShort by key of work, in the plan as it is: without a place, or beyond hours
  * @param hoursOf the hours of so many days
@@ -31,7 +31,7 @@ export function laterForHours(
   return request.work.flatMap((work) =>
     KINDS.flatMap((kind): LaterForHours[] => {
       const event = work.events.find(({ id }) => id === `event/${work.id}/${kind}`);
-      if (!event || event.date < today) return [];
+      if (!event || event.date < today || addDays(today, AHEAD_DAYS) < event.date) return [];
       const ownTasks = work.tasks.filter((task) => task.event === kind);
       const keyOf = (id: string): string => `${work.kind}/${work.id}/${id}`;
       const ownKeys = new Set(ownTasks.map(({ id }) => keyOf(id)));
@@ -63,6 +63,9 @@ const isProcessedOn = (works: readonly DatedWork[], date: PlainDate): boolean =>
   works.some(({ tasks }) =>
     tasks.some(({ event, start, end }) => event === 'processing' && start <= date && date <= end),
   );
+
+/** Nobody settles now on which day of the next half-year cattle go out. */
+const AHEAD_DAYS = 100;
 
 const KINDS = ['move-out', 'turn-out'] as const;
 
