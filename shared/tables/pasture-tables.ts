@@ -98,6 +98,8 @@ export interface CattleClass {
   readonly milkFatPercent?: number;
   /** Stands for weight, gain and milk that are not given. */
   readonly usual: Sourced;
+  /** Cows of the kind calve: without a date nothing of it is planned, and it is asked for. */
+  readonly asksWhenDue?: boolean;
   readonly bodyWeightShare: ValueRange;
   readonly water: string;
   readonly manure: Sourced & {

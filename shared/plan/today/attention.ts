@@ -11,14 +11,14 @@ import type { WorkPlan } from '../work/planned-work.js';
 import { isWorthTelling } from '../work/worth-telling.js';
 import { alarmsOf } from './alarms.js';
 import { isSaidAsAlarm } from './feed-alarms.js';
-import type { Alarm, Attention, Looked } from './looked-at.js';
+import type { Attention, Looked } from './looked-at.js';
 import { fewWords, isOpen, settledBy } from './warnings.js';
 
 /** Two weeks: what comes later is read on other pages. */
 const AHEAD_DAYS = 14;
 
 /** What needs attention in the next two weeks and by when: what can kill first, then by date. */
-export function attentionOf(looked: Looked, more: readonly Alarm[] = []): Attention[] {
+export function attentionOf(looked: Looked, more: readonly Attention[] = []): Attention[] {
   const { picture, plan, batches } = looked;
   const last = addDays(picture.today, AHEAD_DAYS);
   return [

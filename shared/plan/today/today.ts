@@ -2,6 +2,7 @@ import type { PlainDate } from '../../calendar/plain-date.js';
 import type { FarmPicture } from '../../farm/picture.js';
 import type { Tables } from '../../tables/tables.js';
 import type { WorkPlan } from '../work/planned-work.js';
+import { calvingDue } from './calving-due.js';
 import { animalLines, type AnimalLine, type PlannedAnimals } from './animal-lines.js';
 import { attentionOf } from './attention.js';
 import type { Attention } from './looked-at.js';
@@ -69,7 +70,7 @@ export function todayOf(
     chores,
     attention: attentionOf(
       { ...{ picture, plan, batches, pasture, animals }, judged: tables.judgements.alarms },
-      silentHerds(picture, tables, pasture),
+      [...silentHerds(picture, tables, pasture), ...calvingDue(picture, tables)],
     ),
     keyDates: comingDates(picture, plan, batches),
     unplanned: plan.unplanned,
