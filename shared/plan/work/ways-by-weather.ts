@@ -32,11 +32,23 @@ export function wayByWeather(work: WholeWork, index: number): WeatherWay | undef
   for (const eased of easedOf(work.needs[index]!.conditions)) {
     const need = { ...work.needs[index]!, conditions: eased.conditions };
     const wetFromMm = work.request.tables.work.wetDay.rainMm;
-    const suits = suitsNeed(need, work.days, wetFromMm);
+    const suits = onOpenGround(work, index, suitsNeed(need, work.days, wetFromMm));
     const pieces = eased.onDriest ? onDriestDays(work, index, suits!) : tried(work, index, suits);
     if (pieces) return { words: eased.words, doneOn: finishDay(pieces) };
   }
   return undefined;
+}
+
+/** Work of the ground is not done on ice or snow, whatever the weather else. */
+function onOpenGround(
+  { needs, days }: WholeWork,
+  index: number,
+  suits: Uint8Array | undefined,
+): Uint8Array | undefined {
+  if (!needs[index]!.conditions.dryGround) return suits;
+  return days.isWintry.map((is, day) =>
+    suits?.[day] === 0 || (is === 1 && days.isLookedAt[day] === 0) ? 0 : 1,
+  );
 }
 
 function easedOf({ peopleNeeded, daylight, shopsOpen, ...asks }: WorkConditions): Eased[] {

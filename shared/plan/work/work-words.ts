@@ -203,12 +203,21 @@ const UNFIT: Record<Exclude<UnfitBecause, 'holds-up' | 'no-room-found'>, string>
     'Its days have fewer hours than it takes, even if nothing else was done on them.',
 };
 
+function isFrozenThroughout({ needs, days }: WholeWork, index: number): boolean {
+  const { conditions, fromDay, untilDay } = needs[index]!;
+  const ofIt = days.isWintry.subarray(Math.max(0, fromDay), untilDay + 1);
+  return conditions.dryGround === true && 0 < ofIt.length && ofIt.every((is) => is === 1);
+}
+
 /** Why a piece of work does not fit. */
-export function unfitWords({ problem, fitted, needs }: WholeWork, index: number): string {
+export function unfitWords(work: WholeWork, index: number): string {
+  const { problem, fitted, needs } = work;
   const { because, takenBy, holdsUp } = unfitReason(problem, fitted.plan, index);
   const name = (i: number): string => `“${needs[i]!.name}”`;
   if (because === 'holds-up')
     return `There is time for it only after ${name(holdsUp!)} begins, which follows it.`;
+  if (because === 'never-suits' && isFrozenThroughout(work, index))
+    return 'The ground is frozen or under snow on all of its days.';
   if (because !== 'no-room-found') return UNFIT[because];
   const tried = 'No room was found on its days in any order that was tried.';
   if (takenBy.length === 0) return tried;

@@ -49,4 +49,13 @@ describe('ways to make room in a wet spring', () => {
           expect(job.pieces.length === 0 ? job.waysToFit : ['fits']).not.toEqual([]);
         }
   });
+
+  it('offers no day of frozen ground for work of the ground, and says that it is frozen', () => {
+    const soon = { hours: 3, dueOn: '2027-01-20', noUseAfter: '2027-01-31' };
+    const job = newOwnJob({ ...soon, notBefore: '2027-01-05', conditions: { dryGround: true } });
+    const [spread] = workPlanOf(newWork({ today: '2027-01-04', ownJobs: [job] }), 50).jobs;
+    expect(spread!.pieces).toEqual([]);
+    expect(spread!.why).toBe('The ground is frozen or under snow on all of its days.');
+    expect(spread!.waysToFit.filter((way) => /driest|Whatever/.test(way))).toEqual([]);
+  });
 });
