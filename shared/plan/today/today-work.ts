@@ -245,10 +245,13 @@ export function todayHours(
   { chores, jobs }: { chores: readonly TodayChore[]; jobs: readonly TodayJob[] },
 ): TodayHours {
   const { people, handovers, today } = picture;
-  const each = workPeople(people, handovers).map((person) => ({
-    name: person.name,
-    hours: hoursOn(person, today, { handovers, tables }),
-  }));
+  // Who only looks in does what names them, and is no hand of the day.
+  const each = workPeople(people, handovers)
+    .filter(({ looksIn }) => looksIn === undefined)
+    .map((person) => ({
+      name: person.name,
+      hours: hoursOn(person, today, { handovers, tables }),
+    }));
   const had = each.reduce((sum, { hours }) => sum + hours, 0);
   const ofChores = chores.reduce((sum, { hours }) => sum + hours, 0);
   const ofJobs = jobs
