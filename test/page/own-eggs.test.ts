@@ -9,23 +9,21 @@ beforeAll(async () => {
 });
 afterAll(() => house.close());
 
-describe.each(['desktop', 'phone'] as const)('own eggs, %s', (size) => {
+describe('own eggs, on a phone', () => {
   it('are set in an incubator or under a hen, and saved with their dates and work', async () => {
-    const { page, errors } = await house.page(size);
+    const { page, errors } = await house.page('phone');
     const shots = process.env['SHOTS'];
     const shot = async (name: string): Promise<void> => {
-      if (shots) await page.screenshot({ path: `${shots}/${size}-${name}.png`, fullPage: true });
+      if (shots) await page.screenshot({ path: `${shots}/${name}.png`, fullPage: true });
     };
-    // A phone shows the order or the plan, a wide screen both.
     const turnTo = async (button: string): Promise<void> => {
-      if (size === 'phone') await page.getByRole('button', { name: button }).click();
+      await page.getByRole('button', { name: button }).click();
     };
     const choose = async (label: string, value: string): Promise<void> => {
       await page.getByLabel(label, { exact: true }).selectOption(value);
     };
-    // What stands in a screen is the same at a desk.
     const expectReadable = async (): Promise<void> => {
-      if (size === 'phone') expect(await seriousFindings(page)).toEqual([]);
+      expect(await seriousFindings(page)).toEqual([]);
     };
     await page.goto(`${await house.sampleFarm()}/batches/new`);
 

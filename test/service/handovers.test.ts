@@ -6,10 +6,10 @@ import type { Person } from '../../shared/farm/farm.js';
 import type { SitterSheet } from '../../shared/plan/handover/sitter-sheet.js';
 import type { WorkPlan } from '../../shared/plan/work/planned-work.js';
 import { openApp, type TestApp } from '../support/app.js';
-import { databases } from '../support/databases.js';
+import { anyDatabase } from '../support/databases.js';
 import { expectProblem } from '../support/problem.js';
 
-describe.each(databases())('hand-overs on $name', (database) => {
+describe.each([anyDatabase()])('hand-overs on $name', (database) => {
   let app: TestApp;
   let path: string;
   let today: string;

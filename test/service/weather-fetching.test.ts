@@ -15,7 +15,7 @@ import {
   type WeatherStub,
 } from '../support/weather-stub.js';
 
-const TIMEOUT_MS = 4000;
+const TIMEOUT_MS = 2000;
 
 const changedBody =
   (change: (body: DailyBody) => unknown): Misbehave =>
@@ -26,10 +26,10 @@ const changedBody =
 
 /** Each way in which the service may fail, and what must be said of it. */
 const FAILURES: readonly (readonly [what: string, says: RegExp, misbehave: Misbehave])[] = [
-  ['does not answer', /within 4 seconds/, () => undefined],
+  ['does not answer', /within 2 seconds/, () => undefined],
   [
     'stops in the middle of its answer',
-    /within 4 seconds/,
+    /within 2 seconds/,
     (response) => void response.writeHead(200).write('{"daily": {"time": ["20'),
   ],
   [

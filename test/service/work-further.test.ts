@@ -8,13 +8,13 @@ import type { WorkOutlook } from '../../shared/plan/work/work-outlook.js';
 import type { WorkPlan } from '../../shared/plan/work/planned-work.js';
 import { openApp, type TestApp } from '../support/app.js';
 import { dailyCsv, syntheticDays } from '../support/daily-weather.js';
-import { databases } from '../support/databases.js';
+import { anyDatabase } from '../support/databases.js';
 import { expectProblem } from '../support/problem.js';
 import { service } from '../support/outside.js';
 
 const { KeptPlanEntity } = service;
 
-describe.each(databases())('looking further at the work on $name', (database) => {
+describe.each([anyDatabase()])('looking further at the work on $name', (database) => {
   let app: TestApp;
   let path: string;
   let id: string;
