@@ -22,7 +22,7 @@ import { checkBatch } from './check-batch.js';
 import { lifeOf, type Life } from './life.js';
 import type { YearOfLows } from '../weather/by-frost-dates.js';
 import { expectedNights, nightsOfPlace } from './expected-nights.js';
-import { chanceOfColdFirstNights, moveOutIndex, moveOutRuleOf, nightSuretyOf } from './move-out.js';
+import { chanceOfColdFirstNights, goesBy } from './move-out.js';
 import { frostDays } from './place-frost.js';
 import type { PlanRequest } from './request.js';
 import { arrivalsFor, rightAges } from './slot-weight.js';
@@ -182,13 +182,11 @@ export function scoreWeek(
   const weather = expectedWeather(climate, { dayOfYear });
   const count = tables.judgements.birds.moveOutNights.value;
   const first = { nights: expectedNights(place, dayOfYear), count };
-  const rule = moveOutRuleOf(batch, life, tables);
-  const moveDay = moveOutIndex(
+  const { rule, day: moveDay } = goesBy(
     { ...batch, arrivalDate },
     { ...life, days },
-    rule,
+    tables,
     first,
-    nightSuretyOf(batch, tables).share,
   );
   const leavingDate = addDays(arrivalDate, days - 1);
   const moveOutDate = moveDay === undefined ? undefined : addDays(arrivalDate, moveDay);

@@ -78,6 +78,67 @@ export interface FirstNights {
   readonly count: number;
 }
 
+/** What a batch goes out by. */
+export interface GoesBy {
+  readonly rule: MoveOutRule;
+  readonly surety: NightSurety;
+  readonly day: number | undefined;
+  /** Days they would have had outdoors, where those are too few to be worth a move. */
+  readonly tooFewDaysOut?: number;
+}
+
+/**
+ * What a batch goes out by: what the household chose, else the surest way that keeps the birds no
+ * longer than some days past the age from which they may, else the way that has them out first.
+ * Cold nights of it are met with a tarp and heat at hand, not with weeks more in a brooder.
+ */
+export function goesBy(batch: Batch, life: Life, tables: Tables, first: FirstNights): GoesBy {
+  const chosen = {
+    rule: moveOutRuleOf(batch, life, tables),
+    surety: nightSuretyOf(batch, tables),
+  };
+  const dated = (way: Pick<GoesBy, 'rule' | 'surety'>): GoesBy => ({
+    ...way,
+    day: moveOutIndex(batch, life, way.rule, first, way.surety.share),
+  });
+  const isChosen = batch.moveOutRuleId !== undefined || batch.nightSuretyId !== undefined;
+  if (isChosen || batch.moveOutDate !== undefined || life.isStarted) return dated(chosen);
+  const { mostHeldDays, leastDaysOut } = tables.judgements.birds;
+  const latest = Math.max(0, chosen.rule.fromDay - life.arrivalAgeDays) + mostHeldDays.value;
+  let best: GoesBy | undefined;
+  for (const way of unchosenWays(batch, life, tables, chosen)) {
+    const next = dated(way);
+    if (next.day !== undefined && next.day <= latest) return next;
+    if ((next.day ?? Infinity) < (best?.day ?? Infinity)) best = next;
+  }
+  if (best?.day === undefined) return { ...chosen, day: undefined };
+  const daysOut = life.days - 1 - best.day;
+  return batch.purpose === 'meat' && daysOut < leastDaysOut.value
+    ? { ...best, day: undefined, tooFewDaysOut: daysOut }
+    : best;
+}
+
+/** The ways a household that chose none can go by, the surest first; heat out there it must choose. */
+function unchosenWays(
+  batch: Batch,
+  life: Life,
+  tables: Tables,
+  usual: Pick<GoesBy, 'rule' | 'surety'>,
+): Pick<GoesBy, 'rule' | 'surety'>[] {
+  const { choices } = tables.nights.surety;
+  const bolder = choices
+    .filter(({ share }) => 0 < share && share < usual.surety.share)
+    .sort((a, b) => b.share - a.share)
+    .map((surety) => ({ rule: usual.rule, surety }));
+  const ofTheirOwn = rowById(tables.moveOut, life.strain.moveOut)
+    .rules.filter(({ takes }) => takes !== undefined)
+    .map(({ id }) => ({
+      rule: moveOutRuleOf({ ...batch, moveOutRuleId: id }, life, tables),
+      surety: usual.surety,
+    }));
+  return [usual, ...bolder, ...ofTheirOwn];
+}
+
 /**
  * Day index (after arrival) of the move, or undefined when no nights are warm enough in time.
  * A date the household fixed wins.
