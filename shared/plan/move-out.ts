@@ -97,9 +97,11 @@ export function goesBy(batch: Batch, life: Life, tables: Tables, first: FirstNig
     rule: moveOutRuleOf(batch, life, tables),
     surety: nightSuretyOf(batch, tables),
   };
+  const dayOf = (rule: MoveOutRule, { share }: NightSurety): number | undefined =>
+    moveOutIndex(batch, life, rule, first, share);
   const dated = (way: Pick<GoesBy, 'rule' | 'surety'>): GoesBy => ({
     ...way,
-    day: moveOutIndex(batch, life, way.rule, first, way.surety.share),
+    day: dayOf(way.rule, way.surety),
   });
   const isChosen = batch.moveOutRuleId !== undefined || batch.nightSuretyId !== undefined;
   if (isChosen || batch.moveOutDate !== undefined || life.isStarted) return dated(chosen);
@@ -108,7 +110,14 @@ export function goesBy(batch: Batch, life: Life, tables: Tables, first: FirstNig
   let best: GoesBy | undefined;
   for (const way of unchosenWays(batch, life, tables, chosen)) {
     const next = dated(way);
-    if (next.day !== undefined && next.day <= latest) return next;
+    if (next.day !== undefined && next.day <= latest) {
+      if (next.rule.takes === undefined) return next;
+      // Nobody said that these are hardened: they grow their feathers first, while nights allow it.
+      const fromDay = latest + life.arrivalAgeDays;
+      return dayOf({ ...next.rule, fromDay }, next.surety) === latest
+        ? { ...next, day: latest }
+        : next;
+    }
     if ((next.day ?? Infinity) < (best?.day ?? Infinity)) best = next;
   }
   if (best?.day === undefined) return { ...chosen, day: undefined };
@@ -201,6 +210,19 @@ export const chanceOfColdFirstNights = (
 /** Chance of a night, by days after arrival, to be too cold for birds of its age. */
 export const chanceOf = (life: Life, rule: MoveOutRule, nights: Nights, night: number): number =>
   chanceBelow(nights, night, nightLowAt(rule, life.arrivalAgeDays + night));
+
+/** How many of the first nights from a day on are too cold for birds of their age, on average. */
+export function coldFirstNights(
+  life: Life,
+  rule: MoveOutRule,
+  { nights, count }: FirstNights,
+  day: number,
+): number {
+  let sum = 0;
+  for (let night = day; night < Math.min(day + count, life.days); night++)
+    sum += chanceOf(life, rule, nights, night);
+  return sum;
+}
 
 /** Chance of each night from the move on to be too cold for birds of its age; 0 before it. */
 export const coldNightByDay = (
