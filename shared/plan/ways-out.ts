@@ -65,18 +65,28 @@ export function waysOut(context: PlanContext): WayOut[] {
   const all = allWays(context);
   const isOf = ({ rule, surety }: Way) =>
     rule.id === moveOutRule.id && surety.id === nightSurety.id;
-  const chosen = isFixed ? undefined : all.find(isOf);
+  const like = all.find(isOf);
+  // Held until they are feathered, which is a day later than the way itself has.
+  const isHeld =
+    !isFixed &&
+    like !== undefined &&
+    moveOutDay !== undefined &&
+    dayOf(context, like) !== moveOutDay;
+  const chosen = isFixed || isHeld ? undefined : like;
   const own: Way = {
-    id: isFixed ? 'own-date' : 'own-rule',
-    name: isFixed ? 'your own date' : `${moveOutRule.name}; ${nightSurety.name}`,
+    ...(isFixed
+      ? { id: 'own-date', name: 'your own date' }
+      : isHeld
+        ? { id: 'feathered', name: `${moveOutRule.name}, once feathered` }
+        : { id: 'own-rule', name: `${moveOutRule.name}; ${nightSurety.name}` }),
     rule: moveOutRule,
     surety: nightSurety,
     takes: moveOutRule.takes ?? nightSurety.takes,
   };
-  const ways = chosen ? all : [own, ...all];
   const goesBy = chosen ?? own;
+  const ways = chosen ? all : [own, ...all];
   const days = ways.map((way) =>
-    way === goesBy && moveOutDay !== undefined ? moveOutDay : dayOf(context, way),
+    way === own && (isFixed || isHeld) ? moveOutDay : dayOf(context, way),
   );
   return ways.map((way, i): WayOut => {
     const { id, name, takes, rule, surety } = way;
