@@ -47,7 +47,7 @@ function TheMove({ plan: { outdoors, space } }: { plan: BatchPlan }) {
           <Fact of={outdoors.moveOut} />
           <Fact of={outdoors.ageAtMove} />
           <Fact of={outdoors.nightLow} />
-          <Fact of={outdoors.coldNight} />
+          <Fact of={outdoors.coldNights} />
           <Fact of={outdoors.hardenFrom} />
           <Fact of={space.spare} />
         </Facts>

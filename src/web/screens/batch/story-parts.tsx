@@ -212,7 +212,7 @@ export function OutPart({ onChoose, ...props }: ChoosingProps) {
       </Lead>
       <Facts>
         <Fact of={outdoors.nightLow} />
-        <Fact of={outdoors.coldNight} />
+        <Fact of={outdoors.coldNights} />
         <Fact of={space.spare} />
         <Fact of={outdoors.floorNeeded} />
       </Facts>
