@@ -13,7 +13,15 @@ import { Folded } from '../../shell/folded.js';
 import { Section } from '../../shell/section.js';
 import { HayChoices } from './hay-choices.js';
 import { paddockName } from './season-strip.js';
-import { SureBales, SureHay, YearsOfGrass, YearsWaiting, type Played } from './years-of-grass.js';
+import {
+  BalesToBuy,
+  HayToBuy,
+  SureBales,
+  SureHay,
+  YearsOfGrass,
+  YearsWaiting,
+  type Played,
+} from './years-of-grass.js';
 
 /** What hay to buy, and whether what is there lasts. */
 export function HaySection({
@@ -35,7 +43,7 @@ export function HaySection({
       <YearsWaiting played={played} />
       <Facts>
         <SureBales played={played} />
-        <Fact of={hay.balesToBuy} />
+        <BalesToBuy of={hay} />
         <Fact of={hay.balesUnmade} />
         <Fact of={hay.inStore} />
         <Fact of={hay.runsOut} />
@@ -53,7 +61,7 @@ export function AllHay({ plan, played }: { plan: PasturePlan; played: Played }) 
     <Folded id="all-hay" title="What the hay comes to" answer={hayInShort(plan)}>
       <Facts>
         <SureHay played={played} />
-        <Fact of={hay.toBuy} />
+        <HayToBuy of={hay} />
         <Fact of={hay.toBuyUnmade} />
         <Fact of={hay.untilPlan} />
         <Fact of={hay.bales} />

@@ -16,7 +16,7 @@ import { Section } from '../../shell/section.js';
 import { useAll } from '../../shell/states.js';
 import { Photos } from '../../tell/photos.js';
 import { PlannedAndTold } from '../batch/how-it-went.js';
-import { namesOf, sayAbout } from './names-of.js';
+import { namesOf, sayWhose } from './names-of.js';
 import { PaddocksCard } from './paddocks-card.js';
 import { Limits, rowsOf } from './year-card.js';
 
@@ -116,7 +116,7 @@ function DayByDay({
               .filter(({ on }) => on.startsWith(month))
               .map((fact) => (
                 <li key={fact.id}>
-                  {sayDate(fact.on)}: <b>{sayAbout(fact.about, nameOf)}</b>{' '}
+                  {sayDate(fact.on)}: <b>{sayWhose(fact, nameOf)}</b>{' '}
                   {sayFact(fact, reader, nameOf)}
                   {fact.saidBy !== undefined && ` (${fact.saidBy})`}
                   <Photos
