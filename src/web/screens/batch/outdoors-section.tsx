@@ -52,7 +52,7 @@ function TheMove({ plan: { outdoors, space } }: { plan: BatchPlan }) {
           <Fact of={space.spare} />
         </Facts>
       ) : (
-        <Text>No date with nights warm enough was found.</Text>
+        <Text>No date with nights warm enough in time was found.</Text>
       )}
     </Section>
   );
