@@ -6,6 +6,7 @@ import type { Herd } from '../../farm/herd.js';
 import type { FarmPicture } from '../../farm/picture.js';
 import { cattleWaterFormulas } from '../../pasture/cattle-water.js';
 import { dueOf, milkedHead } from '../../pasture/herd-demand.js';
+import { withNamedCows } from '../../pasture/named-cows.js';
 import type { Tables } from '../../tables/tables.js';
 import { hayOfDay, herdDays, type HayOfDay, type HerdDay } from '../pasture/herd-day.js';
 import { hayPartFormulas } from '../pasture/hay-part.js';
@@ -13,7 +14,7 @@ import { isLongSilent, movesMeant, placeNow } from '../pasture/moves-assumed.js'
 import type { PasturePlan } from '../pasture/pasture-plan.js';
 import type { MoveMeant, StillIn } from './move-meant.js';
 import { nextDate, type NextDate } from './days-to-go.js';
-import { medicinesToday, type MedicineToday } from './medicines.js';
+import { medicinesToday, type MedicineToday } from '../medicines.js';
 
 /** A herd in one line of the day. */
 export interface HerdLine {
@@ -87,7 +88,7 @@ function herdLine(
   const next = ahead && nextMove(pasture!, turnOut, { move: ahead, today });
   const goesTo = isToCome ? stay : ahead;
   const here = picture.paddocks.find(({ id }) => id === inPaddockId);
-  const isMilked = 0 < milkedHead(herd, today, tables);
+  const isMilked = 0 < milkedHead(withNamedCows(herd, picture.cows), today, tables);
   const medicines = medicinesToday(picture, herd.id, { milk: isMilked });
   return {
     kind: 'herd',
