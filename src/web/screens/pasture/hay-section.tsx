@@ -112,7 +112,7 @@ export function ToShut({ plan, mowing }: { plan: PasturePlan; mowing: DaysOfMowi
     const laid = mowingLaid(plan, mowing, cut);
     return laid === undefined
       ? `from ${sayDate(cut.mowFrom)} on`
-      : `on ${sayDate(laid)}, the day Work has for it (ready from ${sayDate(cut.mowFrom)})`;
+      : `on ${sayDate(laid)}, the day Work has for it${laid === cut.mowFrom ? '' : ` (ready from ${sayDate(cut.mowFrom)})`}`;
   };
   return (
     <Stack gap="xs">
