@@ -11,9 +11,15 @@ import { paddockMownFields } from './mowing.js';
 import { grassReadingFields } from './paddock.js';
 import { ROWS_OF_RECORD, type RowOfRecord } from './row-changed.js';
 import { seenFields } from './seen.js';
-import { date, id, workKey } from './words.js';
+import { date, doneBy, id, workKey } from './words.js';
 import { weighedFields } from './weighing.js';
-import { balesLeftLying, dressedProblems, moreDead, weightProblems } from './told-problems.js';
+import {
+  balesLeftLying,
+  dressedProblems,
+  moreDead,
+  moreKeptOut,
+  weightProblems,
+} from './told-problems.js';
 import {
   boughtFields,
   brooderSeenFields,
@@ -25,6 +31,7 @@ import {
   rainedFields,
   waterDrunkFields,
 } from './season-facts.js';
+import { treatedFields, treatedProblems } from './treated.js';
 import type { ReplacesRule } from './told-seen.js';
 import { FARM_GROUND, WHOLE_FARM, type ToldFact, type ToldKind } from './told-fact.js';
 
@@ -62,8 +69,8 @@ export const OLDEST_READING_DAYS = 5 * 366;
 
 const { key: _key, ...progressFields } = toldProgressFields.fields;
 const workProgressFields = row('WorkProgress', progressFields);
-/** That it was done, and when, is all there is to say. */
-const choreFields = row('ChoreDone', {});
+/** That it was done, when and by whom is all there is to say. */
+const choreFields = row('ChoreDone', { doneBy: optional(doneBy()) });
 const alarmFields = row('AlarmSeen', {});
 const heightFields = row('HeightRead', { heightCm: grassReadingFields.fields.heightCm });
 const groundFields = row('GroundCheck', { isWorkable: yesNo('Dry enough') });
@@ -206,7 +213,22 @@ export const TOLD_KINDS: Readonly<Record<ToldKind, KindOfFact>> = {
       ...leftProblems(details),
     ],
   },
-  milked: { ...ofHerd(milkedFields), replaces: 'the-one-of-that-day', leavesPlans: true },
+  treated: {
+    ...ofHerd(treatedFields),
+    problemsOf: ({ about, details }, { batchIds, herdIds }) => [
+      ...among('about', about, [...batchIds, ...herdIds], 'Name a batch or herd of this farm.'),
+      ...treatedProblems(details, batchIds.includes(about)),
+    ],
+  },
+  milked: {
+    ...ofHerd(milkedFields),
+    problemsOf: ({ about, details }, { herdIds }) => [
+      ...among('about', about, herdIds, 'Name a herd of this farm.'),
+      ...moreKeptOut(details),
+    ],
+    replaces: 'the-one-of-that-day',
+    leavesPlans: true,
+  },
   note: {
     details: noteFields,
     replaces: 'none',
@@ -318,6 +340,7 @@ export const anySaid = oneOf('Fact', 'kind', {
   'alarm-seen': saidFields('alarm-seen', 'AlarmSeen', alarmFields),
   calved: saidFields('calved', 'Calved', calvedFields),
   'cattle-left': saidFields('cattle-left', 'CattleLeft', cattleLeftFields),
+  treated: saidFields('treated', 'Treated', treatedFields),
   milked: saidFields('milked', 'Milked', milkedFields),
   note: saidFields('note', 'Note', noteFields),
   'grass-reading': saidFields('grass-reading', 'HeightRead', heightFields),

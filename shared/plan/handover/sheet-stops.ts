@@ -18,6 +18,7 @@ import type { BatchPlan } from '../batch-plan.js';
 import type { FeedPhasePart } from '../feed.js';
 import { SPOT_UNDER_HEAT } from '../heat-instructions.js';
 import { dayInPlan } from '../day-in-plan.js';
+import { medicinesToday } from '../medicines.js';
 import { refillsOn } from '../refills-on.js';
 import { hayPartFormulas } from '../pasture/hay-part.js';
 import { hayOfDay, herdDays, type HerdDay } from '../pasture/herd-day.js';
@@ -304,5 +305,15 @@ export const stopsOn =
           }) ?? [],
       ),
       ...herds.flatMap((herd) => herdStop(herd, dayOf(herd), { picture, tables, pasture }) ?? []),
-    ];
+    ].map((stop) => withMedicines(stop, { ...picture, today: date }));
   };
+
+/** Whoever milks or gathers eggs for the household reads first what is not to be used. */
+function withMedicines(stop: SheetStop, picture: FarmPicture): SheetStop {
+  const gives = {
+    milk: stop.actions.includes(MILKING),
+    eggs: stop.amounts.some(({ unit }) => unit === 'eggs'),
+  };
+  const said = medicinesToday(picture, stop.id, gives).map((each) => `${each.said}.`);
+  return said.length === 0 ? stop : { ...stop, actions: [...said, ...stop.actions] };
+}

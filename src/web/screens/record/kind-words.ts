@@ -20,6 +20,7 @@ export const KIND_WORDS: Readonly<Partial<Record<ToldKind, string>>> = {
   calved: 'Calves',
   'cattle-left': 'Cattle that died or went',
   milked: 'Milk',
+  treated: 'Medicines',
   rained: 'Rain',
   'ground-check': 'Looks at the ground',
   'work-progress': 'Work',
@@ -31,5 +32,5 @@ export const KIND_WORDS: Readonly<Partial<Record<ToldKind, string>>> = {
 export const CHANGED_HERE: ReadonlySet<ToldKind> = new Set<ToldKind>([
   ...(['arrived', 'died', 'processed', 'gone', 'weighed', 'feed-opened', 'bought'] as const),
   ...(['water-drunk', 'brooder-seen', 'eggs-counted', 'eggs-gone', 'calved', 'milked'] as const),
-  ...(['cattle-left', 'rained', 'note'] as const),
+  ...(['cattle-left', 'treated', 'rained', 'note'] as const),
 ]);
