@@ -1,6 +1,7 @@
 import { formatMeasured, formatPrice, formatValue, type Reader } from '../units/format.js';
 import type { Unit } from '../units/unit.js';
 import type { CauseOfDeath } from './head-count.js';
+import { sayRowChanged } from './say-row-changed.js';
 import type { ToldFact } from './told-fact.js';
 import { averageOf } from './weighing.js';
 
@@ -145,6 +146,8 @@ export function sayFact(
     }
     case 'paddock-mown':
       return fact.details.isLeftLying ? 'topped' : 'mown';
+    case 'row-changed':
+      return sayRowChanged(fact.details, reader, nameOf);
     case 'alarm-seen':
       return 'alarm seen';
     case 'chore-done':

@@ -16,6 +16,7 @@ import type { Progress } from './job.js';
 import type { HeatOut, HeatWorks } from './heat-out.js';
 import type { Mowing, PaddockMown } from './mowing.js';
 import type { GrassReading } from './paddock.js';
+import type { RowChanged } from './row-changed.js';
 import type { EggCount, EggsCounted } from './egg-count.js';
 import type {
   Bought,
@@ -102,6 +103,9 @@ export type BirdsGone = Told<'gone', Gone>;
 /** Whatever changes how many birds there are. */
 export type HeadsChanged = BirdsArrived | BirdsDied | BirdsProcessed | BirdsGone;
 
+/** A row of the farm was changed by its form: told by the service itself. */
+export type RowWasChanged = Told<'row-changed', RowChanged>;
+
 /** An alarm was seen: it is not told again. */
 export type AlarmSeen = Told<'alarm-seen', Readonly<Record<never, never>>>;
 
@@ -121,6 +125,7 @@ export type SeasonFact =
 
 export type ToldFact =
   | AlarmSeen
+  | RowWasChanged
   | SeasonFact
   | HeadsChanged
   | BirdsWeighed

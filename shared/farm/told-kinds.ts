@@ -9,6 +9,7 @@ import { heatWorksFields } from './heat-out.js';
 import { toldProgressFields } from './job.js';
 import { paddockMownFields } from './mowing.js';
 import { grassReadingFields } from './paddock.js';
+import { ROWS_OF_RECORD, type RowOfRecord } from './row-changed.js';
 import { seenFields } from './seen.js';
 import { date, doneBy, id, workKey } from './words.js';
 import { weighedFields } from './weighing.js';
@@ -88,6 +89,13 @@ const moveFields = row('HerdMove', {
   work: optional(workKey('Work that was ticked')),
   /** Day of that tick, where it told a later move as well: undone, it takes back all that it told. */
   tickedOn: optional(date('Day of the tick')),
+});
+
+/** What the service writes down by itself; the values of fields are those of the row. */
+const rowChangedFields = row('RowChanged', {
+  of: choice('What', Object.keys(ROWS_OF_RECORD) as RowOfRecord[]),
+  name: text('Name'),
+  how: choice('What became of it', ['added', 'changed', 'deleted']),
 });
 
 const ofBatch = (about: string, batchIds: readonly string[]): FieldProblem[] =>
@@ -234,6 +242,20 @@ export const TOLD_KINDS: Readonly<Record<ToldKind, KindOfFact>> = {
         'Name a batch, herd or paddock of this farm, or write it of the whole farm.',
       ),
       ...emptyNote(details),
+    ],
+  },
+  'row-changed': {
+    details: rowChangedFields,
+    replaces: 'none',
+    oldestDays: LONG_AGO_DAYS,
+    leavesPlans: true,
+    problemsOf: ({ kind }) => [
+      {
+        field: 'kind',
+        code: 'not-allowed',
+        given: kind,
+        fix: 'Change the person, paddock, herd or batch itself: that tells it.',
+      },
     ],
   },
   'grass-reading': {

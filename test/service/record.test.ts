@@ -246,6 +246,9 @@ describe.each(databases())('the record on $name', (database) => {
     };
     for (const [kind, [about, details]] of Object.entries(more))
       await tell(kind, inDays(-30), details, { about });
+    const closedDays = [{ from: inDays(1), to: inDays(9), why: 'hay' }];
+    const shut = { ...withoutId(newPaddock()), closedDays };
+    await app.api.put(`${farm.path}/paddocks/${paddockId}`).send(shut).expect(200);
     const { facts } = (await app.api.get(`${farm.path}/told?history=true`)).body as ToldPage;
     expect([...new Set(facts.map(({ kind }) => kind))].sort()).toEqual(
       Object.keys(TOLD_KINDS).sort(),
