@@ -15,6 +15,7 @@ import { hayUntoldFormulas } from '../plan/pasture/hay-untold.js';
 import { grassYearsFormulas } from '../plan/pasture/grass-years.js';
 import { plainRuleFormulas } from '../plan/pasture/plain-rule.js';
 import { hayStoreFormulas } from '../plan/pasture/hay-store.js';
+import { hayByWinterFormulas } from '../plan/pasture/hay-by-winter.js';
 import { winterGrassFormulas } from '../plan/pasture/winter-grass.js';
 import { hayPartFormulas } from '../plan/pasture/hay-part.js';
 import { seasonFeedFormulas } from '../plan/pasture/season-feed.js';
@@ -119,6 +120,7 @@ const all: readonly Readonly<Record<string, Formula>>[] = [
   seasonFeedFormulas,
   closerFormulas,
   hayStoreFormulas,
+  hayByWinterFormulas,
   winterGrassFormulas,
   plainRuleFormulas,
   baledFormulas,

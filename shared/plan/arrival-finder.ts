@@ -22,7 +22,7 @@ import { checkBatch } from './check-batch.js';
 import { lifeOf, type Life } from './life.js';
 import type { YearOfLows } from '../weather/by-frost-dates.js';
 import { expectedNights, nightsOfPlace } from './expected-nights.js';
-import { chanceOfColdFirstNights, moveOutIndex, moveOutRuleOf, nightSuretyOf } from './move-out.js';
+import { chanceOfColdFirstNights, coldFirstNights, goesBy } from './move-out.js';
 import { frostDays } from './place-frost.js';
 import type { PlanRequest } from './request.js';
 import { arrivalsFor, rightAges } from './slot-weight.js';
@@ -182,20 +182,14 @@ export function scoreWeek(
   const weather = expectedWeather(climate, { dayOfYear });
   const count = tables.judgements.birds.moveOutNights.value;
   const first = { nights: expectedNights(place, dayOfYear), count };
-  const rule = moveOutRuleOf(batch, life, tables);
-  const moveDay = moveOutIndex(
-    { ...batch, arrivalDate },
-    { ...life, days },
-    rule,
-    first,
-    nightSuretyOf(batch, tables).share,
-  );
+  const bounded = { ...life, days };
+  const { rule, day: moveDay } = goesBy({ ...batch, arrivalDate }, bounded, tables, first);
   const leavingDate = addDays(arrivalDate, days - 1);
   const moveOutDate = moveDay === undefined ? undefined : addDays(arrivalDate, moveDay);
   const moveOutChance =
     moveDay === undefined
       ? undefined
-      : 1 - chanceOfColdFirstNights({ ...life, days }, rule, first, moveDay, tables);
+      : 1 - chanceOfColdFirstNights(bounded, rule, first, moveDay, tables);
   const at: CandidateWeek = {
     request,
     points,
@@ -205,6 +199,7 @@ export function scoreWeek(
     moveDay,
     moveOutDate,
     moveOutChance,
+    coldNights: moveDay === undefined ? undefined : coldFirstNights(bounded, rule, first, moveDay),
     weather,
     frost,
     earliest: Math.max(0, rule.fromDay - life.arrivalAgeDays),

@@ -3,7 +3,7 @@ import { addDays, daysBetween, weekdayOf, yearOf } from '../calendar/plain-date.
 import { facilityOf } from '../farm/facility.js';
 import type { Away, Person } from '../farm/farm.js';
 import { spaceRowAt } from '../poultry/space.js';
-import { formatChance, formatValue } from '../units/format.js';
+import { formatValue } from '../units/format.js';
 import { brooderNoon, heaterReason, hotBox, hotCrates, lastHeat } from './arrival-heat.js';
 import {
   dateText,
@@ -15,6 +15,7 @@ import {
 import { homeSpaceOf } from './home-space.js';
 import { noPostOn } from './no-post.js';
 import { overlaps } from './occupancy.js';
+import { sayNights } from './say-ways-out.js';
 import { spaceStandardOf } from './space-standard.js';
 
 /** Everything that speaks for or against a week, in words. */
@@ -41,6 +42,7 @@ function nights({
   earliest,
   moveOutDate,
   moveOutChance,
+  coldNights,
   arrivalDate,
   leavingDate,
   life,
@@ -54,10 +56,11 @@ function nights({
   }
   const held = moveDay - earliest;
   const unsure = moveOutChance === undefined ? 0 : (1 - moveOutChance) * points.unsureNights;
+  const { moveOutNights } = request.tables.judgements.birds;
   const chance =
-    moveOutChance === undefined
+    coldNights === undefined
       ? ''
-      : `; all of the first nights warm enough ${formatChance(moveOutChance)}`;
+      : `; ${sayNights(coldNights)} of the first ${moveOutNights.value} too cold for them`;
   const when = `out on ${dateText(moveOutDate!, request)} at ${life.arrivalAgeDays + moveDay} days${chance}`;
   return {
     code: 'nights',
@@ -70,11 +73,16 @@ function nights({
 }
 
 /** Grown birds come in any week; what a cold one asks is a closed coop. */
-function firstNights({ points, moveOutChance = 1 }: CandidateWeek): ArrivalReason {
+function firstNights({
+  points,
+  request,
+  moveOutChance = 1,
+  coldNights = 0,
+}: CandidateWeek): ArrivalReason {
   return {
     code: 'nights',
     points: (1 - moveOutChance) * points.unsureNights,
-    text: `The first nights in the coop are warm enough for birds of their age ${formatChance(moveOutChance)}.`,
+    text: `In the coop ${sayNights(coldNights)} of the first ${request.tables.judgements.birds.moveOutNights.value} ${Math.round(coldNights) < 2 ? 'is' : 'are'} too cold for birds of their age.`,
   };
 }
 

@@ -35,6 +35,8 @@ export interface CandidateWeek {
   readonly moveDay: number | undefined;
   readonly moveOutDate: PlainDate | undefined;
   readonly moveOutChance: number | undefined;
+  /** How many of the first nights out are too cold. */
+  readonly coldNights: number | undefined;
   readonly weather: ReturnType<typeof expectedWeather>;
   readonly earliest: number;
   /** Month and day on which frost ends and begins. */

@@ -56,6 +56,8 @@ export const JUDGED = {
     'penHeatNights',
     'hardenDays',
     'brooderSpareDays',
+    'mostHeldDays',
+    'leastDaysOut',
     'longInBrooderDays',
     'olderFlockDays',
     'handHours',

@@ -28,13 +28,20 @@ export function printGrassYears(years: GrassYears, plan: PasturePlan, reader: Re
     section(
       `Grass through ${years.years} years of weather`,
       facts(
-        ...[years.balesToBuy, years.toBuy, plan.hay.balesToBuy, plan.hay.toBuy, plan.hay.all],
+        ...balesToBuy(years),
+        ...[years.toBuy],
+        ...balesToBuy(plan.hay),
+        ...[plan.hay.toBuy, plan.hay.all],
         ...[...years.fed.map(({ kg }) => kg), years.shortDays, years.mown],
       ),
     ),
     paragraph(GRASS_YEARS),
   ].join('\n');
 }
+
+/** Of each winter, where a plan feeds in two. */
+const balesToBuy = ({ balesToBuy: all, byWinter }: Pick<GrassYears, 'balesToBuy' | 'byWinter'>) =>
+  byWinter ? [byWinter.balesUntilOut, byWinter.balesNextWinter] : [all];
 
 /** A season of grass and cattle as readable tables. */
 export function printPasture(plan: PasturePlan, farm: Farm, tables: Tables): string {
@@ -65,7 +72,9 @@ export function printPasture(plan: PasturePlan, farm: Farm, tables: Tables): str
           hay.taken,
           hay.own,
         ],
-        ...[hay.nextWinter, hay.balesToBuy, hay.toBuy, hay.balesUnmade, hay.toBuyUnmade],
+        hay.nextWinter,
+        ...balesToBuy(hay),
+        ...[hay.toBuy, hay.balesUnmade, hay.toBuyUnmade],
         ...[hay.runsOut, hay.saved],
       ),
     ),

@@ -44,8 +44,8 @@ export class StartService {
 
   async create(dto: StartDto): Promise<FarmView> {
     checkCountry(dto);
-    const defaults = startDefaults();
-    const elevationM = dto.elevationM ?? defaults.elevationM;
+    const elevationM = dto.elevationM ?? (await this.usualHeightM(dto));
+    const defaults = { ...startDefaults(), elevationM };
     const estimate = dto.climate ? undefined : this.estimates.find({ ...dto, elevationM });
     const today = plainDateAt(Date.now(), dto.timeZone);
     const where = await this.countryOf(dto);
@@ -58,6 +58,12 @@ export class StartService {
     return this.database.writeNew((manager) =>
       saveStarted(manager, rows, dto.weatherFetch ?? false),
     );
+  }
+
+  /** The height of the nearest town, or a middling one where none is near. */
+  private async usualHeightM(spot: StartDto): Promise<number> {
+    const { townElevationM = startDefaults().elevationM } = await this.places.at(spot, false);
+    return townElevationM;
   }
 
   /** Country and region of the nearest town, where nobody said them and it is sure: else no holiday is known. */

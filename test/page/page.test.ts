@@ -123,7 +123,9 @@ async function heightIsAsked(page: Page): Promise<void> {
   const height = page.getByLabel(/^Height above sea level/);
   await height.fill('');
   await page
-    .getByText(/so about 660 ft is taken. .* 1,000 ft higher, the nights are about \d/)
+    .getByText(
+      /About 5\d0 ft, as high as the town, is taken\. .* 1,000 ft higher, the nights are about \d/,
+    )
     .waitFor();
   await page.getByRole('button', { name: 'Type the height' }).click();
   expect(await height.evaluate((box) => box.matches(':focus'))).toBe(true);

@@ -97,8 +97,24 @@ function hayOf(picture: FarmPicture, tables: Tables, plan: PasturePlan): HerdPur
             ]),
           }
         : {}),
-      paid: [{ on, amount: amount.value, minor }],
+      paid: paidByWinter(plan, { on, ahead, minor, bales: amount.value }),
     },
+  ];
+}
+
+/** What is fed before turn-out is bought first; the rest before the herds come off the grass. */
+function paidByWinter(
+  { hay: { byWinter }, keyDates, to }: PasturePlan,
+  { on, ahead, minor, bales }: { on: PlainDate; ahead: number; minor: number; bales: number },
+): HerdPurchase['paid'] {
+  const first = Math.min(bales, byWinter?.balesUntilOut.value ?? bales);
+  const off = keyDates.herds.map(({ lastGrazing }) => String(lastGrazing?.value ?? to)).sort()[0];
+  const later = addDays(off ?? to, -ahead);
+  if (first === bales || later <= on) return [{ on, amount: bales, minor }];
+  const firstMinor = Math.round((minor * first) / bales);
+  return [
+    ...(0 < first ? [{ on, amount: first, minor: firstMinor }] : []),
+    { on: later, amount: bales - first, minor: minor - firstMinor },
   ];
 }
 

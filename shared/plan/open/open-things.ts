@@ -169,6 +169,8 @@ const OPEN_THINGS: readonly OpenThing[] = [
         'hay-until-plan',
         'hay-to-buy',
         'hay-to-buy-unmade',
+        'hay-to-buy-until-out',
+        'hay-to-buy-next-winter',
         'hay-baled',
         'hay-untold',
         'hay-runs-out',

@@ -13,6 +13,7 @@ import type { Tables } from '../../tables/tables.js';
 import { drawnRun } from '../../weather/drawn-year.js';
 import { seasonFeed } from './season-feed.js';
 import { balesOf, chooseMoves } from './surplus.js';
+import { hayByWinter, type HayByWinter } from './hay-by-winter.js';
 import { hayToBuy } from './hay-part.js';
 import { pastureContext } from './pasture-context.js';
 import { pastureOfFarm } from './pasture-of-farm.js';
@@ -50,6 +51,8 @@ export interface GrassYears {
   /** Hay to buy that does in eight of ten years, with how well so few years tell it. */
   readonly toBuy: NumberQuantity;
   readonly balesToBuy: NumberQuantity;
+  /** Where some is to be bought for this winter, and some for the next. */
+  readonly byWinter?: HayByWinter;
   readonly mown: NumberQuantity;
   /** Days on which the herds are short on grass, in the middle year and in the worst of ten. */
   readonly shortDays: NumberQuantity;
@@ -82,8 +85,8 @@ export function grassYears(picture: FarmPicture, tables: Tables, years = YEARS):
     const chosen = chooseMoves(context);
     const feed = seasonFeed(context, chosen.books);
     const mownKg = chosen.books.cuts.reduce((sum, { kg }) => sum + kg, 0);
-    const buyKg = hayToBuy(context, chosen, feed).value;
-    return { fedKg: feed.allKg, shortDays: feed.shortDays, mownKg, buyKg, context };
+    const buy = hayToBuy(context, chosen, feed);
+    return { fedKg: feed.allKg, shortDays: feed.shortDays, mownKg, buy, context };
   });
   const atShare = (of: (season: (typeof seasons)[number]) => number, share: number): number => {
     const sorted = seasons.map(of).sort((a, b) => a - b);
@@ -104,7 +107,7 @@ export function grassYears(picture: FarmPicture, tables: Tables, years = YEARS):
       : fromFarm('In store', store, 'kg', 'H_store');
   const of = (label: string, value: number, unit: 'kg' | 'day'): NumberQuantity =>
     quantity(label, value, unit, grassYearsFormulas.fed, inputs, { rows });
-  const buyKg = ({ buyKg: kg }: (typeof seasons)[number]): number => kg;
+  const buyKg = ({ buy }: (typeof seasons)[number]): number => buy.allKg;
   const toBuy = quantity(
     `Hay to buy, for ${SURE_TENTHS} of 10 years`,
     at(buyKg, SURE_TENTHS),
@@ -120,9 +123,20 @@ export function grassYears(picture: FarmPicture, tables: Tables, years = YEARS):
       },
     },
   );
+  const untilOut = quantity(
+    `Hay to buy until turn-out, for ${SURE_TENTHS} of 10 years`,
+    at(({ buy }) => buy.untilOutKg ?? 0, SURE_TENTHS),
+    'kg',
+    grassYearsFormulas.buy,
+    [...inputs, inStore],
+    { rows },
+  );
+  const isOut = seasons.every(({ buy }) => buy.untilOutKg === undefined);
+  const byWinter = isOut ? undefined : hayByWinter(context, toBuy, untilOut);
   return {
     years,
     toBuy,
+    ...(byWinter ? { byWinter } : {}),
     balesToBuy: balesOf(context, toBuy, `Bales to buy, for ${SURE_TENTHS} of 10 years`),
     fed: TENTHS.map((inTen) => ({
       inTen,

@@ -101,14 +101,15 @@ export function planHay(context: PastureContext, chosen: Chosen): Found<HayPart>
   });
 }
 
-/** Hay to buy in the weather of a context, until there is grass again after the next winter. */
+/** Hay to buy in the weather of a context: until turn-out where the herds are not out, and in all. */
 export function hayToBuy(
   context: PastureContext,
   chosen: Chosen,
   feed: SeasonFeed,
-): NumberQuantity {
+): { readonly untilOutKg: number | undefined; readonly allKg: number } {
   const store = hayToStore(context, dryFeed(context, chosen, feed));
-  return planHayStore(context, chosen, store).part.toBuy;
+  const { toBuy, byWinter } = planHayStore(context, chosen, store).part;
+  return { untilOutKg: byWinter?.untilOut.value, allKg: toBuy.value };
 }
 
 /** Feed besides grass while grazing, and before and after it. */

@@ -18,6 +18,13 @@ import { issue, type PlanIssue } from '../../problems/plan-issue.js';
 import { found, type Found } from '../found.js';
 import { baledOf } from './baled.js';
 import { fedByHand } from './fed-by-hand.js';
+import {
+  fedUntilOutKg,
+  hayByWinter,
+  hayByWinterFormulas,
+  toBuyKg,
+  type HayByWinter,
+} from './hay-by-winter.js';
 import { hayUntold, type UntoldCut } from './hay-untold.js';
 import type { PastureContext } from './pasture-context.js';
 import { leftOn } from './season-swards.js';
@@ -56,7 +63,7 @@ export const hayStoreFormulas = {
     title: 'Hay to buy, if nothing of it was made',
     words:
       'Hay to buy, where none of the hay was made that is taken as made because nobody told of it.',
-    symbols: 'H_buy = max(0, H_now + H + H_winter − H_store − H_baled − H_own)',
+    symbols: 'H_buy = H_out + max(0, H_now + H + H_winter − H_store − H_baled − H_own − H_out)',
     sources: ['ARITHMETIC'],
     mark: 'computed',
   },
@@ -64,8 +71,9 @@ export const hayStoreFormulas = {
     id: 'hay-to-buy',
     title: 'Hay to buy',
     words:
-      'What is needed from today to grass, beside it, and through the next winter, less what lies in store, what was baled since that was counted or is taken as made, and what you make. Where nothing is typed as in store, nothing is counted.',
-    symbols: 'H_buy = max(0, H_now + H + H_winter − H_store − H_baled − H_taken − H_own)',
+      'What is needed from today to grass, beside it, and through the next winter, less what lies in store, what was baled since that was counted or is taken as made, and what you make. What you make in summer is not taken off what is fed before turn-out. Where nothing is typed as in store, nothing is counted.',
+    symbols:
+      'H_buy = H_out + max(0, H_now + H + H_winter − H_store − H_baled − H_taken − H_own − H_out)',
     sources: ['ARITHMETIC'],
     mark: 'computed',
   },
@@ -95,6 +103,8 @@ export interface HayStorePart {
   readonly nextWinter?: NumberQuantity;
   readonly toBuy: NumberQuantity;
   readonly balesToBuy: NumberQuantity;
+  /** Where some is to be bought for this winter, and some for the next. */
+  readonly byWinter?: HayByWinter;
   /** Where hay is taken as made: what is to be bought if none of it was. */
   readonly toBuyUnmade?: NumberQuantity;
   readonly balesUnmade?: NumberQuantity;
@@ -139,24 +149,54 @@ export function planHayStore(
   const baledKg = baled?.value ?? 0;
   const homeKg = baledKg + (untold?.hay.value ?? 0);
   const needKg = (untilPlan?.value ?? 0) + toStore.value + (nextWinter?.value ?? 0);
+  const fedKg = fedUntilOutKg(context, chosen, hayPerDryKg);
+  const untilOutKg = (untilPlan?.value ?? 0) + fedKg;
+  const buyKg = (takenKg = 0) => {
+    const thereKg = (hayInStoreKg ?? 0) + baledKg + takenKg;
+    return toBuyKg({ untilOutKg, needKg, thereKg, ownKg });
+  };
+  const there = (taken: NumberQuantity | undefined): QuantityInput[] => [
+    inStore ? from(inStore, 'H_store') : input('In store, nothing typed', 0, 'kg', 'H_store'),
+    ...(baled ? [from(baled, 'H_baled')] : []),
+    ...(taken ? [from(taken, 'H_taken')] : []),
+  ];
   const buy = (label: string, formula: Formula, taken: NumberQuantity | undefined) =>
     quantity(
       label,
-      Math.max(0, needKg - (hayInStoreKg ?? 0) - baledKg - (taken?.value ?? 0) - ownKg),
+      buyKg(taken?.value).all,
       'kg',
       formula,
       [
         ...(untilPlan ? [from(untilPlan, 'H_now')] : []),
         from(toStore, 'H'),
         ...(nextWinter ? [from(nextWinter, 'H_winter')] : []),
-        inStore ? from(inStore, 'H_store') : input('In store, nothing typed', 0, 'kg', 'H_store'),
-        ...(baled ? [from(baled, 'H_baled')] : []),
-        ...(taken ? [from(taken, 'H_taken')] : []),
+        ...there(taken),
         ...(own ? [from(own, 'H_own')] : []),
+        ...(0 < untilOutKg ? [input('Fed until turn-out', untilOutKg, 'kg', 'H_spring')] : []),
       ],
       { mark: inStore ? 'own-record' : 'assumed', rows: [tables.pasture.hay] },
     );
   const toBuy = buy('Hay to buy, usual weather', hayStoreFormulas.buy, untold?.hay);
+  // Where herds are out already, all is for the next winter.
+  const byWinter =
+    untilOutKg < 1
+      ? undefined
+      : hayByWinter(
+          context,
+          toBuy,
+          quantity(
+            'Hay to buy until turn-out, usual weather',
+            buyKg(untold?.hay.value).untilOut,
+            'kg',
+            hayByWinterFormulas.untilOut,
+            [
+              ...(untilPlan ? [from(untilPlan, 'H_now')] : []),
+              input('Fed in the plan before turn-out', fedKg, 'kg', 'H_spring'),
+              ...there(untold?.hay),
+            ],
+            { mark: inStore ? 'own-record' : 'assumed', rows: [context.order, tables.pasture.hay] },
+          ),
+        );
   const toBuyUnmade =
     untold && buy('Hay to buy, if none taken as made was made', hayStoreFormulas.unmade, undefined);
   const beforeKg = untilPlan?.value ?? 0;
@@ -171,6 +211,7 @@ export function planHayStore(
     ...(nextWinter ? { nextWinter } : {}),
     toBuy,
     balesToBuy: balesOf(context, toBuy, 'Bales to buy, usual weather'),
+    ...(byWinter ? { byWinter } : {}),
     ...(toBuyUnmade
       ? {
           toBuyUnmade,
@@ -343,7 +384,8 @@ function toBuyIssue(
     readonly today: number;
   },
 ): PlanIssue[] {
-  const { toBuy, balesToBuy, toBuyUnmade, balesUnmade, own, inStore, baled, taken } = part;
+  const { byWinter, toBuy, balesToBuy, toBuyUnmade, balesUnmade, own, inStore, baled, taken } =
+    part;
   const { runsOutDay, unmadeDay, today } = of;
   const isBought = 1 <= balesToBuy.value;
   const isUnsure = balesUnmade !== undefined && 1 <= balesUnmade.value;
@@ -352,7 +394,7 @@ function toBuyIssue(
   const soon = soonest < today + tables.judgements.grass.haySoonDays.value;
   const about = (day: number): string => `about ${say(dateOf(day), 'date')}.`;
   const amount = (bales: NumberQuantity, kg: NumberQuantity): string =>
-    `about ${say(bales.value, 'bales')}, ${say(kg.value, 'kg')}`;
+    bales.value < 1 ? 'nothing' : `about ${say(bales.value, 'bales')}, ${say(kg.value, 'kg')}`;
   const less = [
     inStore ? `${say(inStore.value, 'kg')} in store` : undefined,
     baled ? `${say(baled.value, 'kg')} baled already` : undefined,
@@ -361,7 +403,7 @@ function toBuyIssue(
   ].filter((each) => each !== undefined);
   const text = [
     runsOutDay === undefined ? undefined : `Hay runs out ${about(runsOutDay)}`,
-    `To buy until there is grass again after the next winter, in the usual weather: ${isBought ? amount(balesToBuy, toBuy) : 'nothing'}${less.length === 0 ? '' : `, with ${less.join(' and ')} taken off`}.`,
+    `${isBought && byWinter ? `To buy in the usual weather: until turn-out ${amount(byWinter.balesUntilOut, byWinter.untilOut)}; for the next winter ${amount(byWinter.balesNextWinter, byWinter.nextWinter)}` : `To buy until there is grass again after the next winter, in the usual weather: ${amount(balesToBuy, toBuy)}`}${less.length === 0 ? '' : `, with ${less.join(' and ')} taken off`}.`,
     isUnsure
       ? `If none was made of the hay taken as made, it is ${amount(balesUnmade, toBuyUnmade!)}: look what lies in store before you count on less.`
       : undefined,

@@ -1,3 +1,4 @@
+import type { KeptPlan } from '../../farm/kept-plan.js';
 import type { PlainDate } from '../../calendar/plain-date.js';
 import type { HerdPart } from './herd-part.js';
 import type { PasturePlan } from './pasture-plan.js';
@@ -49,8 +50,8 @@ export function sayHerdNow(
 }
 
 /** Stays, days on hay and mowing that are not over, in their order. */
-export const rowsAhead = (plan: PasturePlan): SeasonRow[] =>
-  seasonRows(plan).filter(
+export const rowsAhead = (plan: PasturePlan, keptPlans: readonly KeptPlan[] = []): SeasonRow[] =>
+  seasonRows(plan, keptPlans).filter(
     ({ kind, to }) => plan.today <= to && kind !== 'shut' && kind !== 'birds',
   );
 

@@ -22,6 +22,7 @@ import { leftUntold } from '../left-untold.js';
 import type { PlannedBatch } from '../work/dated-work.js';
 import { stageOf, type BatchStage } from './batch-stage.js';
 import { nextDate, type NextDate } from './days-to-go.js';
+import { medicinesToday, type MedicineToday } from '../medicines.js';
 import { todayFormulas } from './today-formulas.js';
 
 /** What is on in the brooder by day and tonight, and how warm it is to be. */
@@ -85,6 +86,8 @@ export interface BatchLine {
   /** Lamp of the coop: hours to add today, and when that changes. */
   readonly lamp?: { readonly hours: NumberQuantity; readonly changesOn?: PlainDate };
   readonly next?: NextDate;
+  /** Left out while none is waited for. */
+  readonly medicines?: readonly MedicineToday[];
   /** What can hurt somebody or the birds beside what is shown. */
   readonly cautions: readonly { readonly title: string; readonly text: string }[];
 }
@@ -121,6 +124,7 @@ export function batchLine(
   const eggs = ofDay('eggs-day');
   const where = whereIs(plan, told, picture);
   const heat = stage === 'brooder' ? heatToday(picture, tables, { id, plan, day }) : undefined;
+  const medicines = medicinesToday(picture, id, { eggs: eggs !== undefined });
   const isInBox = heat?.isToBuild === true;
   const lamp = lampToday(plan, today);
   const freezes = isFrost(ofDay('night-low')?.value);
@@ -133,6 +137,7 @@ export function batchLine(
       input('Hatched', plan.hatchDate, 'date', 'hatch'),
     ]),
     head: headOf(plan, told, day),
+    ...(0 < medicines.length ? { medicines } : {}),
     ...(isAwaited(picture, id, day)
       ? {
           awaited: plan.birds.chicksPlaced,

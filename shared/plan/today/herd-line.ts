@@ -5,7 +5,8 @@ import { restsOnAssumedHeight } from '../../farm/assumed.js';
 import type { Herd } from '../../farm/herd.js';
 import type { FarmPicture } from '../../farm/picture.js';
 import { cattleWaterFormulas } from '../../pasture/cattle-water.js';
-import { dueOf } from '../../pasture/herd-demand.js';
+import { dueOf, milkedHead } from '../../pasture/herd-demand.js';
+import { withNamedCows } from '../../pasture/named-cows.js';
 import type { Tables } from '../../tables/tables.js';
 import { hayOfDay, herdDays, type HayOfDay, type HerdDay } from '../pasture/herd-day.js';
 import { hayPartFormulas } from '../pasture/hay-part.js';
@@ -13,6 +14,7 @@ import { isLongSilent, movesMeant, placeNow } from '../pasture/moves-assumed.js'
 import type { PasturePlan } from '../pasture/pasture-plan.js';
 import type { MoveMeant, StillIn } from './move-meant.js';
 import { nextDate, type NextDate } from './days-to-go.js';
+import { medicinesToday, type MedicineToday } from '../medicines.js';
 
 /** A herd in one line of the day. */
 export interface HerdLine {
@@ -42,6 +44,10 @@ export interface HerdLine {
   readonly nextPaddockId?: string;
   /** The one named cow that is due about now. */
   readonly dueCowId?: string;
+  /** Somebody milks some of them. */
+  readonly isMilked?: true;
+  /** Left out while none is waited for. */
+  readonly medicines?: readonly MedicineToday[];
   readonly water: NumberQuantity;
   /** Left out on a day without any. */
   readonly hay?: HayOfDay;
@@ -82,6 +88,8 @@ function herdLine(
   const next = ahead && nextMove(pasture!, turnOut, { move: ahead, today });
   const goesTo = isToCome ? stay : ahead;
   const here = picture.paddocks.find(({ id }) => id === inPaddockId);
+  const isMilked = 0 < milkedHead(withNamedCows(herd, picture.cows), today, tables);
+  const medicines = medicinesToday(picture, herd.id, { milk: isMilked });
   return {
     kind: 'herd',
     ...{ id: herd.id, name: herd.name, head },
@@ -99,6 +107,8 @@ function herdLine(
     ...(here ? { here: { paddockId: here.id, paddock: here.name } } : {}),
     ...(goesTo ? { nextPaddockId: goesTo.paddockId } : {}),
     ...dueNow(picture, tables, herd),
+    ...(isMilked ? { isMilked } : {}),
+    ...(0 < medicines.length ? { medicines } : {}),
     water: quantity(
       'Water today',
       day.waterL,

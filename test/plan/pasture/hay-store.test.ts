@@ -28,10 +28,9 @@ describe('hay through the next winter', () => {
 
   it('is what the plan feeds and the winter after it, less what is made', () => {
     const { toStore, nextWinter, own, toBuy } = none.hay;
-    expect(toBuy.value).toBeCloseTo(
-      Math.max(0, toStore.value + nextWinter!.value - own!.value),
-      -1,
-    );
+    const { untilOut } = none.hay.byWinter!;
+    const later = toStore.value + nextWinter!.value - untilOut.value - own!.value;
+    expect(toBuy.value).toBeCloseTo(untilOut.value + Math.max(0, later), -1);
     expect(toBuy.mark).toBe('assumed');
   });
 
@@ -84,6 +83,47 @@ describe('hay through the next winter', () => {
       expect(Math.abs(daysBetween(again(none), again(later)))).toBeLessThanOrEqual(21);
     },
   );
+
+  // As a buyer knows it: hay for March lies in the barn in February, and what is mown in June feeds from the fall on.
+  it('is told by winters: no summer hay feeds the spring before, however much is made', () => {
+    const spare = plannedPasture(
+      newPastureRequest({
+        today: '2027-01-10',
+        paddocks: newPaddocks(16, { areaM2: 6000 }),
+        herds: [newHerd({ groups: [newGroup({ classId: 'dry-cow', head: 4 })] })],
+        choices: { to: '2027-12-15' },
+      }),
+    );
+    const { hay, herds, from, keyDates } = spare;
+    const turnOut = String(keyDates.herds[0]!.turnOut!.value);
+    const fedKg = herds[0]!.hayByDay
+      .slice(0, daysBetween(from, turnOut))
+      .reduce((sum, kg) => sum + kg, 0);
+    const perKg = Number(
+      hay.nextWinter!.inputs.find(({ label }) => label === 'Hay for a kilogram eaten')!.value,
+    );
+    const { untilOut, nextWinter, balesUntilOut } = hay.byWinter!;
+    expect(hay.own!.value).toBeGreaterThan(hay.toStore.value + hay.nextWinter!.value);
+    expect(untilOut.value).toBeCloseTo(hay.untilPlan!.value + fedKg * perKg, -1);
+    expect(balesUntilOut.value).toBeGreaterThan(0);
+    expect(nextWinter.value).toBe(0);
+    expect(hay.toBuy.value).toBe(untilOut.value);
+    expect(spare.issues.find(({ code }) => code === 'hay-to-buy')!.text).toMatch(
+      /until turn-out about \d+ bales.*; for the next winter nothing/,
+    );
+  });
+
+  it('is for the next winter alone where the herds are out', () => {
+    const out = plannedPasture(
+      newPastureRequest({
+        today: '2027-07-15',
+        paddocks: newPaddocks(8, { areaM2: 4000 }),
+        herds: [newHerd({ inPaddockId: 'p1', inSince: '2027-07-15' })],
+        choices: { to: '2027-12-15' },
+      }),
+    );
+    expect(out.hay.byWinter).toBeUndefined();
+  });
 
   it('takes off what lies in store, and says when that is fed', () => {
     const full = planWith({ hayInStoreKg: 1e6 });

@@ -1,6 +1,8 @@
 import { Stack, Text } from '@mantine/core';
 import { Fragment } from 'react';
+import type { KeptPlan } from '../../../../shared/farm/kept-plan.js';
 import type { FarmPicture } from '../../../../shared/farm/picture.js';
+import { mowingLaid } from '../../../../shared/plan/pasture/mowing-laid.js';
 import type { PasturePlan } from '../../../../shared/plan/pasture/pasture-plan.js';
 import type { Surplus } from '../../../../shared/plan/pasture/surplus.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
@@ -13,7 +15,15 @@ import { Folded } from '../../shell/folded.js';
 import { Section } from '../../shell/section.js';
 import { HayChoices } from './hay-choices.js';
 import { paddockName } from './season-strip.js';
-import { SureBales, SureHay, YearsOfGrass, YearsWaiting, type Played } from './years-of-grass.js';
+import {
+  BalesToBuy,
+  HayToBuy,
+  SureBales,
+  SureHay,
+  YearsOfGrass,
+  YearsWaiting,
+  type Played,
+} from './years-of-grass.js';
 
 /** What hay to buy, and whether what is there lasts. */
 export function HaySection({
@@ -35,7 +45,7 @@ export function HaySection({
       <YearsWaiting played={played} />
       <Facts>
         <SureBales played={played} />
-        <Fact of={hay.balesToBuy} />
+        <BalesToBuy of={hay} />
         <Fact of={hay.balesUnmade} />
         <Fact of={hay.inStore} />
         <Fact of={hay.runsOut} />
@@ -53,7 +63,7 @@ export function AllHay({ plan, played }: { plan: PasturePlan; played: Played }) 
     <Folded id="all-hay" title="What the hay comes to" answer={hayInShort(plan)}>
       <Facts>
         <SureHay played={played} />
-        <Fact of={hay.toBuy} />
+        <HayToBuy of={hay} />
         <Fact of={hay.toBuyUnmade} />
         <Fact of={hay.untilPlan} />
         <Fact of={hay.bales} />
@@ -91,7 +101,7 @@ const hayInShort = (plan: PasturePlan): string =>
     : 'Fed, made and in store, and through many years of weather';
 
 /** Paddocks to close for hay from a day on, and when to mow them: those of one day in one line. */
-export function ToShut({ plan }: { plan: PasturePlan }) {
+export function ToShut({ plan, keptPlans }: { plan: PasturePlan; keptPlans: readonly KeptPlan[] }) {
   const sayDate = useSayDate();
   const { units } = useOpener().reader;
   const ahead = plan.surplus.filter(({ cutOn }) => plan.today <= cutOn);
@@ -99,11 +109,17 @@ export function ToShut({ plan }: { plan: PasturePlan }) {
     const spare = inOwnUnits(spareGrass(plan)?.text ?? '', units);
     return <Text>No paddock is closed for hay. {spare}</Text>;
   }
+  const mowOn = (cut: Surplus): string => {
+    const laid = mowingLaid(plan, keptPlans, cut);
+    return laid === undefined
+      ? `from ${sayDate(cut.mowFrom)} on`
+      : `on ${sayDate(laid)}, the day Work has for it (ready from ${sayDate(cut.mowFrom)})`;
+  };
   return (
     <Stack gap="xs">
       {byDays(ahead).map((cuts) => (
         <Text key={cuts[0]!.paddockId}>
-          From <b>{sayDate(cuts[0]!.shutFrom)}</b>, to mow from {sayDate(cuts[0]!.mowFrom)} on:{' '}
+          From <b>{sayDate(cuts[0]!.shutFrom)}</b>, to mow {mowOn(cuts[0]!)}:{' '}
           {cuts.map((cut, k) => (
             <Fragment key={cut.paddockId}>
               {0 < k && ', '}
@@ -115,8 +131,9 @@ export function ToShut({ plan }: { plan: PasturePlan }) {
         </Text>
       ))}
       <Text size="sm">
-        Work picks the dry days to mow. What is shut stays shut until then. Days to come are what it
-        looks like today: each is decided on a walk, by what stands then.
+        Work picks the dry days to mow; the bales are counted as on the first day that the grass is
+        ready. What is shut stays shut until it is mown. Days to come are what it looks like today:
+        each is decided on a walk, by what stands then.
       </Text>
     </Stack>
   );

@@ -1,6 +1,7 @@
 import { Badge, Button, Card, Group, Stack, Text } from '@mantine/core';
 import { useState, type ReactNode } from 'react';
 import { Link } from 'wouter';
+import type { KeptPlan } from '../../../../shared/farm/kept-plan.js';
 import { addDays, daysBetween } from '../../../../shared/calendar/plain-date.js';
 import { rowsAhead } from '../../../../shared/plan/pasture/herd-now.js';
 import { movesMeant } from '../../../../shared/plan/pasture/moves-assumed.js';
@@ -30,14 +31,22 @@ const NEXT = 3;
 const SOON_DAYS = 10;
 
 /** All that happens, dated. Stays open to their numbers; today's can be noted as done. */
-export function MoveList({ plan, farmId }: { plan: PasturePlan; farmId: string }) {
+export function MoveList({
+  plan,
+  keptPlans,
+  farmId,
+}: {
+  plan: PasturePlan;
+  keptPlans: readonly KeptPlan[];
+  farmId: string;
+}) {
   const [isAll, setAll] = useState(false);
   const moved = useMoved(farmId);
   const told = useTell<'paddock-mown'>(farmId);
-  const rows = seasonRows(plan);
+  const rows = seasonRows(plan, keptPlans);
   if (rows.length === 0) return <Text>Nothing happens on grass in this plan.</Text>;
   const soon = addDays(plan.today, SOON_DAYS);
-  const ahead = rowsAhead(plan);
+  const ahead = rowsAhead(plan, keptPlans);
   const now = ahead.filter(({ from }) => from <= plan.today).length;
   const shown = isAll ? rows : ahead.slice(0, now + NEXT);
   return (
@@ -205,8 +214,11 @@ export function RowAmount({ row }: { row: Exclude<SeasonRow, GrazeRow> }): React
     case 'mow':
       return (
         <>
-          <Num of={row.cut.bales} />, <Num of={row.cut.hay} />; Work picks the dry days, from{' '}
-          {sayDate(row.cut.mowFrom)} on; closed until {sayDate(row.to)}
+          <Num of={row.cut.bales} />, <Num of={row.cut.hay} />;{' '}
+          {row.isLaid
+            ? `the day Work has for it, of the dry days from ${sayDate(row.cut.mowFrom)} on`
+            : `Work picks the dry days, from ${sayDate(row.cut.mowFrom)} on`}
+          ; closed until {sayDate(row.to)}
         </>
       );
     case 'top':

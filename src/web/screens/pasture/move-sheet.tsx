@@ -62,7 +62,7 @@ export default function MoveSheet({ farm, tables }: { farm: SavedFarm; tables: T
                 </Table.Tr>
               </Table.Thead>
               <Table.Tbody>
-                {seasonRows(plan).map((row) => (
+                {seasonRows(plan, picture?.keptPlans).map((row) => (
                   <Table.Tr key={keyOf(row)}>
                     {row.kind === 'graze' ? (
                       <StayCells plan={plan} row={row} paddocks={picture?.paddocks ?? []} />

@@ -103,6 +103,8 @@ function Season({
       ? difference(base.plan, plan, reader)
       : '';
   const shownDay = Math.min(last, Math.max(0, day ?? daysBetween(plan.from, start)));
+  // Days that Work has are of the farm as it is.
+  const keptPlans = isChanged ? [] : picture.keptPlans;
   const average = averageOn(plan, shownDay);
   return (
     <NumbersOf about={about}>
@@ -120,7 +122,7 @@ function Season({
         <SeasonStrip plan={plan} />
       </Section>
       <Section title="Moves">
-        <MoveList plan={plan} farmId={farm.id} />
+        <MoveList plan={plan} keptPlans={keptPlans} farmId={farm.id} />
       </Section>
       <Section title="Grass supply and need">
         <Suspense fallback={<Text>Drawing the chart …</Text>}>
@@ -128,7 +130,7 @@ function Season({
         </Suspense>
       </Section>
       <Section title="Grass to mow for hay">
-        <ToShut plan={plan} />
+        <ToShut plan={plan} keptPlans={keptPlans} />
       </Section>
       <HaySection plan={plan} played={played} farm={farm} tables={tables} picture={picture} />
       <div>

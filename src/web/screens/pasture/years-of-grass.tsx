@@ -1,6 +1,6 @@
 import { Text } from '@mantine/core';
 import { useEffect, useState } from 'react';
-import { GRASS_YEARS } from '../../../../shared/plan/pasture/grass-years.js';
+import { GRASS_YEARS, type GrassYears } from '../../../../shared/plan/pasture/grass-years.js';
 import { Fact, Facts } from '../../explain/number.js';
 import type { YearsAnswered, YearsAsked } from './years.worker.js';
 
@@ -48,14 +48,38 @@ export function YearsWaiting({ played }: { played: Played }) {
   return null;
 }
 
+type ToBuy = Pick<GrassYears, 'balesToBuy' | 'toBuy' | 'byWinter'>;
+
+/** Bales to buy: of each winter, where a plan feeds in two. */
+export function BalesToBuy({ of: { balesToBuy, byWinter } }: { of: ToBuy }) {
+  if (!byWinter) return <Fact of={balesToBuy} />;
+  return (
+    <>
+      <Fact of={byWinter.balesUntilOut} />
+      <Fact of={byWinter.balesNextWinter} />
+    </>
+  );
+}
+
+/** The same by weight. */
+export function HayToBuy({ of: { toBuy, byWinter } }: { of: ToBuy }) {
+  return (
+    <>
+      <Fact of={toBuy} />
+      <Fact of={byWinter?.untilOut} />
+      <Fact of={byWinter?.nextWinter} />
+    </>
+  );
+}
+
 /** Bales to buy so that they are enough in most years, among other facts. */
 export function SureBales({ played }: { played: Played }) {
-  return played && 'years' in played ? <Fact of={played.years.balesToBuy} /> : null;
+  return played && 'years' in played ? <BalesToBuy of={played.years} /> : null;
 }
 
 /** The same by weight. */
 export function SureHay({ played }: { played: Played }) {
-  return played && 'years' in played ? <Fact of={played.years.toBuy} /> : null;
+  return played && 'years' in played ? <HayToBuy of={played.years} /> : null;
 }
 
 /** What the years fed by hand and gave. */

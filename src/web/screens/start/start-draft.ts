@@ -20,6 +20,8 @@ export interface FoundPlace extends Pick<
   /** The place as one line. */
   readonly said: string;
   readonly timeZone: string;
+  /** Taken for the farm until its own height is said. */
+  readonly townElevationM?: number | undefined;
   /** Countries it may be in, where a border is near, and the one that was chosen by name. */
   readonly countries?: readonly PossibleCountry[];
   readonly chosenCountry?: string;
@@ -118,7 +120,8 @@ export function wrongWithAway({
 export function startOf(draft: StartDraft): Start | undefined {
   const { place, climate } = draft;
   if (place === undefined) return undefined;
-  const { said: _said, countries: _open, chosenCountry: _chosen, name, ...where } = place;
+  const { said: _said, countries: _open, chosenCountry: _chosen, name, ...found } = place;
+  const { townElevationM: _townM, ...where } = found;
   return {
     ...where,
     ...(name === undefined ? {} : { place: name }),

@@ -37,7 +37,7 @@ const isAssumed = ({ assumed = [] }: { assumed?: readonly string[] }, ...fields:
 /** Only where nobody gave it: frost and cold nights hang on it. */
 function height({ farm, today }: SavedPicture): StartedFact[] {
   if (!isAssumed(farm, 'elevationM')) return [];
-  const says = `about ${formatAbout(farm.elevationM, 'm', { ...farm, today })}, a middling height: yours is not known here`;
+  const says = `about ${formatAbout(farm.elevationM, 'm', { ...farm, today })}: nobody has said how high the farm lies`;
   return [{ name: 'Height above sea', says, isAssumed: true, to: 'place' }];
 }
 

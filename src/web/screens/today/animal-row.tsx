@@ -113,6 +113,7 @@ function BatchRow({ line, farmId, today, weather, onTell, said }: Shown & { line
     >
       {heat?.out && <HeatOutLine farmId={farmId} batchId={line.id} today={today} out={heat.out} />}
       {heat && <HeatLines heat={heat} />}
+      <MedicineLines line={line} />
       <LampLine line={line} />
       {line.wasToLeave !== undefined && (
         <p>
@@ -132,6 +133,14 @@ function BatchRow({ line, farmId, today, weather, onTell, said }: Shown & { line
     </Row>
   );
 }
+
+/** What of them is not to be eaten yet. */
+const MedicineLines = ({ line: { medicines = [] } }: { line: AnimalLine }) =>
+  medicines.map(({ said }) => (
+    <p key={said}>
+      <b>{said}</b>
+    </p>
+  ));
 
 /** Never the warmth they want as if they had it. */
 const tooColdWords = ({ night }: NonNullable<BatchLine['heat']>): string =>
@@ -274,6 +283,7 @@ function HerdRow({
           </StillThere>
         </p>
       )}
+      <MedicineLines line={line} />
       {on && <p>There until {sayDate(on.until)}</p>}
       {!on && here && hay && (
         <p>Counted as on hay: outside its season the plan reckons with no grass.</p>
