@@ -202,6 +202,19 @@ describe('whether the grass lasts', () => {
     expect(text).toContain(`it is ${why} for`);
   });
 
+  it('says in the season that no height was read for a year, and is silent when one was', () => {
+    const said = (date: string | undefined, today = '2027-06-01') =>
+      plannedPasture({
+        ...newPastureRequest({ today }),
+        readings: date === undefined ? [] : [newReading({ date })],
+      }).issues.find(({ code }) => code === 'not-read')?.text;
+    expect(said('2026-05-20')).toMatch(/^No grass height has been read since .*2026/);
+    expect(said(undefined)).toMatch(/^No grass height has been read yet/);
+    expect(said('2026-06-10')).toBeUndefined();
+    // In winter there is nothing to read.
+    expect(said(undefined, '2027-01-10')).toBeUndefined();
+  });
+
   it('says that it is too cold where grass that was read as tall never grows', () => {
     const climate = climateFromMonthlyMeans(
       Array<number>(12).fill(-20),
