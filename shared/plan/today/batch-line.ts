@@ -23,7 +23,7 @@ import { leftUntold } from '../left-untold.js';
 import type { PlannedBatch } from '../work/dated-work.js';
 import { stageOf, type BatchStage } from './batch-stage.js';
 import { nextDate, type NextDate } from './days-to-go.js';
-import { medicinesToday, type MedicineToday } from './medicines.js';
+import { medicinesToday, type MedicineToday } from '../medicines.js';
 import { todayFormulas } from './today-formulas.js';
 
 /** What is on in the brooder by day and tonight, and how warm it is to be. */
