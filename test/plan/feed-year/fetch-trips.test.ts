@@ -1,4 +1,5 @@
 import { describe, expect, it } from '@jest/globals';
+import { addDays } from '../../../shared/calendar/plain-date.js';
 import { factsOfBought } from '../../../shared/farm/told-fact.js';
 import { planAnimals } from '../../../shared/plan/farm/animal-plans.js';
 import { planWork, workOfFarm } from '../../../shared/plan/farm/work-of-farm.js';
@@ -51,6 +52,31 @@ describe('work that fetches feed', () => {
     expect(
       dayInWork({ on: tripsOf(picture)[0]!.on, from: 'Another seller' }, jobs),
     ).toBeUndefined();
+  });
+
+  it('is priced and ordered before any trip that brings it, one that others need sooner too', () => {
+    const id = 'meat.price-and-order-feed';
+    const orderOf = (trips: ReturnType<typeof tripsOf>) => {
+      const early = { ...picture, today: '2027-03-01' };
+      const { work } = workOfFarm(early, tables, { ...animals, trips });
+      const of = work.find(({ tasks }) => tasks.some(({ templateId }) => templateId === id))!;
+      return { of, task: of.tasks.find(({ templateId }) => templateId === id)! };
+    };
+    const trips = tripsOf(picture);
+    const { of, task } = orderOf(trips);
+    const along = trips.find(({ lines }) =>
+      lines.some(({ eatenBy }) => eatenBy.includes(of.name)),
+    )!;
+    const sooner = addDays(task.start, -14);
+    const pulled = trips.map((trip) =>
+      trip === along ? { ...trip, on: { ...trip.on, value: sooner } as typeof trip.on } : trip,
+    );
+    const then = orderOf(pulled).task;
+    expect([then.start, then.latestStart, then.spareDays]).toEqual([
+      ...[addDays(sooner, -7), addDays(sooner, -1)],
+      6,
+    ]);
+    expect(String(along.on.value) <= task.start).toBe(false);
   });
 
   it('says of each trip what to bring, and is on to the one after it once that is told', () => {
