@@ -25,6 +25,8 @@ export interface Mowing extends PaddockMown {
 /** The work that a paddock is mown or topped by. */
 export interface MowingWork {
   readonly key: string;
+  /** First of its days; of what was ticked, the day it was done. */
+  readonly from: PlainDate;
   readonly paddockIds: readonly string[];
   readonly isLeftLying: boolean;
 }

@@ -151,13 +151,20 @@ export function sayFact(
     case 'alarm-seen':
       return 'alarm seen';
     case 'chore-done':
-      return 'chore done';
+      return `chore done${byWhom(fact.details.doneBy)}`;
     case 'work-progress': {
-      const { doneOn, hours, struckOut } = fact.details;
+      const { doneOn, doneBy, hours, struckOut } = fact.details;
       const took = hours === undefined ? '' : ` in ${say(hours, 'h')}`;
-      return struckOut ? 'struck out' : doneOn === undefined ? `changed${took}` : `done${took}`;
+      return struckOut
+        ? 'struck out'
+        : doneOn === undefined
+          ? `changed${took}`
+          : `done${took}${byWhom(doneBy)}`;
     }
   }
 }
+
+const byWhom = (doneBy: string | undefined): string =>
+  doneBy === undefined ? '' : ` by ${doneBy}`;
 
 const photoWords = (count: number): string => (count === 1 ? 'a photo' : `${count} photos`);

@@ -18,12 +18,12 @@ export function sayRowChanged(
     reader,
   };
   const values = fields.map(({ field, before, after }) => [field, after ?? before] as const);
-  return how === 'changed'
-    ? fields.map((each) => sayField(each, words)).join('; ')
-    : [how, ...(0 < values.length ? [sayValue('', Object.fromEntries(values), words)] : [])].join(
-        ', ',
-      );
+  if (how === 'changed') return fields.map((each) => sayField(each, words)).join('; ');
+  const what = of === 'hand-over' ? IN_CHARGE[how] : how;
+  return 0 < values.length ? `${what}, ${sayValue('', Object.fromEntries(values), words)}` : what;
 }
+
+const IN_CHARGE = { added: 'put in charge', deleted: 'not in charge any more' } as const;
 
 function sayField({ field, before, after }: ChangedField, words: ValueWords): string {
   const label = words.labelOf(field) ?? field;

@@ -87,7 +87,7 @@ export type PaddockWasMown = Told<'paddock-mown', PaddockMown>;
 export type BirdsWeighed = Told<'weighed', Weighed>;
 
 /** A chore was done on its day. */
-export type ChoreDone = Told<'chore-done', Readonly<Record<never, never>>>;
+export type ChoreDone = Told<'chore-done', { readonly doneBy?: string }>;
 
 /** Eggs of a batch were counted, over some days up to that day. */
 export type EggsWereCounted = Told<'eggs-counted', EggsCounted>;

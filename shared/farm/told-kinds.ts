@@ -11,7 +11,7 @@ import { paddockMownFields } from './mowing.js';
 import { grassReadingFields } from './paddock.js';
 import { ROWS_OF_RECORD, type RowOfRecord } from './row-changed.js';
 import { seenFields } from './seen.js';
-import { date, id, workKey } from './words.js';
+import { date, doneBy, id, workKey } from './words.js';
 import { weighedFields } from './weighing.js';
 import {
   balesLeftLying,
@@ -69,8 +69,8 @@ export const OLDEST_READING_DAYS = 5 * 366;
 
 const { key: _key, ...progressFields } = toldProgressFields.fields;
 const workProgressFields = row('WorkProgress', progressFields);
-/** That it was done, and when, is all there is to say. */
-const choreFields = row('ChoreDone', {});
+/** That it was done, when and by whom is all there is to say. */
+const choreFields = row('ChoreDone', { doneBy: optional(doneBy()) });
 const alarmFields = row('AlarmSeen', {});
 const heightFields = row('HeightRead', { heightCm: grassReadingFields.fields.heightCm });
 const groundFields = row('GroundCheck', { isWorkable: yesNo('Dry enough') });

@@ -38,6 +38,14 @@ describe('a changed row in the record', () => {
     );
   });
 
+  it('says who is put in charge, and of which days', () => {
+    const fields = Object.entries(trip).map(([field, after]) => ({ field, after }));
+    const say = (how: 'added' | 'deleted'): string =>
+      sayRowChanged({ of: 'hand-over', name: 'Ruth', how, fields }, reader, () => undefined);
+    expect(say('added')).toBe('put in charge, Tue, Jun 1 to Wed, Jun 2');
+    expect(say('deleted')).toBe('not in charge any more, Tue, Jun 1 to Wed, Jun 2');
+  });
+
   it('leaves out what did not change, and what nobody typed', () => {
     const row = { id: 'a', version: 1, name: 'A', away: [], assumed: ['away'] };
     expect(changedFields('person', row, { ...row, version: 2, assumed: [] })).toEqual([]);

@@ -106,6 +106,7 @@ export const mowingWorkOf = (
   herds.slice(0, 1).flatMap(({ id }) =>
     goes.map((go): MowingWork => ({
       key: `herd/${id}/${id}.${goOf(go)}.${TEMPLATES[go.kind]}`,
+      from: go.date,
       paddockIds: go.paddocks.map((paddock) => paddocks[paddock]!.id),
       isLeftLying: go.kind === 'topping',
     })),

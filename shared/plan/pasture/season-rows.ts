@@ -5,6 +5,7 @@ import type { Entry } from '../../pasture/season-books.js';
 import type { BirdMove } from './manure.js';
 import type { Move } from './moves.js';
 import type { HerdPart } from './herd-part.js';
+import { mowingLaid, type DaysOfMowing } from './mowing-laid.js';
 import type { PasturePlan } from './pasture-plan.js';
 import type { Surplus } from './surplus.js';
 
@@ -47,9 +48,11 @@ export interface ShutRow extends Dated {
   readonly cut: Surplus;
 }
 
-/** It is mown, and stays shut while the hay dries. */
+/** It is mown, and stays shut while the hay dries: from the day that its work has, where it has one. */
 export interface MowRow extends Dated {
   readonly kind: 'mow';
+  /** The plan of the work has laid that day. */
+  readonly isLaid: boolean;
   readonly cut: Surplus;
 }
 
@@ -75,14 +78,21 @@ const ORDER: readonly SeasonRow['kind'][] = ['mow', 'top', 'shut', 'graze', 'hay
  * stays on grass, days on hay, mowing, and birds behind the herds.
  *
  * The feed of all rows together is the plan's `hayByDay`.
+ *
+ * @param mowing days of the plan of the work, on which paddocks are mown then
  */
-export function seasonRows(plan: PasturePlan): SeasonRow[] {
+export function seasonRows(plan: PasturePlan, mowing?: DaysOfMowing): SeasonRow[] {
   const rows: SeasonRow[] = [
     ...plan.herds.flatMap((herd) => [...grazeRows(plan, herd), ...hayRows(plan, herd)]),
-    ...plan.surplus.flatMap((cut): SeasonRow[] => [
-      { kind: 'shut', from: cut.shutFrom, to: cut.cutOn, cut },
-      { kind: 'mow', from: cut.cutOn, to: shutUntil(plan, cut), cut },
-    ]),
+    ...plan.surplus.flatMap((cut): SeasonRow[] => {
+      const laid = mowingLaid(plan, mowing, cut);
+      const on = laid ?? cut.cutOn;
+      const to = addDays(shutUntil(plan, cut), daysBetween(cut.cutOn, on));
+      return [
+        { kind: 'shut', from: cut.shutFrom, to: on, cut },
+        { kind: 'mow', from: on, to, cut, isLaid: laid !== undefined },
+      ];
+    }),
     ...plan.toppings.map(({ paddockId, on }): TopRow => ({
       ...{ kind: 'top', from: on, to: on },
       paddockId,

@@ -4,7 +4,7 @@ import { isKeptOut, keptOutUntil, type Treatment } from '../../farm/treated.js';
 import { formatDate } from '../../units/dates.js';
 import type { AnimalLine } from './animal-lines.js';
 import type { Alarm, Looked } from './looked-at.js';
-import { keptOutOn, sayKept, type Gives } from './medicines.js';
+import { keptOutOn, sayKept, type Gives } from '../medicines.js';
 
 /**
  * Milk and eggs that are not to be eaten from the day of a medicine on, and animals that leave, by the

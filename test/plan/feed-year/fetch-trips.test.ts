@@ -2,6 +2,7 @@ import { describe, expect, it } from '@jest/globals';
 import { factsOfBought } from '../../../shared/farm/told-fact.js';
 import { planAnimals } from '../../../shared/plan/farm/animal-plans.js';
 import { planWork, workOfFarm } from '../../../shared/plan/farm/work-of-farm.js';
+import { dayInWork } from '../../../shared/plan/feed-year/trip-in-work.js';
 import { feedYear } from '../../../shared/plan/feed-year/feed-year.js';
 import { isFetch } from '../../../shared/plan/tasks/fetches.js';
 import { workPlanOf } from '../../../shared/plan/work/work-plan.js';
@@ -37,6 +38,19 @@ describe('work that fetches feed', () => {
       for (const { bags, name } of lines)
         expect(tasks[k]!.name).toContain(`${bags.value} × ${name}`);
     });
+  });
+
+  it('stands on one day in the list of trips and in the plan of the work, no sooner than it is of use', () => {
+    const { jobs } = planWork(picture, tables, animals);
+    const days = tripsOf(picture).map((trip) => [dayInWork(trip, jobs), String(trip.on.value)]);
+    const pieces = new Set(jobs.flatMap(({ buys, pieces: all }) => (buys ? all[0]?.date : [])));
+    for (const [planned, on] of days) {
+      expect(pieces).toContain(planned);
+      expect(on! <= planned!).toBe(true);
+    }
+    expect(
+      dayInWork({ on: tripsOf(picture)[0]!.on, from: 'Another seller' }, jobs),
+    ).toBeUndefined();
   });
 
   it('says of each trip what to bring, and is on to the one after it once that is told', () => {

@@ -202,6 +202,22 @@ describe('whether the grass lasts', () => {
     expect(text).toContain(`it is ${why} for`);
   });
 
+  it('says that it is too cold where grass that was read as tall never grows', () => {
+    const climate = climateFromMonthlyMeans(
+      Array<number>(12).fill(-20),
+      Array<number>(12).fill(-8),
+      6,
+    );
+    const request = newPastureRequest({ today: '2027-05-14', paddocks: newPaddocks(4) });
+    const readings = request.paddocks.map(({ id }) =>
+      newReading({ paddockId: id, date: '2027-05-13', heightCm: 12 }),
+    );
+    const { issues } = plannedPasture({ ...request, readings, climate });
+    expect(issues.find(({ code }) => code === 'herd-without-grass')!.text).toMatch(
+      /^It is too cold here for grass to grow/,
+    );
+  });
+
   it('says that it is too hot where a mild winter had grass and no summer day has', () => {
     const minC = [2, 4, 8, 13, 19, 25, 28, 27, 22, 15, 8, 3];
     const maxC = [15, 18, 24, 30, 38, 44, 45, 45, 40, 32, 22, 16];

@@ -52,6 +52,28 @@ describe('seasonRows', () => {
     expect(seen.sort()).toEqual(all);
   });
 
+  it('mow on the day that the work has for it, and keep the paddock shut so much longer', () => {
+    const [first] = of('mow');
+    const { cut } = first!;
+    const { key } = plan.mowingWork.find(
+      ({ paddockIds, from }) => paddockIds.includes(cut.paddockId) && from === cut.mowFrom,
+    )!;
+    const laidOn = (on: string): MowRow => {
+      const again = seasonRows(plan, new Map([[key, { on }]]));
+      expect(again.map((row) => row.from)).toEqual(again.map((row) => row.from).sort());
+      return of('mow', again).find(
+        (row) => row.cut.paddockId === cut.paddockId && row.cut.mowFrom === cut.mowFrom,
+      )!;
+    };
+    expect(laidOn(addDays(cut.mowFrom, 3))).toEqual({
+      ...{ kind: 'mow', cut, isLaid: true },
+      from: addDays(cut.mowFrom, 3),
+      to: addDays(first!.to, 3),
+    });
+    // What lies before the grass is ready is no day to go by.
+    expect(laidOn(addDays(cut.mowFrom, -1))).toEqual(first);
+  });
+
   it('hold every stay, and begin and end with days on hay where winter does', () => {
     expect(of('graze').map((row) => row.move)).toEqual(plan.moves);
     const winter = planOf({

@@ -4,6 +4,7 @@ import type { FarmPicture, NamedBatch } from '../../../shared/farm/picture.js';
 import { toldProblems } from '../../../shared/farm/told-kinds.js';
 import { isKeptOut, keptOutUntil, type Treatment } from '../../../shared/farm/treated.js';
 import type { ToldFact } from '../../../shared/farm/told-fact.js';
+import { stopsOn } from '../../../shared/plan/handover/sheet-stops.js';
 import { planAnimals } from '../../../shared/plan/farm/animal-plans.js';
 import { yearCounts } from '../../../shared/plan/record/year-counts.js';
 import { animalLines } from '../../../shared/plan/today/animal-lines.js';
@@ -91,6 +92,17 @@ describe('a cow that had medicine', () => {
     const told = { cowId: 'd', milkDays: 0 };
     expect(ofHerd(told, leaving(addDays(TODAY, 21))).alarms).toHaveLength(1);
     expect(ofHerd(told, leaving(addDays(TODAY, 22))).alarms).toEqual([]);
+  });
+});
+
+describe('the sheet of a sitter', () => {
+  it('says first what of a treated cow is not to be used, on its days', () => {
+    const treatments = [given({ cowId: 'd', milkDays: 4, meatDays: 0 })];
+    const picture = newPicture({ farm, climate, today: TODAY, herds, cows, treatments });
+    const { batches } = planAnimals(picture, tables);
+    const on = stopsOn(picture, tables, { batches }, { from: TODAY, to: addDays(TODAY, 9) });
+    expect(on(addDays(TODAY, 4))[0]!.actions[0]).toMatch(/^No milk through .* to Daisy\.$/);
+    expect(on(addDays(TODAY, 5))[0]!.actions[0]).toMatch(/^The two milkings/);
   });
 });
 

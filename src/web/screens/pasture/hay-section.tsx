@@ -1,6 +1,7 @@
 import { Stack, Text } from '@mantine/core';
 import { Fragment } from 'react';
 import type { FarmPicture } from '../../../../shared/farm/picture.js';
+import { mowingLaid, type DaysOfMowing } from '../../../../shared/plan/pasture/mowing-laid.js';
 import type { PasturePlan } from '../../../../shared/plan/pasture/pasture-plan.js';
 import type { Surplus } from '../../../../shared/plan/pasture/surplus.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
@@ -99,7 +100,7 @@ const hayInShort = (plan: PasturePlan): string =>
     : 'Fed, made and in store, and through many years of weather';
 
 /** Paddocks to close for hay from a day on, and when to mow them: those of one day in one line. */
-export function ToShut({ plan }: { plan: PasturePlan }) {
+export function ToShut({ plan, mowing }: { plan: PasturePlan; mowing: DaysOfMowing | undefined }) {
   const sayDate = useSayDate();
   const { units } = useOpener().reader;
   const ahead = plan.surplus.filter(({ cutOn }) => plan.today <= cutOn);
@@ -107,11 +108,17 @@ export function ToShut({ plan }: { plan: PasturePlan }) {
     const spare = inOwnUnits(spareGrass(plan)?.text ?? '', units);
     return <Text>No paddock is closed for hay. {spare}</Text>;
   }
+  const mowOn = (cut: Surplus): string => {
+    const laid = mowingLaid(plan, mowing, cut);
+    return laid === undefined
+      ? `from ${sayDate(cut.mowFrom)} on`
+      : `on ${sayDate(laid)}, the day Work has for it${laid === cut.mowFrom ? '' : ` (ready from ${sayDate(cut.mowFrom)})`}`;
+  };
   return (
     <Stack gap="xs">
       {byDays(ahead).map((cuts) => (
         <Text key={cuts[0]!.paddockId}>
-          From <b>{sayDate(cuts[0]!.shutFrom)}</b>, to mow from {sayDate(cuts[0]!.mowFrom)} on:{' '}
+          From <b>{sayDate(cuts[0]!.shutFrom)}</b>, to mow {mowOn(cuts[0]!)}:{' '}
           {cuts.map((cut, k) => (
             <Fragment key={cut.paddockId}>
               {0 < k && ', '}
@@ -123,8 +130,9 @@ export function ToShut({ plan }: { plan: PasturePlan }) {
         </Text>
       ))}
       <Text size="sm">
-        Work picks the dry days to mow. What is shut stays shut until then. Days to come are what it
-        looks like today: each is decided on a walk, by what stands then.
+        Work picks the dry days to mow; the bales are counted as on the first day that the grass is
+        ready. What is shut stays shut until it is mown. Days to come are what it looks like today:
+        each is decided on a walk, by what stands then.
       </Text>
     </Stack>
   );

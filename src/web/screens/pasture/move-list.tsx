@@ -5,6 +5,7 @@ import { addDays, daysBetween } from '../../../../shared/calendar/plain-date.js'
 import { rowsAhead } from '../../../../shared/plan/pasture/herd-now.js';
 import { movesMeant } from '../../../../shared/plan/pasture/moves-assumed.js';
 import { moveDetails, moveHeads } from '../../../../shared/plan/pasture/move-quantities.js';
+import type { DaysOfMowing } from '../../../../shared/plan/pasture/mowing-laid.js';
 import type { PasturePlan } from '../../../../shared/plan/pasture/pasture-plan.js';
 import {
   isThere,
@@ -30,14 +31,22 @@ const NEXT = 3;
 const SOON_DAYS = 10;
 
 /** All that happens, dated. Stays open to their numbers; today's can be noted as done. */
-export function MoveList({ plan, farmId }: { plan: PasturePlan; farmId: string }) {
+export function MoveList({
+  plan,
+  mowing,
+  farmId,
+}: {
+  plan: PasturePlan;
+  mowing: DaysOfMowing | undefined;
+  farmId: string;
+}) {
   const [isAll, setAll] = useState(false);
   const moved = useMoved(farmId);
   const told = useTell<'paddock-mown'>(farmId);
-  const rows = seasonRows(plan);
+  const rows = seasonRows(plan, mowing);
   if (rows.length === 0) return <Text>Nothing happens on grass in this plan.</Text>;
   const soon = addDays(plan.today, SOON_DAYS);
-  const ahead = rowsAhead(plan);
+  const ahead = rowsAhead(plan, mowing);
   const now = ahead.filter(({ from }) => from <= plan.today).length;
   const shown = isAll ? rows : ahead.slice(0, now + NEXT);
   return (
@@ -66,7 +75,7 @@ export function MoveList({ plan, farmId }: { plan: PasturePlan; farmId: string }
               />
             ) : (
               <Other plan={plan} row={row}>
-                {(row.kind === 'mow' || row.kind === 'top') && row.from <= soon && (
+                {isDueBy(row, soon) && (
                   <Button
                     size="compact-md"
                     loading={told.isPending}
@@ -152,6 +161,9 @@ function Stay({
   );
 }
 
+const isDueBy = (row: SeasonRow, day: string): row is MowRow | TopRow =>
+  row.kind === 'mow' ? row.cut.mowFrom <= day : row.kind === 'top' && row.from <= day;
+
 const mownToday = (row: MowRow | TopRow, today: string) => ({
   kind: 'paddock-mown' as const,
   about: row.kind === 'top' ? row.paddockId : row.cut.paddockId,
@@ -205,8 +217,11 @@ export function RowAmount({ row }: { row: Exclude<SeasonRow, GrazeRow> }): React
     case 'mow':
       return (
         <>
-          <Num of={row.cut.bales} />, <Num of={row.cut.hay} />; Work picks the dry days, from{' '}
-          {sayDate(row.cut.mowFrom)} on; closed until {sayDate(row.to)}
+          <Num of={row.cut.bales} />, <Num of={row.cut.hay} />;{' '}
+          {row.isLaid
+            ? `the day Work has for it, of the dry days from ${sayDate(row.cut.mowFrom)} on`
+            : `Work picks the dry days, from ${sayDate(row.cut.mowFrom)} on`}
+          ; closed until {sayDate(row.to)}
         </>
       );
     case 'top':

@@ -70,15 +70,20 @@ export default function BinderPrint({ farm, tables, year }: Props) {
         </Table>
         <Limits of={counts.limits} farm={farm} />
       </Section>
-      {batches.map(({ batchId, name, strain, arrivedOn, upTo, isOver, lines }) => (
-        <Section key={batchId} title={name}>
-          <Text size="sm" mb="xs">
-            {strain}, came {sayDate(arrivedOn)}
-            {isOver ? `, gone ${sayDate(upTo)}` : ''}
-          </Text>
-          <PlannedAndTold lines={lines.filter(({ actual }) => actual !== undefined)} farm={farm} />
-        </Section>
-      ))}
+      {batches.map(
+        ({ batchId, name, strain, arrivedOn, upTo, isOver, lines, isArrivalPlanned }) => (
+          <Section key={batchId} title={name}>
+            <Text size="sm" mb="xs">
+              {strain}, {isArrivalPlanned ? 'planned for' : 'came'} {sayDate(arrivedOn)}
+              {isOver ? `, gone ${sayDate(upTo)}` : ''}
+            </Text>
+            <PlannedAndTold
+              lines={lines.filter(({ actual }) => actual !== undefined)}
+              farm={farm}
+            />
+          </Section>
+        ),
+      )}
       <PaddocksCard farm={farm} tables={tables} year={year} />
       <Section title="Day by day">
         <DayByDay

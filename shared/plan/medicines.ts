@@ -1,7 +1,7 @@
-import { addDays, type PlainDate } from '../../calendar/plain-date.js';
-import type { FarmPicture } from '../../farm/picture.js';
-import { isKeptOut, keptOutUntil, type KeptOut, type Treatment } from '../../farm/treated.js';
-import { formatDate } from '../../units/dates.js';
+import { addDays, type PlainDate } from '../calendar/plain-date.js';
+import type { FarmPicture } from '../farm/picture.js';
+import { isKeptOut, keptOutUntil, type KeptOut, type Treatment } from '../farm/treated.js';
+import { formatDate } from '../units/dates.js';
 
 /** A medicine that may still be in them. */
 export interface MedicineToday {
