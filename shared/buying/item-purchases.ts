@@ -121,9 +121,13 @@ function bagsToTry(fromKg: number, of: Trying, tries: number[]): number {
   const most = Math.ceil(lacking / bagKg - TINY_KG);
   tries[0] = most;
   let count = withTry(tries, 1, most - 1);
+  let last = 0;
   for (let later = s + 1; later < dueKg.length; later++) {
     const bags = Math.ceil((dueKg[later]! - fromKg) / bagKg - TINY_KG);
     if (most < bags) break;
+    // What is due never falls: the same number again was tried just now.
+    if (bags <= last) continue;
+    last = bags;
     count = withTry(tries, count, bags);
     if (fillsUp) count = withTry(tries, count, bags - 1);
   }

@@ -43,12 +43,15 @@ export function planBuying(
   const search = new Search(costs, costs.isTogether ? tries / TOGETHER_TAKES : tries);
   const random = seededRandom(1);
   const liked = [undefined, ...problem.suppliers.keys()];
-  const begun = KEEPS_SHARES.flatMap((share) =>
-    liked.map((supplier) => costs.costed(firstTrips(problem, costs.items, supplier, share))),
-  );
-  begun.sort((a, b) => a.cost - b.cost);
+  const begun: Costed[] = [];
+  for (const share of KEEPS_SHARES)
+    for (const supplier of liked) {
+      const trips = firstTrips(problem, costs.items, supplier, share);
+      begun.push(costs.costed(trips, begun[BEGUN - 1]?.cost));
+      begun.sort((a, b) => a.cost - b.cost);
+      begun.splice(BEGUN);
+    }
   let best = begun
-    .slice(0, BEGUN)
     .map((each) => search.descend(each))
     .reduce((least, each) => (each.cost < least.cost ? each : least));
   while (0 < search.left) {

@@ -65,9 +65,9 @@ export class TripCosts {
     );
   }
 
-  costed = (trips: readonly Trip[]): Costed => ({
+  costed = (trips: readonly Trip[], below?: number): Costed => ({
     trips: this.withOrdered(trips),
-    cost: this.costOf(trips),
+    cost: this.costOf(trips, below),
   });
 
   /** Trips for which something was ordered are made, whatever others there are. */
@@ -87,7 +87,8 @@ export class TripCosts {
     const purchases = this.freely(trips);
     return this.overKg(trips, purchases) <= TINY_KG
       ? cost
-      : this.tripCostOf(trips) + this.withinStore(trips, purchases).cost;
+      : this.tripCostOf(trips) +
+          this.withinStore(trips, purchases, { below: below - this.tripCostOf(trips) }).cost;
   }
 
   /** The same with the store left out; at least what is of no interest once that is sure. */
@@ -155,7 +156,7 @@ export class TripCosts {
     const purchases = this.freely(trips, priced);
     return this.overKg(trips, purchases) <= TINY_KG
       ? { purchases, cost: this.fined(trips, purchases) }
-      : this.withinStore(trips, purchases, priced);
+      : this.withinStore(trips, purchases, { priced });
   }
 
   /**
@@ -252,7 +253,7 @@ export class TripCosts {
   private withinStore(
     trips: readonly Trip[],
     freely: readonly Purchase[][],
-    priced?: Priced,
+    { priced, below = Infinity }: { readonly priced?: Priced | undefined; readonly below?: number },
   ): Bought {
     const { storeKg } = this.problem;
     const days = daysOf(trips);
@@ -261,6 +262,8 @@ export class TripCosts {
     const largest = this.items
       .map((_, i) => i)
       .sort((a, b) => Math.max(...stocks[b]!) - Math.max(...stocks[a]!));
+    const costs = this.items.map((_, i) => this.known(i, trips, priced).best.cost);
+    let sum = costs.reduce((all, each) => all + each, 0);
     let cost = Infinity;
     let best = purchases;
     for (let round = 0; round < ROUNDS; round++) {
@@ -277,7 +280,15 @@ export class TripCosts {
           stops.push({ day: days[d]!, offer: -1, cost: 0, roomKg: Infinity });
           for (; mine[k]?.day === days[d]; k++) stops.push({ ...mine[k]!, roomKg: room[d]! });
         }
-        purchases[i] = purchasesOf(of, i, stops, this.cheapest(of, stops));
+        const { fines, ways } = this;
+        const others = sum - costs[i]!;
+        // Where nothing of it need lie outside, others will not make room for less.
+        const limit = hasRoomFor(of, days, mine, room) ? below - others : Infinity;
+        const found = bestPurchases(of, stops, fines, { ways, below: limit });
+        if (!found) return { cost: Math.min(cost, below), purchases: best };
+        sum = others + found.cost;
+        costs[i] = found.cost;
+        purchases[i] = purchasesOf(of, i, stops, found);
         stocks[i] = stocksKg(of, purchases[i]!, days);
       }
       const now = this.fined(trips, purchases);
@@ -397,6 +408,26 @@ export function stocksKg(
     }
     return Math.max(0, kg - of.sumKg[day]!) + wasteKg;
   });
+}
+
+/** Whether an item that is bought for no longer than to its next trip finds room for that on all days. */
+function hasRoomFor(
+  of: ItemDays,
+  days: readonly number[],
+  stops: readonly Stop[],
+  room: readonly number[],
+): boolean {
+  const bagKg = Math.max(0, ...of.item.offers.map((offer) => offer.bagKg));
+  let k = stops.length - 1;
+  let nextDueKg = of.sumKg.at(-1)!;
+  for (let d = days.length - 1; 0 <= d; d--) {
+    const day = days[d]!;
+    if (room[d]! < nextDueKg - of.sumKg[day]! + bagKg) return false;
+    if (stops[k]?.day !== day) continue;
+    nextDueKg = dueBeforeKg(of, day);
+    while (stops[k]?.day === day) k--;
+  }
+  return true;
 }
 
 /** Each day of trips once; trips are in the order of their days. */

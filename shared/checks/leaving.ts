@@ -1,3 +1,5 @@
+import { addDays, daysBetween } from '../calendar/plain-date.js';
+import { keptOutUntil } from '../farm/treated.js';
 import { icePerCarcass } from '../poultry/ice.js';
 import { chillingLimitH, chillingTimeH, freezerRoomL } from '../poultry/processing.js';
 import { stationPerHour } from '../poultry/stations.js';
@@ -26,6 +28,12 @@ export const leavingChecks: Topic = {
       ),
     'freezer-room': ({ tables, number }) =>
       number('birds') * freezerRoomL(tables.processing, number('carcassKg')),
+    'medicine-wait': ({ number }) => {
+      const dose = { date: '2027-01-01', meatDays: number('days') };
+      const until = keptOutUntil(dose, 'meat');
+      // Given at the end of its day, what is free the morning after the last day has waited so long.
+      return until === undefined ? 0 : daysBetween(dose.date, addDays(until, 1)) - 1;
+    },
     'feed-off': ({ tables }) => tables.processing.withdrawalH.value,
   },
 };

@@ -8,6 +8,8 @@ export interface Absence {
   readonly from: PlainDate;
   readonly to: PlainDate;
   readonly awayIds: readonly string[];
+  /** Those of them who are ill: in the house, and can do nothing. */
+  readonly illIds: readonly string[];
   /** Grown-ups who are there: they keep their hours, and nothing has to be handed over. */
   readonly stayIds: readonly string[];
 }
@@ -36,8 +38,11 @@ export function absencesAhead(
     const awayIds = adults.filter(isAway).map(({ id }) => id);
     const isHandedOver = handovers.some((each) => each.from <= from && from <= each.to);
     if (awayIds.length === 0 || isHandedOver) return [];
+    const isIll = ({ away }: Person): boolean =>
+      away.some((a) => a.from <= from && from <= a.to && a.isIll === true);
+    const illIds = adults.filter((person) => isAway(person) && isIll(person)).map(({ id }) => id);
     const stayIds = adults.filter((person) => !isAway(person)).map(({ id }) => id);
-    return inParts(from, to).map((part) => ({ ...part, awayIds, stayIds }));
+    return inParts(from, to).map((part) => ({ ...part, awayIds, illIds, stayIds }));
   });
 }
 

@@ -19,6 +19,7 @@ import { grassReadingFields, paddockFields } from './paddock.js';
 import { pastureChoiceFields } from './pasture-choices.js';
 import { anyProduct } from './product.js';
 import { supplierFields } from './supplier.js';
+import { treatmentFields } from './treated.js';
 import { weighingFields } from './weighing.js';
 import { date } from './words.js';
 
@@ -38,6 +39,7 @@ export const farmParts = {
   eggCounts: optional(rows('Eggs counted', eggCountFields, 4000, 'count')),
   feedOpenings: optional(rows('Feed opened', feedOpeningFields, 4000, 'opening')),
   feedBought: optional(rows('Feed bought', feedBoughtFields, 1000, 'purchase')),
+  treatments: optional(rows('Medicines given', treatmentFields, 1000, 'medicine')),
   paddocks: optional(rows('Paddocks', paddockFields, MAX_LIST, 'paddock')),
   herds: optional(rows('Herds', herdFields, 20, 'herd')),
   cows: optional(rows('Named cows', cowFields, MAX_LIST, 'cow')),

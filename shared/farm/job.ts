@@ -17,7 +17,7 @@ import {
 import { repeatFields } from './repeats.js';
 import { seenFields } from './seen.js';
 import { tiedToFields } from './tied-to.js';
-import { date, id, OWN, workKey } from './words.js';
+import { date, doneBy, id, OWN, workKey } from './words.js';
 
 /** What a day must be like for a job; what is left out does not matter. */
 export const workConditionFields = row('WorkConditions', {
@@ -195,6 +195,7 @@ export const progressFields = row(
   {
     key: workKey('Work'),
     doneOn: optional(date('Done on')),
+    doneBy: optional(doneBy()),
     notBefore: optional(date('Not before')),
     /** Another day by which it is due; with it its days are your own. */
     dueOn: optional(date('Due by')),

@@ -23,6 +23,7 @@ import type { PastureChoices } from './pasture-choices.js';
 import type { Product } from './product.js';
 import type { Supplier } from './supplier.js';
 import type { FactOf } from './told-fact.js';
+import type { Treatment } from './treated.js';
 
 /** A day on which offices and post are closed. */
 export interface PublicHoliday {
@@ -68,6 +69,8 @@ export interface FarmPicture {
   readonly feedBought?: readonly FeedBought[];
   /** Hay and minerals that were bought in the last year, as they were told. */
   readonly herdFeedBought?: readonly FactOf<'bought'>[];
+  /** Medicines given to batches and herds within the year, the oldest first. */
+  readonly treatments?: readonly Treatment[];
   readonly paddocks: readonly Paddock[];
   readonly herds: readonly Herd[];
   /** Cattle of the herds that go by a name. */
@@ -91,7 +94,7 @@ export interface FarmPicture {
 /** What no plan of animals rests on: the household's work, and what is only looked at. */
 const BESIDE_ANIMALS = [
   ...(['jobs', 'progress', 'groundChecks', 'keptPlans'] as const),
-  ...(['brooderLooks', 'feedBought', 'herdFeedBought', 'suppliers'] as const),
+  ...(['brooderLooks', 'feedBought', 'herdFeedBought', 'suppliers', 'treatments'] as const),
 ] as const;
 
 /** A farm as far as the plans of its animals and their ground rest on it. */

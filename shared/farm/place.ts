@@ -8,6 +8,9 @@ const { latitudeDeg, longitudeDeg, elevationM, timeZone, units, currency, countr
 /** What follows from where a place lies, whatever it is called. */
 const OF_COUNTRY = { country, region, timeZone, units, currency } as const;
 
+/** Height of the town, or of the nearest one: a farm beside it may lie higher or lower. */
+const townElevationM = optional(elevationM);
+
 /** A place that was found by its name. */
 export const placeFields = row('Place', {
   name: text('Name', 200),
@@ -17,6 +20,7 @@ export const placeFields = row('Place', {
   latitudeDeg,
   longitudeDeg,
   elevationM: optional(elevationM),
+  townElevationM,
   population: optional(number('People', whole(0, 1e8, 'count', 'Give the number of people.'))),
   ...OF_COUNTRY,
 });
@@ -46,6 +50,7 @@ export const pointFields = row('Point', {
   near: text('Near', 200),
   nearKm: number('Distance', within(0, 20100, 'km', 'Give the distance.')),
   elevationM: optional(elevationM),
+  townElevationM,
   note: optional(text('Note', 500)),
   /** Where towns of more than one country are near: those it may be, the nearest first. */
   countries: optional(rows('Countries it may be in', possibleCountryFields, 10, 'country')),

@@ -9,8 +9,12 @@ type Marks = Omit<Progress, 'key'>;
  */
 export function afterSaid(before: Marks, said: Marks, today: PlainDate): Marks {
   const { struckOut: _struck, because: _because, ...kept } = before;
-  const { doneOn: _done, hours: _hours, ...open } = before;
-  const base = said.doneOn !== undefined || said.struckOut === false ? kept : before;
+  const { doneOn: _done, doneBy: _by, hours: _hours, ...open } = before;
+  const isDone = said.doneOn !== undefined || said.struckOut === false;
+  // Whoever did it on another day did not do it on this one.
+  const { doneBy: _other, ...again } = kept;
+  const isOtherDay = said.doneOn !== undefined && said.doneOn !== before.doneOn;
+  const base = isDone ? (isOtherDay ? again : kept) : before;
   const { struckOut, ...more } = said;
   return {
     ...(struckOut === true ? { ...open, struckOut } : base),

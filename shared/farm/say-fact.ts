@@ -1,6 +1,7 @@
 import { formatMeasured, formatPrice, formatValue, type Reader } from '../units/format.js';
 import type { Unit } from '../units/unit.js';
 import type { CauseOfDeath } from './head-count.js';
+import { sayRowChanged } from './say-row-changed.js';
 import type { ToldFact } from './told-fact.js';
 import { averageOf } from './weighing.js';
 
@@ -120,8 +121,18 @@ export function sayFact(
       const who = (cowId === undefined ? undefined : nameOf(cowId)) ?? `${head} head`;
       return `${who} ${LEFT_WORDS[how]}${to === undefined ? '' : ` to ${to}`}${amount(weightKg, 'kg', 'live')}${money(paid)}`;
     }
-    case 'milked':
-      return `${say(fact.details.liters, 'L')} of milk`;
+    case 'treated': {
+      const { product, cowId, head, meatDays, milkDays, eggDays } = fact.details;
+      const who = cowId === undefined ? undefined : nameOf(cowId);
+      const to = who ?? (head === undefined ? undefined : `${head} of them`);
+      const wait = (days: number | undefined, what: string): string =>
+        days === undefined ? '' : `, ${what} after ${say(days, 'day')}`;
+      return `${product} given${to === undefined ? '' : ` to ${to}`}${wait(meatDays, 'meat')}${wait(milkDays, 'milk')}${wait(eggDays, 'eggs')}`;
+    }
+    case 'milked': {
+      const { liters, keptOutL } = fact.details;
+      return `${say(liters, 'L')} of milk${keptOutL === undefined ? '' : `, ${say(keptOutL, 'L')} of it kept out`}`;
+    }
     case 'note':
       return fact.details.text ?? photoWords(fact.details.photos?.length ?? 0);
     case 'grass-reading':
@@ -135,16 +146,25 @@ export function sayFact(
     }
     case 'paddock-mown':
       return fact.details.isLeftLying ? 'topped' : 'mown';
+    case 'row-changed':
+      return sayRowChanged(fact.details, reader, nameOf);
     case 'alarm-seen':
       return 'alarm seen';
     case 'chore-done':
-      return 'chore done';
+      return `chore done${byWhom(fact.details.doneBy)}`;
     case 'work-progress': {
-      const { doneOn, hours, struckOut } = fact.details;
+      const { doneOn, doneBy, hours, struckOut } = fact.details;
       const took = hours === undefined ? '' : ` in ${say(hours, 'h')}`;
-      return struckOut ? 'struck out' : doneOn === undefined ? `changed${took}` : `done${took}`;
+      return struckOut
+        ? 'struck out'
+        : doneOn === undefined
+          ? `changed${took}`
+          : `done${took}${byWhom(doneBy)}`;
     }
   }
 }
+
+const byWhom = (doneBy: string | undefined): string =>
+  doneBy === undefined ? '' : ` by ${doneBy}`;
 
 const photoWords = (count: number): string => (count === 1 ? 'a photo' : `${count} photos`);

@@ -76,6 +76,10 @@ export type Calved = RowOf<typeof calvedFields>;
 /** Milk of a day. */
 export const milkedFields = row('Milked', {
   liters: number('Milk of the day', within(0.05, 500, 'L', 'Give what was milked on that day.')),
+  /** Of a cow that has had medicine: nobody drinks or sells it. */
+  keptOutL: optional(
+    number('Kept out of it: medicine', within(0, 500, 'L', 'Give what was thrown away of it.')),
+  ),
 });
 export type Milked = RowOf<typeof milkedFields>;
 

@@ -16,6 +16,7 @@ import type { Progress } from './job.js';
 import type { HeatOut, HeatWorks } from './heat-out.js';
 import type { Mowing, PaddockMown } from './mowing.js';
 import type { GrassReading } from './paddock.js';
+import type { RowChanged } from './row-changed.js';
 import type { EggCount, EggsCounted } from './egg-count.js';
 import type {
   Bought,
@@ -28,6 +29,7 @@ import type {
   Rained,
   WaterDrunk,
 } from './season-facts.js';
+import type { Treated, Treatment } from './treated.js';
 import { averageOf, type Weighed, type Weighing } from './weighing.js';
 
 /** What happened, to what, when, and who said so. It is never overwritten: it is taken back. */
@@ -85,7 +87,7 @@ export type PaddockWasMown = Told<'paddock-mown', PaddockMown>;
 export type BirdsWeighed = Told<'weighed', Weighed>;
 
 /** A chore was done on its day. */
-export type ChoreDone = Told<'chore-done', Readonly<Record<never, never>>>;
+export type ChoreDone = Told<'chore-done', { readonly doneBy?: string }>;
 
 /** Eggs of a batch were counted, over some days up to that day. */
 export type EggsWereCounted = Told<'eggs-counted', EggsCounted>;
@@ -101,6 +103,9 @@ export type BirdsGone = Told<'gone', Gone>;
 /** Whatever changes how many birds there are. */
 export type HeadsChanged = BirdsArrived | BirdsDied | BirdsProcessed | BirdsGone;
 
+/** A row of the farm was changed by its form: told by the service itself. */
+export type RowWasChanged = Told<'row-changed', RowChanged>;
+
 /** An alarm was seen: it is not told again. */
 export type AlarmSeen = Told<'alarm-seen', Readonly<Record<never, never>>>;
 
@@ -115,10 +120,12 @@ export type SeasonFact =
   | Told<'rained', Rained>
   | Told<'calved', Calved>
   | Told<'milked', Milked>
+  | Told<'treated', Treated>
   | Told<'note', Note>;
 
 export type ToldFact =
   | AlarmSeen
+  | RowWasChanged
   | SeasonFact
   | HeadsChanged
   | BirdsWeighed
@@ -276,3 +283,16 @@ export const heatOutsOf = (facts: readonly FactOf<'heat-works'>[]): HeatOut[] =>
   holding(facts)
     .map(({ id, about, on, details }) => ({ id, batchId: about, date: on, ...details }))
     .sort((a, b) => (a.date < b.date ? -1 : a.date > b.date ? 1 : 0));
+
+/** Days for which a medicine that was given is kept in mind: no label asks for more. */
+const TREATED_DAYS = 400;
+
+/** Medicines that were given, the oldest first. */
+export const treatmentsOf = (facts: readonly FactOf<'treated'>[], since?: PlainDate): Treatment[] =>
+  holding(facts)
+    .filter(({ on }) => since === undefined || since <= on)
+    .map(({ id, about, on, details }) => ({ id, about, date: on, ...details }))
+    .sort((a, b) => (a.date < b.date ? -1 : a.date > b.date ? 1 : 0));
+
+/** The first day of which a medicine can still be waited for. */
+export const treatedSince = (today: PlainDate): PlainDate => addDays(today, -TREATED_DAYS);

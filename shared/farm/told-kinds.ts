@@ -9,10 +9,17 @@ import { heatWorksFields } from './heat-out.js';
 import { toldProgressFields } from './job.js';
 import { paddockMownFields } from './mowing.js';
 import { grassReadingFields } from './paddock.js';
+import { ROWS_OF_RECORD, type RowOfRecord } from './row-changed.js';
 import { seenFields } from './seen.js';
-import { date, id, workKey } from './words.js';
+import { date, doneBy, id, workKey } from './words.js';
 import { weighedFields } from './weighing.js';
-import { balesLeftLying, dressedProblems, moreDead, weightProblems } from './told-problems.js';
+import {
+  balesLeftLying,
+  dressedProblems,
+  moreDead,
+  moreKeptOut,
+  weightProblems,
+} from './told-problems.js';
 import {
   boughtFields,
   brooderSeenFields,
@@ -24,6 +31,7 @@ import {
   rainedFields,
   waterDrunkFields,
 } from './season-facts.js';
+import { treatedFields, treatedProblems } from './treated.js';
 import type { ReplacesRule } from './told-seen.js';
 import { FARM_GROUND, WHOLE_FARM, type ToldFact, type ToldKind } from './told-fact.js';
 
@@ -61,8 +69,8 @@ export const OLDEST_READING_DAYS = 5 * 366;
 
 const { key: _key, ...progressFields } = toldProgressFields.fields;
 const workProgressFields = row('WorkProgress', progressFields);
-/** That it was done, and when, is all there is to say. */
-const choreFields = row('ChoreDone', {});
+/** That it was done, when and by whom is all there is to say. */
+const choreFields = row('ChoreDone', { doneBy: optional(doneBy()) });
 const alarmFields = row('AlarmSeen', {});
 const heightFields = row('HeightRead', { heightCm: grassReadingFields.fields.heightCm });
 const groundFields = row('GroundCheck', { isWorkable: yesNo('Dry enough') });
@@ -81,6 +89,13 @@ const moveFields = row('HerdMove', {
   work: optional(workKey('Work that was ticked')),
   /** Day of that tick, where it told a later move as well: undone, it takes back all that it told. */
   tickedOn: optional(date('Day of the tick')),
+});
+
+/** What the service writes down by itself; the values of fields are those of the row. */
+const rowChangedFields = row('RowChanged', {
+  of: choice('What', Object.keys(ROWS_OF_RECORD) as RowOfRecord[]),
+  name: text('Name'),
+  how: choice('What became of it', ['added', 'changed', 'deleted']),
 });
 
 const ofBatch = (about: string, batchIds: readonly string[]): FieldProblem[] =>
@@ -198,7 +213,22 @@ export const TOLD_KINDS: Readonly<Record<ToldKind, KindOfFact>> = {
       ...leftProblems(details),
     ],
   },
-  milked: { ...ofHerd(milkedFields), replaces: 'the-one-of-that-day', leavesPlans: true },
+  treated: {
+    ...ofHerd(treatedFields),
+    problemsOf: ({ about, details }, { batchIds, herdIds }) => [
+      ...among('about', about, [...batchIds, ...herdIds], 'Name a batch or herd of this farm.'),
+      ...treatedProblems(details, batchIds.includes(about)),
+    ],
+  },
+  milked: {
+    ...ofHerd(milkedFields),
+    problemsOf: ({ about, details }, { herdIds }) => [
+      ...among('about', about, herdIds, 'Name a herd of this farm.'),
+      ...moreKeptOut(details),
+    ],
+    replaces: 'the-one-of-that-day',
+    leavesPlans: true,
+  },
   note: {
     details: noteFields,
     replaces: 'none',
@@ -212,6 +242,20 @@ export const TOLD_KINDS: Readonly<Record<ToldKind, KindOfFact>> = {
         'Name a batch, herd or paddock of this farm, or write it of the whole farm.',
       ),
       ...emptyNote(details),
+    ],
+  },
+  'row-changed': {
+    details: rowChangedFields,
+    replaces: 'none',
+    oldestDays: LONG_AGO_DAYS,
+    leavesPlans: true,
+    problemsOf: ({ kind }) => [
+      {
+        field: 'kind',
+        code: 'not-allowed',
+        given: kind,
+        fix: 'Change the person, paddock, herd or batch itself: that tells it.',
+      },
     ],
   },
   'grass-reading': {
@@ -296,6 +340,7 @@ export const anySaid = oneOf('Fact', 'kind', {
   'alarm-seen': saidFields('alarm-seen', 'AlarmSeen', alarmFields),
   calved: saidFields('calved', 'Calved', calvedFields),
   'cattle-left': saidFields('cattle-left', 'CattleLeft', cattleLeftFields),
+  treated: saidFields('treated', 'Treated', treatedFields),
   milked: saidFields('milked', 'Milked', milkedFields),
   note: saidFields('note', 'Note', noteFields),
   'grass-reading': saidFields('grass-reading', 'HeightRead', heightFields),

@@ -140,3 +140,22 @@ function eachProblems(
         ]),
   ];
 }
+
+/** More milk that nobody drinks than was milked. */
+export const moreKeptOut = ({
+  liters,
+  keptOutL,
+}: Readonly<Record<string, unknown>>): FieldProblem[] =>
+  Number(liters) < Number(keptOutL)
+    ? [
+        {
+          ...{
+            field: 'details.keptOutL',
+            code: 'out-of-bounds',
+            given: keptOutL,
+            max: Number(liters),
+          },
+          fix: 'More was kept out than was milked: give all of the milk, and what of it was thrown away.',
+        },
+      ]
+    : [];

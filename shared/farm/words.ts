@@ -111,6 +111,10 @@ export const date = (label: string) => word(label, DATE);
 export const instant = (label: string) => word(label, INSTANT);
 /** A month and day, in no particular year. */
 export const monthDay = (label: string) => word(label, MONTH_DAY);
+/** Whoever did a piece of work, by name: “Anna and Ben”. */
+export const doneBy = () => text('Who did it', MOST_OF_NAMES);
+/** Letters of all their names. */
+export const MOST_OF_NAMES = 160;
 /** The id of a row, its own or another's. */
 export const id = (label = 'Id') => word(label, ID_FORM);
 /** How often a row was changed; a change says which one it was made from. */

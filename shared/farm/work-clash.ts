@@ -6,6 +6,9 @@ type Marks = Omit<Progress, 'key'>;
 /** Whether work is still to be done, and when it was: one of these rules the others out. */
 const STATE = ['doneOn', 'struckOut'] as const;
 
+/** What one may say beside what the other said of its state. */
+const BESIDE: ReadonlySet<keyof Marks> = new Set<keyof Marks>(['hours', 'because', 'doneBy']);
+
 /**
  * Whether two people said of a piece of work what cannot both be so. What one said of its hours and
  * the other of its days goes together; that it is done or struck out goes with nothing but itself.
@@ -20,5 +23,5 @@ export function saysOtherOfWork(before: Marks, theirs: Marks, said: Marks): bool
   const differs = names.filter((name) => !isSame(said[name], theirs[name]));
   if (differs.some(changed)) return true;
   const isOver = STATE.some((name) => changed(name) && theirs[name] !== undefined);
-  return isOver && differs.some((name) => name !== 'hours' && name !== 'because');
+  return isOver && differs.some((name) => !BESIDE.has(name));
 }

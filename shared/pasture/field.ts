@@ -1,5 +1,6 @@
 import type { Cut, Entry, GrassDays, StayStart } from './season-books.js';
 import { StandAhead, type GrazedBy } from './stand-ahead.js';
+import type { StandRoom } from './stand-room.js';
 import {
   digestibleEaten,
   digestibleShare,
@@ -99,14 +100,16 @@ export class Field {
   /**
    * @param herds what each would eat by day
    * @param clock how far the days have come; one for all fields
+   * @param room where the days of its stands are written; one for all fields
    * @param books where its days are written down; left out of a look ahead
    */
   constructor(
     readonly sward: Sward,
     private readonly herds: readonly { readonly demandKg: Float64Array }[],
     private readonly clock: Clock,
+    private readonly room: StandRoom,
     readonly books: FieldBooks | null = newBooks(sward.isClosed.length),
-    private way = new StandAhead(sward, { ...sward.start }, 0),
+    private way = new StandAhead(room, sward, { ...sward.start }, 0),
   ) {
     this.leftDay = sward.lastGrazedEnd;
     this.warmth = warmthSums(sward);
@@ -121,8 +124,8 @@ export class Field {
    */
   ahead(usual: Sward, day: number, clock: Clock, asksQuality: boolean): Field {
     const isUsual = usual.weather === this.sward.weather;
-    const way = isUsual ? this.way : new StandAhead(usual, this.state, day);
-    const copy = new Field(usual, this.herds, clock, null, way);
+    const way = isUsual ? this.way : new StandAhead(this.room, usual, this.state, day);
+    const copy = new Field(usual, this.herds, clock, this.room, null, way);
     copy.isGrazed = isUsual && this.isGrazed;
     copy.isQualityAsked = asksQuality;
     copy.stay = this.stay && { ...this.stay };
@@ -240,7 +243,7 @@ export class Field {
     // Ways are asked for thousands of times: they are known by a number, what is eaten its fraction.
     this.way = this.way.then(
       MOST_DONE * (day * MOST_HERDS + herd) + Done.grazed + by.harvestShare,
-      () => new StandAhead(this.sward, this.state, day, by),
+      () => new StandAhead(this.room, this.sward, this.state, day, by),
     );
   }
 
@@ -254,7 +257,7 @@ export class Field {
     this.way = this.way.then(key, () => {
       const { state } = this;
       change?.(state);
-      return new StandAhead(this.sward, state, day);
+      return new StandAhead(this.room, this.sward, state, day);
     });
     this.isGrazed = false;
   }

@@ -4,6 +4,7 @@ import { cutOf, driesHay, isOpen, tallestToSpare, tallestToTop } from './grazing
 import type { GrazingProblem } from './grazing-problem.js';
 import { LookAhead, type Ahead, type Asked } from './look-ahead.js';
 import type { Cut, SeasonBooks, Topping } from './season-books.js';
+import { StandRoom } from './stand-room.js';
 import { bookOf } from './stay-books.js';
 import type { GrassState } from './sward-day.js';
 import { massOf } from './sward.js';
@@ -49,9 +50,10 @@ export class Season extends GrazedDays {
 
   constructor(problem: GrazingProblem) {
     const clock = { after: -1 };
+    const room = new StandRoom();
     super(
       problem,
-      problem.swards.map((sward) => new Field(sward, problem.herds, clock)),
+      problem.swards.map((sward) => new Field(sward, problem.herds, clock, room)),
       clock,
       problem.herds.map(() => NOT_OUT),
     );

@@ -38,10 +38,14 @@ export function waysIn(
     const field = fields[paddock]!;
     const { sward } = field;
     if (field.stay || !isOpen(field, day) || sward.weather.isSnow[day] === 1) continue;
-    const entry = entryOf(problem, field, paddock, day, isOut);
-    if (!entry) continue;
-    // How tall it is, is asked once: looks ahead ask for it most of their time.
+    const { leftDay } = field;
+    const isRested = leftDay === undefined || sward.leastRestDays <= day - leftDay;
+    const isGrowing = problem.growsKgPerHa <= problem.usualGrowth[paddock]![day]!;
+    if (!isRested && isGrowing) continue;
+    // How tall it is, is asked once, where that matters: looks ahead ask for it most of their time.
     const { mass } = field;
+    const entry = entryOf(problem, field, { paddock, day, isOut, isRested, isGrowing, mass });
+    if (!entry) continue;
     const above = Math.max(0, mass - sward.residualKgPerHa);
     // A herd too large for its paddocks eats a ready one up in less than a day, and hay beside it.
     const least = entry === 'ready' ? problem.judged.enterDayShare : 1;
@@ -64,21 +68,23 @@ export function waysIn(
   );
 }
 
+/** A paddock on the morning on which it is asked for. */
+interface Morning {
+  readonly paddock: number;
+  readonly day: number;
+  readonly isOut: boolean;
+  readonly isRested: boolean;
+  readonly isGrowing: boolean;
+  readonly mass: number;
+}
+
 function entryOf(
   problem: GrazingProblem,
   field: Field,
-  paddock: number,
-  day: number,
-  isOut: boolean,
+  { paddock, day, isOut, isRested, isGrowing, mass }: Morning,
 ): Entry | undefined {
-  const { usualGrowth, growsKgPerHa, growthEnds, takes } = problem;
-  const { sward, leftDay, isPassed } = field;
-  const rest = leftDay === undefined ? Infinity : day - leftDay;
-  const isRested = sward.leastRestDays <= rest;
-  const isGrowing = growsKgPerHa <= usualGrowth[paddock]![day]!;
-  // How tall it is, is worked out only where that matters.
-  if (!isRested && isGrowing) return undefined;
-  const { mass } = field;
+  const { growsKgPerHa, growthEnds, takes } = problem;
+  const { sward, isPassed } = field;
   if (sward.turnInKgPerHa <= mass && isRested) return 'ready';
   const isTall = sward.leastEntryKgPerHa <= mass;
   if (!isGrowing) return isOut && isTall ? (day < growthEnds ? 'at-rest' : 'dormant') : undefined;

@@ -1,11 +1,13 @@
+import type { StandRoom } from './stand-room.js';
 import { growOn, massOf, takeOff, type Sward } from './sward.js';
 import type { GrassState } from './sward-day.js';
 
-/** Numbers of a day in a row: ten of its state, and whether it is bitten. */
-const NUMBERS = 11;
+/** Numbers of a day in a row: ten of its state, whether it is bitten, and all that stands. */
+const NUMBERS = 12;
 const GROWN = 8;
 const LOST = 9;
 const BITTEN = 10;
+const MASS = 11;
 /** Days that there is room for at first; it doubles. */
 const ROOM = 32;
 
@@ -22,23 +24,24 @@ export interface GrazedBy {
  */
 export class StandAhead {
   private readonly state: GrassState;
-  private rows = new Float64Array(ROOM * NUMBERS);
-  /** What stands after each day. */
-  private masses = new Float64Array(ROOM);
+  private rows: Float64Array;
   /** Day after the last that is worked out. */
   private until: number;
   private after: Map<number, StandAhead> | undefined;
 
   /**
+   * @param room where its days are written
    * @param start what stands before the growth of the first day; its own from now on. Of a stand that
    *   is grazed, what stands on its first day, grown and not yet grazed
    */
   constructor(
+    private readonly room: StandRoom,
     private readonly sward: Sward,
     start: GrassState,
     private readonly from: number,
     private readonly grazedBy?: GrazedBy,
   ) {
+    this.rows = room.take(ROOM * NUMBERS);
     this.state = start;
     this.until = from - 1;
     this.pack();
@@ -52,7 +55,7 @@ export class StandAhead {
   /** What stands after a day's growth, kg/ha, before that day's grazing. */
   massAfter(day: number): number {
     while (this.until <= day) this.goOn();
-    return this.masses[day - this.from + 1]!;
+    return this.rows[(day - this.from + 1) * NUMBERS + MASS]!;
   }
 
   /** What a day grew, and what of it and of all that stood was lost, kg/ha. */
@@ -111,10 +114,9 @@ export class StandAhead {
 
   private pack(): void {
     const { state } = this;
-    const day = this.until - this.from + 1;
-    if (day === this.masses.length) this.makeRoom();
+    const row = (this.until - this.from + 1) * NUMBERS;
+    if (row === this.rows.length) this.makeRoom();
     const { rows } = this;
-    const row = day * NUMBERS;
     rows[row] = state.leafKg;
     rows[row + 1] = state.stemKg;
     rows[row + 2] = state.deadLeafKg;
@@ -126,15 +128,13 @@ export class StandAhead {
     rows[row + GROWN] = state.grownKg;
     rows[row + LOST] = state.lostKg;
     rows[row + BITTEN] = state.isBitten ? 1 : 0;
-    this.masses[day] = massOf(state);
+    rows[row + MASS] = massOf(state);
     this.until++;
   }
 
   private makeRoom(): void {
-    const { rows, masses } = this;
-    this.rows = new Float64Array(2 * rows.length);
+    const { rows } = this;
+    this.rows = this.room.take(2 * rows.length);
     this.rows.set(rows);
-    this.masses = new Float64Array(2 * masses.length);
-    this.masses.set(masses);
   }
 }

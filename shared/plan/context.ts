@@ -9,7 +9,7 @@ import { lifeOf, type Life } from './life.js';
 import type { DatedPhase } from './feed-phases.js';
 import { phasesFed } from './last-feed.js';
 import { expectedNights, nightsOfPlace } from './expected-nights.js';
-import { moveOutIndex, moveOutRuleOf, nightSuretyOf } from './move-out.js';
+import { goesBy } from './move-out.js';
 import { formatValue } from '../units/format.js';
 import type { Unit } from '../units/unit.js';
 import type { MoveOutRule } from '../tables/bird-tables.js';
@@ -32,6 +32,8 @@ export interface PlanContext extends PlanRequest {
   readonly moveOutRule: MoveOutRule;
   readonly nightSurety: NightSurety;
   readonly moveOutDay: number | undefined;
+  /** Days they would have had outdoors, where those are too few to be worth a move. */
+  readonly tooFewDaysOut?: number;
   /** Last day index in the brooder, exclusive: the move, or the end when there is none. */
   readonly brooderDays: number;
   readonly dateOf: (dayIndex: number) => PlainDate;
@@ -107,8 +109,6 @@ function aroundLife(request: PlanRequest, life: Life): PlanContext {
     request.climate,
     forecastByIndex ? { dayOfYear, forecastByIndex } : { dayOfYear },
   );
-  const moveOutRule = moveOutRuleOf(request.batch, life, request.tables);
-  const nightSurety = nightSuretyOf(request.batch, request.tables);
   const nights = expectedNights(
     nightsOfPlace(request.climate, request.farm, request.tables),
     dayOfYear,
@@ -117,7 +117,12 @@ function aroundLife(request: PlanRequest, life: Life): PlanContext {
   );
   const count = request.tables.judgements.birds.moveOutNights.value;
   const first = { nights, count };
-  const moveOutDay = moveOutIndex(request.batch, life, moveOutRule, first, nightSurety.share);
+  const {
+    rule: moveOutRule,
+    surety: nightSurety,
+    day: moveOutDay,
+    tooFewDaysOut,
+  } = goesBy(request.batch, life, request.tables, first);
   const reader = { ...request.farm, today: request.today };
   return {
     ...request,
@@ -131,6 +136,7 @@ function aroundLife(request: PlanRequest, life: Life): PlanContext {
     moveOutRule,
     nightSurety,
     moveOutDay,
+    ...(tooFewDaysOut === undefined ? {} : { tooFewDaysOut }),
     brooderDays: moveOutDay ?? life.days - 1,
     dateOf: (dayIndex) => addDays(arrivalDate, dayIndex),
     say: (value, unit) => formatValue(value, unit, reader),

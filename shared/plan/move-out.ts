@@ -78,6 +78,76 @@ export interface FirstNights {
   readonly count: number;
 }
 
+/** What a batch goes out by. */
+export interface GoesBy {
+  readonly rule: MoveOutRule;
+  readonly surety: NightSurety;
+  readonly day: number | undefined;
+  /** Days they would have had outdoors, where those are too few to be worth a move. */
+  readonly tooFewDaysOut?: number;
+}
+
+/**
+ * What a batch goes out by: what the household chose, else the surest way that keeps the birds no
+ * longer than some days past the age from which they may, else the way that has them out first.
+ * Cold nights of it are met with a tarp and heat at hand, not with weeks more in a brooder.
+ */
+export function goesBy(batch: Batch, life: Life, tables: Tables, first: FirstNights): GoesBy {
+  const chosen = {
+    rule: moveOutRuleOf(batch, life, tables),
+    surety: nightSuretyOf(batch, tables),
+  };
+  const dayOf = (rule: MoveOutRule, { share }: NightSurety): number | undefined =>
+    moveOutIndex(batch, life, rule, first, share);
+  const dated = (way: Pick<GoesBy, 'rule' | 'surety'>): GoesBy => ({
+    ...way,
+    day: dayOf(way.rule, way.surety),
+  });
+  const isChosen = batch.moveOutRuleId !== undefined || batch.nightSuretyId !== undefined;
+  if (isChosen || batch.moveOutDate !== undefined || life.isStarted) return dated(chosen);
+  const { mostHeldDays, leastDaysOut } = tables.judgements.birds;
+  const latest = Math.max(0, chosen.rule.fromDay - life.arrivalAgeDays) + mostHeldDays.value;
+  let best: GoesBy | undefined;
+  for (const way of unchosenWays(batch, life, tables, chosen)) {
+    const next = dated(way);
+    if (next.day !== undefined && next.day <= latest) {
+      if (next.rule.takes === undefined) return next;
+      // Nobody said that these are hardened: they grow their feathers first, while nights allow it.
+      const fromDay = latest + life.arrivalAgeDays;
+      return dayOf({ ...next.rule, fromDay }, next.surety) === latest
+        ? { ...next, day: latest }
+        : next;
+    }
+    if ((next.day ?? Infinity) < (best?.day ?? Infinity)) best = next;
+  }
+  if (best?.day === undefined) return { ...chosen, day: undefined };
+  const daysOut = life.days - 1 - best.day;
+  return batch.purpose === 'meat' && daysOut < leastDaysOut.value
+    ? { ...best, day: undefined, tooFewDaysOut: daysOut }
+    : best;
+}
+
+/** The ways a household that chose none can go by, the surest first; heat out there it must choose. */
+function unchosenWays(
+  batch: Batch,
+  life: Life,
+  tables: Tables,
+  usual: Pick<GoesBy, 'rule' | 'surety'>,
+): Pick<GoesBy, 'rule' | 'surety'>[] {
+  const { choices } = tables.nights.surety;
+  const bolder = choices
+    .filter(({ share }) => 0 < share && share < usual.surety.share)
+    .sort((a, b) => b.share - a.share)
+    .map((surety) => ({ rule: usual.rule, surety }));
+  const ofTheirOwn = rowById(tables.moveOut, life.strain.moveOut)
+    .rules.filter(({ takes }) => takes !== undefined)
+    .map(({ id }) => ({
+      rule: moveOutRuleOf({ ...batch, moveOutRuleId: id }, life, tables),
+      surety: usual.surety,
+    }));
+  return [usual, ...bolder, ...ofTheirOwn];
+}
+
 /**
  * Day index (after arrival) of the move, or undefined when no nights are warm enough in time.
  * A date the household fixed wins.
@@ -140,6 +210,19 @@ export const chanceOfColdFirstNights = (
 /** Chance of a night, by days after arrival, to be too cold for birds of its age. */
 export const chanceOf = (life: Life, rule: MoveOutRule, nights: Nights, night: number): number =>
   chanceBelow(nights, night, nightLowAt(rule, life.arrivalAgeDays + night));
+
+/** How many of the first nights from a day on are too cold for birds of their age, on average. */
+export function coldFirstNights(
+  life: Life,
+  rule: MoveOutRule,
+  { nights, count }: FirstNights,
+  day: number,
+): number {
+  let sum = 0;
+  for (let night = day; night < Math.min(day + count, life.days); night++)
+    sum += chanceOf(life, rule, nights, night);
+  return sum;
+}
 
 /** Chance of each night from the move on to be too cold for birds of its age; 0 before it. */
 export const coldNightByDay = (

@@ -8,7 +8,7 @@ import {
 } from '../explain/quantity.js';
 import type { PlanContext } from './context.js';
 import {
-  chanceOf,
+  coldFirstNights,
   chanceOfColdFirstNights,
   isLaterRule,
   moveOutFormulas,
@@ -85,12 +85,9 @@ export function coldNightsOf(
 ): NumberQuantity {
   const { life, moveOutRule, nights, tables } = context;
   const count = Math.min(tables.judgements.birds.moveOutNights.value, life.days - day);
-  const chances = Array.from({ length: count }, (_, k) =>
-    chanceOf(life, moveOutRule, nights, day + k),
-  );
   return quantity(
     `Nights too cold of the first ${count}`,
-    chances.reduce((sum, chance) => sum + chance, 0),
+    coldFirstNights(life, moveOutRule, { nights, count }, day),
     'ratio',
     moveOutFormulas.coldNights,
     inputs,

@@ -13,12 +13,12 @@ import { facilityOf, type FieldPen } from '../farm/facility.js';
 import { FROST_CAUTIONS, isFrost } from '../farm/heat-caution.js';
 import { spaceFormulas } from '../poultry/space.js';
 import { issue, type PlanIssue } from '../problems/plan-issue.js';
-import { formatChance } from '../units/format.js';
 import { floorHad, floorHadM2 } from './floor-had.js';
 import type { PlanContext } from './context.js';
 import { coopRoomOf, shortOfCoop } from './coop-room.js';
 import { found, joined, type Found } from './found.js';
 import { homeSpaceOf, type HomeSpace } from './home-space.js';
+import { sayNights } from './say-ways-out.js';
 import { planShelter, type ShelterPart } from './shelter.js';
 import { waysOut } from './ways-out.js';
 import { intoTheCoop, whenOut, type WhenOutPart } from './when-out.js';
@@ -41,11 +41,15 @@ export function planOutdoors(context: PlanContext): Found<OutdoorsPart> {
   const { moveOutRule: rule, moveOutDay, batch } = context;
   if (moveOutDay === undefined) {
     const ways = waysOut(context);
+    if (context.tooFewDaysOut !== undefined) {
+      const late = tooLate(context, context.tooFewDaysOut);
+      return found({ rule: rule.name, waysOut: ways }, { issues: [late] });
+    }
     const bolder = ways.find(({ out, isByAge }) => out !== undefined && !isByAge);
     const never = issue(
       'act',
       'no-warm-nights',
-      `No date before ${batch.purpose === 'meat' ? 'the birds leave' : 'the end of the plan'} has each of its first nights warm enough on ${context.nightSurety.name} (${rule.name}). ${bolder?.out ? `They could go out ${context.say(bolder.out.on.value, 'date')} (${bolder.name}); a night too cold for them in the first week then comes ${formatChance(bolder.out.coldNight.value)}. ` : ''}Keep the heat on indoors, choose another rule, or order for another week.`,
+      `No date before ${batch.purpose === 'meat' ? 'the birds leave' : 'the end of the plan'} has each of its first nights warm enough on ${context.nightSurety.name} (${rule.name}). ${bolder?.out ? `They could go out ${context.say(bolder.out.on.value, 'date')} (${bolder.name}); ${sayNights(bolder.out.coldNights.value)} of the first week would then be too cold for them. ` : ''}Keep the heat on indoors, choose another rule, or order for another week.`,
     );
     return found({ rule: rule.name, waysOut: ways }, { issues: [never] });
   }
@@ -59,6 +63,15 @@ export function planOutdoors(context: PlanContext): Found<OutdoorsPart> {
     joined([{ cautions: ['cold', ...(freezes ? FROST_CAUTIONS : [])] }, out, shelter, home]),
   );
 }
+
+/** Nights that are warm enough only days before the birds leave are no reason for a move. */
+const tooLate = ({ life, dateOf, say, tables }: PlanContext, daysOut: number): PlanIssue =>
+  issue(
+    'act',
+    'move-too-late',
+    `Nights are warm enough for them only from ${say(dateOf(life.days - 1 - daysOut), 'date')}, ${say(daysOut, 'day')} before they leave: too late to be worth a pen, a fence and a move, so they stay in. Order for a later week, let them go out sooner with heat in the pen, or see that the brooder has the room and air for large birds.`,
+    [tables.judgements.birds.leastDaysOut],
+  );
 
 function onGrass(context: PlanContext, day: number): Found<Partial<OutdoorsPart>> {
   const { batch, tables, facilities, life } = context;

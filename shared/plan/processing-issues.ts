@@ -47,7 +47,7 @@ export function processingIssues(
     issue(
       'act',
       'processing-split',
-      `${work}, too much for the hands and daylight of one day. Planned: ${list}.${longer(context, days)}${lighter(context, days)} ${help}; a custom processor takes all on one.`,
+      `${work}, too much for the hands and daylight of one day. ${help}; a custom processor takes all on one. Planned until you choose, with scalder and tables set up ${days.length} times: ${list}.${longer(context, days)}${lighter(context, days)}`,
       rows,
     ),
   ];

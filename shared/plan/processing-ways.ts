@@ -31,11 +31,12 @@ export function processingWays(
       hired,
     ];
   const helped = helpersFor(context, birds);
+  // Scalder and tables are set up once: that stands first.
   return [
-    { id: 'planned', words: `By yourselves: ${sayDays(context, all.days)}` },
     ...(helped && 0 < helped.helpers
       ? [helpersWay(batch, helped.helpers, `all on one day, ${context.say(helped.date, 'date')}`)]
       : []),
+    { id: 'planned', words: `By yourselves: ${sayDays(context, all.days)}` },
     hired,
   ];
 }

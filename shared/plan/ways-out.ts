@@ -60,21 +60,34 @@ interface Way {
  * @param context of the plan, with the day of the move that it goes by
  */
 export function waysOut(context: PlanContext): WayOut[] {
-  const { batch, moveOutRule, nightSurety } = context;
+  const { batch, moveOutRule, nightSurety, moveOutDay } = context;
   const isFixed = batch.moveOutDate !== undefined;
   const all = allWays(context);
   const isOf = ({ rule, surety }: Way) =>
     rule.id === moveOutRule.id && surety.id === nightSurety.id;
-  const chosen = isFixed ? undefined : all.find(isOf);
+  const like = all.find(isOf);
+  // Held until they are feathered, which is a day later than the way itself has.
+  const isHeld =
+    !isFixed &&
+    like !== undefined &&
+    moveOutDay !== undefined &&
+    dayOf(context, like) !== moveOutDay;
+  const chosen = isFixed || isHeld ? undefined : like;
   const own: Way = {
-    id: isFixed ? 'own-date' : 'own-rule',
-    name: isFixed ? 'your own date' : `${moveOutRule.name}; ${nightSurety.name}`,
+    ...(isFixed
+      ? { id: 'own-date', name: 'your own date' }
+      : isHeld
+        ? { id: 'feathered', name: `${moveOutRule.name}, once feathered` }
+        : { id: 'own-rule', name: `${moveOutRule.name}; ${nightSurety.name}` }),
     rule: moveOutRule,
     surety: nightSurety,
     takes: moveOutRule.takes ?? nightSurety.takes,
   };
+  const goesBy = chosen ?? own;
   const ways = chosen ? all : [own, ...all];
-  const days = ways.map((way) => dayOf(context, way, way === own && isFixed));
+  const days = ways.map((way) =>
+    way === own && (isFixed || isHeld) ? moveOutDay : dayOf(context, way),
+  );
   return ways.map((way, i): WayOut => {
     const { id, name, takes, rule, surety } = way;
     const day = days[i];
@@ -82,7 +95,7 @@ export function waysOut(context: PlanContext): WayOut[] {
     return {
       ...{ id, name, takes },
       chosenBy: { moveOutRuleId: rule.id, nightSuretyId: surety.id },
-      isChosen: way === (chosen ?? own),
+      isChosen: way === goesBy,
       isByAge: surety.share === 0,
       ...(day === undefined
         ? {}
@@ -119,9 +132,8 @@ function allWays({ batch, life, tables, moveOutRule }: PlanContext): Way[] {
   return [...byNights.filter((way) => !asks(way)), ...byRule, ...byNights.filter(asks)];
 }
 
-function dayOf(context: PlanContext, way: Way, isFixed: boolean): number | undefined {
-  const { batch, life, nights, tables, moveOutDay } = context;
-  if (isFixed) return moveOutDay;
+function dayOf(context: PlanContext, way: Way): number | undefined {
+  const { batch, life, nights, tables } = context;
   const { moveOutDate: _fixed, ...free } = batch;
   const first = { nights, count: tables.judgements.birds.moveOutNights.value };
   return moveOutIndex(free, life, way.rule, first, way.surety.share);
@@ -196,11 +208,15 @@ function floorUntil(context: PlanContext, day: number): NumberQuantity {
 
 /** Why it is that day, where it is their age; the nights say the rest. */
 function whyThen(
-  { life, moveOutRule, say }: PlanContext,
+  context: PlanContext,
   day: number,
-  { sameAs, isFixed }: Reason,
+  { way, sameAs, isFixed }: Reason,
 ): string | undefined {
   if (isFixed) return undefined;
+  const { life, moveOutRule, say } = context;
+  const sooner = day === context.moveOutDay ? dayOf(context, way) : undefined;
+  if (sooner !== undefined && sooner < day)
+    return `Held to ${say(life.arrivalAgeDays + day, 'day')} of age, when they are feathered; nights let hardened ones out from ${say(context.dateOf(sooner), 'date')}.`;
   const age = life.arrivalAgeDays + day;
   const same = sameAs ? `Same date as “${sameAs.name}”: ` : '';
   const step = moveOutRule.later.find(({ fromDay }) => fromDay === age);

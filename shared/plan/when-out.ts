@@ -11,7 +11,6 @@ import {
 } from '../explain/quantity.js';
 import { issue, type PlanIssue } from '../problems/plan-issue.js';
 import { defaultRow } from '../tables/tables.js';
-import { formatChance } from '../units/format.js';
 import type { ColdNightPart } from './cold-nights.js';
 import type { PlanContext } from './context.js';
 import { found, type Found } from './found.js';
@@ -19,6 +18,7 @@ import { coldNightByDay, moveOutFormulas, nightLowAt } from './move-out.js';
 import { nightInputs, rowsOfMove } from './nights-of-move.js';
 import { weatherUsed } from './outside-weather.js';
 import { penHeat } from './pen-heat.js';
+import { sayNights } from './say-ways-out.js';
 import { waysOut, type WayOut, type WayOutDay } from './ways-out.js';
 
 export interface WhenOutPart {
@@ -26,6 +26,7 @@ export interface WhenOutPart {
   readonly ageAtMove?: NumberQuantity;
   readonly nightLow?: NumberQuantity;
   readonly coldNight?: NumberQuantity;
+  readonly coldNights?: NumberQuantity;
   /** Days to get the birds used to nights without heat before the move. */
   readonly hardenFrom?: Quantity;
   /** What one night that is too cold costs them. */
@@ -68,6 +69,7 @@ export function whenOut(context: PlanContext, day: number): Found<WhenOutPart> {
         { rows },
       ),
       coldNight: way.coldNight,
+      coldNights: way.coldNights,
       oneColdNight: way.oneColdNight,
       ...(heatOutThere ? { penHeat: heatOutThere } : {}),
       hardenFrom: datedFact(
@@ -177,7 +179,7 @@ function issuesOfNights(
       issue(
         isFixed ? 'act' : 'note',
         isFixed ? 'move-out-cold' : 'move-out-unsure',
-        `A night below ${stand} in the first ${moveOutNights.value} after the move on ${context.say(context.dateOf(day), 'date')} comes ${formatChance(coldNight.value)}. Read the forecast before you move them, and have tarps, dry bedding and safe heat for a night at hand, or wait.`,
+        `Expect ${sayNights(coldNights.value)} below ${stand}, what birds of that age stand, among the first ${moveOutNights.value} after the move on ${context.say(context.dateOf(day), 'date')}. For those nights have ${batch.purpose === 'meat' ? 'a tarp over the roof and the windward side, dry deep bedding,' : 'the coop dry, free of drafts and deep in bedding,'} and safe heat hung and tried before they go; read the forecast, and move them on a mild morning.`,
         rows,
       ),
     );
@@ -202,13 +204,14 @@ function laterCold(
     (chance, night) => fromNight <= night && night < last && 1 - share + 1e-9 < chance,
   );
   if (from < 0) return [];
-  const worst = Math.max(...chances.subarray(from, last));
+  const nightsOf = chances.subarray(from, last).reduce((sum, chance) => sum + chance, 0);
+  const until = last < life.lastAgeDays - life.arrivalAgeDays ? 'the first egg' : 'the end';
   const stand = context.say(nightLowAt(moveOutRule, life.arrivalAgeDays + from), 'degC');
   return [
     issue(
       'act',
       'cold-later',
-      `From ${context.say(context.dateOf(from), 'date')} nights are often below ${stand}, what birds of that age stand: ${formatChance(worst)} on the worst of them. Give them a closed, dry shelter or heat from then on${life.isStarted ? '' : ', or let them go earlier'}.`,
+      `From ${context.say(context.dateOf(from), 'date')} nights are often below ${stand}, what birds of that age stand: ${sayNights(nightsOf)} until ${until}. Give them a closed, dry shelter or heat from then on${life.isStarted ? '' : ', or let them go earlier'}.`,
       rows,
     ),
   ];
@@ -220,7 +223,7 @@ function longInBrooder(
   day: number,
   ways: readonly WayOut[],
 ): PlanIssue[] {
-  const { longInBrooderDays, hardenDays } = tables.judgements.birds;
+  const { longInBrooderDays, hardenDays, moveOutNights } = tables.judgements.birds;
   const age = life.arrivalAgeDays + day;
   if (batch.purpose !== 'meat' || batch.moveOutDate !== undefined || life.isUnderHen) return [];
   if (age <= longInBrooderDays.value || dateOf(day) <= today) return [];
@@ -239,7 +242,7 @@ function longInBrooder(
     issue(
       'act',
       'long-in-brooder',
-      `They would be in the brooder until ${say(dateOf(day), 'date')}, ${age} of ${life.lastAgeDays} days. ${keepers}: “${name}” would be ${say(sooner.on.value, 'date')}, and a night too cold for them in that week then comes ${formatChance(sooner.coldNight.value)}. Choose it under the ways to go out, or see that the brooder has the room and air for large birds.`,
+      `They would be in the brooder until ${say(dateOf(day), 'date')}, ${age} of ${life.lastAgeDays} days. ${keepers}: “${name}” would be ${say(sooner.on.value, 'date')}, and with ${sayNights(sooner.coldNights.value)} of the first ${moveOutNights.value} too cold for them. Choose it under the ways to go out, or see that the brooder has the room and air for large birds.`,
       [longInBrooderDays],
     ),
   ];

@@ -10,6 +10,9 @@ export interface WarmSoil extends Sourced {
 }
 
 /** What fitting work into hours and days goes by. */
+/** What may go wrong, by what there is: heat, birds, cattle, their fence; and young plants. */
+export type Trouble = 'heat' | 'birds' | 'cattle' | 'fence' | 'seedlings';
+
 export interface WorkTable {
   /** Days that are planned: a year, or to the last that is due, but no more than the most. */
   readonly horizonDays: Sourced & { readonly value: number; readonly mostDays: number };
@@ -92,4 +95,6 @@ export interface WorkTable {
     readonly cattle: readonly string[];
     readonly cattleInFrost: readonly string[];
   };
+  /** What a sitter does first where something is wrong: common practice, no source. */
+  readonly inTrouble: Readonly<Record<Trouble, string>>;
 }

@@ -29,6 +29,7 @@ export class BatchesService extends RowsOfFarm<BatchEntity, Saved<Batch>, BatchD
     super(database, BatchEntity, {
       noun: 'batch',
       order: ['arrivalDate', 'name', 'id'],
+      tells: { of: 'batch', fields: (row) => ({ ...toBatch(row) }), name: (row) => row.name },
       view: toBatch,
       // Batches of long ago are history.
       count: (_farmId, rows) => {

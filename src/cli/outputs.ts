@@ -186,7 +186,7 @@ export const OUTPUTS = {
     if (!handover) throw noHandover(which, picture.handovers.length);
     const stops = stopsOn(picture, tables, animals, handover);
     return printSheet(
-      sitterSheet(handover, plan, stops, { people: picture.people, tables }),
+      sitterSheet(handover, plan, stops, { people: picture.people, jobs: picture.jobs, tables }),
       readerOf(picture),
     );
   },

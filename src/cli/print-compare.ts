@@ -68,7 +68,7 @@ export function printComparison(
           row('freezer at once', ({ freezer }) => freezer),
           row('birds lost', ({ lost }) => lost),
           row('as many as you want', ({ enough }) => enough),
-          row('a night too cold', ({ coldNight }) => coldNight),
+          row('nights too cold of the first week out', ({ coldNights }) => coldNights),
           ['does not fit', ...columns.map(({ doesNotFit }) => doesNotFit.join('\n') || '–')],
         ],
       ),

@@ -50,7 +50,7 @@ export function printPlan(plan: BatchPlan, farm: Farm, tables: Tables): string {
         outdoors.moveOut,
         outdoors.ageAtMove,
         outdoors.nightLow,
-        outdoors.coldNight,
+        outdoors.coldNights,
         outdoors.hardenFrom,
         leaving?.on,
         laying?.firstEgg,

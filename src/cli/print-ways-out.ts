@@ -13,23 +13,12 @@ export function waysOutText(
     section(
       'Going out: the ways to choose from',
       table(
-        [
-          '',
-          'out',
-          'age',
-          'they stand',
-          'a colder night that week',
-          '',
-          'costs',
-          'floor',
-          'choose',
-        ],
+        ['', 'out', 'age', 'they stand', 'colder nights that week', 'costs', 'floor', 'choose'],
         ways.map(({ name, out, isChosen, chosenBy }) => [
           name,
           out?.on ?? 'not before the end',
           out?.age,
           out?.stand,
-          out?.coldNight,
           out && sayNights(out.coldNights.value),
           out && costs(out),
           out?.floor,

@@ -1,6 +1,7 @@
 import { addDays } from '../../shared/calendar/plain-date.js';
 import {
   phoneLines,
+  visitLine,
   whoIsThereText,
   type SitterSheet,
 } from '../../shared/plan/handover/sitter-sheet.js';
@@ -281,6 +282,7 @@ export function printSheet(sheet: SitterSheet, reader: Reader): string {
       [
         `${formatLongDate(page.date, reader)}, for ${sheet.sitter}: ${formatHours(page.hours)} of work, ${formatHours(page.hoursAvailable)} available`,
         whoIsThereText(page),
+        ...visitLine(page),
         ...page.stops.flatMap((stop, k) => [
           `${k + 1}. ${stop.name}${stop.where ? `, ${stop.where}` : ''}`,
           ...stop.amounts.map(
@@ -298,6 +300,7 @@ export function printSheet(sheet: SitterSheet, reader: Reader): string {
         ...phoneLines(sheet.phones, ': ').map(
           (line) => `${sheet.phones.length === 0 ? 'Call:' : 'Call'} ${line}`,
         ),
+        ...sheet.troubles.map((each) => inOwnUnits(each, reader.units)),
         ...sheet.tooSoon.flatMap(({ name, on, said }) =>
           on === page.date ? [`${name}: ${said}`] : [],
         ),

@@ -5,6 +5,8 @@ import type { NextFunction, Request, Response } from 'express';
 export interface Asker {
   /** Says when nobody waits for the answer any more. */
   readonly signal: AbortSignal;
+  /** Who they say they are, where a phone was told whose it is. */
+  readonly saidBy?: string | undefined;
   /** Whose turn of the threads it takes: a farm, or all who ask without one. */
   readonly turn: string;
 }
@@ -28,7 +30,7 @@ export const workFor = <T>(asker: Asker, work: () => T): T => askers.run(asker, 
 
 /** Makes every request an asker, who has gone when the connection closes before the answer is sent. */
 export function requestsAsAskers(request: Request, response: Response, next: NextFunction): void {
-  workFor(new RequestAsker(request.originalUrl, response), next);
+  workFor(new RequestAsker(request.originalUrl, response, nameIn(request)), next);
 }
 
 /** Most requests are answered without anybody asking for the signal, so it is made when asked for. */
@@ -38,6 +40,7 @@ class RequestAsker implements Asker {
   constructor(
     private readonly url: string,
     private readonly response: Response,
+    readonly saidBy: string | undefined,
   ) {}
 
   get turn(): string {
@@ -56,5 +59,20 @@ class RequestAsker implements Asker {
     if (this.response.closed) close();
     else this.response.once('close', close);
     return controller;
+  }
+}
+
+/** A name as long as one of a person can be. */
+const LONGEST_NAME = 80;
+
+/** The name in a request, as the page writes it; what is no name of a person is none. */
+function nameIn(request: Request): string | undefined {
+  const sent = request.get('said-by');
+  if (sent === undefined) return undefined;
+  try {
+    const name = decodeURIComponent(sent).trim();
+    return 0 < name.length && name.length <= LONGEST_NAME ? name : undefined;
+  } catch {
+    return undefined;
   }
 }

@@ -25,6 +25,12 @@ export class HandoversService extends RowsOfFarm<HandoverEntity, Saved<Handover>
       noun: 'hand-over',
       order: ['firstDay', 'id'],
       view: toHandover,
+      tells: {
+        of: 'hand-over',
+        fields: (row) => ({ ...toHandover(row) }),
+        name: ({ details: { sitter } }) => sitter ?? 'Nobody from outside',
+        ofNew: ['from', 'to'],
+      },
       // Days handed over long ago are history.
       count: (_farmId, rows) => {
         const lately = addDays(plainDateAt(Date.now(), 'UTC'), -LATELY_DAYS);

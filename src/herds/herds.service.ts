@@ -40,6 +40,7 @@ export class HerdsService {
     this.rows = new OwnedRows(database, HerdEntity, {
       noun: 'herd',
       order: ['name', 'id'],
+      tells: { of: 'herd', fields: (row) => ({ ...toHerd(row) }), name: (row) => row.name },
       view: async (row) => this.withPlace(row, await this.placesOn(row.farmId)),
     });
   }

@@ -48,6 +48,7 @@ export class PaddocksService {
     this.rows = new OwnedRows(database, PaddockEntity, {
       noun: 'paddock',
       order: ['name', 'id'],
+      tells: { of: 'paddock', fields: (row) => ({ ...toPaddock(row) }), name: (row) => row.name },
       view: async (row) => viewOf(row, await this.grazing.on(row.farmId)),
     });
   }

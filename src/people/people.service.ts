@@ -13,6 +13,7 @@ export class PeopleService extends RowsOfFarm<PersonEntity, Saved<Person>, Perso
     super(database, PersonEntity, {
       noun: 'person',
       order: ['name', 'id'],
+      tells: { of: 'person', fields: (row) => ({ ...toPerson(row) }), name: (row) => row.name },
       view: toPerson,
     });
   }

@@ -65,6 +65,7 @@ export function pictureOfDocument(
     eggCounts: document.eggCounts ?? [],
     feedOpenings: document.feedOpenings ?? [],
     feedBought: document.feedBought ?? [],
+    treatments: document.treatments ?? [],
     paddocks: (document.paddocks ?? []).map((paddock, i) => paddockOf(paddock, `paddocks.${i}.`)),
     herds: (document.herds ?? []).map((herd, i): Herd => ({
       ...herd,

@@ -21,6 +21,8 @@ import {
   holding,
   mowingsOf,
   progressOf,
+  treatedSince,
+  treatmentsOf,
   weighingsOf,
   type FactOf,
   type ToldFact,
@@ -258,6 +260,7 @@ type TellingParts = Partial<
     | 'feedBought'
     | 'herdFeedBought'
     | 'groundChecks'
+    | 'treatments'
   >
 >;
 
@@ -300,6 +303,9 @@ const PARTS: readonly Telling[] = [
   })),
   telling(['eggs-counted'], (facts, farm) => ({
     eggCounts: eggCountsOf(facts).filter(isDaily(farm)),
+  })),
+  telling(['treated'], (facts, { today }) => ({
+    treatments: treatmentsOf(facts, treatedSince(today)),
   })),
   telling(['ground-check'], (facts) => ({ groundChecks: groundChecksOf(facts) })),
 ];

@@ -9,14 +9,22 @@ import {
 } from '../weather/open-weather.client.js';
 import { askedPlaces, isSaid } from './asked-place.js';
 import { ofCountry } from './of-country.js';
-import { countryName, regionName, waysToSay } from './regions.js';
-import { TownTable, type NearTown, type Town } from './town-table.js';
+import { fold } from './fold.js';
+import { PostTowns, type PostTown } from './post-towns.js';
+import { countryName, countyName, regionName, waysToSay } from './regions.js';
+import { townsByOtherName, TownTable, type NearTown, type Town } from './town-table.js';
+
+const ALIKE = 'No place is called just so; these names are nearly that.';
+
+/** As many as an answer may hold. */
+const MOST_PLACES = 20;
 
 /** Where places lie: by the table that came with the program, or by the weather service. */
 @Injectable()
 export class PlacesService {
   /** Read when a place is first looked up, which most runs of the program never do. */
   private table: TownTable | undefined;
+  private post: PostTowns | undefined;
 
   constructor(private readonly client: OpenWeatherClient) {}
 
@@ -28,19 +36,34 @@ export class PlacesService {
    * @param homeCountry two letters: of places of one name, those of this country come first
    */
   async find(name: string, isOnline: boolean, homeCountry?: string): Promise<PlacesFound> {
-    if (!isOnline) return { places: this.findHere(name, homeCountry), from: 'here' };
+    if (!isOnline) return this.findOrAlike(name, homeCountry);
     try {
       return { places: await this.findOnline(name), from: 'online' };
     } catch (error) {
       if (!(error instanceof WeatherServiceError)) throw error;
       const note = `${error.message} Looked up in the list that came with the program.`;
-      return { places: this.findHere(name, homeCountry), from: 'here', note };
+      return { note, ...this.findOrAlike(name, homeCountry) };
     }
+  }
+
+  private findOrAlike(given: string, homeCountry: string | undefined): PlacesFound {
+    const places = this.findHere(given, homeCountry);
+    if (places.length > 0) return { places, from: 'here' };
+    for (const { name, where } of askedPlaces(given)) {
+      // Of the whole world too many names are nearly that one.
+      if (where === '') continue;
+      const alike = this.towns().alike(name, (town) => isIn(town, where));
+      if (alike.length > 0)
+        return { places: alike.map((town) => placeOf(town, alike)), from: 'here', note: ALIKE };
+    }
+    return { places: [], from: 'here' };
   }
 
   /**
    * What follows from where a spot lies. Country and region are left out where a town of another
-   * country is near too, or none at all: which it is can only be asked. Its height is known only to the weather service. */
+   * country is near too, or none at all: which it is can only be asked. Its height is known only to
+   * the weather service; here it is about that of the nearest town.
+   */
   async at(spot: Spot, isOnline: boolean): Promise<Point> {
     const [nearest, ...others] = this.towns().nearestByCountry(spot);
     const { town, km } = nearest!;
@@ -52,6 +75,7 @@ export class PlacesService {
     const isSure = isNear && near.length === 0;
     return {
       ...nearOf({ town, km }),
+      ...(isNear ? townHeight(town) : {}),
       ...height,
       ...rest,
       ...(isSure && country !== undefined ? { country } : {}),
@@ -70,11 +94,54 @@ export class PlacesService {
   }
 
   private findHere(given: string, homeCountry: string | undefined): Place[] {
-    for (const { name, where } of askedPlaces(given)) {
-      const found = this.towns().byName(name, (town) => isIn(town, where), homeCountry);
-      if (found.length > 0) return found.map(placeOf);
+    const zip = this.postTowns().ofZip(given);
+    if (zip) return [this.postPlace(zip)];
+    const asked = askedPlaces(given).map(({ name, where }) => {
+      const listed = this.towns().byName(name, (town) => isIn(town, where), homeCountry);
+      const just = listed.filter((town) => fold(town.name) === fold(name));
+      return { name, where, listed, just, post: this.postPlaces(name, where, just) };
+    });
+    const best = asked.find(({ just, post }) => just.length + post.length > 0);
+    if (best) {
+      const { listed, just, post } = best;
+      const longer = listed.filter((town) => !just.includes(town));
+      return [
+        ...just.map((town) => placeOf(town, just)),
+        ...post,
+        ...longer.map((town) => placeOf(town, longer)),
+      ].slice(0, MOST_PLACES);
     }
-    return [];
+    const other = townsByOtherName(
+      asked.map(({ name }) => name),
+      (town, called) =>
+        asked.some(({ name, where }) => fold(called) === fold(name) && isIn(town, where)),
+    );
+    const { listed = [] } = asked.find((each) => each.listed.length > 0) ?? {};
+    return [...other, ...listed].map((town) => placeOf(town, listed)).slice(0, MOST_PLACES);
+  }
+
+  /** Post towns of a name that the list of towns does not have where they are looked for. */
+  private postPlaces(name: string, where: string, listed: readonly Town[]): Place[] {
+    return this.postTowns()
+      .named(name)
+      .filter(
+        ({ state }) =>
+          isSaid(where, waysToSay('US', [state, regionName('US', state)])) &&
+          !listed.some((town) => town.country === 'US' && town.division === state),
+      )
+      .map((town) => this.postPlace(town));
+  }
+
+  private postPlace({ name, state, latitudeDeg, longitudeDeg }: PostTown): Place {
+    const spot = { latitudeDeg, longitudeDeg };
+    const called = countryName('US');
+    const { town, km } = this.towns().nearest(spot);
+    return {
+      ...{ name, within: state, ...spot },
+      ...(called === undefined ? {} : { countryName: called }),
+      ...(km <= startDefaults().nearestTown.farthestKm ? townHeight(town) : {}),
+      ...ofCountry(spot, 'US', state, town.country === 'US' ? town.timeZone : undefined),
+    };
   }
 
   /** The service knows names alone: where a place lies is picked from what it answers. */
@@ -107,6 +174,10 @@ export class PlacesService {
   private towns(): TownTable {
     return (this.table ??= TownTable.read());
   }
+
+  private postTowns(): PostTowns {
+    return (this.post ??= PostTowns.read());
+  }
 }
 
 const nearOf = ({ town, km }: NearTown): Pick<Point, 'near' | 'nearKm'> => ({
@@ -118,23 +189,37 @@ const nearOf = ({ town, km }: NearTown): Pick<Point, 'near' | 'nearKm'> => ({
 const asCountry = ({ town, km }: NearTown): PossibleCountry => ({
   countryName: countryName(town.country) ?? town.country,
   ...nearOf({ town, km }),
-  ...ofCountry(town, town.country, town.division),
+  ...ofCountry(town, town.country, town.division, town.timeZone),
 });
 
 /** Whether a town lies in a state, region or country, however that is written. */
 const isIn = ({ country, division }: Town, where: string): boolean =>
   where === '' || isSaid(where, waysToSay(country, [division, regionName(country, division)]));
 
-function placeOf(town: Town): Place {
-  const { name, country, division, latitudeDeg, longitudeDeg, population } = town;
+const townHeight = ({ elevationM }: Town): Pick<Place, 'townElevationM'> =>
+  elevationM === undefined ? {} : { townElevationM: elevationM };
+
+/** @param beside towns that stand in the same list: of one name and state, the county tells them apart */
+function placeOf(town: Town, beside: readonly Town[]): Place {
+  const { name, country, division, latitudeDeg, longitudeDeg, population, timeZone } = town;
   const called = countryName(country);
   // Postal letters of a state are how its people write it; other codes say nothing.
-  const within = country === 'US' ? division : regionName(country, division);
+  const state = country === 'US' ? division : regionName(country, division);
+  const isTwice = beside.some(
+    (other) =>
+      other !== town &&
+      other.name === name &&
+      other.country === country &&
+      other.division === division,
+  );
+  const county = isTwice ? countyName(country, division, town.county) : undefined;
+  const within = [county, state].filter((part) => part !== undefined).join(', ');
   return {
     name,
-    ...(within === undefined ? {} : { within }),
+    ...(within === '' ? {} : { within }),
     ...(called === undefined ? {} : { countryName: called }),
     ...{ latitudeDeg, longitudeDeg, population },
-    ...ofCountry(town, country, division),
+    ...townHeight(town),
+    ...ofCountry(town, country, division, timeZone),
   };
 }

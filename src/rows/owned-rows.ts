@@ -8,6 +8,7 @@ import type { Database } from '../database/database.js';
 import { FarmEntity } from '../farms/farm.entity.js';
 import { refuseOutdated, type Expected } from '../common/expected-version.js';
 import { checkId, farmNotFound, isId } from '../database/ids.js';
+import { tellRow, type TellsOf } from './tell-row.js';
 import { inOrderOf } from './in-order-of.js';
 
 export interface OwnedRow {
@@ -27,6 +28,8 @@ export interface KindOfRow<Row> {
   readonly order: readonly (keyof Row & string)[];
   /** The row as the API returns it. */
   readonly view: (row: Row) => unknown;
+  /** What became of a row stands in the record. */
+  readonly tells?: TellsOf<Row>;
   /** How many of the rows count toward the most there may be; all do when left out. */
   readonly count?: (farmId: string, rows: readonly Row[]) => Promise<number>;
 }
@@ -64,9 +67,12 @@ export class OwnedRows<Row extends OwnedRow> {
       const { noun, count } = this.kind;
       const counted = count ? await count(farmId, before) : before.length;
       refuseTooMany(noun, counted + all.length);
-      return rows.save(
+      const made = await rows.save(
         rows.create(all.map((values) => ({ ...values, farmId })) as unknown as DeepPartial<Row>[]),
       );
+      for (const after of this.kind.tells ? made : [])
+        await tellRow(manager, this.kind.tells!, { after });
+      return made;
     });
   }
 
@@ -143,7 +149,10 @@ export class OwnedRows<Row extends OwnedRow> {
     return this.database.write(farmId, async (manager) => {
       const row = await this.findOne(farmId, id);
       await refuseOutdated(row.version, expected, () => this.kind.view(row));
-      return manager.getRepository(this.target).save(Object.assign(row, values));
+      const before = structuredClone(row);
+      const after = await manager.getRepository(this.target).save(Object.assign(row, values));
+      if (this.kind.tells) await tellRow(manager, this.kind.tells, { before, after });
+      return after;
     });
   }
 
@@ -159,6 +168,7 @@ export class OwnedRows<Row extends OwnedRow> {
       await refuseOutdated(row.version, expected, () => this.kind.view(row));
       await manager.getRepository(this.target).delete({ id, farmId } as FindOptionsWhere<Row>);
       await after?.(manager);
+      if (this.kind.tells) await tellRow(manager, this.kind.tells, { before: row });
     });
   }
 

@@ -7,7 +7,7 @@ import type { Alarm } from '../../shared/plan/today/looked-at.js';
 import { withTicks, type TickedToday } from '../../shared/plan/today/today.js';
 import { movedBy } from '../../shared/plan/pasture/move-told.js';
 import { FieldError } from '../../shared/problems/field-problem.js';
-import type { ToldFact } from '../../shared/farm/told-fact.js';
+import type { ChoreDone } from '../../shared/farm/told-fact.js';
 import { PicturesService } from '../picture/pictures.service.js';
 import type { Said } from '../told/keep-facts.js';
 import { ToldService } from '../told/told.service.js';
@@ -30,7 +30,9 @@ export class TodayService {
 
   async todayOf(farmId: string): Promise<TickedToday> {
     const day = await this.work.dayOf(farmId);
-    const done = new Set((await this.ticks(farmId, day.date)).map(({ about }) => about));
+    const done = new Map(
+      (await this.ticks(farmId, day.date)).map(({ about, details }) => [about, details.doneBy]),
+    );
     const seen = new Set((await this.told.factsOf(farmId, 'alarm-seen')).map(({ about }) => about));
     return withTicks(day, done, seen, await this.limitAlarms(farmId, day.date));
   }
@@ -69,7 +71,8 @@ export class TodayService {
     return goes ? movedBy(goes, key, on) : [];
   }
 
-  private async ticks(farmId: string, from: PlainDate): Promise<readonly ToldFact[]> {
-    return (await this.told.find(farmId, { kind: 'chore-done', from })).facts;
+  private async ticks(farmId: string, from: PlainDate): Promise<readonly ChoreDone[]> {
+    const { facts } = await this.told.find(farmId, { kind: 'chore-done', from });
+    return facts.filter((fact) => fact.kind === 'chore-done');
   }
 }

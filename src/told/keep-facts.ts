@@ -12,6 +12,7 @@ import {
 import { placeAmong, type Place } from '../../shared/farm/told-seen.js';
 import { FieldError, type FieldProblem } from '../../shared/problems/field-problem.js';
 import { ConflictError } from '../common/expected-version.js';
+import { nextMoment } from '../rows/next-moment.js';
 import { toFact, ToldFactEntity } from './told-fact.entity.js';
 
 /** What is said, by a client or by one of the program's own forms. */
@@ -152,14 +153,3 @@ export const toldOtherwise = (clashes: readonly Clash[]): ConflictError =>
     clashes.map(({ yours }) => yours),
     'Somebody else told something else of the same meanwhile. Nothing was saved: say which holds.',
   );
-
-/** Now, but after everything that was told before, so that the order is never in doubt. */
-async function nextMoment(manager: EntityManager, farmId: string): Promise<number> {
-  const [newest] = await manager.find(ToldFactEntity, {
-    where: { farmId },
-    select: { id: true, toldAt: true },
-    order: { toldAt: 'DESC' },
-    take: 1,
-  });
-  return Math.max(Date.now(), newest ? Date.parse(newest.toldAt) + 1 : 0);
-}

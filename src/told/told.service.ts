@@ -13,6 +13,7 @@ import {
 import { isMovesKey, isTurnOutWork, movesKey } from '../../shared/farm/herd-move-work.js';
 import { isMowingWork } from '../../shared/farm/mowing.js';
 import { TOLD_KINDS, type ToldOn } from '../../shared/farm/told-kinds.js';
+import { FieldError } from '../../shared/problems/field-problem.js';
 import { isId } from '../database/ids.js';
 import { Database } from '../database/database.js';
 import { FarmEntity } from '../farms/farm.entity.js';
@@ -120,6 +121,7 @@ export class ToldService extends FactsOfFarm {
     const raises = !row || !leavesPlans(row.kind) || isMovesKey(row.about);
     const takeBack = async (manager: EntityManager): Promise<void> => {
       if (!row) throw notTold(id);
+      if (row.kind === 'row-changed') throw notTakenBack(row);
       const where = { id, farmId, takenBackAt: IsNull() };
       if (!(await manager.existsBy(ToldFactEntity, where))) return;
       await this.takeBackAll(farmId, [id]);
@@ -251,6 +253,17 @@ export class ToldService extends FactsOfFarm {
     });
   }
 }
+
+/** The row would stay as it is. */
+const notTakenBack = ({ id }: ToldFactEntity): FieldError =>
+  new FieldError([
+    {
+      field: 'id',
+      code: 'conflict',
+      given: id,
+      fix: 'Change the person, paddock, herd or batch itself back: that tells it anew.',
+    },
+  ]);
 
 /** The tick or the form that told a move. */
 const toldWith = ({

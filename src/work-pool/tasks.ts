@@ -296,7 +296,7 @@ export const TASKS = {
       asked.handover,
       asked.plan,
       stopsOn(asked.picture, tables, animalsOf(asked), asked.handover),
-      { people: asked.picture.people, tables },
+      { people: asked.picture.people, jobs: asked.picture.jobs, tables },
     ),
 };
 

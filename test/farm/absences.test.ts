@@ -28,6 +28,15 @@ describe('absencesAhead', () => {
     ]);
   });
 
+  it('knows who of them is ill: in the house, not away', () => {
+    const ill = { ...b, away: [{ from: '2027-05-12', to: '2027-05-16', isIll: true }] };
+    expect(absencesAhead([a, ill], [], TODAY).map(({ illIds }) => illIds)).toEqual([
+      [],
+      ['b'],
+      ['b'],
+    ]);
+  });
+
   it('leaves out days that have a sheet, and days that are past', () => {
     expect(short([a], [sheet('2027-05-12', '2027-05-20')], TODAY)).toEqual([
       ['05-10', '05-11', 'a', ''],

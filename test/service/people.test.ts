@@ -55,6 +55,36 @@ describe.each(databases())('people on $name', (database) => {
     expect(await revision()).toBe(before + 1);
   });
 
+  it('keeps in the record who changed one, when, and what it was before', async () => {
+    const ill = { from: '2027-06-02', to: '2027-06-04', isIll: true };
+    await app.api
+      .put(`${farm.path}/people/${id}`)
+      .set('said-by', encodeURIComponent('Zoë'))
+      .send({ name: 'Adult B', away: [ill] })
+      .expect(200);
+    // The same again is no change.
+    await app.api.put(`${farm.path}/people/${id}`).send({ name: 'Adult B', away: [ill] });
+    const changes = async (): Promise<object[]> =>
+      ((await app.api.get(`${farm.path}/told?about=${id}`)).body as { facts: object[] }).facts;
+    const [last, first, ...more] = await changes();
+    expect(more).toEqual([]);
+    expect(last).toMatchObject({
+      kind: 'row-changed',
+      saidBy: 'Zoë',
+      toldAt: expect.stringMatching(/^\d{4}-/),
+      details: { name: 'Adult B', fields: [{ field: 'away', before: [], after: [ill] }] },
+    });
+    expect(first).toMatchObject({
+      details: {
+        how: 'changed',
+        fields: expect.arrayContaining([{ field: 'name', before: 'Adult A', after: 'Adult B' }]),
+      },
+    });
+    const back = await app.api.delete(`${farm.path}/told/${(last as { id: string }).id}`);
+    expect(expectProblem(back, 400).detail).toMatch(/itself back/);
+    expect(await changes()).toHaveLength(2);
+  });
+
   it('deletes one, and raises the revision', async () => {
     const before = Number(await revision());
     await app.api.delete(`${farm.path}/people/${id}`).expect(204);

@@ -54,7 +54,9 @@ describe('places', () => {
     const people = all.filter(({ name }) => name === 'Springfield').map((p) => p.population!);
     expect(people).toEqual([...people].sort((a, b) => b - a));
     expect(new Set(all.map((place) => `${place.within} ${place.country}`)).size).toBe(all.length);
-    expect((await find('springfield, il')).places).toHaveLength(1);
+    const [illinois, ...others] = (await find('springfield, il')).places;
+    expect(illinois).toMatchObject({ name: 'Springfield', within: 'IL' });
+    expect(others.map(({ name }) => name)).not.toContain('Springfield');
     expect((await find('KØBENHAVN')).places).toEqual((await find('københavn')).places);
   });
 
@@ -79,6 +81,35 @@ describe('places', () => {
     expect(await first('London Ontario')).toEqual(['London', 'Ontario', 'CA', 'ON']);
     expect(await first('Leeds, UK')).toEqual(['Leeds', 'England', 'GB', 'ENG']);
     expect(await first('sao paulo brazil')).toEqual(['São Paulo', 'São Paulo', 'BR', 'SP']);
+  });
+
+  it('of the United States are found by a village that has but a post office, and by zip code', async () => {
+    // Unity in Waldo County, 44.61 N 69.34 W, about 180 ft above the sea (maps of the USGS).
+    for (const name of ['Unity, Maine', 'unity me', '04988', '04988-1234']) {
+      const [unity] = (await find(name)).places;
+      expect([name, unity]).toMatchObject([name, { name: 'Unity', within: 'ME', region: 'ME' }]);
+      expect(unity!.latitudeDeg).toBeCloseTo(44.61, 1);
+      expect(unity!.longitudeDeg).toBeCloseTo(-69.34, 1);
+      expect(unity!.townElevationM).toBeLessThan(120);
+    }
+    expect((await find('00000')).places).toEqual([]);
+  });
+
+  it('have the height of the town, which is not taken for the farm’s own', async () => {
+    // Denver is the mile-high city: 1,609 m. Waterville lies on the river.
+    const height = async (name: string) => (await find(name)).places[0]!.townElevationM!;
+    expect(Math.abs((await height('Denver, Colorado')) - 1609)).toBeLessThan(50);
+    expect(await height('Waterville, Maine')).toBeLessThan(60);
+    expect((await find('Denver, Colorado')).places[0]).not.toHaveProperty('elevationM');
+    expect(Math.abs((await at(39.74, -104.98)).townElevationM! - 1609)).toBeLessThan(50);
+    expect(await at(40, -40)).not.toHaveProperty('townElevationM');
+  });
+
+  it('are found by what another language calls them, and by a name that is nearly theirs', async () => {
+    expect((await find('München')).places[0]).toMatchObject({ name: 'Munich', country: 'DE' });
+    const { places, note } = await find('Watervile, Maine');
+    expect(places[0]).toMatchObject({ name: 'Waterville', within: 'ME' });
+    expect(note).toMatch(/nearly/);
   });
 
   it('of one name are those of the household’s own country first', async () => {
@@ -135,14 +166,14 @@ describe('places', () => {
   });
 
   it('near a border leave the country open and name those it may be', async () => {
-    // Quebec and British Columbia: the nearest town lies in the United States (by the map).
+    // Quebec and British Columbia, a few kilometers from the border (by the map).
     const names = async (latitudeDeg: number, longitudeDeg: number) => {
       const { country, region, countries = [] } = await at(latitudeDeg, longitudeDeg);
-      return [country, region, ...countries.map((each) => [each.countryName, each.country])];
+      return [country, region, ...countries.map((each) => [each.countryName, each.country]).sort()];
     };
     const both = [
-      ['United States', 'US'],
       ['Canada', 'CA'],
+      ['United States', 'US'],
     ];
     expect(await names(45.03, -72.1)).toEqual([undefined, undefined, ...both]);
     expect(await names(49.02, -115.06)).toEqual([undefined, undefined, ...both]);
@@ -150,14 +181,14 @@ describe('places', () => {
     expect(await names(47.55, 7.55)).toEqual([
       undefined,
       undefined,
-      ['Switzerland', 'CH'],
       ['France', 'FR'],
+      ['Switzerland', 'CH'],
     ]);
     // In the middle of the Atlantic no town says anything.
     expect(await names(40, -40)).toEqual([undefined, undefined]);
-    const [, canada] = (await at(45.03, -72.1)).countries!;
+    const canada = (await at(45.03, -72.1)).countries!.find(({ country }) => country === 'CA');
     expect(canada).toMatchObject({ region: 'QC', units: 'metric', currency: 'CAD' });
-    expect(canada!.near).toBe('Coaticook');
+    expect(canada!.near).toBe('Rock Island');
   });
 
   it('need a name that is one, and coordinates on the globe', async () => {

@@ -73,6 +73,17 @@ describe.each([anyDatabase()])('today on $name', (database) => {
     expect((await day()).chores.find((chore) => chore.key === key)!.isDone).toBe(false);
   });
 
+  it('says of a chore who did it, as it was told last', async () => {
+    const { key } = (await day()).chores[0]!;
+    for (const doneBy of ['Ada', 'Ben']) {
+      const facts = [{ kind: 'chore-done', about: key, on: today, details: { doneBy } }];
+      await app.api.post(`${path}/told`).send({ facts }).expect(201);
+    }
+    const chore = (await day()).chores.find((each) => each.key === key);
+    expect(chore).toMatchObject({ isDone: true, doneBy: 'Ben' });
+    await tick(key, false).expect(200);
+  });
+
   it('refuses a key that is none, and changes nothing', async () => {
     const before = await app.contents();
     const { problems } = expectProblem(await tick('nothing', true), 400);
@@ -92,12 +103,16 @@ describe.each([anyDatabase()])('today on $name', (database) => {
     const undo = () => mark({ undo: true }).expect(200);
     expect(await found()).toMatchObject({ state: 'open', hours: 0.5 });
     await mark({ hoursDone: 0.2 }).expect(200);
-    await mark({ doneOn: today }).expect(200);
-    await mark({ doneOn: today, hours: 0.75 }).expect(200);
-    expect(await found()).toMatchObject({ state: 'done', hours: 0.75 });
+    await mark({ doneOn: today, doneBy: 'Ada' }).expect(200);
+    await mark({ hours: 0.75 }).expect(200);
+    await mark({ doneBy: 'Ben' }).expect(200);
+    // Whoever it was, its hours stay, and the other way round.
+    expect(await found()).toMatchObject({ state: 'done', hours: 0.75, doneBy: 'Ben' });
     await undo();
     // What was said before it was done holds again.
-    expect(await found()).toMatchObject({ state: 'open', hoursDone: 0.2 });
+    const open = await found();
+    expect(open).toMatchObject({ state: 'open', hoursDone: 0.2 });
+    expect(open).not.toHaveProperty('doneBy', 'Ben');
     await undo();
     expect(await found()).toMatchObject({ state: 'open', hours: 0.5 });
     await undo();

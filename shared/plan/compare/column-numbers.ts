@@ -21,7 +21,7 @@ export interface ColumnNumbers {
   /** That fewer birds are left than are wanted, in none of them. */
   readonly enough: NumberQuantity;
   /** Of a night too cold in the first week outdoors, in the worse of them. */
-  readonly coldNight?: NumberQuantity;
+  readonly coldNights?: NumberQuantity;
 }
 
 interface Made {
@@ -64,9 +64,9 @@ export function columnNumbers(made: readonly Made[]): ColumnNumbers {
       plans.map(({ birds }) => birds.enough),
     ),
     ...largest(
-      'Chance of a night too cold in the first week out',
-      plans.map(({ outdoors }) => outdoors.coldNight),
-      'coldNight',
+      'Nights too cold in the first week out',
+      plans.map(({ outdoors }) => outdoors.coldNights),
+      'coldNights',
     ),
   };
 }

@@ -46,11 +46,11 @@ export function saidBeside(
       other.freezer,
       (much, isMore) => `${much} ${isMore ? 'more' : 'less'} freezer at once`,
     ),
-    ...(first.coldNight &&
-    other.coldNight &&
-    0.1 <= Math.abs(other.coldNight.value - first.coldNight.value)
+    ...(first.coldNights &&
+    other.coldNights &&
+    0.5 <= Math.abs(other.coldNights.value - first.coldNights.value)
       ? [
-          `nights ${other.coldNight.value < first.coldNight.value ? 'kinder' : 'colder'} when they go out`,
+          `nights ${other.coldNights.value < first.coldNights.value ? 'kinder' : 'colder'} when they go out`,
         ]
       : []),
   ];

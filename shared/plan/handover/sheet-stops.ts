@@ -4,10 +4,10 @@ import { input, quantity, type Quantity } from '../../explain/quantity.js';
 import type { Farm } from '../../farm/farm.js';
 import type { Facility } from '../../farm/facility.js';
 import { FROST_CAUTIONS, HEAT_OUT_CAUTIONS, isFrost } from '../../farm/heat-caution.js';
-import type { Herd } from '../../farm/herd.js';
+import type { CattleGroup, Herd } from '../../farm/herd.js';
 import type { FarmPicture } from '../../farm/picture.js';
 import { cattleWaterFormulas } from '../../pasture/cattle-water.js';
-import { calvesAtFoot, milkedHead } from '../../pasture/herd-demand.js';
+import { calvesAtFoot, dueOf, isThere, milkedHead } from '../../pasture/herd-demand.js';
 import { withNamedCows } from '../../pasture/named-cows.js';
 import type { Tables } from '../../tables/tables.js';
 import { formatValue, type Reader } from '../../units/format.js';
@@ -18,6 +18,7 @@ import type { BatchPlan } from '../batch-plan.js';
 import type { FeedPhasePart } from '../feed.js';
 import { SPOT_UNDER_HEAT } from '../heat-instructions.js';
 import { dayInPlan } from '../day-in-plan.js';
+import { medicinesToday } from '../medicines.js';
 import { refillsOn } from '../refills-on.js';
 import { hayPartFormulas } from '../pasture/hay-part.js';
 import { hayOfDay, herdDays, type HerdDay } from '../pasture/herd-day.js';
@@ -37,6 +38,8 @@ export interface SheetStop {
   readonly carried: readonly string[];
   readonly actions: readonly string[];
   readonly lookFor: readonly string[];
+  /** Chicks that something warms on that day. */
+  readonly isHeated?: true;
   /** Cattle, who drink outdoors. */
   readonly isHerd?: true;
   /** Animals that go by a name, and what to know of each. */
@@ -90,6 +93,7 @@ export function batchStop(
   const phase = plan.feed.phases.findLast(({ starts }) => String(starts.value) <= date);
   const next = plan.feed.phases.find(({ starts }) => String(starts.value) === date);
   const moves = plan.outdoors.movesPerDay?.value;
+  const heatSaid = isBrooding ? heatActions(plan, date, reader) : [];
   const actions = [
     ...(next && 0 < day ? [`${next.name} begins today: mix old and new over a few days.`] : []),
     'Fresh water, drinkers rinsed.',
@@ -97,7 +101,7 @@ export function batchStop(
       ...{ farm, tables },
       say: (value, unit) => formatValue(value, unit, reader),
     }).map(({ said }) => said),
-    ...(isBrooding ? heatActions(plan, date, reader) : []),
+    ...heatSaid,
     ...(moveOut === date
       ? [
           plan.brooding
@@ -119,6 +123,7 @@ export function batchStop(
         ? [feedText(plan, { phase, bags: feedKg / phase.bagKg, date: on, away, reader })]
         : [],
     actions,
+    ...(0 < heatSaid.length ? { isHeated: true } : {}),
     lookFor: isBrooding && plan.brooding ? lookInBrooder(plan, date) : lookFor.outdoorBirds,
     cautions: plan.cautions.filter(
       (key) =>
@@ -188,7 +193,8 @@ export function herdStop(
   const next = moves.find(({ from }) => date < from);
   const on = input('On', date, 'date');
   const whole = withNamedCows(herd, picture.cows);
-  const calves = calvesAtFoot(whole, date, tables);
+  const isDueKnown = (group: CattleGroup): boolean => dueOf(group, tables) !== undefined;
+  const calves = calvesAtFoot({ groups: whole.groups.filter(isDueKnown) }, date, tables);
   const hay = 0 < day.dryKg ? hayOfDay(picture, tables, day) : undefined;
   return {
     id: herd.id,
@@ -211,6 +217,7 @@ export function herdStop(
     ],
     carried: hay ? [hayText(hay, formatValue(hay.baleKg, 'kg', picture.farm))] : [],
     actions: [
+      ...calvingSaid(whole, { date, tables, units }),
       ...(0 < milkedHead(whole, date, tables) ? [MILKING] : []),
       ...(fresh?.strip === 1 ? [`They come into ${fresh.paddock} today.`] : []),
       ...(fresh && 1 < fresh.strip ? [`Today the next strip of ${fresh.paddock}.`] : []),
@@ -228,6 +235,33 @@ export function herdStop(
     cautions: [],
   };
 }
+
+/** Calves that are awaited, and those of which nobody has told: a sheet makes none up. */
+function calvingSaid(
+  { groups }: Pick<Herd, 'groups'>,
+  { date, tables, units }: { date: PlainDate; tables: Tables; units: Farm['units'] },
+): string[] {
+  const there = groups.filter((group) => isThere(group, date));
+  const soon = there
+    .flatMap((group) => dueOf(group, tables) ?? [])
+    .filter(({ due, early }) => date < due && addDays(early, -CALVING_SOON_DAYS) <= date)
+    .map(({ due }) => due);
+  const untold = there.filter(
+    (group) => group.classId === 'cow-calf' && dueOf(group, tables) === undefined,
+  );
+  return [
+    ...[...new Set(soon)].map(
+      (due) =>
+        `Calves are due around ${formatDate(due, { units, today: date })}: look for a cow that stands apart.`,
+    ),
+    ...(0 < untold.length
+      ? ['When their calves come, or came, is not written down: count cows and calves.']
+      : []),
+  ];
+}
+
+/** Before the earliest usual day: a week, a guess, no source. */
+const CALVING_SOON_DAYS = 7;
 
 /** Bales of the day; one that lasts for days is counted from the day it was put out. */
 function hayText({ bales, said, bale }: ReturnType<typeof hayOfDay>, weight: string): string {
@@ -271,5 +305,15 @@ export const stopsOn =
           }) ?? [],
       ),
       ...herds.flatMap((herd) => herdStop(herd, dayOf(herd), { picture, tables, pasture }) ?? []),
-    ];
+    ].map((stop) => withMedicines(stop, { ...picture, today: date }));
   };
+
+/** Whoever milks or gathers eggs for the household reads first what is not to be used. */
+function withMedicines(stop: SheetStop, picture: FarmPicture): SheetStop {
+  const gives = {
+    milk: stop.actions.includes(MILKING),
+    eggs: stop.amounts.some(({ unit }) => unit === 'eggs'),
+  };
+  const said = medicinesToday(picture, stop.id, gives).map((each) => `${each.said}.`);
+  return said.length === 0 ? stop : { ...stop, actions: [...said, ...stop.actions] };
+}

@@ -2,10 +2,13 @@ import { datesFrom, daysBetween, type PlainDate } from '../../calendar/plain-dat
 import type { Person } from '../../farm/farm.js';
 import type { Handover, Whereabout, PhoneNumber } from '../../farm/handover.js';
 import type { PlannedChoreDay, PlannedJob, WorkPlan } from '../work/planned-work.js';
+import type { OwnJob } from '../../farm/job.js';
 import type { Round } from '../../tables/task-template.js';
 import { formatHours } from '../../units/format.js';
 import { hoursOn, isCaretaker, workPeople, type Dated } from '../work/work-people.js';
+import { roundsSaid } from '../work/rounds-said.js';
 import { isFrost } from '../../farm/heat-caution.js';
+import { hasSeedlings, troublesOf, visitsOf } from './sheet-extras.js';
 import type { SheetStop } from './sheet-stops.js';
 
 /** A chore or piece of work of one day, as the sitter reads it. */
@@ -26,6 +29,8 @@ export interface SheetPage {
   readonly date: PlainDate;
   readonly weather: { readonly isForecast: boolean; readonly rainMm: number };
   readonly stops: readonly SheetStop[];
+  /** When somebody has to be there. */
+  readonly visits: readonly Round[];
   readonly chores: readonly SheetJob[];
   /** Chores of those who stay, so that nobody does them twice. */
   readonly others: readonly (SheetJob & { readonly who: string })[];
@@ -69,6 +74,8 @@ export interface SitterSheet {
   readonly late: readonly SheetLate[];
   /** Work that fits nowhere because of these days. */
   readonly fitsNowhere: readonly { readonly name: string; readonly why: string }[];
+  /** What to do first where something is wrong, and what else lives there. */
+  readonly troubles: readonly string[];
   readonly phones: readonly PhoneNumber[];
   readonly whereabouts: readonly Whereabout[];
   readonly notes?: string;
@@ -122,8 +129,14 @@ export function sitterSheet(
   stopsOn: (date: PlainDate) => readonly SheetStop[],
   {
     people: household,
+    jobs = [],
     tables,
-  }: { readonly people: readonly Person[]; readonly tables: Dated['tables'] },
+  }: {
+    readonly people: readonly Person[];
+    /** Jobs of the household's own. */
+    readonly jobs?: readonly OwnJob[];
+    readonly tables: Dated['tables'];
+  },
 ): SitterSheet {
   const { from, to, roundOrder, phones, whereabouts: left, notes } = handover;
   const dates = datesFrom(from, daysBetween(from, to) + 1);
@@ -168,6 +181,10 @@ export function sitterSheet(
     fitsNowhere: open
       .filter((job) => job.pieces.length === 0 && job.earliest <= to && from <= job.latest)
       .map(({ name, why }) => ({ name, why })),
+    troubles: troublesOf(
+      pages.flatMap(({ stops }) => stops),
+      dates.some((date) => hasSeedlings(jobs, plan, date)),
+    ).map((each) => tables.work.inTrouble[each]),
     phones,
     whereabouts: left,
     ...(notes === undefined ? {} : { notes }),
@@ -192,18 +209,22 @@ function tooSoonIn(
   return [...unready, ...short].filter(({ on }) => isWithin({ date: on }));
 }
 
+/** How often somebody looks at animals on a day, at least; Infinity where nothing says. */
+const lookedAtEveryH = (id: string, { looks }: Pick<WorkPlan, 'looks'>, date: PlainDate): number =>
+  looks
+    // How long the drinkers last is said with them.
+    .filter((look) => look.isOfDrinkers === undefined)
+    .filter(({ ofId, from, to }) => ofId === id && from <= date && date <= to)
+    .reduce((least, look) => Math.min(least, look.everyH), Infinity);
+
 /** Stops with how often somebody looks at the animals at least. */
 const withLooks = (
   stops: readonly SheetStop[],
-  { looks }: Pick<WorkPlan, 'looks'>,
+  plan: Pick<WorkPlan, 'looks'>,
   date: PlainDate,
 ): SheetStop[] =>
   stops.map((stop) => {
-    const everyH = looks
-      // How long the drinkers last is said with them.
-      .filter((look) => look.isOfDrinkers === undefined)
-      .filter(({ ofId, from, to }) => ofId === stop.id && from <= date && date <= to)
-      .reduce((least, look) => Math.min(least, look.everyH), Infinity);
+    const everyH = lookedAtEveryH(stop.id, plan, date);
     return everyH === Infinity ? stop : { ...stop, actions: [lookSaid(everyH), ...stop.actions] };
   });
 
@@ -268,6 +289,7 @@ function pageOf(
       rainMm: plan.weather.rainMm[day] ?? 0,
     },
     stops,
+    visits: visitsOf(chores, Math.min(...stops.map(({ id }) => lookedAtEveryH(id, plan, date)))),
     chores,
     others: all
       .filter(({ personId }) => personId !== undefined && personId !== person)
@@ -305,6 +327,10 @@ export const whoIsThereText = ({ home, away }: Pick<SheetPage, 'home' | 'away'>)
     0 < home.length ? `At home: ${home.join(', ')}.` : 'Nobody else is at home.',
     ...(0 < away.length ? [`Away: ${away.join(', ')}.`] : []),
   ].join(' ');
+
+/** “Come morning, noon and evening.”; nothing where no round is asked for. */
+export const visitLine = ({ visits }: Pick<SheetPage, 'visits'>): string[] =>
+  visits.length === 0 ? [] : [`Come ${roundsSaid(visits)}.`];
 
 const choreLine = ({ key, name, belongsTo, hours, rounds }: PlannedChoreDay): SheetJob => ({
   ...{ key, name, hours },

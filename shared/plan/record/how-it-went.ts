@@ -22,6 +22,8 @@ export interface HowItWent {
   readonly strain: string;
   readonly purpose: BatchPlan['purpose'];
   readonly arrivedOn: PlainDate;
+  /** Nobody has told that they came: it is the day of the plan. */
+  readonly isArrivalPlanned?: true;
   /** Up to when it is compared: the day the last bird went, or today. */
   readonly upTo: PlainDate;
   readonly isOver: boolean;
@@ -40,6 +42,7 @@ export function howItWent(asked: LookedBackAt): HowItWent {
     strain: plan.strain,
     purpose: plan.purpose,
     arrivedOn,
+    ...(closed.sums.arrived ? {} : { isArrivalPlanned: true }),
     upTo,
     isOver,
     ...(plan.laying ? { plannedEggsPerHen: plan.laying.eggsPerHen.value } : {}),

@@ -1,6 +1,14 @@
 import Big from 'big.js';
 import type { CattleLeft } from '../../farm/cattle-left.js';
-import { holding, type FactOf, type ToldFact, type ToldKind } from '../../farm/told-fact.js';
+import { countedFrom } from '../../farm/egg-count.js';
+import {
+  holding,
+  treatmentsOf,
+  type FactOf,
+  type ToldFact,
+  type ToldKind,
+} from '../../farm/told-fact.js';
+import { isKeptOut, keptOutUntil, type Treatment } from '../../farm/treated.js';
 import { minorDigits } from '../../units/format.js';
 
 /** What left the place and what came in within a calendar year, as it was told. */
@@ -15,8 +23,16 @@ export interface YearCounts {
   };
   /** Birds processed of each batch, the most first. */
   readonly processedOf: readonly { readonly batchId: string; readonly birds: number }[];
-  readonly eggs: { readonly counted: number; readonly sold: number; readonly given: number };
+  /** Those kept out for a medicine are not among those counted. */
+  readonly eggs: {
+    readonly counted: number;
+    readonly sold: number;
+    readonly given: number;
+    readonly keptOut: number;
+  };
+  /** Without what was kept out for a medicine. */
   readonly milkL: number;
+  readonly milkKeptOutL: number;
   readonly calves: number;
   /** Head that died or were put down, were sold, slaughtered at home, or given away. */
   readonly cattle: {
@@ -35,7 +51,7 @@ export interface YearCounts {
  * Counts what was told of a calendar year. What was taken back or changed does not count; money is
  * added exactly and is whole coins.
  *
- * @param facts of the farm, of any year
+ * @param facts of the farm, of any year; medicines of the year before reach into this one
  */
 export function yearCounts(year: number, facts: readonly ToldFact[], currency: string): YearCounts {
   const held = holding(facts).filter(({ on }) => on.slice(0, 4) === `${year}`);
@@ -51,6 +67,10 @@ export function yearCounts(year: number, facts: readonly ToldFact[], currency: s
   const headThat = (...how: readonly CattleLeft['how'][]): number =>
     total(left, ({ details }) => (how.includes(details.how) ? details.head : 0));
   const processed = of('processed');
+  const treatments = treatmentsOf(facts.filter((fact) => fact.kind === 'treated'));
+  const [counted, milked] = [of('eggs-counted'), of('milked')];
+  const eggsOut = total(counted, (fact) => (areEggsOut(fact, treatments) ? fact.details.eggs : 0));
+  const milkOutL = total(milked, (fact) => milkOutOf(fact, treatments));
   return {
     year,
     birds: {
@@ -62,11 +82,13 @@ export function yearCounts(year: number, facts: readonly ToldFact[], currency: s
     },
     processedOf: byBatch(processed),
     eggs: {
-      counted: total(of('eggs-counted'), ({ details }) => details.eggs),
+      counted: total(counted, ({ details }) => details.eggs) - eggsOut,
       sold: eggsThat('sold'),
       given: eggsThat('given'),
+      keptOut: eggsOut,
     },
-    milkL: total(of('milked'), ({ details }) => details.liters),
+    milkL: total(milked, ({ details }) => details.liters) - milkOutL,
+    milkKeptOutL: milkOutL,
     calves: total(of('calved'), ({ details }) => details.calves),
     cattle: {
       died: headThat('died', 'put-down'),
@@ -77,6 +99,32 @@ export function yearCounts(year: number, facts: readonly ToldFact[], currency: s
     money: { taken: moneyOf(sales, currency), spent: moneyOf(bought, currency) },
     withoutMoney: { sales: unpriced(sales), purchases: unpriced(bought) },
   };
+}
+
+/** Eggs of a count of which a day lies within the days of a medicine: nobody can tell them apart. */
+const areEggsOut = (
+  { about, on, details: { days } }: FactOf<'eggs-counted'>,
+  treatments: readonly Treatment[],
+): boolean =>
+  treatments.some((treatment) => {
+    const until = keptOutUntil(treatment, 'eggs');
+    const isOf = treatment.about === about && until !== undefined;
+    return isOf && treatment.date <= on && countedFrom({ date: on, days }) <= until;
+  });
+
+/** What was said to be kept out; where every cow had the medicine, all of it. */
+function milkOutOf(
+  { about, on, details: { liters, keptOutL = 0 } }: FactOf<'milked'>,
+  treatments: readonly Treatment[],
+): number {
+  const isAll = treatments.some(
+    (treatment) =>
+      treatment.about === about &&
+      treatment.cowId === undefined &&
+      treatment.head === undefined &&
+      isKeptOut(treatment, 'milk', on),
+  );
+  return isAll ? liters : keptOutL;
 }
 
 function byBatch(processed: readonly FactOf<'processed'>[]): YearCounts['processedOf'] {

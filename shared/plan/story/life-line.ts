@@ -26,7 +26,7 @@ export function lifeLineOf(
   { orderDate }: Pick<Batch, 'orderDate'>,
   dayOf: (task: Task) => PlainDate = ({ start }) => start,
 ): readonly LifeDate[] {
-  const { hatching, heat, outdoors, feed, leaving, laying, birds } = plan;
+  const { hatching, outdoors, feed, leaving, laying, birds } = plan;
   const order = orderOf(plan);
   const dates: readonly (readonly [string, unknown, StoryPart])[] = [
     orderDate === undefined || plan.today < orderDate
@@ -35,7 +35,7 @@ export function lifeLineOf(
     ['Eggs set', hatching?.setOn.value, 'before'],
     ['Lockdown', hatching?.incubator?.lockdownOn.value, 'before'],
     [hatching ? 'Hatch' : 'Arrive', plan.arrivalDate, 'before'],
-    ['Heat off', dayAfter(heat?.lastHeatDay?.value), 'brooder'],
+    ...heatOffOf(plan),
     // Grown birds are in their coop from the day they come.
     ['Out of the brooder', outAfter(plan.arrivalDate, outdoors.moveOut?.value), 'out'],
     ...feed.phases
@@ -55,6 +55,24 @@ export function lifeLineOf(
       return [{ label, on, part, ...(ageDays < 0 ? {} : { ageDays }) }];
     })
     .sort((a, b) => (a.on < b.on ? -1 : a.on > b.on ? 1 : 0));
+}
+
+/** Heat goes by day before it goes for good; off on the day of the move is no date of its own. */
+function heatOffOf({
+  heat,
+  outdoors,
+  arrivalDate,
+}: BatchPlan): (readonly [string, unknown, StoryPart])[] {
+  const last = heat?.lastHeatDay?.value;
+  if (last === undefined) return [];
+  const off = dayAfter(last);
+  const byDay = outdoors.hardenFrom?.value;
+  return [
+    ...(typeof byDay === 'string' && arrivalDate < byDay && byDay <= String(last)
+      ? [['Heat off by day', byDay, 'brooder'] as const]
+      : []),
+    ...(off === outdoors.moveOut?.value ? [] : [['Heat off', off, 'brooder'] as const]),
+  ];
 }
 
 /** One date, or of several each with how many birds, those that nobody has hands for included. */

@@ -6,6 +6,7 @@ import type { BatchLine } from './batch-line.js';
 import { feedAlarms } from './feed-alarms.js';
 import { plannedOverLimit } from './limit-alarms.js';
 import type { Alarm, Attention, Looked } from './looked-at.js';
+import { medicineAlarms } from './medicine-alarms.js';
 
 /** All alarms of a day, by rules that need no plan to be made again. */
 export function alarmsOf(looked: Looked): Alarm[] {
@@ -21,6 +22,7 @@ export function alarmsOf(looked: Looked): Alarm[] {
     ...backTooSoon(looked),
     ...frostOnTender(looked),
     ...plannedOverLimit(looked),
+    ...medicineAlarms(looked),
   ];
 }
 

@@ -12,6 +12,7 @@ import { formatDate } from '../../units/dates.js';
 import { formatValue } from '../../units/format.js';
 import { inOwnUnits } from '../../units/own-units.js';
 import { AWAITED_DAYS } from '../awaited.js';
+import { GETS_BROODER } from '../batch-events.js';
 import type { BatchPlan } from '../batch-plan.js';
 import { saidOf } from '../bird-words.js';
 import { refillsOn } from '../refills-on.js';
@@ -22,6 +23,7 @@ import { leftUntold } from '../left-untold.js';
 import type { PlannedBatch } from '../work/dated-work.js';
 import { stageOf, type BatchStage } from './batch-stage.js';
 import { nextDate, type NextDate } from './days-to-go.js';
+import { medicinesToday, type MedicineToday } from '../medicines.js';
 import { todayFormulas } from './today-formulas.js';
 
 /** What is on in the brooder by day and tonight, and how warm it is to be. */
@@ -85,6 +87,8 @@ export interface BatchLine {
   /** Lamp of the coop: hours to add today, and when that changes. */
   readonly lamp?: { readonly hours: NumberQuantity; readonly changesOn?: PlainDate };
   readonly next?: NextDate;
+  /** Left out while none is waited for. */
+  readonly medicines?: readonly MedicineToday[];
   /** What can hurt somebody or the birds beside what is shown. */
   readonly cautions: readonly { readonly title: string; readonly text: string }[];
 }
@@ -121,6 +125,7 @@ export function batchLine(
   const eggs = ofDay('eggs-day');
   const where = whereIs(plan, told, picture);
   const heat = stage === 'brooder' ? heatToday(picture, tables, { id, plan, day }) : undefined;
+  const medicines = medicinesToday(picture, id, { eggs: eggs !== undefined });
   const isInBox = heat?.isToBuild === true;
   const lamp = lampToday(plan, today);
   const freezes = isFrost(ofDay('night-low')?.value);
@@ -133,6 +138,7 @@ export function batchLine(
       input('Hatched', plan.hatchDate, 'date', 'hatch'),
     ]),
     head: headOf(plan, told, day),
+    ...(0 < medicines.length ? { medicines } : {}),
     ...(isAwaited(picture, id, day)
       ? {
           awaited: plan.birds.chicksPlaced,
@@ -247,7 +253,7 @@ function heatToday(
 /** Whether birds were told to have come while work to build their brooder is open, by the ticks. */
 function isBrooderToBuild({ progress, headChanges }: FarmPicture, plan: BatchPlan, id: string) {
   const building = plan.tasks.tasks.find(
-    ({ templateId, isOver }) => BUILDING.has(templateId) && isOver !== true,
+    ({ templateId, isOver }) => GETS_BROODER.has(templateId) && isOver !== true,
   );
   const hasCome = headChanges.some((each) => each.batchId === id && each.change === 'arrived');
   if (!building || !hasCome) return false;
@@ -256,11 +262,6 @@ function isBrooderToBuild({ progress, headChanges }: FarmPicture, plan: BatchPla
     (each) => each.key === key && (each.doneOn !== undefined || each.struckOut),
   );
 }
-
-const BUILDING: ReadonlySet<string> = new Set([
-  'meat.get-brooder-and-gear',
-  'layers.get-brooder-and-gear',
-]);
 
 function heatOutToday(
   { heatOuts, batches, facilities, today }: FarmPicture,

@@ -105,7 +105,7 @@ const feeds = (batches: readonly PlannedBatch[]): ComingDate[] =>
     plan.feed.phases.slice(1).map((phase) => ({
       key: `feed/${id}/${phase.phaseId}`,
       on: String(phase.starts.value),
-      text: `${name}: ${phase.name.toLowerCase()} from now on`,
+      text: `${name}: ${phase.name.toLowerCase()} from now on, mixed in over 3 to 4 days`,
       place: { kind: 'batch' as const, id },
     })),
   );

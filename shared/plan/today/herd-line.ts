@@ -1,11 +1,12 @@
-import type { PlainDate } from '../../calendar/plain-date.js';
+import { addDays, type PlainDate } from '../../calendar/plain-date.js';
 import { input, quantity } from '../../explain/quantity.js';
 import type { NumberQuantity, Quantity } from '../../explain/quantity.js';
 import { restsOnAssumedHeight } from '../../farm/assumed.js';
 import type { Herd } from '../../farm/herd.js';
 import type { FarmPicture } from '../../farm/picture.js';
 import { cattleWaterFormulas } from '../../pasture/cattle-water.js';
-import { dueOf } from '../../pasture/herd-demand.js';
+import { dueOf, milkedHead } from '../../pasture/herd-demand.js';
+import { withNamedCows } from '../../pasture/named-cows.js';
 import type { Tables } from '../../tables/tables.js';
 import { hayOfDay, herdDays, type HayOfDay, type HerdDay } from '../pasture/herd-day.js';
 import { hayPartFormulas } from '../pasture/hay-part.js';
@@ -13,6 +14,7 @@ import { isLongSilent, movesMeant, placeNow } from '../pasture/moves-assumed.js'
 import type { PasturePlan } from '../pasture/pasture-plan.js';
 import type { MoveMeant, StillIn } from './move-meant.js';
 import { nextDate, type NextDate } from './days-to-go.js';
+import { medicinesToday, type MedicineToday } from '../medicines.js';
 
 /** A herd in one line of the day. */
 export interface HerdLine {
@@ -40,8 +42,14 @@ export interface HerdLine {
   /** The paddock it stands in, as it was told or is assumed, and the one it goes into next. */
   readonly here?: { readonly paddockId: string; readonly paddock: string };
   readonly nextPaddockId?: string;
+  /** It was told to have come off grass, and since when. */
+  readonly offSince?: PlainDate;
   /** The one named cow that is due about now. */
   readonly dueCowId?: string;
+  /** Somebody milks some of them. */
+  readonly isMilked?: true;
+  /** Left out while none is waited for. */
+  readonly medicines?: readonly MedicineToday[];
   readonly water: NumberQuantity;
   /** Left out on a day without any. */
   readonly hay?: HayOfDay;
@@ -82,6 +90,8 @@ function herdLine(
   const next = ahead && nextMove(pasture!, turnOut, { move: ahead, today });
   const goesTo = isToCome ? stay : ahead;
   const here = picture.paddocks.find(({ id }) => id === inPaddockId);
+  const isMilked = 0 < milkedHead(withNamedCows(herd, picture.cows), today, tables);
+  const medicines = medicinesToday(picture, herd.id, { milk: isMilked });
   return {
     kind: 'herd',
     ...{ id: herd.id, name: herd.name, head },
@@ -97,8 +107,11 @@ function herdLine(
       : {}),
     ...(isAssumed ? { isAssumed, ...unsaidOf(picture, tables, { herd, pasture }) } : {}),
     ...(here ? { here: { paddockId: here.id, paddock: here.name } } : {}),
+    ...(here ? {} : offSince(picture, herd.id)),
     ...(goesTo ? { nextPaddockId: goesTo.paddockId } : {}),
     ...dueNow(picture, tables, herd),
+    ...(isMilked ? { isMilked } : {}),
+    ...(0 < medicines.length ? { medicines } : {}),
     water: quantity(
       'Water today',
       day.waterL,
@@ -113,6 +126,15 @@ function herdLine(
       ? { isHeightAssumed: true }
       : {}),
   };
+}
+
+/** The day after the last on which it grazed, as it was told. */
+function offSince(
+  { grazings = [] }: Pick<FarmPicture, 'grazings'>,
+  herdId: string,
+): Pick<HerdLine, 'offSince'> {
+  const to = grazings.findLast((each) => each.herdId === herdId)?.to;
+  return to === undefined ? {} : { offSince: addDays(to, 1) };
 }
 
 /** Of two that are due nobody knows which it was. */

@@ -1,5 +1,7 @@
 import { addDays, type PlainDate } from '../../calendar/plain-date.js';
 import { fromFarm, from, input, quantity, type NumberQuantity } from '../../explain/quantity.js';
+import { MOST_OF_NAMES } from '../../farm/words.js';
+import { listed } from '../../units/listed.js';
 import type { Herd } from '../../farm/herd.js';
 import { movesKey } from '../../farm/herd-move-work.js';
 import type { FarmPicture } from '../../farm/picture.js';
@@ -23,6 +25,8 @@ export interface TodayJob {
   /** Batch or herd it is for. */
   readonly of?: string;
   readonly people: readonly string[];
+  /** Who did it; of open work whom it was laid for. */
+  readonly doneBy?: string;
   readonly peopleNeeded: number;
   /** Of each who takes part, today. */
   readonly hours: number;
@@ -63,6 +67,8 @@ export interface TodayChore {
   readonly hours: number;
   readonly rounds?: readonly Round[];
   readonly person?: string;
+  /** Who did it, where it was told done. */
+  readonly doneBy?: string;
   /** The paddock it brings the herd to, which its tick tells. */
   readonly goes?: HerdGoes & { readonly paddock: string };
   /** A move that was told today already: it is asked no more, unless it was its own tick that told it. */
@@ -172,8 +178,9 @@ export function todayJobs(
   });
   const done = plan.done
     .filter(({ on }) => on === today)
-    .map(({ key, name, of, hours, peopleNeeded }): TodayJob => ({
+    .map(({ key, name, of, hours, peopleNeeded, doneBy }): TodayJob => ({
       ...{ key, name, peopleNeeded, hours, people: [], state: 'done' },
+      ...(doneBy === undefined ? {} : { doneBy }),
       ...(of === undefined ? {} : { of }),
     }));
   // What nobody has the time for stands below what is planned.
@@ -194,6 +201,7 @@ function openJob(plan: WorkPlan, job: PlannedJob, piece: DayPiece | undefined): 
     ...{ key, name, peopleNeeded: job.peopleNeeded, state: 'open' },
     ...(belongsTo ? { of: belongsTo.name } : {}),
     people: peopleOf(plan, piece),
+    ...laidFor(plan, piece),
     hours: piece?.hours ?? hours,
     ...((1 < pieces.length && pieces.some(({ date }) => date !== plan.today)) ||
     (piece && isWorthTelling(hours - piece.hours))
@@ -208,6 +216,12 @@ function openJob(plan: WorkPlan, job: PlannedJob, piece: DayPiece | undefined): 
     ...(plan.weather.isWorkable[0] === 0 && mayNeedDryGround(job) ? { isOnWetGround: true } : {}),
     ...(0 < shortHours ? { shortHours } : {}),
   };
+}
+
+/** By name, whoever has it in the plan of the day. */
+function laidFor(plan: WorkPlan, piece: DayPiece | undefined): Pick<TodayJob, 'doneBy'> {
+  const doneBy = listed((piece?.personIds ?? []).map((id) => nameOf(plan, id)));
+  return doneBy === '' || MOST_OF_NAMES < doneBy.length ? {} : { doneBy };
 }
 
 /** Who is at it; where each has a piece, with their hours. */

@@ -20,6 +20,8 @@ export interface Today {
   readonly animals: readonly AnimalLine[];
   readonly hours: TodayHours;
   readonly hasPeople: boolean;
+  /** Names of those who can have done it. */
+  readonly names: readonly string[];
   readonly jobs: readonly TodayJob[];
   readonly chores: readonly TodayChore[];
   readonly attention: readonly Attention[];
@@ -36,14 +38,19 @@ export interface TickedToday extends Omit<Today, 'chores'> {
 /** A day with the chores that were told done on it, what no plan knows of, and without the alarms that were seen. */
 export const withTicks = (
   day: Today,
-  done: ReadonlySet<string>,
+  /** Keys of chores that are done, and by whom. */
+  done: ReadonlyMap<string, string | undefined>,
   seen: ReadonlySet<string> = new Set(),
   more: readonly Attention[] = [],
 ): TickedToday => ({
   ...day,
   attention: [...day.attention, ...more].filter(({ key, isAlarm }) => !isAlarm || !seen.has(key)),
   chores: day.chores
-    .map((chore) => ({ ...chore, isDone: done.has(chore.key) }))
+    .map((chore) => {
+      const doneBy = done.get(chore.key);
+      const by = doneBy === undefined ? {} : { doneBy };
+      return { ...chore, ...by, isDone: done.has(chore.key) };
+    })
     .filter(({ isTold, isDone }) => !isTold || isDone),
 });
 
@@ -66,6 +73,7 @@ export function todayOf(
     animals,
     hours: todayHours(picture, tables, { chores, jobs }),
     hasPeople: 0 < people.length,
+    names: people.map(({ name }) => name),
     jobs,
     chores,
     attention: attentionOf(

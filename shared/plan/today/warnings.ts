@@ -64,6 +64,7 @@ const IN_FEW_WORDS: Readonly<Record<string, string>> = {
   'circuit-overloaded': 'too much on the circuit',
   'circuit-not-named': 'more heat than one common circuit carries',
   'circuit-if-added': 'no room on the circuit for more heat',
+  'move-too-late': 'nights warm enough only days before they leave',
   'no-warm-nights': 'no nights warm enough to go out',
   'move-out-cold': 'cold nights after the move',
   'move-out-unsure': 'nights after the move may be cold',

@@ -7,6 +7,7 @@ export interface DoneNeed {
   readonly key: string;
   readonly name: string;
   readonly on: string;
+  readonly doneBy?: string;
   /** Batch or herd it was for. */
   readonly of?: string;
   /** Of each who took part: as it was logged, else as it was reckoned. */
@@ -34,11 +35,12 @@ export function doneLately(
 ): DoneNeed[] {
   const shown = tables.judgements.work.shownDoneDays.value;
   const done = ({ key, name, belongsTo, hours, conditions, ...need }: Known): DoneNeed[] => {
-    const { doneOn: on, hours: took, ownHours } = marks.get(key) ?? {};
+    const { doneOn: on, doneBy, hours: took, ownHours } = marks.get(key) ?? {};
     if (on === undefined) return [];
     return [
       {
         ...{ key, name, on },
+        ...(doneBy === undefined ? {} : { doneBy }),
         ...(belongsTo ? { of: belongsTo.name } : {}),
         hours: took ?? ownHours ?? hours,
         reckonedHours: need.reckonedHours,

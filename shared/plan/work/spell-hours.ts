@@ -34,14 +34,21 @@ export function withHoursForSpells(
     const hours = (free ??= new WorkDays({ days, workers, jobs: [] }));
     const alone = (room ??= roomAlone(new WorkDays({ days, workers, jobs: [] }), days));
     const last = Math.min(job.untilDay, days - 1);
-    const fitDays = ({ links, lies }: Way, share: number): Uint8Array => {
+    const isFit = ({ links, lies }: Way, day: number, share: number): boolean => {
+      const span = { day, runDays: lies, hurriedShare: share };
+      return mayHaveHours(alone, job, links, span) && hasHours(hours, job, links, span);
+    };
+    const fitDays = (way: Way): Uint8Array => {
       const suits = new Uint8Array(days);
-      for (let day = Math.max(0, job.fromDay); day <= last; day++) {
-        const span = { day, runDays: lies, hurriedShare: share };
-        const has = mayHaveHours(alone, job, links, span) && hasHours(hours, job, links, span);
-        suits[day] = has ? 1 : 0;
-      }
+      for (let day = Math.max(0, job.fromDay); day <= last; day++)
+        suits[day] = isFit(way, day, hurriedShare) ? 1 : 0;
       return suits;
+    };
+    /** Whether it fits unhurried on one of the first days on which it fits at all. */
+    const isUnhurriedFrom = (way: Way, first: number): boolean => {
+      for (let day = first; day <= Math.min(first + WEEK_DAYS - 1, last); day++)
+        if (isFit(way, day, 0)) return true;
+      return false;
     };
     const kinds = inSpell.length < chain.length ? [chain, inSpell] : [chain];
     const ways = Array.from({ length: 1 + LIES_LONGER_DAYS }, (_, k) => runDays + k).flatMap(
@@ -49,11 +56,10 @@ export function withHoursForSpells(
     );
     for (const way of ways) {
       const { links } = way;
-      const suits = fitDays(way, hurriedShare);
+      const suits = fitDays(way);
       const first = suits.indexOf(1);
       if (first < 0) continue;
-      const unhurried = fitDays(way, 0).indexOf(1);
-      if (unhurried < 0 || first + WEEK_DAYS <= unhurried)
+      if (!isUnhurriedFrom(way, first))
         for (const each of [job, ...links.map((link) => link.job)]) hurried.add(each);
       return { ...job, suits };
     }

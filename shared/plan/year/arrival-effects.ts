@@ -17,8 +17,8 @@ export interface ArrivalEffects {
   readonly better: readonly PlanIssue[];
   /** Places and freezers that are taken now and then alike. */
   readonly still: readonly PlanIssue[];
-  /** Chance of a night too cold for them among the first outdoors. */
-  readonly coldNight?: { readonly from?: NumberQuantity; readonly to?: NumberQuantity };
+  /** How many of the first nights outdoors are too cold for them. */
+  readonly coldNights?: { readonly from?: NumberQuantity; readonly to?: NumberQuantity };
 }
 
 /**
@@ -28,7 +28,7 @@ export interface ArrivalEffects {
  * @param then the same batch arriving on another day
  */
 export function arrivalEffects(now: BatchPlan, then: BatchPlan): ArrivalEffects {
-  const [from, to] = [now.outdoors.coldNight, then.outdoors.coldNight];
+  const [from, to] = [now.outdoors.coldNights, then.outdoors.coldNights];
   const isAsCold = from?.value === to?.value;
   return {
     moved: movedDates(now, then),
@@ -37,7 +37,7 @@ export function arrivalEffects(now: BatchPlan, then: BatchPlan): ArrivalEffects 
     still: then.issues.filter(
       ({ code }) => OF_OTHERS.includes(code) && now.issues.some((issue) => issue.code === code),
     ),
-    ...(isAsCold ? {} : { coldNight: { ...(from ? { from } : {}), ...(to ? { to } : {}) } }),
+    ...(isAsCold ? {} : { coldNights: { ...(from ? { from } : {}), ...(to ? { to } : {}) } }),
   };
 }
 

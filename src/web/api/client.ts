@@ -1,6 +1,7 @@
 import type { FieldProblem } from '../../../shared/problems/field-problem.js';
 import { learnTime } from '../kept/clock.js';
 import { heard, notHeard } from '../kept/signal.js';
+import { whoUses } from '../kept/whose-phone.js';
 import { remember } from './seen-rows.js';
 
 export interface ProblemDocument {
@@ -92,7 +93,7 @@ async function answerTo(
 ): Promise<Response> {
   let response: Response;
   try {
-    response = await fetch(`/api${path}`, { method, ...request });
+    response = await fetch(`/api${path}`, { method, ...withTeller(method, path, request) });
   } catch {
     // Whoever left does not know whether there is signal.
     if (!request.signal?.aborted) notHeard();
@@ -110,6 +111,16 @@ async function answerTo(
   }
   if (!response.ok) throw new ApiError(problemIn(await response.text(), response));
   return response;
+}
+
+/** A change says whose phone it comes from, so that the record can name them. */
+function withTeller(method: string, path: string, request: RequestInit): RequestInit {
+  const farmId = /^\/farms\/([^/]+)\//.exec(path)?.[1];
+  const who = method === 'GET' || farmId === undefined ? undefined : whoUses(farmId);
+  if (who === undefined) return request;
+  const headers = new Headers(request.headers);
+  headers.set('said-by', encodeURIComponent(who));
+  return { ...request, headers };
 }
 
 function problemIn(text: string, response: Response): ProblemDocument {

@@ -5,6 +5,7 @@ import { isUnsent, subjectsOf, type Entry, type Message } from '../kept/entry.js
 import { drop, load, loaded, nextPlace, outbox, put, tidy } from '../kept/outbox-store.js';
 import { tidyPhotos } from '../kept/photo-store.js';
 import { signal, whenWorthTrying } from '../kept/signal.js';
+import { whoUses } from '../kept/whose-phone.js';
 import { getJson } from './client.js';
 import { readAgain, shownAt } from './kept-reads.js';
 import { newKey } from './new-key.js';
@@ -220,21 +221,3 @@ function seenNow(farmId: string, message: Message): Seen | undefined {
 /** The keys under which an entry tells its facts. */
 const keysOf = ({ key, message }: Entry): readonly string[] =>
   message.does === 'tell' ? message.facts.map((_, k) => (k === 0 ? key : `${key}-${k}`)) : [key];
-
-const whoKey = (farmId: string): string => `broodfold-who-${farmId}`;
-/** Whose phone this is, as somebody said on it. */
-export function whoUses(farmId: string): string | undefined {
-  try {
-    return localStorage.getItem(whoKey(farmId)) ?? undefined;
-  } catch {
-    return undefined;
-  }
-}
-export function sayWhoUses(farmId: string, name: string | undefined): void {
-  try {
-    if (name === undefined) localStorage.removeItem(whoKey(farmId));
-    else localStorage.setItem(whoKey(farmId), name);
-  } catch {
-    // A browser that keeps nothing is nobody's.
-  }
-}

@@ -75,6 +75,9 @@ export type Tick = { readonly key: string; readonly name?: string } & (
       readonly on: PlainDate;
       readonly isDone: boolean;
       readonly goes?: HerdGoes | undefined;
+      readonly doneBy?: string | undefined;
+      /** It was ticked already, and somebody else did it. */
+      readonly isOther?: true;
     }
   | {
       readonly is: 'job';
@@ -111,6 +114,11 @@ export function useTicks(farmId: string) {
   const tell = async (one: Tick): Promise<void> => {
     // The tick is seen before it is stored and sent.
     await drawn(DRAWN_MS);
+    if (one.is === 'chore' && one.isOther) {
+      const { isOther: _isOther, ...again } = one;
+      await tell({ ...again, isDone: false });
+      return tell(again);
+    }
     const told = one.is === 'chore' ? undefined : one.told;
     if (told) await takeBackBought(farmId, told);
     if (await takenOut(farmId, one)) return;
@@ -151,12 +159,12 @@ export function isNewer(entry: Entry, farmId: string): boolean {
 
 const messageOf = (one: Tick): Message => {
   if (one.is !== 'chore') return messageOfWork(one.told);
-  const { key: about, on, goes } = one;
+  const { key: about, on, goes, doneBy } = one;
   return one.isDone
     ? {
         does: 'tell',
         facts: [
-          { kind: 'chore-done', about, on, details: {} },
+          { kind: 'chore-done', about, on, details: doneBy === undefined ? {} : { doneBy } },
           ...(goes ? movedBy(goes, about, on) : []),
         ],
       }
@@ -186,7 +194,7 @@ export async function takenOut(farmId: string, one: Pick<Tick, 'key'> & UndoOf):
     .filter((entry) => !isBought(entry, one.key));
   for (let last = own.pop(); last; last = own.pop()) {
     if (last.message.does === 'take-back' || !(await takeOut(last))) return false;
-    if (!isHoursOnly(last.message)) return true;
+    if (!isAfterTick(last.message)) return true;
   }
   return false;
 }
@@ -194,6 +202,7 @@ type UndoOf =
   | { readonly is: 'chore'; readonly isDone: boolean }
   | { readonly is: 'job' | 'change'; readonly told: Said };
 
-const isHoursOnly = (message: Message): boolean =>
+/** Hours that it took, and who did it, are told after the tick. */
+const isAfterTick = (message: Message): boolean =>
   message.does === 'work' &&
-  Object.keys(message.said).every((name) => name === 'key' || name === 'hours');
+  Object.keys(message.said).every((name) => ['key', 'hours', 'doneBy'].includes(name));

@@ -3,7 +3,7 @@ import { lazy, Suspense, useState, type ComponentProps } from 'react';
 import type { PlainDate } from '../../../shared/calendar/plain-date.js';
 import type { CattleGroup } from '../../../shared/farm/herd.js';
 import type { NamedBatch } from '../../../shared/farm/picture.js';
-import type { ToldFact } from '../../../shared/farm/told-fact.js';
+import type { ToldFact, ToldKind } from '../../../shared/farm/told-fact.js';
 import type { AnimalLine } from '../../../shared/plan/today/animal-lines.js';
 import { usePicture, useTables, type SavedFarm } from '../api/queries.js';
 import { FormDialog } from '../fields/form-dialog.js';
@@ -41,14 +41,17 @@ export default function TellDialog({ farm, today, line, onTold, onOtherwise, onC
       size="md"
     >
       {what ? (
-        <Form
-          key={what.words}
-          farm={farm}
-          today={today}
-          what={what}
-          onTold={onTold}
-          onBack={() => choose(undefined)}
-        />
+        <>
+          <Form
+            key={what.words}
+            farm={farm}
+            today={today}
+            what={what}
+            onTold={onTold}
+            onBack={() => choose(undefined)}
+          />
+          <Known kind={what.kind} line={line} />
+        </>
       ) : otherwise && line ? (
         <Suspense>
           <WhatIf
@@ -104,18 +107,37 @@ function HerdTellForm(props: Omit<ComponentProps<typeof TellForm>, 'rows'>) {
     cowId: cows,
     classId: 1 < classes.length ? classes : [],
   };
-  const leaving = kind === 'cattle-left' ? tables?.cautions['cattle-leaving'] : undefined;
+  return <TellForm {...props} rows={rows} />;
+}
+
+/** What can hurt whoever eats of it, beside what is told: medicines that run, and their caution. */
+function Known({ kind, line }: { kind: ToldKind; line: AnimalLine | undefined }) {
+  const caution = useTables().data?.cautions[CAUTION_OF[kind] ?? ''];
+  const medicines = EATEN.has(kind) ? (line?.medicines ?? []) : [];
   return (
     <>
-      <TellForm {...props} rows={rows} />
-      {leaving && (
+      {medicines.map(({ said }) => (
+        <Text key={said} mt="sm" fw={700}>
+          {said}
+        </Text>
+      ))}
+      {caution && (
         <Text mt="sm">
-          <b>{leaving.title}:</b> {leaving.text}
+          <b>{caution.title}:</b> {caution.text}
         </Text>
       )}
     </>
   );
 }
+
+const CAUTION_OF: Readonly<Partial<Record<ToldKind, string>>> = {
+  'cattle-left': 'cattle-leaving',
+  treated: 'treated',
+};
+/** What somebody may eat of it. */
+const EATEN: ReadonlySet<ToldKind> = new Set<ToldKind>([
+  ...(['processed', 'gone', 'cattle-left', 'milked', 'eggs-counted', 'eggs-gone'] as const),
+]);
 
 const isThere = ({ leftAs }: CattleGroup): boolean => leftAs === undefined;
 

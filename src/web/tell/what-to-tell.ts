@@ -6,6 +6,8 @@ import type { AnimalLine } from '../../../shared/plan/today/animal-lines.js';
 import type { BatchLine } from '../../../shared/plan/today/batch-line.js';
 import { TOLD_KINDS } from '../../../shared/farm/told-kinds.js';
 import { WHOLE_FARM, FARM_GROUND } from '../../../shared/farm/told-fact.js';
+import { milkedFields } from '../../../shared/farm/season-facts.js';
+import { treatedFields } from '../../../shared/farm/treated.js';
 import { id } from '../../../shared/farm/words.js';
 
 /** Something that can be told, with what is most likely already filled in. */
@@ -24,6 +26,21 @@ export interface Tellable {
 
 /** Of a move only the paddock is asked. */
 const movedFields = row('Moved', { paddockId: id('Into which paddock') });
+
+/** Birds give no milk, and cattle lay no eggs. */
+export const treatedFieldsOf = (kind: AnimalLine['kind']): RowDescription => {
+  const { eggDays, cowId, milkDays, ...ofAll } = treatedFields.fields;
+  const { product, ...rest } = ofAll;
+  return row('Treated', {
+    ...(kind === 'herd' ? { product, cowId, ...rest, milkDays } : { ...ofAll, eggDays }),
+  });
+};
+
+/** What of the milk was kept out is asked while a medicine runs. */
+const milkedFieldsOf = ({ medicines = [] }: AnimalLine): RowDescription => {
+  const isKeptOut = medicines.some(({ keptOut }) => keptOut.includes('milk'));
+  return isKeptOut ? milkedFields : row('Milked', { liters: milkedFields.fields.liters });
+};
 
 /** What is told of the place as a whole. */
 export const ofPlace = (): Tellable[] => [
@@ -61,7 +78,8 @@ export function ofAnimal(line: AnimalLine): Tellable[] {
         calves: 1,
         ...(line.dueCowId === undefined ? {} : { cowId: line.dueCowId }),
       }),
-      of('milked', 'Milk of the day'),
+      { ...of('milked', 'Milk of the day'), fields: milkedFieldsOf(line) },
+      { ...of('treated', 'Medicine was given'), fields: treatedFieldsOf('herd') },
       of('cattle-left', 'Some died, were sold or slaughtered', { how: 'died', head: 1 }),
       of('note', 'A note'),
     ];
@@ -92,6 +110,7 @@ export function ofAnimal(line: AnimalLine): Tellable[] {
     ...(line.stage === 'brooder' && line.heat
       ? [of('brooder-seen', 'Read the thermometer', { underHeatC: line.heat.wanted.value })]
       : []),
+    { ...of('treated', 'Medicine was given'), fields: treatedFieldsOf('batch') },
     of('water-drunk', 'Water they drank', line.water ? { liters: line.water.value } : {}),
     ...(isToHaveLeft ? [] : [processed]),
     ...(line.eggs ? [of('eggs-gone', 'Eggs sold or given', { how: 'sold' })] : []),

@@ -1,6 +1,7 @@
 import { Button, Group, Modal, NativeSelect, Stack, Text } from '@mantine/core';
 import { useState } from 'react';
-import { sayWhoUses, sendAll, throwAway, whoUses } from '../api/outbox.js';
+import { sendAll, throwAway } from '../api/outbox.js';
+import { sayWhoUses, whoUses } from '../kept/whose-phone.js';
 import { usePeople } from '../api/queries.js';
 import type { Entry } from '../kept/entry.js';
 import { ConfirmButton } from '../shell/confirm-button.js';

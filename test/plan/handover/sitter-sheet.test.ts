@@ -1,10 +1,13 @@
 import { describe, expect, it } from '@jest/globals';
 import { addDays } from '../../../shared/calendar/plain-date.js';
+import type { CattleGroup } from '../../../shared/farm/herd.js';
+import type { OwnJob } from '../../../shared/farm/job.js';
 import type { Handover } from '../../../shared/farm/handover.js';
 import {
   phoneLines,
   phonesToWrite,
   sitterSheet,
+  visitLine,
   whoIsThereText,
 } from '../../../shared/plan/handover/sitter-sheet.js';
 import { SPOT_UNDER_HEAT } from '../../../shared/plan/heat-instructions.js';
@@ -13,7 +16,8 @@ import type { BatchPlan } from '../../../shared/plan/batch-plan.js';
 import { formatValue } from '../../../shared/units/format.js';
 import { heatActions } from '../../../shared/plan/handover/sheet-heat.js';
 import { handoverProblems } from '../../../shared/plan/handover/check-handover.js';
-import { batchStop, herdStop } from '../../../shared/plan/handover/sheet-stops.js';
+import { visitsOf } from '../../../shared/plan/handover/sheet-extras.js';
+import { batchStop, herdStop, type SheetStop } from '../../../shared/plan/handover/sheet-stops.js';
 import { herdDays } from '../../../shared/plan/pasture/herd-day.js';
 import { workPlanOf } from '../../../shared/plan/work/work-plan.js';
 import { newBrooder, newFarm, newRequest, tables } from '../../support/factories.js';
@@ -132,6 +136,51 @@ describe('sitterSheet', () => {
     }
     expect(meat!.lookFor.length).toBeGreaterThan(0);
     expect(meat!.cautions).toContain('salmonella');
+  });
+
+  it('says on one line when to come, as the rounds of the day and the looks ask for', () => {
+    const { sheet, plan } = sheetOf();
+    for (const page of sheet.pages) {
+      const asked = new Set(page.chores.flatMap(({ rounds = [] }) => rounds));
+      expect([...asked].filter((round) => !page.visits.includes(round))).toEqual([]);
+      expect(page.visits.length).toBeGreaterThan(1);
+    }
+    expect(plan.looks.some(({ everyH }) => everyH < 12)).toBe(true);
+    expect(visitLine(sheet.pages[0]!)).toEqual([
+      'Come morning, noon, evening and last thing at night.',
+    ]);
+    expect(visitsOf([{ rounds: ['evening'] }], Infinity)).toEqual(['evening']);
+    expect(visitsOf([{}], 12)).toEqual(['morning', 'evening']);
+  });
+
+  it('says what to do first when something goes wrong with what is there', () => {
+    const { inTrouble } = tables.work;
+    expect(sheetOf().sheet.troubles).toEqual([inTrouble.heat, inTrouble.birds]);
+    const herd: SheetStop = { ...stop('2027-05-10')!, isHerd: true };
+    const { plan } = sheetOf();
+    const sheet = sitterSheet(handover, plan, () => [herd], { people: [], tables });
+    expect(sheet.troubles).toEqual(expect.arrayContaining([inTrouble.cattle, inTrouble.fence]));
+    expect(sheet.troubles).not.toContain(inTrouble.birds);
+  });
+
+  it('has young plants watered from when they are sown indoors to when they are set out', () => {
+    const sow = newOwnJob({ id: 'sow', name: 'Start tomatoes indoors', dueOn: '2027-05-08' });
+    const out = newOwnJob({
+      ...{ id: 'out', name: 'Plant tomatoes', dueOn: '2027-06-02', notBefore: '2027-05-25' },
+      ...{ waitsForId: 'sow', waitDays: 0, harmedAtOrBelowC: 2.2 },
+    });
+    const water = (jobs: readonly OwnJob[], done: readonly string[]) => {
+      const open = jobs.filter(({ id }) => !done.includes(id));
+      const { plan } = sheetOf({}, { ownJobs: open });
+      const sheet = sitterSheet(handover, plan, () => [], { people: [], jobs, tables });
+      return sheet.troubles.includes(tables.work.inTrouble.seedlings);
+    };
+    expect(water([sow, out], ['sow'])).toBe(true);
+    // Done long ago, it is not among the jobs any more.
+    expect(water([out], [])).toBe(true);
+    expect(water([sow, out], ['sow', 'out'])).toBe(false);
+    expect(water([{ ...sow, dueOn: '2027-05-22', notBefore: '2027-05-20' }, out], [])).toBe(false);
+    expect(water([], [])).toBe(false);
   });
 
   it('says who of the household is at home each day, and who is away', () => {
@@ -369,8 +418,8 @@ describe('a sheet of cattle', () => {
 
 describe('herdStop', () => {
   const herd = newHerd({ groups: [newGroup({ classId: 'milk-cow', head: 2 })] });
-  const stopOf = (classId: string) => {
-    const herds = [newHerd({ groups: [newGroup({ classId, head: 2 })] })];
+  const stopOf = (classId: string, more: Partial<CattleGroup> = {}) => {
+    const herds = [newHerd({ groups: [newGroup({ classId, head: 2, ...more })] })];
     const picture = newPicture({ ...newWork({ today }), herds, today });
     const day = herdDays(picture, tables, { pasture: undefined, on: '2027-12-10' })(herd);
     return herdStop(herds[0]!, day, { picture, tables, pasture: undefined })!;
@@ -383,11 +432,20 @@ describe('herdStop', () => {
     );
     expect(stopOf('milk-cow').actions[0]).toMatch(/^The two milkings/);
     expect(stopOf('dry-cow').actions).toEqual([]);
-    // Calves beside their mothers are counted as well: a sitter looks for all of them.
-    const heads = (classId: string) =>
-      stopOf(classId).amounts.map(({ label, value }) => [label, value]);
-    expect(heads('cow-calf')).toContainEqual(['Calves beside them', 2]);
-    expect(heads('dry-cow').flat()).not.toContain('Calves beside them');
+  });
+
+  it('counts calves that were born, says when others are due, and makes none up', () => {
+    const calves = (...of: Parameters<typeof stopOf>) =>
+      stopOf(...of).amounts.find(({ label }) => label === 'Calves beside them')?.value;
+    // It is December 10: born in October; due in two weeks; due in spring; nobody has told.
+    expect(calves('cow-calf', { calvesOn: '2027-10-05' })).toBe(2);
+    const soon = stopOf('cow-calf', { calvesOn: '2027-12-24' });
+    expect(soon.actions[0]).toMatch(/^Calves are due around Fri 24 Dec/);
+    expect(calves('cow-calf', { calvesOn: '2027-12-24' })).toBeUndefined();
+    expect(stopOf('cow-calf', { calvesOn: '2028-04-20' }).actions).toEqual([]);
+    expect(calves('cow-calf')).toBeUndefined();
+    expect(stopOf('cow-calf').actions[0]).toMatch(/not written down: count cows and calves/);
+    expect(calves('dry-cow')).toBeUndefined();
   });
 
   it('names paddock and strip of every day, and a stay but once on its first', () => {

@@ -42,7 +42,7 @@ describe('the counts of a calendar year', () => {
       'USD',
     );
     expect(counts.birds).toMatchObject({ sold: 4, given: 2 });
-    expect(counts.eggs).toEqual({ counted: 0, sold: 24, given: 12 });
+    expect(counts.eggs).toEqual({ counted: 0, sold: 24, given: 12, keptOut: 0 });
     expect(counts.money).toEqual({ taken: 4030, spent: 700 }); // 30.10 + 10.20
     expect(counts.withoutMoney).toEqual({ sales: 1, purchases: 1 });
   });

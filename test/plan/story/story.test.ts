@@ -59,7 +59,11 @@ describe('lifeLineOf', () => {
     const line = lifeLineOf(meat.plan, meat.batch);
     expect(labels(meat)[0]).toBe('Order');
     expect(labels(meat).at(-1)).toBe('Processing');
-    expect(labels(meat)).toEqual(expect.arrayContaining(['Arrive', 'Out of the brooder']));
+    expect(labels(meat)).toEqual(
+      expect.arrayContaining(['Arrive', 'Heat off by day', 'Out of the brooder']),
+    );
+    // Not everything on one day.
+    expect(labels(meat)).not.toContain('Heat off');
     expect(line.map(({ on }) => on)).toEqual(line.map(({ on }) => on).toSorted());
     expect(line.at(-1)!.on).toBe(meat.plan.lastDate);
   });

@@ -187,10 +187,15 @@ describe('ticks of chores', () => {
   it('are those of that day', () => {
     const chores = ['a', 'b'].map((key) => ({ key, name: key, of: 'Cows', hours: 0.5 }));
     const day = { chores, attention: [] } as unknown as Today;
-    expect(withTicks(day, new Set(['b', 'c'])).chores.map(({ isDone }) => isDone)).toEqual([
-      false,
-      true,
-    ]);
+    expect(
+      withTicks(
+        day,
+        new Map([
+          ['b', undefined],
+          ['c', 'Ben'],
+        ]),
+      ).chores.map(({ isDone }) => isDone),
+    ).toEqual([false, true]);
   });
 });
 

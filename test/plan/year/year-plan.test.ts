@@ -341,12 +341,12 @@ describe('arrivalEffects', () => {
   });
 
   it('says that the brooder is free when they come after the others have left it', () => {
-    const then = on(addDays(plan.arrivalDate, 14));
+    const early = on(addDays(plan.arrivalDate, -20));
     const codes = (issues: readonly { code: string }[]) => issues.map(({ code }) => code);
-    expect(codes(arrivalEffects(plan, then).better)).toContain('place-taken');
-    expect(codes(arrivalEffects(then, plan).worse)).toContain('place-taken');
-    const near = on(addDays(plan.arrivalDate, -1));
-    expect(codes(arrivalEffects(plan, near).still)).toContain('place-taken');
+    expect(codes(arrivalEffects(early, plan).better)).toContain('place-taken');
+    expect(codes(arrivalEffects(plan, early).worse)).toContain('place-taken');
+    const near = on(addDays(plan.arrivalDate, -21));
+    expect(codes(arrivalEffects(early, near).still)).toContain('place-taken');
   });
 });
 

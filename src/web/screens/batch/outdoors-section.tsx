@@ -47,12 +47,12 @@ function TheMove({ plan: { outdoors, space } }: { plan: BatchPlan }) {
           <Fact of={outdoors.moveOut} />
           <Fact of={outdoors.ageAtMove} />
           <Fact of={outdoors.nightLow} />
-          <Fact of={outdoors.coldNight} />
+          <Fact of={outdoors.coldNights} />
           <Fact of={outdoors.hardenFrom} />
           <Fact of={space.spare} />
         </Facts>
       ) : (
-        <Text>No date with nights warm enough was found.</Text>
+        <Text>No date with nights warm enough in time was found.</Text>
       )}
     </Section>
   );

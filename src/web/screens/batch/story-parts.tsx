@@ -83,7 +83,7 @@ function useSayFact(): (of: Quantity | undefined) => string {
 }
 
 function sayOut({ outdoors: { moveOut, ageAtMove, home } }: BatchPlan): string {
-  if (!moveOut || !ageAtMove) return 'No date with nights warm enough was found';
+  if (!moveOut || !ageAtMove) return 'No date with nights warm enough in time was found';
   return `${sayAge(ageAtMove.value)} old${home === undefined ? '' : `, to ${home}`}`;
 }
 
@@ -152,6 +152,12 @@ export function FeedPart({ onChoose, ...props }: ChoosingProps) {
             </li>
           ))}
         </ul>
+        {1 < feed.phases.length && (
+          <p>
+            From one feed to the next over three to four days, more of the new each day (common
+            practice).
+          </p>
+        )}
       </Lead>
       <Facts>
         <Fact of={feed.peakWater} />
@@ -207,12 +213,12 @@ export function OutPart({ onChoose, ...props }: ChoosingProps) {
             {outdoors.home && `To ${outdoors.home}.`}
           </p>
         ) : (
-          <p>No date with nights warm enough was found.</p>
+          <p>No date with nights warm enough in time was found.</p>
         )}
       </Lead>
       <Facts>
         <Fact of={outdoors.nightLow} />
-        <Fact of={outdoors.coldNight} />
+        <Fact of={outdoors.coldNights} />
         <Fact of={space.spare} />
         <Fact of={outdoors.floorNeeded} />
       </Facts>

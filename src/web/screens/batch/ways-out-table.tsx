@@ -36,7 +36,7 @@ export function WaysOutTable({ plan, onChoose }: Props) {
           <Table.Thead>
             <Table.Tr>
               <Table.Th>Out from</Table.Th>
-              <Table.Th>A night too cold in the first week</Table.Th>
+              <Table.Th>Nights too cold in the first week</Table.Th>
               <Table.Th>
                 Brooder floor by then
                 {floorHave && (
@@ -122,7 +122,7 @@ function Way({ way, floorHave, onChoose }: WayProps) {
 }
 
 function DayCells({
-  out: { on, age, coldNight, coldNights, stand, floor },
+  out: { on, age, coldNights, stand, floor },
   floorHave,
 }: { out: WayOutDay } & Pick<WayProps, 'floorHave'>) {
   const isShort = floor && floorHave !== undefined && floorHave + 1e-9 < floor.value;
@@ -134,10 +134,10 @@ function DayCells({
           <Num of={age} said={`${sayAge(age.value)} old`} />
         </Text>
       </Table.Td>
-      <Table.Td data-label="A night too cold in the first week">
-        <Num of={coldNight} />
+      <Table.Td data-label="Nights too cold in the first week">
+        <Num of={coldNights} said={sayNights(coldNights.value)} />
         <Text size="sm">
-          <Num of={coldNights} said={sayNights(coldNights.value)} /> below <Num of={stand} />
+          below <Num of={stand} />
         </Text>
       </Table.Td>
       <Table.Td data-label={floor && 'Brooder floor by then'}>

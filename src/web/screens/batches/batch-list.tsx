@@ -9,19 +9,21 @@ import {
   farmDay,
   useBatchEnds,
   useBatches,
+  usePicture,
   type SavedBatch,
   type SavedFarm,
 } from '../../api/queries.js';
 import { useSayDate } from '../../explain/say-date.js';
 import { Empty } from '../../shell/empty.js';
 import { useAll } from '../../shell/states.js';
+import { arrivalSaid, type ArrivalSaid } from '../../../../shared/plan/arrival-said.js';
 import type { GoneBatch } from './gone-batch.js';
 
 export default function BatchList({ farm, tables }: { farm: SavedFarm; tables: Tables }) {
-  const all = useAll(useBatches(farm.id), useBatchEnds(farm.id));
+  const all = useAll(useBatches(farm.id), useBatchEnds(farm.id), usePicture(farm.id));
   const left = useHistoryState<GoneBatch | null>();
   if ('waiting' in all) return all.waiting;
-  const [batches, ends] = all.data;
+  const [batches, ends, { headChanges }] = all.data;
   const base = `/farm/${farm.id}/batches`;
   return (
     <Stack maw={1000}>
@@ -48,7 +50,7 @@ export default function BatchList({ farm, tables }: { farm: SavedFarm; tables: T
           <BatchRow
             key={batch.id}
             batch={batch}
-            today={farmDay(farm)}
+            arrival={arrivalSaid(batch, headChanges, farmDay(farm))}
             end={ends[batch.id]}
             tables={tables}
             href={`${base}/${batch.id}`}
@@ -61,7 +63,7 @@ export default function BatchList({ farm, tables }: { farm: SavedFarm; tables: T
 
 interface RowProps {
   readonly batch: SavedBatch;
-  readonly today: PlainDate;
+  readonly arrival: ArrivalSaid;
   /** Unknown while it cannot be planned. */
   readonly end: PlainDate | undefined;
   readonly tables: Tables;
@@ -74,7 +76,7 @@ const Day = ({ what, on }: { what: string; on: string }) => (
   </span>
 );
 
-function BatchRow({ batch, today, end, tables, href }: RowProps) {
+function BatchRow({ batch, arrival, end, tables, href }: RowProps) {
   const sayDate = useSayDate();
   const strain = tables.strains.find((s) => s.id === batch.strainId);
   return (
@@ -88,7 +90,7 @@ function BatchRow({ batch, today, end, tables, href }: RowProps) {
           {batch.wantedBirds} wanted · {strain?.name}, {batch.sex.replace('-', ' ')}
         </span>
       </span>
-      <Day what={batch.arrivalDate < today ? 'Came' : 'Arrive'} on={sayDate(batch.arrivalDate)} />
+      <Day what={arrival.what} on={sayDate(arrival.on)} />
       <Day
         what={batch.purpose === 'meat' ? 'Processing' : 'First eggs'}
         on={end === undefined ? 'not known: open the plan' : sayDate(end)}

@@ -117,7 +117,7 @@ function rowsOf(columns: readonly ChoiceColumn[]): readonly Row[] {
     ['Freezer at once', ({ freezer }) => freezer],
     [isMeat ? 'Birds lost on the way' : 'Lost before the first egg', ({ lost }) => lost],
     ['As many as you want', ({ enough }) => enough],
-    ['A night too cold in the first week', ({ coldNight }) => coldNight],
+    ['Nights too cold in the first week out', ({ coldNights }) => coldNights],
   ];
   return rows.filter(([, of]) => columns.some((column) => of(column)));
 }

@@ -16,7 +16,7 @@ import { Section } from '../../shell/section.js';
 import { useAll } from '../../shell/states.js';
 import { Photos } from '../../tell/photos.js';
 import { PlannedAndTold } from '../batch/how-it-went.js';
-import { namesOf, sayAbout } from './names-of.js';
+import { namesOf, sayWhose } from './names-of.js';
 import { PaddocksCard } from './paddocks-card.js';
 import { Limits, rowsOf } from './year-card.js';
 
@@ -70,15 +70,20 @@ export default function BinderPrint({ farm, tables, year }: Props) {
         </Table>
         <Limits of={counts.limits} farm={farm} />
       </Section>
-      {batches.map(({ batchId, name, strain, arrivedOn, upTo, isOver, lines }) => (
-        <Section key={batchId} title={name}>
-          <Text size="sm" mb="xs">
-            {strain}, came {sayDate(arrivedOn)}
-            {isOver ? `, gone ${sayDate(upTo)}` : ''}
-          </Text>
-          <PlannedAndTold lines={lines.filter(({ actual }) => actual !== undefined)} farm={farm} />
-        </Section>
-      ))}
+      {batches.map(
+        ({ batchId, name, strain, arrivedOn, upTo, isOver, lines, isArrivalPlanned }) => (
+          <Section key={batchId} title={name}>
+            <Text size="sm" mb="xs">
+              {strain}, {isArrivalPlanned ? 'planned for' : 'came'} {sayDate(arrivedOn)}
+              {isOver ? `, gone ${sayDate(upTo)}` : ''}
+            </Text>
+            <PlannedAndTold
+              lines={lines.filter(({ actual }) => actual !== undefined)}
+              farm={farm}
+            />
+          </Section>
+        ),
+      )}
       <PaddocksCard farm={farm} tables={tables} year={year} />
       <Section title="Day by day">
         <DayByDay
@@ -116,7 +121,7 @@ function DayByDay({
               .filter(({ on }) => on.startsWith(month))
               .map((fact) => (
                 <li key={fact.id}>
-                  {sayDate(fact.on)}: <b>{sayAbout(fact.about, nameOf)}</b>{' '}
+                  {sayDate(fact.on)}: <b>{sayWhose(fact, nameOf)}</b>{' '}
                   {sayFact(fact, reader, nameOf)}
                   {fact.saidBy !== undefined && ` (${fact.saidBy})`}
                   <Photos

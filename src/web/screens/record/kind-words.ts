@@ -20,15 +20,17 @@ export const KIND_WORDS: Readonly<Partial<Record<ToldKind, string>>> = {
   calved: 'Calves',
   'cattle-left': 'Cattle that died or went',
   milked: 'Milk',
+  treated: 'Medicines',
   rained: 'Rain',
   'ground-check': 'Looks at the ground',
   'work-progress': 'Work',
   note: 'Notes',
+  'row-changed': 'Changes of people, animals and paddocks',
 };
 
 /** Kinds that can be changed here: the others are changed where they are told. */
 export const CHANGED_HERE: ReadonlySet<ToldKind> = new Set<ToldKind>([
   ...(['arrived', 'died', 'processed', 'gone', 'weighed', 'feed-opened', 'bought'] as const),
   ...(['water-drunk', 'brooder-seen', 'eggs-counted', 'eggs-gone', 'calved', 'milked'] as const),
-  ...(['cattle-left', 'rained', 'note'] as const),
+  ...(['cattle-left', 'treated', 'rained', 'note'] as const),
 ]);

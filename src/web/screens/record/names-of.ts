@@ -1,3 +1,4 @@
+import type { ToldFact } from '../../../../shared/farm/told-fact.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
 import type { SavedPicture } from '../../api/queries.js';
 
@@ -29,8 +30,12 @@ export function namesOf(
   return (id) => names.get(id);
 }
 
-/** What a fact is of: an animal or paddock by its name, or a piece of work. */
-export function sayAbout(about: string, nameOf: NameOf): string {
+/** What a fact is of; a row that was changed as it was called then. */
+export const sayWhose = (fact: ToldFact, nameOf: NameOf): string =>
+  fact.kind === 'row-changed' ? fact.details.name : sayAbout(fact.about, nameOf);
+
+/** What it is of: an animal or paddock by its name, or a piece of work. */
+function sayAbout(about: string, nameOf: NameOf): string {
   const [whose, id, ...task] = about.split('/');
   if (id === undefined) return nameOf(about) ?? (PLACE.has(about) ? 'The place' : 'No longer here');
   if (whose === 'own') return nameOf(id) ?? 'A job that is no longer here';

@@ -9,7 +9,7 @@ import { useOpener } from '../../explain/explain-panel.js';
 import { Failure } from '../../shell/states.js';
 import { Photos } from '../../tell/photos.js';
 import { CHANGED_HERE } from './kind-words.js';
-import { sayAbout } from './names-of.js';
+import { sayWhose } from './names-of.js';
 
 interface Props {
   readonly fact: ToldFact;
@@ -32,7 +32,7 @@ export function ToldRow(props: Props) {
   const tell = useTell(farm.id);
   const isBack = fact.takenBackAt !== undefined;
   const said = (of: ToldFact): string => sayFact(of, reader, nameOf);
-  const name = sayAbout(fact.about, nameOf);
+  const name = sayWhose(fact, nameOf);
   const by = ({ saidBy }: ToldFact): string => (saidBy === undefined ? '' : `, told by ${saidBy}`);
   const onDay = (of: ToldFact): string => (of.on === fact.on ? '' : ` on ${sayDate(of.on)}`);
   return (
@@ -56,7 +56,7 @@ export function ToldRow(props: Props) {
             Change
           </Button>
         )}
-        {!isBack && !isReplaced && (
+        {!isBack && !isReplaced && fact.kind !== 'row-changed' && (
           <Button
             variant="subtle"
             aria-label={`Take back: ${name}, ${said(fact)}`}

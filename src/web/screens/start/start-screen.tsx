@@ -29,8 +29,10 @@ export default function StartScreen() {
   }));
   const [farm, setFarm] = useState<SavedFarm>();
   const create = useStartFarm();
-  const usualM = useStartUsual().data?.elevationM;
-  const { place, elevationM = usualM } = draft;
+  const middlingM = useStartUsual().data?.elevationM;
+  const { place } = draft;
+  const usualM = place?.townElevationM ?? middlingM;
+  const { elevationM = usualM } = draft;
   const estimate = useEstimate(
     place && elevationM !== undefined && Number.isFinite(elevationM)
       ? { latitudeDeg: place.latitudeDeg, longitudeDeg: place.longitudeDeg, elevationM }

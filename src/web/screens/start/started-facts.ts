@@ -29,7 +29,20 @@ export const startedFacts = (picture: SavedPicture, tables: Tables): StartedFact
   ...buildings(picture),
   ...cattle(picture, tables),
   ...paddocks(picture),
+  ...jobSets(picture, tables),
 ];
+
+const GARDEN = 'garden-beds';
+
+/** Garden and hives, by the work that came with them. */
+const jobSets = ({ jobs, farm }: SavedPicture, tables: Tables): StartedFact[] =>
+  tables.jobSets.flatMap(({ id, name, counted }) => {
+    const count = jobs.filter(({ setId }) => setId === id).length;
+    // How large the garden is, nobody was asked.
+    const isAssumed = id === GARDEN;
+    const size = isAssumed ? `, taken for ${counted[farm.units].unit}` : '';
+    return count === 0 ? [] : [{ name, says: `${count} jobs${size}`, isAssumed, to: 'work/own' }];
+  });
 
 const isAssumed = ({ assumed = [] }: { assumed?: readonly string[] }, ...fields: string[]) =>
   fields.some((field) => assumed.includes(field));
@@ -37,7 +50,7 @@ const isAssumed = ({ assumed = [] }: { assumed?: readonly string[] }, ...fields:
 /** Only where nobody gave it: frost and cold nights hang on it. */
 function height({ farm, today }: SavedPicture): StartedFact[] {
   if (!isAssumed(farm, 'elevationM')) return [];
-  const says = `about ${formatAbout(farm.elevationM, 'm', { ...farm, today })}, a middling height: yours is not known here`;
+  const says = `about ${formatAbout(farm.elevationM, 'm', { ...farm, today })}: nobody has said how high the farm lies`;
   return [{ name: 'Height above sea', says, isAssumed: true, to: 'place' }];
 }
 

@@ -96,9 +96,12 @@ function Known({
       {draft.elevationM === undefined && usualM !== undefined && (
         <div className="start-asked">
           <p>
-            <b>How high is the farm?</b> It is not known here, so about{' '}
-            {formatAbout(usualM, 'm', reader)} is taken. Frost dates, the nights and the grass hang
-            on it: <Higher place={place} fromM={usualM} reader={reader} />
+            <b>How high is the farm?</b>{' '}
+            {place.townElevationM === undefined
+              ? `It is not known here, so about ${formatAbout(usualM, 'm', reader)} is taken.`
+              : `About ${formatAbout(usualM, 'm', reader)}, as high as the town, is taken.`}{' '}
+            Frost dates, the nights and the grass hang on it:{' '}
+            <Higher place={place} fromM={usualM} reader={reader} />
           </p>
           <button type="button" className="start-link" onClick={() => height.current?.focus()}>
             Type the height
@@ -189,7 +192,15 @@ function Search({ draft, set }: Props) {
   const look = (event: FormEvent): void => {
     event.preventDefault();
     if (name.trim() !== '')
-      void attempt('name', () => findPlaces(name.trim(), draft.isOnline), setFound);
+      void attempt(
+        'name',
+        () => findPlaces(name.trim(), draft.isOnline),
+        (answer) => {
+          setFound(answer);
+          // The next way stands open, with what was typed still above it.
+          if (answer.places.length === 0) setTyping(true);
+        },
+      );
   };
   const takeSpot = (spot: Spot, point: Point, heightM?: number) => {
     const { near, nearKm, elevationM = heightM, note: _note, ...rest } = point;
@@ -287,9 +298,10 @@ function Found({
       {places.length === 0 ? (
         <p>
           {/\d/.test(typed)
-            ? 'Zip codes are not known here. Type the name of the town'
-            : 'No place of that name is known here. Try the next town'}
-          {isOnline ? '' : ', look it up online'}, or type coordinates.
+            ? 'That code is not known here. Type the name of the town'
+            : `“${typed}” is not known here. Try the next town`}
+          {isOnline ? '' : ', look it up online'}, press “I am on the farm now” there, or type
+          coordinates.
         </p>
       ) : (
         <ul className="start-places">

@@ -113,6 +113,7 @@ function BatchRow({ line, farmId, today, weather, onTell, said }: Shown & { line
     >
       {heat?.out && <HeatOutLine farmId={farmId} batchId={line.id} today={today} out={heat.out} />}
       {heat && <HeatLines heat={heat} />}
+      <MedicineLines line={line} />
       <LampLine line={line} />
       {line.wasToLeave !== undefined && (
         <p>
@@ -132,6 +133,14 @@ function BatchRow({ line, farmId, today, weather, onTell, said }: Shown & { line
     </Row>
   );
 }
+
+/** What of them is not to be eaten yet. */
+const MedicineLines = ({ line: { medicines = [] } }: { line: AnimalLine }) =>
+  medicines.map(({ said }) => (
+    <p key={said}>
+      <b>{said}</b>
+    </p>
+  ));
 
 /** Never the warmth they want as if they had it. */
 const tooColdWords = ({ night }: NonNullable<BatchLine['heat']>): string =>
@@ -255,7 +264,7 @@ function HerdRow({
           <Num of={head} said={`${head.value} head`} /> ·{' '}
           {on && !on.isToCome
             ? `in ${on.paddock} since ${sayDate(on.since)}`
-            : `${here ? `in ${here.paddock}, ` : ''}${on ? `into ${on.paddock} today` : 'on hay'}`}
+            : [whereNow(line, sayDate), whereTo(line, today)].filter(Boolean).join(', ')}
           {line.isAssumed && ' (as planned: nobody told)'}
         </>
       }
@@ -274,7 +283,8 @@ function HerdRow({
           </StillThere>
         </p>
       )}
-      {on && <p>There until {sayDate(on.until)}</p>}
+      <MedicineLines line={line} />
+      {on && whereTo(line, today) !== undefined && <p>There until {sayDate(on.until)}</p>}
       {!on && here && hay && (
         <p>Counted as on hay: outside its season the plan reckons with no grass.</p>
       )}
@@ -287,6 +297,17 @@ function HerdRow({
       )}
     </Row>
   );
+}
+
+function whereNow({ here, offSince }: HerdLine, sayDate: (date: string) => string) {
+  if (here) return `in ${here.paddock}`;
+  return offSince === undefined ? undefined : `off grass since ${sayDate(offSince)}`;
+}
+
+/** On the day they came off nobody sends them back. */
+function whereTo({ on, here, offSince }: HerdLine, today: PlainDate): string | undefined {
+  if (!on) return 'on hay';
+  return !here && offSince === today ? undefined : `into ${on.paddock} today`;
 }
 
 function NextLine({ next }: { next: NextDate | undefined }) {

@@ -3,16 +3,19 @@ import type { TickedToday } from '../../../../shared/plan/today/today.js';
 import { roundsSaid } from '../../../../shared/plan/work/rounds-said.js';
 import { formatHours } from '../../../../shared/units/format.js';
 import type { Tick } from '../../api/today-queries.js';
+import { DoneBy } from './done-by.js';
 import { TickButton } from './tick-button.js';
 
 /** The round of the day, a tick each. */
 export function TodayChores({
   chores,
+  names,
   on,
   said,
   tick,
 }: {
   chores: TickedToday['chores'];
+  names: readonly string[];
   /** The day they are done on. */
   on: PlainDate;
   said: (key: string) => boolean | undefined;
@@ -20,14 +23,25 @@ export function TodayChores({
 }) {
   return (
     <ul className="today-rows today-round">
-      {chores.map(({ key, name, of, hours, person, rounds, goes, isDone: wasDone }) => {
-        const isDone = said(key) ?? wasDone;
+      {chores.map(({ key, name, of, hours, person, rounds, goes, ...row }) => {
+        const isDone = said(key) ?? row.isDone;
+        const tickBy = (doneBy: string | undefined, isOther?: true): void =>
+          tick({
+            is: 'chore',
+            key,
+            on,
+            name,
+            isDone: true,
+            goes,
+            doneBy,
+            ...(isOther ? { isOther } : {}),
+          });
         return (
           <li key={key} className={isDone ? 'today-row today-row-done' : 'today-row'}>
             <TickButton
               name={of === undefined ? name : `${name}, ${of}`}
               state={isDone ? 'done' : 'open'}
-              onTick={() => tick({ is: 'chore', key, on, name, isDone: true, goes })}
+              onTick={() => tickBy(person)}
               onUndo={() => tick({ is: 'chore', key, on, name, isDone: false })}
             />
             <div>
@@ -36,9 +50,17 @@ export function TodayChores({
                 {of !== undefined && `${of} · `}
                 {goes && `to ${goes.paddock} · `}
                 <b>{formatHours(hours)}</b>
-                {person && ` · ${person}`}
+                {person && !isDone && ` · ${person}`}
                 {rounds && ` · ${roundsSaid(rounds)}`}
               </p>
+              {isDone && (
+                <DoneBy
+                  name={of === undefined ? name : `${name}, ${of}`}
+                  names={names}
+                  by={row.doneBy ?? person}
+                  onChange={(other) => tickBy(other, true)}
+                />
+              )}
             </div>
           </li>
         );

@@ -11,6 +11,7 @@ import type { Said } from '../../api/work-queries.js';
 import { useSayDate } from '../../explain/say-date.js';
 import { QuantityInput } from '../../fields/quantity-input.js';
 import { Working } from '../../shell/states.js';
+import { DoneBy } from './done-by.js';
 import { useInPlace } from './in-place.js';
 import { TickButton, type TickState } from './tick-button.js';
 
@@ -35,8 +36,14 @@ export function TodayJobs({
   jobs,
   date,
   farm,
+  names,
   ...ticks
-}: Ticks & { jobs: readonly TodayJob[]; date: PlainDate; farm: SavedFarm }) {
+}: Ticks & {
+  jobs: readonly TodayJob[];
+  date: PlainDate;
+  farm: SavedFarm;
+  names: readonly string[];
+}) {
   const [struck, setStruck] = useState<readonly TodayJob[]>([]);
   const rows = useInPlace([
     ...jobs,
@@ -48,7 +55,7 @@ export function TodayJobs({
       {rows.map((job) => (
         <JobRow
           key={job.key}
-          {...{ job, date, farm, ...ticks }}
+          {...{ job, date, farm, names, ...ticks }}
           isStruck={struck.some(({ key }) => key === job.key)}
           onStruck={(isStruck) =>
             setStruck((before) => [
@@ -66,6 +73,7 @@ function JobRow({
   job,
   date,
   farm,
+  names,
   said,
   tick,
   isStruck,
@@ -74,16 +82,19 @@ function JobRow({
   job: TodayJob;
   date: PlainDate;
   farm: SavedFarm;
+  names: readonly string[];
   isStruck: boolean;
   onStruck: (isStruck: boolean) => void;
 }) {
   const [isOpen, setOpen] = useState(false);
+  const [doneBy, setBy] = useState(job.doneBy);
   const { units } = farm;
   const { key, name, buys, hoursInAll, hoursDone = 0, hours, state } = job;
   const isDone = isStruck || (said(key) ?? state !== 'open');
   const before = 0 < hoursDone ? { hoursDone } : {};
   const isPart = hoursInAll !== undefined;
-  const done = { key, doneOn: date, ...before };
+  const by = doneBy ?? job.doneBy;
+  const done = { key, doneOn: date, ...(by === undefined ? {} : { doneBy: by }), ...before };
   const restLater = { key, notBefore: addDays(date, 1) };
   const tell = (told: Said): void => tick({ is: 'job', key, name, isDone: true, told, buys });
   const change = (told: Said): void => {
@@ -109,7 +120,18 @@ function JobRow({
         {isStruck ? (
           <p className="today-words">Struck out</p>
         ) : isDone ? (
-          <DoneWords job={job} units={units} onHours={(took) => tell({ ...done, hours: took })} />
+          <>
+            <DoneWords job={job} units={units} onHours={(took) => tell({ key, hours: took })} />
+            {job.state !== 'later' && !isPart && (
+              <DoneBy
+                {...{ name, names, by }}
+                onChange={(other) => {
+                  setBy(other);
+                  tell({ key, doneBy: other });
+                }}
+              />
+            )}
+          </>
         ) : (
           <details className="today-why" onToggle={(e) => setOpen(e.currentTarget.open)}>
             <summary>

@@ -150,7 +150,7 @@ function TodayWork({ day, farm }: { day: ReturnType<typeof onDayItIs>; farm: Sav
           hours.
         </p>
       )}
-      <TodayJobs jobs={jobs} date={day.on} farm={farm} said={said} tick={tick} />
+      <TodayJobs {...{ jobs, farm, said, tick }} date={day.on} names={day.names} />
       <p>
         {jobs.length === 0 &&
           (0 < chores.length ? 'Only the round today. ' : 'Nothing is planned for today. ')}
@@ -159,7 +159,7 @@ function TodayWork({ day, farm }: { day: ReturnType<typeof onDayItIs>; farm: Sav
       {0 < chores.length && (
         <>
           <h3>The round</h3>
-          <TodayChores chores={chores} on={day.on} said={said} tick={tick} />
+          <TodayChores {...{ chores, said, tick }} on={day.on} names={day.names} />
         </>
       )}
     </section>

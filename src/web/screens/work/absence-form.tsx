@@ -48,7 +48,13 @@ export function AbsenceForm({
     check: problemsOf,
     save: async ({ awayIds, from, to }) => {
       const others = start ? withoutAway(people, start) : people;
-      const changed = withAway(others, { awayIds, from: from!, to: to! });
+      // Who was ill on days that are changed is ill on the days they are changed to.
+      const isIll = (id: string): boolean => start?.illIds.includes(id) ?? false;
+      const days = { from: from!, to: to! };
+      const changed = withAway(
+        withAway(others, { awayIds: awayIds.filter((id) => !isIll(id)), ...days }),
+        { awayIds: awayIds.filter(isIll), ...days, isIll: true },
+      );
       for (const [k, person] of changed.entries())
         if (person !== people[k]) await save.mutateAsync(person);
       onSaved();

@@ -6,7 +6,7 @@ import { useSayDate } from '../../explain/say-date.js';
 
 /** An absence that has no sheet yet, and what can be done about it. */
 export function AbsenceLine({
-  absence: { from, to, awayIds, stayIds },
+  absence: { from, to, awayIds, illIds, stayIds },
   people,
   action,
   onPress,
@@ -24,13 +24,21 @@ export function AbsenceLine({
       .filter(({ id }) => ids.includes(id))
       .map(({ name }) => name)
       .join(' and ');
+  const gone = awayIds.filter((id) => !illIds.includes(id));
   const days = from === to ? sayDate(from) : `${sayDate(from)} to ${sayDate(to)}`;
   return (
     <Group justify="space-between" gap="xs" mb="sm">
       <Text flex="1 1 16rem">
-        {named(awayIds)} away, {days}:{' '}
+        {[
+          ...(0 < gone.length ? [`${named(gone)} away`] : []),
+          ...(0 < illIds.length ? [`${named(illIds)} ill`] : []),
+        ].join(', ')}
+        , {days}:{' '}
         {stayIds.length === 0 ? (
-          <b>nobody is there, and there is no sheet yet.</b>
+          <b>
+            {gone.length === 0 ? 'nobody can do the work' : 'nobody is there'}, and there is no
+            sheet yet.
+          </b>
         ) : (
           `${named(stayIds)} ${stayIds.length === 1 ? 'stays' : 'stay'}; a sheet is of use if somebody helps.`
         )}

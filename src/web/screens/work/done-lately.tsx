@@ -53,11 +53,12 @@ export function DoneLately({ plan, farm }: { plan: WorkPlan; farm: SavedFarm }) 
 
 function Done({ plan, farm, list }: { plan: WorkPlan; farm: SavedFarm; list: WorkPlan['done'] }) {
   const sayDate = useSayDate();
-  return list.map(({ key, name, of, on, hours }) => (
+  return list.map(({ key, name, of, on, hours, doneBy }) => (
     <div key={key}>
       <Text size="sm">
         {name}
         {of && ` · ${of}`}, {sayDate(on)}
+        {doneBy && `, by ${doneBy}`}
       </Text>
       <DayJob work={{ key, name, hours, state: 'done' }} units={farm.units} today={plan.today} />
     </div>

@@ -39,6 +39,9 @@ export function OfAllDays({ farm, tables, sheet }: Props) {
           <li key={who}>{who}</li>
         ))}
       </ul>
+      {sheet.troubles.map((each) => (
+        <Text key={each}>{inOwnUnits(each, farm.units)}</Text>
+      ))}
       {0 < sheet.whereabouts.length && (
         <Text>
           <b>Where things are:</b>{' '}

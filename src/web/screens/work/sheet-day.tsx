@@ -1,6 +1,7 @@
 import './work.css';
 import { Text, Title } from '@mantine/core';
 import {
+  visitLine,
   whoIsThereText,
   type SitterSheet,
   type SheetJob,
@@ -48,6 +49,11 @@ export function SheetDay({
           ` Forecast: ${0 < weather.rainMm ? `rain, ${formatValue(weather.rainMm, 'rainMm', farm)}` : 'dry'}.`}
       </Text>
       <Text>{whoIsThereText(page)}</Text>
+      {visitLine(page).map((line) => (
+        <Text key={line} fw={600}>
+          {line}
+        </Text>
+      ))}
       <ol className="sheet-stops">
         {page.stops.map((stop) => (
           <Stop

@@ -112,7 +112,7 @@ function MovedDates({
 }
 
 function Consequences({
-  effects: { worse, better, still, coldNight },
+  effects: { worse, better, still, coldNights },
   tables,
 }: {
   effects: ArrivalEffects;
@@ -126,14 +126,14 @@ function Consequences({
   return (
     <div>
       <h3>What that does</h3>
-      {coldNight && (
+      {coldNights && (
         <p>
-          A night too cold for them after they go out:{' '}
-          {coldNight.to ? <Num of={coldNight.to} /> : 'they do not go out'}
-          {coldNight.from && (
+          Nights too cold for them of the first week out:{' '}
+          {coldNights.to ? <Num of={coldNights.to} /> : 'they do not go out'}
+          {coldNights.from && (
             <small>
               {' '}
-              was <Num of={coldNight.from} />
+              was <Num of={coldNights.from} />
             </small>
           )}
         </p>
@@ -146,7 +146,7 @@ function Consequences({
           <IssueList issues={issues} tables={tables} />
         </details>
       ))}
-      {!coldNight && lists.length === 0 && (
+      {!coldNights && lists.length === 0 && (
         <p>Nothing else: no place, freezer or night minds it.</p>
       )}
     </div>

@@ -4,7 +4,9 @@ import type { YearPlan } from '../../../../shared/plan/year/year-plan.js';
 import type { YearSpan } from '../../../../shared/plan/year/year-span.js';
 import { memo } from 'react';
 import { Link } from 'wouter';
+import { useOpener } from '../../explain/explain-panel.js';
 import { useSayDate } from '../../explain/say-date.js';
+import { sayColdLimit } from './cold-limit.js';
 import { LineFill } from './line-fill.js';
 import { along, placeOf } from './strip-place.js';
 import { StripRow } from './strip-row.js';
@@ -19,12 +21,13 @@ export const WeatherRows = memo(function WeatherRows({
 }) {
   const { span, weather } = year;
   const href = `${base}/work/chances`;
+  const { reader } = useOpener();
   return (
     <>
       <Frost year={year} href={href} />
       <StripRow
         name="Cold nights"
-        note="of 10: too cold for chicks"
+        note={`of 10: ${sayColdLimit(weather.coldNights, reader)}`}
         href={href}
         className="year-odds"
       >

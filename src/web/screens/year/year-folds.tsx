@@ -10,6 +10,7 @@ import { Num } from '../../explain/number.js';
 import { useSayDate, type SayDate } from '../../explain/say-date.js';
 import { Folded } from '../../shell/folded.js';
 import { areHoursKnown } from './hours-row.js';
+import { sayColdLimit } from './cold-limit.js';
 import { ofTen } from './weather-rows.js';
 import { DatesOfRows, HoursInWords, TurnsInWords } from './year-dates.js';
 import { GROUP_WORDS } from './year-words.js';
@@ -83,16 +84,17 @@ function hoursInShort({ weeks }: YearPlan, sayDate: SayDate): string {
 
 /** The odds of every half month, each of which opens. */
 function YearOdds({ year: { weather } }: { year: YearPlan }) {
+  const { reader } = useOpener();
   return (
     <Folded
       id="odds"
       title="Odds by half month"
-      answer="Nights too cold for chicks, dry days in a row"
+      answer="Nights too cold for birds just moved out, dry days in a row"
       isForScreen
     >
       <div className="year-all-odds">
         <OddsList
-          title="Nights too cold for chicks that go out, of 10"
+          title={`Nights ${sayColdLimit(weather.coldNights, reader)}, of 10: birds just out of the brooder need a roof, bedding and a tarp or heat on them`}
           halves={weather.coldNights}
           say={(half) => `${ofTen(half.of)} in 10`}
         />

@@ -1,0 +1,67 @@
+import { addDays, type PlainDate } from '../calendar/plain-date.js';
+import type { FarmPicture } from '../farm/picture.js';
+import { isKeptOut, keptOutUntil, type KeptOut, type Treatment } from '../farm/treated.js';
+import { formatDate } from '../units/dates.js';
+
+/** A medicine that may still be in them. */
+export interface MedicineToday {
+  readonly said: string;
+  /** What is kept out today. */
+  readonly keptOut: readonly KeptOut[];
+}
+
+/** What an animal gives that somebody eats, and of which a label can have forgotten to be told. */
+export interface Gives {
+  readonly milk?: boolean;
+  readonly eggs?: boolean;
+}
+
+/** Medicines of a batch or herd that are waited for today, as its line says them. */
+export const medicinesToday = (
+  picture: Pick<FarmPicture, 'treatments' | 'cows' | 'farm' | 'today'>,
+  id: string,
+  gives: Gives,
+): MedicineToday[] =>
+  (picture.treatments ?? [])
+    .filter(({ about }) => about === id)
+    .flatMap((treatment) => {
+      const keptOut = keptOutOn(treatment, picture.today, gives);
+      return keptOut.length === 0 ? [] : [{ said: sayKept(picture, treatment, keptOut), keptOut }];
+    });
+
+/** Days of milk or eggs that nobody told are not known to be over while those of the meat run. */
+export function keptOutOn(treatment: Treatment, on: PlainDate, gives: Gives): KeptOut[] {
+  const isOpen = (what: 'milk' | 'eggs'): boolean =>
+    gives[what] === true &&
+    treatment[what === 'milk' ? 'milkDays' : 'eggDays'] === undefined &&
+    on <= addDays(treatment.date, Math.max(treatment.meatDays, UNTOLD_DAYS));
+  return [
+    ...(isKeptOut(treatment, 'milk', on) || isOpen('milk') ? (['milk'] as const) : []),
+    ...(isKeptOut(treatment, 'eggs', on) || isOpen('eggs') ? (['eggs'] as const) : []),
+    ...(isKeptOut(treatment, 'meat', on) ? (['meat'] as const) : []),
+  ];
+}
+
+/** For so long it is asked for days that were not told. Judgement, no source. */
+const UNTOLD_DAYS = 30;
+
+export function sayKept(
+  { cows, farm, today }: Pick<FarmPicture, 'cows' | 'farm' | 'today'>,
+  treatment: Treatment,
+  keptOut: readonly KeptOut[],
+): string {
+  const day = (date: PlainDate): string => formatDate(date, { units: farm.units, today });
+  const parts = keptOut.map((what) => {
+    const until = keptOutUntil(treatment, what);
+    return until === undefined
+      ? `no ${what} until its days on the label are told`
+      : `no ${what} through ${day(until)}`;
+  });
+  const whom = whoOf(treatment, cows);
+  return `${capital(parts.join(', '))}: ${treatment.product}, given ${day(treatment.date)}${whom === undefined ? '' : ` to ${whom}`}`;
+}
+
+const whoOf = ({ cowId, head }: Treatment, cows: FarmPicture['cows']): string | undefined =>
+  cows.find(({ id }) => id === cowId)?.name ?? (head === undefined ? undefined : `${head} of them`);
+
+const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);

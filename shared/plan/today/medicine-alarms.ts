@@ -1,0 +1,126 @@
+import type { PlainDate } from '../../calendar/plain-date.js';
+import type { FarmPicture } from '../../farm/picture.js';
+import { isKeptOut, keptOutUntil, type Treatment } from '../../farm/treated.js';
+import { formatDate } from '../../units/dates.js';
+import type { AnimalLine } from './animal-lines.js';
+import type { Alarm, Looked } from './looked-at.js';
+import { keptOutOn, sayKept, type Gives } from '../medicines.js';
+
+/**
+ * Milk and eggs that are not to be eaten from the day of a medicine on, and animals that leave, by the
+ * plan or as it was told, while it runs.
+ */
+export const medicineAlarms = (looked: Looked): Alarm[] =>
+  looked.animals.flatMap((line) =>
+    (looked.picture.treatments ?? [])
+      .filter(({ about }) => about === line.id)
+      .flatMap((treatment) => [
+        ...keptOutNow(looked, line, treatment),
+        ...leavesTooSoon(looked, line, treatment),
+        ...processedTooSoon(looked, line, treatment),
+      ]),
+  );
+
+const placeOf = ({ kind, id }: AnimalLine): Alarm['place'] =>
+  kind === 'batch' ? { kind, id } : { kind: 'pasture' };
+
+const LABEL =
+  'The days are those of the label, counted from the last dose. Given otherwise than the label says, only your veterinarian can say how long.';
+
+function keptOutNow({ picture }: Looked, line: AnimalLine, treatment: Treatment): Alarm[] {
+  const keptOut =
+    (line.medicines ?? []).length === 0 ? [] : keptOutOn(treatment, picture.today, givesOf(line));
+  const [eaten] = keptOut.filter((what) => what !== 'meat');
+  if (eaten === undefined) return [];
+  const until = keptOutUntil(treatment, eaten);
+  const whom = picture.cows.find(({ id }) => id === treatment.cowId)?.name;
+  const words = whom === undefined ? eaten : `${eaten} of ${whom}`;
+  return [
+    {
+      key: `alarm/medicine/${eaten}/${treatment.id ?? treatment.date}`,
+      isAlarm: true,
+      level: 'stop',
+      words: `${words} is not to be used: medicine`.replace('eggs is', 'eggs are'),
+      text: `${sayKept(picture, treatment, keptOut)}. ${
+        until === undefined ? 'Read the days on the label and change what was told. ' : ''
+      }${
+        eaten === 'milk'
+          ? 'Milk her last and into another pail, throw it away, and mark her so that whoever milks sees it.'
+          : 'Gather them apart and throw them away: nobody eats, sells or gives them.'
+      } ${LABEL}`,
+      of: line.name,
+      place: placeOf(line),
+    },
+  ];
+}
+
+/** What animals of a line give, by which days that were not told are asked for. */
+export const givesOf = (line: AnimalLine): Gives =>
+  line.kind === 'batch' ? { eggs: line.eggs !== undefined } : { milk: line.isMilked === true };
+
+/** The day on which they leave by the plan lies within the days of a medicine. */
+function leavesTooSoon(
+  { picture, batches }: Looked,
+  line: AnimalLine,
+  treatment: Treatment,
+): Alarm[] {
+  const until = keptOutUntil(treatment, 'meat');
+  if (until === undefined) return [];
+  const days =
+    line.kind === 'batch'
+      ? batches.flatMap(({ id, plan }) =>
+          id === line.id && plan.leaving ? [String(plan.leaving.on.value)] : [],
+        )
+      : leavingOf(picture, line.id, treatment);
+  const [first] = days.filter((day) => picture.today <= day && day <= until).toSorted();
+  if (first === undefined) return [];
+  const day = (date: PlainDate): string =>
+    formatDate(date, { units: picture.farm.units, today: picture.today });
+  return [
+    {
+      key: `alarm/medicine/leaves/${treatment.id ?? treatment.date}/${first}`,
+      isAlarm: true,
+      level: 'stop',
+      words: `medicine runs past ${day(first)}, when they leave`,
+      text: `${treatment.product}: no meat through ${day(until)}. Have them leave after that day; a buyer of live animals is told of it. ${LABEL}`,
+      of: line.name,
+      place: placeOf(line),
+    },
+  ];
+}
+
+/** Days on which head of a herd leave that can have had the medicine. */
+function leavingOf(
+  { herds, cows }: Pick<FarmPicture, 'herds' | 'cows'>,
+  herdId: string,
+  { cowId, date }: Treatment,
+): PlainDate[] {
+  const groups = herds.find(({ id }) => id === herdId)?.groups ?? [];
+  const classId = cows.find(({ id }) => id === cowId)?.classId;
+  return groups
+    .filter((group) => group.leftAs === undefined)
+    .filter((group) => classId === undefined || group.classId === classId)
+    .flatMap(({ leavesOn, arrivesOn }) =>
+      leavesOn === undefined || (arrivesOn !== undefined && date < arrivesOn) ? [] : [leavesOn],
+    );
+}
+
+/** Birds that were told processed while a medicine ran. */
+function processedTooSoon({ picture }: Looked, line: AnimalLine, treatment: Treatment): Alarm[] {
+  const told = picture.headChanges.findLast(
+    ({ batchId, change, date }) =>
+      batchId === line.id && change === 'processed' && isKeptOut(treatment, 'meat', date),
+  );
+  if (!told) return [];
+  return [
+    {
+      key: `alarm/medicine/processed/${treatment.id ?? treatment.date}/${told.id}`,
+      isAlarm: true,
+      level: 'stop',
+      words: 'processed while a medicine ran',
+      text: `${sayKept(picture, treatment, ['meat'])}. Keep that meat apart, eat, sell or give none of it, and ask your veterinarian. ${LABEL}`,
+      of: line.name,
+      place: placeOf(line),
+    },
+  ];
+}

@@ -1,0 +1,190 @@
+import { describe, expect, it } from '@jest/globals';
+import { addDays } from '../../../shared/calendar/plain-date.js';
+import type { FarmPicture, NamedBatch } from '../../../shared/farm/picture.js';
+import { toldProblems } from '../../../shared/farm/told-kinds.js';
+import { isKeptOut, keptOutUntil, type Treatment } from '../../../shared/farm/treated.js';
+import type { ToldFact } from '../../../shared/farm/told-fact.js';
+import { stopsOn } from '../../../shared/plan/handover/sheet-stops.js';
+import { planAnimals } from '../../../shared/plan/farm/animal-plans.js';
+import { yearCounts } from '../../../shared/plan/record/year-counts.js';
+import { animalLines } from '../../../shared/plan/today/animal-lines.js';
+import { medicineAlarms } from '../../../shared/plan/today/medicine-alarms.js';
+import { workPlanOf } from '../../../shared/plan/work/work-plan.js';
+import { newRequest, tables } from '../../support/factories.js';
+import { newGroup, newHerd, newPaddocks } from '../../support/pasture-factories.js';
+import { newPicture } from '../../support/pictures.js';
+import { newWork } from '../../support/season-factories.js';
+
+const TODAY = '2027-06-21';
+const { batch: ordered, farm, climate, facilities } = newRequest({});
+const batch: NamedBatch = { ...ordered, id: 'meat', arrivalDate: '2027-05-05', orderedBirds: 80 };
+const given = (more: Partial<Treatment>): Treatment => ({
+  ...{ id: 'med', about: 'milk', date: TODAY, product: 'Of the label', meatDays: 21 },
+  ...more,
+});
+const cows = [{ id: 'd', herdId: 'milk', name: 'Daisy', classId: 'milk-cow' }];
+const herds = [
+  newHerd({ id: 'milk', name: 'Cows', groups: [newGroup({ classId: 'milk-cow', head: 2 })] }),
+];
+const onFarm = (more: Partial<FarmPicture>) => {
+  const picture = newPicture({ farm, climate, facilities, today: TODAY, ...more });
+  const { batches, pasture } = planAnimals(picture, tables);
+  const animals = animalLines(picture, tables, { batches, ...(pasture ? { pasture } : {}) });
+  const { keep: _keep, ...plan } = workPlanOf(newWork({ today: TODAY, climate }), 20);
+  const judged = tables.judgements.alarms;
+  const looked = { picture, plan, batches, pasture, animals, judged };
+  return {
+    batches,
+    said: animals[0]?.medicines?.map(({ said }) => said),
+    alarms: medicineAlarms(looked),
+  };
+};
+const ofHerd = (treatment: Partial<Treatment>, more: Partial<FarmPicture> = {}) =>
+  onFarm({ herds, cows, paddocks: newPaddocks(4), treatments: [given(treatment)], ...more });
+const ofBirds = (treatment: Partial<Treatment>, more: Partial<FarmPicture> = {}) =>
+  onFarm({ batches: [batch], treatments: [given({ about: 'meat', ...treatment })], ...more });
+
+describe('the days that a medicine is waited for', () => {
+  it('are at least 45 whole days for a label of 45 (dairy-cattle.extension.org)', () => {
+    const treatment = given({ date: '2027-01-01', meatDays: 45 });
+    expect(keptOutUntil(treatment, 'meat')).toBe('2027-02-15');
+    expect(isKeptOut(treatment, 'meat', '2027-02-15')).toBe(true);
+    expect(isKeptOut(treatment, 'meat', '2027-02-16')).toBe(false);
+  });
+
+  it('are none where the label asks for none, and none of what was not told', () => {
+    expect(keptOutUntil(given({ meatDays: 0 }), 'meat')).toBeUndefined();
+    expect(keptOutUntil(given({}), 'milk')).toBeUndefined();
+  });
+});
+
+describe('a cow that had medicine', () => {
+  it('stands with her milk and meat beside the herd, until each is over', () => {
+    const told = { cowId: 'd', milkDays: 4 };
+    expect(ofHerd({ ...told }).said).toEqual([
+      expect.stringMatching(
+        /^No milk through .*25.*, no meat through .*12.*: Of the label, given .* to Daisy$/,
+      ),
+    ]);
+    expect(ofHerd({ ...told, date: addDays(TODAY, -5) }).said![0]).toMatch(/^No meat through/);
+    expect(ofHerd({ ...told, date: addDays(TODAY, -22) }).said).toBeUndefined();
+  });
+
+  it('is an alarm while her milk is kept out, once, and of milk whose days nobody told', () => {
+    const [milk, ...more] = ofHerd({ cowId: 'd', milkDays: 4 }).alarms;
+    expect(more).toEqual([]);
+    expect(milk).toMatchObject({
+      level: 'stop',
+      words: 'milk of Daisy is not to be used: medicine',
+    });
+    const next = ofHerd({ cowId: 'd', milkDays: 4, date: addDays(TODAY, -1) }).alarms;
+    expect(next[0]!.key).toBe(milk!.key);
+    expect(ofHerd({ cowId: 'd', milkDays: 0 }).alarms).toEqual([]);
+    expect(ofHerd({ cowId: 'd' }).alarms[0]!.text).toMatch(/Read the days on the label/);
+  });
+
+  it('is an alarm where her class leaves within the days, and not the day after them', () => {
+    const leaving = (leavesOn: string) => ({
+      herds: [
+        newHerd({ id: 'milk', groups: [newGroup({ classId: 'milk-cow', head: 2, leavesOn })] }),
+      ],
+    });
+    const told = { cowId: 'd', milkDays: 0 };
+    expect(ofHerd(told, leaving(addDays(TODAY, 21))).alarms).toHaveLength(1);
+    expect(ofHerd(told, leaving(addDays(TODAY, 22))).alarms).toEqual([]);
+  });
+});
+
+describe('the sheet of a sitter', () => {
+  it('says first what of a treated cow is not to be used, on its days', () => {
+    const treatments = [given({ cowId: 'd', milkDays: 4, meatDays: 0 })];
+    const picture = newPicture({ farm, climate, today: TODAY, herds, cows, treatments });
+    const { batches } = planAnimals(picture, tables);
+    const on = stopsOn(picture, tables, { batches }, { from: TODAY, to: addDays(TODAY, 9) });
+    expect(on(addDays(TODAY, 4))[0]!.actions[0]).toMatch(/^No milk through .* to Daisy\.$/);
+    expect(on(addDays(TODAY, 5))[0]!.actions[0]).toMatch(/^The two milkings/);
+  });
+});
+
+describe('birds that had medicine', () => {
+  const leaves = String(ofBirds({}).batches[0]!.plan.leaving!.on.value);
+
+  it('are an alarm where they are processed within the days by the plan, or as it was told', () => {
+    const before = (days: number) => ofBirds({ meatDays: days }, { today: addDays(leaves, -3) });
+    const on = (days: number) =>
+      ofBirds({ meatDays: days, date: addDays(leaves, -3) }, { today: addDays(leaves, -3) });
+    expect(before(0).alarms).toEqual([]);
+    expect(on(3).alarms.map(({ words }) => words)).toEqual([
+      expect.stringMatching(/^medicine runs past .*, when they leave$/),
+    ]);
+    expect(on(2).alarms).toEqual([]);
+    const told = { id: 'p', batchId: 'meat', date: TODAY, change: 'processed', birds: 3 } as const;
+    expect(ofBirds({ meatDays: 2 }, { headChanges: [told] }).alarms).toEqual([
+      expect.objectContaining({ words: 'processed while a medicine ran' }),
+    ]);
+  });
+});
+
+describe('what is told of a medicine', () => {
+  const farmKnows = { today: TODAY, batchIds: ['meat'], herdIds: ['milk'], paddockIds: [] };
+  const wrong = (about: string, details: object) =>
+    toldProblems(
+      {
+        kind: 'treated',
+        about,
+        on: TODAY,
+        details: { product: 'Of the label', meatDays: 3, ...details },
+      },
+      farmKnows,
+    ).map(({ field }) => field);
+
+  it('is refused where it cannot be so, with its field', () => {
+    expect(wrong('milk', { milkDays: 2, cowId: 'd' })).toEqual([]);
+    expect(wrong('meat', { eggDays: 2 })).toEqual([]);
+    expect(wrong('meat', { milkDays: 2 })).toEqual(['details.milkDays']);
+    expect(wrong('milk', { eggDays: 2 })).toEqual(['details.eggDays']);
+    expect(wrong('milk', { cowId: 'd', head: 2 })).toEqual(['details.head']);
+    expect(wrong('milk', { meatDays: 401 })).toEqual(['details.meatDays']);
+    expect(wrong('milk', { meatDays: 1.5 })).toEqual(['details.meatDays']);
+    expect(wrong('milk', { product: undefined })).toEqual(['details.product']);
+    expect(wrong('none', {})).toEqual(['about']);
+  });
+
+  it('is refused where more milk was kept out than there was', () => {
+    const milked = { kind: 'milked', about: 'milk', on: TODAY } as const;
+    const of = (details: object) =>
+      toldProblems({ ...milked, details: { liters: 8, ...details } }, farmKnows);
+    expect(of({ keptOutL: 8 })).toEqual([]);
+    expect(of({ keptOutL: 9 })).toMatchObject([{ field: 'details.keptOutL', given: 9, max: 8 }]);
+  });
+});
+
+describe('the count of a year', () => {
+  const fact = (kind: string, about: string, on: string, details: object, k = 0): ToldFact =>
+    ({
+      id: `${kind}${on}${k}`,
+      key: `${kind}${on}`,
+      kind,
+      about,
+      on,
+      details,
+      toldAt: on,
+    }) as ToldFact;
+
+  it('has milk that was kept out apart, and no liter or egg more or fewer', () => {
+    const facts = [
+      fact('treated', 'milk', '2026-12-30', { product: 'P', meatDays: 9, milkDays: 3 }),
+      fact('milked', 'milk', '2027-01-02', { liters: 10 }),
+      fact('milked', 'milk', '2027-01-03', { liters: 11 }),
+      fact('milked', 'milk', '2027-01-04', { liters: 12, keptOutL: 5 }),
+      fact('treated', 'hens', '2027-03-01', { product: 'P', meatDays: 9, eggDays: 2 }),
+      fact('eggs-counted', 'hens', '2027-02-28', { days: 1, eggs: 7 }),
+      fact('eggs-counted', 'hens', '2027-03-03', { days: 1, eggs: 8 }),
+      fact('eggs-counted', 'hens', '2027-03-05', { days: 2, eggs: 13 }),
+      fact('eggs-counted', 'other', '2027-03-02', { days: 1, eggs: 4 }),
+    ];
+    const { eggs, milkL, milkKeptOutL } = yearCounts(2027, facts, 'USD');
+    expect([milkL, milkKeptOutL]).toEqual([11 + 12 - 5, 10 + 5]);
+    expect([eggs.counted, eggs.keptOut]).toEqual([7 + 13 + 4, 8]);
+  });
+});
