@@ -84,6 +84,12 @@ function taken(request: WorkRequest, plan: WorkPlan, job: PlannedJob, way: strin
     return [{ ...request, progress: [...progress, { key, dueOn: dayCalled(request, doneOn) }] }];
   if (way.startsWith('A later last day')) return own(({ noUseAfter: _last, ...job }) => job);
   if (way.startsWith('Whatever the weather')) return own((job) => ({ ...job, conditions: {} }));
+  const [, withHelper] = /^A helper on (.*) for all .* of it, beside \w+\.$/.exec(way) ?? [];
+  if (withHelper !== undefined) {
+    const at = weekdayOf(dayCalled(request, withHelper)) - 1;
+    const hoursByWeekday = Array.from({ length: 7 }, (_, k) => (k === at ? 6 : 0));
+    return [{ ...request, people: [...people, { ...helper, hoursByWeekday }] }];
+  }
   const [, forOthers] = /^Have somebody else do (\d.*?) of it/.exec(way) ?? [];
   if (forOthers !== undefined) {
     const [, hours = 0, minutes = 0] = /(?:(\d+) h)? ?(?:(\d+) min)?/.exec(forOthers)!;
