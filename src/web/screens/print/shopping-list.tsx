@@ -158,9 +158,13 @@ export function ShoppingList({ plan, asked: { farm, batch } }: SheetProps) {
         it, in other amounts: “Feed to buy” lists them by day.
       </Text>
       <Text>
-        In all {formatValue(feed.total.value, 'kg', farm)} of feed; the bill comes to{' '}
-        {formatValue(bill.total.value, 'money', farm)}
-        {bill.leftOut.length === 0 ? '.' : `, ${bill.leftOut.join(', ')}.`}
+        In all {formatValue(feed.total.value, 'kg', farm)} of feed.{' '}
+        {bill.lines.some(({ cost }) => cost === undefined)
+          ? // A sum without the dearest things would be read as what it all costs.
+            `No sum yet, ${bill.leftOut.join(', ')}.`
+          : `The bill comes to ${formatValue(bill.total.value, 'money', farm)}${
+              bill.leftOut.length === 0 ? '' : `, ${bill.leftOut.join(', ')}`
+            }.`}
       </Text>
     </>
   );
