@@ -12,7 +12,7 @@ export interface DayHabit extends RainHabit {
 /** Standard deviations between the mean and the tenth percentile of a normal distribution. */
 export const TO_TENTH = 1.2816;
 
-const WHOLE_YEAR = Int16Array.from({ length: 366 }, (_, k) => k + 1);
+export const WHOLE_YEAR = Int16Array.from({ length: 366 }, (_, k) => k + 1);
 
 /**
  * The usual weather of days: mean temperatures, and as many wet days as come in most years. They

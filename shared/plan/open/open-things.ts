@@ -222,7 +222,12 @@ const OPEN_THINGS: readonly OpenThing[] = [
   {
     what: 'How wet the soil is',
     knownBetter: 'When you tell on Today whether the ground is dry enough: your own checks count.',
-    formulas: ['ground-of-a-day', 'dry-enough-from', 'snow-on-the-ground'],
+    formulas: [
+      'ground-of-a-day',
+      'ground-of-a-day-beyond-the-forecast',
+      'dry-enough-from',
+      'snow-on-the-ground',
+    ],
   },
   {
     what: 'What the winters and summers to come are like',

@@ -2,12 +2,13 @@ import { addDays, daysBetween, daysOfYear } from '../../calendar/plain-date.js';
 import type { WorkConditions } from '../../farm/job.js';
 import type { DailyWeather } from '../../weather/climate.js';
 import type { DayRun } from '../../weather/day-run.js';
-import { usualRun } from '../../weather/drawn-year.js';
+import { usualRun, WHOLE_YEAR } from '../../weather/drawn-year.js';
 import { soilTemperatureC, yearMeanC } from '../../weather/soil-temperature.js';
 import type { RootZone } from '../../weather/soil-water.js';
 import { snowCover } from '../../weather/snow-cover.js';
 import { noPostOn } from '../no-post.js';
 import { isWetAhead, spellStarts } from './dry-spells.js';
+import { fitFromOdds, groundFromOdds, yearsBeside } from './odds-of-days.js';
 import { dryEnough, layerDepletionMm, seenIn, workedLayer, type DryEnough } from './work-ground.js';
 import type { WorkRequest } from './work-request.js';
 
@@ -34,6 +35,18 @@ export interface DaysOfWork {
   readonly isShut: Uint8Array;
   /** Beyond the forecast they are no more than usual: which of them are wet is not known. */
   readonly isUsual?: true;
+  /** What their odds are worked out from. */
+  readonly beside?: {
+    /** The same days in years that stand side by side for what is usual. */
+    readonly years: readonly DaysOfWork[];
+    /** Share of the years dry on a day in which its ground can be worked; NaN where it is known. */
+    readonly fitShare: Float64Array;
+    /** Odds above which a day is taken to suit: its ground, its warmth. */
+    readonly groundFrom: Float64Array;
+    readonly fitFrom: Float64Array;
+    /** Share of years that is nearly always. */
+    readonly sureShare: number;
+  };
 }
 
 export type WorkPlace = Pick<
@@ -108,14 +121,65 @@ function looksWithWater(place: WorkPlace, zone: RootZone, usualMm: number) {
 const hasRain = (day: DailyWeather | undefined): boolean =>
   day?.rainMm !== null && day?.rainMm !== undefined;
 
-/** Weather of a plan by the forecast, and beyond it as it usually comes. */
-export const usualDays = (frame: WorkFrame): DaysOfWork => ({
+/** Weather of a plan by the forecast, and beyond it by the averages of each day. */
+export const averageDays = (frame: WorkFrame): DaysOfWork => ({
   ...daysOfWork(
     frame,
     usualRun(frame.place.climate, frame.dayOfYear, frame.place.tables.work.wetDay),
   ),
   isUsual: true,
 });
+
+/**
+ * Weather of a plan by the forecast, and beyond it as it usually comes. Showers as far apart as
+ * usual never let ground dry that is dry on many days of most years, so beyond the forecast as many
+ * of the dry days are fit to work as are on average over years.
+ */
+export function usualDays(frame: WorkFrame, days = averageDays(frame)): DaysOfWork {
+  const { climate, tables } = frame.place;
+  const { wetDay, dayToDay } = tables.work;
+  const habit = { ...wetDay, dayToDay: dayToDay.value };
+  const years = yearsBeside(climate, frame.dayOfYear, habit).map((run) => daysOfWork(frame, run));
+  const dayOfYear = frame.dayOfYear.subarray(BEFORE_DAYS);
+  const usualMm = usualRun(climate, WHOLE_YEAR, wetDay).rainMm;
+  const groundFrom = groundFromOdds(usualMm, wetDay.rainMm);
+  const isDry = (of: DaysOfWork, day: number): boolean => of.rainMm[day]! < wetDay.rainMm;
+  const fitShare = Float64Array.from(dayOfYear, (_, day) =>
+    days.isForecast[day] === 1 || days.isLookedAt[day] === 1
+      ? NaN
+      : oddsOf(
+          years,
+          (of) => isDry(of, day),
+          (of) => of.isWorkable[day] === 1,
+        ),
+  );
+  const sureShare = tables.judgements.work.sureShare.value;
+  const isTimeFor = fortnightsFor(
+    years.map(({ isWorkable }) => isWorkable),
+    sureShare,
+  );
+  const from = Float64Array.from(dayOfYear, (of, day) =>
+    isTimeFor[day] === 1 ? groundFrom[of - 1]! : Infinity,
+  );
+  const isWorkable = days.isWorkable.map((is, day) =>
+    Number.isNaN(fitShare[day]) ? is : from[day]! < fitShare[day]! ? 1 : 0,
+  );
+  const isWintry = days.isWintry.map((is, day) => (isWorkable[day] === 1 ? 0 : is));
+  const ofYear = fitFromOdds();
+  const fitFrom = Float64Array.from(dayOfYear, (day) => ofYear[day - 1]!);
+  const beside = { years, fitShare, groundFrom: from, fitFrom, sureShare };
+  return { ...days, isWorkable, isWintry, beside };
+}
+
+/** Share of the years in which something holds, of those in which it could. */
+function oddsOf(
+  years: readonly DaysOfWork[],
+  could: (year: DaysOfWork) => boolean,
+  holds: (year: DaysOfWork) => boolean,
+): number {
+  const of = years.filter(could);
+  return of.length === 0 ? 0 : of.filter(holds).length / of.length;
+}
 
 /** Weather of a plan's days: what was measured or forecast, and for the rest that of a run. */
 export function daysOfWork(frame: WorkFrame, weather: DayRun): DaysOfWork {
@@ -191,6 +255,7 @@ export function suitsOf(
   conditions: WorkConditions,
   days: DaysOfWork,
   wetFromMm: number,
+  isInOneGo = false,
 ): Uint8Array | undefined {
   if (!asksForWeather(conditions) && !conditions.shopsOpen) return undefined;
   const { dryDaysInRow, ...asks } = conditions;
@@ -199,13 +264,63 @@ export function suitsOf(
   const fit = fitDays(ofTheDay, days, wetFromMm);
   if (!asksForRun) return fit;
   const onAnyGround = fitDays({ ...ofTheDay, dryGround: false }, days, wetFromMm);
-  return spellStarts({ fit, onAnyGround }, days, { runDays: dryDaysInRow, wetFromMm });
+  const inAnyRain = isInOneGo
+    ? { inAnyRain: fitDays({ ...asks, noRain: false, dryGround: false }, days, wetFromMm) }
+    : {};
+  const spell = { runDays: dryDaysInRow, wetFromMm };
+  return spellStarts({ fit, onAnyGround, ...inAnyRain }, days, spell);
 }
 
-const fitDays = (conditions: WorkConditions, days: DaysOfWork, wetFromMm: number): Uint8Array =>
-  Uint8Array.from(days.rainMm, (_, day) =>
-    unfitDay(conditions, days, day, wetFromMm) === undefined ? 1 : 0,
+function fitDays(conditions: WorkConditions, days: DaysOfWork, wetFromMm: number): Uint8Array {
+  const ofDays = (asked: WorkConditions, of: DaysOfWork): Uint8Array =>
+    Uint8Array.from(of.rainMm, (_, day) =>
+      unfitDay(asked, of, day, wetFromMm) === undefined ? 1 : 0,
+    );
+  const { beside } = days;
+  if (!beside || !asksForAir(conditions)) return ofDays(conditions, days);
+  return byOdds(conditions, days, beside, ofDays);
+}
+
+const asksForAir = (asks: WorkConditions): boolean =>
+  [asks.dayMaxAtLeastC, asks.dayMaxAtMostC, asks.nightMinAtLeastC, asks.nextNightMinAtLeastC].some(
+    (bound) => bound !== undefined,
   );
+
+/** Days fit by the odds of their warmth, as far as they are otherwise. */
+function byOdds(
+  conditions: WorkConditions,
+  days: DaysOfWork,
+  { years, fitFrom }: NonNullable<DaysOfWork['beside']>,
+  ofDays: (asked: WorkConditions, of: DaysOfWork) => Uint8Array,
+): Uint8Array {
+  const { dayMaxAtLeastC, dayMaxAtMostC, nightMinAtLeastC, nextNightMinAtLeastC, ...others } =
+    conditions;
+  const [asKnown, open] = [ofDays(conditions, days), ofDays(others, days)];
+  const yearsOpen = years.map((of) => ofDays(others, of));
+  const yearsFit = years.map((of) => ofDays(conditions, of));
+  return open.map((is, day) => {
+    if (days.isForecast[day] === 1) return asKnown[day]!;
+    if (is === 0) return 0;
+    const [could, does] = [sumOn(yearsOpen, day), sumOn(yearsFit, day)];
+    return fitFrom[day]! * could < does ? 1 : 0;
+  });
+}
+
+const sumOn = (years: readonly Uint8Array[], day: number): number =>
+  years.reduce((sum, of) => sum + of[day]!, 0);
+
+/** Days before and after one in the fortnight around it. */
+const WEEK_DAYS = 7;
+
+/** Days around which a fortnight holds a fit day in nearly all years: before that nobody counts on one. */
+function fortnightsFor(years: readonly Uint8Array[], sureShare: number): Uint8Array {
+  const { length } = years[0]!;
+  return Uint8Array.from({ length }, (_, day) => {
+    const [from, until] = [Math.max(0, day - WEEK_DAYS), day + WEEK_DAYS + 1];
+    const hit = years.filter((of) => of.subarray(from, until).includes(1)).length;
+    return sureShare * years.length <= hit ? 1 : 0;
+  });
+}
 
 /** Why the ground of an unfit day is so: as it was found, else by the reckoning. */
 export const groundUnfit = (days: DaysOfWork, day: number): string =>

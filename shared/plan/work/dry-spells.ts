@@ -21,6 +21,8 @@ export interface FirstDays {
   readonly fit: Uint8Array;
   /** The same whatever the ground. */
   readonly onAnyGround: Uint8Array;
+  /** The same whatever the rain, of work done in one go: it waits for its spell, whichever comes. */
+  readonly inAnyRain?: Uint8Array;
 }
 
 /**
@@ -28,16 +30,19 @@ export interface FirstDays {
  *
  * In known weather, and as far as the forecast reaches, all of its days are dry. Beyond it nobody
  * knows which spell will be long: it begins on any day that is fit in the usual weather, or dry at
- * least where none is fit within a week, as if the spell came. What the odds of that are is told by
- * `chanceOfDryRun`.
+ * least where none is fit within a week, as if the spell came. What is done in one go is begun once
+ * in it, on whichever day it comes; what is spread takes as many days as there usually are. What the
+ * odds of the spell are is told by `chanceOfDryRun`.
  */
 export function spellStarts(
-  { fit, onAnyGround }: FirstDays,
+  { fit, onAnyGround, inAnyRain }: FirstDays,
   days: Weather,
   spell: DrySpell,
 ): Uint8Array {
   const dry = dryDaysFrom(days, spell);
   return onAnyGround.map((isDry, day) => {
+    if (days.isUsual === true && days.isForecast[day] === 0 && inAnyRain?.[day] === 1)
+      return isWetAhead(days, day, spell) ? 0 : 1;
     if (isDry === 0) return 0;
     if (days.isUsual !== true) return fit[day] === 1 && spell.runDays <= dry[day]! ? 1 : 0;
     if (isWetAhead(days, day, spell)) return 0;

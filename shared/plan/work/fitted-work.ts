@@ -9,7 +9,7 @@ import type { WorkTable } from '../../tables/work-table.js';
 import { asKeptForAnimals, withAnimalsFirst } from './animals-first.js';
 import { goesOnAsKept } from './as-kept.js';
 import { onSuitableDays } from './chore-days.js';
-import { usualDays, workFrame, type DaysOfWork } from './days-of-work.js';
+import { averageDays, usualDays, workFrame, type DaysOfWork } from './days-of-work.js';
 import { earlierPieces, signatureOfPeople } from './kept-plan.js';
 import { isNearAsKept } from './near-work.js';
 import { splitWhereShort } from './split-where-short.js';
@@ -75,7 +75,8 @@ export function fitAll(
   hours: WorkHours;
 } {
   const horizon = workHorizonDays(given);
-  const { request, frame, days, read, chores } = readWork(given, horizon);
+  const { request, frame, byAverages, read, chores } = readWork(given, horizon);
+  const days = usualDays(frame, byAverages);
   const { done, struckOut } = read;
   const { dryEnough } = frame;
   const asked = (needs: readonly WorkNeed[]): { problem: WorkProblem; hours: WorkHours } => {
@@ -120,10 +121,10 @@ export function hoursOfDays(given: WorkRequest, days: number): WorkHours {
 function readWork(given: WorkRequest, horizon: number) {
   const request = { ...given, people: workPeople(given.people, given.handovers) };
   const frame = workFrame(request, horizon);
-  const days = usualDays(frame);
+  const byAverages = averageDays(frame);
   const read = workNeeds(request, horizon);
-  const chores = onSuitableDays(read.chores, days, request.tables.work.wetDay.rainMm);
-  return { request, frame, days, read, chores };
+  const chores = onSuitableDays(read.chores, byAverages, request.tables.work.wetDay.rainMm);
+  return { request, frame, byAverages, read, chores };
 }
 
 /** Whether what was bound to its day may stay so: people’s hours and the work of the next days are as they were. */

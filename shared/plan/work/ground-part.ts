@@ -14,6 +14,9 @@ export interface GroundPart {
   readonly isWintry: readonly number[];
   readonly snowMm: readonly number[];
   readonly soilC: readonly number[];
+  /** Of days that nobody knows: share of years in which it is fit where it is dry, and from which it counts as fit. */
+  readonly fitShare: readonly (number | null)[];
+  readonly fitFrom: readonly (number | null)[];
   /** What says when rain is snow, and how fast it melts. */
   readonly snow: Sourced;
   /** Rain from which a day is too wet whatever the ground, mm. */
@@ -38,6 +41,8 @@ export function groundPart({ request, days, dryEnough }: WholeWork): GroundPart 
     isWintry: [...days.isWintry],
     snowMm: Array.from(days.snowMm, tenth),
     soilC: Array.from(days.soilC, tenth),
+    fitShare: Array.from(days.beside?.fitShare ?? [], shareOf),
+    fitFrom: Array.from(days.beside?.groundFrom ?? [], shareOf),
     snow: together([request.tables.work.snow]),
     wetFromMm: request.tables.work.wetDay.rainMm,
     ...(checkedOn === undefined ? {} : { checkedOn }),
@@ -46,3 +51,7 @@ export function groundPart({ request, days, dryEnough }: WholeWork): GroundPart 
 }
 
 const tenth = (value: number): number => Math.round(value * 10) / 10;
+
+/** A share as it is sent: none of what is known, nor of a day that is never fit. */
+const shareOf = (share: number): number | null =>
+  Number.isFinite(share) ? Math.round(share * 1000) / 1000 : null;

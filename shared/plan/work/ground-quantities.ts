@@ -32,6 +32,15 @@ export const groundFormulas = {
     sources: ['ARITHMETIC'],
     mark: 'own-record',
   },
+  usualGround: {
+    id: 'ground-of-a-day-beyond-the-forecast',
+    title: 'Ground of a day that is not forecast',
+    words:
+      'Nobody knows which days will be fit. Twenty years of the weather that is usual here stand side by side, each with its own soil water, frost and snow. Of the days that are dry in the usual weather as many count as fit as are on average in those years, the last of a dry spell first; none does where a fortnight has a fit day in fewer years than is nearly always.',
+    symbols: 'fit when q > q*',
+    sources: ['ARITHMETIC'],
+    mark: 'computed',
+  },
 } satisfies Record<string, Formula>;
 
 /** Water that has to be missing from the worked layer, mm, to be opened. */
@@ -77,6 +86,25 @@ export function groundOn(plan: WorkPlan, day: number): Quantity {
     return worded('Ground', word, groundFormulas.ground, [on, found]);
   }
   const { dryEnough, missingMm, wetFromMm, checkedOn, balance, snow, snowMm, soilC } = ground;
+  const reckonedOn =
+    checkedOn === undefined ? [] : [fromFarm('Reckoned on from your check of', checkedOn, 'date')];
+  const [share, fitFrom] = [ground.fitShare[day] ?? null, ground.fitFrom[day] ?? null];
+  if (share !== null)
+    return worded(
+      'Ground',
+      groundWord(plan, day),
+      groundFormulas.usualGround,
+      [
+        on,
+        input('Years in which it is fit, of those in which it is dry', share, 'share', 'q'),
+        fitFrom === null
+          ? input('Counted as fit', 'not yet: too seldom so near this day, or a wet day', 'text')
+          : input('Counted as fit above', fitFrom, 'share', 'q*'),
+        ...reckonedOn,
+        from(dryEnoughFrom(dryEnough), 'D*'),
+      ],
+      { rows: [balance, snow] },
+    );
   return worded(
     'Ground',
     groundWord(plan, day),
@@ -84,9 +112,7 @@ export function groundOn(plan: WorkPlan, day: number): Quantity {
     [
       on,
       input('Water missing from the top of the soil', missingMm[day]!, 'rainMm', 'D'),
-      ...(checkedOn === undefined
-        ? []
-        : [fromFarm('Reckoned on from your check of', checkedOn, 'date')]),
+      ...reckonedOn,
       from(dryEnoughFrom(dryEnough), 'D*'),
       input('Rain of the day', weather.rainMm[day]!, 'rainMm', 'P'),
       input('A day is wet from', wetFromMm, 'rainMm', 'P_wet'),

@@ -7,7 +7,54 @@ export const suitsNeed = (
   need: WorkNeed,
   days: DaysOfWork,
   wetFromMm: number,
-): Uint8Array | undefined => withSetDay(need, days, suitsOf(need.conditions, days, wetFromMm));
+): Uint8Array | undefined =>
+  asPlanned(need, days, suitsOf(need.conditions, days, wetFromMm, !need.canBeSpread), wetFromMm);
+
+/** As it is planned where none of its days, or its only one, suits in the usual weather. */
+const asPlanned = (
+  need: WorkNeed,
+  days: DaysOfWork,
+  suits: Uint8Array | undefined,
+  wetFromMm: number,
+): Uint8Array | undefined => withSureDay(need, days, withSetDay(need, days, suits), wetFromMm);
+
+/**
+ * Of days none of which suits in the usual weather, the likeliest is planned for where one of them
+ * suits in nearly all years.
+ */
+function withSureDay(
+  need: WorkNeed,
+  days: DaysOfWork,
+  suits: Uint8Array | undefined,
+  wetFromMm: number,
+): Uint8Array | undefined {
+  const { beside } = days;
+  const from = Math.max(0, need.fromDay);
+  const until = Math.min(need.dueDay, days.rainMm.length - 1);
+  if (!suits || !beside || suits.subarray(from, until + 1).includes(1)) return suits;
+  const { share, likeliest } = oddsOfADay(need, days, { from, until, wetFromMm });
+  return share < beside.sureShare ? suits : suits.with(likeliest, 1);
+}
+
+/** Share of years in which one of some days suits work, and the day that does so most often. */
+export function oddsOfADay(
+  { conditions }: Pick<WorkNeed, 'conditions'>,
+  { beside, isForecast }: DaysOfWork,
+  { from, until, wetFromMm }: { from: number; until: number; wetFromMm: number },
+): { readonly share: number; readonly likeliest: number } {
+  const { years } = beside!;
+  const isOpen = isForecast.map((is) => 1 - is);
+  const times = new Uint16Array(isForecast.length);
+  let hit = 0;
+  for (const of of years) {
+    const fit = suitsOf(conditions, of, wetFromMm)?.map((is, day) => is * isOpen[day]!) ?? isOpen;
+    if (fit.subarray(from, until + 1).includes(1)) hit++;
+    for (let day = from; day <= until; day++) times[day]! += fit[day]!;
+  }
+  let likeliest = from;
+  for (let day = from; day <= until; day++) if (times[likeliest]! < times[day]!) likeliest = day;
+  return { share: hit / years.length, likeliest };
+}
 
 /** Which day beyond the forecast is wet nobody knows: work of one set day is planned for it. */
 function withSetDay(
@@ -39,9 +86,10 @@ export function suitsOfNeeds(
   const byKey = new Map(needs.map((need) => [need.key, need]));
   const known = new Map<string, Uint8Array | undefined>();
   const suitsAlone = (need: WorkNeed): Uint8Array | undefined => {
-    const key = JSON.stringify(need.conditions);
-    if (!known.has(key)) known.set(key, suitsOf(need.conditions, days, wetFromMm));
-    return withSetDay(need, days, known.get(key));
+    const { conditions, canBeSpread } = need;
+    const key = JSON.stringify([conditions, canBeSpread]);
+    if (!known.has(key)) known.set(key, suitsOf(conditions, days, wetFromMm, !canBeSpread));
+    return asPlanned(need, days, known.get(key), wetFromMm);
   };
   return needs.map((need) => {
     const suits = suitsAlone(need);

@@ -8,7 +8,7 @@ import { finishDay, placedMinutes } from '../../schedule/work.js';
 import { unfitDay } from './days-of-work.js';
 import { coverWords } from './nights-of-cover.js';
 import { liesWords, spellWords } from './spell-words.js';
-import { suitsNeed } from './suits-of-needs.js';
+import { oddsOfADay, suitsNeed } from './suits-of-needs.js';
 import type { WholeWork } from './whole-work.js';
 import type { WorkNeed } from './work-need.js';
 import type { WorkRequest } from './work-request.js';
@@ -90,10 +90,15 @@ export function whyThen(work: WholeWork, windows: readonly WorkWindow[], index: 
   }
   if (0 <= lastCold) parts.push(`the soil is usually too cold for it until ${date(lastCold)}`);
   // Beyond the forecast a day is only like those of its season, and is not called wet by name.
-  if (0 < usual)
+  if (0 < usual) {
+    const from = Math.max(0, reason.allowedFrom, lastCold + 1);
+    const until = Math.max(windows[index]!.latestDay, finishDay(fitted.plan[index]!));
     parts.push(
-      `on ${usual === 1 ? 'one earlier day' : `${usual} earlier days`} the weather is usually wrong for it`,
+      spellStarts
+        ? `on ${usual === 1 ? 'one earlier day' : `${usual} earlier days`} the weather is usually wrong for it`
+        : usuallyFit(work, index, { from, until }),
     );
+  }
   if (reason.followedBy) {
     const { job: next, from } = reason.followedBy;
     const { atMostDays = 0 } = problem.jobs[next]!.waitsFor.find(({ job }) => job === index)!;
@@ -119,6 +124,19 @@ export function whyThen(work: WholeWork, windows: readonly WorkWindow[], index: 
   );
   const sentence = `${parts.join('; ')}.`;
   return sentence.charAt(0).toUpperCase() + sentence.slice(1) + coverWords(work, index);
+}
+
+/** How many of some days usually suit work: which of them it will be is seen when they come. */
+function usuallyFit(
+  { needs, days, request }: WholeWork,
+  index: number,
+  { from, until }: { from: number; until: number },
+): string {
+  const date = dayText(request);
+  const suits = suitsNeed(needs[index]!, days, request.tables.work.wetDay.rainMm)!;
+  const fit = suits.subarray(from, until + 1).reduce((sum, is) => sum + is, 0);
+  const of = `of the ${until - from + 1} days from ${date(from)} to ${date(until)}`;
+  return `usually about ${fit} ${of} ${fit === 1 ? 'suits' : 'suit'} it: take the first that ${fit === 1 ? 'does' : 'do'}`;
 }
 
 /** What should come first, and has no place: animals do not wait for it. */
@@ -209,6 +227,20 @@ function isFrozenThroughout({ needs, days }: WholeWork, index: number): boolean 
   return conditions.dryGround === true && 0 < ofIt.length && ofIt.every((is) => is === 1);
 }
 
+/** None of its days suits in usual weather: said with the years in which one does. */
+function neverSuitsWords({ needs, days, request }: WholeWork, index: number): string {
+  const need = needs[index]!;
+  const [from, until] = [
+    Math.max(0, need.fromDay),
+    Math.min(need.untilDay, days.rainMm.length - 1),
+  ];
+  const { wetDay } = request.tables.work;
+  const { share } = oddsOfADay(need, days, { from, until, wetFromMm: wetDay.rainMm });
+  const years = Math.round(10 * share);
+  if (years === 0) return UNFIT['never-suits'];
+  return `Of the days from ${dayText(request)(from)} to ${dayText(request)(until)} one suits it in about ${years} of 10 years: do it if one does.`;
+}
+
 /** Why a piece of work does not fit. */
 export function unfitWords(work: WholeWork, index: number): string {
   const { problem, fitted, needs } = work;
@@ -218,6 +250,7 @@ export function unfitWords(work: WholeWork, index: number): string {
     return `There is time for it only after ${name(holdsUp!)} begins, which follows it.`;
   if (because === 'never-suits' && isFrozenThroughout(work, index))
     return 'The ground is frozen or under snow on all of its days.';
+  if (because === 'never-suits') return neverSuitsWords(work, index);
   if (because !== 'no-room-found') return UNFIT[because];
   const tried = 'No room was found on its days in any order that was tried.';
   if (takenBy.length === 0) return tried;

@@ -84,7 +84,10 @@ describe('the ground of a day', () => {
     for (let day = 0; day < 14; day++) {
       const { value, inputs } = groundOn(plan, day);
       const of = (symbol: string) => Number(inputs.find((each) => each.symbol === symbol)!.value);
-      const isDry = of('D*') <= of('D') && of('P') < of('P_wet') && 0 < of('T_max');
+      const isForecast = plan.weather.isForecast[day] === 1;
+      const isDry = isForecast
+        ? of('D*') <= of('D') && of('P') < of('P_wet') && 0 < of('T_max')
+        : inputs.some(({ symbol }) => symbol === 'q*') && of('q*') < of('q');
       expect(value).toBe(isDry ? 'dry enough to work' : 'too wet');
       expect(plan.weather.isWorkable[day]).toBe(isDry ? 1 : 0);
     }

@@ -185,7 +185,9 @@ describe('suggestedAnchor', () => {
       expect(taken.filter(({ dueOn }) => dueOn < onMay3.today)).toEqual([]);
       const passed = passedOfSet(set, on);
       expect(passed.map(({ name }) => name)).toContain(
-        id === 'hives' ? 'Order packages or queens' : 'Order seed and seed potatoes',
+        id === 'hives'
+          ? 'Order packages or queens, if you need any'
+          : 'Order seed and seed potatoes',
       );
       const ids = (jobs: readonly { id: string }[]) => jobs.map((job) => job.id);
       expect(ids(passed).filter((each) => ids(taken).includes(each))).toEqual([]);

@@ -1,4 +1,5 @@
 import { Table, Text, Title } from '@mantine/core';
+import { GETS_BROODER } from '../../../../shared/plan/batch-events.js';
 import type { BatchPlan } from '../../../../shared/plan/batch-plan.js';
 import { capital } from '../../../../shared/plan/bird-words.js';
 import { orderOf } from '../../../../shared/plan/story/life-line.js';
@@ -96,7 +97,7 @@ export function ShoppingList({ plan, asked: { farm, batch } }: SheetProps) {
         ]
       : []),
     ...plan.tasks.tasks
-      .filter(({ event }) => event === 'heaters-short')
+      .filter(({ event, templateId }) => event === 'heaters-short' || GETS_BROODER.has(templateId))
       .map(({ start, name }) => ({ by: start, what: name, amount: '', price: undefined })),
     ...(leaving
       ? leaving.iceDays.map(({ on, bags, kg }) => ({
