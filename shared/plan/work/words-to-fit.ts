@@ -112,7 +112,8 @@ function hoursWords(
   const date = dayText(request)(day);
   const on = addDays(request.today, day);
   // Nobody who is away is asked for more.
-  if (!job.able.some((w) => isThere(request.people[w]!, on, request)))
+  const there = job.able.filter((w) => isThere(request.people[w]!, on, request));
+  if (there.length < job.peopleNeeded)
     return `A helper on ${date} for all ${formatHours(job.minutes / 60)} of it.`;
   const helper =
     1 < job.peopleNeeded
