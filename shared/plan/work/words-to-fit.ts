@@ -1,6 +1,7 @@
 import { addDays } from '../../calendar/plain-date.js';
 import { timeOf } from '../../farm/repeated-jobs.js';
 import { formatHours } from '../../units/format.js';
+import { listed } from '../../units/listed.js';
 import { followersOf, freeFrom, spanOf } from '../../schedule/work-span.js';
 import { daysLeft } from '../../schedule/work-reasons.js';
 import { remediesFor } from '../../schedule/work-remedies.js';
@@ -125,7 +126,25 @@ function hoursWords(
         : ', or a helper for as long, whose hours you tell as done';
   const late = Math.max(0, job.dueDay) < day ? ' It is late even so.' : '';
   const others = mayGoToOthers(work, index, day) ? ' Other late work may want them more.' : '';
-  return `${formatHours(minutes / 60)} more on ${date}${helper}.${late}${others}`;
+  const who = fromWhom(work, index, { day, minutes });
+  return `${formatHours(minutes / 60)} more on ${date}${who}${helper}.${late}${others}`;
+}
+
+/** Who has to stay longer, where so much is enough of one of them and not of another. */
+function fromWhom(
+  { request, problem, left }: WholeWork,
+  index: number,
+  { day, minutes }: { readonly day: number; readonly minutes: number },
+): string {
+  const job = problem.jobs[index]!;
+  if (1 < job.peopleNeeded || job.smallestPieceMinutes !== undefined) return '';
+  const enough = job.able.filter((w) => job.minutes <= left.left(job, w, day) + minutes);
+  return enough.length === 0 || enough.length === job.able.length
+    ? ''
+    : ` from ${listed(
+        enough.map((w) => request.people[w]!.name),
+        'or',
+      )}`;
 }
 
 /** Those who are at home for work of several, and what each lacks for it. */

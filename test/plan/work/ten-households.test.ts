@@ -24,7 +24,7 @@ const isInTime = (job: PlannedJob): boolean => isWhole(job) && job.lateDays === 
 /** What work costs that is done late. */
 const lateCost = ({ priority, lateDays }: PlannedJob): number =>
   lateDays * rowById(tables.work.placing.priority, priority).lateCostPerDay;
-const MORE = /^(?:(\d+) h)? ?(?:(\d+) min)? ?more on (.*?)(?: from each.*|, or.*)?\.$/;
+const MORE = /^(?:(\d+) h)? ?(?:(\d+) min)? ?more on (.*?)(?: from .*|, or.*)?\.$/;
 const helper = { id: 'helper', name: 'Helper', away: [] };
 
 /** The date that reads so. */
@@ -38,6 +38,7 @@ function longerDays(
   request: WorkRequest,
   on: string,
   { moreH, isOfEach }: { moreH: number; isOfEach: boolean },
+  who?: string,
 ): WorkRequest[] {
   const { people, tables: of } = request;
   const day = dayCalled(request, on);
@@ -50,7 +51,7 @@ function longerDays(
     return [{ ...request, people: all }];
   }
   return people
-    .filter(({ isChild }) => !isChild)
+    .filter(({ isChild, name }) => !isChild && (who === undefined || who.includes(name)))
     .map((person) => {
       const hoursPerDay = hoursOf(person)[at]! + moreH + 1 / 60;
       const longer = { from: day, to: day, personId: person.id, hoursPerDay, awayIds: [] };
@@ -67,8 +68,9 @@ function taken(request: WorkRequest, plan: WorkPlan, job: PlannedJob, way: strin
   const moreH = Number(h) + Number(min) / 60;
   const helped = { key, hoursDone: hoursDone + moreH };
   if (way.includes('for as long')) return [{ ...request, progress: [...progress, helped] }];
+  const [, who] = / from (?!each of)([^,]*),/.exec(way) ?? [];
   if (on !== undefined)
-    return longerDays(request, on, { moreH, isOfEach: way.includes('from each of') });
+    return longerDays(request, on, { moreH, isOfEach: way.includes('from each of') }, who);
   const [, name] = /“(.*)”/.exec(way) ?? [];
   const other = plan.jobs.find((job) => job.name === name)?.key;
   const said = (mark: Omit<Progress, 'key'>): WorkRequest[] => [
