@@ -585,11 +585,21 @@ describe('what is typed', () => {
     const sooner = new Date(Date.UTC(year!, month! - 1, day! - 16)).toISOString().slice(0, 10);
     await came.fill(sooner);
     await page.getByText('17 days old').waitFor();
+    // Who is counted today is there: usual losses are taken off those that are ordered.
+    await page.getByLabel('How many there are now').fill('41');
+    const alive = page
+      .locator('.story-part', { hasText: 'That many should be alive' })
+      .filter({ hasText: /41\s*Birds alive/ });
+    await alive.waitFor();
     const parts = await page.locator('.story-part > h2, .story-fold h2').allInnerTexts();
     expect(parts[0]).toBe('Now');
     expect(parts.indexOf('The brooder')).toBeLessThan(parts.indexOf('Before they come'));
     expect(await page.locator('.story-today').innerText()).toContain('Today');
     expect(await seriousFindings(page)).toEqual([]);
+    await page.getByLabel('Name').fill('Hens of the barn');
+    await page.getByRole('button', { name: 'Save the batch' }).click();
+    await page.getByRole('heading', { name: 'Hens of the barn' }).waitFor();
+    await alive.waitFor();
   });
 });
 

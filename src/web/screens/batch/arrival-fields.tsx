@@ -23,6 +23,8 @@ interface Props {
   readonly best: BestWeek | undefined;
   /** The household said that they are here. */
   readonly isHere: boolean;
+  /** Not saved yet: those that are here are told as counted with it. */
+  readonly isNew: boolean;
   readonly onHere: (isHere: boolean) => void;
 }
 
@@ -34,6 +36,7 @@ export function ArrivalFields({
   slideFrom,
   best,
   isHere: saidHere,
+  isNew,
   onHere,
 }: Props) {
   const { setting, draft, errors, onChange } = form;
@@ -65,7 +68,11 @@ export function ArrivalFields({
         </Button>
       )}
       {isHere && (
-        <OrderNumber form={form} field="orderedBirds" label={`${capital(young)} that came`} />
+        <OrderNumber
+          form={form}
+          field="orderedBirds"
+          label={isNew ? 'How many there are now' : `${capital(young)} that came`}
+        />
       )}
       {best && best.arrivalDate === draft.arrivalDate && <WhyThen best={best} />}
       {!isHere && (

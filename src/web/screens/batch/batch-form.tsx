@@ -23,13 +23,14 @@ interface Props extends FormProps {
   readonly best: BestWeek | undefined;
   /** The household said that they are here. */
   readonly isHere: boolean;
+  readonly isNew: boolean;
   readonly onHere: (isHere: boolean) => void;
   /** What of it comes from the farm's own record. */
   readonly own: ReactNode;
 }
 
 /** The order: what it is, how many, and when; everything else is behind a touch. */
-export function BatchForm({ slideFrom, best, isHere, onHere, own, ...form }: Props) {
+export function BatchForm({ slideFrom, best, isHere, isNew, onHere, own, ...form }: Props) {
   const { setting, draft, errors, onChange } = form;
   const { tables } = setting;
   const purpose = draft.purpose ?? 'meat';
@@ -74,7 +75,7 @@ export function BatchForm({ slideFrom, best, isHere, onHere, own, ...form }: Pro
       />
       <OwnEggs {...form} />
       <OrderNumber form={form} field="wantedBirds" label={WANTED[purpose]} />
-      <ArrivalFields {...{ form, isOwn, young, slideFrom, best, isHere, onHere }} />
+      <ArrivalFields {...{ form, isOwn, young, slideFrom, best, isHere, isNew, onHere }} />
       {strain && <FeedChoice {...{ form, strain }} />}
       {own}
       {strain && (

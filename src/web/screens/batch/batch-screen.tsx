@@ -13,6 +13,7 @@ import {
   type SavedBatch,
   type SavedFarm,
 } from '../../api/queries.js';
+import { useTell } from '../../api/told-queries.js';
 import { MarkAssumed } from '../../fields/assumed.js';
 import {
   draftKey,
@@ -87,6 +88,7 @@ function Editor({ saved, ...parts }: Setting & { saved: SavedBatch | undefined }
   const [, go] = useLocation();
   const words = batchWords(draft.purpose ?? 'meat', farm);
   const save = useSave<Batch, SavedBatch>(farm.id, 'batches', words);
+  const told = useTell<'arrived'>(farm.id);
   const remove = useRemove(farm, 'batches');
   const isWide = useMediaQuery('(min-width: 62em)', true, { getInitialValueInEffect: false });
   const [isEditing, setEditing] = useState(saved === undefined);
@@ -138,6 +140,9 @@ function Editor({ saved, ...parts }: Setting & { saved: SavedBatch | undefined }
   const saveDraft = () =>
     save.mutate(withoutBlanks(draft), {
       onSuccess: (batch) => {
+        // Those that are here were counted just now: no usual losses are taken off them.
+        if (saved === undefined && isHere && batch.orderedBirds !== undefined)
+          told.mutate(cameAs(batch.id, { ...batch, orderedBirds: batch.orderedBirds }));
         startFrom(batch);
         setEditing(false);
         if (saved === undefined) go(`${base}/${batch.id}`, { replace: true });
@@ -187,6 +192,7 @@ function Editor({ saved, ...parts }: Setting & { saved: SavedBatch | undefined }
                     slideFrom={slideFrom}
                     best={best}
                     isHere={isHere}
+                    isNew={saved === undefined}
                     onHere={setHere}
                     onChange={change}
                     own={<OwnFigures {...ownFigures} />}
@@ -231,6 +237,16 @@ function Editor({ saved, ...parts }: Setting & { saved: SavedBatch | undefined }
     </FittedTasksOf>
   );
 }
+
+const cameAs = (
+  id: string,
+  { arrivalDate, orderedBirds }: Pick<Batch, 'arrivalDate'> & { readonly orderedBirds: number },
+) => ({
+  kind: 'arrived' as const,
+  about: id,
+  on: arrivalDate,
+  details: { birds: orderedBirds },
+});
 
 const isLike = (draft: BatchDraft, saved: SavedBatch | undefined): boolean =>
   saved !== undefined && JSON.stringify(withoutBlanks(draft)) === JSON.stringify(saved);

@@ -71,7 +71,15 @@ export function inPicture(setting: Setting, typed: Batch, savedArrivalDate?: str
   const now = farmDay(setting.farm);
   // A saved batch of long ago is planned as it was; a date typed now is planned from today.
   const today = typed.arrivalDate === savedArrivalDate ? planningDay(typed, now) : now;
-  return { ...setting, batch, picture: withBatch({ ...setting.picture, today }, batch) };
+  const { arrivalDate: date, orderedBirds } = typed;
+  // A new one of a past day is here, and was counted: it is told so when it is saved.
+  const came =
+    typed.id === undefined && date < now && orderedBirds !== undefined
+      ? [{ batchId: NEW_BATCH, change: 'arrived' as const, date, birds: orderedBirds }]
+      : [];
+  const { headChanges } = setting.picture;
+  const picture = { ...setting.picture, today, headChanges: [...headChanges, ...came] };
+  return { ...setting, batch, picture: withBatch(picture, batch) };
 }
 
 /** The draft as it is sent and planned: fields that were cleared are left out. */
