@@ -69,6 +69,7 @@ export const cattleToComeFields = row('CattleToCome', {
   head: number('Head', whole(1, 2000, 'count', 'Count the animals.')),
   /** Left out, they are there. */
   arrivesOn: optional(date('Arrives on')),
+  calvesOn: optional(date('Calving due')),
 });
 export type CattleToCome = RowOf<typeof cattleToComeFields>;
 
@@ -114,5 +115,7 @@ export const startFields = row('Start', {
   /** Kinds that graze together. */
   cattle: optional(rows('Cattle', cattleToComeFields, 6, 'kind of cattle')),
   paddocks: optional(nested('Paddocks', equalPaddocksFields)),
+  hasGarden: optional(yesNo('A garden')),
+  hives: optional(number('Hives', whole(0, 500, 'count', 'Count the hives.'))),
 });
 export type Start = RowOf<typeof startFields>;

@@ -59,8 +59,7 @@ export function cowDay(
   }
   if (!CALVE.includes(own.id))
     return { of: own, milkKg: milkOf(own), weekOfLactation: midLactationWeeks.value, ...none };
-  // A cow with a calf that is due again has last year's at her foot.
-  const calved = due <= date ? due : own.id === NURSING ? addDays(due, -365) : undefined;
+  const calved = calvedOn(own.id, due, date);
   const calfDays = calved === undefined ? undefined : daysBetween(calved, date);
   if (calfDays === undefined || calfDays < 0)
     return { of: own, milkKg: 0, weekOfLactation: midLactationWeeks.value, ...none };
@@ -79,6 +78,23 @@ export function cowDay(
     calfKg: calfEatsKg(cattle.calfAtFoot.rows, calfDays),
     calfDays,
   };
+}
+
+/** A cow with a calf that is due again has last year's at her foot. */
+const calvedOn = (classId: string, due: PlainDate, date: PlainDate): PlainDate | undefined =>
+  due <= date ? due : classId === NURSING ? addDays(due, -365) : undefined;
+
+/** Day on which the calves that are at foot, or the next, are no longer counted at foot; undefined of milk cows and cattle that calve none. */
+export function weanedOn(
+  { classId }: CattleGroup,
+  due: PlainDate,
+  today: PlainDate,
+  weaningDays: number,
+): PlainDate | undefined {
+  if (!CALVE.includes(classId)) return undefined;
+  const calved = calvedOn(classId, due, today);
+  const weaned = calved === undefined ? undefined : addDays(calved, weaningDays);
+  return weaned !== undefined && today <= weaned ? weaned : addDays(due, weaningDays);
 }
 
 /** Week in which a beef cow milks most. Jenkins and Ferrell 1984, in NRC 1996, chapter 4. */

@@ -11,6 +11,7 @@ import { input, quantity, type NumberQuantity } from '../explain/quantity.js';
 import { MAX_FINDER_DAYS } from '../farm/bounds.js';
 import type { FarmPicture } from '../farm/picture.js';
 import { FieldError } from '../problems/field-problem.js';
+import type { MoveOutRule } from '../tables/bird-tables.js';
 import type { Tables } from '../tables/tables.js';
 import { formatDate, type DateReader } from '../units/dates.js';
 import { expectedWeather } from '../weather/climate.js';
@@ -22,7 +23,7 @@ import { checkBatch } from './check-batch.js';
 import { lifeOf, type Life } from './life.js';
 import type { YearOfLows } from '../weather/by-frost-dates.js';
 import { expectedNights, nightsOfPlace } from './expected-nights.js';
-import { chanceOfColdFirstNights, coldFirstNights, goesBy } from './move-out.js';
+import { chanceOfColdFirstNights, coldFirstNights, goesBy, type FirstNights } from './move-out.js';
 import { frostDays } from './place-frost.js';
 import type { PlanRequest } from './request.js';
 import { arrivalsFor, rightAges } from './slot-weight.js';
@@ -199,7 +200,7 @@ export function scoreWeek(
     moveDay,
     moveOutDate,
     moveOutChance,
-    coldNights: moveDay === undefined ? undefined : coldFirstNights(bounded, rule, first, moveDay),
+    ...coldNightsOf(bounded, rule, first, moveDay),
     weather,
     frost,
     earliest: Math.max(0, rule.fromDay - life.arrivalAgeDays),
@@ -216,6 +217,18 @@ export function scoreWeek(
     leavingDate,
     reasons,
   };
+}
+
+function coldNightsOf(
+  life: Life,
+  rule: MoveOutRule,
+  first: FirstNights,
+  moveDay: number | undefined,
+): Pick<CandidateWeek, 'coldNights' | 'laterColdNights'> {
+  if (moveDay === undefined) return { coldNights: undefined, laterColdNights: undefined };
+  const coldNights = coldFirstNights(life, rule, first, moveDay);
+  const all = coldFirstNights(life, rule, { ...first, count: life.days }, moveDay);
+  return { coldNights, laterColdNights: all - coldNights };
 }
 
 function checkSearch({ from, to, weekday }: ArrivalSearch): void {

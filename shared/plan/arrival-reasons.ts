@@ -1,7 +1,9 @@
 import { dateIn } from '../calendar/month-day.js';
-import { addDays, daysBetween, weekdayOf, yearOf } from '../calendar/plain-date.js';
+import { dayLengthH } from '../calendar/day-length.js';
+import { addDays, daysBetween, daysOfYear, weekdayOf, yearOf } from '../calendar/plain-date.js';
 import { facilityOf } from '../farm/facility.js';
 import type { Away, Person } from '../farm/farm.js';
+import { straightLines } from '../maths/straight-lines.js';
 import { spaceRowAt } from '../poultry/space.js';
 import { formatValue } from '../units/format.js';
 import { brooderNoon, heaterReason, hotBox, hotCrates, lastHeat } from './arrival-heat.js';
@@ -30,6 +32,8 @@ export function reasonsOf(week: CandidateWeek): ArrivalReason[] {
     lastHeat(week),
     ...people(week),
     cold(week),
+    laterNights(week),
+    firstLight(week),
     ...shipping(week),
     leadTime(week),
   ].filter((reason) => reason !== undefined);
@@ -41,7 +45,6 @@ function nights({
   moveDay,
   earliest,
   moveOutDate,
-  moveOutChance,
   coldNights,
   arrivalDate,
   leavingDate,
@@ -55,12 +58,12 @@ function nights({
     };
   }
   const held = moveDay - earliest;
-  const unsure = moveOutChance === undefined ? 0 : (1 - moveOutChance) * points.unsureNights;
   const { moveOutNights } = request.tables.judgements.birds;
   const chance =
     coldNights === undefined
       ? ''
       : `; ${sayNights(coldNights)} of the first ${moveOutNights.value} too cold for them`;
+  const unsure = ((coldNights ?? 0) / moveOutNights.value) * points.unsureNights;
   const when = `out on ${dateText(moveOutDate!, request)} at ${life.arrivalAgeDays + moveDay} days${chance}`;
   return {
     code: 'nights',
@@ -73,16 +76,46 @@ function nights({
 }
 
 /** Grown birds come in any week; what a cold one asks is a closed coop. */
-function firstNights({
-  points,
-  request,
-  moveOutChance = 1,
-  coldNights = 0,
-}: CandidateWeek): ArrivalReason {
+function firstNights({ points, request, coldNights = 0 }: CandidateWeek): ArrivalReason {
+  const { moveOutNights } = request.tables.judgements.birds;
   return {
     code: 'nights',
-    points: (1 - moveOutChance) * points.unsureNights,
-    text: `In the coop ${sayNights(coldNights)} of the first ${request.tables.judgements.birds.moveOutNights.value} ${Math.round(coldNights) < 2 ? 'is' : 'are'} too cold for birds of their age.`,
+    points: (coldNights / moveOutNights.value) * points.unsureNights,
+    text: `In the coop ${sayNights(coldNights)} of the first ${moveOutNights.value} ${Math.round(coldNights) < 2 ? 'is' : 'are'} too cold for birds of their age.`,
+  };
+}
+
+/** Fall birds meet nights that get colder while they are out. */
+function laterNights({ points, laterColdNights = 0 }: CandidateWeek): MaybeReason {
+  if (Math.round(laterColdNights) === 0) return undefined;
+  return {
+    code: 'later-nights',
+    points: Math.min(points.laterNightsMost, laterColdNights * points.perLaterNight),
+    text: `After those ${sayNights(laterColdNights)} are too cold for birds of their age without heat or a closed shelter.`,
+  };
+}
+
+/** Share of the lay below which short days are worth a word; a choice of words, no source. */
+const SHORT_DAY = 0.9;
+
+/** Pullets that are grown in the short days wait with their eggs. */
+function firstLight({ points, request, life, arrivalDate }: CandidateWeek): MaybeReason {
+  if (life.firstEggAgeDays === undefined) return undefined;
+  const { farm, tables, batch, facilities } = request;
+  const date = addDays(arrivalDate, life.firstEggAgeDays - life.arrivalAgeDays);
+  const [dayOfYear] = daysOfYear(date, 1);
+  const sunH = dayLengthH({ latitudeDeg: farm.latitudeDeg, dayOfYear: dayOfYear! });
+  const coop = facilityOf(facilities, 'coop', batch.coopId);
+  const { points: lay } = tables.light.response;
+  const left = straightLines(
+    lay.map(({ dayH }) => dayH),
+    lay.map(({ share }) => share),
+  )(Math.max(sunH, coop?.lightH ?? 0));
+  const when = `The first eggs come on ${dateText(date, request)}, with ${formatValue(sunH, 'h', farm)} of daylight`;
+  return {
+    code: 'light',
+    points: (1 - left) * points.darkFirstEggs,
+    text: left < SHORT_DAY ? `${when}: short days hold eggs back.` : `${when}.`,
   };
 }
 

@@ -129,17 +129,18 @@ function lastMedicated({ batch }: PlanContext, eatenFrom: PlainDate): PlanEvent[
  * The heaters that are to be bought: before the brooder is preheated, and of birds that are there
  * before the first night that asks for more than there is.
  */
-export function missingHeat(
-  { batch, facilities, today }: PlanContext,
-  heat: HeatPart | undefined,
-): PlanEvent[] {
+export function missingHeat(context: PlanContext, heat: HeatPart | undefined): PlanEvent[] {
+  const { batch, facilities, today } = context;
   const brooder = facilityOf(facilities, 'brooder', batch.brooderId);
   if (!brooder || !heat?.firstShort) return [];
   const { toAdd: missing, firstShort } = heat;
   const one = ONE[brooder.heat.kind];
   const more = `${missing} more ${missing === 1 ? one : `${one}s`}`;
+  // What the brooder is still to be built or bought with is no trip of its own.
   if (today < batch.arrivalDate)
-    return [{ kind: 'heaters-short', date: batch.arrivalDate, what: more }];
+    return isBrooderAssumed(context)
+      ? []
+      : [{ kind: 'heaters-short', date: batch.arrivalDate, what: more }];
   const { on, toAdd: first } = firstShort;
   const isTonight = on === today;
   const what = isTonight && first < missing ? `${more}, ${first} of them tonight` : more;
@@ -147,6 +148,22 @@ export function missingHeat(
 }
 
 const ONE = { lamp: 'lamp', plate: 'plate', gas: 'gas heater' } as const;
+
+/** The heaters that a brooder takes which is still to be built or bought, where those assumed are too few. */
+export function heatToBuildWith(
+  { batch, facilities, today }: PlanContext,
+  heat: HeatPart | undefined,
+): string | undefined {
+  const brooder = facilityOf(facilities, 'brooder', batch.brooderId);
+  if (!brooder || !heat?.firstShort || batch.arrivalDate <= today) return undefined;
+  return `${brooder.heat.count + heat.toAdd} ${ONE[brooder.heat.kind]}s are needed`;
+}
+
+/** Work that builds or buys a brooder with all that belongs in it. */
+export const GETS_BROODER: ReadonlySet<string> = new Set([
+  'meat.get-brooder-and-gear',
+  'layers.get-brooder-and-gear',
+]);
 
 /** Nobody has said how large the brooder is: it may not be there yet. */
 const isBrooderAssumed = ({ batch, facilities }: PlanContext): boolean =>

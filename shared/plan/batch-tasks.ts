@@ -3,7 +3,14 @@ import { input, quantity, round6, type NumberQuantity } from '../explain/quantit
 import { facilityOf } from '../farm/facility.js';
 import type { TaskTemplate } from '../tables/task-template.js';
 import { saidOf } from './bird-words.js';
-import { eventsOf, holds, missingHeat, NOT_OF_THE_DAY } from './batch-events.js';
+import {
+  eventsOf,
+  GETS_BROODER,
+  heatToBuildWith,
+  holds,
+  missingHeat,
+  NOT_OF_THE_DAY,
+} from './batch-events.js';
 import { planContext, type PlanContext } from './context.js';
 import { nameOfPhase } from './phase-feed.js';
 import type { FeedPart } from './feed.js';
@@ -58,11 +65,14 @@ export function planTasks(
   const { first, later } = feedTrips(context, feed);
   const events = [...eventsOf(context), ...missingHeat(context, heat), ...later];
   const byHelpers = helpersOf(context);
-  const tasks = tasksOf(context, events).map((task) =>
-    task.templateId === FIRST_FEED && first !== ''
-      ? { ...task, name: `${task.name}: ${first}` }
-      : byHelpers(task),
-  );
+  const heaters = heatToBuildWith(context, heat);
+  const tasks = tasksOf(context, events).map((task) => {
+    if (task.templateId === FIRST_FEED && first !== '')
+      return { ...task, name: `${task.name}: ${first}` };
+    if (GETS_BROODER.has(task.templateId) && heaters !== undefined)
+      return { ...task, name: `${task.name}; ${heaters}` };
+    return byHelpers(task);
+  });
   const used = new Set(tasks.map(({ templateId }) => templateId));
   const part: TasksPart = {
     events,

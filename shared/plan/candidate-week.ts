@@ -17,6 +17,8 @@ export interface ArrivalReason {
     | 'heat'
     | 'people'
     | 'cold'
+    | 'later-nights'
+    | 'light'
     | 'shipping'
     | 'lead-time'
     | 'slot';
@@ -37,6 +39,8 @@ export interface CandidateWeek {
   readonly moveOutChance: number | undefined;
   /** How many of the first nights out are too cold. */
   readonly coldNights: number | undefined;
+  /** How many of all nights after those. */
+  readonly laterColdNights: number | undefined;
   readonly weather: ReturnType<typeof expectedWeather>;
   readonly earliest: number;
   /** Month and day on which frost ends and begins. */

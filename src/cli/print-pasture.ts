@@ -86,7 +86,7 @@ export function printPasture(plan: PasturePlan, farm: Farm, tables: Tables): str
           h.magnesiumFrom,
           h.turnOut,
           h.hayBesideUntil,
-          ...h.calvings.map((c) => c.due),
+          ...h.calvings.flatMap((c) => [c.due, c.weaned]),
           h.lastGrazing,
         ]),
         turning.stockpile?.shutFrom,

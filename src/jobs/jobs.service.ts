@@ -5,7 +5,7 @@ import { restingSince, type KeptJob } from '../../shared/farm/resting-jobs.js';
 import { progressOf } from '../../shared/farm/told-fact.js';
 import type { Saved } from '../../shared/farm/saved.js';
 import { ownJobProblems } from '../../shared/plan/work/check-jobs.js';
-import { jobsToTake } from '../../shared/plan/work/job-sets.js';
+import { jobsToTake, suggestedAnchor } from '../../shared/plan/work/job-sets.js';
 import type { JobSet } from '../../shared/tables/job-sets.js';
 import { FieldError } from '../../shared/problems/field-problem.js';
 import type { Expected } from '../common/expected-version.js';
@@ -69,6 +69,16 @@ export class JobsService {
 
   remove(farmId: string, id: string, expected?: Expected): Promise<void> {
     return this.rows.remove(farmId, id, expected);
+  }
+
+  /** Takes a set on the date that is suggested for it, for so many of what it is counted in. */
+  async takeUsual(farmId: string, setId: string, count: number): Promise<void> {
+    const set = this.setOf(setId);
+    const farm = await this.farms.findOne(farmId);
+    const climate = await this.weather.climateOf(farm);
+    const today = plainDateAt(Date.now(), farm.timeZone);
+    const anchorOn = suggestedAnchor(set, { farm, climate, tables: this.tables.tables, today });
+    await this.takeSet(farmId, setId, { anchorOn, count: count * set.counted[farm.units].each });
   }
 
   async takeSet(farmId: string, setId: string, dto: TakenSetDto): Promise<Saved<KeptJob>[]> {

@@ -54,7 +54,9 @@ export class NextYearService {
     const year = yearOf(asked);
     const { picture } = await this.pictures.of(farmId);
     const facts = await this.told.factsOf(farmId, ...OF_BATCHES);
-    return this.work.run('nextYear', { picture, facts, year });
+    // What was done long ago rests, and comes again all the same: the picture leaves it out.
+    const jobs = (await this.jobs.findAll(farmId)).map(({ restingSince: _since, ...job }) => job);
+    return this.work.run('nextYear', { picture: { ...picture, jobs }, facts, year });
   }
 
   /** Saves what is to come again, all of it or nothing. @throws FieldError when it is not of the year */

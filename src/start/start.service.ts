@@ -12,11 +12,12 @@ import { Database } from '../database/database.js';
 import { FacilityEntity } from '../facilities/facility.entity.js';
 import type { FarmView } from '../farms/farm.dto.js';
 import { FarmEntity } from '../farms/farm.entity.js';
-import { toFarmView } from '../farms/farms.service.js';
+import { FarmsService, toFarmView } from '../farms/farms.service.js';
 import { HerdEntity } from '../herds/herd.entity.js';
 import { checkCountry, publicHolidays } from '../holidays/holidays.js';
 import { PaddockEntity } from '../paddocks/paddock.entity.js';
 import { PersonEntity } from '../people/person.entity.js';
+import { JobsService } from '../jobs/jobs.service.js';
 import { PlacesService } from '../places/places.service.js';
 import { startDefaults } from '../reference/start-defaults.js';
 import { WorkPool } from '../work-pool/work-pool.service.js';
@@ -29,6 +30,8 @@ export class StartService {
     private readonly database: Database,
     private readonly estimates: ClimateEstimateService,
     private readonly places: PlacesService,
+    private readonly jobs: JobsService,
+    private readonly farms: FarmsService,
     private readonly pool: WorkPool,
   ) {}
 
@@ -55,9 +58,13 @@ export class StartService {
       assumed: Object.keys(where),
       ...(estimate === undefined ? {} : { estimate }),
     });
-    return this.database.writeNew((manager) =>
+    const farm = await this.database.writeNew((manager) =>
       saveStarted(manager, rows, dto.weatherFetch ?? false),
     );
+    const { garden, hives } = defaults.jobSets;
+    if (dto.hasGarden) await this.jobs.takeUsual(farm.id, garden, 1);
+    if (dto.hives) await this.jobs.takeUsual(farm.id, hives, dto.hives);
+    return dto.hasGarden || dto.hives ? this.farms.findOne(farm.id) : farm;
   }
 
   /** The height of the nearest town, or a middling one where none is near. */

@@ -68,5 +68,5 @@ const MOST_PER_WANTED = 3;
 const AND_SOME = 10;
 
 /** Birds that can have come at all, where no arrival was told: those ordered, else far more than are wanted. */
-const mostThatCame = ({ orderedBirds, wantedBirds }: ReturnType<typeof toBatch>): number =>
+export const mostThatCame = ({ orderedBirds, wantedBirds }: ReturnType<typeof toBatch>): number =>
   orderedBirds ?? MOST_PER_WANTED * wantedBirds + AND_SOME;

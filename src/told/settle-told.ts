@@ -11,6 +11,7 @@ import {
   type ToldFact,
 } from '../../shared/farm/told-fact.js';
 import type { Tables } from '../../shared/tables/tables.js';
+import { refuseStrangeCalves, refuseStrangeWater } from './check-amounts.js';
 import { settleCattle } from './check-cattle.js';
 import { refuseStrangeEggs } from './check-eggs.js';
 import { settleHeads } from './check-heads.js';
@@ -45,6 +46,12 @@ export async function settleTold(
   }
   const eggs = told.filter((fact): fact is EggsWereCounted => fact.kind === 'eggs-counted');
   await refuseStrangeEggs(manager, farmId, { eggs, tables }, fieldOf);
+  if (areNew) {
+    const calved = told.filter((fact) => fact.kind === 'calved');
+    await refuseStrangeCalves(manager, farmId, calved, fieldOf);
+    const drunk = told.filter((fact) => fact.kind === 'water-drunk');
+    await refuseStrangeWater(manager, farmId, drunk, fieldOf);
+  }
   const weighed = areNew ? told.filter((fact) => fact.kind === 'weighed') : [];
   const heads: HeadsChanged[] = [];
   for (const id of new Set(weighed.map(({ about }) => about)))

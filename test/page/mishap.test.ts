@@ -97,6 +97,14 @@ describe('something that went wrong', () => {
       [],
     );
 
+    await wentWrong(page, id, 'Birds are sick or dying');
+    await dialog.getByText(/^Take out the dead and count them/).waitFor();
+    await dialog.getByRole('button', { name: 'Back' }).click();
+    await dialog.getByRole('button', { name: 'A cow is down, or calves badly' }).click();
+    await dialog.getByText(/^Call the vet at once when an hour of hard straining/).waitFor();
+    await dialog.getByRole('button', { name: 'Cows' }).click();
+    await dialog.getByText('A calf was born').waitFor();
+
     await wentWrong(page, id, 'The heat is out');
     await dialog.getByText(/^\d+ days old they want 90 °F under the heat\./).waitFor();
     await dialog.getByText(/A spare lamp and the box closed off to .+ · enough/).waitFor();

@@ -407,6 +407,11 @@ describe('a saved batch', () => {
     await arrival.fill(`${year}-06-02`);
     await processing.filter({ hasNotText: before }).waitFor();
     await page.getByText(/tasks moved with the arrival/).waitFor();
+    // A press beside the mark of the slider under it puts no other date there.
+    await page.getByText('Move the arrival', { exact: true }).click({ position: { x: 20, y: 16 } });
+    const track = (await page.getByRole('slider', { name: 'Arrival date' }).boundingBox())!;
+    await page.mouse.click(track.x - 60, track.y + track.height / 2);
+    expect(await arrival.inputValue()).toBe(`${year}-06-02`);
     // A way to go out is taken up by one touch, and the one it was becomes the one to choose.
     await openParts(page);
     await page.getByRole('button', { name: 'Choose: any night, with heat out there' }).click();

@@ -105,6 +105,11 @@ describe('the record on a phone', () => {
     expect(made.name).toBe(`Spring ${year + 1}`);
     expect(made.laterLossPercent).toBeGreaterThan(0);
 
+    await dialog.getByRole('button', { name: 'Undo' }).click();
+    await dialog.getByText('All of it is taken out again.').waitFor();
+    const left = (await (await fetch(`${house.url}/api/farms/${id}/batches`)).json()) as object[];
+    expect(left).toHaveLength(batches.length - 1);
+
     await page.goto(`${house.url}/farm/${id}/record/print/${year}`);
     await page.getByRole('heading', { name: 'Day by day' }).waitFor();
     await page.locator('.binder-days').getByText('40 birds processed').waitFor();

@@ -2,7 +2,7 @@ import { describe, expect, it } from '@jest/globals';
 import fc from 'fast-check';
 import { addDays } from '../../shared/calendar/plain-date.js';
 import type { CattleGroup } from '../../shared/farm/herd.js';
-import { cowDay } from '../../shared/pasture/cow-day.js';
+import { cowDay, weanedOn } from '../../shared/pasture/cow-day.js';
 import { dueOf, herdDays, type HerdDays } from '../../shared/pasture/herd-demand.js';
 import { tables } from '../support/factories.js';
 import { newGroup } from '../support/pasture-factories.js';
@@ -122,6 +122,12 @@ describe('herdDays', () => {
     // The calf eats 5 to 6 kg of grass by then, beside what her milk asks of her.
     expect(demandKg[weaned - 1]! - demandKg[weaned]!).toBeGreaterThan(5);
     expect(demandKg[weaned]!).toBeCloseTo(demandKg[9]!, 6);
+    // The date that is said is the day on which she is counted without it.
+    const said = (classId: string, today: string): string | undefined =>
+      weanedOn({ ...group, classId }, on(10), today, weaned - 10);
+    expect(said('dry-cow', on(0))).toBe(on(weaned));
+    expect(said('cow-calf', addDays(on(weaned), -400))).toBe(addDays(on(weaned), -365));
+    expect(said('milk-cow', on(0))).toBeUndefined();
     const { calfOverDays, calfUnits } = tables.cattle.animalUnits;
     const four = 10 + calfOverDays;
     expect(animalUnits[four]! - animalUnits[four - 1]!).toBeCloseTo(calfUnits, 9);

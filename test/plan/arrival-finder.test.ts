@@ -87,6 +87,17 @@ describe('findArrivals', () => {
     );
   });
 
+  // Keepers' rule (second-hand): pullets of spring lay by fall; those of late summer wait for the light.
+  it('likes spring better than late summer for pullets', () => {
+    const batch = { purpose: 'layers', strainId: 'brown-layer', sex: 'pullets' } as const;
+    const weeks = foundArrivals(newRequest({ batch }), YEAR);
+    const [spring, summer] = [on(weeks, '2027-04-21'), on(weeks, '2027-08-18')];
+    expect(spring.score).toBeGreaterThan(summer.score + 10);
+    expect(reason(summer, 'light')).toMatch(/with \d+ h.* of daylight: short days hold/);
+    expect(reason(summer, 'later-nights')).toMatch(/about \d+ nights are too cold/);
+    expect(weeks.find(({ rank }) => rank === 1)!.arrivalDate.slice(5, 7)).toMatch(/03|04|05/);
+  });
+
   it('speaks of cold weather only where the first frost is near', () => {
     const weeks = foundArrivals(request, YEAR).filter((w) => reason(w, 'cold') !== undefined);
     const said = weeks.filter((w) => reason(w, 'cold').endsWith('before cold weather.'));

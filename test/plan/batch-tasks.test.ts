@@ -144,6 +144,21 @@ describe('tasks of a batch', () => {
     expect(ids({ batch: { brooderId: 'brooder' } })).not.toContain('meat.buy-heaters');
   });
 
+  it('buy the heaters with the brooder, on one trip, where that is still to be built or bought', () => {
+    const heat = { kind: 'lamp', wattsEach: 250, count: 1, thermostat: false } as const;
+    const assumed = ['lengthM', 'heat.count'];
+    const plan = planOf({
+      batch: { brooderId: 'brooder' },
+      facilities: [{ ...newBrooder({ heat }), assumed }],
+    });
+    const named = (id: string) =>
+      plan.tasks.tasks.find(({ templateId }) => templateId === id)?.name;
+    expect(named('meat.buy-heaters')).toBeUndefined();
+    expect(named('meat.get-brooder-and-gear')).toContain(
+      `; ${1 + plan.heat!.toAdd} lamps are needed`,
+    );
+  });
+
   it('harden off on every day from the plan’s date to the move', () => {
     const { outdoors, tasks } = planOf();
     const harden = tasks.tasks.find(({ templateId }) => templateId.endsWith('harden-off'))!;

@@ -99,7 +99,14 @@ describe('lamps for the example batch', () => {
     const [first] = plan.heat!.weeks;
     expect(first!.ifLeft!.value).toBeGreaterThan(40);
     expect(first!.noon.on.value).toBe(1);
-    expect(plan.issues.find(({ code }) => code === 'heat-left-on')!.text).toMatch(/card/);
+    const leftOn = ({ issues }: typeof plan) => issues.find(({ code }) => code === 'heat-left-on')!;
+    expect(leftOn(plan)).toMatchObject({ level: 'act', text: expect.stringMatching(/card/) });
+    // Of lamps that nobody has hung yet it is a word for whoever buys them.
+    const toBuy = planned('example', { ...lamps(4), assumed: ['heat.count'] });
+    expect(leftOn(toBuy)).toMatchObject({
+      level: 'note',
+      text: expect.stringMatching(/buy a thermostat with them/),
+    });
   });
 
   it('are not said to be switched where there is a thermostat, nor is one to be fitted', () => {

@@ -45,6 +45,30 @@ describe.each(databases())('cattle that die or go on $name', (database) => {
       | { head: { value: number }; water: { value: number } }
       | undefined;
 
+  it('have no more calves than so many cows can have', async () => {
+    const calved = (details: object) =>
+      app.api.post(`${farm.path}/told`).send({
+        facts: [{ kind: 'calved', about: herd.id, on: inDays(-1), details }],
+      });
+    // Ten head, all of them with twins.
+    expectFieldProblem(await calved({ calves: 40 }), {
+      ...{ field: 'facts.0.details.calves', code: 'out-of-bounds', given: 40, min: 0, max: 20 },
+    });
+    expectFieldProblem(await calved({ calves: 12, dead: 9 }), {
+      ...{ field: 'facts.0.details.calves', given: 12, max: 11 },
+    });
+    await calved({ calves: 2, dead: 1 }).expect(201);
+    const { id: cowId } = (
+      await app.api
+        .post(`${farm.path}/cows`)
+        .send({ name: 'Daisy', herdId: herd.id, classId: 'dry-cow' })
+        .expect(201)
+    ).body as Cow;
+    expectFieldProblem(await calved({ calves: 4, cowId }), {
+      ...{ field: 'facts.0.details.calves', given: 4, max: 3 },
+    });
+  });
+
   it('are fewer from that day on, in herd, day and record, and all are there again when undone', async () => {
     const before = (await line())!;
     expect(before.head.value).toBe(10);

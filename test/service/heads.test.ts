@@ -95,6 +95,14 @@ describe.each(databases())('birds that are counted on $name', (database) => {
     expect((await plan()).birds.atEnd.value).toBeLessThanOrEqual(5);
   });
 
+  it('do not drink more in a day than so many birds can', async () => {
+    await save({ arrivalDate: inDays(-9), orderedBirds: 20 });
+    expectFieldProblem(await tell(of('water-drunk', -1, { liters: 1893 })), {
+      ...{ field: 'facts.0.details.liters', code: 'out-of-bounds', given: 1893, max: 250 },
+    });
+    await tell(of('water-drunk', -1, { liters: 200 })).expect(201);
+  });
+
   it('cannot die before they came, nor come more dead than they were', async () => {
     await save({ arrivalDate: inDays(-3), orderedBirds: 20 });
     expectFieldProblem(await tell(of('died', -6, { birds: 1 })), {

@@ -39,6 +39,22 @@ describe.each(databases())('a start on $name', (database) => {
     await app.api.delete(`/api/farms/${(made.body as { id: string }).id}`);
   });
 
+  it('takes up the work of a garden and of hives, and when calves are due', async () => {
+    const said = {
+      ...START,
+      ...{ hasGarden: true, hives: 2 },
+      cattle: [{ classId: 'cow-calf', head: 4, calvesOn: '2030-04-01' }],
+    };
+    const { body } = await app.api.post('/api/farms/start').send(said).expect(201);
+    const { id, revision } = body as { id: string; revision: number };
+    const rows = async (path: string) => (await app.api.get(`/api/farms/${id}/${path}`)).body;
+    const sets = ((await rows('jobs')) as { setId: string }[]).map(({ setId }) => setId);
+    expect(new Set(sets)).toEqual(new Set(['garden-beds', 'hives']));
+    expect(await rows('herds')).toMatchObject([{ groups: [{ calvesOn: '2030-04-01' }] }]);
+    expect(await app.api.get(`/api/farms/${id}`)).toMatchObject({ body: { revision } });
+    await app.api.delete(`/api/farms/${id}`);
+  });
+
   it('makes a whole farm at once, with plans that stand', async () => {
     const { body } = await app.api.post('/api/farms/start').send(START).expect(201);
     const { id: farmId, ...farm } = body as { id: string; name: string };

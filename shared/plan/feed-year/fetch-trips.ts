@@ -69,11 +69,34 @@ export function withTrips(
   const replaced = new Set(open.map(({ task }) => task));
   return all.map((work) => {
     if (!work.tasks.some(({ templateId }) => FETCHES.has(templateId))) return work;
-    const tasks = work.tasks.flatMap((task) =>
-      replaced.has(task) ? (made.get(task) ?? []) : [asBought(task, keyOf(work, task), picture)],
-    );
+    const first = trips.find((trip) => eatersOf(trip).has(work.name));
+    const isOpen = (task: Task): boolean => {
+      const mark = marks.get(keyOf(work, task));
+      return mark?.doneOn === undefined && mark?.struckOut !== true;
+    };
+    const tasks = work.tasks.flatMap((task) => {
+      if (replaced.has(task)) return made.get(task) ?? [];
+      return first && ORDERS_FEED.has(task.templateId) && isOpen(task)
+        ? [before(task, dayOf(first), today)]
+        : [asBought(task, keyOf(work, task), picture)];
+    });
     return { ...work, tasks };
   });
+}
+
+/** Tasks that compare prices and order the feed of a batch. */
+const ORDERS_FEED: ReadonlySet<string> = new Set(['meat.price-and-order-feed']);
+/** Days in which it is done before feed comes on a trip that others need sooner. */
+const ORDERED_IN_DAYS = 7;
+
+/** Feed that others’ trip brings sooner than it would be ordered is ordered before that trip. */
+function before(task: Task, trip: PlainDate, today: PlainDate): Task {
+  const latestStart = addDays(trip, -1);
+  if (task.start < trip || latestStart < today) return task;
+  const week = addDays(trip, -ORDERED_IN_DAYS);
+  const start = week < today ? today : week;
+  const spareDays = daysBetween(start, latestStart);
+  return { ...task, start, end: start, latestStart, spareDays };
 }
 
 /** Where the work is lent by a batch to come, what that batch begins with later holds up no trip of before. */

@@ -209,7 +209,7 @@ const OPEN_THINGS: readonly OpenThing[] = [
   {
     what: 'On which day she was bred, and how long she carries',
     knownBetter: 'When you type the day she was bred, or the day the vet gives.',
-    formulas: ['calving-due'],
+    formulas: ['calving-due', 'weaned-on'],
   },
   {
     what: 'How much it rains',

@@ -16,7 +16,7 @@ export const hayByWinterFormulas = {
   },
   nextWinter: {
     id: 'hay-to-buy-next-winter',
-    title: 'Hay to buy for the next winter',
+    title: 'Hay to buy from turn-out through the next winter',
     words: 'All hay to buy, less what is to be bought until turn-out.',
     symbols: 'H_next = H_buy − H_out',
     sources: ['ARITHMETIC'],
@@ -79,7 +79,7 @@ export function hayByWinter(
   untilOut: NumberQuantity,
 ): HayByWinter {
   const nextWinter = quantity(
-    untilOut.label.replace('until turn-out', 'for the next winter'),
+    untilOut.label.replace('until turn-out', 'from turn-out through the next winter'),
     Math.max(0, toBuy.value - untilOut.value),
     'kg',
     hayByWinterFormulas.nextWinter,

@@ -403,7 +403,7 @@ function toBuyIssue(
   ].filter((each) => each !== undefined);
   const text = [
     runsOutDay === undefined ? undefined : `Hay runs out ${about(runsOutDay)}`,
-    `${isBought && byWinter ? `To buy in the usual weather: until turn-out ${amount(byWinter.balesUntilOut, byWinter.untilOut)}; for the next winter ${amount(byWinter.balesNextWinter, byWinter.nextWinter)}` : `To buy until there is grass again after the next winter, in the usual weather: ${amount(balesToBuy, toBuy)}`}${less.length === 0 ? '' : `, with ${less.join(' and ')} taken off`}.`,
+    `${isBought && byWinter ? `To buy in the usual weather: until turn-out ${amount(byWinter.balesUntilOut, byWinter.untilOut)}; from then through the next winter ${amount(byWinter.balesNextWinter, byWinter.nextWinter)}` : `To buy until there is grass again after the next winter, in the usual weather: ${amount(balesToBuy, toBuy)}`}${less.length === 0 ? '' : `, with ${less.join(' and ')} taken off`}.`,
     isUnsure
       ? `If none was made of the hay taken as made, it is ${amount(balesUnmade, toBuyUnmade!)}: look what lies in store before you count on less.`
       : undefined,

@@ -11,6 +11,7 @@ import {
 } from '../../explain/quantity.js';
 import { rowById } from '../../tables/tables.js';
 import { restsOnAssumedHeight } from '../../farm/assumed.js';
+import { weanedOn } from '../../pasture/cow-day.js';
 import { gestationFormulas } from '../../pasture/gestation.js';
 import { calvingsOf } from '../../pasture/herd-demand.js';
 import { groupsOf } from '../../pasture/named-cows.js';
@@ -59,6 +60,15 @@ export const herdDateFormulas = {
     sources: ['GRAZING_78', 'GRAZING_77'],
     mark: 'published',
   },
+  weaned: {
+    id: 'weaned-on',
+    title: 'Calves weaned about',
+    words:
+      'Calving plus the age at weaning. Until then calves at foot eat more grass each month; from then on the cow is dry, and a weaned calf that stays needs a group of its own in the herd, else what it eats is not counted.',
+    symbols: 'D = calving + a',
+    sources: [],
+    mark: 'assumed',
+  },
   gradual: {
     id: 'gradual-until',
     title: 'Feed hay too until',
@@ -88,6 +98,8 @@ export interface HerdDates {
   readonly calvings: readonly {
     readonly classId: string;
     readonly due: Quantity;
+    /** When its calves are weaned; left out of milk cows. */
+    readonly weaned?: Quantity;
     readonly early: string;
     readonly late: string;
     /** Animals that calve by it. */
@@ -101,6 +113,24 @@ export interface HerdDates {
 
 /** The work that says for which cattle the mineral is. */
 const MAGNESIUM = 'turn-out.start-high-magnesium-mineral';
+
+function weanedOf(
+  { tables, today }: PastureContext,
+  group: CattleGroup,
+  due: PlainDate,
+  cow: string | undefined,
+): { weaned?: Quantity } {
+  const { weaningDays } = tables.judgements.grass;
+  const on = weanedOn(group, due, today, weaningDays.value);
+  if (on === undefined) return {};
+  const label = cow === undefined ? 'Calves weaned about' : `${cow}: calf weaned about`;
+  return {
+    weaned: datedFact(label, on, herdDateFormulas.weaned, [
+      input('Calving', addDays(on, -weaningDays.value), 'date'),
+      fromJudgement(weaningDays),
+    ]),
+  };
+}
 
 /** The dates of one herd under the moves chosen, with the cautions that belong to them. */
 export function datesOf(context: PastureContext, chosen: Chosen, h: number): Found<HerdDates> {
@@ -123,6 +153,7 @@ export function datesOf(context: PastureContext, chosen: Chosen, h: number): Fou
         fromTable(due.row, 'Usual spread', due.sdDays, 'day', 's'),
       ],
     ),
+    ...weanedOf(context, group, due.due, cow?.name),
     early: due.early,
     late: due.late,
     head,

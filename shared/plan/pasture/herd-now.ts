@@ -1,6 +1,6 @@
-import type { KeptPlan } from '../../farm/kept-plan.js';
 import type { PlainDate } from '../../calendar/plain-date.js';
 import type { HerdPart } from './herd-part.js';
+import type { DaysOfMowing } from './mowing-laid.js';
 import type { PasturePlan } from './pasture-plan.js';
 import { seasonRows, type GrazeRow, type HayRow, type SeasonRow } from './season-rows.js';
 
@@ -50,8 +50,8 @@ export function sayHerdNow(
 }
 
 /** Stays, days on hay and mowing that are not over, in their order. */
-export const rowsAhead = (plan: PasturePlan, keptPlans: readonly KeptPlan[] = []): SeasonRow[] =>
-  seasonRows(plan, keptPlans).filter(
+export const rowsAhead = (plan: PasturePlan, mowing?: DaysOfMowing): SeasonRow[] =>
+  seasonRows(plan, mowing).filter(
     ({ kind, to }) => plan.today <= to && kind !== 'shut' && kind !== 'birds',
   );
 

@@ -4,6 +4,7 @@ import type { Herd } from '../../farm/herd.js';
 import type { AnimalPicture } from '../../farm/picture.js';
 import { issue, type PlanIssue } from '../../problems/plan-issue.js';
 import { FieldError } from '../../problems/field-problem.js';
+import { silentDays } from '../../pasture/silent-days.js';
 import type { Tables } from '../../tables/tables.js';
 import { formatDate } from '../../units/dates.js';
 import { listed } from '../../units/listed.js';
@@ -126,10 +127,10 @@ export function placeNow(
 /** Whether nothing was told of a herd for longer than a stay lasts and a move is recent. */
 export const isLongSilent = (
   { today }: Pick<AnimalPicture, 'today'>,
-  { pasture, judgements }: Tables,
-  { longestStayDays = pasture.longestStayDays.value }: Pick<Herd, 'longestStayDays'>,
+  tables: Tables,
+  herd: Pick<Herd, 'longestStayDays'>,
   knownUntil: PlainDate,
-): boolean => longestStayDays + judgements.alarms.recentDays.value < daysBetween(knownUntil, today);
+): boolean => silentDays(tables, herd) < daysBetween(knownUntil, today);
 
 /** That the plan rests on moves that nobody told. */
 export function assumedIssues(

@@ -1,3 +1,4 @@
+import { daysBetween } from '../../calendar/plain-date.js';
 import { isOddReading } from '../../pasture/odd-reading.js';
 import { issue, type PlanIssue } from '../../problems/plan-issue.js';
 import type { PastureContext } from './pasture-context.js';
@@ -11,6 +12,7 @@ export function pastureIssues(context: PastureContext, chosen: Chosen): PlanIssu
   const issues: PlanIssue[] = [
     ...goesRank(context, books),
     ...oddReadings(context),
+    ...notRead(context),
     ...grassOver(context, chosen),
   ];
   if (!weather.expected.rainMm) {
@@ -110,6 +112,27 @@ function rankSince(
     if (since !== undefined && tables.judgements.grass.rankDays.value <= day - since) return since;
   }
   return undefined;
+}
+
+const YEAR = 365;
+
+/** In the season, that what stands is reckoned by nothing that was seen this year. */
+function notRead({ grass, span, today, dateOf, say }: PastureContext): PlanIssue[] {
+  if (today < dateOf(span.from)) return [];
+  const last = grass.swards
+    .flatMap(({ reading }) => (reading ? [reading.date] : []))
+    .sort()
+    .at(-1);
+  if (last !== undefined && daysBetween(last, today) <= YEAR) return [];
+  const since =
+    last === undefined ? 'has been read yet' : `has been read since ${say(last, 'date')}`;
+  return [
+    issue(
+      'note',
+      'not-read',
+      `No grass height ${since}: what stands, and with it every move, is reckoned from the weather and what is told alone. Walk the pasture and type the heights under Pasture walk.`,
+    ),
+  ];
 }
 
 /** Heights that cannot be right move a whole season, so they are asked about. */

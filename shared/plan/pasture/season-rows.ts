@@ -2,11 +2,10 @@ import { addDays, daysBetween } from '../../calendar/plain-date.js';
 import type { Formula } from '../../explain/formula.js';
 import { input, quantity, type NumberQuantity } from '../../explain/quantity.js';
 import type { Entry } from '../../pasture/season-books.js';
-import type { KeptPlan } from '../../farm/kept-plan.js';
 import type { BirdMove } from './manure.js';
 import type { Move } from './moves.js';
 import type { HerdPart } from './herd-part.js';
-import { mowingLaid } from './mowing-laid.js';
+import { mowingLaid, type DaysOfMowing } from './mowing-laid.js';
 import type { PasturePlan } from './pasture-plan.js';
 import type { Surplus } from './surplus.js';
 
@@ -80,13 +79,13 @@ const ORDER: readonly SeasonRow['kind'][] = ['mow', 'top', 'shut', 'graze', 'hay
  *
  * The feed of all rows together is the plan's `hayByDay`.
  *
- * @param keptPlans the plans of the work, the newest first: paddocks are mown on the days of the first
+ * @param mowing days of the plan of the work, on which paddocks are mown then
  */
-export function seasonRows(plan: PasturePlan, keptPlans: readonly KeptPlan[] = []): SeasonRow[] {
+export function seasonRows(plan: PasturePlan, mowing?: DaysOfMowing): SeasonRow[] {
   const rows: SeasonRow[] = [
     ...plan.herds.flatMap((herd) => [...grazeRows(plan, herd), ...hayRows(plan, herd)]),
     ...plan.surplus.flatMap((cut): SeasonRow[] => {
-      const laid = mowingLaid(plan, keptPlans, cut);
+      const laid = mowingLaid(plan, mowing, cut);
       const on = laid ?? cut.cutOn;
       const to = addDays(shutUntil(plan, cut), daysBetween(cut.cutOn, on));
       return [

@@ -93,7 +93,8 @@ export function nextYear(
           name === next.name && Math.abs(daysBetween(dueOn, next.dueOn)) <= SAME_BATCH_DAYS,
       );
       return { ofId: job.id, name: job.name, dueBefore: job.dueOn, next, isThere };
-    });
+    })
+    .sort((a, b) => (a.next.dueOn < b.next.dueOn ? -1 : a.next.dueOn > b.next.dueOn ? 1 : 0));
   const calvesAgainDays = tables.judgements.grass.calvingYearDays.value;
   const moved = { year, byDays: YEAR_DAYS, sameWithinDays: SAME_BATCH_DAYS, calvesAgainDays };
   const herds = herdsAgain(picture, moved);

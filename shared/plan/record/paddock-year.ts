@@ -6,6 +6,7 @@ import { mowingsOf, type FactOf, type ToldFact } from '../../farm/told-fact.js';
 import { isThere } from '../../pasture/herd-demand.js';
 import { animalUnits } from '../../pasture/intake.js';
 import { rowById, type Tables } from '../../tables/tables.js';
+import { silentDays } from '../../pasture/silent-days.js';
 
 /** What a paddock carried in a calendar year, by moves and mowing that were told. */
 export interface PaddockYear {
@@ -25,6 +26,8 @@ export interface PaddockYear {
   /** Dry matter in those bales, kg. */
   readonly baledKg: number;
   readonly yieldKgPerHa: number;
+  /** The last day that is counted of a herd that was told to go in, and of which nothing was told since. */
+  readonly countedTo?: PlainDate;
 }
 
 /**
@@ -44,7 +47,10 @@ export function paddockYears(
 ): PaddockYear[] {
   const moves = facts.filter((fact): fact is FactOf<'herd-move'> => fact.kind === 'herd-move');
   const mown = facts.filter((fact): fact is FactOf<'paddock-mown'> => fact.kind === 'paddock-mown');
-  const stays = grazingsOf(moves).flatMap((stay) => within(stay, year, today) ?? []);
+  const stays = grazingsOf(moves).flatMap((stay) => {
+    const known = knownTo(stay, { herds, paddocks, today }, tables);
+    return within(stay, year, known) ?? [];
+  });
   const { hay } = tables.pasture;
   const bale = rowById(hay.bales, pastureChoices.baleId ?? hay.bales.at(-1)!.id);
   return paddocks
@@ -64,21 +70,48 @@ export function paddockYears(
         days: total(here.map(({ from, to }) => daysBetween(from, to) + 1)),
         animalDaysPerHa: animalDays / ha,
         yieldKgPerHa: (grazedKg + baledKg) / ha,
+        ...countedTo(here, today),
       };
     })
     .sort((a, b) => b.yieldKgPerHa - a.yieldKgPerHa);
 }
 
 type PaddockPicture = Pick<FarmPicture, 'paddocks' | 'herds' | 'today' | 'pastureChoices'>;
-type Stay = Grazing & { readonly to: PlainDate };
+type Stay = Grazing & {
+  readonly to: PlainDate;
+  /** Nobody told that they left. */
+  readonly isOpen: boolean;
+};
 
-/** The part of a stay that lies in a year; a herd that is there stays to the end of today. */
-function within({ to, from, ...stay }: Grazing, year: number, today: PlainDate): Stay | undefined {
+/**
+ * The last day of a stay that is believed: of one whose end nobody told, no later than a herd stays
+ * anywhere and a move is recent, where there are other paddocks it can have gone into.
+ */
+function knownTo(
+  { herdId, from, to, seenOn = from }: Grazing,
+  { herds, paddocks, today }: Pick<PaddockPicture, 'herds' | 'paddocks' | 'today'>,
+  tables: Tables,
+): PlainDate {
+  if (to !== undefined) return to;
+  const herd = byId(herds, herdId);
+  if (!herd || paddocks.length < 2) return today;
+  const last = addDays(seenOn, silentDays(tables, herd));
+  return last < today ? last : today;
+}
+
+function countedTo(here: readonly Stay[], today: PlainDate): Pick<PaddockYear, 'countedTo'> {
+  const cut = here.find(({ isOpen, to }) => isOpen && to < today);
+  return cut ? { countedTo: cut.to } : {};
+}
+
+/** The part of a stay that lies in a year. */
+function within({ to, from, ...stay }: Grazing, year: number, known: PlainDate): Stay | undefined {
   const [first, last] = [`${year}-01-01`, `${year}-12-31`];
   const begins = from < first ? first : from;
-  const known = to ?? today;
   const ends = last < known ? last : known;
-  return ends < begins ? undefined : { ...stay, from: begins, to: ends };
+  return ends < begins
+    ? undefined
+    : { ...stay, from: begins, to: ends, isOpen: to === undefined && ends === known };
 }
 
 function eaten(

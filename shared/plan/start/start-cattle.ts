@@ -12,9 +12,13 @@ export function startHerd(
   return {
     id: newId(),
     name: 'Herd',
-    groups: cattle.map(({ classId, head, arrivesOn }, at) => {
+    groups: cattle.map(({ classId, head, arrivesOn, calvesOn }, at) => {
       classOf(classId, at, tables);
-      return { classId, head, ...(arrivesOn === undefined ? {} : { arrivesOn }) };
+      return {
+        ...{ classId, head },
+        ...(arrivesOn === undefined ? {} : { arrivesOn }),
+        ...(calvesOn === undefined ? {} : { calvesOn }),
+      };
     }),
     assumed: ['name'],
   };

@@ -51,6 +51,8 @@ export interface StartDefaults {
     /** A town of another country within so many times its distance leaves it open. */
     readonly otherTimesAsFar: number;
   };
+  /** Sets of jobs, by what a household says that it has. */
+  readonly jobSets: Readonly<Record<'garden' | 'hives', string>>;
   /** By currency. */
   readonly prices: Readonly<Record<string, StartPrices>>;
   /** A box of chicks is ordered at least so long before it comes. */

@@ -12,6 +12,7 @@ import { formatDate } from '../../units/dates.js';
 import { formatValue } from '../../units/format.js';
 import { inOwnUnits } from '../../units/own-units.js';
 import { AWAITED_DAYS } from '../awaited.js';
+import { GETS_BROODER } from '../batch-events.js';
 import type { BatchPlan } from '../batch-plan.js';
 import { saidOf } from '../bird-words.js';
 import { refillsOn } from '../refills-on.js';
@@ -252,7 +253,7 @@ function heatToday(
 /** Whether birds were told to have come while work to build their brooder is open, by the ticks. */
 function isBrooderToBuild({ progress, headChanges }: FarmPicture, plan: BatchPlan, id: string) {
   const building = plan.tasks.tasks.find(
-    ({ templateId, isOver }) => BUILDING.has(templateId) && isOver !== true,
+    ({ templateId, isOver }) => GETS_BROODER.has(templateId) && isOver !== true,
   );
   const hasCome = headChanges.some((each) => each.batchId === id && each.change === 'arrived');
   if (!building || !hasCome) return false;
@@ -261,11 +262,6 @@ function isBrooderToBuild({ progress, headChanges }: FarmPicture, plan: BatchPla
     (each) => each.key === key && (each.doneOn !== undefined || each.struckOut),
   );
 }
-
-const BUILDING: ReadonlySet<string> = new Set([
-  'meat.get-brooder-and-gear',
-  'layers.get-brooder-and-gear',
-]);
 
 function heatOutToday(
   { heatOuts, batches, facilities, today }: FarmPicture,

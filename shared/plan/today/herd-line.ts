@@ -1,4 +1,4 @@
-import type { PlainDate } from '../../calendar/plain-date.js';
+import { addDays, type PlainDate } from '../../calendar/plain-date.js';
 import { input, quantity } from '../../explain/quantity.js';
 import type { NumberQuantity, Quantity } from '../../explain/quantity.js';
 import { restsOnAssumedHeight } from '../../farm/assumed.js';
@@ -42,6 +42,8 @@ export interface HerdLine {
   /** The paddock it stands in, as it was told or is assumed, and the one it goes into next. */
   readonly here?: { readonly paddockId: string; readonly paddock: string };
   readonly nextPaddockId?: string;
+  /** It was told to have come off grass, and since when. */
+  readonly offSince?: PlainDate;
   /** The one named cow that is due about now. */
   readonly dueCowId?: string;
   /** Somebody milks some of them. */
@@ -105,6 +107,7 @@ function herdLine(
       : {}),
     ...(isAssumed ? { isAssumed, ...unsaidOf(picture, tables, { herd, pasture }) } : {}),
     ...(here ? { here: { paddockId: here.id, paddock: here.name } } : {}),
+    ...(here ? {} : offSince(picture, herd.id)),
     ...(goesTo ? { nextPaddockId: goesTo.paddockId } : {}),
     ...dueNow(picture, tables, herd),
     ...(isMilked ? { isMilked } : {}),
@@ -123,6 +126,15 @@ function herdLine(
       ? { isHeightAssumed: true }
       : {}),
   };
+}
+
+/** The day after the last on which it grazed, as it was told. */
+function offSince(
+  { grazings = [] }: Pick<FarmPicture, 'grazings'>,
+  herdId: string,
+): Pick<HerdLine, 'offSince'> {
+  const to = grazings.findLast((each) => each.herdId === herdId)?.to;
+  return to === undefined ? {} : { offSince: addDays(to, 1) };
 }
 
 /** Of two that are due nobody knows which it was. */

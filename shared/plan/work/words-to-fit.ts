@@ -113,8 +113,11 @@ function hoursWords(
   const on = addDays(request.today, day);
   // Nobody who is away is asked for more.
   const there = job.able.filter((w) => isThere(request.people[w]!, on, request));
-  if (there.length < job.peopleNeeded)
-    return `A helper on ${date} for all ${formatHours(job.minutes / 60)} of it.`;
+  const missing = job.peopleNeeded - there.length;
+  if (0 < missing) {
+    const helpers = missing === 1 ? 'A helper' : `${missing} helpers`;
+    return `${helpers} on ${date} for all ${formatHours(job.minutes / 60)} of it${beside(work, index, there, day)}.`;
+  }
   const helper =
     1 < job.peopleNeeded
       ? ` from each of ${job.peopleNeeded} people`
@@ -142,6 +145,21 @@ function fromWhom(
         enough.map((w) => request.people[w]!.name),
         'or',
       )}`;
+}
+
+/** Those who are at home for work of several, and what each lacks for it. */
+function beside(
+  { problem, request, left }: WholeWork,
+  index: number,
+  there: number[],
+  day: number,
+) {
+  const job = problem.jobs[index]!;
+  const each = there.map((w) => {
+    const lacks = job.minutes - left.left(job, w, day);
+    return `${request.people[w]!.name}${lacks <= 0 ? '' : ` with ${formatHours(lacks / 60)} more`}`;
+  });
+  return each.length === 0 ? '' : `, beside ${each.join(' and ')}`;
 }
 
 /** Whether work of the same people is late or undone that costs more and could be done on a day too. */

@@ -6,8 +6,8 @@ import { inOrder, type YearBar, type YearDate, type YearRow } from './year-row.j
 import type { YearSpan } from './year-span.js';
 
 /**
- * A herd on the strip: days on grass, days on hay, calvings, and winter, which lies outside the
- * days of the pasture's plan.
+ * A herd on the strip: days on grass, calvings, and days on hay, those of winter too, which lie
+ * outside the days of the pasture's plan.
  */
 export function herdRow(herd: Herd, plan: PasturePlan, span: YearSpan): YearRow {
   return {
@@ -56,7 +56,7 @@ function winters(herd: Herd, { from, to, today }: PasturePlan, span: YearSpan): 
   ].filter((bar) => bar.from < bar.until);
 }
 
-const winter = (from: PlainDate, until: PlainDate): YearBar => ({ kind: 'winter', from, until });
+const winter = (from: PlainDate, until: PlainDate): YearBar => ({ kind: 'hay', from, until });
 
 const earliest = (a: PlainDate, b: PlainDate | undefined): PlainDate =>
   b !== undefined && b < a ? b : a;

@@ -12,7 +12,6 @@ export type BarKind =
   | 'freezer'
   | 'grass'
   | 'hay'
-  | 'winter'
   | 'calving'
   | 'work'
   | 'away'

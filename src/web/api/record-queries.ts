@@ -1,4 +1,5 @@
 import { keepPreviousData, useQuery } from '@tanstack/react-query';
+import { putBack } from '../../../shared/farm/put-back.js';
 import type { ToldFact, ToldKind } from '../../../shared/farm/told-fact.js';
 import type { ChangedByFact } from '../../../shared/plan/record/changed-by-fact.js';
 import type { HowItWent } from '../../../shared/plan/record/how-it-went.js';
@@ -6,7 +7,7 @@ import type { NextYear } from '../../../shared/plan/record/next-year.js';
 import type { LearnedFromBatches } from '../../../shared/plan/record/own-batches.js';
 import type { PaddockYear } from '../../../shared/plan/record/paddock-year.js';
 import type { CountedYear } from '../../../shared/plan/record/year-limits.js';
-import { getJson, postJson } from './client.js';
+import { getJson, postJson, putJson, remove } from './client.js';
 import { ofFarm, useChange } from './queries.js';
 
 /** Some of what was told, the newest first. */
@@ -91,10 +92,52 @@ export const useLearned = (
 
 type ComesAgain = 'batchIds' | 'jobIds' | 'herdIds' | 'paddockIds';
 
-export const useBeginYear = (farmId: string) =>
-  useChange((asked: { readonly year: number } & Readonly<Record<ComesAgain, readonly string[]>>) =>
-    postJson<object>(`/farms/${farmId}/next-year`, asked),
+/** What was made, and rows of before it that were changed with it. */
+export interface BegunYear {
+  readonly made: Readonly<Record<'batches' | 'jobs' | 'herds' | 'paddocks', readonly SavedRow[]>>;
+  readonly before: Readonly<Record<'herds' | 'paddocks' | 'cows', readonly SavedRow[]>>;
+}
+interface SavedRow {
+  readonly id: string;
+  readonly version: number;
+}
+
+/** @param cowIds named cows that get a new date of calving */
+export const useBeginYear = (farmId: string, cowIds: readonly string[]) =>
+  useChange(
+    async (
+      asked: { readonly year: number } & Readonly<Record<ComesAgain, readonly string[]>>,
+    ): Promise<BegunYear> => {
+      const rows = (of: string) => getJson<SavedRow[]>(`/farms/${farmId}/${of}`);
+      const among = (ids: readonly string[]) => (row: SavedRow) => ids.includes(row.id);
+      const before = {
+        herds: (await rows('herds')).filter(among(asked.herdIds)),
+        paddocks: (await rows('paddocks')).filter(among(asked.paddockIds)),
+        cows: cowIds.length === 0 ? [] : (await rows('cows')).filter(among(cowIds)),
+      };
+      const made = await postJson<BegunYear['made']>(`/farms/${farmId}/next-year`, asked);
+      return { made, before };
+    },
   );
+
+/** Takes out what a year was begun with: what somebody changed in it since stays. */
+export const useTakeOutYear = (farmId: string) =>
+  useChange(async ({ made, before }: BegunYear): Promise<void> => {
+    const at = `/farms/${farmId}`;
+    // Those that wait for others were made after them.
+    for (const { id, version } of [...made.jobs].reverse())
+      await remove(`${at}/jobs/${id}`, version);
+    for (const { id, version } of made.batches) await remove(`${at}/batches/${id}`, version);
+    for (const of of ['cows', 'herds', 'paddocks'] as const) {
+      if (before[of].length === 0) continue;
+      const now = await getJson<SavedRow[]>(`${at}/${of}`);
+      for (const was of before[of]) {
+        const is = now.find(({ id }) => id === was.id);
+        const kept = of === 'cows' ? is : made[of].find(({ id }) => id === was.id);
+        if (is && kept) await putJson(`${at}/${of}/${was.id}`, putBack(was, kept, is));
+      }
+    }
+  });
 
 export const useHowAllWent = (farmId: string) =>
   useQuery(ofFarm<HowItWent[]>(farmId, '/record/batches'));

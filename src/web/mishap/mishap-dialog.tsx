@@ -75,6 +75,32 @@ const KINDS: readonly Kind[] = [
     ),
   },
   {
+    id: 'sick',
+    words: 'Birds are sick or dying',
+    isAsked: (animals) => animals.some(isThere),
+    Part: (props: MishapProps) => (
+      <ToldOf
+        {...props}
+        animals={props.animals.filter(isThere)}
+        lead="Take out the dead and count them; put a sick one by itself, warm, with water. Then look at the rest. Huddled and loud: too cold. Spread out and panting: too hot. Water in every drinker, feed dry and not moldy. Gasping, blood in the droppings, or more dead than yesterday: call the vet, and keep two of the dead cold. Many dead at once: call before any bird leaves the place. Then tell how many died."
+        caution="salmonella"
+      />
+    ),
+  },
+  {
+    id: 'calving',
+    words: 'A cow is down, or calves badly',
+    isAsked: (animals) => animals.some(({ kind }) => kind === 'herd'),
+    Part: (props: MishapProps) => (
+      <ToldOf
+        {...props}
+        animals={props.animals.filter(({ kind }) => kind === 'herd')}
+        lead="Call the vet at once when an hour of hard straining brings nothing, when only a head, a tail or one foot shows, when she lies flat, or when her left side is swollen. Until then keep the others away, keep a gate between you and her, and never pull on a calf that lies wrong. Then tell what came of it."
+        caution="calving"
+      />
+    ),
+  },
+  {
     id: 'cold',
     words: 'Cold nights are coming',
     isAsked: (animals) => animals.some(({ kind }) => kind === 'batch'),

@@ -1,7 +1,9 @@
 import { describe, expect, it } from '@jest/globals';
+import { addDays } from '../../../shared/calendar/plain-date.js';
 import { factsOfBought } from '../../../shared/farm/told-fact.js';
 import { planAnimals } from '../../../shared/plan/farm/animal-plans.js';
 import { planWork, workOfFarm } from '../../../shared/plan/farm/work-of-farm.js';
+import { dayInWork } from '../../../shared/plan/feed-year/trip-in-work.js';
 import { feedYear } from '../../../shared/plan/feed-year/feed-year.js';
 import { isFetch } from '../../../shared/plan/tasks/fetches.js';
 import { workPlanOf } from '../../../shared/plan/work/work-plan.js';
@@ -37,6 +39,44 @@ describe('work that fetches feed', () => {
       for (const { bags, name } of lines)
         expect(tasks[k]!.name).toContain(`${bags.value} × ${name}`);
     });
+  });
+
+  it('stands on one day in the list of trips and in the plan of the work, no sooner than it is of use', () => {
+    const { jobs } = planWork(picture, tables, animals);
+    const days = tripsOf(picture).map((trip) => [dayInWork(trip, jobs), String(trip.on.value)]);
+    const pieces = new Set(jobs.flatMap(({ buys, pieces: all }) => (buys ? all[0]?.date : [])));
+    for (const [planned, on] of days) {
+      expect(pieces).toContain(planned);
+      expect(on! <= planned!).toBe(true);
+    }
+    expect(
+      dayInWork({ on: tripsOf(picture)[0]!.on, from: 'Another seller' }, jobs),
+    ).toBeUndefined();
+  });
+
+  it('is priced and ordered before any trip that brings it, one that others need sooner too', () => {
+    const id = 'meat.price-and-order-feed';
+    const orderOf = (trips: ReturnType<typeof tripsOf>) => {
+      const early = { ...picture, today: '2027-03-01' };
+      const { work } = workOfFarm(early, tables, { ...animals, trips });
+      const of = work.find(({ tasks }) => tasks.some(({ templateId }) => templateId === id))!;
+      return { of, task: of.tasks.find(({ templateId }) => templateId === id)! };
+    };
+    const trips = tripsOf(picture);
+    const { of, task } = orderOf(trips);
+    const along = trips.find(({ lines }) =>
+      lines.some(({ eatenBy }) => eatenBy.includes(of.name)),
+    )!;
+    const sooner = addDays(task.start, -14);
+    const pulled = trips.map((trip) =>
+      trip === along ? { ...trip, on: { ...trip.on, value: sooner } as typeof trip.on } : trip,
+    );
+    const then = orderOf(pulled).task;
+    expect([then.start, then.latestStart, then.spareDays]).toEqual([
+      ...[addDays(sooner, -7), addDays(sooner, -1)],
+      6,
+    ]);
+    expect(String(along.on.value) <= task.start).toBe(false);
   });
 
   it('says of each trip what to bring, and is on to the one after it once that is told', () => {

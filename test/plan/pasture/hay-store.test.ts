@@ -109,7 +109,7 @@ describe('hay through the next winter', () => {
     expect(nextWinter.value).toBe(0);
     expect(hay.toBuy.value).toBe(untilOut.value);
     expect(spare.issues.find(({ code }) => code === 'hay-to-buy')!.text).toMatch(
-      /until turn-out about \d+ bales.*; for the next winter nothing/,
+      /until turn-out about \d+ bales.*; from then through the next winter nothing/,
     );
   });
 

@@ -202,6 +202,35 @@ describe('whether the grass lasts', () => {
     expect(text).toContain(`it is ${why} for`);
   });
 
+  it('says in the season that no height was read for a year, and is silent when one was', () => {
+    const said = (date: string | undefined, today = '2027-06-01') =>
+      plannedPasture({
+        ...newPastureRequest({ today }),
+        readings: date === undefined ? [] : [newReading({ date })],
+      }).issues.find(({ code }) => code === 'not-read')?.text;
+    expect(said('2026-05-20')).toMatch(/^No grass height has been read since .*2026/);
+    expect(said(undefined)).toMatch(/^No grass height has been read yet/);
+    expect(said('2026-06-10')).toBeUndefined();
+    // In winter there is nothing to read.
+    expect(said(undefined, '2027-01-10')).toBeUndefined();
+  });
+
+  it('says that it is too cold where grass that was read as tall never grows', () => {
+    const climate = climateFromMonthlyMeans(
+      Array<number>(12).fill(-20),
+      Array<number>(12).fill(-8),
+      6,
+    );
+    const request = newPastureRequest({ today: '2027-05-14', paddocks: newPaddocks(4) });
+    const readings = request.paddocks.map(({ id }) =>
+      newReading({ paddockId: id, date: '2027-05-13', heightCm: 12 }),
+    );
+    const { issues } = plannedPasture({ ...request, readings, climate });
+    expect(issues.find(({ code }) => code === 'herd-without-grass')!.text).toMatch(
+      /^It is too cold here for grass to grow/,
+    );
+  });
+
   it('says that it is too hot where a mild winter had grass and no summer day has', () => {
     const minC = [2, 4, 8, 13, 19, 25, 28, 27, 22, 15, 8, 3];
     const maxC = [15, 18, 24, 30, 38, 44, 45, 45, 40, 32, 22, 16];

@@ -1,4 +1,5 @@
 import { describe, expect, it } from '@jest/globals';
+import { addDays } from '../../../shared/calendar/plain-date.js';
 import type { ToldFact } from '../../../shared/farm/told-fact.js';
 import { paddockYears } from '../../../shared/plan/record/paddock-year.js';
 import { tables } from '../../support/factories.js';
@@ -36,6 +37,22 @@ describe('what a paddock carried', () => {
     const facts = [toldMove('h1', 'p1', '2026-12-30')];
     const daysIn = (year: number) => yearOf(facts, year, '2027-01-05')[0]!.days;
     expect([2025, 2026, 2027, 2028].map(daysIn)).toEqual([0, 2, 5, 0]);
+  });
+
+  it('believes a stay of which nobody told the end no longer than a herd is silent', () => {
+    const facts = [toldMove('h1', 'p1', '2027-05-01')];
+    const days = tables.pasture.longestStayDays.value + tables.judgements.alarms.recentDays.value;
+    const [row] = yearOf(facts);
+    expect(row).toMatchObject({ days: 1 + days, countedTo: addDays('2027-05-01', days) });
+    const seen = toldMove('h1', 'p1', '2027-06-01');
+    const still = { ...seen, details: { ...seen.details, isStill: true } } as ToldFact;
+    expect(yearOf([...facts, still])[0]!.countedTo).toBe(addDays('2027-06-01', days));
+    expect(yearOf(facts, 2027, '2027-05-03')[0]).not.toHaveProperty('countedTo');
+    // Where there is no other paddock they can have gone nowhere else.
+    const only = { today: '2027-12-31', herds, paddocks: newPaddocks(1), pastureChoices: {} };
+    const [alone] = paddockYears(only, tables, { year: 2027, facts });
+    expect(alone).toMatchObject({ days: 245 }); // May 1 to December 31
+    expect(alone).not.toHaveProperty('countedTo');
   });
 
   it('adds the hay that was baled, as dry matter, in the year it was cut', () => {

@@ -32,6 +32,19 @@ describe('a herd of which nothing was told', () => {
     expect(asked(addDays(SINCE, 3)).found).toEqual([]);
   });
 
+  it('stands off grass from the day on which it was told to have come off', () => {
+    const today = addDays(SINCE, 6);
+    const herds = [newHerd({ groups: [newGroup({ head: 6 })] })];
+    const stay = { herdId: herds[0]!.id!, paddockId: oak!.id!, from: SINCE };
+    const grazings = [{ ...stay, to: addDays(today, -2) }];
+    const lineOf = (more: Partial<FarmPicture>) => {
+      const { given, plan } = asked(today, { herds, ...more });
+      return herdLines(given, tables, plan)[0];
+    };
+    expect(lineOf({ grazings })).toMatchObject({ offSince: addDays(today, -1) });
+    expect(lineOf({ grazings: [] })).not.toHaveProperty('offSince');
+  });
+
   it('is asked about with every move that was planned since, each on its day', () => {
     const today = addDays(SINCE, 24);
     const { herd, found } = asked(today);

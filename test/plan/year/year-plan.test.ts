@@ -132,7 +132,7 @@ describe('a herd on the strip', () => {
   const plan = animals.pasture!;
   const row = rowOf('Cows');
 
-  it('is on grass on the days of its moves, and on hay or winter feed on all others', () => {
+  it('is on grass on the days of its moves, and on hay on all others', () => {
     const on = (date: string, kinds: readonly string[]): boolean =>
       row.bars.some((bar) => kinds.includes(bar.kind) && bar.from <= date && date < bar.until);
     for (let date = plan.from; date <= plan.to; date = addDays(date, 1)) {
@@ -140,8 +140,8 @@ describe('a herd on the strip', () => {
       expect([date, on(date, ['grass'])]).toEqual([date, grazes]);
       expect([date, on(date, ['hay'])]).toEqual([date, !grazes]);
     }
-    expect(on(addDays(plan.to, 1), ['winter'])).toBe(true);
-    expect(on(addDays(year.span.until, -1), ['winter'])).toBe(true);
+    expect(on(addDays(plan.to, 1), ['hay'])).toBe(true);
+    expect(on(addDays(year.span.until, -1), ['hay'])).toBe(true);
   });
 
   it('writes out turn-out and calving as they are planned', () => {

@@ -98,6 +98,12 @@ function WhyThen({ best }: { best: BestWeek }) {
   );
 }
 
+/** A touch beside the mark, on the words above it or while the page is pushed, is no other date. */
+const ONLY_ITS_MARK = {
+  root: { pointerEvents: 'none' },
+  thumb: { pointerEvents: 'auto' },
+} as const;
+
 /** Its mark goes with the hand at once; the form and the plan follow as fast as they can. */
 function ArrivalSlider({
   from,
@@ -135,6 +141,7 @@ function ArrivalSlider({
         thumbLabel="Arrival date"
         thumbSize={26}
         marks={[{ value: 0 }]}
+        styles={ONLY_ITS_MARK}
       />
     </div>
   );

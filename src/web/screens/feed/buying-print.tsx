@@ -1,9 +1,11 @@
 import './feed.css';
 import { Button, Group, Text, Title } from '@mantine/core';
 import { Link } from 'wouter';
+import { dayInWork } from '../../../../shared/plan/feed-year/trip-in-work.js';
 import { formatPrice, formatValue } from '../../../../shared/units/format.js';
 import { useFeedYear } from '../../api/feed-queries.js';
 import type { SavedFarm } from '../../api/queries.js';
+import { useWork } from '../../api/work-queries.js';
 import { useSayDate } from '../../explain/say-date.js';
 import { useAll } from '../../shell/states.js';
 import { ApartTable } from './apart-table.js';
@@ -11,6 +13,7 @@ import { ApartTable } from './apart-table.js';
 /** What to buy, trip by trip, on paper, with a box to tick for each. */
 export default function BuyingPrint({ farm }: { farm: SavedFarm }) {
   const sayDate = useSayDate();
+  const { data: work } = useWork(farm.id);
   const all = useAll(useFeedYear(farm.id));
   if ('waiting' in all) return all.waiting;
   const [{ trips, apart, to, total }] = all.data;
@@ -30,7 +33,7 @@ export default function BuyingPrint({ farm }: { farm: SavedFarm }) {
       {trips.map(({ on, from, comes, orderOn, lines, along, kg, tripCost, total: sum }) => (
         <section key={`${on.value} ${from}`} className="feed-paper-trip">
           <h2>
-            {sayDate(String(on.value))}, {from}
+            {sayDate((work && dayInWork({ on, from }, work.jobs)) ?? String(on.value))}, {from}
             {comes === 'delivered' && ' delivers'}
           </h2>
           {orderOn !== undefined && <p>☐ Order by {sayDate(orderOn)}</p>}

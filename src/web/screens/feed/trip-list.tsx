@@ -1,6 +1,8 @@
 import type { FeedTrip, TripLine } from '../../../../shared/plan/feed-year/feed-trips.js';
+import { dayInWork } from '../../../../shared/plan/feed-year/trip-in-work.js';
 import { formatPrice, formatValue } from '../../../../shared/units/format.js';
 import type { SavedFarm } from '../../api/queries.js';
+import { useWork } from '../../api/work-queries.js';
 import { Num } from '../../explain/number.js';
 import { useSayDate } from '../../explain/say-date.js';
 
@@ -18,13 +20,19 @@ export const TripList = ({ trips, farm }: { trips: readonly FeedTrip[]; farm: Sa
 function Trip({ trip, farm }: { trip: FeedTrip; farm: SavedFarm }) {
   const sayDate = useSayDate();
   const { on, from, comes, orderOn, lines, along, kg, tripCost, total } = trip;
+  const { data: work } = useWork(farm.id);
+  const planned = work && dayInWork(trip, work.jobs);
+  const isLater = planned !== undefined && planned !== on.value;
   return (
     <>
-      <h3>
-        <Num of={on} />
-      </h3>
+      <h3>{isLater ? sayDate(planned) : <Num of={on} />}</h3>
       <p className="feed-trip-from">
         {comes === 'delivered' ? `${from} delivers` : from}
+        {isLater && (
+          <>
+            , of use from <Num of={on} />
+          </>
+        )}
         {orderOn !== undefined && `, order by ${sayDate(orderOn)}`}
       </p>
       <table className="feed-lines">

@@ -1,8 +1,7 @@
 import { Stack, Text } from '@mantine/core';
 import { Fragment } from 'react';
-import type { KeptPlan } from '../../../../shared/farm/kept-plan.js';
 import type { FarmPicture } from '../../../../shared/farm/picture.js';
-import { mowingLaid } from '../../../../shared/plan/pasture/mowing-laid.js';
+import { mowingLaid, type DaysOfMowing } from '../../../../shared/plan/pasture/mowing-laid.js';
 import type { PasturePlan } from '../../../../shared/plan/pasture/pasture-plan.js';
 import type { Surplus } from '../../../../shared/plan/pasture/surplus.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
@@ -101,7 +100,7 @@ const hayInShort = (plan: PasturePlan): string =>
     : 'Fed, made and in store, and through many years of weather';
 
 /** Paddocks to close for hay from a day on, and when to mow them: those of one day in one line. */
-export function ToShut({ plan, keptPlans }: { plan: PasturePlan; keptPlans: readonly KeptPlan[] }) {
+export function ToShut({ plan, mowing }: { plan: PasturePlan; mowing: DaysOfMowing | undefined }) {
   const sayDate = useSayDate();
   const { units } = useOpener().reader;
   const ahead = plan.surplus.filter(({ cutOn }) => plan.today <= cutOn);
@@ -110,10 +109,10 @@ export function ToShut({ plan, keptPlans }: { plan: PasturePlan; keptPlans: read
     return <Text>No paddock is closed for hay. {spare}</Text>;
   }
   const mowOn = (cut: Surplus): string => {
-    const laid = mowingLaid(plan, keptPlans, cut);
+    const laid = mowingLaid(plan, mowing, cut);
     return laid === undefined
       ? `from ${sayDate(cut.mowFrom)} on`
-      : `on ${sayDate(laid)}, the day Work has for it (ready from ${sayDate(cut.mowFrom)})`;
+      : `on ${sayDate(laid)}, the day Work has for it${laid === cut.mowFrom ? '' : ` (ready from ${sayDate(cut.mowFrom)})`}`;
   };
   return (
     <Stack gap="xs">

@@ -76,6 +76,14 @@ function HerdFacts({
           note={`${sayDate(c.early)} to ${sayDate(c.late)} in about 19 of 20 calvings. `}
         />
       ))}
+      {herd.calvings.map((c) => (
+        <Fact
+          key={c.cow?.id ?? c.number}
+          of={c.weaned}
+          label={label(c.weaned?.label ?? '')}
+          note="Calves that you keep then go in as a group of their own. "
+        />
+      ))}
       {herd.arrivals.map(
         ({ on, out, apartIn }) =>
           out !== undefined && (

@@ -1,11 +1,11 @@
 import { Badge, Button, Card, Group, Stack, Text } from '@mantine/core';
 import { useState, type ReactNode } from 'react';
 import { Link } from 'wouter';
-import type { KeptPlan } from '../../../../shared/farm/kept-plan.js';
 import { addDays, daysBetween } from '../../../../shared/calendar/plain-date.js';
 import { rowsAhead } from '../../../../shared/plan/pasture/herd-now.js';
 import { movesMeant } from '../../../../shared/plan/pasture/moves-assumed.js';
 import { moveDetails, moveHeads } from '../../../../shared/plan/pasture/move-quantities.js';
+import type { DaysOfMowing } from '../../../../shared/plan/pasture/mowing-laid.js';
 import type { PasturePlan } from '../../../../shared/plan/pasture/pasture-plan.js';
 import {
   isThere,
@@ -33,20 +33,20 @@ const SOON_DAYS = 10;
 /** All that happens, dated. Stays open to their numbers; today's can be noted as done. */
 export function MoveList({
   plan,
-  keptPlans,
+  mowing,
   farmId,
 }: {
   plan: PasturePlan;
-  keptPlans: readonly KeptPlan[];
+  mowing: DaysOfMowing | undefined;
   farmId: string;
 }) {
   const [isAll, setAll] = useState(false);
   const moved = useMoved(farmId);
   const told = useTell<'paddock-mown'>(farmId);
-  const rows = seasonRows(plan, keptPlans);
+  const rows = seasonRows(plan, mowing);
   if (rows.length === 0) return <Text>Nothing happens on grass in this plan.</Text>;
   const soon = addDays(plan.today, SOON_DAYS);
-  const ahead = rowsAhead(plan, keptPlans);
+  const ahead = rowsAhead(plan, mowing);
   const now = ahead.filter(({ from }) => from <= plan.today).length;
   const shown = isAll ? rows : ahead.slice(0, now + NEXT);
   return (
@@ -75,7 +75,7 @@ export function MoveList({
               />
             ) : (
               <Other plan={plan} row={row}>
-                {(row.kind === 'mow' || row.kind === 'top') && row.from <= soon && (
+                {isDueBy(row, soon) && (
                   <Button
                     size="compact-md"
                     loading={told.isPending}
@@ -160,6 +160,9 @@ function Stay({
     </>
   );
 }
+
+const isDueBy = (row: SeasonRow, day: string): row is MowRow | TopRow =>
+  row.kind === 'mow' ? row.cut.mowFrom <= day : row.kind === 'top' && row.from <= day;
 
 const mownToday = (row: MowRow | TopRow, today: string) => ({
   kind: 'paddock-mown' as const,

@@ -18,12 +18,13 @@ import { useSayDate } from '../../explain/say-date.js';
 import { useAll, Working } from '../../shell/states.js';
 import { WideTable } from '../../shell/wide-table.js';
 import { keyOf, RowAmount } from './move-list.js';
-import { usePasturePlan } from './use-pasture.js';
+import { useFittedDays, usePasturePlan } from './use-pasture.js';
 
 /** The moves of the season on paper, with room to write what really happened. */
 export default function MoveSheet({ farm, tables }: { farm: SavedFarm; tables: Tables }) {
   const sayDate = useSayDate();
   const all = useAll(usePicture(farm.id));
+  const laid = useFittedDays(farm.id);
   const picture = 'waiting' in all ? undefined : all.data[0];
   const { plan } = usePasturePlan(picture, tables);
   if ('waiting' in all) return all.waiting;
@@ -62,7 +63,7 @@ export default function MoveSheet({ farm, tables }: { farm: SavedFarm; tables: T
                 </Table.Tr>
               </Table.Thead>
               <Table.Tbody>
-                {seasonRows(plan, picture?.keptPlans).map((row) => (
+                {seasonRows(plan, laid).map((row) => (
                   <Table.Tr key={keyOf(row)}>
                     {row.kind === 'graze' ? (
                       <StayCells plan={plan} row={row} paddocks={picture?.paddocks ?? []} />

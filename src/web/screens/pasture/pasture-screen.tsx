@@ -28,7 +28,7 @@ import { PastureMap } from './pasture-map.js';
 import { PastureNav } from './pasture-nav.js';
 import { SeasonStrip, paddockName } from './season-strip.js';
 import { StandingBars } from './standing-bars.js';
-import { usePasturePlan } from './use-pasture.js';
+import { useFittedDays, usePasturePlan } from './use-pasture.js';
 import { useGrassYears } from './years-of-grass.js';
 import { AS_IS, difference, isWhatIf, pictureIf, WhatIfs, type Changes } from './what-if.js';
 
@@ -72,6 +72,7 @@ function Season({
   tables: Tables;
 }) {
   const { reader, sayDate } = useOpener();
+  const laid = useFittedDays(farm.id);
   const [day, setDay] = useState<number>();
   const [changes, setChanges] = useState<Changes>(AS_IS);
   const changed = useMemo(() => pictureIf(picture, changes), [picture, changes]);
@@ -104,7 +105,7 @@ function Season({
       : '';
   const shownDay = Math.min(last, Math.max(0, day ?? daysBetween(plan.from, start)));
   // Days that Work has are of the farm as it is.
-  const keptPlans = isChanged ? [] : picture.keptPlans;
+  const mowing = isChanged ? undefined : laid;
   const average = averageOn(plan, shownDay);
   return (
     <NumbersOf about={about}>
@@ -122,7 +123,7 @@ function Season({
         <SeasonStrip plan={plan} />
       </Section>
       <Section title="Moves">
-        <MoveList plan={plan} keptPlans={keptPlans} farmId={farm.id} />
+        <MoveList plan={plan} mowing={mowing} farmId={farm.id} />
       </Section>
       <Section title="Grass supply and need">
         <Suspense fallback={<Text>Drawing the chart …</Text>}>
@@ -130,7 +131,7 @@ function Season({
         </Suspense>
       </Section>
       <Section title="Grass to mow for hay">
-        <ToShut plan={plan} keptPlans={keptPlans} />
+        <ToShut plan={plan} mowing={mowing} />
       </Section>
       <HaySection plan={plan} played={played} farm={farm} tables={tables} picture={picture} />
       <div>

@@ -1,8 +1,10 @@
-import { useEffect, useRef, useState } from 'react';
+import { useEffect, useMemo, useRef, useState } from 'react';
 import type { FarmPicture } from '../../../../shared/farm/picture.js';
 import type { PasturePlan } from '../../../../shared/plan/pasture/pasture-plan.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
 import type { FieldProblem } from '../../../../shared/problems/field-problem.js';
+import { useWork } from '../../api/work-queries.js';
+import { fittedDays, type FittedDays } from '../../../../shared/plan/work/fitted-days.js';
 import type { Answered } from './plan.worker.js';
 
 export interface PlannedPasture {
@@ -37,4 +39,10 @@ export function usePasturePlan(picture: FarmPicture | undefined, tables: Tables)
     worker.current?.postMessage({ id: asked.current, picture, tables });
   }, [picture, tables]);
   return planned;
+}
+
+/** The days that Work has found; undefined while they are asked for. */
+export function useFittedDays(farmId: string): FittedDays | undefined {
+  const { data } = useWork(farmId);
+  return useMemo(() => data && fittedDays(data), [data]);
 }

@@ -1,4 +1,5 @@
 import { Table, Text, Title } from '@mantine/core';
+import { GETS_BROODER } from '../../../../shared/plan/batch-events.js';
 import type { BatchPlan } from '../../../../shared/plan/batch-plan.js';
 import { capital } from '../../../../shared/plan/bird-words.js';
 import { orderOf } from '../../../../shared/plan/story/life-line.js';
@@ -96,7 +97,7 @@ export function ShoppingList({ plan, asked: { farm, batch } }: SheetProps) {
         ]
       : []),
     ...plan.tasks.tasks
-      .filter(({ event }) => event === 'heaters-short')
+      .filter(({ event, templateId }) => event === 'heaters-short' || GETS_BROODER.has(templateId))
       .map(({ start, name }) => ({ by: start, what: name, amount: '', price: undefined })),
     ...(leaving
       ? leaving.iceDays.map(({ on, bags, kg }) => ({
@@ -157,9 +158,13 @@ export function ShoppingList({ plan, asked: { farm, batch } }: SheetProps) {
         it, in other amounts: “Feed to buy” lists them by day.
       </Text>
       <Text>
-        In all {formatValue(feed.total.value, 'kg', farm)} of feed; the bill comes to{' '}
-        {formatValue(bill.total.value, 'money', farm)}
-        {bill.leftOut.length === 0 ? '.' : `, ${bill.leftOut.join(', ')}.`}
+        In all {formatValue(feed.total.value, 'kg', farm)} of feed.{' '}
+        {bill.lines.some(({ cost }) => cost === undefined)
+          ? // A sum without the dearest things would be read as what it all costs.
+            `No sum yet, ${bill.leftOut.join(', ')}.`
+          : `The bill comes to ${formatValue(bill.total.value, 'money', farm)}${
+              bill.leftOut.length === 0 ? '' : `, ${bill.leftOut.join(', ')}`
+            }.`}
       </Text>
     </>
   );

@@ -2,7 +2,7 @@ import { Alert, Button, Checkbox, Group, Modal, Stack, Text, Title } from '@mant
 import { useState } from 'react';
 import type { NextYear } from '../../../../shared/plan/record/next-year.js';
 import { farmDay, type SavedFarm } from '../../api/queries.js';
-import { useBeginYear, useNextYear } from '../../api/record-queries.js';
+import { useBeginYear, useNextYear, useTakeOutYear } from '../../api/record-queries.js';
 import { useSayDate } from '../../explain/say-date.js';
 import { Failure, useAll } from '../../shell/states.js';
 import { Land } from './next-land.js';
@@ -38,7 +38,14 @@ function Which({ farm, year, onDone }: Props) {
 
 function Choice({ next, farm, year, onDone }: Props & { next: NextYear }) {
   const sayDate = useSayDate();
-  const begin = useBeginYear(farm.id);
+  const begin = useBeginYear(
+    farm.id,
+    next.herds
+      .flatMap(({ calvings = [] }) => calvings)
+      .flatMap(({ of }) => ('cowId' in of ? [of.cowId] : [])),
+  );
+  const takeOut = useTakeOutYear(farm.id);
+  const made = begin.data;
   const today = farmDay(farm);
   const [batchIds, setBatchIds] = useState(() =>
     next.batches
@@ -111,10 +118,21 @@ function Choice({ next, farm, year, onDone }: Props & { next: NextYear }) {
         </>
       )}
       <Land {...{ next, herdIds, paddockIds }} onHerds={setHerdIds} onPaddocks={setPaddockIds} />
-      <Failure error={begin.error} />
-      {begin.isSuccess ? (
+      <Failure error={takeOut.error ?? begin.error} />
+      {takeOut.isSuccess ? (
+        <Alert color="accent">All of it is taken out again.</Alert>
+      ) : made ? (
         <Alert color="accent">
           Saved. They stand among your batches, jobs, herds and paddocks, to be changed one by one.
+          <Group mt="xs">
+            <Button
+              variant="default"
+              loading={takeOut.isPending}
+              onClick={() => takeOut.mutate(made)}
+            >
+              Undo
+            </Button>
+          </Group>
         </Alert>
       ) : (
         <Group>

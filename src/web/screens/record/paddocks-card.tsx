@@ -5,6 +5,7 @@ import type { Unit } from '../../../../shared/units/unit.js';
 import type { PaddockYear } from '../../../../shared/plan/record/paddock-year.js';
 import type { SavedFarm } from '../../api/queries.js';
 import { usePaddockYears } from '../../api/record-queries.js';
+import { useSayDate } from '../../explain/say-date.js';
 import { Section } from '../../shell/section.js';
 import { useAll } from '../../shell/states.js';
 import { WideTable } from '../../shell/wide-table.js';
@@ -39,6 +40,7 @@ export function PaddocksCard({
   tables: Tables;
   year: number;
 }) {
+  const sayDate = useSayDate();
   const all = useAll(usePaddockYears(farm.id, year));
   if ('waiting' in all) return all.waiting;
   const [paddocks] = all.data;
@@ -63,6 +65,11 @@ export function PaddocksCard({
                   <Text size="sm" c="dimmed">
                     {formatValue(row.areaM2, 'ha', farm)}
                   </Text>
+                  {row.countedTo && (
+                    <Text size="sm">
+                      Counted to {sayDate(row.countedTo)}: nobody told where they are since.
+                    </Text>
+                  )}
                 </Table.Th>
                 {COLUMNS.map(({ label, unit, isAbout, of }) => (
                   <Table.Td key={label} data-label={label}>

@@ -1,4 +1,4 @@
-import { Button } from '@mantine/core';
+import { Button, Switch } from '@mantine/core';
 import type { ReactNode } from 'react';
 import type { NumberField } from '../../../../shared/farm/field.js';
 import {
@@ -9,6 +9,7 @@ import {
 import { useTables } from '../../api/queries.js';
 import { QuantityInput } from '../../fields/quantity-input.js';
 import { Select } from '../../fields/select.js';
+import { Count } from './choices.js';
 import { COWS, unitsOf, type CattleDraft, type StartDraft } from './start-draft.js';
 import { WhenField } from './when-field.js';
 
@@ -29,6 +30,7 @@ const STARTED = [8, 12, 16, 20].map((weeks) => ({
   id: String(weeks),
   name: `started pullets, ${weeks} weeks old`,
 }));
+const MOST_HIVES = 50;
 /** As many kinds as a start takes. */
 const MOST_KINDS = 6;
 
@@ -93,6 +95,20 @@ export function ComingBlock({ draft, set }: Props) {
             <EqualPaddocks {...{ draft, set }} />
           </>
         )}
+        <div className="start-row">
+          <Switch
+            label="A garden"
+            description="Its work in spring is planned beside the animals’."
+            checked={draft.hasGarden ?? false}
+            onChange={(event) => set({ hasGarden: event.currentTarget.checked })}
+          />
+          <Count
+            label="Hives"
+            value={draft.hives ?? 0}
+            most={MOST_HIVES}
+            onChange={(hives) => set({ hives })}
+          />
+        </div>
       </div>
     </section>
   );
@@ -140,7 +156,7 @@ function Birds({
 
 function Cattle({
   draft,
-  cattle: { head, classId, when },
+  cattle: { head, classId, when, due },
   label,
   set,
 }: {
@@ -150,6 +166,8 @@ function Cattle({
   readonly set: (part: Partial<CattleDraft>) => void;
 }) {
   const tables = useTables();
+  const classes = tables.data?.cattle.classes;
+  const asksWhenDue = classes?.find(({ id }) => id === classId)?.asksWhenDue ?? false;
   return (
     <div className="start-row">
       <QuantityInput
@@ -164,8 +182,8 @@ function Cattle({
       <Select
         label={label === 'Cattle' ? 'Kind of cattle' : `${label}: which`}
         value={classId}
-        options={tables.data?.cattle.classes ?? COW_CALF}
-        onChange={(id) => set({ classId: id ?? classId })}
+        options={classes ?? COW_CALF}
+        onChange={(id) => set({ classId: id ?? classId, due: undefined })}
       />
       <WhenField
         label={label}
@@ -175,6 +193,16 @@ function Cattle({
         noDay="about the 1st"
         onChange={(at) => set({ when: at })}
       />
+      {head !== undefined && 0 < head && asksWhenDue && (
+        <WhenField
+          label={label === 'Cattle' ? 'Calves due' : `${label}: calves due`}
+          timeZone={draft.place?.timeZone}
+          value={due}
+          none="not known"
+          noDay="about the 1st"
+          onChange={(at) => set({ due: at })}
+        />
+      )}
     </div>
   );
 }

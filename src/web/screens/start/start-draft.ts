@@ -43,6 +43,7 @@ export interface CattleDraft {
   readonly head?: number | undefined;
   readonly classId: string;
   readonly when?: WhenDraft | undefined;
+  readonly due?: WhenDraft | undefined;
 }
 
 type OwnClimate = Partial<
@@ -71,6 +72,8 @@ export interface StartDraft {
   readonly cattle: readonly CattleDraft[];
   readonly paddocks?: number | undefined;
   readonly paddockM2?: number | undefined;
+  readonly hasGarden?: boolean | undefined;
+  readonly hives?: number | undefined;
 }
 
 export const COWS: CattleDraft = { classId: 'cow-calf' };
@@ -133,6 +136,8 @@ export function startOf(draft: StartDraft): Start | undefined {
     ...birdsOf('meat', draft.meat, draft.meatWhen),
     ...birdsOf('layers', draft.layers, draft.layersWhen, given('startedWeeks', draft.layersWeeks)),
     ...cattleOf(draft.cattle),
+    ...(draft.hasGarden ? { hasGarden: true } : {}),
+    ...(draft.hives ? { hives: draft.hives } : {}),
     ...(draft.paddocks !== undefined || draft.paddockM2 !== undefined
       ? { paddocks: { ...given('count', draft.paddocks), ...given('areaM2', draft.paddockM2) } }
       : {}),
@@ -156,8 +161,16 @@ const birdsOf = (kind: 'meat' | 'layers', birds?: number, when?: WhenDraft, more
     : {};
 
 function cattleOf(cattle: StartDraft['cattle']): Pick<Start, 'cattle'> {
-  const kinds = cattle.flatMap(({ head, classId, when }) =>
-    head ? [{ classId, head, ...given('arrivesOn', when?.day ?? when?.month) }] : [],
+  const kinds = cattle.flatMap(({ head, classId, when, due }) =>
+    head
+      ? [
+          {
+            ...{ classId, head },
+            ...given('arrivesOn', when?.day ?? when?.month),
+            ...given('calvesOn', due?.day ?? due?.month),
+          },
+        ]
+      : [],
   );
   return kinds.length === 0 ? {} : { cattle: kinds };
 }

@@ -29,7 +29,20 @@ export const startedFacts = (picture: SavedPicture, tables: Tables): StartedFact
   ...buildings(picture),
   ...cattle(picture, tables),
   ...paddocks(picture),
+  ...jobSets(picture, tables),
 ];
+
+const GARDEN = 'garden-beds';
+
+/** Garden and hives, by the work that came with them. */
+const jobSets = ({ jobs, farm }: SavedPicture, tables: Tables): StartedFact[] =>
+  tables.jobSets.flatMap(({ id, name, counted }) => {
+    const count = jobs.filter(({ setId }) => setId === id).length;
+    // How large the garden is, nobody was asked.
+    const isAssumed = id === GARDEN;
+    const size = isAssumed ? `, taken for ${counted[farm.units].unit}` : '';
+    return count === 0 ? [] : [{ name, says: `${count} jobs${size}`, isAssumed, to: 'work/own' }];
+  });
 
 const isAssumed = ({ assumed = [] }: { assumed?: readonly string[] }, ...fields: string[]) =>
   fields.some((field) => assumed.includes(field));

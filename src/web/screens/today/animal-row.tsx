@@ -264,7 +264,7 @@ function HerdRow({
           <Num of={head} said={`${head.value} head`} /> ·{' '}
           {on && !on.isToCome
             ? `in ${on.paddock} since ${sayDate(on.since)}`
-            : `${here ? `in ${here.paddock}, ` : ''}${on ? `into ${on.paddock} today` : 'on hay'}`}
+            : [whereNow(line, sayDate), whereTo(line, today)].filter(Boolean).join(', ')}
           {line.isAssumed && ' (as planned: nobody told)'}
         </>
       }
@@ -284,7 +284,7 @@ function HerdRow({
         </p>
       )}
       <MedicineLines line={line} />
-      {on && <p>There until {sayDate(on.until)}</p>}
+      {on && whereTo(line, today) !== undefined && <p>There until {sayDate(on.until)}</p>}
       {!on && here && hay && (
         <p>Counted as on hay: outside its season the plan reckons with no grass.</p>
       )}
@@ -297,6 +297,17 @@ function HerdRow({
       )}
     </Row>
   );
+}
+
+function whereNow({ here, offSince }: HerdLine, sayDate: (date: string) => string) {
+  if (here) return `in ${here.paddock}`;
+  return offSince === undefined ? undefined : `off grass since ${sayDate(offSince)}`;
+}
+
+/** On the day they came off nobody sends them back. */
+function whereTo({ on, here, offSince }: HerdLine, today: PlainDate): string | undefined {
+  if (!on) return 'on hay';
+  return !here && offSince === today ? undefined : `into ${on.paddock} today`;
 }
 
 function NextLine({ next }: { next: NextDate | undefined }) {

@@ -50,7 +50,7 @@ export function TodayChores({
                 {of !== undefined && `${of} · `}
                 {goes && `to ${goes.paddock} · `}
                 <b>{formatHours(hours)}</b>
-                {person && ` · ${person}`}
+                {person && !isDone && ` · ${person}`}
                 {rounds && ` · ${roundsSaid(rounds)}`}
               </p>
               {isDone && (

@@ -36,7 +36,7 @@ export const YearDates = memo(function YearDates({ year, base }: { year: YearPla
         </div>
       )}
       <DatesOfRows rows={rows} span={span} base={base} />
-      <div>
+      <div className="year-fits">
         <dt>Hours</dt>
         <dd>
           <HoursInWords weeks={weeks} base={base} />
@@ -122,7 +122,7 @@ function RowDates({ row, span }: { row: YearRow; span: YearSpan }) {
         </span>
       ))}
       {row.feed && (
-        <span className="year-date">
+        <span className="year-date year-feed">
           bags of feed to fetch:{' '}
           {repeated(row.feed, span).map(({ words, days }, k) => (
             <Fragment key={words}>
@@ -174,7 +174,7 @@ function repeated(
   }));
 }
 
-const EATEN: readonly YearBar['kind'][] = ['grass', 'hay', 'winter'];
+const EATEN: readonly YearBar['kind'][] = ['grass', 'hay'];
 const WEEK = 7;
 
 /** What a herd eats from when to when; a few days on hay between grass are not told. */

@@ -13,7 +13,6 @@ export const BAR_WORDS: Record<BarKind, string> = {
   freezer: 'freezer',
   grass: 'grass',
   hay: 'hay',
-  winter: 'winter feed',
   calving: 'calving',
   work: 'days for it',
   away: 'away',
