@@ -298,9 +298,11 @@ describe('a season by the page, on two phones', () => {
     const inStory = Array.from({ length: story.DAYS + 1 }, (_, day) =>
       story.factsOf(batchId, day),
     ).flat();
-    // Beside the story: two of the day they clash, and where the whole is played the move.
-    const moved = all.facts.filter(({ kind }) => kind === 'herd-move').length;
-    expect(all.total).toBe(inStory.length + 2 + moved);
+    // Beside the story: two of the day they clash, changes of rows, and where the whole is played the move.
+    const isBeside = ({ kind }: ToldFact): boolean =>
+      kind === 'herd-move' || kind === 'row-changed';
+    const beside = all.facts.filter(isBeside).length;
+    expect(all.total).toBe(inStory.length + 2 + beside);
     if (IS_WHOLE) {
       const oak = await get<Paddock>(`/farms/${id}/paddocks/${paddockIds[0]}`);
       expect(oak.closedDays).toMatchObject([{ from: story.on(24), why: 'wet' }]);
