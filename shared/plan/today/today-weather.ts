@@ -14,7 +14,7 @@ export interface TodayWeather {
   readonly high: NumberQuantity;
   /** The next wet day of the forecast; left out where it has none. */
   readonly rain?: { readonly on: PlainDate; readonly amount: NumberQuantity };
-  /** Last day up to which every day is forecast; left out without a forecast of today. */
+  /** Last day up to which the rain of every day is forecast; left out where today's is not. */
   readonly forecastTo?: PlainDate;
 }
 
@@ -32,7 +32,7 @@ type Around = Pick<FarmPicture, 'climate' | 'today'> & { readonly tables: Tables
 /** Tonight's low, today's high and the rain that is forecast. */
 export function todayWeather({ climate, today, tables }: Around, plan: WorkPlan): TodayWeather {
   const { isForecast, minC, maxC, rainMm, label } = plan.weather;
-  const known = forecastDays(plan);
+  const known = rainDays({ climate, today });
   const lows = [minC[0]!, minC[1]!];
   const isNightKnown = isForecast[0] === 1 && isForecast[1] === 1;
   const lowC = Math.min(...lows);
@@ -80,9 +80,13 @@ export function todayWeather({ climate, today, tables }: Around, plan: WorkPlan)
 }
 
 /** The ground as it is, as it was found, and when the forecast turns it. */
-export function todayGround(plan: WorkPlan): TodayGround {
+export function todayGround(
+  picture: Pick<FarmPicture, 'climate' | 'today'>,
+  plan: WorkPlan,
+): TodayGround {
   const { isWorkable } = plan.weather;
-  const turns = isWorkable.findIndex((is, day) => day < forecastDays(plan) && is !== isWorkable[0]);
+  const known = rainDays(picture);
+  const turns = isWorkable.findIndex((is, day) => day < known && is !== isWorkable[0]);
   return {
     now: groundOn(plan, 0),
     isWorkable: isWorkable[0] === 1,
@@ -91,8 +95,14 @@ export function todayGround(plan: WorkPlan): TodayGround {
   };
 }
 
-/** Days from today on that are forecast without a gap. */
-function forecastDays({ weather: { isForecast } }: WorkPlan): number {
-  const gap = isForecast.indexOf(0);
-  return gap < 0 ? isForecast.length : gap;
+/** Days from today on whose rain is forecast, without a gap: cold nights that were typed say nothing of it. */
+function rainDays({ climate, today }: Pick<FarmPicture, 'climate' | 'today'>): number {
+  const known = new Set(
+    (climate.forecast ?? [])
+      .filter(({ rainMm }) => rainMm !== undefined && rainMm !== null)
+      .map(({ date }) => date),
+  );
+  let days = 0;
+  while (known.has(addDays(today, days))) days++;
+  return days;
 }

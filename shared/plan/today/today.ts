@@ -69,7 +69,7 @@ export function todayOf(
   return {
     date: today,
     weather: todayWeather({ climate, today, tables }, plan),
-    ground: todayGround(plan),
+    ground: todayGround({ climate, today }, plan),
     animals,
     hours: todayHours(picture, tables, { chores, jobs }),
     hasPeople: 0 < people.length,

@@ -209,8 +209,9 @@ describe('the weather of today', () => {
   it('takes the colder of two lows for tonight, and finds the next rain', () => {
     const { plan, picture } = worked();
     const { climate } = picture;
-    const known = worked({ climate: { ...climate, forecast } }).plan;
-    const weather = todayWeather({ climate, today, tables }, known);
+    const forecasted = { ...climate, forecast };
+    const known = worked({ climate: forecasted }).plan;
+    const weather = todayWeather({ climate: forecasted, today, tables }, known);
     expect(weather).toMatchObject({ isForecast: true, forecastTo: addDays(today, 2) });
     expect(weather.tonight.value).toBe(-1);
     expect(weather.tonight.spread).toBeUndefined();
@@ -224,13 +225,27 @@ describe('the weather of today', () => {
     expect(usual.tonight.spread!.high - usual.tonight.spread!.low).toBeCloseTo(6, 0);
   });
 
+  it('takes no rain, and no dry days, from nights of which only the low is known', () => {
+    const { climate } = worked().picture;
+    const cold = forecast.map(({ date }) => ({ date, minC: -9, maxC: 3 }));
+    const typed = { ...climate, forecast: cold };
+    for (const rainy of [0, 20]) {
+      const { plan } = worked({ climate: typed });
+      const rainMm = plan.weather.rainMm.map(() => rainy);
+      const as = { ...plan, weather: { ...plan.weather, rainMm } };
+      const weather = todayWeather({ climate: typed, today, tables }, as);
+      expect(weather).toMatchObject({ isForecast: true, tonight: { value: -9 } });
+      expect(weather).not.toHaveProperty('rain');
+      expect(weather).not.toHaveProperty('forecastTo');
+      expect(todayGround({ climate: typed, today }, as)).not.toHaveProperty('changesOn');
+    }
+  });
+
   it('says what was found of the ground, and when the forecast turns it', () => {
     const { picture } = worked();
-    const dry = worked({
-      climate: { ...picture.climate, forecast },
-      groundChecks: [{ date: today, isWorkable: true }],
-    }).plan;
-    expect(todayGround(dry)).toMatchObject({
+    const climate = { ...picture.climate, forecast };
+    const dry = worked({ climate, groundChecks: [{ date: today, isWorkable: true }] }).plan;
+    expect(todayGround({ climate, today }, dry)).toMatchObject({
       found: true,
       isWorkable: true,
       changesOn: addDays(today, 2),
