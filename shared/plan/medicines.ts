@@ -23,11 +23,15 @@ export const medicinesToday = (
   gives: Gives,
 ): MedicineToday[] =>
   (picture.treatments ?? [])
-    .filter(({ about }) => about === id)
+    .filter((treatment) => isIn(treatment, picture.cows) === id)
     .flatMap((treatment) => {
       const keptOut = keptOutOn(treatment, picture.today, gives);
       return keptOut.length === 0 ? [] : [{ said: sayKept(picture, treatment, keptOut), keptOut }];
     });
+
+/** The batch or herd that a treated animal is in now: a named cow takes her days along. */
+export const isIn = ({ about, cowId }: Treatment, cows: FarmPicture['cows']): string =>
+  cows.find(({ id }) => id === cowId)?.herdId ?? about;
 
 /** Days of milk or eggs that nobody told are not known to be over while those of the meat run. */
 export function keptOutOn(treatment: Treatment, on: PlainDate, gives: Gives): KeptOut[] {

@@ -4,22 +4,23 @@ import { isKeptOut, keptOutUntil, type Treatment } from '../../farm/treated.js';
 import { formatDate } from '../../units/dates.js';
 import type { AnimalLine } from './animal-lines.js';
 import type { Alarm, Looked } from './looked-at.js';
-import { keptOutOn, sayKept, type Gives } from '../medicines.js';
+import { isIn, keptOutOn, sayKept, type Gives } from '../medicines.js';
 
 /**
  * Milk and eggs that are not to be eaten from the day of a medicine on, and animals that leave, by the
  * plan or as it was told, while it runs.
  */
 export const medicineAlarms = (looked: Looked): Alarm[] =>
-  looked.animals.flatMap((line) =>
-    (looked.picture.treatments ?? [])
-      .filter(({ about }) => about === line.id)
-      .flatMap((treatment) => [
-        ...keptOutNow(looked, line, treatment),
-        ...leavesTooSoon(looked, line, treatment),
-        ...processedTooSoon(looked, line, treatment),
-      ]),
-  );
+  (looked.picture.treatments ?? []).flatMap((treatment) => {
+    const id = isIn(treatment, looked.picture.cows);
+    const line = looked.animals.find((each) => each.id === id);
+    return [
+      ...(line ? keptOutNow(looked, line, treatment) : []),
+      ...(line ? leavesTooSoon(looked, line, treatment) : []),
+      // Of a batch that is all gone there is no line, and its meat is in the freezer.
+      ...processedTooSoon(looked, treatment),
+    ];
+  });
 
 const placeOf = ({ kind, id }: AnimalLine): Alarm['place'] =>
   kind === 'batch' ? { kind, id } : { kind: 'pasture' };
@@ -69,7 +70,9 @@ function leavesTooSoon(
   const days =
     line.kind === 'batch'
       ? batches.flatMap(({ id, plan }) =>
-          id === line.id && plan.leaving ? [String(plan.leaving.on.value)] : [],
+          id === line.id && plan.leaving
+            ? [...plan.leaving.processingDays.map(({ on }) => on), String(plan.leaving.on.value)]
+            : [],
         )
       : leavingOf(picture, line.id, treatment);
   const [first] = days.filter((day) => picture.today <= day && day <= until).toSorted();
@@ -106,12 +109,14 @@ function leavingOf(
 }
 
 /** Birds that were told processed while a medicine ran. */
-function processedTooSoon({ picture }: Looked, line: AnimalLine, treatment: Treatment): Alarm[] {
+function processedTooSoon({ picture }: Looked, treatment: Treatment): Alarm[] {
+  const { about } = treatment;
   const told = picture.headChanges.findLast(
     ({ batchId, change, date }) =>
-      batchId === line.id && change === 'processed' && isKeptOut(treatment, 'meat', date),
+      batchId === about && change === 'processed' && isKeptOut(treatment, 'meat', date),
   );
   if (!told) return [];
+  const of = picture.batches.find(({ id }) => id === about)?.name;
   return [
     {
       key: `alarm/medicine/processed/${treatment.id ?? treatment.date}/${told.id}`,
@@ -119,8 +124,8 @@ function processedTooSoon({ picture }: Looked, line: AnimalLine, treatment: Trea
       level: 'stop',
       words: 'processed while a medicine ran',
       text: `${sayKept(picture, treatment, ['meat'])}. Keep that meat apart, eat, sell or give none of it, and ask your veterinarian. ${LABEL}`,
-      of: line.name,
-      place: placeOf(line),
+      ...(of === undefined ? {} : { of }),
+      place: { kind: 'batch', id: about },
     },
   ];
 }

@@ -35,6 +35,7 @@ const onFarm = (more: Partial<FarmPicture>) => {
   const looked = { picture, plan, batches, pasture, animals, judged };
   return {
     batches,
+    looked,
     said: animals[0]?.medicines?.map(({ said }) => said),
     alarms: medicineAlarms(looked),
   };
@@ -122,6 +123,54 @@ describe('birds that had medicine', () => {
     expect(ofBirds({ meatDays: 2 }, { headChanges: [told] }).alarms).toEqual([
       expect.objectContaining({ words: 'processed while a medicine ran' }),
     ]);
+  });
+});
+
+describe('birds that leave on several days', () => {
+  it('are an alarm by the first of them that the medicine runs past', () => {
+    const last = String(ofBirds({}).batches[0]!.plan.leaving!.on.value);
+    const today = addDays(last, -8);
+    const { looked } = ofBirds({ meatDays: 3, date: today }, { today });
+    const on = (...dates: string[]) =>
+      medicineAlarms({
+        ...looked,
+        batches: looked.batches.map((each) => ({
+          ...each,
+          plan: {
+            ...each.plan,
+            leaving: {
+              ...each.plan.leaving!,
+              processingDays: dates.map((date) => ({ on: date, birds: 40 })),
+            },
+          },
+        })),
+      });
+    expect(on(last)).toEqual([]);
+    expect(on(addDays(today, 4), last)).toEqual([]);
+    expect(on(addDays(today, 2), last)).toHaveLength(1);
+  });
+
+  it('are an alarm when all of them are in the freezer', () => {
+    const all = { id: 'p', batchId: 'meat', date: TODAY, change: 'processed', birds: 80 } as const;
+    const { alarms, looked } = ofBirds({ meatDays: 2 }, { headChanges: [all] });
+    expect(looked.animals).toEqual([]);
+    expect(alarms).toEqual([
+      expect.objectContaining({ words: 'processed while a medicine ran', of: batch.name }),
+    ]);
+  });
+});
+
+describe('a cow that is put to another herd', () => {
+  it('takes the days of her medicine along', () => {
+    const both = [
+      ...herds,
+      newHerd({ id: 'dry', name: 'Others', groups: [newGroup({ head: 1 })] }),
+    ];
+    const moved = { herds: both, cows: [{ ...cows[0]!, herdId: 'dry' }] };
+    const { looked } = ofHerd({ cowId: 'd', milkDays: 0 }, moved);
+    const has = (id: string) => looked.animals.find((line) => line.id === id)!.medicines;
+    expect(has('milk')).toBeUndefined();
+    expect(has('dry')).toHaveLength(1);
   });
 });
 
