@@ -184,7 +184,11 @@ export function scoreWeek(
   const count = tables.judgements.birds.moveOutNights.value;
   const first = { nights: expectedNights(place, dayOfYear), count };
   const bounded = { ...life, days };
-  const { rule, day: moveDay } = goesBy({ ...batch, arrivalDate }, bounded, tables, first);
+  const {
+    rule,
+    day: moveDay,
+    tooFewDaysOut,
+  } = goesBy({ ...batch, arrivalDate }, bounded, tables, first);
   const leavingDate = addDays(arrivalDate, days - 1);
   const moveOutDate = moveDay === undefined ? undefined : addDays(arrivalDate, moveDay);
   const moveOutChance =
@@ -198,6 +202,7 @@ export function scoreWeek(
     arrivalDate,
     leavingDate,
     moveDay,
+    tooFewDaysOut,
     moveOutDate,
     moveOutChance,
     ...coldNightsOf(bounded, rule, first, moveDay),

@@ -43,6 +43,7 @@ function nights({
   points,
   request,
   moveDay,
+  tooFewDaysOut,
   earliest,
   moveOutDate,
   coldNights,
@@ -51,10 +52,14 @@ function nights({
   life,
 }: CandidateWeek): ArrivalReason {
   if (moveDay === undefined) {
+    const why =
+      tooFewDaysOut === undefined
+        ? 'No nights are warm enough to move out before the end'
+        : `Nights are warm enough only ${daysText(tooFewDaysOut)} before they leave, too late to be worth a move`;
     return {
       code: 'nights',
       points: points.neverWarm,
-      text: `No nights are warm enough to move out before the end; the birds stay indoors, all ${daysText(daysBetween(arrivalDate, leavingDate))}.`,
+      text: `${why}; the birds stay indoors, all ${daysText(daysBetween(arrivalDate, leavingDate))}.`,
     };
   }
   const held = moveDay - earliest;

@@ -35,6 +35,8 @@ export interface CandidateWeek {
   readonly arrivalDate: PlainDate;
   readonly leavingDate: PlainDate;
   readonly moveDay: number | undefined;
+  /** Days outdoors that are too few to be worth the move; left out where they go, or never could. */
+  readonly tooFewDaysOut?: number | undefined;
   readonly moveOutDate: PlainDate | undefined;
   readonly moveOutChance: number | undefined;
   /** How many of the first nights out are too cold. */

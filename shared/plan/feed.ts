@@ -23,7 +23,7 @@ import {
   type FeedDelivery,
 } from './feed-deliveries.js';
 import { found, joined, type Found } from './found.js';
-import { lastFeedOf, type ShortLastFeed } from './last-feed.js';
+import { isMedicated, lastFeedOf, type ShortLastFeed } from './last-feed.js';
 import { feedWithLay } from './lay-feed.js';
 import { ownFeedInputs, usedFeedIssues, usedOf, type UsedFeed } from './used-feed.js';
 import { bagOf } from './prices.js';
@@ -77,6 +77,11 @@ export interface FeedPart {
   readonly total: NumberQuantity;
   readonly perBird: NumberQuantity;
   readonly peakWater: NumberQuantity;
+  /**
+   * Over so many days one feed goes over into the next; 0 where feed is medicated, whose last day is
+   * what the label counts from.
+   */
+  readonly mixDays: number;
   /** Share of what they eat that is planned as spilled beside it. */
   readonly wasteShare: number;
   /** Feed used so far beside what was planned; undefined while too few bags were emptied. */
@@ -209,6 +214,7 @@ export function planFeed(context: PlanContext): Found<FeedPart> {
       [fromQuantity(total), input('Birds at the end', endBirds, 'count')],
     ),
     peakWater: water.part,
+    mixDays: isMedicated(batch) ? 0 : context.tables.judgements.birds.feedMixDays.value,
     wasteShare: life.wasteShare,
     ...usedOf(context),
     ...(shortLast ? { shortLast } : {}),

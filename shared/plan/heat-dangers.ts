@@ -24,7 +24,7 @@ export function heatDangers(
 }
 
 function leftOn(
-  { say, dateOf }: PlanContext,
+  { say, dateOf, today, batch }: PlanContext,
   { name, assumed = [] }: Brooder,
   { rig }: BroodingHeat,
   weeks: readonly HeatWeek[],
@@ -37,7 +37,7 @@ function leftOn(
   const { left, hotDay, night } = week;
   const lid = night.isOpen || !rig.hasLid || rig.isRoom ? '' : ' and the lid on';
   // Nobody has hung these yet: a word for whoever buys them, no alarm.
-  const isToBuy = assumed.includes('heat.count');
+  const isToBuy = assumed.includes('heat.count') && today < batch.arrivalDate;
   const fit = heat.thermostat
     ? ''
     : isToBuy

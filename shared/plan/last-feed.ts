@@ -57,8 +57,10 @@ function shortLastFeed(
   };
 }
 
-const isMedicated = ({ medicatedWithdrawalDays = 0 }: Batch): boolean =>
-  0 < medicatedWithdrawalDays;
+/** Whether a label asks for days without it. */
+export const isMedicated = ({
+  medicatedWithdrawalDays = 0,
+}: Pick<Batch, 'medicatedWithdrawalDays'>): boolean => 0 < medicatedWithdrawalDays;
 
 /** The short last feed of a plan, whether it is fed or left out. */
 export const lastFeedOf = (

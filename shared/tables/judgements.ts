@@ -60,6 +60,7 @@ export const JUDGED = {
     'hardenDays',
     'brooderSpareDays',
     'mostHeldDays',
+    'feedMixDays',
     'leastDaysOut',
     'longInBrooderDays',
     'olderFlockDays',

@@ -66,7 +66,8 @@ describe('the season', () => {
     const { page } = await house.page('phone');
     await openPasture(page);
     await page.getByText(/^Cows: .*(until|first)/).waitFor();
-    await page.getByText('Bales to buy, for 8 of 10 years').waitFor({ timeout: 60_000 });
+    const sure = page.getByText(/^Bales to buy.*for 8 of 10 years$/).first();
+    await sure.waitFor({ timeout: 60_000 });
     const moves = page.locator('section', { has: page.getByRole('heading', { name: 'Moves' }) });
     expect([3, 4]).toContain(await moves.locator('.mantine-Card-root').count());
     expect(await page.evaluate('document.documentElement.scrollHeight')).toBeLessThan(3900);
@@ -122,8 +123,12 @@ describe('the season', () => {
   it('says what hay does in eight of ten years, and takes what was mown', async () => {
     const { page } = await house.page('phone');
     await openPasture(page);
-    await page.getByText('Bales to buy, for 8 of 10 years').waitFor({ timeout: 60_000 });
-    await page.getByText('Bales to buy, usual weather').waitFor();
+    const sure = page.getByText(/^Bales to buy.*for 8 of 10 years$/).first();
+    await sure.waitFor({ timeout: 60_000 });
+    await page
+      .getByText(/^Bales to buy.*usual weather$/)
+      .first()
+      .waitFor();
     await unfold(page, 'What was mown');
     await page.getByLabel('Made of it, bales').fill('7');
     await page.getByRole('button', { name: 'It was mown' }).click();

@@ -20,7 +20,12 @@ type Place = keyof typeof CLIMATES;
 const PLACES = Object.keys(CLIMATES) as Place[];
 
 /** The example batch in its shed brooder, on a farm of that climate. */
-function planned(place: Place, more: Partial<Brooder> = {}, without: 'roof' | '' = ''): BatchPlan {
+function planned(
+  place: Place,
+  more: Partial<Brooder> = {},
+  without: 'roof' | '' = '',
+  today = order.today,
+): BatchPlan {
   const { lows, highs } = CLIMATES[place];
   const farm = { ...order.farm, monthlyMinC: lows, monthlyMaxC: highs };
   const facilities = order.facilities.map((facility): Facility => {
@@ -30,7 +35,7 @@ function planned(place: Place, more: Partial<Brooder> = {}, without: 'roof' | ''
   });
   return plannedBatch(
     newRequest({
-      ...{ farm, facilities, batch: order.batch, today: order.today },
+      ...{ farm, facilities, batch: order.batch, today },
       climate: climateFromMonthlyMeans(lows, highs, tables.heat.coldNightMarginK.value),
     }),
   );
@@ -107,6 +112,14 @@ describe('lamps for the example batch', () => {
       level: 'note',
       text: expect.stringMatching(/buy a thermostat with them/),
     });
+    // Once there are birds under them they hang there, whoever assumed them.
+    const there = planned(
+      'example',
+      { ...lamps(4), assumed: ['heat.count'] },
+      '',
+      plan.arrivalDate,
+    );
+    expect(leftOn(there)).toMatchObject({ level: 'act' });
   });
 
   it('are not said to be switched where there is a thermostat, nor is one to be fitted', () => {

@@ -148,6 +148,9 @@ describe('trips for feed', () => {
     const medicated = planOf({ skipsLastFeed: true, medicatedWithdrawalDays: 3 });
     expect(medicated.feed.phases.at(-1)!.phaseId).toBe('finisher');
     expect(medicated.feed.shortLast).toBeUndefined();
+    // What the label counts from is the last day of it: none is mixed on.
+    expect(medicated.feed.mixDays).toBe(0);
+    expect(left.feed.mixDays).toBeGreaterThan(1);
     expect(planOf({ skipsLastFeed: true, leaveAgeDays: 56 }).feed.shortLast).toBeUndefined();
   });
 

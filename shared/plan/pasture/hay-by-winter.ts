@@ -32,19 +32,24 @@ export interface HayByWinter {
   readonly balesNextWinter: NumberQuantity;
 }
 
-/** Hay that is fed in the plan before the herds go out, kg as it lies in store; 0 where they are out already. */
+/**
+ * Hay that is fed in the plan before herds go out, kg as it lies in store; undefined where none is
+ * still to go out.
+ */
 export function fedUntilOutKg(
   context: PastureContext,
   chosen: Chosen,
   hayPerDryKg: number,
-): number {
+): number | undefined {
   const { stays } = chosen.books;
-  if (stays[0]?.start !== 'turn-out') return 0;
+  const turnOut = stays.find(({ start }) => start === 'turn-out');
+  if (!turnOut) return undefined;
   let kg = 0;
   context.herds.forEach((_, h) => {
     const fed = fedByHand(context, chosen, h);
     // A herd that never grazes lives on hay beside those that do.
-    const out = (stays.find(({ herd }) => herd === h) ?? stays[0]!).from;
+    const { start, from: out } = stays.find(({ herd }) => herd === h) ?? turnOut;
+    if (start !== 'turn-out') return;
     for (let day = context.span.from; day < out; day++) kg += fed[day]!;
   });
   return kg * hayPerDryKg;

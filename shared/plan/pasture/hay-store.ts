@@ -150,7 +150,7 @@ export function planHayStore(
   const homeKg = baledKg + (untold?.hay.value ?? 0);
   const needKg = (untilPlan?.value ?? 0) + toStore.value + (nextWinter?.value ?? 0);
   const fedKg = fedUntilOutKg(context, chosen, hayPerDryKg);
-  const untilOutKg = (untilPlan?.value ?? 0) + fedKg;
+  const untilOutKg = (untilPlan?.value ?? 0) + (fedKg ?? 0);
   const buyKg = (takenKg = 0) => {
     const thereKg = (hayInStoreKg ?? 0) + baledKg + takenKg;
     return toBuyKg({ untilOutKg, needKg, thereKg, ownKg });
@@ -177,9 +177,9 @@ export function planHayStore(
       { mark: inStore ? 'own-record' : 'assumed', rows: [tables.pasture.hay] },
     );
   const toBuy = buy('Hay to buy, usual weather', hayStoreFormulas.buy, untold?.hay);
-  // Where herds are out already, all is for the next winter.
+  // Where none is still to go out, there is no turn-out to part it by.
   const byWinter =
-    untilOutKg < 1
+    fedKg === undefined || untilOutKg < 1
       ? undefined
       : hayByWinter(
           context,

@@ -105,10 +105,13 @@ const feeds = (batches: readonly PlannedBatch[]): ComingDate[] =>
     plan.feed.phases.slice(1).map((phase) => ({
       key: `feed/${id}/${phase.phaseId}`,
       on: String(phase.starts.value),
-      text: `${name}: ${phase.name.toLowerCase()} from now on, mixed in over 3 to 4 days`,
+      text: `${name}: ${phase.name.toLowerCase()} from now on, ${mixedIn(plan.feed.mixDays)}`,
       place: { kind: 'batch' as const, id },
     })),
   );
+
+const mixedIn = (days: number): string =>
+  days === 0 ? 'the medicated feed all gone by then' : `mixed in over ${days} days`;
 
 /** Absences, those of the same days in one line. */
 function absences({ people }: FarmPicture): ComingDate[] {

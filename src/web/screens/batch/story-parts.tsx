@@ -154,8 +154,9 @@ export function FeedPart({ onChoose, ...props }: ChoosingProps) {
         </ul>
         {1 < feed.phases.length && (
           <p>
-            From one feed to the next over three to four days, more of the new each day (common
-            practice).
+            {feed.mixDays === 0
+              ? 'Medicated feed is not mixed into the next: its label counts from the last day of it.'
+              : `From one feed to the next over ${feed.mixDays} days, more of the new each day (common practice).`}
           </p>
         )}
       </Lead>

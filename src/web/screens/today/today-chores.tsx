@@ -3,17 +3,20 @@ import type { TickedToday } from '../../../../shared/plan/today/today.js';
 import { roundsSaid } from '../../../../shared/plan/work/rounds-said.js';
 import { formatHours } from '../../../../shared/units/format.js';
 import type { Tick } from '../../api/today-queries.js';
+import { whoUses } from '../../kept/whose-phone.js';
 import { DoneBy } from './done-by.js';
 import { TickButton } from './tick-button.js';
 
 /** The round of the day, a tick each. */
 export function TodayChores({
+  farmId,
   chores,
   names,
   on,
   said,
   tick,
 }: {
+  farmId: string;
   chores: TickedToday['chores'];
   names: readonly string[];
   /** The day they are done on. */
@@ -41,7 +44,7 @@ export function TodayChores({
             <TickButton
               name={of === undefined ? name : `${name}, ${of}`}
               state={isDone ? 'done' : 'open'}
-              onTick={() => tickBy(person)}
+              onTick={() => tickBy(whoUses(farmId) ?? person)}
               onUndo={() => tick({ is: 'chore', key, on, name, isDone: false })}
             />
             <div>
@@ -57,7 +60,7 @@ export function TodayChores({
                 <DoneBy
                   name={of === undefined ? name : `${name}, ${of}`}
                   names={names}
-                  by={row.doneBy ?? person}
+                  by={row.doneBy ?? whoUses(farmId) ?? person}
                   onChange={(other) => tickBy(other, true)}
                 />
               )}

@@ -10,6 +10,7 @@ import type { Tick } from '../../api/today-queries.js';
 import type { Said } from '../../api/work-queries.js';
 import { useSayDate } from '../../explain/say-date.js';
 import { QuantityInput } from '../../fields/quantity-input.js';
+import { whoUses } from '../../kept/whose-phone.js';
 import { Working } from '../../shell/states.js';
 import { DoneBy } from './done-by.js';
 import { useInPlace } from './in-place.js';
@@ -87,13 +88,14 @@ function JobRow({
   onStruck: (isStruck: boolean) => void;
 }) {
   const [isOpen, setOpen] = useState(false);
-  const [doneBy, setBy] = useState(job.doneBy);
+  const [doneBy, setBy] = useState<string>();
   const { units } = farm;
   const { key, name, buys, hoursInAll, hoursDone = 0, hours, state } = job;
   const isDone = isStruck || (said(key) ?? state !== 'open');
   const before = 0 < hoursDone ? { hoursDone } : {};
   const isPart = hoursInAll !== undefined;
-  const by = doneBy ?? job.doneBy;
+  // Who holds a phone that is somebody's did it, else the one it was laid for.
+  const by = doneBy ?? whoUses(farm.id) ?? job.doneBy;
   const done = { key, doneOn: date, ...(by === undefined ? {} : { doneBy: by }), ...before };
   const restLater = { key, notBefore: addDays(date, 1) };
   const tell = (told: Said): void => tick({ is: 'job', key, name, isDone: true, told, buys });

@@ -159,7 +159,7 @@ function TodayWork({ day, farm }: { day: ReturnType<typeof onDayItIs>; farm: Sav
       {0 < chores.length && (
         <>
           <h3>The round</h3>
-          <TodayChores {...{ chores, said, tick }} on={day.on} names={day.names} />
+          <TodayChores {...{ chores, said, tick }} farmId={farm.id} on={day.on} names={day.names} />
         </>
       )}
     </section>
