@@ -24,6 +24,7 @@ import { hayPartFormulas } from '../pasture/hay-part.js';
 import { hayOfDay, herdDays, type HerdDay } from '../pasture/herd-day.js';
 import { heatActions } from './sheet-heat.js';
 import { bagsOpened, bagWords, type AwayDays } from './bags-to-open.js';
+import { placeNow } from '../pasture/moves-assumed.js';
 import type { NamedCow } from '../pasture/herd-part.js';
 import type { PasturePlan } from '../pasture/pasture-plan.js';
 import { freshGrassOf } from '../pasture/strips.js';
@@ -199,7 +200,7 @@ export function herdStop(
   return {
     id: herd.id,
     name: herd.name,
-    where: stay ? paddock(stay.paddockId) : 'not on grass',
+    where: stay ? paddock(stay.paddockId) : offSeason(herd, moves, day, { picture, pasture }),
     amounts: [
       quantity('Head', day.head, 'count', hayPartFormulas.headToday, [on]),
       ...(0 < calves
@@ -234,6 +235,21 @@ export function herdStop(
     ...(part?.cows ? { named: part.cows.map(knownBy) } : {}),
     cautions: [],
   };
+}
+
+/** Where they are on a day without a stay: until the next one where they were told to stand. */
+function offSeason(
+  herd: Herd,
+  moves: PasturePlan['moves'],
+  { on, dryKg }: HerdDay,
+  { picture, pasture }: Pick<Season, 'picture' | 'pasture'>,
+): string {
+  const { inPaddockId } = placeNow(herd, pasture?.assumedMoves);
+  const stands = picture.paddocks.find(({ id }) => id === inPaddockId)?.name;
+  // After a stay of the plan they have come off grass as planned.
+  const isGone = moves.some(({ from, to }) => picture.today <= to && from <= on);
+  if (stands === undefined || isGone) return 'not on grass';
+  return `in ${stands}${0 < dryKg ? ', with hay' : ''}`;
 }
 
 /** Calves that are awaited, and those of which nobody has told: a sheet makes none up. */
