@@ -18,6 +18,8 @@ import { date, id } from './words.js';
 /** When somebody has time for the farm, in words instead of hours. */
 export const FREE_TIMES = [
   'all-day',
+  'at-home-mornings',
+  'at-home-afternoons',
   'mornings-and-evenings',
   'evenings',
   'mornings',
