@@ -444,4 +444,13 @@ export interface Occupancy {
   readonly facilityId: string;
   readonly from: PlainDate;
   readonly to: PlainDate;
+  /** Of a flock of hens in a coop, which others may share. */
+  readonly share?: CoopShare;
+}
+
+/** What a flock takes of the floor of its coop. */
+export interface CoopShare {
+  readonly birds: number;
+  readonly floorM2: number;
+  readonly ofM2: number;
 }

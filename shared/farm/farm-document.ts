@@ -2,6 +2,7 @@ import { batchFields } from './batch.js';
 import { MAX_LIST } from './bounds.js';
 import { brooderLookFields } from './brooder-look.js';
 import { heatOutFields } from './heat-out.js';
+import { calvingToldFields } from './calving-told.js';
 import { cowFields } from './cow.js';
 import { eggCountFields } from './egg-count.js';
 import { anyFacility } from './facility.js';
@@ -40,6 +41,7 @@ export const farmParts = {
   feedOpenings: optional(rows('Feed opened', feedOpeningFields, 4000, 'opening')),
   feedBought: optional(rows('Feed bought', feedBoughtFields, 1000, 'purchase')),
   treatments: optional(rows('Medicines given', treatmentFields, 1000, 'medicine')),
+  calvings: optional(rows('Calvings', calvingToldFields, 1000, 'calving')),
   paddocks: optional(rows('Paddocks', paddockFields, MAX_LIST, 'paddock')),
   herds: optional(rows('Herds', herdFields, 20, 'herd')),
   cows: optional(rows('Named cows', cowFields, MAX_LIST, 'cow')),

@@ -150,7 +150,7 @@ export const personFields = row('Person', {
   /** When those hours begin. */
   startH: optional(nested('Begins', startingHourFields)),
   /** Where they are by day on a weekday; left out, out where their hours begin in the afternoon. */
-  byDay: optional(choice('By day on weekdays', ['at-home', 'out'])),
+  byDay: optional(choice('By day on weekdays', ['at-home', 'out-am', 'out-pm', 'out'])),
   /** Not of the household: comes by to look after animals, and is given a chore where nobody else can. */
   looksIn: optional(
     number(

@@ -2,6 +2,7 @@ import type { PlainDate } from '../calendar/plain-date.js';
 import type { Climate } from '../weather/climate.js';
 import type { Batch } from './batch.js';
 import type { BrooderLook } from './brooder-look.js';
+import type { CalvingTold } from './calving-told.js';
 import type { HeatOut } from './heat-out.js';
 import type { Cow } from './cow.js';
 import type { EggCount } from './egg-count.js';
@@ -71,6 +72,8 @@ export interface FarmPicture {
   readonly herdFeedBought?: readonly FactOf<'bought'>[];
   /** Medicines given to batches and herds within the year, the oldest first. */
   readonly treatments?: readonly Treatment[];
+  /** Births of herds within the year, as they were told, the oldest first. */
+  readonly calvings?: readonly CalvingTold[];
   readonly paddocks: readonly Paddock[];
   readonly herds: readonly Herd[];
   /** Cattle of the herds that go by a name. */
@@ -95,6 +98,7 @@ export interface FarmPicture {
 const BESIDE_ANIMALS = [
   ...(['jobs', 'progress', 'groundChecks', 'keptPlans'] as const),
   ...(['brooderLooks', 'feedBought', 'herdFeedBought', 'suppliers', 'treatments'] as const),
+  'calvings',
 ] as const;
 
 /** A farm as far as the plans of its animals and their ground rest on it. */

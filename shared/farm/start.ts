@@ -18,6 +18,8 @@ import { date, id } from './words.js';
 /** When somebody has time for the farm, in words instead of hours. */
 export const FREE_TIMES = [
   'all-day',
+  'at-home-mornings',
+  'at-home-afternoons',
   'mornings-and-evenings',
   'evenings',
   'mornings',
@@ -57,11 +59,35 @@ export const birdsToComeFields = row('BirdsToCome', {
 });
 export type BirdsToCome = RowOf<typeof birdsToComeFields>;
 
-/** Hens that are to come: as chicks, or as started pullets of an age. */
-export const layersToComeFields = row('LayersToCome', {
+const layersFields = {
   ...birdsToComeFields.fields,
   startedWeeks: batchFields.fields.arrivalAgeWeeks,
-});
+  /** As many as are wanted are in lay here already. */
+  areHere: optional(yesNo('They are here')),
+};
+
+/** Hens that are to come, as chicks or as started pullets of an age, or that are here. */
+export const layersToComeFields = row('LayersToCome', layersFields, [
+  {
+    name: 'hens-here-do-not-come',
+    of: ['areHere', 'from', 'to', 'startedWeeks'],
+    find: (layers, at) =>
+      layers.areHere
+        ? (['from', 'to', 'startedWeeks'] as const).flatMap((each) =>
+            layers[each] === undefined
+              ? []
+              : [
+                  {
+                    field: `${at}${each}`,
+                    code: 'conflict' as const,
+                    given: layers[each],
+                    fix: 'Hens that are here do not come any more: leave this out, or say that they are not here.',
+                  },
+                ],
+          )
+        : [],
+  },
+]);
 export type LayersToCome = RowOf<typeof layersToComeFields>;
 
 export const cattleToComeFields = row('CattleToCome', {

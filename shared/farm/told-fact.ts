@@ -1,6 +1,7 @@
 import type { FeedOpening } from './feed-opening.js';
 import { addDays, type PlainDate } from '../calendar/plain-date.js';
 import type { BrooderLook } from './brooder-look.js';
+import type { CalvingTold } from './calving-told.js';
 import type { CattleLeft } from './cattle-left.js';
 import type { FeedBought } from './feed-bought.js';
 import {
@@ -292,6 +293,19 @@ export const treatmentsOf = (facts: readonly FactOf<'treated'>[], since?: PlainD
   holding(facts)
     .filter(({ on }) => since === undefined || since <= on)
     .map(({ id, about, on, details }) => ({ id, about, date: on, ...details }))
+    .sort((a, b) => (a.date < b.date ? -1 : a.date > b.date ? 1 : 0));
+
+/** Calves that are with their cows, or were born this year, are no older. */
+const CALVED_DAYS = 400;
+
+/** Births of herds within the year, the oldest first. */
+export const calvingsToldOf = (
+  facts: readonly FactOf<'calved'>[],
+  today: PlainDate,
+): CalvingTold[] =>
+  holding(facts)
+    .filter(({ on }) => addDays(today, -CALVED_DAYS) <= on)
+    .map(({ id, about, on, details }) => ({ id, herdId: about, date: on, ...details }))
     .sort((a, b) => (a.date < b.date ? -1 : a.date > b.date ? 1 : 0));
 
 /** The first day of which a medicine can still be waited for. */

@@ -205,7 +205,7 @@ export const TOLD_KINDS: Readonly<Record<ToldKind, KindOfFact>> = {
     problemsOf: ({ about }) =>
       among('about', about, [FARM_GROUND], 'The gauge is that of the whole farm.'),
   },
-  calved: { ...ofHerd(calvedFields), leavesPlans: true },
+  calved: ofHerd(calvedFields),
   'cattle-left': {
     ...ofHerd(cattleLeftFields),
     problemsOf: ({ about, details }, { herdIds }) => [

@@ -16,7 +16,8 @@ import {
 } from './candidate-week.js';
 import { homeSpaceOf } from './home-space.js';
 import { noPostOn } from './no-post.js';
-import { overlaps } from './occupancy.js';
+import { coopShareOf } from './coop-room.js';
+import { meetingOf } from './occupancy.js';
 import { sayNights } from './say-ways-out.js';
 import { spaceStandardOf } from './space-standard.js';
 
@@ -147,10 +148,17 @@ function places({
           },
         ]
       : []),
-    ...(home && moveOutDate ? [{ facilityId: home, from: moveOutDate, to: leavingDate }] : []),
+    ...(home && moveOutDate
+      ? [
+          {
+            ...{ facilityId: home, from: moveOutDate, to: leavingDate },
+            ...coopShareOf({ ...request, life }, moveDay ?? 0),
+          },
+        ]
+      : []),
   ];
   for (const want of wanted) {
-    const other = occupied.find((o) => overlaps({ batchName: '', ...want }, o));
+    const [other] = meetingOf({ batchName: '', ...want }, occupied).inTheWay;
     if (!other) continue;
     const name = facilities.find((f) => f.id === want.facilityId)?.name ?? 'A place';
     return {

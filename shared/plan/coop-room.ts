@@ -1,3 +1,4 @@
+import type { CoopShare } from '../farm/batch.js';
 import { facilityOf, type Coop } from '../farm/facility.js';
 import type { PlanContext } from './context.js';
 import { homeSpaceOf } from './home-space.js';
@@ -15,7 +16,10 @@ export interface CoopRoom {
 }
 
 /** Floor and roost for the birds that move in, nests for the hens of the first egg. */
-export function coopRoomOf(context: PlanContext, moveOutDay: number): CoopRoom {
+export function coopRoomOf(
+  context: Pick<PlanContext, 'batch' | 'tables' | 'facilities' | 'life'>,
+  moveOutDay: number,
+): CoopRoom {
   const { batch, tables, facilities, life } = context;
   const per = tables.space.coop;
   const birds = life.aliveAll[moveOutDay]!;
@@ -28,6 +32,16 @@ export function coopRoomOf(context: PlanContext, moveOutDay: number): CoopRoom {
     roostCm: birds * per.roostCm,
     nests: Math.ceil(hens / per.hensPerNest - 1e-9),
   };
+}
+
+/** What a flock of layers takes of its coop on a day, for others that may go in with it. */
+export function coopShareOf(
+  context: Pick<PlanContext, 'batch' | 'tables' | 'facilities' | 'life'>,
+  day: number,
+): { readonly share?: CoopShare } {
+  if (context.batch.purpose !== 'layers') return {};
+  const { coop, birds, floorM2 } = coopRoomOf(context, day);
+  return coop ? { share: { birds, floorM2, ofM2: coop.floorM2 } } : {};
 }
 
 /** What a coop has too little of; everything where there is none. */

@@ -1,6 +1,6 @@
 import { addDays, type PlainDate } from '../calendar/plain-date.js';
 import type { Occupancy } from '../farm/batch.js';
-import { overlaps } from './occupancy.js';
+import { meetingOf } from './occupancy.js';
 
 /** A batch in a place, and who else wants it on the same days. */
 export interface PlaceUse {
@@ -30,9 +30,10 @@ export function gearUse(held: readonly Occupancy[], facilityId: string, today: P
   const uses = here.map((use): PlaceUse => ({
     batchName: use.batchName,
     ...{ from: use.from, to: use.to },
-    clashesWith: here
-      .filter((other) => other !== use && overlaps(other, use))
-      .map(({ batchName }) => batchName),
+    clashesWith: meetingOf(
+      use,
+      here.filter((other) => other !== use),
+    ).inTheWay.map(({ batchName }) => batchName),
   }));
   const freeFrom = here.reduce(
     (day, { from, to }) => (from <= day && day <= to ? addDays(to, 1) : day),

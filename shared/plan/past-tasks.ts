@@ -1,4 +1,4 @@
-import { addDays, daysBetween } from '../calendar/plain-date.js';
+import { addDays, daysBetween, type PlainDate } from '../calendar/plain-date.js';
 import { issue, type PlanIssue } from '../problems/plan-issue.js';
 import type { TaskTemplate } from '../tables/task-template.js';
 import type { PlanContext } from './context.js';
@@ -23,7 +23,7 @@ export function pastTasks(context: PlanContext): NonNullable<TasksFor['isPast']>
     (isOrdered && template.doneByOrder === true) ||
     (isHatched && HATCHING.has(event.kind)) ||
     isAllGone ||
-    (event.date < longPast && lastDayOf(template, dates) < longPast && !template.goesOn);
+    (event.date < longPast && lastDayOf(template, event, dates) < longPast && !template.goesOn);
 }
 
 /**
@@ -81,9 +81,17 @@ export const ARRANGING = 'processing.arrange-the-rest';
 
 const HATCHING: ReadonlySet<PlanEvent['kind']> = new Set(['eggs-set', 'candle', 'lockdown']);
 
-/** The last day on which work may be done without loss. */
-export const lastDayOf = ({ mayFollowDays = 0 }: TaskTemplate, { end, spareDays }: DatedSpan) =>
-  addDays(end, spareDays + mayFollowDays);
+/** The last day on which work may be done without loss; of what comes with each animal, that of the last. */
+export function lastDayOf(
+  { mayFollowDays = 0, spreadOver }: TaskTemplate,
+  { date }: Pick<PlanEvent, 'date'>,
+  { end, spareDays }: DatedSpan,
+): PlainDate {
+  const last = addDays(end, spareDays + mayFollowDays);
+  if (!spreadOver) return last;
+  const spread = addDays(date, spreadOver.fromOffsetDays + spreadOver.days - 1);
+  return last < spread ? spread : last;
+}
 
 /** Whether the birds are ordered, as told or as it is taken. */
 export const isOrderMade = (context: PlanContext): boolean => orderOf(context) !== 'open';

@@ -66,6 +66,7 @@ export function pictureOfDocument(
     feedOpenings: document.feedOpenings ?? [],
     feedBought: document.feedBought ?? [],
     treatments: document.treatments ?? [],
+    calvings: document.calvings ?? [],
     paddocks: (document.paddocks ?? []).map((paddock, i) => paddockOf(paddock, `paddocks.${i}.`)),
     herds: (document.herds ?? []).map((herd, i): Herd => ({
       ...herd,

@@ -11,6 +11,7 @@ import type { PastureChoices } from '../../shared/farm/pasture-choices.js';
 import type { FarmPicture } from '../../shared/farm/picture.js';
 import {
   brooderLooksOf,
+  calvingsToldOf,
   heatOutsOf,
   eggCountsOf,
   feedBoughtOf,
@@ -261,6 +262,7 @@ type TellingParts = Partial<
     | 'herdFeedBought'
     | 'groundChecks'
     | 'treatments'
+    | 'calvings'
   >
 >;
 
@@ -307,6 +309,7 @@ const PARTS: readonly Telling[] = [
   telling(['treated'], (facts, { today }) => ({
     treatments: treatmentsOf(facts, treatedSince(today)),
   })),
+  telling(['calved'], (facts, { today }) => ({ calvings: calvingsToldOf(facts, today) })),
   telling(['ground-check'], (facts) => ({ groundChecks: groundChecksOf(facts) })),
 ];
 

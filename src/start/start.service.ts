@@ -20,6 +20,7 @@ import { PersonEntity } from '../people/person.entity.js';
 import { JobsService } from '../jobs/jobs.service.js';
 import { PlacesService } from '../places/places.service.js';
 import { startDefaults } from '../reference/start-defaults.js';
+import { ToldService } from '../told/told.service.js';
 import { WorkPool } from '../work-pool/work-pool.service.js';
 import type { StartDto } from './start.dto.js';
 
@@ -32,6 +33,7 @@ export class StartService {
     private readonly places: PlacesService,
     private readonly jobs: JobsService,
     private readonly farms: FarmsService,
+    private readonly told: ToldService,
     private readonly pool: WorkPool,
   ) {}
 
@@ -61,10 +63,15 @@ export class StartService {
     const farm = await this.database.writeNew((manager) =>
       saveStarted(manager, rows, dto.weatherFetch ?? false),
     );
+    const came = rows.headChanges.map(({ batchId, date, birds }) => ({
+      ...{ kind: 'arrived' as const, about: batchId, on: date, details: { birds } },
+    }));
+    await this.told.tell(farm.id, came);
     const { garden, hives } = defaults.jobSets;
     if (dto.hasGarden) await this.jobs.takeUsual(farm.id, garden, 1);
     if (dto.hives) await this.jobs.takeUsual(farm.id, hives, dto.hives);
-    return dto.hasGarden || dto.hives ? this.farms.findOne(farm.id) : farm;
+    const hasMore = dto.hasGarden || dto.hives || 0 < came.length;
+    return hasMore ? this.farms.findOne(farm.id) : farm;
   }
 
   /** The height of the nearest town, or a middling one where none is near. */

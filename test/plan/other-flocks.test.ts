@@ -1,7 +1,8 @@
 import { describe, expect, it } from '@jest/globals';
 import type { Batch } from '../../shared/farm/batch.js';
+import type { Facility } from '../../shared/farm/facility.js';
 import type { NamedBatch } from '../../shared/farm/picture.js';
-import { newBatch, newRequest } from '../support/factories.js';
+import { newBatch, newRequest, tables } from '../support/factories.js';
 import { plannedBatch } from '../support/pictures.js';
 
 const PULLETS = {
@@ -74,5 +75,39 @@ describe('eggs that a household wants', () => {
     expect(said.issues.find(({ code }) => code === 'eggs-short')!.text).toContain(
       'those of your other hens counted',
     );
+  });
+});
+
+describe('two flocks of hens in one coop', () => {
+  const both = (floorM2: number) => {
+    const coop = {
+      id: 'coop',
+      kind: 'coop',
+      name: 'Coop',
+      floorM2,
+      roostM: 12,
+      nestBoxes: 8,
+      runM2: 0,
+    };
+    const plan = plannedBatch({
+      ...newRequest({ batch: { ...PULLETS, coopId: 'coop' }, facilities: [coop as Facility] }),
+      batches: [another({ coopId: 'coop', wantedBirds: 13 })],
+    });
+    return plan.issues.filter(({ code }) => ['place-taken', 'place-shared'].includes(code));
+  };
+
+  it('go together where its floor takes them all, and are short by what is missing where not', () => {
+    const [shared, ...more] = both(20);
+    expect(more).toEqual([]);
+    expect(shared).toMatchObject({ level: 'note', code: 'place-shared' });
+    const [, birds, room] = /: (\d+) of the (\d+) birds that its floor takes/.exec(shared!.text)!;
+    // Twelve and thirteen are wanted at the first egg, and some more than that are in it before.
+    expect(Number(birds)).toBeGreaterThanOrEqual(25);
+    expect(Number(room)).toBe(Math.floor(20 / tables.space.coop.floorM2));
+    const eachM2 = tables.space.coop.floorM2;
+    const [short] = both(Number(birds) * eachM2 - 1);
+    expect(short).toMatchObject({ level: 'act', code: 'place-taken' });
+    expect(short!.text).toContain('It is short of 1 m²');
+    expect(both(Number(birds) * eachM2)[0]!.code).toBe('place-shared');
   });
 });

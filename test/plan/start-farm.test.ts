@@ -303,6 +303,17 @@ describe('a start', () => {
     expect(people.map(({ name }) => name)).toEqual(['Adult 1', 'Adult 2', 'Child 1', 'Child 2']);
     expect(people[0]!.hoursByWeekday).toEqual([2, 2, 2, 2, 2, 5, 3]);
     expect(people[1]!.hoursByWeekday).toBeUndefined();
+    // Half days: at home while the hours for the farm run, out for the other half.
+    const halves = start({
+      people: [{ free: 'at-home-mornings' }, { free: 'at-home-afternoons' }],
+    });
+    expect(halves.people.map(({ byDay, startH }) => [byDay, startH!.weekday])).toEqual([
+      ...[
+        ['out-pm', 8],
+        ['out-am', 13],
+      ],
+    ]);
+    expect(problemsIn(halves)).toEqual([]);
     // Of a child whose age nobody said no work is expected.
     expect(people[2]).toMatchObject({ isChild: true, hoursByWeekday: [0, 0, 0, 0, 0, 0, 0] });
     expect(people[3]).toMatchObject({ isChild: true, hoursByWeekday: [1, 1, 1, 1, 1, 3, 2] });

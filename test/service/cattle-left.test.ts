@@ -45,6 +45,22 @@ describe.each(databases())('cattle that die or go on $name', (database) => {
       | { head: { value: number }; water: { value: number } }
       | undefined;
 
+  it('are told on the day and on what is to come once one of several due has calved', async () => {
+    const groups = [{ classId: 'dry-cow', head: 3, calvesOn: inDays(3) }];
+    const body = { name: 'Due', groups };
+    const due = (await app.api.post(`${farm.path}/herds`).send(body).expect(201)).body as Herd;
+    const said = async () =>
+      (await get<TickedToday>('today')).animals.find(({ id }) => id === due.id);
+    expect(await said()).not.toHaveProperty('calving');
+    const facts = [{ kind: 'calved', about: due.id, on: inDays(-1), details: { calves: 1 } }];
+    const { body: kept } = await app.api.post(`${farm.path}/told`).send({ facts }).expect(201);
+    expect(await said()).toMatchObject({
+      calving: [expect.stringMatching(/^1 of 3 has calved, 2 to come, due around /)],
+    });
+    await undo((kept as ToldFact[])[0]!.id);
+    expect(await said()).not.toHaveProperty('calving');
+  });
+
   it('have no more calves than so many cows can have', async () => {
     const calved = (details: object) =>
       app.api.post(`${farm.path}/told`).send({

@@ -1,7 +1,11 @@
 import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
+import { daysBetween } from '../../shared/calendar/plain-date.js';
+import type { Batch } from '../../shared/farm/batch.js';
 import type { Farm, Person } from '../../shared/farm/farm.js';
 import type { Start, StartUsual } from '../../shared/farm/start.js';
 import type { BatchPlan } from '../../shared/plan/batch-plan.js';
+import type { WorkPlan } from '../../shared/plan/work/planned-work.js';
+import type { ToldPage } from '../../src/told/facts-of-farm.js';
 import { openApp, type TestApp } from '../support/app.js';
 import { databases } from '../support/databases.js';
 import { expectFieldProblem } from '../support/problem.js';
@@ -54,6 +58,36 @@ describe.each(databases())('a start on $name', (database) => {
     expect(await app.api.get(`/api/farms/${id}`)).toMatchObject({ body: { revision } });
     await app.api.delete(`/api/farms/${id}`);
   });
+
+  it('takes hens that are here as counted, asks nothing of their past, and refuses a day on which they come', async () => {
+    const { meat: _meat, cattle: _cattle, ...rest } = START;
+    const asked = (layers: object) =>
+      app.api.post('/api/farms/start').send({ ...rest, layers: { birds: 14, ...layers } });
+    expectFieldProblem(await asked({ areHere: true, from: '2030-04-01' }), {
+      field: 'layers.from',
+    });
+    const { body } = await asked({ areHere: true }).expect(201);
+    const path = `/api/farms/${(body as { id: string }).id}`;
+    const [batch] = (await app.api.get(`${path}/batches`).expect(200)).body as (Batch & {
+      id: string;
+    })[];
+    expect(batch!.assumed).toEqual(expect.arrayContaining(['arrivalDate', 'arrivalAgeWeeks']));
+    const told = (await app.api.get(`${path}/told?kind=arrived`).expect(200)).body as ToldPage;
+    expect(told.facts).toMatchObject([
+      { about: batch!.id, on: batch!.arrivalDate, details: { birds: 14 } },
+    ]);
+    const { body: plan } = await app.api.get(`${path}/batches/${batch!.id}/plan`).expect(200);
+    const { daily, today, arrivalDate } = plan as BatchPlan;
+    const alive = daily.find(({ label }) => label === 'Birds alive')!;
+    expect(alive.values[daysBetween(arrivalDate, today)]).toBe(14);
+    const { body: work } = await app.api.get(`${path}/work`).expect(200);
+    const { jobs, unplanned } = work as Pick<WorkPlan, 'jobs' | 'unplanned'>;
+    // No coop to make ready, no order, no move: what is left of hens in lay is their feed.
+    expect(jobs.length).toBeGreaterThan(0);
+    for (const key of [...jobs.map((job) => job.key), ...unplanned])
+      expect(key).toContain('fetch-feed');
+    await app.api.delete(path);
+  }, 60_000);
 
   it('makes a whole farm at once, with plans that stand', async () => {
     const { body } = await app.api.post('/api/farms/start').send(START).expect(201);

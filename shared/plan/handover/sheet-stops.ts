@@ -4,10 +4,11 @@ import { input, quantity, type Quantity } from '../../explain/quantity.js';
 import type { Farm } from '../../farm/farm.js';
 import type { Facility } from '../../farm/facility.js';
 import { FROST_CAUTIONS, HEAT_OUT_CAUTIONS, isFrost } from '../../farm/heat-caution.js';
-import type { CattleGroup, Herd } from '../../farm/herd.js';
+import type { Herd } from '../../farm/herd.js';
 import type { FarmPicture } from '../../farm/picture.js';
 import { cattleWaterFormulas } from '../../pasture/cattle-water.js';
-import { calvesAtFoot, dueOf, isThere, milkedHead } from '../../pasture/herd-demand.js';
+import { calvesBeside, calvingSeasons } from '../../pasture/calving-season.js';
+import { dueOf, isThere, milkedHead } from '../../pasture/herd-demand.js';
 import { withNamedCows } from '../../pasture/named-cows.js';
 import type { Tables } from '../../tables/tables.js';
 import { formatValue, type Reader } from '../../units/format.js';
@@ -17,6 +18,7 @@ import type { AnimalPlans } from '../farm/animal-plans.js';
 import type { BatchPlan } from '../batch-plan.js';
 import type { FeedPhasePart } from '../feed.js';
 import { SPOT_UNDER_HEAT } from '../heat-instructions.js';
+import { calvingSaid } from '../calving-said.js';
 import { dayInPlan } from '../day-in-plan.js';
 import { medicinesToday } from '../medicines.js';
 import { refillsOn } from '../refills-on.js';
@@ -24,6 +26,7 @@ import { hayPartFormulas } from '../pasture/hay-part.js';
 import { hayOfDay, herdDays, type HerdDay } from '../pasture/herd-day.js';
 import { heatActions } from './sheet-heat.js';
 import { bagsOpened, bagWords, type AwayDays } from './bags-to-open.js';
+import { placeNow } from '../pasture/moves-assumed.js';
 import type { NamedCow } from '../pasture/herd-part.js';
 import type { PasturePlan } from '../pasture/pasture-plan.js';
 import { freshGrassOf } from '../pasture/strips.js';
@@ -193,13 +196,13 @@ export function herdStop(
   const next = moves.find(({ from }) => date < from);
   const on = input('On', date, 'date');
   const whole = withNamedCows(herd, picture.cows);
-  const isDueKnown = (group: CattleGroup): boolean => dueOf(group, tables) !== undefined;
-  const calves = calvesAtFoot({ groups: whole.groups.filter(isDueKnown) }, date, tables);
+  const births = picture.calvings ?? [];
+  const calves = calvesBeside(whole, births, date, tables);
   const hay = 0 < day.dryKg ? hayOfDay(picture, tables, day) : undefined;
   return {
     id: herd.id,
     name: herd.name,
-    where: stay ? paddock(stay.paddockId) : 'not on grass',
+    where: stay ? paddock(stay.paddockId) : offSeason(herd, moves, day, { picture, pasture }),
     amounts: [
       quantity('Head', day.head, 'count', hayPartFormulas.headToday, [on]),
       ...(0 < calves
@@ -217,7 +220,8 @@ export function herdStop(
     ],
     carried: hay ? [hayText(hay, formatValue(hay.baleKg, 'kg', picture.farm))] : [],
     actions: [
-      ...calvingSaid(whole, { date, tables, units }),
+      ...calvingSaid(calvingSeasons(whole, births, date, tables), { date, units }),
+      ...untoldCalves(whole, date, tables),
       ...(0 < milkedHead(whole, date, tables) ? [MILKING] : []),
       ...(fresh?.strip === 1 ? [`They come into ${fresh.paddock} today.`] : []),
       ...(fresh && 1 < fresh.strip ? [`Today the next strip of ${fresh.paddock}.`] : []),
@@ -236,32 +240,31 @@ export function herdStop(
   };
 }
 
-/** Calves that are awaited, and those of which nobody has told: a sheet makes none up. */
-function calvingSaid(
-  { groups }: Pick<Herd, 'groups'>,
-  { date, tables, units }: { date: PlainDate; tables: Tables; units: Farm['units'] },
-): string[] {
-  const there = groups.filter((group) => isThere(group, date));
-  const soon = there
-    .flatMap((group) => dueOf(group, tables) ?? [])
-    .filter(({ due, early }) => date < due && addDays(early, -CALVING_SOON_DAYS) <= date)
-    .map(({ due }) => due);
-  const untold = there.filter(
-    (group) => group.classId === 'cow-calf' && dueOf(group, tables) === undefined,
-  );
-  return [
-    ...[...new Set(soon)].map(
-      (due) =>
-        `Calves are due around ${formatDate(due, { units, today: date })}: look for a cow that stands apart.`,
-    ),
-    ...(0 < untold.length
-      ? ['When their calves come, or came, is not written down: count cows and calves.']
-      : []),
-  ];
+/** Where they are on a day without a stay: until the next one where they were told to stand. */
+function offSeason(
+  herd: Herd,
+  moves: PasturePlan['moves'],
+  { on, dryKg }: HerdDay,
+  { picture, pasture }: Pick<Season, 'picture' | 'pasture'>,
+): string {
+  const { inPaddockId } = placeNow(herd, pasture?.assumedMoves);
+  const stands = picture.paddocks.find(({ id }) => id === inPaddockId)?.name;
+  // After a stay of the plan they have come off grass as planned.
+  const isGone = moves.some(({ from, to }) => picture.today <= to && from <= on);
+  if (stands === undefined || isGone) return 'not on grass';
+  return `in ${stands}${0 < dryKg ? ', with hay' : ''}`;
 }
 
-/** Before the earliest usual day: a week, a guess, no source. */
-const CALVING_SOON_DAYS = 7;
+/** Of some calves nobody has told when they come: a sheet makes none up. */
+function untoldCalves({ groups }: Pick<Herd, 'groups'>, date: PlainDate, tables: Tables): string[] {
+  const untold = groups.some(
+    (group) =>
+      isThere(group, date) && group.classId === 'cow-calf' && dueOf(group, tables) === undefined,
+  );
+  return untold
+    ? ['When their calves come, or came, is not written down: count cows and calves.']
+    : [];
+}
 
 /** Bales of the day; one that lasts for days is counted from the day it was put out. */
 function hayText({ bales, said, bale }: ReturnType<typeof hayOfDay>, weight: string): string {

@@ -45,7 +45,7 @@ export function planHerdTasks(
       // As the plan of the work takes it: what was due so long ago is done, but for what makes ready
       // for a day that is still to come, or can kill them on it.
       isPast: (template, event, dates) =>
-        lastDayOf(template, dates) < longPast &&
+        lastDayOf(template, event, dates) < longPast &&
         !((template.beforeEvent || template.animalsNeedIt) && context.today <= event.date),
       counts: {
         'ten-head': Math.max(...context.herdDays[h]!.head),

@@ -35,11 +35,13 @@ const NAMES = {
 export function withBirds(
   picture: FarmPicture,
   purpose: Purpose,
-  toCome: BirdsToCome & Pick<LayersToCome, 'startedWeeks'>,
+  toCome: BirdsToCome & Pick<LayersToCome, 'startedWeeks' | 'areHere'>,
   setting: StartSetting,
 ): FarmPicture {
   const { tables, defaults, newId } = setting;
-  const { birds, startedWeeks } = toCome;
+  const { birds, areHere = false } = toCome;
+  const { hensHere } = defaults;
+  const startedWeeks = areHere ? hensHere.ageWeeks : toCome.startedWeeks;
   const sizes = defaults[picture.farm.units];
   const ids = { batch: newId(), brooder: newId(), home: newId(), freezer: newId() };
   const strain = tables.strains.find((each) => each.defaultFor?.includes(purpose))!;
@@ -55,7 +57,8 @@ export function withBirds(
     name: NAMES[purpose].batch,
     ...order,
     sex: purpose === 'meat' ? 'straight-run' : 'pullets',
-    arrivalDate: addDays(picture.today, defaults.leadDays),
+    arrivalDate: addDays(picture.today, areHere ? -hensHere.daysAgo : defaults.leadDays),
+    ...(areHere ? { orderedBirds: birds } : {}),
     ...(startedWeeks === undefined
       ? { hatchToArrivalDays: 1, brooderId: ids.brooder }
       : {
@@ -68,6 +71,7 @@ export function withBirds(
     assumed: [
       ...['name', 'strainId', 'sex', ...(hasFewFeeds ? ['feedProgramId'] : [])],
       ...(startedWeeks === undefined ? ['hatchToArrivalDays'] : []),
+      ...(areHere ? ['arrivalAgeWeeks'] : []),
       ...(isOnOneDay(toCome) ? [] : ['arrivalDate']),
     ],
   };
@@ -77,8 +81,17 @@ export function withBirds(
       : []),
     ...homesOf(purpose, ids, sizes),
   ];
-  const begun = withBatch({ ...picture, facilities: [...picture.facilities, ...trial] }, batch);
-  const arrivalDate = bestArrival(begun, ids.batch, toCome, setting);
+  // They were counted where they are: no usual losses of the time since they came are taken off.
+  const came = { batchId: ids.batch, change: 'arrived', date: batch.arrivalDate, birds } as const;
+  const begun = withBatch(
+    {
+      ...picture,
+      facilities: [...picture.facilities, ...trial],
+      headChanges: [...picture.headChanges, ...(areHere ? [came] : [])],
+    },
+    batch,
+  );
+  const arrivalDate = areHere ? batch.arrivalDate : bestArrival(begun, ids.batch, toCome, setting);
   const dated = withBatch(begun, { ...batch, arrivalDate });
   const fitted = (before: FarmPicture, lamps: LampChoice): FarmPicture => {
     const plan = planBatch(before, tables, ids.batch);

@@ -55,6 +55,8 @@ export interface StartDefaults {
   readonly jobSets: Readonly<Record<'garden' | 'hives', string>>;
   /** By currency. */
   readonly prices: Readonly<Record<string, StartPrices>>;
+  /** Hens that are here at a start: how long ago they came, at what age. */
+  readonly hensHere: { readonly daysAgo: number; readonly ageWeeks: number };
   /** A box of chicks is ordered at least so long before it comes. */
   readonly leadDays: number;
   readonly metric: StartSizes;

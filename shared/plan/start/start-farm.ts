@@ -31,7 +31,14 @@ export interface StartAsked {
 /** The rows of a farm that has just begun. */
 export type StartedFarm = Pick<
   FarmPicture,
-  'farm' | 'people' | 'facilities' | 'batches' | 'herds' | 'paddocks' | 'pastureChoices'
+  | 'farm'
+  | 'people'
+  | 'facilities'
+  | 'batches'
+  | 'headChanges'
+  | 'herds'
+  | 'paddocks'
+  | 'pastureChoices'
 >;
 
 /**
@@ -74,8 +81,8 @@ export function startFarm(
   };
   const withMeat = start.meat ? withBirds(begun, 'meat', start.meat, setting) : begun;
   const all = start.layers ? withBirds(withMeat, 'layers', start.layers, setting) : withMeat;
-  const { people, facilities, batches, herds, paddocks, pastureChoices } = all;
-  return { farm, people, facilities, batches, herds, paddocks, pastureChoices };
+  const { people, facilities, batches, headChanges, herds, paddocks, pastureChoices } = all;
+  return { farm, people, facilities, batches, headChanges, herds, paddocks, pastureChoices };
 }
 
 function farmOf(

@@ -3,6 +3,7 @@ import { formatValue } from '../../units/format.js';
 import type { Unit } from '../../units/unit.js';
 import type { CalendarEntry } from '../work/calendar-entries.js';
 import type { BatchLine } from './batch-line.js';
+import { earlyOnGrass } from './early-on-grass.js';
 import { feedAlarms } from './feed-alarms.js';
 import { plannedOverLimit } from './limit-alarms.js';
 import type { Alarm, Attention, Looked } from './looked-at.js';
@@ -20,6 +21,7 @@ export function alarmsOf(looked: Looked): Alarm[] {
     ...feedAlarms(looked),
     ...grazedTooLow(looked),
     ...backTooSoon(looked),
+    ...earlyOnGrass(looked),
     ...frostOnTender(looked),
     ...plannedOverLimit(looked),
     ...medicineAlarms(looked),

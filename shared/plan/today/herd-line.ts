@@ -5,6 +5,7 @@ import { restsOnAssumedHeight } from '../../farm/assumed.js';
 import type { Herd } from '../../farm/herd.js';
 import type { FarmPicture } from '../../farm/picture.js';
 import { cattleWaterFormulas } from '../../pasture/cattle-water.js';
+import { calvingSeasons } from '../../pasture/calving-season.js';
 import { dueOf, milkedHead } from '../../pasture/herd-demand.js';
 import { withNamedCows } from '../../pasture/named-cows.js';
 import type { Tables } from '../../tables/tables.js';
@@ -14,6 +15,7 @@ import { isLongSilent, movesMeant, placeNow } from '../pasture/moves-assumed.js'
 import type { PasturePlan } from '../pasture/pasture-plan.js';
 import type { MoveMeant, StillIn } from './move-meant.js';
 import { nextDate, type NextDate } from './days-to-go.js';
+import { calvingSaid } from '../calving-said.js';
 import { medicinesToday, type MedicineToday } from '../medicines.js';
 
 /** A herd in one line of the day. */
@@ -50,6 +52,8 @@ export interface HerdLine {
   readonly isMilked?: true;
   /** Left out while none is waited for. */
   readonly medicines?: readonly MedicineToday[];
+  /** Calves that are still to come once some were told. */
+  readonly calving?: readonly string[];
   readonly water: NumberQuantity;
   /** Left out on a day without any. */
   readonly hay?: HayOfDay;
@@ -112,6 +116,7 @@ function herdLine(
     ...dueNow(picture, tables, herd),
     ...(isMilked ? { isMilked } : {}),
     ...(0 < medicines.length ? { medicines } : {}),
+    ...calvingNow(picture, tables, herd),
     water: quantity(
       'Water today',
       day.waterL,
@@ -145,6 +150,18 @@ function dueNow(picture: FarmPicture, tables: Tables, herd: Herd): Pick<HerdLine
     return due && due.early <= today && today <= due.late;
   });
   return only && !another ? { dueCowId: only.id } : {};
+}
+
+/** How many have calved of those that are due, and what to look for in the others. */
+function calvingNow(
+  { calvings = [], cows, farm, today }: FarmPicture,
+  tables: Tables,
+  herd: Herd,
+): Pick<HerdLine, 'calving'> {
+  const seasons = calvingSeasons(withNamedCows(herd, cows), calvings, today, tables);
+  if (seasons.every(({ calved }) => calved === 0)) return {};
+  const calving = calvingSaid(seasons, { date: today, units: farm.units });
+  return calving.length === 0 ? {} : { calving };
 }
 
 function unsaidOf(

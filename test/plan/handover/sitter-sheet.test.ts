@@ -22,7 +22,7 @@ import { herdDays } from '../../../shared/plan/pasture/herd-day.js';
 import { workPlanOf } from '../../../shared/plan/work/work-plan.js';
 import { newBrooder, newFarm, newRequest, tables } from '../../support/factories.js';
 import { newBatchWork, newOwnJob, newWork } from '../../support/season-factories.js';
-import { newGroup, newHerd } from '../../support/pasture-factories.js';
+import { newGroup, newHerd, newPaddocks } from '../../support/pasture-factories.js';
 import { newPicture, plannedBatch } from '../../support/pictures.js';
 
 const today = '2027-05-05';
@@ -470,6 +470,25 @@ describe('herdStop', () => {
     expect(actionsOn('2027-05-08')).toEqual([stay]);
     expect(actionsOn('2027-05-09')).toEqual(['Today the next strip of Creek.', stay]);
     expect(actionsOn('2027-05-10')).toEqual(['Tomorrow they go into Hill.']);
+  });
+});
+
+describe('where a herd is by its sheet, on a day without a stay', () => {
+  it('is where it was told to stand, until the first stay of the plan is over', () => {
+    const cows = newHerd({ inPaddockId: 'p1', inSince: today });
+    const paddocks = newPaddocks(2);
+    const whereOf = (on: string, herd = cows) => {
+      const picture = newPicture({ ...newWork({ today }), herds: [herd], paddocks, today });
+      const move = { herdId: cows.id, paddockId: 'p2', longestDays: 3 };
+      const moves = [{ ...move, from: '2027-05-20', to: '2027-05-22' }];
+      const day = herdDays(picture, tables, { pasture: undefined, on })(herd);
+      const pasture = { moves, paddocks, herds: [] } as never;
+      return herdStop(herd, day, { picture, tables, pasture })!.where;
+    };
+    expect(whereOf('2027-05-10')).toBe('in Paddock 1, with hay');
+    expect(whereOf('2027-05-21')).toBe('Paddock 2');
+    expect(whereOf('2027-05-25')).toBe('not on grass');
+    expect(whereOf('2027-05-10', newHerd())).toBe('not on grass');
   });
 });
 

@@ -1,5 +1,6 @@
 import { describe, expect, it } from '@jest/globals';
 import fc from 'fast-check';
+import { addDays } from '../../../shared/calendar/plain-date.js';
 import { cowsByGroup, cowsWithHead, type Cow } from '../../../shared/farm/cow.js';
 import type { PasturePlan } from '../../../shared/plan/pasture/pasture-plan.js';
 import { herdDays } from '../../../shared/plan/pasture/herd-day.js';
@@ -138,6 +139,17 @@ describe('the calving of a named cow', () => {
       ...{ id: 'event/h1/calving-cow-early', name: 'Cows: Bluebell, calving due' },
       date: '2027-04-24',
     });
+  });
+
+  // Told 12 days after the day they were due, of a herd that may calve for four weeks from it.
+  it('asks for births as long as some may come, not a week after the day they were due', () => {
+    const isOver = (calvesOn: string) =>
+      planOf({ herds: [newHerd({ groups: [newGroup({ classId: 'dry-cow', calvesOn })] })] })
+        .tasks.filter(({ spreadOver }) => spreadOver)
+        .map((task) => task.isOver === true);
+    const { today } = newPastureRequest({});
+    expect(isOver(addDays(today, -12))).toEqual([false, false, false]);
+    expect(isOver(addDays(today, -36))).toEqual([true, true, true]);
   });
 
   it('has tasks that name her and are counted for one head', () => {

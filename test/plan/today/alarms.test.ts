@@ -328,6 +328,32 @@ describe('alarms of grass', () => {
   });
 });
 
+describe('the alarm of a herd on grass before its turn-out', () => {
+  const paddocks = newPaddocks(4, { areaM2: 1500, forageId: 'mixed' });
+  const place = { inPaddockId: 'p1', inSince: '2027-04-10' };
+  const onDay = (today: string, from = '2027-04-10', classId = 'cow-calf') => {
+    const herds = [newHerd({ ...place, inSince: from, groups: [newGroup({ classId, head: 3 })] })];
+    const grazings = [{ herdId: 'h1', paddockId: 'p1', from }];
+    return alarms({ today, paddocks, herds, grazings }).filter(({ key }) => /early/.test(key));
+  };
+
+  it('says how long before it is, with what kills cows in milk on it', () => {
+    const [early, ...more] = onDay('2027-04-10');
+    expect(more).toEqual([]);
+    expect(early!.words).toMatch(
+      /^in Paddock 1 before its grass is ready, \d+ days before turn-out$/,
+    );
+    expect(early!.text).toMatch(/high-magnesium mineral now/);
+    expect(onDay('2027-04-11')[0]!.key).toBe(early!.key);
+    expect(onDay('2027-04-10', '2027-04-10', 'stocker')[0]!.text).not.toMatch(/magnesium/);
+  });
+
+  it('is none of cattle that stood there all winter, or once it is tall enough', () => {
+    expect(onDay('2027-04-10', '2026-12-01')).toEqual([]);
+    expect(onDay('2027-06-10')).toEqual([]);
+  });
+});
+
 describe('alarms of the garden', () => {
   it('sound in a forecast night that harms what was put out, and only then', () => {
     const tender = newOwnJob({ id: 'tomatoes', name: 'Set out tomatoes', harmedAtOrBelowC: 0 });

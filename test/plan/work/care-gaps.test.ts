@@ -65,6 +65,22 @@ describe('days on which animals have nobody', () => {
     expect(gapsOf(planOf({ people: atHome }), 'out-by-day')).toEqual([]);
   });
 
+  it('are half as long where somebody is at home for half a day, and none where two take turns', () => {
+    const half = (id: string, byDay: 'out-am' | 'out-pm'): Person => ({
+      ...{ id, name: id, away: [], byDay },
+      startH: { weekday: byDay === 'out-am' ? 13 : 8, weekend: 8 },
+    });
+    const saidOf = (people: Person[]) =>
+      gapsOf(planOf({ people }), 'out-by-day').map(({ said }) => said);
+    expect(saidOf([half('a', 'out-am')]).join()).toContain(
+      'nobody is in the house from 8:00 to 12:00',
+    );
+    expect(saidOf([half('a', 'out-pm')]).join()).toContain(
+      'nobody is in the house from 12:00 to 17:00',
+    );
+    expect(saidOf([half('a', 'out-am'), half('b', 'out-pm')])).toEqual([]);
+  });
+
   it('name whose absence leaves one alone, and speak of turns only where two are there', () => {
     const out = { startH: { weekday: 17, weekend: 8 } };
     const ways = (away: Person['away']): string => {

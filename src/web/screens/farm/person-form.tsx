@@ -18,6 +18,8 @@ type Draft = {
 const BY_DAY = [
   { value: '', label: 'Out where their hours begin in the afternoon' },
   { value: 'at-home', label: 'At home' },
+  { value: 'out-am', label: 'Out in the mornings' },
+  { value: 'out-pm', label: 'Out in the afternoons' },
   { value: 'out', label: 'Out of the house' },
 ];
 

@@ -30,6 +30,10 @@ const STARTED = [8, 12, 16, 20].map((weeks) => ({
   id: String(weeks),
   name: `started pullets, ${weeks} weeks old`,
 }));
+const HENS_TO_COME =
+  'Hens you want at the end. Started pullets need no brooder: they go into the coop on the day they come.';
+const HENS_HERE =
+  'How many there are now. They are taken to lay; how old they are you can say later.';
 const MOST_HIVES = 50;
 /** As many kinds as a start takes. */
 const MOST_KINDS = 6;
@@ -57,17 +61,21 @@ export function ComingBlock({ draft, set }: Props) {
           {...{ draft, set }}
           kind="layers"
           label="Layers"
-          about="Hens you want at the end. Started pullets need no brooder: they go into the coop on the day they come."
+          about={draft.layersAreHere ? HENS_HERE : HENS_TO_COME}
+          isHere={draft.layersAreHere}
+          onHere={(isHere) => set({ layersAreHere: isHere })}
         >
-          <Select
-            label="Layers: they come as"
-            value={draft.layersWeeks === undefined ? undefined : String(draft.layersWeeks)}
-            options={STARTED}
-            none="day-old chicks"
-            onChange={(weeks) =>
-              set({ layersWeeks: weeks === undefined ? undefined : Number(weeks) })
-            }
-          />
+          {!draft.layersAreHere && (
+            <Select
+              label="Layers: they come as"
+              value={draft.layersWeeks === undefined ? undefined : String(draft.layersWeeks)}
+              options={STARTED}
+              none="day-old chicks"
+              onChange={(weeks) =>
+                set({ layersWeeks: weeks === undefined ? undefined : Number(weeks) })
+              }
+            />
+          )}
         </Birds>
         {cattle.map((each, at) => (
           <Cattle
@@ -120,11 +128,15 @@ function Birds({
   kind,
   label,
   about,
+  isHere,
+  onHere,
   children,
 }: Props & {
   readonly kind: 'meat' | 'layers';
   readonly label: string;
   readonly about: string;
+  readonly isHere?: boolean | undefined;
+  readonly onHere?: (isHere: boolean) => void;
   readonly children?: ReactNode;
 }) {
   return (
@@ -145,6 +157,7 @@ function Birds({
           value={draft[`${kind}When`]}
           none="the best week"
           noDay="the best day"
+          {...{ isHere, onHere }}
           onChange={(when) => set({ [`${kind}When`]: when })}
         />
         {children}

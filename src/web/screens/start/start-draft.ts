@@ -66,6 +66,7 @@ export interface StartDraft {
   readonly meatWhen?: WhenDraft | undefined;
   readonly layers?: number | undefined;
   readonly layersWhen?: WhenDraft | undefined;
+  readonly layersAreHere?: boolean | undefined;
   /** Weeks old when they come; undefined for chicks. */
   readonly layersWeeks?: number | undefined;
   /** Kinds of cattle; the first line is there before anything is typed into it. */
@@ -134,7 +135,14 @@ export function startOf(draft: StartDraft): Start | undefined {
     weatherFetch: draft.isOnline,
     people: peopleOf(draft),
     ...birdsOf('meat', draft.meat, draft.meatWhen),
-    ...birdsOf('layers', draft.layers, draft.layersWhen, given('startedWeeks', draft.layersWeeks)),
+    ...(draft.layersAreHere
+      ? birdsOf('layers', draft.layers, undefined, { areHere: true })
+      : birdsOf(
+          'layers',
+          draft.layers,
+          draft.layersWhen,
+          given('startedWeeks', draft.layersWeeks),
+        )),
     ...cattleOf(draft.cattle),
     ...(draft.hasGarden ? { hasGarden: true } : {}),
     ...(draft.hives ? { hives: draft.hives } : {}),

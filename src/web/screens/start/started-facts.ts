@@ -96,7 +96,10 @@ const spanOf = (from: string, to: string, reader: DateReader): string =>
 const batches = ({ batches: all, farm, today }: SavedPicture): StartedFact[] =>
   all.map((batch) => ({
     name: batch.name,
-    says: `${batch.wantedBirds} at the end, as ${sayYoung(batch)} arriving ${formatLongDate(batch.arrivalDate, { ...farm, today })}`,
+    says:
+      batch.arrivalDate < today
+        ? `${batch.orderedBirds ?? batch.wantedBirds} here, taken for ${sayYoung(batch)} on ${formatLongDate(batch.arrivalDate, { ...farm, today })}`
+        : `${batch.wantedBirds} at the end, as ${sayYoung(batch)} arriving ${formatLongDate(batch.arrivalDate, { ...farm, today })}`,
     isAssumed: isAssumed(batch, 'arrivalDate'),
     to: `batches/${batch.id}`,
   }));

@@ -3,6 +3,8 @@ import { formatMonth, formatWeekday } from '../../../../shared/units/dates.js';
 import { Select } from '../../fields/select.js';
 import { daysIn, monthsAhead, type WhenDraft } from './start-draft.js';
 
+const HERE = { id: 'here', name: 'they are here' };
+
 /** When something comes: a month, and then a day of it for those who know it. */
 export function WhenField({
   label,
@@ -10,6 +12,8 @@ export function WhenField({
   value,
   none,
   noDay,
+  isHere = false,
+  onHere,
   onChange,
 }: {
   label: string;
@@ -18,16 +22,26 @@ export function WhenField({
   /** What holds while nothing is chosen, of the month and of its days. */
   none: string;
   noDay: string;
+  /** Left out where nothing can be here already, or where that is what none means. */
+  isHere?: boolean | undefined;
+  onHere?: ((isHere: boolean) => void) | undefined;
   onChange: (when: WhenDraft | undefined) => void;
 }) {
   return (
     <>
       <Select
         label={`${label}: when`}
-        value={value?.month}
-        options={monthsAhead(timeZone).map((id) => ({ id, name: formatMonth(id) }))}
+        value={isHere ? HERE.id : value?.month}
+        options={[
+          ...(onHere ? [HERE] : []),
+          ...monthsAhead(timeZone).map((id) => ({ id, name: formatMonth(id) })),
+        ]}
         none={none}
-        onChange={(month) => onChange(month === undefined ? undefined : { month })}
+        onChange={(chosen) => {
+          const isNowHere = chosen === HERE.id;
+          onHere?.(isNowHere);
+          onChange(chosen === undefined || isNowHere ? undefined : { month: chosen });
+        }}
       />
       {value && (
         <Select

@@ -9,6 +9,8 @@ import { wrongWithAway, type AwayDraft, type StartDraft } from './start-draft.js
 
 const TIMES: readonly { id: FreeTime; name: string }[] = [
   { id: 'all-day', name: 'All day' },
+  { id: 'at-home-mornings', name: 'Half days: at home in the mornings' },
+  { id: 'at-home-afternoons', name: 'Half days: at home in the afternoons' },
   { id: 'mornings-and-evenings', name: 'Mornings, evenings and some of the weekend' },
   { id: 'mornings', name: 'Mornings and some of the weekend' },
   { id: 'evenings', name: 'Evenings and some of the weekend' },

@@ -284,6 +284,9 @@ function HerdRow({
         </p>
       )}
       <MedicineLines line={line} />
+      {line.calving?.map((words) => (
+        <p key={words}>{words}</p>
+      ))}
       {on && whereTo(line, today) !== undefined && <p>There until {sayDate(on.until)}</p>}
       {!on && here && hay && (
         <p>Counted as on hay: outside its season the plan reckons with no grass.</p>

@@ -1,0 +1,102 @@
+import { addDays, daysBetween, type PlainDate } from '../calendar/plain-date.js';
+import type { CalvingTold } from '../farm/calving-told.js';
+import type { Tables } from '../tables/tables.js';
+import { cowDay } from './cow-day.js';
+import { calvesAtFoot, calvingsOf, dueOf, isThere, type Calving } from './herd-demand.js';
+import { hasOwnDates, type PlannedHerd } from './named-cows.js';
+
+/** A calving of a herd with the births that were told of it. */
+export interface CalvingSeason extends Calving {
+  readonly told: readonly CalvingTold[];
+  /** Cows that have calved, as it was told. */
+  readonly calved: number;
+}
+
+/** Earlier than this before the first usual day it is a birth of the year before. Judgement, no source. */
+const BEFORE_DAYS = 21;
+/** For so long from then on: after it the next date of that cow is near. Judgement, no source. */
+const SEASON_DAYS = 300;
+
+/** The calvings of cattle that are there on a day, each with what was told of it by then. */
+export function calvingSeasons(
+  herd: PlannedHerd,
+  facts: readonly CalvingTold[],
+  on: PlainDate,
+  tables: Tables,
+): CalvingSeason[] {
+  const calvings = calvingsOf(herd, tables).filter(({ group }) => isThere(group, on));
+  const told = new Map(calvings.map((calving) => [calving, [] as CalvingTold[]]));
+  const isOpen = (calving: Calving): boolean =>
+    calvedOf(calving, told.get(calving)!) < calving.head;
+  for (const fact of facts) {
+    if (fact.herdId !== herd.id || on < fact.date) continue;
+    const near = calvings.filter((calving) => isWithin(calving, fact.date));
+    const calving =
+      fact.cowId === undefined
+        ? likeliest(near.filter(isOpen), fact.date)
+        : ofCow(near, herd, fact.cowId);
+    if (calving) told.get(calving)!.push(fact);
+  }
+  return calvings.map((calving) => {
+    const own = told.get(calving)!;
+    return { ...calving, told: own, calved: calvedOf(calving, own) };
+  });
+}
+
+/** Calves beside their cows: those that were told, else those that are due by then. */
+export function calvesBeside(
+  herd: PlannedHerd,
+  facts: readonly CalvingTold[],
+  on: PlainDate,
+  tables: Tables,
+): number {
+  return calvingSeasons(herd, facts, on, tables).reduce((sum, season) => {
+    const { group, cow, told, head } = season;
+    const [first] = told;
+    if (!first) {
+      const isOwn = (each: PlannedHerd['groups'][number]): boolean =>
+        cow ? each === group : each.of === group.of && !(each.cow && hasOwnDates(each.cow));
+      const groups = herd.groups.filter((each) => isOwn(each) && dueOf(each, tables) !== undefined);
+      return sum + calvesAtFoot({ groups }, on, tables);
+    }
+    const dates = { date: on, typedOn: on };
+    if (cowDay(group, first.date, dates, tables).calfDays === undefined) return sum;
+    return (
+      sum +
+      Math.min(
+        head,
+        told.reduce((all, { calves }) => all + calves, 0),
+      )
+    );
+  }, 0);
+}
+
+const firstDay = ({ due }: Calving): PlainDate => addDays(due.early, -BEFORE_DAYS);
+
+const isWithin = (calving: Calving, date: PlainDate): boolean =>
+  firstDay(calving) <= date && date < addDays(firstDay(calving), SEASON_DAYS);
+
+/** Which it was of several nobody knows: one of a group that is due about then, or of the only cow. */
+function likeliest(open: readonly Calving[], date: PlainDate): Calving | undefined {
+  const far = ({ due }: Calving): number => Math.abs(daysBetween(due.due, date));
+  const [nearest] = open.filter(({ cow }) => !cow).toSorted((a, b) => far(a) - far(b));
+  return nearest ?? (open.length === 1 ? open[0] : undefined);
+}
+
+function ofCow(near: readonly Calving[], herd: PlannedHerd, cowId: string): Calving | undefined {
+  const classId = herd.cows.find(({ id }) => id === cowId)?.classId;
+  return (
+    near.find(({ cow }) => cow?.id === cowId) ??
+    near.find(({ cow, group }) => !cow && group.classId === classId)
+  );
+}
+
+/** Cows that calved: a named one once, and of a birth of two one with twins, so that none is missed. */
+function calvedOf({ head }: Calving, told: readonly CalvingTold[]): number {
+  const named = new Set(told.flatMap(({ cowId }) => cowId ?? []));
+  const others = told
+    .filter(({ cowId }) => cowId === undefined)
+    .map(({ calves, dead = 0 }) => calves + dead)
+    .reduce((sum, born) => sum + (born <= 2 ? 1 : born), 0);
+  return Math.min(head, named.size + others);
+}

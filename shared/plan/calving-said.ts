@@ -1,0 +1,57 @@
+import { addDays, type PlainDate } from '../calendar/plain-date.js';
+import type { Farm } from '../farm/farm.js';
+import type { CalvingSeason } from '../pasture/calving-season.js';
+import { formatDate } from '../units/dates.js';
+
+/** Before the earliest usual day: a week, a guess, no source. */
+const CALVING_SOON_DAYS = 7;
+/** A cow that has not calved by then was not in calf, or nobody told. Judgement, no source. */
+const OVERDUE_SAID_DAYS = 30;
+
+/** Hours as those of the task of attending the birth, in seeds/herd-task-templates.json. */
+const LOOK =
+  'look for a cow that stands apart or a water bag. Feet within 1 hour of it and the calf within 2, else call your veterinarian.';
+
+/** Calves that are awaited on a day, group by group and named cow by named cow. */
+export function calvingSaid(
+  seasons: readonly CalvingSeason[],
+  { date, units }: { date: PlainDate; units: Farm['units'] },
+): string[] {
+  const isAnyTold = seasons.some(({ calved }) => 0 < calved);
+  const said = seasons.flatMap((season): string[] => {
+    const { due, head, calved, cow } = season;
+    const toCome = head - calved;
+    if (toCome === 0) return [];
+    const around = formatDate(due.due, { units, today: date });
+    if (due.late < date) {
+      const isSaid = isAnyTold && date <= addDays(due.late, OVERDUE_SAID_DAYS);
+      return isSaid ? [`${overdue(season, around)}: call your veterinarian.`] : [];
+    }
+    if (0 < calved)
+      return [
+        `${calved} of ${head} have calved, ${toCome} to come, due around ${around}: ${LOOK}`.replace(
+          /^1 of (\d+) have/,
+          '1 of $1 has',
+        ),
+      ];
+    if (date < addDays(due.early, -CALVING_SOON_DAYS)) return [];
+    if (due.due < date)
+      return [
+        cow
+          ? `${cow.name} was due around ${around}, and nobody told that she has calved: ${LOOK}`
+          : `Calves were due around ${around}, and none is told yet: ${LOOK}`,
+      ];
+    return [
+      cow
+        ? `${cow.name} is due around ${around}: look whether she stands apart.`
+        : `Calves are due around ${around}: look for a cow that stands apart.`,
+    ];
+  });
+  return [...new Set(said)];
+}
+
+function overdue({ head, calved, cow }: CalvingSeason, around: string): string {
+  if (cow) return `${cow.name} is overdue since ${around}`;
+  const left = head - calved;
+  return `${calved} of ${head} ${calved === 1 ? 'has' : 'have'} calved, ${left} ${left === 1 ? 'is' : 'are'} overdue since ${around}`;
+}
