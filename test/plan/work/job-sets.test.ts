@@ -91,6 +91,17 @@ describe('jobsOfSet', () => {
     expect(jobs.filter(({ waitsForId }) => waitsForId && !ids.has(waitsForId))).toEqual([]);
   });
 
+  it('still has a day for the first inspection of hives where it is two weeks late', () => {
+    const ownJobs = jobsOfSet(setOf('hives'), { anchorOn: '2027-04-20', count: 2, today });
+    const late = '2027-05-04';
+    const { jobs } = workPlanOf(newWork({ today: late, ownJobs }), 50);
+    const { pieces, alreadyLate } = jobs.find(({ key }) => key === 'own/first-look')!;
+    expect(alreadyLate).toBe(true);
+    expect(pieces.length).toBeGreaterThan(0);
+    // Before the first look for swarm cells, which waits for it, is over.
+    for (const { date } of pieces) expect(date <= '2027-05-20').toBe(true);
+  });
+
   it('comes again as often as it says', () => {
     const jobs = jobsOfSet(setOf('hives'), { anchorOn: '2027-04-20', count: 3, today });
     const swarm = jobs.filter(({ name }) => name.startsWith('Check for swarm cells'));

@@ -191,7 +191,7 @@ function JobWords({ job }: { job: TodayJob }) {
       {0 < people.length && `${people.join(' + ')} · `}
       <b>{formatHours(hours)}</b>
       {hoursInAll !== undefined && ` of ${formatHours(hoursInAll)}`}
-      {hasNoHours && (unfitToday ? ` · not today: ${unfitToday}` : ' · nobody has the time')}
+      {hasNoHours && (unfitToday ? ` · not today: ${unfitToday}` : ' · no day for it')}
       {shortHours !== undefined && ` · ${formatHours(shortHours)} more than anyone has`}
       {dueWords && ` · ${dueWords}`}
     </span>
