@@ -97,7 +97,7 @@ function laterNights({ points, laterColdNights = 0 }: CandidateWeek): MaybeReaso
   return {
     code: 'later-nights',
     points: Math.min(points.laterNightsMost, laterColdNights * points.perLaterNight),
-    text: `After those ${sayNights(laterColdNights)} are too cold for birds of their age without heat or a closed shelter.`,
+    text: `After those ${sayNights(laterColdNights)} ${Math.round(laterColdNights) === 1 ? 'is' : 'are'} too cold for birds of their age without heat or a closed shelter.`,
   };
 }
 

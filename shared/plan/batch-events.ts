@@ -156,7 +156,8 @@ export function heatToBuildWith(
 ): string | undefined {
   const brooder = facilityOf(facilities, 'brooder', batch.brooderId);
   if (!brooder || !heat?.firstShort || batch.arrivalDate <= today) return undefined;
-  return `${brooder.heat.count + heat.toAdd} ${ONE[brooder.heat.kind]}s are needed`;
+  const count = brooder.heat.count + heat.toAdd;
+  return `${count} ${ONE[brooder.heat.kind]}${count === 1 ? ' is' : 's are'} needed`;
 }
 
 /** Work that builds or buys a brooder with all that belongs in it. */

@@ -227,16 +227,13 @@ export const work = nested(
         cattleInFrost: list('Cattle in frost', WORDS, 20, 'sentences', 1),
       }),
     ),
-    inTrouble: nested(
-      'InTrouble',
-      row('InTrouble', {
-        heat: WORDS,
-        birds: WORDS,
-        cattle: WORDS,
-        fence: WORDS,
-        seedlings: WORDS,
-      }),
-    ),
+    inTrouble: part('InTrouble', {
+      heat: WORDS,
+      birds: WORDS,
+      cattle: WORDS,
+      fence: WORDS,
+      seedlings: WORDS,
+    }),
   }),
 );
 

@@ -9,10 +9,10 @@ export interface WarmSoil extends Sourced {
   readonly atLeastC: number;
 }
 
-/** What fitting work into hours and days goes by. */
 /** What may go wrong, by what there is: heat, birds, cattle, their fence; and young plants. */
 export type Trouble = 'heat' | 'birds' | 'cattle' | 'fence' | 'seedlings';
 
+/** What fitting work into hours and days goes by. */
 export interface WorkTable {
   /** Days that are planned: a year, or to the last that is due, but no more than the most. */
   readonly horizonDays: Sourced & { readonly value: number; readonly mostDays: number };
@@ -95,6 +95,6 @@ export interface WorkTable {
     readonly cattle: readonly string[];
     readonly cattleInFrost: readonly string[];
   };
-  /** What a sitter does first where something is wrong: common practice, no source. */
-  readonly inTrouble: Readonly<Record<Trouble, string>>;
+  /** What a sitter does first where something is wrong. */
+  readonly inTrouble: Sourced & Readonly<Record<Trouble, string>>;
 }

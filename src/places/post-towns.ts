@@ -30,6 +30,8 @@ export class PostTowns {
     const byZip = new Map<string, PostTown>();
     const byFolded = new Map<string, PostTown[]>();
     for (const listed of Object.values(readListed())) {
+      // Post of the forces abroad has codes without a spot.
+      if (listed.latitude === 0 && listed.longitude === 0) continue;
       const town = townOf(listed);
       byZip.set(town.zip, town);
       const known = byFolded.get(fold(town.name)) ?? [];

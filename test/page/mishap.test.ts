@@ -101,7 +101,7 @@ describe('something that went wrong', () => {
     await dialog.getByText(/^Take out the dead and count them/).waitFor();
     await dialog.getByRole('button', { name: 'Back' }).click();
     await dialog.getByRole('button', { name: 'A cow is down, or calves badly' }).click();
-    await dialog.getByText(/^Call the vet at once when an hour of hard straining/).waitFor();
+    await dialog.getByText(/^Call the vet at once when half an hour of hard straining/).waitFor();
     await dialog.getByRole('button', { name: 'Cows' }).click();
     await dialog.getByText('A calf was born').waitFor();
 

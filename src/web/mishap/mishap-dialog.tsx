@@ -95,7 +95,7 @@ const KINDS: readonly Kind[] = [
       <ToldOf
         {...props}
         animals={props.animals.filter(({ kind }) => kind === 'herd')}
-        lead="Call the vet at once when an hour of hard straining brings nothing, when only a head, a tail or one foot shows, when she lies flat, or when her left side is swollen. Until then keep the others away, keep a gate between you and her, and never pull on a calf that lies wrong. Then tell what came of it."
+        lead="Call the vet at once when half an hour of hard straining brings nothing (an hour in a heifer), when only a head, a tail or one foot shows, when she lies flat, or when her left side is swollen. Until then keep the others away, keep a gate between you and her, and never pull on a calf that lies wrong. Then tell what came of it."
         caution="calving"
       />
     ),
