@@ -69,7 +69,7 @@ const jest = spawnSync(
     // Room for what is soon thrown away: with less of it more is copied. Workers are given it too.
     '--min-semi-space-size=64',
     '--max-semi-space-size=64',
-    // There is one more worker than processors: what is thrown away needs no threads of its own.
+    // There are more workers than processors: what is thrown away needs no threads of its own.
     '--single-threaded-gc',
     '--experimental-vm-modules',
     '--no-warnings',
@@ -77,7 +77,7 @@ const jest = spawnSync(
     '--selectProjects',
     ...projects,
     // More than there are processors: the page's tests mostly wait for a browser, others for a command.
-    `--maxWorkers=${availableParallelism() + 1}`,
+    `--maxWorkers=${availableParallelism() + 2}`,
     // A process that has grown is ended between two files: what it holds is looked through in vain.
     '--workerIdleMemoryLimit=900MB',
     '--json',
