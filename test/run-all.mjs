@@ -77,7 +77,7 @@ const jest = spawnSync(
     '--selectProjects',
     ...projects,
     // More than there are processors: the page's tests mostly wait for a browser, others for a command.
-    `--maxWorkers=${availableParallelism() + 2}`,
+    `--maxWorkers=${availableParallelism() + 1}`,
     // A process that has grown is ended between two files: what it holds is looked through in vain.
     '--workerIdleMemoryLimit=900MB',
     '--json',
