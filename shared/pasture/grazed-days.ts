@@ -9,7 +9,7 @@ export interface HerdState {
   at: number | undefined;
   /** On grass yesterday. */
   isOut: boolean;
-  /** On grass at some time of this plan. */
+  /** On grass at some time of this plan, or of its past, that was tall enough. */
   wasOut: boolean;
 }
 
@@ -112,11 +112,11 @@ export abstract class GrazedDays {
 
   protected feed(h: number, day: number): void {
     const { herds, from } = this.problem;
-    const { demandKg, notBefore, startsIn } = herds[h]!;
+    const { demandKg, notBefore, startsIn, isSeenThere } = herds[h]!;
     const herd = this.herds[h]!;
     const need = demandKg[day]!;
-    if (day === from && startsIn !== undefined && 0 < need && notBefore <= day)
-      this.standThere(h, day, startsIn);
+    const isThere = startsIn !== undefined && (isSeenThere || notBefore <= day);
+    if (day === from && isThere && 0 < need) this.standThere(h, day, startsIn);
     const end = this.endOf(herd, day, need);
     const mayGoOut = herd.wasOut || notBefore <= day;
     const ways = end && mayGoOut && 0 < need ? this.waysOf(h, day) : [];
@@ -139,8 +139,17 @@ export abstract class GrazedDays {
   private standThere(h: number, day: number, paddock: number): void {
     const herd = this.herds[h]!;
     if (herd.at !== undefined || this.fields[paddock]!.stay) return;
+    const wasOut = herd.wasOut || this.isAnyTall();
     this.enter({ herd: h, paddock, from: day, days: 0 }, 'out-already', 'standing-there');
-    Object.assign(herd, { isOut: true, wasOut: true });
+    Object.assign(herd, { isOut: true, wasOut });
+  }
+
+  /**
+   * Whether any paddock is tall enough for a first pass. A herd that was told into grass before that
+   * bites it, and its turn-out is still to come.
+   */
+  protected isAnyTall(): boolean {
+    return this.fields.some(({ mass, sward }) => sward.firstPassKgPerHa <= mass);
   }
 
   /** Why a herd has to move this morning; undefined where it stays. A herd on no paddock has to. */
@@ -206,7 +215,7 @@ export abstract class GrazedDays {
 
   private goIn(h: number, day: number, { paddock, entry }: Way): void {
     const herd = this.herds[h]!;
-    const start: StayStart = herd.isOut ? 'next' : herd.wasOut ? 'after-hay' : 'turn-out';
+    const start: StayStart = !herd.wasOut ? 'turn-out' : herd.isOut ? 'next' : 'after-hay';
     this.enter({ herd: h, paddock, from: day, days: 0 }, start, entry);
     Object.assign(herd, { isOut: true, wasOut: true });
   }
@@ -229,7 +238,7 @@ export abstract class GrazedDays {
     }
     if (day === field.stay!.from) {
       // Of a stay that ends on the plan's first morning nothing is left to tell, but that it was.
-      if (field.stay!.enteredOn < day) field.leave(day);
+      if (field.stay!.enteredOn < day || field.stay!.entry === 'standing-there') field.leave(day);
       else field.stay = undefined;
       herd.at = undefined;
       return;

@@ -114,11 +114,15 @@ export class Season extends GrazedDays {
     for (const stay of past) {
       if (day < stay.from || stay.from + stay.days <= day) continue;
       const field = this.fields[stay.paddock]!;
-      if (stay.from === day && !field.stay) this.enter(stay, 'next', 'standing-there');
+      const herd = this.herds[stay.herd]!;
+      if (stay.from === day && !field.stay) {
+        herd.wasOut ||= this.isAnyTall();
+        this.enter(stay, 'next', 'standing-there');
+      }
       if (field.stay?.herd !== stay.herd) continue;
       field.shutFrom = undefined;
       field.graze(day);
-      Object.assign(this.herds[stay.herd]!, { isOut: true, wasOut: true });
+      herd.isOut = true;
     }
   }
 
