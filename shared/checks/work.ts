@@ -1,5 +1,5 @@
 import { addDays, daysBetween } from '../calendar/plain-date.js';
-import { daysOfWork, workFrame } from '../plan/work/days-of-work.js';
+import { daysOfWork, snowBefore, workFrame } from '../plan/work/days-of-work.js';
 import { jobsOfSet } from '../plan/work/job-sets.js';
 import { workPlanOf } from '../plan/work/work-plan.js';
 import { workOutlookOf, type WorkOutlook } from '../plan/work/work-outlook.js';
@@ -83,12 +83,12 @@ function fitDays(given: Given): number[] {
   const random = seededRandom(1);
   const habit = { ...tables.work.wetDay, dayToDay: tables.work.dayToDay.value };
   const { climate } = frame.place;
-  return Array.from({ length: YEARS }, () =>
-    daysOfWork(frame, drawnRun(climate, frame.dayOfYear, habit, random)).isWorkable.reduce(
-      (sum, is) => sum + is,
-      0,
-    ),
-  ).sort((a, b) => a - b);
+  const lies = snowBefore(frame);
+  return Array.from({ length: YEARS }, (_, year) => {
+    const run = drawnRun(climate, frame.dayOfYear, habit, random);
+    const { isWorkable } = daysOfWork(frame, run, lies[year % lies.length]!);
+    return isWorkable.reduce((sum, is) => sum + is, 0);
+  }).sort((a, b) => a - b);
 }
 
 const mean = (values: readonly number[]): number =>

@@ -1,8 +1,8 @@
-import { addDays, daysBetween, daysOfYear } from '../../calendar/plain-date.js';
+import { addDays, dayOfYear, daysBetween, daysOfYear } from '../../calendar/plain-date.js';
 import type { WorkConditions } from '../../farm/job.js';
-import type { DailyWeather } from '../../weather/climate.js';
+import type { Climate, DailyWeather } from '../../weather/climate.js';
 import type { DayRun } from '../../weather/day-run.js';
-import { usualRun, WHOLE_YEAR } from '../../weather/drawn-year.js';
+import { usualRun, WHOLE_YEAR, type DayHabit } from '../../weather/drawn-year.js';
 import { soilTemperatureC, yearMeanC } from '../../weather/soil-temperature.js';
 import type { RootZone } from '../../weather/soil-water.js';
 import { snowCover } from '../../weather/snow-cover.js';
@@ -54,7 +54,7 @@ export type WorkPlace = Pick<
   'climate' | 'farm' | 'tables' | 'today' | 'groundChecks' | 'publicHolidays'
 >;
 
-/** Soil water is followed from so many days before the plan. */
+/** Soil water is followed from so many days before the plan; snow from the summer before. */
 export const BEFORE_DAYS = 45;
 
 /** What is the same of a plan's days in every weather. */
@@ -65,6 +65,8 @@ export interface WorkFrame {
   readonly dayOfYear: Int16Array;
   /** Days that were measured or are forecast, by their place in the run. */
   readonly known: ReadonlyMap<number, DailyWeather>;
+  /** Days from the last summer's warmest, on which no snow lies, to the one before the run. */
+  readonly winter: Pick<WorkFrame, 'dayOfYear' | 'known'>;
   readonly isShut: Uint8Array;
   readonly zone: RootZone;
   readonly dryEnough: DryEnough;
@@ -87,14 +89,45 @@ export function workFrame(place: WorkPlace, days: number): WorkFrame {
 
 function frameFrom(place: WorkPlace, before: number, days: number) {
   const first = addDays(place.today, -before);
-  const n = before + days;
-  const known = new Map<number, DailyWeather>();
-  for (const day of [...(place.climate.recent ?? []), ...(place.climate.forecast ?? [])]) {
-    const i = daysBetween(first, day.date);
-    if (0 <= i && i < n) known.set(i, day);
-  }
-  return { place, first, dayOfYear: daysOfYear(first, n), known };
+  const sinceSummer = daysSinceSummer(place.climate, first);
+  return {
+    ...{ place, first, ...runOfDays(place.climate, first, before + days) },
+    winter: runOfDays(place.climate, addDays(first, -sinceSummer), sinceSummer),
+  };
 }
+
+/** Some days, and what is known of their weather. */
+function runOfDays({ recent, forecast }: Climate, first: string, days: number) {
+  const known = new Map<number, DailyWeather>();
+  for (const day of [...(recent ?? []), ...(forecast ?? [])]) {
+    const i = daysBetween(first, day.date);
+    if (0 <= i && i < days) known.set(i, day);
+  }
+  return { dayOfYear: daysOfYear(first, days), known };
+}
+
+function daysSinceSummer({ meanMaxC }: Climate, first: string): number {
+  const warmest = meanMaxC.indexOf(Math.max(...meanMaxC)) + 1;
+  return (dayOfYear(first) - warmest + WHOLE_YEAR.length) % WHOLE_YEAR.length;
+}
+
+/** Water of the snow that lies on the eve of a run, after a winter of some weather, mm. */
+function snowAfter({ place, winter }: Pick<WorkFrame, 'place' | 'winter'>, run: DayRun): number {
+  return snowCover(withKnown(winter, run), place.tables.work.snow).snowMm.at(-1) ?? 0;
+}
+
+/** The same after each of the winters that stand side by side. */
+export const snowBefore = (frame: Pick<WorkFrame, 'place' | 'winter'>): number[] =>
+  yearsBeside(frame.place.climate, frame.winter.dayOfYear, habitOf(frame)).map((run) =>
+    snowAfter(frame, run),
+  );
+
+const mean = (of: readonly number[]): number => of.reduce((sum, each) => sum + each, 0) / of.length;
+
+const habitOf = ({ place }: Pick<WorkFrame, 'place'>): DayHabit => ({
+  ...place.tables.work.wetDay,
+  dayToDay: place.tables.work.dayToDay.value,
+});
 
 /** What was seen on days of which the rain is known, and what the layer lacked by the balance. */
 function looksWithWater(place: WorkPlace, zone: RootZone, usualMm: number) {
@@ -107,7 +140,9 @@ function looksWithWater(place: WorkPlace, zone: RootZone, usualMm: number) {
   const oldest = looks.reduce((a, { date }) => (date < a ? date : a), today);
   const frame = frameFrom(place, daysBetween(oldest, today) + BEFORE_DAYS, 1);
   const run = withKnown(frame, usualRun(climate, frame.dayOfYear, tables.work.wetDay));
-  const { toSoilMm: rainMm } = snowCover(run, tables.work.snow);
+  const { toSoilMm: rainMm } = snowCover(run, tables.work.snow, {
+    liesMm: mean(snowBefore(frame)),
+  });
   const depletionMm = layerDepletionMm(
     zone,
     { run: { ...run, rainMm }, dayOfYear: frame.dayOfYear, latitudeDeg: farm.latitudeDeg },
@@ -126,6 +161,7 @@ export const averageDays = (frame: WorkFrame): DaysOfWork => ({
   ...daysOfWork(
     frame,
     usualRun(frame.place.climate, frame.dayOfYear, frame.place.tables.work.wetDay),
+    mean(snowBefore(frame)),
   ),
   isUsual: true,
 });
@@ -137,9 +173,11 @@ export const averageDays = (frame: WorkFrame): DaysOfWork => ({
  */
 export function usualDays(frame: WorkFrame, days = averageDays(frame)): DaysOfWork {
   const { climate, tables } = frame.place;
-  const { wetDay, dayToDay } = tables.work;
-  const habit = { ...wetDay, dayToDay: dayToDay.value };
-  const years = yearsBeside(climate, frame.dayOfYear, habit).map((run) => daysOfWork(frame, run));
+  const { wetDay } = tables.work;
+  const lies = snowBefore(frame);
+  const years = yearsBeside(climate, frame.dayOfYear, habitOf(frame)).map((run, year) =>
+    daysOfWork(frame, run, lies[year]!),
+  );
   const dayOfYear = frame.dayOfYear.subarray(BEFORE_DAYS);
   const usualMm = usualRun(climate, WHOLE_YEAR, wetDay).rainMm;
   const groundFrom = groundFromOdds(usualMm, wetDay.rainMm);
@@ -161,15 +199,30 @@ export function usualDays(frame: WorkFrame, days = averageDays(frame)): DaysOfWo
   const from = Float64Array.from(dayOfYear, (of, day) =>
     isTimeFor[day] === 1 ? groundFrom[of - 1]! : Infinity,
   );
-  const isWorkable = days.isWorkable.map((is, day) =>
-    Number.isNaN(fitShare[day]) ? is : from[day]! < fitShare[day]! ? 1 : 0,
-  );
-  const isWintry = days.isWintry.map((is, day) => (isWorkable[day] === 1 ? 0 : is));
+  const isMostly = (day: number): boolean =>
+    years.length < 2 * years.filter((of) => of.isWintry[day] === 1).length;
+  const isKnownFit = (day: number): boolean =>
+    days.isLookedAt[day] === 1
+      ? days.isWorkable[day] === 1
+      : !isMostly(day) && frame.dryEnough.fromMm <= days.missingMm[day]! && isDry(days, day);
+  const isWorkable = days.isWorkable.map((_, day) => {
+    const share = fitShare[day]!;
+    return (Number.isNaN(share) ? isKnownFit(day) : from[day]! < share) ? 1 : 0;
+  });
+  const isWintry = days.isWintry.map((_, day) => (isWorkable[day] === 0 && isMostly(day) ? 1 : 0));
+  // Averages never thaw in winter: more snow would lie by them than does in most years.
+  const snowMm = days.snowMm.map((_, day) => lowerMedian(years.map((of) => of.snowMm[day]!)));
   const ofYear = fitFromOdds();
   const fitFrom = Float64Array.from(dayOfYear, (day) => ofYear[day - 1]!);
   const beside = { years, fitShare, groundFrom: from, fitFrom, sureShare };
-  return { ...days, isWorkable, isWintry, beside };
+  return { ...days, isWorkable, isWintry, snowMm, beside };
 }
+
+/** What more than half of some values reach; of an even number the lower of the two in the middle. */
+const lowerMedian = (of: readonly number[]): number =>
+  of.every((each) => each === 0)
+    ? 0
+    : of.toSorted((a, b) => a - b)[Math.floor((of.length - 1) / 2)]!;
 
 /** Share of the years in which something holds, of those in which it could. */
 function oddsOf(
@@ -181,8 +234,12 @@ function oddsOf(
   return of.length === 0 ? 0 : of.filter(holds).length / of.length;
 }
 
-/** Weather of a plan's days: what was measured or forecast, and for the rest that of a run. */
-export function daysOfWork(frame: WorkFrame, weather: DayRun): DaysOfWork {
+/**
+ * Weather of a plan's days: what was measured or forecast, and for the rest that of a run.
+ *
+ * @param liesMm water of the snow that lies before its first day
+ */
+export function daysOfWork(frame: WorkFrame, weather: DayRun, liesMm: number): DaysOfWork {
   const { place, first, dayOfYear, known, zone } = frame;
   const { fromMm } = frame.dryEnough;
   const { wetDay, snow } = place.tables.work;
@@ -191,7 +248,10 @@ export function daysOfWork(frame: WorkFrame, weather: DayRun): DaysOfWork {
   const n = dayOfYear.length;
   const seen = seenIn(place.groundChecks, first, n);
   const fitOn = new Set(seen.filter(({ isWorkable }) => isWorkable).map(({ day }) => day));
-  const { snowMm, toSoilMm } = snowCover(run, snow, (day) => fitOn.has(day));
+  const { snowMm, toSoilMm } = snowCover(run, snow, {
+    isSeenClear: (day) => fitOn.has(day),
+    liesMm,
+  });
   const depletionMm = layerDepletionMm(
     zone,
     { run: { ...run, rainMm: toSoilMm }, dayOfYear, latitudeDeg },
