@@ -116,7 +116,7 @@ export function useEveryTable(tables: Tables): Used {
   ];
   for (const each of quantities) explain(each, tables, READER);
   showCautions(tables, [...batches.map(({ plan }) => plan), ...pastures, ...rations]);
-  cautionsSaid(tables, READER, ['freezer-power', 'cattle-ice', 'after-predator']);
+  cautionsSaid(tables, READER, ['freezer-power', 'cattle-ice', 'after-predator', 'cold-calf']);
   for (const { issues } of rations) showIssues(tables, issues);
   for (const { plan } of batches) showIssues(tables, plan.issues);
   for (const plan of pastures) showIssues(tables, plan.issues);
