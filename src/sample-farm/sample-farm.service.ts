@@ -1,7 +1,6 @@
 import { Injectable } from '@nestjs/common';
 import { randomUUID } from 'node:crypto';
 import { plainDateAt } from '../../shared/calendar/plain-date.js';
-import type { DueWork } from '../../shared/plan/farm/work-of-farm.js';
 import { Database } from '../database/database.js';
 import type { FarmView } from '../farms/farm.dto.js';
 import { FarmsService } from '../farms/farms.service.js';
@@ -14,11 +13,15 @@ import { sampleOnDay } from './sample-on-day.js';
 import { saveSample } from './save-sample.js';
 import { readSample } from './sample-seed.js';
 
+interface Due {
+  readonly today: string;
+  readonly suffix: string;
+  readonly work: Awaited<ReturnType<WorkService['dueBefore']>>;
+}
+
 @Injectable()
 export class SampleFarmService {
-  private due:
-    | { readonly today: string; readonly suffix: string; readonly work: readonly DueWork[] }
-    | undefined;
+  private due: Due | undefined;
 
   constructor(
     private readonly database: Database,
