@@ -1,5 +1,5 @@
 import type { Clock, Field } from './field.js';
-import { daysOf, driesHay, isForMowing, waysIn, type Way } from './grazing-rules.js';
+import { daysOf, driesHay, waysIn, type Way } from './grazing-rules.js';
 import type { GrazingProblem, Mown, Stay } from './grazing-problem.js';
 import type { Cut, Entry, StayEnd, StayRecord, StayStart, Topping } from './season-books.js';
 import { newStay, recordOf } from './stay-books.js';
@@ -25,7 +25,7 @@ export abstract class GrazedDays {
   protected readonly toldCuts: Topping[] = [];
   protected readonly herds: readonly HerdState[];
   /** Paddocks that are shut or that a herd was in: of the others a look ahead changes nothing. */
-  private readonly seenTo: number[] = [];
+  protected readonly seenTo: number[] = [];
   private round: number | undefined;
 
   constructor(
@@ -55,6 +55,7 @@ export abstract class GrazedDays {
     const { mown, from } = this.problem;
     const isTold = day <= from && 0 < mown.length;
     const isNewYear = 0 < day && fields[0]?.sward.weather.isNewYear[day] === 1;
+    this.gatherGo(day);
     for (const paddock of isNewYear ? fields.keys() : this.seenTo) {
       const field = fields[paddock]!;
       const told = isTold ? this.toldMowing(paddock, day) : undefined;
@@ -89,19 +90,21 @@ export abstract class GrazedDays {
       field.shutFrom = undefined;
       return;
     }
-    const isReady = isForMowing(problem, field, day);
-    const goFrom = isReady ? this.goOf(field, paddock, day) : undefined;
     if (told) return;
+    const goFrom = this.goOf(field, paddock, day);
     if (goFrom !== undefined && this.isTakenAsMown(goFrom, day))
       this.cuts.push(field.mow(paddock, this.mownOn(day, goFrom)));
-    else if (!isReady && !driesHay(problem, day)) field.shutFrom = undefined;
+    else if (!driesHay(problem, day)) field.shutFrom = undefined;
   }
 
   private mownOn(day: number, goFrom: number): Pick<Cut, 'day' | 'goFrom' | 'openFrom'> {
     return { day, goFrom, openFrom: day + this.problem.judged.dryingDays };
   }
 
-  /** First day of the go that a paddock is mown in; undefined while others lie in swaths. */
+  /** Looks which of the paddocks that are shut are mown together from a morning on. */
+  protected abstract gatherGo(day: number): void;
+
+  /** First day of the go that a paddock is mown in; undefined where it is not ready, or others lie in swaths. */
   protected abstract goOf(field: Field, paddock: number, day: number): number | undefined;
 
   /** What nobody told of is still to be mown, as long as its work has days left for it. */
