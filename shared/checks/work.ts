@@ -1,5 +1,5 @@
 import { addDays, daysBetween } from '../calendar/plain-date.js';
-import { daysOfWork, snowBefore, workFrame } from '../plan/work/days-of-work.js';
+import { daysOfWork, workFrame } from '../plan/work/days-of-work.js';
 import { jobsOfSet } from '../plan/work/job-sets.js';
 import { workPlanOf } from '../plan/work/work-plan.js';
 import { workOutlookOf, type WorkOutlook } from '../plan/work/work-outlook.js';
@@ -83,7 +83,7 @@ function fitDays(given: Given): number[] {
   const random = seededRandom(1);
   const habit = { ...tables.work.wetDay, dayToDay: tables.work.dayToDay.value };
   const { climate } = frame.place;
-  const lies = snowBefore(frame);
+  const lies = frame.snowBeforeMm;
   return Array.from({ length: YEARS }, (_, year) => {
     const run = drawnRun(climate, frame.dayOfYear, habit, random);
     const { isWorkable } = daysOfWork(frame, run, lies[year % lies.length]!);
