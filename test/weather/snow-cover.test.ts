@@ -1,6 +1,6 @@
 import { describe, expect, it } from '@jest/globals';
 import { snowCover } from '../../shared/weather/snow-cover.js';
-import { snowBefore, usualDays, workFrame } from '../../shared/plan/work/days-of-work.js';
+import { usualDays, workFrame } from '../../shared/plan/work/days-of-work.js';
 import { addDays, daysBetween } from '../../shared/calendar/plain-date.js';
 import { tables } from '../support/factories.js';
 import { TEN_HOUSEHOLDS, TODAY } from '../support/ten-households.js';
@@ -79,9 +79,9 @@ describe('ground in March', () => {
 
   it('has no snow of a winter before last, nor any in most years where little falls', () => {
     const fall = workFrame({ ...vermont, tables, today: '2027-10-20' }, 10);
-    expect(snowBefore(fall).every((mm) => mm === 0)).toBe(true);
+    expect(fall.snowBeforeMm.every((mm) => mm === 0)).toBe(true);
     const [, south] = TEN_HOUSEHOLDS.find(([each]) => each === 'a slot in July')!;
-    const years = snowBefore(workFrame({ ...south, tables }, 10));
+    const years = workFrame({ ...south, tables }, 10).snowBeforeMm;
     expect(years.filter((mm) => 10 < mm).length).toBeLessThan(years.length / 4);
   });
 });

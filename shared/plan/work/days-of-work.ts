@@ -65,8 +65,8 @@ export interface WorkFrame {
   readonly dayOfYear: Int16Array;
   /** Days that were measured or are forecast, by their place in the run. */
   readonly known: ReadonlyMap<number, DailyWeather>;
-  /** Days from the last summer's warmest, on which no snow lies, to the one before the run. */
-  readonly winter: Pick<WorkFrame, 'dayOfYear' | 'known'>;
+  /** Water of the snow that lies before the run, after each of the winters that stand side by side, mm. */
+  readonly snowBeforeMm: readonly number[];
   readonly isShut: Uint8Array;
   readonly zone: RootZone;
   readonly dryEnough: DryEnough;
@@ -89,11 +89,8 @@ export function workFrame(place: WorkPlace, days: number): WorkFrame {
 
 function frameFrom(place: WorkPlace, before: number, days: number) {
   const first = addDays(place.today, -before);
-  const sinceSummer = daysSinceSummer(place.climate, first);
-  return {
-    ...{ place, first, ...runOfDays(place.climate, first, before + days) },
-    winter: runOfDays(place.climate, addDays(first, -sinceSummer), sinceSummer),
-  };
+  const snowBeforeMm = snowBefore(place, first);
+  return { place, first, snowBeforeMm, ...runOfDays(place.climate, first, before + days) };
 }
 
 /** Some days, and what is known of their weather. */
@@ -111,22 +108,20 @@ function daysSinceSummer({ meanMaxC }: Climate, first: string): number {
   return (dayOfYear(first) - warmest + WHOLE_YEAR.length) % WHOLE_YEAR.length;
 }
 
-/** Water of the snow that lies on the eve of a run, after a winter of some weather, mm. */
-function snowAfter({ place, winter }: Pick<WorkFrame, 'place' | 'winter'>, run: DayRun): number {
-  return snowCover(withKnown(winter, run), place.tables.work.snow).snowMm.at(-1) ?? 0;
-}
-
-/** The same after each of the winters that stand side by side. */
-export const snowBefore = (frame: Pick<WorkFrame, 'place' | 'winter'>): number[] =>
-  yearsBeside(frame.place.climate, frame.winter.dayOfYear, habitOf(frame)).map((run) =>
-    snowAfter(frame, run),
+/** Snow on the eve of a day, mm of water, followed from the last summer's warmest, on which none lies. */
+function snowBefore({ climate, tables }: WorkPlace, eveOf: string): number[] {
+  const days = daysSinceSummer(climate, eveOf);
+  const winter = runOfDays(climate, addDays(eveOf, -days), days);
+  return yearsBeside(climate, winter.dayOfYear, habitOf(tables)).map(
+    (run) => snowCover(withKnown(winter, run), tables.work.snow).snowMm.at(-1) ?? 0,
   );
+}
 
 const mean = (of: readonly number[]): number => of.reduce((sum, each) => sum + each, 0) / of.length;
 
-const habitOf = ({ place }: Pick<WorkFrame, 'place'>): DayHabit => ({
-  ...place.tables.work.wetDay,
-  dayToDay: place.tables.work.dayToDay.value,
+const habitOf = ({ work }: WorkPlace['tables']): DayHabit => ({
+  ...work.wetDay,
+  dayToDay: work.dayToDay.value,
 });
 
 /** What was seen on days of which the rain is known, and what the layer lacked by the balance. */
@@ -141,7 +136,7 @@ function looksWithWater(place: WorkPlace, zone: RootZone, usualMm: number) {
   const frame = frameFrom(place, daysBetween(oldest, today) + BEFORE_DAYS, 1);
   const run = withKnown(frame, usualRun(climate, frame.dayOfYear, tables.work.wetDay));
   const { toSoilMm: rainMm } = snowCover(run, tables.work.snow, {
-    liesMm: mean(snowBefore(frame)),
+    liesMm: mean(frame.snowBeforeMm),
   });
   const depletionMm = layerDepletionMm(
     zone,
@@ -161,7 +156,7 @@ export const averageDays = (frame: WorkFrame): DaysOfWork => ({
   ...daysOfWork(
     frame,
     usualRun(frame.place.climate, frame.dayOfYear, frame.place.tables.work.wetDay),
-    mean(snowBefore(frame)),
+    mean(frame.snowBeforeMm),
   ),
   isUsual: true,
 });
@@ -174,9 +169,8 @@ export const averageDays = (frame: WorkFrame): DaysOfWork => ({
 export function usualDays(frame: WorkFrame, days = averageDays(frame)): DaysOfWork {
   const { climate, tables } = frame.place;
   const { wetDay } = tables.work;
-  const lies = snowBefore(frame);
-  const years = yearsBeside(climate, frame.dayOfYear, habitOf(frame)).map((run, year) =>
-    daysOfWork(frame, run, lies[year]!),
+  const years = yearsBeside(climate, frame.dayOfYear, habitOf(tables)).map((run, year) =>
+    daysOfWork(frame, run, frame.snowBeforeMm[year]!),
   );
   const dayOfYear = frame.dayOfYear.subarray(BEFORE_DAYS);
   const usualMm = usualRun(climate, WHOLE_YEAR, wetDay).rainMm;
@@ -184,7 +178,7 @@ export function usualDays(frame: WorkFrame, days = averageDays(frame)): DaysOfWo
   const fitShare = Float64Array.from(dayOfYear, (_, day) =>
     days.isForecast[day] === 1 || days.isLookedAt[day] === 1
       ? NaN
-      : fitShareOn(day, years, wetDay.rainMm),
+      : shareOfDry(years, day, wetDay.rainMm),
   );
   const sureShare = tables.judgements.work.sureShare.value;
   const isTimeFor = fortnightsFor(
@@ -194,8 +188,8 @@ export function usualDays(frame: WorkFrame, days = averageDays(frame)): DaysOfWo
   const from = Float64Array.from(dayOfYear, (of, day) =>
     isTimeFor[day] === 1 ? groundFrom[of - 1]! : Infinity,
   );
-  const isMostly = (day: number): boolean =>
-    years.length < 2 * years.filter((of) => of.isWintry[day] === 1).length;
+  const wintry = yearsOn(years, ({ isWintry: is }) => is);
+  const isMostly = (day: number): boolean => years.length < 2 * wintry[day]!;
   const isKnownFit = (day: number): boolean =>
     days.isLookedAt[day] === 1
       ? days.isWorkable[day] === 1
@@ -208,21 +202,31 @@ export function usualDays(frame: WorkFrame, days = averageDays(frame)): DaysOfWo
   });
   const isWintry = days.isWintry.map((_, day) => (isWorkable[day] === 0 && isMostly(day) ? 1 : 0));
   // Averages never thaw in winter: more snow would lie by them than does in most years.
-  const snowMm = days.snowMm.map((_, day) => lowerMedian(years.map((of) => of.snowMm[day]!)));
+  const snowMm = days.snowMm.map((_, day) =>
+    isMostly(day) ? lowerMedian(years.map((of) => of.snowMm[day]!)) : 0,
+  );
   const ofYear = fitFromOdds();
   const fitFrom = Float64Array.from(dayOfYear, (day) => ofYear[day - 1]!);
   const beside = { years, fitShare, groundFrom: from, fitFrom, sureShare };
   return { ...days, isWorkable, isWintry, snowMm, beside };
 }
 
-/** What more than half of some values reach; of an even number the lower of the two in the middle. */
+/** What more than half of some values reach. */
 const lowerMedian = (of: readonly number[]): number =>
-  of.every((each) => each === 0)
-    ? 0
-    : of.toSorted((a, b) => a - b)[Math.floor((of.length - 1) / 2)]!;
+  of.toSorted((a, b) => a - b)[Math.floor((of.length - 1) / 2)]!;
 
-/** Share of the years dry on a day in which its ground can be worked. */
-function fitShareOn(day: number, years: readonly DaysOfWork[], wetFromMm: number): number {
+/** Of how many years something holds on each day. */
+function yearsOn(
+  years: readonly DaysOfWork[],
+  flags: (year: DaysOfWork) => Uint8Array,
+): Uint8Array {
+  const sum = new Uint8Array(years[0]!.isWorkable.length);
+  for (const year of years) flags(year).forEach((is, day) => (sum[day]! += is));
+  return sum;
+}
+
+/** Of the years dry on a day, the share in which its ground is fit. */
+function shareOfDry(years: readonly DaysOfWork[], day: number, wetFromMm: number): number {
   let [dry, fit] = [0, 0];
   for (const { rainMm, isWorkable } of years) {
     if (wetFromMm <= rainMm[day]!) continue;
@@ -406,17 +410,16 @@ const WEEK_DAYS = 7;
 /** Days around which a fortnight holds a fit day in nearly all years: before that nobody counts on one. */
 function fortnightsFor(years: readonly Uint8Array[], sureShare: number): Uint8Array {
   const { length } = years[0]!;
-  const hit = new Uint8Array(length);
-  for (const of of years) {
-    let last = -Infinity;
-    // The last fit day that a fortnight has come to.
-    for (let day = -WEEK_DAYS; day < length; day++) {
-      const end = day + WEEK_DAYS;
-      if (end < length && of[end] === 1) last = end;
-      if (0 <= day && day - WEEK_DAYS <= last) hit[day]!++;
+  const hits = new Uint8Array(length);
+  for (const isFit of years) {
+    let inIt = 0;
+    for (let ahead = 0; ahead < length + WEEK_DAYS; ahead++) {
+      const [day, behind] = [ahead - WEEK_DAYS, ahead - 2 * WEEK_DAYS - 1];
+      inIt += (isFit[ahead] ?? 0) - (isFit[behind] ?? 0);
+      if (0 <= day && 0 < inIt) hits[day]!++;
     }
   }
-  return hit.map((of) => (sureShare * years.length <= of ? 1 : 0));
+  return hits.map((hit) => (sureShare * years.length <= hit ? 1 : 0));
 }
 
 /** Why the ground of an unfit day is so: as it was found, else by the reckoning. */

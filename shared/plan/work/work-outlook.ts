@@ -4,7 +4,7 @@ import { addDays } from '../../calendar/plain-date.js';
 import type { DailyWeather } from '../../weather/climate.js';
 import { placeFrost, type PlaceFrost } from '../place-frost.js';
 import { betterOdds, type Candidate } from './better-odds.js';
-import { daysOfWork, snowBefore, workFrame, type DaysOfWork } from './days-of-work.js';
+import { daysOfWork, workFrame, type DaysOfWork } from './days-of-work.js';
 import { fewerBirds, type WithFewerBirds } from './fewer-birds.js';
 import { countBetween, jobOutlooks, spread, type CountSpread } from './job-outlook.js';
 import type { JobOutlook } from './job-outlook.js';
@@ -83,7 +83,7 @@ export function workOutlookOf(request: OutlookRequest, drawnYears = DRAWN_YEARS)
   onPlayed?.(PART.weather);
   const frame = workFrame(request, work.problem.days);
   const { runs, isMeasured } = yearsOf(request, frame, drawnYears);
-  const lies = snowBefore(frame);
+  const lies = frame.snowBeforeMm;
   const years = runs.map((run, year) => daysOfWork(frame, run, lies[year % lies.length]!));
   onPlayed?.(PART.base);
   const played = playedWork(work, years);

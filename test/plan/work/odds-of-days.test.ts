@@ -2,7 +2,6 @@ import { describe, expect, it } from '@jest/globals';
 import { addDays, daysBetween } from '../../../shared/calendar/plain-date.js';
 import {
   daysOfWork,
-  snowBefore,
   suitsOf,
   usualDays,
   workFrame,
@@ -33,7 +32,7 @@ describe.each(TEN_HOUSEHOLDS)('days beyond the forecast: %s', (_, picture) => {
   const frame = workFrame(place, 120);
   const usual = usualDays(frame);
   const random = seededRandom(7);
-  const lies = snowBefore(frame);
+  const lies = frame.snowBeforeMm;
   const years = Array.from({ length: 100 }, (_, year) =>
     daysOfWork(
       frame,
