@@ -160,10 +160,11 @@ export class PicturesService {
     },
     {
       kinds: ['cattle-left'],
-      read: async ({ id: farmId }) => {
+      read: async ({ id: farmId }, today) => {
         const left = holding(await this.told.factsOf(farmId, 'cattle-left'));
         const gone = new Set(left.map(({ details }) => details.cowId));
-        return { cows: (await this.cows.findAll(farmId)).filter(({ id }) => !gone.has(id)) };
+        const cows = (await this.cows.findAll(farmId)).filter(({ id }) => !gone.has(id));
+        return { cows, cattleLeft: left.filter(({ on }) => treatedSince(today) <= on) };
       },
     },
     {
@@ -234,7 +235,15 @@ export class PicturesService {
 type WholeParts = Partial<
   Pick<
     FarmPicture,
-    'paddocks' | 'herds' | 'cows' | 'grazings' | 'readings' | 'mowings' | 'jobs' | 'progress'
+    | 'paddocks'
+    | 'herds'
+    | 'cows'
+    | 'cattleLeft'
+    | 'grazings'
+    | 'readings'
+    | 'mowings'
+    | 'jobs'
+    | 'progress'
   >
 >;
 
