@@ -97,7 +97,7 @@ const KINDS: readonly Kind[] = [
   {
     id: 'cold',
     words: 'Cold nights are coming',
-    isAsked: (animals) => animals.some(({ kind }) => kind === 'batch'),
+    isAsked: (animals) => 0 < animals.length,
     Part: (props: MishapProps) => <Spell {...props} kind="cold" />,
   },
   {
