@@ -96,6 +96,7 @@ function batchParts(line: BatchLine, { weather }: Today, reader: Reader): string
     ...(awaited && awaitedSaid !== undefined
       ? [`${said(awaited, reader)} ${awaitedSaid}`]
       : [...(age ? [ageSaid(age.value)] : []), `${said(head, reader)} alive`]),
+    ...(line.beforeBox === undefined ? [] : [lower(line.beforeBox).replace(/\.$/, '')]),
     ...(where === undefined ? [] : [where]),
     ...(heat
       ? [

@@ -113,6 +113,7 @@ function BatchRow({ line, farmId, today, weather, onTell, said }: Shown & { line
         </>
       }
     >
+      {line.beforeBox !== undefined && <p>{line.beforeBox}</p>}
       {heat?.out && <HeatOutLine farmId={farmId} batchId={line.id} today={today} out={heat.out} />}
       {heat && <HeatLines heat={heat} />}
       <MedicineLines line={line} />
