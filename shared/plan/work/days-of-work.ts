@@ -175,7 +175,6 @@ export function usualDays(frame: WorkFrame, days = averageDays(frame)): DaysOfWo
   const dayOfYear = frame.dayOfYear.subarray(BEFORE_DAYS);
   const usualMm = usualRun(climate, WHOLE_YEAR, wetDay).rainMm;
   const groundFrom = groundFromOdds(usualMm, wetDay.rainMm);
-  const isDry = (of: DaysOfWork, day: number): boolean => of.rainMm[day]! < wetDay.rainMm;
   const fitShare = Float64Array.from(dayOfYear, (_, day) =>
     days.isForecast[day] === 1 || days.isLookedAt[day] === 1
       ? NaN
@@ -194,7 +193,9 @@ export function usualDays(frame: WorkFrame, days = averageDays(frame)): DaysOfWo
   const isKnownFit = (day: number): boolean =>
     days.isLookedAt[day] === 1
       ? days.isWorkable[day] === 1
-      : !isMostly(day) && frame.dryEnough.fromMm <= days.missingMm[day]! && isDry(days, day);
+      : !isMostly(day) &&
+        frame.dryEnough.fromMm <= days.missingMm[day]! &&
+        days.rainMm[day]! < wetDay.rainMm;
   const isWorkable = days.isWorkable.map((_, day) => {
     const share = fitShare[day]!;
     return (Number.isNaN(share) ? isKnownFit(day) : from[day]! < share) ? 1 : 0;
@@ -333,13 +334,42 @@ export function suitsOf(
 }
 
 function fitDays(conditions: WorkConditions, days: DaysOfWork, wetFromMm: number): Uint8Array {
-  const ofDays = (asked: WorkConditions, of: DaysOfWork): Uint8Array =>
-    Uint8Array.from(of.rainMm, (_, day) =>
-      unfitDay(asked, of, day, wetFromMm) === undefined ? 1 : 0,
-    );
   const { beside } = days;
-  if (!beside || !asksForAir(conditions)) return ofDays(conditions, days);
-  return byOdds(conditions, days, beside, ofDays);
+  if (!beside || !asksForAir(conditions)) return fitOnAll(conditions, days, wetFromMm);
+  return knownFor(days, JSON.stringify([conditions, wetFromMm]), () =>
+    byOdds(conditions, days, beside, wetFromMm),
+  );
+}
+
+/** Days fit for what was asked of them, by days: much work asks the same. */
+const fitKnown = new WeakMap<DaysOfWork, Map<string, Uint8Array>>();
+
+function knownFor(days: DaysOfWork, key: string, find: () => Uint8Array): Uint8Array {
+  let known = fitKnown.get(days);
+  if (!known) fitKnown.set(days, (known = new Map()));
+  let fit = known.get(key);
+  if (!fit) known.set(key, (fit = find()));
+  return fit;
+}
+
+/** Days on which all that is asked is so: what suits each of it suits the whole. */
+function fitOnAll(asks: WorkConditions, days: DaysOfWork, wetFromMm: number): Uint8Array {
+  const fit = new Uint8Array(days.rainMm.length).fill(1);
+  for (const [field, value] of Object.entries(asks)) {
+    if (value === undefined || value === false) continue;
+    const one = knownFor(days, `${field} ${value} ${wetFromMm}`, () =>
+      fitFor({ [field]: value }, days, wetFromMm),
+    );
+    for (let day = 0; day < fit.length; day++) fit[day]! &= one[day]!;
+  }
+  return fit;
+}
+
+function fitFor(asked: WorkConditions, days: DaysOfWork, wetFromMm: number): Uint8Array {
+  const fit = new Uint8Array(days.rainMm.length);
+  for (let day = 0; day < fit.length; day++)
+    if (unfitDay(asked, days, day, wetFromMm) === undefined) fit[day] = 1;
+  return fit;
 }
 
 const asksForAir = (asks: WorkConditions): boolean =>
@@ -352,23 +382,27 @@ function byOdds(
   conditions: WorkConditions,
   days: DaysOfWork,
   { years, fitFrom }: NonNullable<DaysOfWork['beside']>,
-  ofDays: (asked: WorkConditions, of: DaysOfWork) => Uint8Array,
+  wetFromMm: number,
 ): Uint8Array {
   const { dayMaxAtLeastC, dayMaxAtMostC, nightMinAtLeastC, nextNightMinAtLeastC, ...others } =
     conditions;
+  const ofDays = (asked: WorkConditions, of: DaysOfWork): Uint8Array =>
+    fitOnAll(asked, of, wetFromMm);
   const [asKnown, open] = [ofDays(conditions, days), ofDays(others, days)];
-  const yearsOpen = years.map((of) => ofDays(others, of));
-  const yearsFit = years.map((of) => ofDays(conditions, of));
+  const could = sumOf(years.map((of) => ofDays(others, of)));
+  const does = sumOf(years.map((of) => ofDays(conditions, of)));
   return open.map((is, day) => {
     if (days.isForecast[day] === 1) return asKnown[day]!;
-    if (is === 0) return 0;
-    const [could, does] = [sumOn(yearsOpen, day), sumOn(yearsFit, day)];
-    return fitFrom[day]! * could < does ? 1 : 0;
+    return is === 1 && fitFrom[day]! * could[day]! < does[day]! ? 1 : 0;
   });
 }
 
-const sumOn = (years: readonly Uint8Array[], day: number): number =>
-  years.reduce((sum, of) => sum + of[day]!, 0);
+/** In how many of some years each day suits. */
+function sumOf(years: readonly Uint8Array[]): Uint8Array {
+  const sum = new Uint8Array(years[0]?.length ?? 0);
+  for (const of of years) for (let day = 0; day < sum.length; day++) sum[day]! += of[day]!;
+  return sum;
+}
 
 /** Days before and after one in the fortnight around it. */
 const WEEK_DAYS = 7;
