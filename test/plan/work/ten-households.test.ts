@@ -287,6 +287,17 @@ it('orders no birds before somebody is found for those nobody at home can proces
   expect(ordered.lateDays).toBe(0);
 });
 
+// Kansas State University, calving management tips: on a regular schedule from the signs on.
+it('asks somebody to stay at home for a calving once a cow is near, not for five weeks', () => {
+  const [, picture] = TEN_HOUSEHOLDS.find(([name]) => name === 'a milk cow')!;
+  const plan = workPlanOf(workOfFarm(picture, tables, planAnimals(picture, tables)), 1);
+  const stays = plan.careGaps
+    .filter(({ kind, of }) => kind === 'out-by-day' && of.includes('Cows'))
+    .flatMap(({ ways }) => ways.filter((way) => way.includes('stays at home')));
+  expect(stays).toHaveLength(1);
+  expect(stays[0]).toContain('once a cow is near');
+});
+
 it('asks nobody who is away for more', () => {
   const [, picture] = TEN_HOUSEHOLDS.find(([name]) => name === 'one alone')!;
   const dueOn = addDays(picture.today, 4);
