@@ -7,6 +7,7 @@ import { formatHours } from '../../../../shared/units/format.js';
 import type { UnitSystem } from '../../../../shared/units/unit.js';
 import type { SavedFarm } from '../../api/queries.js';
 import type { Tick } from '../../api/today-queries.js';
+import type { SaidOrBought } from '../../api/mark-queries.js';
 import type { Said } from '../../api/work-queries.js';
 import { useSayDate } from '../../explain/say-date.js';
 import { QuantityInput } from '../../fields/quantity-input.js';
@@ -99,7 +100,8 @@ function JobRow({
   const done = { key, doneOn: date, ...(by === undefined ? {} : { doneBy: by }), ...before };
   const restLater = { key, notBefore: addDays(date, 1) };
   const tell = (told: Said): void => tick({ is: 'job', key, name, isDone: true, told, buys });
-  const change = (told: Said): void => {
+  const change = ({ buys: _bought, ...told }: SaidOrBought): void => {
+    if (told.doneOn !== undefined) return tell({ ...told, ...before });
     if (told.struckOut) onStruck(true);
     tick({ is: 'change', key, name, told });
   };
