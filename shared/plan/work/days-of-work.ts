@@ -1,8 +1,8 @@
-import { addDays, daysBetween, daysOfYear } from '../../calendar/plain-date.js';
+import { addDays, dayOfYear, daysBetween, daysOfYear } from '../../calendar/plain-date.js';
 import type { WorkConditions } from '../../farm/job.js';
-import type { DailyWeather } from '../../weather/climate.js';
+import type { Climate, DailyWeather } from '../../weather/climate.js';
 import type { DayRun } from '../../weather/day-run.js';
-import { usualRun, WHOLE_YEAR } from '../../weather/drawn-year.js';
+import { usualRun, WHOLE_YEAR, type DayHabit } from '../../weather/drawn-year.js';
 import { soilTemperatureC, yearMeanC } from '../../weather/soil-temperature.js';
 import type { RootZone } from '../../weather/soil-water.js';
 import { snowCover } from '../../weather/snow-cover.js';
@@ -54,7 +54,7 @@ export type WorkPlace = Pick<
   'climate' | 'farm' | 'tables' | 'today' | 'groundChecks' | 'publicHolidays'
 >;
 
-/** Soil water is followed from so many days before the plan. */
+/** Soil water is followed from so many days before the plan; snow from the summer before. */
 export const BEFORE_DAYS = 45;
 
 /** What is the same of a plan's days in every weather. */
@@ -65,6 +65,8 @@ export interface WorkFrame {
   readonly dayOfYear: Int16Array;
   /** Days that were measured or are forecast, by their place in the run. */
   readonly known: ReadonlyMap<number, DailyWeather>;
+  /** Water of the snow that lies before the run, after each of the winters that stand side by side, mm. */
+  readonly snowBeforeMm: readonly number[];
   readonly isShut: Uint8Array;
   readonly zone: RootZone;
   readonly dryEnough: DryEnough;
@@ -87,14 +89,40 @@ export function workFrame(place: WorkPlace, days: number): WorkFrame {
 
 function frameFrom(place: WorkPlace, before: number, days: number) {
   const first = addDays(place.today, -before);
-  const n = before + days;
-  const known = new Map<number, DailyWeather>();
-  for (const day of [...(place.climate.recent ?? []), ...(place.climate.forecast ?? [])]) {
-    const i = daysBetween(first, day.date);
-    if (0 <= i && i < n) known.set(i, day);
-  }
-  return { place, first, dayOfYear: daysOfYear(first, n), known };
+  const snowBeforeMm = snowBefore(place, first);
+  return { place, first, snowBeforeMm, ...runOfDays(place.climate, first, before + days) };
 }
+
+/** Some days, and what is known of their weather. */
+function runOfDays({ recent, forecast }: Climate, first: string, days: number) {
+  const known = new Map<number, DailyWeather>();
+  for (const day of [...(recent ?? []), ...(forecast ?? [])]) {
+    const i = daysBetween(first, day.date);
+    if (0 <= i && i < days) known.set(i, day);
+  }
+  return { dayOfYear: daysOfYear(first, days), known };
+}
+
+function daysSinceSummer({ meanMaxC }: Climate, first: string): number {
+  const warmest = meanMaxC.indexOf(Math.max(...meanMaxC)) + 1;
+  return (dayOfYear(first) - warmest + WHOLE_YEAR.length) % WHOLE_YEAR.length;
+}
+
+/** Snow on the eve of a day, mm of water, followed from the last summer's warmest, on which none lies. */
+function snowBefore({ climate, tables }: WorkPlace, eveOf: string): number[] {
+  const days = daysSinceSummer(climate, eveOf);
+  const winter = runOfDays(climate, addDays(eveOf, -days), days);
+  return yearsBeside(climate, winter.dayOfYear, habitOf(tables)).map(
+    (run) => snowCover(withKnown(winter, run), tables.work.snow).snowMm.at(-1) ?? 0,
+  );
+}
+
+const mean = (of: readonly number[]): number => of.reduce((sum, each) => sum + each, 0) / of.length;
+
+const habitOf = ({ work }: WorkPlace['tables']): DayHabit => ({
+  ...work.wetDay,
+  dayToDay: work.dayToDay.value,
+});
 
 /** What was seen on days of which the rain is known, and what the layer lacked by the balance. */
 function looksWithWater(place: WorkPlace, zone: RootZone, usualMm: number) {
@@ -107,7 +135,9 @@ function looksWithWater(place: WorkPlace, zone: RootZone, usualMm: number) {
   const oldest = looks.reduce((a, { date }) => (date < a ? date : a), today);
   const frame = frameFrom(place, daysBetween(oldest, today) + BEFORE_DAYS, 1);
   const run = withKnown(frame, usualRun(climate, frame.dayOfYear, tables.work.wetDay));
-  const { toSoilMm: rainMm } = snowCover(run, tables.work.snow);
+  const { toSoilMm: rainMm } = snowCover(run, tables.work.snow, {
+    liesMm: mean(frame.snowBeforeMm),
+  });
   const depletionMm = layerDepletionMm(
     zone,
     { run: { ...run, rainMm }, dayOfYear: frame.dayOfYear, latitudeDeg: farm.latitudeDeg },
@@ -126,6 +156,7 @@ export const averageDays = (frame: WorkFrame): DaysOfWork => ({
   ...daysOfWork(
     frame,
     usualRun(frame.place.climate, frame.dayOfYear, frame.place.tables.work.wetDay),
+    mean(frame.snowBeforeMm),
   ),
   isUsual: true,
 });
@@ -137,16 +168,17 @@ export const averageDays = (frame: WorkFrame): DaysOfWork => ({
  */
 export function usualDays(frame: WorkFrame, days = averageDays(frame)): DaysOfWork {
   const { climate, tables } = frame.place;
-  const { wetDay, dayToDay } = tables.work;
-  const habit = { ...wetDay, dayToDay: dayToDay.value };
-  const years = yearsBeside(climate, frame.dayOfYear, habit).map((run) => daysOfWork(frame, run));
+  const { wetDay } = tables.work;
+  const years = yearsBeside(climate, frame.dayOfYear, habitOf(tables)).map((run, year) =>
+    daysOfWork(frame, run, frame.snowBeforeMm[year]!),
+  );
   const dayOfYear = frame.dayOfYear.subarray(BEFORE_DAYS);
   const usualMm = usualRun(climate, WHOLE_YEAR, wetDay).rainMm;
   const groundFrom = groundFromOdds(usualMm, wetDay.rainMm);
   const fitShare = Float64Array.from(dayOfYear, (_, day) =>
     days.isForecast[day] === 1 || days.isLookedAt[day] === 1
       ? NaN
-      : fitShareOn(day, years, wetDay.rainMm),
+      : shareOfDry(years, day, wetDay.rainMm),
   );
   const sureShare = tables.judgements.work.sureShare.value;
   const isTimeFor = fortnightsFor(
@@ -156,18 +188,45 @@ export function usualDays(frame: WorkFrame, days = averageDays(frame)): DaysOfWo
   const from = Float64Array.from(dayOfYear, (of, day) =>
     isTimeFor[day] === 1 ? groundFrom[of - 1]! : Infinity,
   );
-  const isWorkable = days.isWorkable.map((is, day) =>
-    Number.isNaN(fitShare[day]) ? is : from[day]! < fitShare[day]! ? 1 : 0,
+  const wintry = yearsOn(years, ({ isWintry: is }) => is);
+  const isMostly = (day: number): boolean => years.length < 2 * wintry[day]!;
+  const isKnownFit = (day: number): boolean =>
+    days.isLookedAt[day] === 1
+      ? days.isWorkable[day] === 1
+      : !isMostly(day) &&
+        frame.dryEnough.fromMm <= days.missingMm[day]! &&
+        days.rainMm[day]! < wetDay.rainMm;
+  const isWorkable = days.isWorkable.map((_, day) => {
+    const share = fitShare[day]!;
+    return (Number.isNaN(share) ? isKnownFit(day) : from[day]! < share) ? 1 : 0;
+  });
+  const isWintry = days.isWintry.map((_, day) => (isWorkable[day] === 0 && isMostly(day) ? 1 : 0));
+  // Averages never thaw in winter: more snow would lie by them than does in most years.
+  const snowMm = days.snowMm.map((_, day) =>
+    isMostly(day) ? lowerMedian(years.map((of) => of.snowMm[day]!)) : 0,
   );
-  const isWintry = days.isWintry.map((is, day) => (isWorkable[day] === 1 ? 0 : is));
   const ofYear = fitFromOdds();
   const fitFrom = Float64Array.from(dayOfYear, (day) => ofYear[day - 1]!);
   const beside = { years, fitShare, groundFrom: from, fitFrom, sureShare };
-  return { ...days, isWorkable, isWintry, beside };
+  return { ...days, isWorkable, isWintry, snowMm, beside };
 }
 
-/** Share of the years dry on a day in which its ground can be worked. */
-function fitShareOn(day: number, years: readonly DaysOfWork[], wetFromMm: number): number {
+/** What more than half of some values reach. */
+const lowerMedian = (of: readonly number[]): number =>
+  of.toSorted((a, b) => a - b)[Math.floor((of.length - 1) / 2)]!;
+
+/** Of how many years something holds on each day. */
+function yearsOn(
+  years: readonly DaysOfWork[],
+  flags: (year: DaysOfWork) => Uint8Array,
+): Uint8Array {
+  const sum = new Uint8Array(years[0]!.isWorkable.length);
+  for (const year of years) flags(year).forEach((is, day) => (sum[day]! += is));
+  return sum;
+}
+
+/** Of the years dry on a day, the share in which its ground is fit. */
+function shareOfDry(years: readonly DaysOfWork[], day: number, wetFromMm: number): number {
   let [dry, fit] = [0, 0];
   for (const { rainMm, isWorkable } of years) {
     if (wetFromMm <= rainMm[day]!) continue;
@@ -177,8 +236,12 @@ function fitShareOn(day: number, years: readonly DaysOfWork[], wetFromMm: number
   return dry === 0 ? 0 : fit / dry;
 }
 
-/** Weather of a plan's days: what was measured or forecast, and for the rest that of a run. */
-export function daysOfWork(frame: WorkFrame, weather: DayRun): DaysOfWork {
+/**
+ * Weather of a plan's days: what was measured or forecast, and for the rest that of a run.
+ *
+ * @param liesMm water of the snow that lies before its first day
+ */
+export function daysOfWork(frame: WorkFrame, weather: DayRun, liesMm: number): DaysOfWork {
   const { place, first, dayOfYear, known, zone } = frame;
   const { fromMm } = frame.dryEnough;
   const { wetDay, snow } = place.tables.work;
@@ -187,7 +250,10 @@ export function daysOfWork(frame: WorkFrame, weather: DayRun): DaysOfWork {
   const n = dayOfYear.length;
   const seen = seenIn(place.groundChecks, first, n);
   const fitOn = new Set(seen.filter(({ isWorkable }) => isWorkable).map(({ day }) => day));
-  const { snowMm, toSoilMm } = snowCover(run, snow, (day) => fitOn.has(day));
+  const { snowMm, toSoilMm } = snowCover(run, snow, {
+    isSeenClear: (day) => fitOn.has(day),
+    liesMm,
+  });
   const depletionMm = layerDepletionMm(
     zone,
     { run: { ...run, rainMm: toSoilMm }, dayOfYear, latitudeDeg },
@@ -344,17 +410,16 @@ const WEEK_DAYS = 7;
 /** Days around which a fortnight holds a fit day in nearly all years: before that nobody counts on one. */
 function fortnightsFor(years: readonly Uint8Array[], sureShare: number): Uint8Array {
   const { length } = years[0]!;
-  const hit = new Uint8Array(length);
-  for (const of of years) {
-    let last = -Infinity;
-    // The last fit day that a fortnight has come to.
-    for (let day = -WEEK_DAYS; day < length; day++) {
-      const end = day + WEEK_DAYS;
-      if (end < length && of[end] === 1) last = end;
-      if (0 <= day && day - WEEK_DAYS <= last) hit[day]!++;
+  const hits = new Uint8Array(length);
+  for (const isFit of years) {
+    let inIt = 0;
+    for (let ahead = 0; ahead < length + WEEK_DAYS; ahead++) {
+      const [day, behind] = [ahead - WEEK_DAYS, ahead - 2 * WEEK_DAYS - 1];
+      inIt += (isFit[ahead] ?? 0) - (isFit[behind] ?? 0);
+      if (0 <= day && 0 < inIt) hits[day]!++;
     }
   }
-  return hit.map((of) => (sureShare * years.length <= of ? 1 : 0));
+  return hits.map((hit) => (sureShare * years.length <= hit ? 1 : 0));
 }
 
 /** Why the ground of an unfit day is so: as it was found, else by the reckoning. */
