@@ -71,12 +71,13 @@ function taken(request: WorkRequest, plan: WorkPlan, job: PlannedJob, way: strin
   const [, who] = / from (?!each of)([^,]*),/.exec(way) ?? [];
   if (on !== undefined)
     return longerDays(request, on, { moreH, isOfEach: way.includes('from each of') }, who);
-  // Somebody else does all of what holds it up, and of it.
+  // What holds it up is done, and somebody else does all of it.
   if (way.includes('with somebody else for all')) {
     const names = [...way.matchAll(/“(.*?)”/g)].map(([, held]) => held);
-    const all = plan.jobs.filter((each) => each === job || names.includes(each.name));
-    const byOthers = all.map((each) => ({ key: each.key, hoursDone: each.hoursDone + each.hours }));
-    return [{ ...request, progress: [...progress, ...byOthers] }];
+    const held = plan.jobs.filter((each) => names.includes(each.name));
+    const done = held.map((each) => ({ key: each.key, doneOn: request.today }));
+    const byOthers = { key, hoursDone: hoursDone + job.hours };
+    return [{ ...request, progress: [...progress, ...done, byOthers] }];
   }
   const [, name] = /“(.*)”/.exec(way) ?? [];
   const other = plan.jobs.find((job) => job.name === name)?.key;
