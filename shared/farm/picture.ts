@@ -74,6 +74,8 @@ export interface FarmPicture {
   readonly treatments?: readonly Treatment[];
   /** Births of herds within the year, as they were told, the oldest first. */
   readonly calvings?: readonly CalvingTold[];
+  /** Cattle that died or went within the year, as it was told. */
+  readonly cattleLeft?: readonly FactOf<'cattle-left'>[];
   readonly paddocks: readonly Paddock[];
   readonly herds: readonly Herd[];
   /** Cattle of the herds that go by a name. */
@@ -98,7 +100,7 @@ export interface FarmPicture {
 const BESIDE_ANIMALS = [
   ...(['jobs', 'progress', 'groundChecks', 'keptPlans'] as const),
   ...(['brooderLooks', 'feedBought', 'herdFeedBought', 'suppliers', 'treatments'] as const),
-  'calvings',
+  ...(['calvings', 'cattleLeft'] as const),
 ] as const;
 
 /** A farm as far as the plans of its animals and their ground rest on it. */

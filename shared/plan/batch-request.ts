@@ -60,9 +60,16 @@ export function batchContext(
   request = batchRequest(picture, allTables, batchId),
 ): PlanContext {
   const row = picture.batches.find(({ id }) => id === batchId)!;
-  const { context } = alone(picture, tablesIn(picture.farm.units, allTables), row);
+  const context = contextAlone(picture, allTables, row);
   return { ...context, ...request, tables: context.tables };
 }
+
+/** The same without what its neighbors hold: for whoever goes by nothing but its own life. */
+export const contextAlone = (
+  picture: AnimalPicture,
+  allTables: Tables,
+  batch: NamedBatch,
+): PlanContext => alone(picture, tablesIn(picture.farm.units, allTables), batch).context;
 
 /**
  * Layers that came so much earlier that they rule the coop when these join them: not birds that go

@@ -133,8 +133,7 @@ export class PicturesService {
         );
     const wholes: WholeParts[] = [];
     for (const { kinds: of, read } of this.wholes)
-      if (of.some((kind) => kinds.has(kind)))
-        wholes.push(await read(farm.id, before.picture.today));
+      if (of.some((kind) => kinds.has(kind))) wholes.push(await read(farm, before.picture.today));
     const keptPlans = await keptPlansOf(farm.id, manager);
     return Object.assign({}, before.picture, ...parts, ...wholes, { farm, keptPlans });
   }
@@ -150,27 +149,33 @@ export class PicturesService {
   private readonly wholes: readonly Whole[] = [
     {
       kinds: ['herd-move', 'cattle-left'],
-      read: async (farmId, today) => {
-        const moves = await this.told.movesOf(farmId);
+      read: async ({ id: farmId, revision }, today) => {
+        const moves = await this.told.movesOf(farmId, revision);
         const paddocks = await this.paddocks.findAll(farmId, moves);
         const paddockIds = paddocks.map(({ id }) => id);
         const herds = await this.herds.findAll(farmId, { moves, paddockIds });
+        const grazings = grazingsOf(moves).filter(({ to = today }) => seasonsSince(today) <= to);
+        return { paddocks, herds, grazings };
+      },
+    },
+    {
+      kinds: ['cattle-left'],
+      read: async ({ id: farmId }, today) => {
         const left = holding(await this.told.factsOf(farmId, 'cattle-left'));
         const gone = new Set(left.map(({ details }) => details.cowId));
         const cows = (await this.cows.findAll(farmId)).filter(({ id }) => !gone.has(id));
-        const grazings = grazingsOf(moves).filter(({ to = today }) => seasonsSince(today) <= to);
-        return { paddocks, herds, cows, grazings };
+        return { cows, cattleLeft: left.filter(({ on }) => treatedSince(today) <= on) };
       },
     },
     {
       kinds: ['grass-reading'],
-      read: async (farmId, today) => ({
+      read: async ({ id: farmId }, today) => ({
         readings: await this.readings.findAll(farmId, seasonsSince(today)),
       }),
     },
     {
       kinds: ['paddock-mown'],
-      read: async (farmId, today) => ({
+      read: async ({ id: farmId }, today) => ({
         mowings: mowingsOf(
           await this.told.factsSince(farmId, seasonsSince(today), ['paddock-mown']),
         ),
@@ -178,7 +183,7 @@ export class PicturesService {
     },
     {
       kinds: ['work-progress'],
-      read: async (farmId) => ({
+      read: async ({ id: farmId }) => ({
         jobs: (await this.jobs.findAll(farmId)).filter(
           ({ restingSince }) => restingSince === undefined,
         ),
@@ -200,7 +205,7 @@ export class PicturesService {
     const row = await this.farms.findRow(farmId);
     const handovers = await this.handovers.findAll(farmId);
     const wholes: WholeParts[] = [];
-    for (const { read } of this.wholes) wholes.push(await read(farmId, today));
+    for (const { read } of this.wholes) wholes.push(await read(farm, today));
     const whole = Object.assign({}, ...wholes) as Required<WholeParts>;
     const keptPlans = await keptPlansOf(farmId, manager);
     let told: TellingParts = {};
@@ -230,13 +235,21 @@ export class PicturesService {
 type WholeParts = Partial<
   Pick<
     FarmPicture,
-    'paddocks' | 'herds' | 'cows' | 'grazings' | 'readings' | 'mowings' | 'jobs' | 'progress'
+    | 'paddocks'
+    | 'herds'
+    | 'cows'
+    | 'cattleLeft'
+    | 'grazings'
+    | 'readings'
+    | 'mowings'
+    | 'jobs'
+    | 'progress'
   >
 >;
 
 interface Whole {
   readonly kinds: readonly (typeof OF_WHOLES)[number][];
-  readonly read: (farmId: string, today: PlainDate) => Promise<WholeParts>;
+  readonly read: (farm: FarmView, today: PlainDate) => Promise<WholeParts>;
 }
 
 /** Kinds of which such a part is made. */

@@ -5,12 +5,14 @@ import type { HerdMove } from '../../shared/farm/told-fact.js';
 import { FieldError, type FieldProblem } from '../../shared/problems/field-problem.js';
 import { HerdEntity } from '../herds/herd.entity.js';
 import { PaddockEntity } from '../paddocks/paddock.entity.js';
+import type { NamesOfFarm } from './names-of-farm.js';
 
 interface Moved {
   /** Moves that were told or taken back. */
   readonly changed: readonly HerdMove[];
   /** All of the farm that were not taken back, with the change. */
   readonly all: readonly HerdMove[];
+  readonly names: Pick<NamesOfFarm, 'herds' | 'paddocks'>;
 }
 
 /**
@@ -20,13 +22,10 @@ interface Moved {
 export async function settlePlaces(
   manager: EntityManager,
   farmId: string,
-  { changed, all }: Moved,
+  { changed, all, names: { herds, paddocks } }: Moved,
   field: string,
 ): Promise<void> {
   if (changed.length === 0) return;
-  const named = { where: { farmId }, select: { id: true, name: true } } as const;
-  const herds = await manager.find(HerdEntity, named);
-  const paddocks = await manager.find(PaddockEntity, named);
   const known = new Set(paddocks.map(({ id }) => id));
   const moves = byHerd(all);
   for (const move of changed) {

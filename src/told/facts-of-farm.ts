@@ -1,4 +1,3 @@
-import { LRUCache } from 'lru-cache';
 import { NotFoundException } from '@nestjs/common';
 import { In, IsNull, type EntityManager, type SelectQueryBuilder } from 'typeorm';
 import type { PlainDate } from '../../shared/calendar/plain-date.js';
@@ -6,7 +5,7 @@ import type { FactOf, HerdMove, ToldFact, ToldKind } from '../../shared/farm/tol
 import type { Database } from '../database/database.js';
 import { isId } from '../database/ids.js';
 import { FarmEntity } from '../farms/farm.entity.js';
-import { KeptMoves } from './kept-moves.js';
+import { KeptAtRevision } from './kept-at-revision.js';
 import { ToldChanges } from './told-changes.js';
 import { toFact, ToldFactEntity } from './told-fact.entity.js';
 import {
@@ -31,20 +30,15 @@ export interface ToldPage {
   readonly replaced?: readonly string[];
 }
 
-/** Batches of which the purchases beside them are remembered. */
-const BATCHES_KEPT = 50;
-
-interface Bought {
-  readonly revision: number;
-  readonly facts: readonly ToldFact[];
-}
-
 /** Reads what farms were told: by kind, by day, by what it is about. */
 export class FactsOfFarm {
   readonly changes = new ToldChanges();
-  protected readonly keptMoves = new KeptMoves(this.changes);
-  /** What was bought since the days of batches that were looked back at, at a revision of the farm. */
-  private readonly keptBought = new LRUCache<string, Bought>({ max: BATCHES_KEPT });
+  /** All moves of a farm: where herds stand, the picture and each new move go by those of ten years. */
+  protected readonly keptMoves = new KeptAtRevision<readonly HerdMove[]>(this.changes, [
+    'herd-move',
+  ]);
+  /** What was bought since the days of batches that were looked back at. */
+  private readonly keptBought = new KeptAtRevision<readonly ToldFact[]>(this.changes, ['bought']);
 
   constructor(protected readonly database: Database) {}
 
@@ -76,10 +70,14 @@ export class FactsOfFarm {
     return factsIn(query.andWhere(withoutReplaced(query)), kinds);
   }
 
-  /** Moves of herds that were not taken back. */
-  async movesOf(farmId: string): Promise<readonly HerdMove[]> {
+  /**
+   * Moves of herds that were not taken back.
+   *
+   * @param at the farm's revision, where it was read in the same snapshot
+   */
+  async movesOf(farmId: string, at?: number): Promise<readonly HerdMove[]> {
     if (this.database.isWriting) return this.factsOf(farmId, 'herd-move');
-    const revision = await revisionOf(this.database.manager, farmId);
+    const revision = at ?? (await revisionOf(this.database.manager, farmId));
     const known = this.keptMoves.at(farmId, revision);
     if (known) return known;
     return this.database.snapshot(async (manager) => {
@@ -122,17 +120,12 @@ export class FactsOfFarm {
   private async boughtSince(farmId: string, since: PlainDate): Promise<readonly ToldFact[]> {
     const read = (): Promise<ToldFact[]> => this.factsSince(farmId, since, ['bought']);
     if (this.database.isWriting) return read();
-    const key = `${farmId}/${since}`;
     const revision = await revisionOf(this.database.manager, farmId);
-    const known = this.keptBought.get(key);
-    const told = known && this.changes.between(farmId, known.revision, revision);
-    if (known && told && !told.has('bought')) {
-      this.keptBought.set(key, { ...known, revision });
-      return known.facts;
-    }
+    const known = this.keptBought.at(farmId, revision, since);
+    if (known) return known;
     return this.database.snapshot(async (manager) => {
       const facts = await read();
-      this.keptBought.set(key, { revision: await revisionOf(manager, farmId), facts });
+      this.keptBought.set(farmId, await revisionOf(manager, farmId), facts, since);
       return facts;
     });
   }

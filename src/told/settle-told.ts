@@ -19,6 +19,7 @@ import { settlePhotos } from './check-photos.js';
 import { settlePlaces } from './check-places.js';
 import { refuseStrangeWeights } from './check-weights.js';
 import type { FactsOfFarm } from './facts-of-farm.js';
+import type { NamesOfFarm } from './names-of-farm.js';
 
 /** What was told or taken back in a write. */
 interface ToldNow {
@@ -28,6 +29,7 @@ interface ToldNow {
   readonly facts: Pick<FactsOfFarm, 'factsOf' | 'factsAbout'>;
   /** All moves of the farm, with those that were told now; undefined: some were taken back. */
   readonly movesWith: (told: readonly HerdMove[] | undefined) => Promise<readonly HerdMove[]>;
+  readonly namesOf: () => Promise<NamesOfFarm>;
   readonly tables: Tables;
 }
 
@@ -35,14 +37,15 @@ interface ToldNow {
 export async function settleTold(
   manager: EntityManager,
   farmId: string,
-  { told, areNew, facts, movesWith, tables }: ToldNow,
+  { told, areNew, facts, movesWith, namesOf, tables }: ToldNow,
   fieldOf: (fact: ToldFact, field: string) => string,
 ): Promise<void> {
   const moved = told.filter((fact): fact is HerdMove => fact.kind === 'herd-move');
   if (0 < moved.length) {
     const all = await movesWith(areNew ? moved : undefined);
     const field = fieldOf(moved[0]!, 'details.paddockId');
-    await settlePlaces(manager, farmId, { changed: moved, all }, field);
+    const names = await namesOf();
+    await settlePlaces(manager, farmId, { changed: moved, all, names }, field);
   }
   const eggs = told.filter((fact): fact is EggsWereCounted => fact.kind === 'eggs-counted');
   await refuseStrangeEggs(manager, farmId, { eggs, tables }, fieldOf);

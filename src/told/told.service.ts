@@ -16,13 +16,11 @@ import { TOLD_KINDS, type ToldOn } from '../../shared/farm/told-kinds.js';
 import { FieldError } from '../../shared/problems/field-problem.js';
 import { isId } from '../database/ids.js';
 import { Database } from '../database/database.js';
-import { FarmEntity } from '../farms/farm.entity.js';
 import { TablesService } from '../reference/tables.service.js';
-import { BatchEntity } from '../batches/batch.entity.js';
-import { HerdEntity } from '../herds/herd.entity.js';
-import { PaddockEntity } from '../paddocks/paddock.entity.js';
 import { FactsOfFarm, notTold, revisionOf } from './facts-of-farm.js';
 import { keepFacts, type Said } from './keep-facts.js';
+import { KeptAtRevision } from './kept-at-revision.js';
+import { namesOfFarm, type NamesOfFarm } from './names-of-farm.js';
 import { RoomForFacts } from './room-for-facts.js';
 import { settleTold } from './settle-told.js';
 import { toFact, ToldFactEntity } from './told-fact.entity.js';
@@ -33,6 +31,8 @@ const ROWS_AT_ONCE = 200;
 /** What was told so far in a write in which nothing but telling happens. */
 interface ToldAlone {
   readonly kinds: Set<ToldKind>;
+  /** The farm's revision before it. */
+  before: number;
   /** All moves of the farm, where one was among it. */
   moves?: readonly HerdMove[];
 }
@@ -42,6 +42,7 @@ interface ToldAlone {
 export class ToldService extends FactsOfFarm {
   private readonly alone = new AsyncLocalStorage<ToldAlone>();
   private readonly room = new RoomForFacts();
+  private readonly keptNames = new KeptAtRevision<NamesOfFarm>(this.changes, []);
 
   constructor(
     database: Database,
@@ -60,12 +61,12 @@ export class ToldService extends FactsOfFarm {
     { raises = true } = {},
   ): Promise<T> {
     if (this.database.isWriting) return this.database.write(farmId, work, { raises });
-    const told: ToldAlone = { kinds: new Set() };
+    const told: ToldAlone = { kinds: new Set(), before: 0 };
     let revision = 0;
     const writeAll = async (manager: EntityManager): Promise<T> => {
-      const result = await work(manager);
-      if (raises) revision = await revisionOf(manager, farmId);
-      return result;
+      revision = await revisionOf(manager, farmId);
+      told.before = raises ? revision - 1 : revision;
+      return work(manager);
     };
     const result = await this.alone.run(told, () =>
       this.database.write(farmId, writeAll, { raises }),
@@ -93,7 +94,7 @@ export class ToldService extends FactsOfFarm {
     const raises = all.some(({ kind }) => !leavesPlans(kind));
     const keep = async (manager: EntityManager): Promise<ToldFact[]> => {
       if (all.length === 0) return [];
-      const farm = await knownOf(manager, farmId);
+      const farm = toldOn(await this.namesOf(manager, farmId));
       await this.room.check(manager, farmId, all.length, fieldOf);
       const kept = await keepFacts(manager, farmId, all, { farm, fieldOf });
       const told = kept.filter(({ isNew }) => isNew).map(({ fact }) => fact);
@@ -211,18 +212,25 @@ export class ToldService extends FactsOfFarm {
 
   /** The same within a write, with those that were told in it just now; undefined: some were taken back. */
   private async movesWith(
-    manager: EntityManager,
     farmId: string,
     told: readonly HerdMove[] | undefined,
   ): Promise<readonly HerdMove[]> {
     const alone = this.alone.getStore();
     const before =
-      alone && told
-        ? (alone.moves ?? this.keptMoves.at(farmId, (await revisionOf(manager, farmId)) - 1))
-        : undefined;
+      alone && told ? (alone.moves ?? this.keptMoves.at(farmId, alone.before)) : undefined;
     const all = before && told ? [...before, ...told] : await this.factsOf(farmId, 'herd-move');
     if (alone) alone.moves = all;
     return all;
+  }
+
+  /** In a write in which other rows may have changed they are read anew. */
+  private async namesOf(manager: EntityManager, farmId: string): Promise<NamesOfFarm> {
+    const alone = this.alone.getStore();
+    const known = alone && this.keptNames.at(farmId, alone.before);
+    if (known) return known;
+    const names = await namesOfFarm(manager, farmId);
+    if (alone) this.keptNames.set(farmId, alone.before, names);
+    return names;
   }
 
   /** What hangs on all that was told, in the same write. */
@@ -234,9 +242,9 @@ export class ToldService extends FactsOfFarm {
     { areNew = true } = {},
   ): Promise<void> {
     const { tables } = this.tables;
-    const movesWith = (moved: readonly HerdMove[] | undefined) =>
-      this.movesWith(manager, farmId, moved);
-    const now = { told, areNew, facts: this, movesWith, tables };
+    const movesWith = (moved: readonly HerdMove[] | undefined) => this.movesWith(farmId, moved);
+    const namesOf = () => this.namesOf(manager, farmId);
+    const now = { told, areNew, facts: this, movesWith, namesOf, tables };
     return settleTold(manager, farmId, now, fieldOf);
   }
 
@@ -272,19 +280,11 @@ const toldWith = ({
 }: ToldFactEntity): Pick<HerdMove['details'], 'work' | 'tickedOn'> =>
   kind === 'herd-move' ? (details as HerdMove['details']) : {};
 
-async function knownOf(manager: EntityManager, farmId: string): Promise<ToldOn> {
-  const { timeZone } = await manager.findOneOrFail(FarmEntity, {
-    where: { id: farmId },
-    select: { id: true, timeZone: true },
-  });
-  const idsOf = async (
-    target: typeof BatchEntity | typeof HerdEntity | typeof PaddockEntity,
-  ): Promise<string[]> =>
-    (await manager.find(target, { where: { farmId }, select: { id: true } })).map(({ id }) => id);
-  return {
-    today: plainDateAt(Date.now(), timeZone),
-    batchIds: await idsOf(BatchEntity),
-    herdIds: await idsOf(HerdEntity),
-    paddockIds: await idsOf(PaddockEntity),
-  };
-}
+const idsOf = (rows: readonly { readonly id: string }[]): string[] => rows.map(({ id }) => id);
+
+const toldOn = ({ timeZone, batches, herds, paddocks }: NamesOfFarm): ToldOn => ({
+  today: plainDateAt(Date.now(), timeZone),
+  batchIds: idsOf(batches),
+  herdIds: idsOf(herds),
+  paddockIds: idsOf(paddocks),
+});

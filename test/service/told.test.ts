@@ -72,6 +72,22 @@ describe.each(databases())('what is told on $name', (database) => {
     await app.api.delete(`${farm.path}/told/${ids[0]}`).expect(204);
   });
 
+  it('knows a paddock that came between two entries, and no longer one that went', async () => {
+    await tell(reading({ key: 'before-it-came' })).expect(201);
+    const { id: _id, ...row } = newPaddock({ name: 'Between' });
+    const { body: paddock } = await app.api.post(`${farm.path}/paddocks`).send(row).expect(201);
+    const { id: about } = paddock as Saved<Paddock>;
+    const { body: ofIt } = await tell(reading({ about, key: 'of-it' })).expect(201);
+    await app.api.delete(`${farm.path}/paddocks/${about}`).expect(204);
+    const late = await tell(reading({ about, key: 'too-late' }));
+    expectFieldProblem(late, { field: 'facts.0.about', code: 'not-allowed', given: about });
+    const [first] = (await told('?kind=grass-reading')).facts.filter(
+      ({ key }) => key === 'before-it-came',
+    );
+    for (const { id } of [first!, ...(ofIt as ToldFact[])])
+      await app.api.delete(`${farm.path}/told/${id}`).expect(204);
+  });
+
   it('may be nothing at all', async () => {
     expect((await tell().expect(201)).body).toEqual([]);
     const walk = app.api.post(`${farm.path}/grass-readings`).send({ readings: [] });

@@ -2,12 +2,17 @@ import type { Herd } from '../../farm/herd.js';
 import type { PlanContext } from '../context.js';
 import type { Follower } from '../../farm/pasture-choices.js';
 
+/** Of a batch's context what no neighbor of it changes. */
+type OwnLife = Pick<PlanContext, 'batch' | 'life' | 'moveOutDay' | 'dateOf' | 'tables'>;
+
 /**
  * The birds of a batch as followers of a herd, from their move outdoors to their last day;
  * undefined when they never move out.
  */
-export function followerOf(herd: Herd, context: PlanContext): Follower | undefined {
-  const { batch, life, moveOutDay, dateOf, tables } = context;
+export function followerOf(
+  herd: Herd,
+  { batch, life, moveOutDay, dateOf, tables }: OwnLife,
+): Follower | undefined {
   if (moveOutDay === undefined) return undefined;
   const last = life.days - 1;
   const days = last - moveOutDay;

@@ -1,6 +1,6 @@
 import type { AnimalPicture } from '../../farm/picture.js';
 import type { Tables } from '../../tables/tables.js';
-import { batchContext } from '../batch-request.js';
+import { contextAlone } from '../batch-request.js';
 import { followerOf } from './follower.js';
 import type { PastureRequest } from './pasture-request.js';
 
@@ -21,9 +21,9 @@ export function pastureOfFarm(picture: AnimalPicture, tables: Tables): PastureRe
     tables,
     followers: herds.flatMap((herd) => {
       // A batch that is gone follows no herd any more.
-      const follows = batches.some(({ id }) => id === herd.followedByBatchId);
-      if (!follows) return [];
-      return followerOf(herd, batchContext(picture, tables, herd.followedByBatchId!)) ?? [];
+      const batch = batches.find(({ id }) => id === herd.followedByBatchId);
+      // Where it lives and when it leaves hangs on no other batch.
+      return (batch && followerOf(herd, contextAlone(picture, tables, batch))) ?? [];
     }),
     choices: pastureChoices,
   };

@@ -19,6 +19,7 @@ export const medicineAlarms = (looked: Looked): Alarm[] =>
       ...(line ? leavesTooSoon(looked, line, treatment) : []),
       // Of a batch that is all gone there is no line, and its meat is in the freezer.
       ...processedTooSoon(looked, treatment),
+      ...wentTooSoon(looked, treatment),
     ];
   });
 
@@ -126,6 +127,37 @@ function processedTooSoon({ picture }: Looked, treatment: Treatment): Alarm[] {
       text: `${sayKept(picture, treatment, ['meat'])}. Keep that meat apart, eat, sell or give none of it, and ask your veterinarian. ${LABEL}`,
       ...(of === undefined ? {} : { of }),
       place: { kind: 'batch', id: about },
+    },
+  ];
+}
+
+/** Cattle that were told slaughtered or sold while a medicine ran, where they are or may be those that had it. */
+function wentTooSoon({ picture }: Looked, treatment: Treatment): Alarm[] {
+  const { cowId, head } = treatment;
+  const told = picture.cattleLeft?.find(
+    ({ about, on, details }) =>
+      (details.how === 'slaughtered' || details.how === 'sold') &&
+      (cowId === undefined ? about === treatment.about : details.cowId === cowId) &&
+      isKeptOut(treatment, 'meat', on),
+  );
+  if (!told) return [];
+  const of = picture.herds.find(({ id }) => id === told.about)?.name;
+  const isSold = told.details.how === 'sold';
+  const may =
+    cowId === undefined && head !== undefined ? ' They may be among those that had it.' : '';
+  return [
+    {
+      key: `alarm/medicine/went/${treatment.id ?? treatment.date}/${told.id}`,
+      isAlarm: true,
+      level: 'stop',
+      words: `${told.details.how} while a medicine ran`,
+      text: `${sayKept(picture, treatment, ['meat'])}.${may} ${
+        isSold
+          ? 'Tell the buyer today, with the medicine and the day: nobody may slaughter them before the days are over.'
+          : 'Keep that meat apart, eat, sell or give none of it, and ask your veterinarian.'
+      } ${LABEL}`,
+      ...(of === undefined ? {} : { of }),
+      place: { kind: 'pasture' },
     },
   ];
 }

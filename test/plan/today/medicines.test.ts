@@ -96,6 +96,35 @@ describe('a cow that had medicine', () => {
   });
 });
 
+describe('cattle that went while a medicine ran', () => {
+  type Went = NonNullable<FarmPicture['cattleLeft']>[number];
+  const went = (details: Went['details'], more: Partial<Went> = {}): Went => ({
+    ...{ id: 'w', key: 'w', kind: 'cattle-left', about: 'milk', on: TODAY },
+    ...{ toldAt: `${TODAY}T08:00:00.000Z`, details, ...more },
+  });
+  const alarmsOf = (treatment: Partial<Treatment>, left: Went, there: FarmPicture['cows'] = []) =>
+    ofHerd({ milkDays: 0, ...treatment }, { cows: there, cattleLeft: [left] }).alarms;
+
+  it('are an alarm where they were slaughtered or sold within the days, a named cow too', () => {
+    const slaughtered = went({ how: 'slaughtered', head: 1 });
+    expect(alarmsOf({}, slaughtered)).toEqual([
+      expect.objectContaining({ level: 'stop', words: 'slaughtered while a medicine ran' }),
+    ]);
+    expect(alarmsOf({ head: 1 }, slaughtered)[0]!.text).toMatch(/may be among those/);
+    const daisy = went({ how: 'sold', head: 1, cowId: 'd' });
+    expect(alarmsOf({ cowId: 'd' }, daisy)[0]!.text).toMatch(/Tell the buyer today/);
+  });
+
+  it('are none where they died, went after the days, or another cow had it', () => {
+    expect(alarmsOf({}, went({ how: 'died', head: 1 }))).toEqual([]);
+    const late = went({ how: 'sold', head: 1 }, { on: addDays(TODAY, 22) });
+    expect(alarmsOf({}, late)).toEqual([]);
+    const on = addDays(TODAY, 21);
+    expect(alarmsOf({}, went({ how: 'sold', head: 1 }, { on }))).toHaveLength(1);
+    expect(alarmsOf({ cowId: 'd' }, went({ how: 'sold', head: 1, cowId: 'e' }), cows)).toEqual([]);
+  });
+});
+
 describe('the sheet of a sitter', () => {
   it('says first what of a treated cow is not to be used, on its days', () => {
     const treatments = [given({ cowId: 'd', milkDays: 4, meatDays: 0 })];
