@@ -1,6 +1,6 @@
 import type { BuyingPlan, BuyingProblem } from './buying-problem.js';
 import { itemDays } from './item-days.js';
-import { stocksKg } from './trip-costs.js';
+import { placesKg, stocksKg } from './trip-costs.js';
 
 /** What lies in the store each day of a plan, after its trips and before its feeding, kg. */
 export function storeByDay(problem: BuyingProblem, plan: BuyingPlan): Float64Array {
@@ -23,10 +23,10 @@ export function lastsTo(
   const of = itemDays(problem, problem.items[item]!);
   const mine = plan.purchases.filter((bought) => bought.item === item);
   const days = [...new Set(mine.map(({ day }) => day))];
-  const stocks = stocksKg(of, mine, days);
+  const places = placesKg(of, mine, days);
   return new Map(
     days.map((day, d) => {
-      const kg = of.sumKg[day]! + stocks[d]!;
+      const kg = Math.max(of.sumKg[day]!, places[d]!);
       const end = of.sumKg.findIndex((sum) => kg + TINY_KG < sum);
       return [day, end < 0 ? problem.days : end - 1];
     }),

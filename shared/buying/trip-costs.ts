@@ -410,6 +410,16 @@ export function stocksKg(
   });
 }
 
+/** The place in the line of needs up to which feed is bought after the trips of each day; what nobody eats in time is none of it. */
+export function placesKg(
+  of: ItemDays,
+  purchases: readonly Purchase[],
+  days: readonly number[],
+): number[] {
+  const all = walked(of, purchases);
+  return days.map((day) => all.findLast((each) => each.day <= day)?.toKg ?? of.stockServesKg);
+}
+
 /** Whether an item that is bought for no longer than to its next trip finds room for that on all days. */
 function hasRoomFor(
   of: ItemDays,

@@ -1,5 +1,5 @@
 import { addDays, daysBetween } from '../calendar/plain-date.js';
-import { daysOfWork, workFrame } from '../plan/work/days-of-work.js';
+import { daysOfWork, usualDays, workFrame, type WorkFrame } from '../plan/work/days-of-work.js';
 import { jobsOfSet } from '../plan/work/job-sets.js';
 import { workPlanOf } from '../plan/work/work-plan.js';
 import { workOutlookOf, type WorkOutlook } from '../plan/work/work-outlook.js';
@@ -60,35 +60,46 @@ function fieldDays({ tables, text }: Given): number {
   return spring.reduce((sum, span) => sum + span[share], 0) * (DAYS / FORTNIGHTS_DAYS);
 }
 
+/** The days of a garden on silt loam at a place, from a day on. */
+function frameOf(given: Given, today: string, days: number): WorkFrame {
+  const { tables, number } = given;
+  const farm = {
+    ...EXAMPLE_FARM,
+    latitudeDeg: number('latitudeDeg'),
+    gardenSoilId: 'silt-loam',
+  };
+  const climate = climateFromMonthlyMeans(
+    monthsIn(given, 'minC'),
+    monthsIn(given, 'maxC'),
+    6,
+    monthsIn(given, 'rainMm'),
+  );
+  return workFrame({ tables, farm, climate, today, groundChecks: [] }, days);
+}
+
+/** Days that a plan made on a day of winter takes as fit, beyond any forecast. */
+function plannedFitDays(given: Given): number {
+  const { number, text } = given;
+  const [today, from] = [`2027-${text('plannedOn')}`, `2027-${text('from')}`];
+  const ahead = daysBetween(today, from);
+  const until = ahead + number('days');
+  const { isWorkable } = usualDays(frameOf(given, today, until));
+  return isWorkable.subarray(ahead, until).reduce((sum, is) => sum + is, 0);
+}
+
 /** Years of one place, each with the days on which its ground can be worked. */
 function fitDays(given: Given): number[] {
   const { tables, number, text } = given;
-  const latitudeDeg = number('latitudeDeg');
-  const days = number('days');
-  const frame = workFrame(
-    {
-      tables,
-      farm: { ...EXAMPLE_FARM, latitudeDeg, gardenSoilId: 'silt-loam' },
-      climate: climateFromMonthlyMeans(
-        monthsIn(given, 'minC'),
-        monthsIn(given, 'maxC'),
-        6,
-        monthsIn(given, 'rainMm'),
-      ),
-      today: `2027-${text('from')}`,
-      groundChecks: [],
-    },
-    days,
-  );
+  const frame = frameOf(given, `2027-${text('from')}`, number('days'));
   const random = seededRandom(1);
   const habit = { ...tables.work.wetDay, dayToDay: tables.work.dayToDay.value };
   const { climate } = frame.place;
-  return Array.from({ length: YEARS }, () =>
-    daysOfWork(frame, drawnRun(climate, frame.dayOfYear, habit, random)).isWorkable.reduce(
-      (sum, is) => sum + is,
-      0,
-    ),
-  ).sort((a, b) => a - b);
+  const lies = frame.snowBeforeMm;
+  return Array.from({ length: YEARS }, (_, year) => {
+    const run = drawnRun(climate, frame.dayOfYear, habit, random);
+    const { isWorkable } = daysOfWork(frame, run, lies[year % lies.length]!);
+    return isWorkable.reduce((sum, is) => sum + is, 0);
+  }).sort((a, b) => a - b);
 }
 
 const mean = (values: readonly number[]): number =>
@@ -145,6 +156,7 @@ export const workChecks: Topic = {
   title: 'Days fit for work, and its hours',
   by: {
     'field-days': fieldDays,
+    'planned-fit-days': plannedFitDays,
     'fit-days-mean': (given) => mean(fitDays(given)),
     'fit-days-share': (given) => mean(fitDays(given)) / given.number('days'),
     'fit-days-of-rank': (given) => percentile(fitDays(given), given.number('share')),

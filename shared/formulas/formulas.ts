@@ -14,6 +14,7 @@ import { baledFormulas } from '../plan/pasture/baled.js';
 import { hayUntoldFormulas } from '../plan/pasture/hay-untold.js';
 import { grassYearsFormulas } from '../plan/pasture/grass-years.js';
 import { plainRuleFormulas } from '../plan/pasture/plain-rule.js';
+import { coldCattleFormulas } from '../plan/mishap/cold-cattle.js';
 import { hayStoreFormulas } from '../plan/pasture/hay-store.js';
 import { hayByWinterFormulas } from '../plan/pasture/hay-by-winter.js';
 import { winterGrassFormulas } from '../plan/pasture/winter-grass.js';
@@ -119,6 +120,7 @@ const all: readonly Readonly<Record<string, Formula>>[] = [
   hayPartFormulas,
   seasonFeedFormulas,
   closerFormulas,
+  coldCattleFormulas,
   hayStoreFormulas,
   hayByWinterFormulas,
   winterGrassFormulas,

@@ -1,5 +1,5 @@
 import type { Clock, Field } from './field.js';
-import { daysOf, driesHay, isForMowing, waysIn, type Way } from './grazing-rules.js';
+import { daysOf, driesHay, waysIn, type Way } from './grazing-rules.js';
 import type { GrazingProblem, Mown, Stay } from './grazing-problem.js';
 import type { Cut, Entry, StayEnd, StayRecord, StayStart, Topping } from './season-books.js';
 import { newStay, recordOf } from './stay-books.js';
@@ -9,7 +9,7 @@ export interface HerdState {
   at: number | undefined;
   /** On grass yesterday. */
   isOut: boolean;
-  /** On grass at some time of this plan. */
+  /** On grass at some time of this plan, or of its past, that was tall enough. */
   wasOut: boolean;
 }
 
@@ -25,7 +25,7 @@ export abstract class GrazedDays {
   protected readonly toldCuts: Topping[] = [];
   protected readonly herds: readonly HerdState[];
   /** Paddocks that are shut or that a herd was in: of the others a look ahead changes nothing. */
-  private readonly seenTo: number[] = [];
+  protected readonly seenTo: number[] = [];
   private round: number | undefined;
 
   constructor(
@@ -55,6 +55,7 @@ export abstract class GrazedDays {
     const { mown, from } = this.problem;
     const isTold = day <= from && 0 < mown.length;
     const isNewYear = 0 < day && fields[0]?.sward.weather.isNewYear[day] === 1;
+    this.gatherGo(day);
     for (const paddock of isNewYear ? fields.keys() : this.seenTo) {
       const field = fields[paddock]!;
       const told = isTold ? this.toldMowing(paddock, day) : undefined;
@@ -89,19 +90,21 @@ export abstract class GrazedDays {
       field.shutFrom = undefined;
       return;
     }
-    const isReady = isForMowing(problem, field, day);
-    const goFrom = isReady ? this.goOf(field, paddock, day) : undefined;
     if (told) return;
+    const goFrom = this.goOf(field, paddock, day);
     if (goFrom !== undefined && this.isTakenAsMown(goFrom, day))
       this.cuts.push(field.mow(paddock, this.mownOn(day, goFrom)));
-    else if (!isReady && !driesHay(problem, day)) field.shutFrom = undefined;
+    else if (!driesHay(problem, day)) field.shutFrom = undefined;
   }
 
   private mownOn(day: number, goFrom: number): Pick<Cut, 'day' | 'goFrom' | 'openFrom'> {
     return { day, goFrom, openFrom: day + this.problem.judged.dryingDays };
   }
 
-  /** First day of the go that a paddock is mown in; undefined while others lie in swaths. */
+  /** Looks which of the paddocks that are shut are mown together from a morning on. */
+  protected abstract gatherGo(day: number): void;
+
+  /** First day of the go that a paddock is mown in; undefined where it is not ready, or others lie in swaths. */
   protected abstract goOf(field: Field, paddock: number, day: number): number | undefined;
 
   /** What nobody told of is still to be mown, as long as its work has days left for it. */
@@ -112,11 +115,11 @@ export abstract class GrazedDays {
 
   protected feed(h: number, day: number): void {
     const { herds, from } = this.problem;
-    const { demandKg, notBefore, startsIn } = herds[h]!;
+    const { demandKg, notBefore, startsIn, isSeenThere } = herds[h]!;
     const herd = this.herds[h]!;
     const need = demandKg[day]!;
-    if (day === from && startsIn !== undefined && 0 < need && notBefore <= day)
-      this.standThere(h, day, startsIn);
+    const isThere = startsIn !== undefined && (isSeenThere || notBefore <= day);
+    if (day === from && isThere && 0 < need) this.standThere(h, day, startsIn);
     const end = this.endOf(herd, day, need);
     const mayGoOut = herd.wasOut || notBefore <= day;
     const ways = end && mayGoOut && 0 < need ? this.waysOf(h, day) : [];
@@ -139,8 +142,17 @@ export abstract class GrazedDays {
   private standThere(h: number, day: number, paddock: number): void {
     const herd = this.herds[h]!;
     if (herd.at !== undefined || this.fields[paddock]!.stay) return;
+    const wasOut = herd.wasOut || this.isAnyTall();
     this.enter({ herd: h, paddock, from: day, days: 0 }, 'out-already', 'standing-there');
-    Object.assign(herd, { isOut: true, wasOut: true });
+    Object.assign(herd, { isOut: true, wasOut });
+  }
+
+  /**
+   * Whether any paddock is tall enough for a first pass. A herd that was told into grass before that
+   * bites it, and its turn-out is still to come.
+   */
+  protected isAnyTall(): boolean {
+    return this.fields.some(({ mass, sward }) => sward.firstPassKgPerHa <= mass);
   }
 
   /** Why a herd has to move this morning; undefined where it stays. A herd on no paddock has to. */
@@ -206,7 +218,7 @@ export abstract class GrazedDays {
 
   private goIn(h: number, day: number, { paddock, entry }: Way): void {
     const herd = this.herds[h]!;
-    const start: StayStart = herd.isOut ? 'next' : herd.wasOut ? 'after-hay' : 'turn-out';
+    const start: StayStart = !herd.wasOut ? 'turn-out' : herd.isOut ? 'next' : 'after-hay';
     this.enter({ herd: h, paddock, from: day, days: 0 }, start, entry);
     Object.assign(herd, { isOut: true, wasOut: true });
   }
@@ -229,7 +241,7 @@ export abstract class GrazedDays {
     }
     if (day === field.stay!.from) {
       // Of a stay that ends on the plan's first morning nothing is left to tell, but that it was.
-      if (field.stay!.enteredOn < day) field.leave(day);
+      if (field.stay!.enteredOn < day || field.stay!.entry === 'standing-there') field.leave(day);
       else field.stay = undefined;
       herd.at = undefined;
       return;

@@ -1,6 +1,13 @@
 import { Field } from './field.js';
 import { GrazedDays, NOT_OUT } from './grazed-days.js';
-import { cutOf, driesHay, isOpen, tallestToSpare, tallestToTop } from './grazing-rules.js';
+import {
+  cutOf,
+  driesHay,
+  isForMowing,
+  isOpen,
+  tallestToSpare,
+  tallestToTop,
+} from './grazing-rules.js';
 import type { GrazingProblem } from './grazing-problem.js';
 import { LookAhead, type Ahead, type Asked } from './look-ahead.js';
 import type { Cut, SeasonBooks, Topping } from './season-books.js';
@@ -41,9 +48,9 @@ export class Season extends GrazedDays {
   private readonly toppings: Topping[] = [];
   private startStates: GrassState[] = [];
   private assumedCuts: readonly Cut[] = [];
-  /** The last go of mowing: its first day, and land of it. */
+  /** The last go of mowing: its day, and land of it. */
   private go = { from: -Infinity, m2: 0 };
-  /** The go of each paddock that is ready to be mown, by the day from which it is shut. */
+  /** The go of each paddock that is to be mown, by the day from which it is shut. */
   private readonly goes = new Map<number, { shutFrom: number; from: number }>();
   /** Day of the next walk. */
   private nextLook = 0;
@@ -114,11 +121,15 @@ export class Season extends GrazedDays {
     for (const stay of past) {
       if (day < stay.from || stay.from + stay.days <= day) continue;
       const field = this.fields[stay.paddock]!;
-      if (stay.from === day && !field.stay) this.enter(stay, 'next', 'standing-there');
+      const herd = this.herds[stay.herd]!;
+      if (stay.from === day && !field.stay) {
+        herd.wasOut ||= this.isAnyTall();
+        this.enter(stay, 'next', 'standing-there');
+      }
       if (field.stay?.herd !== stay.herd) continue;
       field.shutFrom = undefined;
       field.graze(day);
-      Object.assign(this.herds[stay.herd]!, { isOut: true, wasOut: true });
+      herd.isOut = true;
     }
   }
 
@@ -195,23 +206,42 @@ export class Season extends GrazedDays {
   }
 
   /**
-   * Paddocks that are ready before the hay of the first is dry are mown in one go with it, as far as no
-   * more land lies in swaths at once than is allowed: who still works on the hay of one go mows the
-   * next when it is in.
+   * Paddocks that will be ready before the hay of the first is dry are mown with it, on one day, as far
+   * as no more land lies in swaths at once than is allowed: who still works on the hay of one go mows
+   * the next when it is in.
    */
-  protected override goOf(
-    { shutFrom, sward }: Field,
-    paddock: number,
-    day: number,
-  ): number | undefined {
+  protected override gatherGo(day: number): void {
+    const { judged, to } = this.problem;
+    if (day < this.go.from + judged.dryingDays) return;
+    const waiting = this.seenTo.filter((p) => this.isWaiting(p, day));
+    if (!waiting.some((p) => isForMowing(this.problem, this.fields[p]!, day))) return;
+    this.go = { from: day, m2: 0 };
+    const soon = Math.min(to, day + judged.dryingDays) - 1;
+    // Those that are ready come first where not all of them may lie at once.
+    for (const on of [day, soon])
+      for (const paddock of waiting) {
+        const field = this.fields[paddock]!;
+        if (!this.isWaiting(paddock, day) || !isForMowing(this.problem, field, on)) continue;
+        const m2 = field.sward.areaHa * M2_PER_HA;
+        if (0 < this.go.m2 && judged.hayAtOnceM2 < this.go.m2 + m2) continue;
+        this.go.m2 += m2;
+        this.goes.set(paddock, { shutFrom: field.shutFrom!, from: day });
+      }
+  }
+
+  /** It is shut for hay, and in no go yet. */
+  private isWaiting(paddock: number, day: number): boolean {
+    const { shutFrom, sward } = this.fields[paddock]!;
+    return (
+      shutFrom !== undefined &&
+      sward.isClosed[day] === 0 &&
+      this.goOf(this.fields[paddock]!, paddock) === undefined
+    );
+  }
+
+  protected override goOf({ shutFrom }: Field, paddock: number): number | undefined {
     const known = this.goes.get(paddock);
-    if (known?.shutFrom === shutFrom!) return known.from;
-    const m2 = sward.areaHa * M2_PER_HA;
-    const isLying = day < this.go.from + this.problem.judged.dryingDays;
-    if (isLying && this.problem.judged.hayAtOnceM2 < this.go.m2 + m2) return undefined;
-    this.go = isLying ? { ...this.go, m2: this.go.m2 + m2 } : { from: day, m2 };
-    this.goes.set(paddock, { shutFrom: shutFrom!, from: this.go.from });
-    return this.go.from;
+    return known?.shutFrom === shutFrom ? known?.from : undefined;
   }
 
   private lookAhead(day: number, asked: Asked): Ahead {

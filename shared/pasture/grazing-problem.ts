@@ -13,6 +13,8 @@ export interface Grazers {
   readonly notBefore: number;
   /** Paddock they stand in when the plan begins, or undefined. */
   readonly startsIn: number | undefined;
+  /** It was told since when it stands there: it has been in, whatever day it should have gone. */
+  readonly isSeenThere: boolean;
 }
 
 /** A season of grass to be grazed. Day 0 is the first that growth is followed from. */

@@ -1,6 +1,7 @@
 import type { Field } from './field.js';
 import { shortOfHay } from './forage-energy.js';
 import { GrazedDays, type HerdState } from './grazed-days.js';
+import { isForMowing } from './grazing-rules.js';
 import type { GrazingProblem, Stay } from './grazing-problem.js';
 import type { Entry, StayStart } from './season-books.js';
 
@@ -100,8 +101,10 @@ export class LookAhead extends GrazedDays {
   }
 
   /** Hands are not looked ahead for: each paddock is mown on its own day. */
-  protected override goOf(_field: Field, _paddock: number, day: number): number {
-    return day;
+  protected override gatherGo(): void {}
+
+  protected override goOf(field: Field, _paddock: number, day: number): number | undefined {
+    return isForMowing(this.problem, field, day) ? day : undefined;
   }
 
   /** Looks ahead are not nested. */

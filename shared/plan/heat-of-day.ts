@@ -13,6 +13,7 @@ import { heatOfSpan, heatWeeks, sharesNeeded } from './heat-weeks.js';
  * goes by its coldest night: with a forecast the next night is known better than that.
  *
  * @param day days after arrival, 0 or more
+ * @param night a night as they usually are then; left out, one as cold as is to be expected
  * @returns undefined without a brooder, and where no heat is asked for any more
  */
 export function heatOfDay(
@@ -20,6 +21,7 @@ export function heatOfDay(
   tables: Tables,
   batchId: string,
   day: number,
+  night?: 'usual',
 ): HeatWeekPart | undefined {
   const context = batchContext(picture, tables, batchId);
   const brooder = facilityOf(context.facilities, 'brooder', context.batch.brooderId);
@@ -33,7 +35,9 @@ export function heatOfDay(
   const asked = heat.conditions[day];
   if (!week || !asked) return undefined;
   // A night may be counted to the day before it or to the day after.
-  const nightC = Math.min(asked.nightC, heat.conditions[day + 1]?.nightC ?? asked.nightC);
+  const coldC = Math.min(asked.nightC, heat.conditions[day + 1]?.nightC ?? asked.nightC);
+  const { minC, coldMinC } = context.weather;
+  const nightC = night === 'usual' ? asked.nightC + minC[day]! - coldMinC[day]! : coldC;
   const ofDay = heatOfSpan(
     heat,
     { coldDay: { ...asked, nightC }, usualDay: asked, hotDay: asked },

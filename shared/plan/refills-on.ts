@@ -1,9 +1,10 @@
-import { daysBetween, type PlainDate } from '../calendar/plain-date.js';
+import { addDays, daysBetween, type PlainDate } from '../calendar/plain-date.js';
 import type { Farm } from '../farm/farm.js';
 import type { Round } from '../tables/task-template.js';
 import type { Tables } from '../tables/tables.js';
 import type { BatchPlan } from './batch-plan.js';
 import type { PlanContext } from './context.js';
+import { formatDate } from '../units/dates.js';
 import { refillWords } from './refill-words.js';
 import { fillRounds, HOLDERS, type HolderKind } from './refills.js';
 
@@ -30,17 +31,59 @@ export function refillsOn(
     const part = plan.refills.find(
       (each) => each.kind === kind && each.from <= on && on <= each.to,
     );
-    const value = (id: string): number => plan.daily.find((s) => s.id === id)?.values[day] ?? 0;
-    const share = value(`${kind}-share`);
+    const valuesOf = (id: string): ArrayLike<number> =>
+      plan.daily.find((s) => s.id === id)?.values ?? [];
+    const [shares, hold] = [valuesOf(`${kind}-share`), valuesOf(`${kind}-hold`)];
+    const share = shares[day] ?? 0;
     if (!part || share === 0) return [];
     const rounds = fillRounds(place, { share, isIn, on });
     const { isAssumed } = part;
-    const holds = place.say(value(`${kind}-hold`), HOLDERS[kind].unit);
+    const say = (each: number | undefined): string => place.say(each ?? 0, HOLDERS[kind].unit);
+    const holds = say(hold[day]);
+    const first = daysBetween(plan.arrivalDate, part.from);
+    const isBigger = first < day && holds !== say(hold[day - 1]) && hold[day - 1]! < hold[day]!;
+    const next = kind === 'feeders' ? nextFill(shares, hold, { first, day }) : day;
     return [
       {
         ...{ kind, isAssumed, ...rounds },
-        said: refillWords({ kind, share, ...rounds, holds, isAssumed }),
+        said: [
+          ...(isBigger
+            ? [`Change to bigger ${kind} today (${say(hold[day - 1])} until now).`]
+            : []),
+          refillWords({ kind, share, ...rounds, holds, isAssumed }),
+          ...(kind === 'feeders' && 2 <= share ? [dueSaid(place, on, next - day)] : []),
+        ].join(' '),
       },
     ];
   });
+}
+
+/** “Due today.” of feed for several days, counted from full feeders on the first day in that home. */
+function dueSaid(
+  { farm }: { readonly farm: Pick<Farm, 'units'> },
+  on: PlainDate,
+  inDays: number,
+): string {
+  if (inDays === 0) return 'Due today.';
+  const date = formatDate(addDays(on, inDays), { units: farm.units, today: on });
+  return `Not due before ${date}: look whether they are low.`;
+}
+
+/** The first day from one on, on which what is left in the feeders is less than the day takes. */
+function nextFill(
+  shares: ArrayLike<number>,
+  hold: ArrayLike<number>,
+  { first, day }: { first: number; day: number },
+): number {
+  let leftKg = 0;
+  for (let at = first; at < shares.length; at++) {
+    const needKg = shares[at]! === 0 ? 0 : hold[at]! / shares[at]!;
+    const isOther = at === first || hold[at] !== hold[at - 1];
+    if (isOther || leftKg < needKg) {
+      if (day <= at) return at;
+      leftKg = hold[at]!;
+    }
+    leftKg -= needKg;
+  }
+  return day;
 }

@@ -25,6 +25,8 @@ export interface WeighingRow {
   readonly average: NumberQuantity;
   /** By the plan without any weighing, kg; undefined when they were not there on that day. */
   readonly plannedKg?: number;
+  /** How far such a weighing lies from what the flock grows by, one standard deviation as a share. */
+  readonly errorShare: number;
   readonly isUsed: boolean;
 }
 
@@ -46,7 +48,7 @@ export function weighedPart(context: PlanContext, own: OwnGrowth): WeighedPart {
 }
 
 function rowOf({ batch }: PlanContext, used: UsedWeighing): WeighingRow {
-  const { weighing, kg, ageDays, plannedKg, isUsed, cv } = used;
+  const { weighing, kg, ageDays, plannedKg, isUsed, cv, error } = used;
   const about = NINETEEN_IN_TWENTY * used.averageOpen * kg;
   return {
     ...(weighing.id === undefined ? {} : { id: weighing.id }),
@@ -73,6 +75,7 @@ function rowOf({ batch }: PlanContext, used: UsedWeighing): WeighingRow {
       },
     ),
     ...(Number.isNaN(plannedKg) ? {} : { plannedKg }),
+    errorShare: error,
     isUsed,
   };
 }

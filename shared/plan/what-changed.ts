@@ -20,6 +20,7 @@ export interface Change {
     | 'eggs'
     | 'move-out'
     | 'dead-in-box'
+    | 'weighed'
     | 'new-issue'
     | 'solved';
   readonly words: string;

@@ -31,6 +31,7 @@ export type UnfitBecause =
   | 'waits-too-long'
   | 'never-suits'
   | 'nobody-there'
+  | 'too-few-at-once'
   | 'longer-than-any-day'
   | 'too-few-hours'
   | 'holds-up'
@@ -136,9 +137,12 @@ function hopelessBecause(
     if (suitsOn(job, day)) open.push(day);
   if (open.length === 0) return 'never-suits';
   const whole = new WorkDays(problem);
-  const most = Math.max(...open.map((day) => whole.together(job, day)));
-  if (most <= 0) return 'nobody-there';
+  const mostBy = (peopleNeeded: number): number =>
+    Math.max(...open.map((day) => whole.together({ ...job, peopleNeeded }, day)));
+  const most = mostBy(job.peopleNeeded);
   const least = Math.min(job.minutes, job.smallestPieceMinutes ?? job.minutes);
+  if (most < least && 1 < job.peopleNeeded && least <= mostBy(1)) return 'too-few-at-once';
+  if (most <= 0) return 'nobody-there';
   if (most < least) return 'longer-than-any-day';
   if (placedMinutes(whole.put(job, job.fromDay)) < job.minutes) return 'too-few-hours';
   return last < from ? 'waits-too-long' : undefined;

@@ -232,6 +232,7 @@ export const work = nested(
       birds: WORDS,
       cattle: WORDS,
       fence: WORDS,
+      hives: WORDS,
       seedlings: WORDS,
     }),
   }),

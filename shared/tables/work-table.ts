@@ -9,8 +9,8 @@ export interface WarmSoil extends Sourced {
   readonly atLeastC: number;
 }
 
-/** What may go wrong, by what there is: heat, birds, cattle, their fence; and young plants. */
-export type Trouble = 'heat' | 'birds' | 'cattle' | 'fence' | 'seedlings';
+/** What may go wrong, by what there is: heat, birds, cattle, their fence, bees; and young plants. */
+export type Trouble = 'heat' | 'birds' | 'cattle' | 'fence' | 'hives' | 'seedlings';
 
 /** What fitting work into hours and days goes by. */
 export interface WorkTable {

@@ -5,7 +5,7 @@ export const snowFormulas = {
     id: 'snow-on-the-ground',
     title: 'Snow on the ground',
     words:
-      'What falls on a day whose mean lies below a mark lies as snow. For each degree that a day’s mean lies above freezing a few millimeters of its water melt and soak in. Drifts, shade and a south slope are not known.',
+      'What falls on a day whose mean lies below a mark lies as snow. For each degree that a day’s mean lies above freezing a few millimeters of its water melt and soak in. It is followed from the warmest day of the summer before, where no record says how the winter was, through twenty winters as they come there: what lies is the middle of them. Drifts, shade and a south slope are not known.',
     symbols: 'S = S₋₁ + P_snow − min(S₋₁ + P_snow, m·max(0, T))',
     sources: ['NWS_SNOW', 'NEH_SNOWMELT'],
     mark: 'from-memory',
@@ -25,8 +25,10 @@ interface SnowCover {
 }
 
 /**
- * Snow by degree-days: what lies, and the rain and melt that reach the soil. Nothing lies before the
- * first day, nor where somebody saw that none does.
+ * Snow by degree-days: what lies, and the rain and melt that reach the soil. None lies where somebody
+ * saw that.
+ *
+ * @param liesMm water of the snow that lies before the first day
  *
  * Left out: rain on snow, wind, sun and the cold that a deep pack holds.
  * Source: degree-day method, National Engineering Handbook 630, chapter 11; the mark between rain and
@@ -39,12 +41,15 @@ export function snowCover(
     readonly rainMm: ArrayLike<number>;
   },
   { belowMeanC, meltMmPerC }: SnowTable,
-  isSeenClear: (day: number) => boolean = () => false,
+  {
+    isSeenClear = () => false,
+    liesMm = 0,
+  }: { readonly isSeenClear?: (day: number) => boolean; readonly liesMm?: number } = {},
 ): SnowCover {
   const n = days.rainMm.length;
   const snowMm = new Float64Array(n);
   const toSoilMm = new Float64Array(n);
-  let lies = 0;
+  let lies = liesMm;
   for (let day = 0; day < n; day++) {
     const meanC = (days.minC[day]! + days.maxC[day]!) / 2;
     const rainMm = days.rainMm[day]!;

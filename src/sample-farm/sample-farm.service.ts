@@ -13,8 +13,16 @@ import { sampleOnDay } from './sample-on-day.js';
 import { saveSample } from './save-sample.js';
 import { readSample } from './sample-seed.js';
 
+interface Due {
+  readonly today: string;
+  readonly suffix: string;
+  readonly work: Awaited<ReturnType<WorkService['dueBefore']>>;
+}
+
 @Injectable()
 export class SampleFarmService {
+  private due: Due | undefined;
+
   constructor(
     private readonly database: Database,
     private readonly tables: TablesService,
@@ -31,15 +39,19 @@ export class SampleFarmService {
     const today = plainDateAt(Date.now(), seed.farm.timeZone);
     const day = sampleOnDay(seed, { today, jobSets: this.tables.tables.jobSets, suffix });
     await this.database.writeNew((manager) => saveSample(manager, { farmId, today, seed, day }));
-    await this.told.tell(farmId, await this.doneBefore(farmId, today));
+    await this.told.tell(farmId, await this.doneBefore(farmId, today, suffix));
     return this.farms.findOne(farmId);
   }
 
   /** The work of animals that was due before today is done: this household is not behind. */
-  private async doneBefore(farmId: string, today: string): Promise<Said[]> {
-    const due = await this.work.dueBefore(farmId, today);
-    return due.map(({ key, latest }) => ({
-      ...{ kind: 'work-progress', about: key, on: latest, details: { doneOn: latest } },
+  private async doneBefore(farmId: string, today: string, suffix: string): Promise<Said[]> {
+    // Samples of one day differ in their ids only.
+    if (this.due?.today !== today)
+      this.due = { today, suffix, work: await this.work.dueBefore(farmId, today) };
+    const { suffix: ofFirst, work } = this.due;
+    return work.map(({ key, latest }) => ({
+      ...{ kind: 'work-progress', about: key.replaceAll(ofFirst, suffix), on: latest },
+      details: { doneOn: latest },
     }));
   }
 }

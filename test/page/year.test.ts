@@ -140,6 +140,15 @@ describe('the year on paper', () => {
       .filter((image) => image !== 'none')`)) as string[];
     expect(backgrounds).toEqual([]);
     expect(await page.locator('.year-page .year-fill line').count()).toBeGreaterThan(20);
+    // Letters of 9 points at least: it hangs on a wall.
+    const sizes = (await page.evaluate(`(() => {
+      const sheet = document.querySelector('.year-page');
+      return [...sheet.querySelectorAll('*')]
+        .filter((each) => [...each.childNodes].some(({ nodeType }) => nodeType === 3))
+        .filter((each) => each.checkVisibility())
+        .map((each) => parseFloat(getComputedStyle(each).fontSize) * Number(sheet.style.zoom));
+    })()`)) as number[];
+    expect((Math.min(...sizes) * 72) / 96).toBeGreaterThanOrEqual(9);
     const pdf = (await page.pdf({ format, landscape: true })).toString('latin1');
     expect(pdf.match(/\/Type\s*\/Page\b(?!s)/g)).toHaveLength(1);
     const [, width, height] = /\/MediaBox\s*\[0 0 ([\d.]+) ([\d.]+)\]/.exec(pdf)!;

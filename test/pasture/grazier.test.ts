@@ -227,6 +227,7 @@ describe('graze', () => {
           herds: problem.herds.map((herd) => ({
             ...herd,
             startsIn: here?.paddock,
+            isSeenThere: here !== undefined,
           })),
         });
         later.startKgPerHa.forEach((kg, p) => {

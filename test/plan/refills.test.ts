@@ -1,10 +1,12 @@
 import { describe, expect, it } from '@jest/globals';
+import { addDays } from '../../shared/calendar/plain-date.js';
 import type { Brooder } from '../../shared/farm/facility.js';
 import type { Person } from '../../shared/farm/farm.js';
 import type { BatchPlan } from '../../shared/plan/batch-plan.js';
+import { refillsOn } from '../../shared/plan/refills-on.js';
 import { datedWork } from '../../shared/plan/work/dated-work.js';
 import { workPlanOf } from '../../shared/plan/work/work-plan.js';
-import { newBrooder, newRequest } from '../support/factories.js';
+import { newBrooder, newFarm, newRequest, tables } from '../support/factories.js';
 import { plannedBatch } from '../support/pictures.js';
 import { newWork } from '../support/season-factories.js';
 
@@ -28,6 +30,24 @@ describe('drinkers and feeders of a batch', () => {
     const own = inBrooder(planOf({ drinkersHoldL: 100 }));
     expect(own).toMatchObject({ isAssumed: false, holds: { value: 100 } });
     expect(own.said).toMatch(/^Drinkers \(100 L\) last .* on a hot day .*: fill every morning\.$/);
+  });
+
+  it('are filled on the day on which less is left than they eat, told as days go on', () => {
+    const plan = planOf({ feedersHoldKg: 20 });
+    const fedKg = plan.daily.find(({ id }) => id === 'feed-day')!.values;
+    const said = (day: number) =>
+      refillsOn(plan, addDays('2027-06-02', day), {
+        ...{ farm: newFarm(), tables },
+        say: (value, unit) => `${value} ${unit}`,
+      }).find(({ kind }) => kind === 'feeders')!.said;
+    // Full on the first day; the next time on the first whose feed is not in them any more.
+    let leftKg = 20 - fedKg[0]!;
+    let due = 1;
+    for (; fedKg[due]! <= leftKg; due++) leftKg -= fedKg[due]!;
+    expect(due).toBeGreaterThan(2);
+    expect(said(0)).toMatch(/Due today\.$/);
+    expect(said(due)).toMatch(/Due today\.$/);
+    for (let day = 1; day < due; day++) expect(said(day)).toContain('Not due before');
   });
 
   it('last as long as their water is more than that of the hot day', () => {

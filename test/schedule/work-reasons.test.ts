@@ -155,6 +155,7 @@ const HOPELESS = new Set<UnfitBecause>([
   'too-few-able',
   'never-suits',
   'nobody-there',
+  'too-few-at-once',
   'longer-than-any-day',
   'too-few-hours',
 ]);
@@ -229,6 +230,19 @@ describe('unfitReason', () => {
     expect(because({}, 0)).toBe('nobody-there');
     expect(because({ minutes: 121 })).toBe('longer-than-any-day');
     expect(because({ minutes: 1201, smallestPieceMinutes: 60 })).toBe('too-few-hours');
+  });
+
+  it('calls for two at once only where one has the time and no second has', () => {
+    const both = newJob({ able: [0, 1], peopleNeeded: 2, minutes: 35 });
+    const reason = (firstMinutes: number, secondMinutes: number) => {
+      const workers = [newWorker(10, firstMinutes), newWorker(10, secondMinutes)];
+      const problem = { days: 10, workers, jobs: [both] };
+      return unfitReason(problem, planOf(problem), 0).because;
+    };
+    expect(reason(0, 120)).toBe('too-few-at-once');
+    expect(reason(120, 30)).toBe('too-few-at-once');
+    expect(reason(0, 30)).toBe('nobody-there');
+    expect(reason(30, 30)).toBe('longer-than-any-day');
   });
 
   it('says when what it waits for is what does not fit', () => {

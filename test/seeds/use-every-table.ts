@@ -116,7 +116,7 @@ export function useEveryTable(tables: Tables): Used {
   ];
   for (const each of quantities) explain(each, tables, READER);
   showCautions(tables, [...batches.map(({ plan }) => plan), ...pastures, ...rations]);
-  cautionsSaid(tables, READER, ['freezer-power', 'cattle-ice', 'after-predator']);
+  cautionsSaid(tables, READER, ['freezer-power', 'cattle-ice', 'after-predator', 'cold-calf']);
   for (const { issues } of rations) showIssues(tables, issues);
   for (const { plan } of batches) showIssues(tables, plan.issues);
   for (const plan of pastures) showIssues(tables, plan.issues);
@@ -142,20 +142,22 @@ function heatOutOf(tables: Tables): Quantity[] {
  */
 function rationsOf(tables: Tables): Ration[] {
   const all = tables.ingredients.map(({ id }) => newIngredient(id));
+  // A limit says the same of all birds that it is of.
+  const shown = new Set<object>();
   return tables.rationNeeds.flatMap((birds) =>
     birds.stages.flatMap((stage) => {
       const ration = (ingredients: readonly IngredientProduct[]): Ration =>
         newRation({ birdsId: birds.id, stageId: stage.id, ingredients }, tables);
+      const limited = all.filter((_, k) => {
+        const limit = tables.ingredients[k]!.limits.find(({ stages }) => stages.includes(stage.is));
+        return limit !== undefined && !shown.has(limit) && shown.add(limit);
+      });
       return [
         ration(all),
         ration(all.filter(({ ingredientId }) => ingredientId === 'corn')),
-        ...all
-          .filter((_, k) =>
-            tables.ingredients[k]!.limits.some(({ stages }) => stages.includes(stage.is)),
-          )
-          .map((free) =>
-            ration(all.map((each) => (each === free ? { ...each, price: '0.01' } : each))),
-          ),
+        ...limited.map((free) =>
+          ration(all.map((each) => (each === free ? { ...each, price: '0.01' } : each))),
+        ),
       ];
     }),
   );

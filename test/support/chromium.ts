@@ -17,4 +17,7 @@ const CHROMIUM_ARGS = [
   '--disable-background-networking',
   '--disable-component-update',
   '--disable-sync',
+  // All windows are of one program: a process for them all need not be started anew for each.
+  '--disable-site-isolation-trials',
+  '--renderer-process-limit=1',
 ];

@@ -1,7 +1,7 @@
 import { describe, expect, it } from '@jest/globals';
 import { snowCover } from '../../shared/weather/snow-cover.js';
 import { usualDays, workFrame } from '../../shared/plan/work/days-of-work.js';
-import { daysBetween } from '../../shared/calendar/plain-date.js';
+import { addDays, daysBetween } from '../../shared/calendar/plain-date.js';
 import { tables } from '../support/factories.js';
 import { TEN_HOUSEHOLDS, TODAY } from '../support/ten-households.js';
 
@@ -28,7 +28,9 @@ describe('snowCover', () => {
 
   it('lies no more where somebody saw the ground clear', () => {
     const cold = { minC: [-9, -9, -9], maxC: [-3, -3, -3], rainMm: [7, 0, 0] };
-    expect([...snowCover(cold, table, (day) => day === 1).snowMm]).toEqual([7, 0, 0]);
+    expect([...snowCover(cold, table, { isSeenClear: (day) => day === 1 }).snowMm]).toEqual([
+      7, 0, 0,
+    ]);
   });
 });
 
@@ -48,5 +50,38 @@ describe('ground in March', () => {
     expect(firstFit('one alone')).toBeGreaterThan(until('2027-04-01')); // Vermont
     expect(firstFit('three generations')).toBeGreaterThan(until('2027-03-20')); // Wisconsin
     expect(firstFit('no machine')).toBeLessThan(until('2027-03-20')); // Missouri
+  });
+
+  const [, vermont] = TEN_HOUSEHOLDS.find(([each]) => each === 'one alone')!;
+  const firstFitOn = (today: string, more: Partial<typeof vermont.climate> = {}): string => {
+    const place = { ...vermont, climate: { ...vermont.climate, ...more }, tables, today };
+    return addDays(today, usualDays(workFrame(place, 130)).isWorkable.indexOf(1));
+  };
+
+  it('lies under the snow of the whole winter, whenever the plan is made', () => {
+    const seen = ['2027-01-05', '2027-02-10', '2027-03-15', '2027-04-01'].map((on) =>
+      firstFitOn(on),
+    );
+    const days = seen.map((on) => daysBetween(seen[0]!, on));
+    expect([Math.min(...days), Math.max(...days)]).toEqual([0, 0]);
+  });
+
+  it('is fit earlier after a measured winter without snow, later after one with much', () => {
+    const winter = (rainMm: number) => ({
+      recent: Array.from({ length: 120 }, (_, day) => ({
+        ...{ date: addDays(TODAY, day - 120), minC: -9, maxC: -3, rainMm },
+      })),
+    });
+    const [bare, deep] = [firstFitOn(TODAY, winter(0)), firstFitOn(TODAY, winter(4))];
+    expect(bare < firstFitOn(TODAY)).toBe(true);
+    expect(firstFitOn(TODAY) < deep).toBe(true);
+  });
+
+  it('has no snow of a winter before last, nor any in most years where little falls', () => {
+    const fall = workFrame({ ...vermont, tables, today: '2027-10-20' }, 10);
+    expect(fall.snowBeforeMm.every((mm) => mm === 0)).toBe(true);
+    const [, south] = TEN_HOUSEHOLDS.find(([each]) => each === 'a slot in July')!;
+    const years = workFrame({ ...south, tables }, 10).snowBeforeMm;
+    expect(years.filter((mm) => 10 < mm).length).toBeLessThan(years.length / 4);
   });
 });

@@ -27,7 +27,7 @@ export interface TripLine {
   readonly name: string;
   readonly bags: NumberQuantity;
   readonly bagKg: number;
-  /** Names of the batches that eat it. */
+  /** Names of the batches that eat of these bags, and not of all that is ever bought of the feed. */
   readonly eatenBy: readonly string[];
   /** Of one bag where so many are bought, decimal text; left out where none is known. */
   readonly each?: string;
@@ -89,6 +89,7 @@ export function feedTrips(
     const lines = ofTrip.map((bought) =>
       lineOf(picture, year, bought, {
         lasts: lasts[bought.item]!.get(bought.day)!,
+        eatenBy: eatersOf(year, bought, lasts[bought.item]!.get(bought.day)!),
         pricedAsBags: source.supplier?.countsTogether ? allBags : bought.bags,
       }),
     );
@@ -177,19 +178,38 @@ const sumOfCosts = (costs: readonly NumberQuantity[]): NumberQuantity =>
     costs.map((cost) => from(cost)),
   );
 
+interface LineOf {
+  /** The first day that it is no longer enough for. */
+  readonly lasts: number;
+  readonly eatenBy: readonly string[];
+  readonly pricedAsBags: number;
+}
+
+/**
+ * Who eats what is bought: from the day on which what was there is used up. Where nobody eats any of
+ * it in time, all that are fed of its kind.
+ */
+function eatersOf(year: YearBuying, { item, day }: Purchase, lasts: number): readonly string[] {
+  const { feeds, plan, problem, names, now } = year;
+  const { of, eatenBy, needKg } = feeds[item]!;
+  const purchases = plan.purchases.filter((each) => each.item === item && each.day < day);
+  const out = Math.max(day, outDay(needKg, { ...plan, purchases }, { problem, item }));
+  const eaters = [...of.kgOf].flatMap(([id, kg]) =>
+    kg.subarray(now + out, now + lasts).some((each) => 0 < each) ? (names.get(id) ?? []) : [],
+  );
+  return eaters.length === 0 ? eatenBy : eaters;
+}
+
 function lineOf(
   { farm, today }: FarmPicture,
   { feeds }: YearBuying,
   { item, offer, bags: count, cost, wasteKg }: Purchase,
-  { lasts, pricedAsBags }: { readonly lasts: number; readonly pricedAsBags: number },
+  { lasts, eatenBy, pricedAsBags }: LineOf,
 ): TripLine {
-  const { bought, eatenBy, needKg } = feeds[item]!;
+  const { bought, needKg } = feeds[item]!;
   const lastsThrough = addDays(
     today,
-    Math.min(
-      lasts - 1,
-      needKg.findLastIndex((kg) => 0 < kg),
-    ),
+    needKg.findLastIndex((kg, on) => 0 < kg && on < lasts),
   );
   const { name, bagKg, product, price } = bought[offer]!;
   const each = product ? bagPrice(product, pricedAsBags) : price;
@@ -246,7 +266,6 @@ function firstFeedOf(
     if (!mine.some((bought) => bought.day === day)) return [];
     const before = { ...plan, purchases: mine.filter((bought) => bought.day < day) };
     const out = outDay(needKg, before, { problem, item });
-    if (needKg.subarray(0, out).some((kg) => 0 < kg)) return [];
     const on = addDays(today, out);
     // Birds that just came eat something: where no purchase is ever told, nobody knows what.
     const since = out === 0 && 0 < feedBought.length ? addDays(on, -WEEK) : on;

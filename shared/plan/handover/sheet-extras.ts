@@ -57,13 +57,22 @@ function chainBefore(job: OwnJob, jobs: readonly OwnJob[]): OwnJob[] {
   return chain;
 }
 
+/** Whether there are bees: no animal of the farm stands for them, but their work does. */
+export const hasHives = (jobs: readonly OwnJob[]): boolean =>
+  jobs.some(({ setId }) => setId === 'hives');
+
 /** What may go wrong where these animals and plants are, in the order in which it is in a hurry. */
-export function troublesOf(stops: readonly SheetStop[], seedlings: boolean): Trouble[] {
+export function troublesOf(
+  stops: readonly SheetStop[],
+  { seedlings, hives }: { readonly seedlings: boolean; readonly hives: boolean },
+): (Trouble | 'calving')[] {
   const herds = stops.some(({ isHerd }) => isHerd === true);
   return [
     ...(stops.some(({ isHeated }) => isHeated === true) ? (['heat'] as const) : []),
     ...(stops.some(({ isHerd }) => isHerd !== true) ? (['birds'] as const) : []),
     ...(herds ? (['cattle', 'fence'] as const) : []),
+    ...(stops.some(({ mayCalve }) => mayCalve === true) ? (['calving'] as const) : []),
+    ...(hives ? (['hives'] as const) : []),
     ...(seedlings ? (['seedlings'] as const) : []),
   ];
 }

@@ -5,11 +5,16 @@ import { formatValue, type Reader } from '../../units/format.js';
 import type { BatchPlan } from '../batch-plan.js';
 import type { HeatInstruction, HeatWeekPart } from '../heat-instructions.js';
 
-/** How the heaters are set that day, how high lamps hang, and when they are raised next. */
+/**
+ * How the heaters are set that day, how high lamps hang, and when they are raised next.
+ *
+ * @param usualNight where a night as they usually are wants them otherwise than the coldest of the week
+ */
 export function heatActions(
   { heat, brooding }: BatchPlan,
   date: PlainDate,
   reader: Reader,
+  usualNight?: HeatInstruction,
 ): string[] {
   const index = heat?.weeks.findIndex(({ from, to }) => from <= date && date <= to) ?? -1;
   const week = heat?.weeks[index];
@@ -26,7 +31,10 @@ export function heatActions(
   return [
     ...heightWords(heat!.weeks, index, date, reader),
     `Heat on a cold night, ${at(night)}: ${set(night)}.`,
-    `Heat on a usual day, ${at(day)}: ${set(day)}; on a hot one, ${at(noon)}: ${set(noon)}. Look at the birds first.`,
+    ...(usualNight && usualNight.words !== night.words
+      ? [`On a usual night, ${at(usualNight)}: ${set(usualNight)}.`]
+      : []),
+    `Heat on a usual day, ${at(day)}: ${set(day)}; on a hot one, ${at(noon)}: ${set(noon)}. Look at the birds first. ${SWITCHED}`,
     LOOK_AT_HEAT,
   ];
 }
@@ -56,6 +64,9 @@ function heightWords(
         : `; from ${formatDate(then.from, reader)} at ${next}`;
   return [`${first}${later}. Measure it after topping up.`];
 }
+
+/** One time for each change, so that nobody comes for it alone. */
+const SWITCHED = 'For the night it is set at the last round, for the day at the morning one.';
 
 const LOOK_AT_HEAT =
   'See that the heat works, hangs fast and is clear of the litter: morning, noon and last thing.';

@@ -17,7 +17,8 @@ import { formatDate } from '../../units/dates.js';
 import type { AnimalPlans } from '../farm/animal-plans.js';
 import type { BatchPlan } from '../batch-plan.js';
 import type { FeedPhasePart } from '../feed.js';
-import { SPOT_UNDER_HEAT } from '../heat-instructions.js';
+import { SPOT_UNDER_HEAT, type HeatInstruction } from '../heat-instructions.js';
+import { heatOfDay } from '../heat-of-day.js';
 import { calvingSaid } from '../calving-said.js';
 import { dayInPlan } from '../day-in-plan.js';
 import { medicinesToday } from '../medicines.js';
@@ -47,6 +48,8 @@ export interface SheetStop {
   readonly isHerd?: true;
   /** Animals that go by a name, and what to know of each. */
   readonly named?: readonly string[];
+  /** Calves are awaited, or came just now. */
+  readonly mayCalve?: true;
   /** Keys of cautions. */
   readonly cautions: readonly string[];
 }
@@ -66,12 +69,15 @@ export function batchStop(
     farm,
     reader,
     away,
+    usualNight,
   }: {
     facilities: readonly Facility[];
     tables: Tables;
     farm: Farm;
     reader: Reader;
     away: AwayDays;
+    /** How the heaters are set in a usual night, some days after arrival. */
+    usualNight?: (day: number) => HeatInstruction | undefined;
   },
 ): SheetStop | undefined {
   const date = dayInPlan(plan, on);
@@ -96,7 +102,7 @@ export function batchStop(
   const phase = plan.feed.phases.findLast(({ starts }) => String(starts.value) <= date);
   const next = plan.feed.phases.find(({ starts }) => String(starts.value) === date);
   const moves = plan.outdoors.movesPerDay?.value;
-  const heatSaid = isBrooding ? heatActions(plan, date, reader) : [];
+  const heatSaid = isBrooding ? heatActions(plan, date, reader, usualNight?.(day)) : [];
   const actions = [
     ...(next && 0 < day ? [`${next.name} begins today: mix old and new over a few days.`] : []),
     'Fresh water, drinkers rinsed.',
@@ -198,6 +204,7 @@ export function herdStop(
   const whole = withNamedCows(herd, picture.cows);
   const births = picture.calvings ?? [];
   const calves = calvesBeside(whole, births, date, tables);
+  const calving = calvingSaid(calvingSeasons(whole, births, date, tables), { date, units });
   const hay = 0 < day.dryKg ? hayOfDay(picture, tables, day) : undefined;
   return {
     id: herd.id,
@@ -220,7 +227,7 @@ export function herdStop(
     ],
     carried: hay ? [hayText(hay, formatValue(hay.baleKg, 'kg', picture.farm))] : [],
     actions: [
-      ...calvingSaid(calvingSeasons(whole, births, date, tables), { date, units }),
+      ...calving,
       ...untoldCalves(whole, date, tables),
       ...(0 < milkedHead(whole, date, tables) ? [MILKING] : []),
       ...(fresh?.strip === 1 ? [`They come into ${fresh.paddock} today.`] : []),
@@ -235,6 +242,7 @@ export function herdStop(
     ],
     lookFor: tables.work.lookFor.cattle,
     isHerd: true,
+    ...(0 < calving.length ? { mayCalve: true } : {}),
     ...(part?.cows ? { named: part.cows.map(knownBy) } : {}),
     cautions: [],
   };
@@ -305,6 +313,7 @@ export const stopsOn =
             ...{ facilities, tables, farm: picture.farm },
             reader: { ...picture.farm, today: date },
             away,
+            usualNight: (day) => heatOfDay(picture, tables, batch.id, day, 'usual')?.night,
           }) ?? [],
       ),
       ...herds.flatMap((herd) => herdStop(herd, dayOf(herd), { picture, tables, pasture }) ?? []),

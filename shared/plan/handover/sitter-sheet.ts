@@ -8,7 +8,7 @@ import { formatHours } from '../../units/format.js';
 import { hoursOn, isCaretaker, workPeople, type Dated } from '../work/work-people.js';
 import { roundsSaid } from '../work/rounds-said.js';
 import { isFrost } from '../../farm/heat-caution.js';
-import { hasSeedlings, troublesOf, visitsOf } from './sheet-extras.js';
+import { hasHives, hasSeedlings, troublesOf, visitsOf } from './sheet-extras.js';
 import type { SheetStop } from './sheet-stops.js';
 
 /** A chore or piece of work of one day, as the sitter reads it. */
@@ -183,8 +183,14 @@ export function sitterSheet(
       .map(({ name, why }) => ({ name, why })),
     troubles: troublesOf(
       pages.flatMap(({ stops }) => stops),
-      dates.some((date) => hasSeedlings(jobs, plan, date)),
-    ).map((each) => tables.work.inTrouble[each]),
+      {
+        seedlings: dates.some((date) => hasSeedlings(jobs, plan, date)),
+        hives: hasHives(jobs),
+      },
+    ).map((each) =>
+      // When to call is said once for all who read it.
+      each === 'calving' ? tables.cautions.calving!.text : tables.work.inTrouble[each],
+    ),
     phones,
     whereabouts: left,
     ...(notes === undefined ? {} : { notes }),

@@ -144,7 +144,11 @@ export function sayPaddockLost(
 }
 
 /** Where the herds go next, where that is another paddock or another day than before. */
-function nextOf({ farm, today }: FarmPicture, before: PasturePlan, after: PasturePlan): string[] {
+export function nextOf(
+  { farm, today }: FarmPicture,
+  before: PasturePlan,
+  after: PasturePlan,
+): string[] {
   const reader = { ...farm, today };
   return after.herds.flatMap(({ id, name }) => {
     const [was, is] = [before, after].map((plan) =>
@@ -175,9 +179,19 @@ const moreFeedKg = (before: PasturePlan, after: PasturePlan): number =>
   after.hay.all.value - before.hay.all.value;
 
 /** What the loss takes of hay. A greedy order can come out a little better with less: that says nothing. */
-function sayFeed(before: PasturePlan, after: PasturePlan, { farm, today }: FarmPicture): string[] {
+function sayFeed(before: PasturePlan, after: PasturePlan, picture: FarmPicture): string[] {
+  const more = moreFeedSaid(before, after, picture);
+  return more.length === 0 ? ['The other paddocks carry them: no more hay.'] : more;
+}
+
+/** Feed by hand that a plan takes beyond another, in bales too; nothing where they come to the same. */
+export function moreFeedSaid(
+  before: PasturePlan,
+  after: PasturePlan,
+  { farm, today }: FarmPicture,
+): string[] {
   const kg = moreFeedKg(before, after);
-  if (kg < NO_DIFFERENCE_KG) return ['The other paddocks carry them: no more hay.'];
+  if (kg < NO_DIFFERENCE_KG) return [];
   const from = after.hay.firstShort;
   const bales = Math.ceil(after.hay.bales.value) - Math.ceil(before.hay.bales.value);
   const inBales = bales <= 0 ? '' : `, about ${bales} ${bales === 1 ? 'bale' : 'bales'}`;

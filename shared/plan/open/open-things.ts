@@ -273,6 +273,28 @@ const THINGS = new Map(
   OPEN_THINGS.flatMap((thing) => thing.formulas.map((id) => [id, thing] as const)),
 );
 
+/** Numbers whose range no figure settles, but a look does: at the birds, the eggs or the ground. */
+const SEEN_THEN = new Map([
+  [
+    'brooder-under-heater',
+    'In their first hours: spread evenly they are right, crowded under the heat they are cold, along the walls too hot.',
+  ],
+  ...['heaters-needed', 'heat-energy-total'].map(
+    (id) =>
+      [
+        id,
+        'The day before they come, with the brooder warmed: by a thermometer where they will lie.',
+      ] as const,
+  ),
+  ['litter-volume', 'While they are on it: litter that is wet or caked asks for more.'],
+  ['ground-covered', 'Behind the pen: ground that is bare or covered asks for another move.'],
+  ['nest-boxes', 'Once they lay: eggs on the floor ask for more nests.'],
+  ['feed-withdrawal', 'With the first birds you open: a full crop asks for longer.'],
+  ['hatch-weight-loss', 'When you weigh the eggs, or candle them and look at the air cell.'],
+  ['fence-of-all', 'When the corners of the paddocks are drawn or walked.'],
+  ['forage-mass', 'When you cut, dry and weigh what stands on a square of a known size.'],
+]);
+
 /**
  * What moves a number most, as far as its range and its formula say, and when that is known better.
  *
@@ -283,7 +305,11 @@ export function openThingOf(quantity: Quantity, isTried = false): Moved | undefi
   const { formula, spread, unit } = quantity;
   const thing = THINGS.get(formula);
   const wasTried = isTried && thing?.isTried === true;
-  const better = thing && !wasTried && { knownBetter: thing.knownBetter };
+  const seen = SEEN_THEN.get(formula);
+  const better =
+    thing && !wasTried
+      ? { knownBetter: thing.knownBetter }
+      : seen !== undefined && { knownBetter: seen };
   if (formula === taskFormulas.hours.id) return { ...hoursMovedMost(quantity), ...better };
   // The range of a chance comes from the number of years alone.
   if (spread && spread.low !== spread.high && unit !== 'chance')

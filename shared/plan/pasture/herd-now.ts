@@ -1,6 +1,7 @@
 import type { PlainDate } from '../../calendar/plain-date.js';
 import type { HerdPart } from './herd-part.js';
 import type { DaysOfMowing } from './mowing-laid.js';
+import { nothingToGrazeOf, OFF_IT } from './nothing-to-graze.js';
 import type { PasturePlan } from './pasture-plan.js';
 import { seasonRows, type GrazeRow, type HayRow, type SeasonRow } from './season-rows.js';
 
@@ -45,6 +46,9 @@ export function sayHerdNow(
       ? `${herd.name}: not on grass yet; out on ${sayDate(next.from)}, ${then} first.`
       : `${herd.name}: no grazing ahead in this plan.`;
   }
+  const bare = nothingToGrazeOf(plan, herd.id);
+  if (now.kind === 'hay' && now.from === plan.from && bare)
+    return `${herd.name}: in ${bare.name}, where there is nothing to graze now. ${OFF_IT} until ${sayDate(now.to)}${next ? `, then ${then}` : ''}.`;
   const where = now.kind === 'hay' ? 'on hay' : `in ${whereOf(plan, now)}`;
   return `${herd.name}: ${where} until ${sayDate(now.to)}${next ? `, then ${then}` : ''}.`;
 }

@@ -92,6 +92,7 @@ export interface MoveHeads {
 export function moveHeads(plan: PasturePlan, move: Move): MoveHeads {
   const paddock = paddockOf(plan, move);
   const { restDays } = move;
+  const isThere = isThereYet(plan, move);
   return {
     date: dateOfMove(plan, paddock, move),
     days: quantity(
@@ -123,12 +124,16 @@ export function moveHeads(plan: PasturePlan, move: Move): MoveHeads {
       ? {}
       : {
           rest: quantity(
-            'Rest before',
+            isThere ? 'Rest before, if they leave it today' : 'Rest before',
             restDays,
             'day',
             moveFormulas.rest,
             [
-              input('Left or mown before', addDays(move.from, -restDays), 'date'),
+              input(
+                isThere ? 'If they leave on' : 'Left or mown before',
+                addDays(move.from, -restDays),
+                'date',
+              ),
               input('In on', move.from, 'date'),
               input('Shortest rest of the kind', move.restAskedDays, 'day'),
             ],
@@ -201,6 +206,15 @@ export function moveDetails(plan: PasturePlan, move: Move): NumberQuantity[] {
         ]),
   ];
 }
+
+/** Its rest has not begun: a herd stands there when the plan begins, though there is nothing to graze. */
+export const isThereYet = (
+  { nothingToGraze = [], from: begins }: Pick<PasturePlan, 'nothingToGraze' | 'from'>,
+  { paddockId, from: inOn, restDays }: Move,
+): boolean =>
+  restDays !== undefined &&
+  addDays(inOn, -restDays) === begins &&
+  nothingToGraze.some((bare) => bare.paddockId === paddockId);
 
 /** How well what stands there feeds, when the herd goes in. */
 const digestibleOf = (plan: PasturePlan, move: Move): NumberQuantity =>

@@ -110,6 +110,7 @@ export function grazingProblem(
         ? daysBetween(span.first, herd.turnOutOn)
         : Math.max(span.from, firstFitDay(context)),
       startsIn: paddockOf(context, herd),
+      isSeenThere: herd.inSince !== undefined && herd.inSince <= context.today,
     })),
     from: span.from,
     to: span.to,

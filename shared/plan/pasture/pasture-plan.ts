@@ -22,6 +22,7 @@ import { littleHay } from './little-hay.js';
 import { lowEntries } from './low-entries.js';
 import { mowingGoes, mowingWorkOf } from './mowing-goes.js';
 import { movesOf, type Move } from './moves.js';
+import { nothingToGraze, type NothingToGraze } from './nothing-to-graze.js';
 import {
   assumedIssues,
   unplacedIssues,
@@ -73,6 +74,8 @@ export interface PasturePlan {
   readonly birds: readonly BirdMove[];
   /** Ground that becomes garden. */
   readonly beds: readonly BedPart[];
+  /** Herds that stand where there is nothing to graze on its first day; left out where none does. */
+  readonly nothingToGraze?: readonly NothingToGraze[];
   /** Moves that nobody told, where nothing was told of a herd for long. */
   readonly assumedMoves?: readonly AssumedMove[];
   /** Herds of which nothing was told for long, and of which no move can be assumed. */
@@ -155,6 +158,7 @@ function planAsTold(picture: AnimalPicture, tables: Tables): PasturePlan {
     },
   ]);
   const dry = drySpell(context);
+  const bare = nothingToGraze(context, chosen);
   const { rainMm } = weather.expected;
   const { readingWeight } = tables.pasture;
   return {
@@ -195,6 +199,7 @@ function planAsTold(picture: AnimalPicture, tables: Tables): PasturePlan {
       paddockId: context.paddocks[paddock]!.id,
       on: dateOf(day),
     })),
+    ...(0 < bare.length ? { nothingToGraze: bare } : {}),
     mowingWork: mowingWorkOf(context, mowingGoes(context, chosen.books)),
     hay: hay.part,
     keyDates: turning.part,

@@ -1,12 +1,13 @@
 import { batchOfFact, pictureWithout, type ToldOfBatch } from '../../farm/without-fact.js';
-import type { FarmPicture } from '../../farm/picture.js';
+import type { FarmPicture, NamedBatch } from '../../farm/picture.js';
 import { sayFact } from '../../farm/say-fact.js';
 import type { ToldFact } from '../../farm/told-fact.js';
 import { FieldError } from '../../problems/field-problem.js';
 import type { Tables } from '../../tables/tables.js';
-import { planBatch } from '../batch-plan.js';
+import { planBatch, type BatchPlan } from '../batch-plan.js';
 import { planningDay } from '../planning-day.js';
 import { deadInBox } from './dead-in-box.js';
+import { weighedSaid } from './weighed-said.js';
 import { whatChanged, type Change } from '../what-changed.js';
 
 /** What became another in the plan of a batch when something was told, and why. */
@@ -41,18 +42,38 @@ export function changedByFact(
     const changes = [
       // What is to be done today stands above dates of months ahead.
       ...deadInBox(fact, batch, before).map((words) => ({ id: 'dead-in-box' as const, words })),
+      ...weighedSaid(fact, after, { reader: picture.farm, judged }).map((words) => ({
+        ...{ id: 'weighed' as const, words },
+      })),
       ...whatChanged(before, after, { reader: picture.farm, judged }),
     ];
-    const isMore = before.birds.atEnd.value < after.birds.atEnd.value;
-    return { because, changes: isMore && fact.kind === 'died' ? changes.map(andWhy) : changes };
+    const why = whyBirds(fact, batch, { before, after });
+    return {
+      because,
+      changes: changes.map((change) =>
+        change.id === 'birds' ? { ...change, words: `${change.words}${why}` } : change,
+      ),
+    };
   } catch (error) {
     if (error instanceof FieldError) return { because, changes: [] };
     throw error;
   }
 }
 
-/** A plan reckons with more losses than were told: a death that is told can leave more birds. */
-const andWhy = (change: Change): Change =>
-  change.id === 'birds'
-    ? { ...change, words: `${change.words} Fewer have died so far than is usual by their age.` }
-    : change;
+/** What stands beside another number of birds at the end; empty where it says all itself. */
+function whyBirds(
+  fact: ToldFact,
+  { wantedBirds }: Pick<NamedBatch, 'wantedBirds'>,
+  { before, after }: { readonly before: BatchPlan; readonly after: BatchPlan },
+): string {
+  const [had, has] = [before, after].map(({ birds }) => Math.round(birds.atEnd.value)) as [
+    number,
+    number,
+  ];
+  // A plan reckons with more losses than were told: a death that is told can leave more birds.
+  if (fact.kind === 'died' && had < has)
+    return ' Fewer have died so far than is usual by their age.';
+  const isLost = fact.kind === 'died' || fact.kind === 'arrived';
+  if (!isLost || had <= has || wantedBirds <= has) return '';
+  return ` ${wantedBirds - has} short of the ${wantedBirds} wanted: what the seller makes good, or another batch.`;
+}

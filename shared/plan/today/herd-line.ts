@@ -11,6 +11,7 @@ import { withNamedCows } from '../../pasture/named-cows.js';
 import type { Tables } from '../../tables/tables.js';
 import { hayOfDay, herdDays, type HayOfDay, type HerdDay } from '../pasture/herd-day.js';
 import { hayPartFormulas } from '../pasture/hay-part.js';
+import { nothingToGrazeOf } from '../pasture/nothing-to-graze.js';
 import { isLongSilent, movesMeant, placeNow } from '../pasture/moves-assumed.js';
 import type { PasturePlan } from '../pasture/pasture-plan.js';
 import type { MoveMeant, StillIn } from './move-meant.js';
@@ -43,6 +44,8 @@ export interface HerdLine {
   };
   /** The paddock it stands in, as it was told or is assumed, and the one it goes into next. */
   readonly here?: { readonly paddockId: string; readonly paddock: string };
+  /** There is nothing to graze where it stands: until when it is on hay. */
+  readonly offUntil?: PlainDate;
   readonly nextPaddockId?: string;
   /** It was told to have come off grass, and since when. */
   readonly offSince?: PlainDate;
@@ -111,6 +114,7 @@ function herdLine(
       : {}),
     ...(isAssumed ? { isAssumed, ...unsaidOf(picture, tables, { herd, pasture }) } : {}),
     ...(here ? { here: { paddockId: here.id, paddock: here.name } } : {}),
+    ...(here && !stay ? offUntil(pasture, herd.id) : {}),
     ...(here ? {} : offSince(picture, herd.id)),
     ...(goesTo ? { nextPaddockId: goesTo.paddockId } : {}),
     ...dueNow(picture, tables, herd),
@@ -140,6 +144,13 @@ function offSince(
 ): Pick<HerdLine, 'offSince'> {
   const to = grazings.findLast((each) => each.herdId === herdId)?.to;
   return to === undefined ? {} : { offSince: addDays(to, 1) };
+}
+
+/** The last day before the next stay of a herd that stands where there is nothing to graze. */
+function offUntil(pasture: PasturePlan | undefined, herdId: string): Pick<HerdLine, 'offUntil'> {
+  if (!pasture || !nothingToGrazeOf(pasture, herdId)) return {};
+  const next = pasture.moves.find((move) => move.herdId === herdId);
+  return { offUntil: next ? addDays(next.from, -1) : pasture.to };
 }
 
 /** Of two that are due nobody knows which it was. */

@@ -34,6 +34,8 @@ export interface TodayJob {
   readonly hoursInAll?: number;
   /** Hours of each that were done before. */
   readonly hoursDone?: number;
+  /** Of the hours of work that is done, those of days before. */
+  readonly hoursEarlier?: number;
   /** Why it stands on this day, and the end of it that says by when. */
   readonly why?: string;
   readonly dueWords?: string;
@@ -142,7 +144,9 @@ export function freeToday(
 ): FreeHours {
   const ofRound = plan.chores[0] ?? [];
   // Nobody says who did what is ticked off: it is nobody's free time.
-  const done = plan.done.filter(({ on }) => on === today);
+  const done = plan.done
+    .filter(({ on }) => on === today)
+    .map(({ hours, hoursEarlier = 0 }) => ({ hours: Math.max(0, hours - hoursEarlier) }));
   const pieces = plan.jobs.flatMap((job) => job.pieces.filter(({ date }) => date === today));
   return workPeople(people, handovers)
     .filter(({ isChild }) => !isChild)
@@ -178,8 +182,9 @@ export function todayJobs(
   });
   const done = plan.done
     .filter(({ on }) => on === today)
-    .map(({ key, name, of, hours, peopleNeeded, doneBy }): TodayJob => ({
+    .map(({ key, name, of, hours, hoursEarlier, peopleNeeded, doneBy }): TodayJob => ({
       ...{ key, name, peopleNeeded, hours, people: [], state: 'done' },
+      ...(hoursEarlier === undefined ? {} : { hoursEarlier }),
       ...(doneBy === undefined ? {} : { doneBy }),
       ...(of === undefined ? {} : { of }),
     }));
@@ -270,7 +275,11 @@ export function todayHours(
   const ofChores = chores.reduce((sum, { hours }) => sum + hours, 0);
   const ofJobs = jobs
     .filter(({ hasNoHours, state }) => !hasNoHours && state !== 'later')
-    .reduce((sum, { hours, peopleNeeded }) => sum + hours * peopleNeeded, 0);
+    .reduce(
+      (sum, { hours, hoursEarlier = 0, peopleNeeded }) =>
+        sum + Math.max(0, hours - hoursEarlier) * peopleNeeded,
+      0,
+    );
   const isUsual = people.some(({ hoursByWeekday }) => hoursByWeekday === undefined);
   const rows = isUsual ? [tables.work.hoursByWeekday] : [];
   const here = each.filter(({ hours }) => 0 < hours);

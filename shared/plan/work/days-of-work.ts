@@ -1,8 +1,8 @@
-import { addDays, daysBetween, daysOfYear } from '../../calendar/plain-date.js';
+import { addDays, dayOfYear, daysBetween, daysOfYear } from '../../calendar/plain-date.js';
 import type { WorkConditions } from '../../farm/job.js';
-import type { DailyWeather } from '../../weather/climate.js';
+import type { Climate, DailyWeather } from '../../weather/climate.js';
 import type { DayRun } from '../../weather/day-run.js';
-import { usualRun, WHOLE_YEAR } from '../../weather/drawn-year.js';
+import { usualRun, WHOLE_YEAR, type DayHabit } from '../../weather/drawn-year.js';
 import { soilTemperatureC, yearMeanC } from '../../weather/soil-temperature.js';
 import type { RootZone } from '../../weather/soil-water.js';
 import { snowCover } from '../../weather/snow-cover.js';
@@ -54,7 +54,7 @@ export type WorkPlace = Pick<
   'climate' | 'farm' | 'tables' | 'today' | 'groundChecks' | 'publicHolidays'
 >;
 
-/** Soil water is followed from so many days before the plan. */
+/** Soil water is followed from so many days before the plan; snow from the summer before. */
 export const BEFORE_DAYS = 45;
 
 /** What is the same of a plan's days in every weather. */
@@ -65,6 +65,8 @@ export interface WorkFrame {
   readonly dayOfYear: Int16Array;
   /** Days that were measured or are forecast, by their place in the run. */
   readonly known: ReadonlyMap<number, DailyWeather>;
+  /** Water of the snow that lies before the run, after each of the winters that stand side by side, mm. */
+  readonly snowBeforeMm: readonly number[];
   readonly isShut: Uint8Array;
   readonly zone: RootZone;
   readonly dryEnough: DryEnough;
@@ -87,14 +89,40 @@ export function workFrame(place: WorkPlace, days: number): WorkFrame {
 
 function frameFrom(place: WorkPlace, before: number, days: number) {
   const first = addDays(place.today, -before);
-  const n = before + days;
-  const known = new Map<number, DailyWeather>();
-  for (const day of [...(place.climate.recent ?? []), ...(place.climate.forecast ?? [])]) {
-    const i = daysBetween(first, day.date);
-    if (0 <= i && i < n) known.set(i, day);
-  }
-  return { place, first, dayOfYear: daysOfYear(first, n), known };
+  const snowBeforeMm = snowBefore(place, first);
+  return { place, first, snowBeforeMm, ...runOfDays(place.climate, first, before + days) };
 }
+
+/** Some days, and what is known of their weather. */
+function runOfDays({ recent, forecast }: Climate, first: string, days: number) {
+  const known = new Map<number, DailyWeather>();
+  for (const day of [...(recent ?? []), ...(forecast ?? [])]) {
+    const i = daysBetween(first, day.date);
+    if (0 <= i && i < days) known.set(i, day);
+  }
+  return { dayOfYear: daysOfYear(first, days), known };
+}
+
+function daysSinceSummer({ meanMaxC }: Climate, first: string): number {
+  const warmest = meanMaxC.indexOf(Math.max(...meanMaxC)) + 1;
+  return (dayOfYear(first) - warmest + WHOLE_YEAR.length) % WHOLE_YEAR.length;
+}
+
+/** Snow on the eve of a day, mm of water, followed from the last summer's warmest, on which none lies. */
+function snowBefore({ climate, tables }: WorkPlace, eveOf: string): number[] {
+  const days = daysSinceSummer(climate, eveOf);
+  const winter = runOfDays(climate, addDays(eveOf, -days), days);
+  return yearsBeside(climate, winter.dayOfYear, habitOf(tables)).map(
+    (run) => snowCover(withKnown(winter, run), tables.work.snow).snowMm.at(-1) ?? 0,
+  );
+}
+
+const mean = (of: readonly number[]): number => of.reduce((sum, each) => sum + each, 0) / of.length;
+
+const habitOf = ({ work }: WorkPlace['tables']): DayHabit => ({
+  ...work.wetDay,
+  dayToDay: work.dayToDay.value,
+});
 
 /** What was seen on days of which the rain is known, and what the layer lacked by the balance. */
 function looksWithWater(place: WorkPlace, zone: RootZone, usualMm: number) {
@@ -107,7 +135,9 @@ function looksWithWater(place: WorkPlace, zone: RootZone, usualMm: number) {
   const oldest = looks.reduce((a, { date }) => (date < a ? date : a), today);
   const frame = frameFrom(place, daysBetween(oldest, today) + BEFORE_DAYS, 1);
   const run = withKnown(frame, usualRun(climate, frame.dayOfYear, tables.work.wetDay));
-  const { toSoilMm: rainMm } = snowCover(run, tables.work.snow);
+  const { toSoilMm: rainMm } = snowCover(run, tables.work.snow, {
+    liesMm: mean(frame.snowBeforeMm),
+  });
   const depletionMm = layerDepletionMm(
     zone,
     { run: { ...run, rainMm }, dayOfYear: frame.dayOfYear, latitudeDeg: farm.latitudeDeg },
@@ -126,6 +156,7 @@ export const averageDays = (frame: WorkFrame): DaysOfWork => ({
   ...daysOfWork(
     frame,
     usualRun(frame.place.climate, frame.dayOfYear, frame.place.tables.work.wetDay),
+    mean(frame.snowBeforeMm),
   ),
   isUsual: true,
 });
@@ -137,21 +168,17 @@ export const averageDays = (frame: WorkFrame): DaysOfWork => ({
  */
 export function usualDays(frame: WorkFrame, days = averageDays(frame)): DaysOfWork {
   const { climate, tables } = frame.place;
-  const { wetDay, dayToDay } = tables.work;
-  const habit = { ...wetDay, dayToDay: dayToDay.value };
-  const years = yearsBeside(climate, frame.dayOfYear, habit).map((run) => daysOfWork(frame, run));
+  const { wetDay } = tables.work;
+  const years = yearsBeside(climate, frame.dayOfYear, habitOf(tables)).map((run, year) =>
+    daysOfWork(frame, run, frame.snowBeforeMm[year]!),
+  );
   const dayOfYear = frame.dayOfYear.subarray(BEFORE_DAYS);
   const usualMm = usualRun(climate, WHOLE_YEAR, wetDay).rainMm;
   const groundFrom = groundFromOdds(usualMm, wetDay.rainMm);
-  const isDry = (of: DaysOfWork, day: number): boolean => of.rainMm[day]! < wetDay.rainMm;
   const fitShare = Float64Array.from(dayOfYear, (_, day) =>
     days.isForecast[day] === 1 || days.isLookedAt[day] === 1
       ? NaN
-      : oddsOf(
-          years,
-          (of) => isDry(of, day),
-          (of) => of.isWorkable[day] === 1,
-        ),
+      : shareOfDry(years, day, wetDay.rainMm),
   );
   const sureShare = tables.judgements.work.sureShare.value;
   const isTimeFor = fortnightsFor(
@@ -161,28 +188,60 @@ export function usualDays(frame: WorkFrame, days = averageDays(frame)): DaysOfWo
   const from = Float64Array.from(dayOfYear, (of, day) =>
     isTimeFor[day] === 1 ? groundFrom[of - 1]! : Infinity,
   );
-  const isWorkable = days.isWorkable.map((is, day) =>
-    Number.isNaN(fitShare[day]) ? is : from[day]! < fitShare[day]! ? 1 : 0,
+  const wintry = yearsOn(years, ({ isWintry: is }) => is);
+  const isMostly = (day: number): boolean => years.length < 2 * wintry[day]!;
+  const isKnownFit = (day: number): boolean =>
+    days.isLookedAt[day] === 1
+      ? days.isWorkable[day] === 1
+      : !isMostly(day) &&
+        frame.dryEnough.fromMm <= days.missingMm[day]! &&
+        days.rainMm[day]! < wetDay.rainMm;
+  const isWorkable = days.isWorkable.map((_, day) => {
+    const share = fitShare[day]!;
+    return (Number.isNaN(share) ? isKnownFit(day) : from[day]! < share) ? 1 : 0;
+  });
+  const isWintry = days.isWintry.map((_, day) => (isWorkable[day] === 0 && isMostly(day) ? 1 : 0));
+  // Averages never thaw in winter: more snow would lie by them than does in most years.
+  const snowMm = days.snowMm.map((_, day) =>
+    isMostly(day) ? lowerMedian(years.map((of) => of.snowMm[day]!)) : 0,
   );
-  const isWintry = days.isWintry.map((is, day) => (isWorkable[day] === 1 ? 0 : is));
   const ofYear = fitFromOdds();
   const fitFrom = Float64Array.from(dayOfYear, (day) => ofYear[day - 1]!);
   const beside = { years, fitShare, groundFrom: from, fitFrom, sureShare };
-  return { ...days, isWorkable, isWintry, beside };
+  return { ...days, isWorkable, isWintry, snowMm, beside };
 }
 
-/** Share of the years in which something holds, of those in which it could. */
-function oddsOf(
+/** What more than half of some values reach. */
+const lowerMedian = (of: readonly number[]): number =>
+  of.toSorted((a, b) => a - b)[Math.floor((of.length - 1) / 2)]!;
+
+/** Of how many years something holds on each day. */
+function yearsOn(
   years: readonly DaysOfWork[],
-  could: (year: DaysOfWork) => boolean,
-  holds: (year: DaysOfWork) => boolean,
-): number {
-  const of = years.filter(could);
-  return of.length === 0 ? 0 : of.filter(holds).length / of.length;
+  flags: (year: DaysOfWork) => Uint8Array,
+): Uint8Array {
+  const sum = new Uint8Array(years[0]!.isWorkable.length);
+  for (const year of years) flags(year).forEach((is, day) => (sum[day]! += is));
+  return sum;
 }
 
-/** Weather of a plan's days: what was measured or forecast, and for the rest that of a run. */
-export function daysOfWork(frame: WorkFrame, weather: DayRun): DaysOfWork {
+/** Of the years dry on a day, the share in which its ground is fit. */
+function shareOfDry(years: readonly DaysOfWork[], day: number, wetFromMm: number): number {
+  let [dry, fit] = [0, 0];
+  for (const { rainMm, isWorkable } of years) {
+    if (wetFromMm <= rainMm[day]!) continue;
+    dry++;
+    fit += isWorkable[day]!;
+  }
+  return dry === 0 ? 0 : fit / dry;
+}
+
+/**
+ * Weather of a plan's days: what was measured or forecast, and for the rest that of a run.
+ *
+ * @param liesMm water of the snow that lies before its first day
+ */
+export function daysOfWork(frame: WorkFrame, weather: DayRun, liesMm: number): DaysOfWork {
   const { place, first, dayOfYear, known, zone } = frame;
   const { fromMm } = frame.dryEnough;
   const { wetDay, snow } = place.tables.work;
@@ -191,7 +250,10 @@ export function daysOfWork(frame: WorkFrame, weather: DayRun): DaysOfWork {
   const n = dayOfYear.length;
   const seen = seenIn(place.groundChecks, first, n);
   const fitOn = new Set(seen.filter(({ isWorkable }) => isWorkable).map(({ day }) => day));
-  const { snowMm, toSoilMm } = snowCover(run, snow, (day) => fitOn.has(day));
+  const { snowMm, toSoilMm } = snowCover(run, snow, {
+    isSeenClear: (day) => fitOn.has(day),
+    liesMm,
+  });
   const depletionMm = layerDepletionMm(
     zone,
     { run: { ...run, rainMm: toSoilMm }, dayOfYear, latitudeDeg },
@@ -272,13 +334,42 @@ export function suitsOf(
 }
 
 function fitDays(conditions: WorkConditions, days: DaysOfWork, wetFromMm: number): Uint8Array {
-  const ofDays = (asked: WorkConditions, of: DaysOfWork): Uint8Array =>
-    Uint8Array.from(of.rainMm, (_, day) =>
-      unfitDay(asked, of, day, wetFromMm) === undefined ? 1 : 0,
-    );
   const { beside } = days;
-  if (!beside || !asksForAir(conditions)) return ofDays(conditions, days);
-  return byOdds(conditions, days, beside, ofDays);
+  if (!beside || !asksForAir(conditions)) return fitOnAll(conditions, days, wetFromMm);
+  return knownFor(days, JSON.stringify([conditions, wetFromMm]), () =>
+    byOdds(conditions, days, beside, wetFromMm),
+  );
+}
+
+/** Days fit for what was asked of them, by days: much work asks the same. */
+const fitKnown = new WeakMap<DaysOfWork, Map<string, Uint8Array>>();
+
+function knownFor(days: DaysOfWork, key: string, find: () => Uint8Array): Uint8Array {
+  let known = fitKnown.get(days);
+  if (!known) fitKnown.set(days, (known = new Map()));
+  let fit = known.get(key);
+  if (!fit) known.set(key, (fit = find()));
+  return fit;
+}
+
+/** Days on which all that is asked is so: what suits each of it suits the whole. */
+function fitOnAll(asks: WorkConditions, days: DaysOfWork, wetFromMm: number): Uint8Array {
+  const fit = new Uint8Array(days.rainMm.length).fill(1);
+  for (const [field, value] of Object.entries(asks)) {
+    if (value === undefined || value === false) continue;
+    const one = knownFor(days, `${field} ${value} ${wetFromMm}`, () =>
+      fitFor({ [field]: value }, days, wetFromMm),
+    );
+    for (let day = 0; day < fit.length; day++) fit[day]! &= one[day]!;
+  }
+  return fit;
+}
+
+function fitFor(asked: WorkConditions, days: DaysOfWork, wetFromMm: number): Uint8Array {
+  const fit = new Uint8Array(days.rainMm.length);
+  for (let day = 0; day < fit.length; day++)
+    if (unfitDay(asked, days, day, wetFromMm) === undefined) fit[day] = 1;
+  return fit;
 }
 
 const asksForAir = (asks: WorkConditions): boolean =>
@@ -291,23 +382,27 @@ function byOdds(
   conditions: WorkConditions,
   days: DaysOfWork,
   { years, fitFrom }: NonNullable<DaysOfWork['beside']>,
-  ofDays: (asked: WorkConditions, of: DaysOfWork) => Uint8Array,
+  wetFromMm: number,
 ): Uint8Array {
   const { dayMaxAtLeastC, dayMaxAtMostC, nightMinAtLeastC, nextNightMinAtLeastC, ...others } =
     conditions;
+  const ofDays = (asked: WorkConditions, of: DaysOfWork): Uint8Array =>
+    fitOnAll(asked, of, wetFromMm);
   const [asKnown, open] = [ofDays(conditions, days), ofDays(others, days)];
-  const yearsOpen = years.map((of) => ofDays(others, of));
-  const yearsFit = years.map((of) => ofDays(conditions, of));
+  const could = sumOf(years.map((of) => ofDays(others, of)));
+  const does = sumOf(years.map((of) => ofDays(conditions, of)));
   return open.map((is, day) => {
     if (days.isForecast[day] === 1) return asKnown[day]!;
-    if (is === 0) return 0;
-    const [could, does] = [sumOn(yearsOpen, day), sumOn(yearsFit, day)];
-    return fitFrom[day]! * could < does ? 1 : 0;
+    return is === 1 && fitFrom[day]! * could[day]! < does[day]! ? 1 : 0;
   });
 }
 
-const sumOn = (years: readonly Uint8Array[], day: number): number =>
-  years.reduce((sum, of) => sum + of[day]!, 0);
+/** In how many of some years each day suits. */
+function sumOf(years: readonly Uint8Array[]): Uint8Array {
+  const sum = new Uint8Array(years[0]?.length ?? 0);
+  for (const of of years) for (let day = 0; day < sum.length; day++) sum[day]! += of[day]!;
+  return sum;
+}
 
 /** Days before and after one in the fortnight around it. */
 const WEEK_DAYS = 7;
@@ -315,11 +410,16 @@ const WEEK_DAYS = 7;
 /** Days around which a fortnight holds a fit day in nearly all years: before that nobody counts on one. */
 function fortnightsFor(years: readonly Uint8Array[], sureShare: number): Uint8Array {
   const { length } = years[0]!;
-  return Uint8Array.from({ length }, (_, day) => {
-    const [from, until] = [Math.max(0, day - WEEK_DAYS), day + WEEK_DAYS + 1];
-    const hit = years.filter((of) => of.subarray(from, until).includes(1)).length;
-    return sureShare * years.length <= hit ? 1 : 0;
-  });
+  const hits = new Uint8Array(length);
+  for (const isFit of years) {
+    let inIt = 0;
+    for (let ahead = 0; ahead < length + WEEK_DAYS; ahead++) {
+      const [day, behind] = [ahead - WEEK_DAYS, ahead - 2 * WEEK_DAYS - 1];
+      inIt += (isFit[ahead] ?? 0) - (isFit[behind] ?? 0);
+      if (0 <= day && 0 < inIt) hits[day]!++;
+    }
+  }
+  return hits.map((hit) => (sureShare * years.length <= hit ? 1 : 0));
 }
 
 /** Why the ground of an unfit day is so: as it was found, else by the reckoning. */

@@ -12,6 +12,8 @@ export interface DoneNeed {
   readonly of?: string;
   /** Of each who took part: as it was logged, else as it was reckoned. */
   readonly hours: number;
+  /** Of these, what was done on days before the one on which it was ticked off. */
+  readonly hoursEarlier?: number;
   /** By the table or the job, whatever was logged. */
   readonly reckonedHours: number;
   readonly kind?: string;
@@ -35,14 +37,17 @@ export function doneLately(
 ): DoneNeed[] {
   const shown = tables.judgements.work.shownDoneDays.value;
   const done = ({ key, name, belongsTo, hours, conditions, ...need }: Known): DoneNeed[] => {
-    const { doneOn: on, doneBy, hours: took, ownHours } = marks.get(key) ?? {};
-    if (on === undefined) return [];
+    const mark = marks.get(key);
+    if (mark?.doneOn === undefined) return [];
+    const { doneOn: on, doneBy, hours: took, ownHours, hoursDone = 0 } = mark;
+    const earlier = hoursDone - (mark.partOn === on ? (mark.partHours ?? 0) : 0);
     return [
       {
         ...{ key, name, on },
         ...(doneBy === undefined ? {} : { doneBy }),
         ...(belongsTo ? { of: belongsTo.name } : {}),
         hours: took ?? ownHours ?? hours,
+        ...(0 < earlier ? { hoursEarlier: earlier } : {}),
         reckonedHours: need.reckonedHours,
         ...(need.kind === undefined ? {} : { kind: need.kind }),
         peopleNeeded: conditions?.peopleNeeded ?? 1,

@@ -83,7 +83,8 @@ export function workOutlookOf(request: OutlookRequest, drawnYears = DRAWN_YEARS)
   onPlayed?.(PART.weather);
   const frame = workFrame(request, work.problem.days);
   const { runs, isMeasured } = yearsOf(request, frame, drawnYears);
-  const years = runs.map((run) => daysOfWork(frame, run));
+  const lies = frame.snowBeforeMm;
+  const years = runs.map((run, year) => daysOfWork(frame, run, lies[year % lies.length]!));
   onPlayed?.(PART.base);
   const played = playedWork(work, years);
   const base = played.play();

@@ -206,7 +206,10 @@ function tooLongAfter({ needs, fitted, problem }: WholeWork, index: number): str
   });
 }
 
-const UNFIT: Record<Exclude<UnfitBecause, 'holds-up' | 'no-room-found'>, string> = {
+const UNFIT: Record<
+  Exclude<UnfitBecause, 'holds-up' | 'no-room-found' | 'too-few-at-once'>,
+  string
+> = {
   past: 'Its last day is over.',
   'beyond-the-end': 'It is due after the last day of this plan.',
   'closed-window': 'Its last day comes before its first: the dates leave no day for it.',
@@ -248,6 +251,8 @@ export function unfitWords(work: WholeWork, index: number): string {
   const name = (i: number): string => `“${needs[i]!.name}”`;
   if (because === 'holds-up')
     return `There is time for it only after ${name(holdsUp!)} begins, which follows it.`;
+  if (because === 'too-few-at-once')
+    return `It takes ${problem.jobs[index]!.peopleNeeded} people at once: on none of its days do so many have the time for it.`;
   if (because === 'never-suits' && isFrozenThroughout(work, index))
     return 'The ground is frozen or under snow on all of its days.';
   if (because === 'never-suits') return neverSuitsWords(work, index);

@@ -3,23 +3,25 @@ import type { Person } from '../../farm/farm.js';
 import type { Handover } from '../../farm/handover.js';
 import { inOrder, type YearRow } from './year-row.js';
 
-/** Those who are away, a row each, and the days on which somebody else is in charge. */
+/** Those who are away, a row for all on the same days, and the days on which somebody else is in charge. */
 export function awayRows(people: readonly Person[], handovers: readonly Handover[]): YearRow[] {
   return [
-    ...people
-      .filter(({ away }) => 0 < away.length)
-      .map(({ id, name, away }): YearRow => ({
+    ...sameDays(people).map((together): YearRow => {
+      const { id, away } = together[0]!;
+      const isOne = together.length === 1;
+      return {
         kind: 'away',
         id,
-        name,
+        name: listed(together.map(({ name }) => name)),
         bars: away.map(({ from, to }) => ({ kind: 'away', from, until: addDays(to, 1) })),
         dates: inOrder(
           away.flatMap(({ from, to, isIll }) => [
-            { on: from, words: isIll ? 'ill' : 'leaves' },
-            { on: addDays(to, 1), words: isIll ? 'well again' : 'is back' },
+            { on: from, words: isIll ? 'ill' : isOne ? 'leaves' : 'leave' },
+            { on: addDays(to, 1), words: isIll ? 'well again' : isOne ? 'is back' : 'are back' },
           ]),
         ),
-      })),
+      };
+    }),
     ...handovers.map(({ id, from, to, sitter, personId }): YearRow => {
       const name = sitter ?? people.find((person) => person.id === personId)?.name ?? '';
       return {
@@ -35,3 +37,18 @@ export function awayRows(people: readonly Person[], handovers: readonly Handover
     }),
   ];
 }
+
+/** People who are away at all, those who are on the very same days together. */
+function sameDays(people: readonly Person[]): Person[][] {
+  const byDays = new Map<string, Person[]>();
+  for (const person of people.filter(({ away }) => 0 < away.length)) {
+    const days = person.away.map(({ from, to, isIll }) => `${from} ${to} ${isIll ? 'ill' : ''}`);
+    const key = days.sort().join();
+    byDays.set(key, [...(byDays.get(key) ?? []), person]);
+  }
+  return [...byDays.values()];
+}
+
+/** Names as one says them. */
+const listed = (names: readonly string[]): string =>
+  1 < names.length ? `${names.slice(0, -1).join(', ')} and ${names.at(-1)}` : names.join();

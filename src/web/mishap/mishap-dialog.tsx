@@ -2,6 +2,7 @@ import './mishap.css';
 import { Button, Stack } from '@mantine/core';
 import { lazy, Suspense, useState, type ComponentType } from 'react';
 import type { AnimalLine } from '../../../shared/plan/today/animal-lines.js';
+import { useTables } from '../api/queries.js';
 import { FormDialog } from '../fields/form-dialog.js';
 import { Working } from '../shell/states.js';
 import { isBoxDue, isOnHeat, isThere, type MishapProps } from './mishap-props.js';
@@ -91,19 +92,12 @@ const KINDS: readonly Kind[] = [
     id: 'calving',
     words: 'A cow is down, or calves badly',
     isAsked: (animals) => animals.some(({ kind }) => kind === 'herd'),
-    Part: (props: MishapProps) => (
-      <ToldOf
-        {...props}
-        animals={props.animals.filter(({ kind }) => kind === 'herd')}
-        lead="Call the vet at once when half an hour of hard straining brings nothing (an hour in a heifer), when only a head, a tail or one foot shows, when she lies flat, or when her left side is swollen. Until then keep the others away, keep a gate between you and her, and never pull on a calf that lies wrong. Then tell what came of it."
-        caution="calving"
-      />
-    ),
+    Part: CowInTrouble,
   },
   {
     id: 'cold',
     words: 'Cold nights are coming',
-    isAsked: (animals) => animals.some(({ kind }) => kind === 'batch'),
+    isAsked: (animals) => 0 < animals.length,
     Part: (props: MishapProps) => <Spell {...props} kind="cold" />,
   },
   {
@@ -119,6 +113,18 @@ const KINDS: readonly Kind[] = [
     Part: lazy(() => import('./paddock-lost.js')),
   },
 ];
+
+/** When to call stands in the caution, for all who read it; here it is not behind a touch. */
+function CowInTrouble(props: MishapProps) {
+  const call = useTables().data?.cautions.calving?.text;
+  return (
+    <ToldOf
+      {...props}
+      animals={props.animals.filter(({ kind }) => kind === 'herd')}
+      lead={`${call === undefined ? '' : `${call} `}Until the vet is there keep the others away, keep a gate between you and her, and never pull on a calf that lies wrong. Then tell what came of it.`}
+    />
+  );
+}
 
 /** What went wrong: a choice, then what follows from it and what can be done. */
 export default function MishapDialog({

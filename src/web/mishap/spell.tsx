@@ -6,18 +6,27 @@ import { number } from '../../../shared/farm/field.js';
 import { forecastDayFields } from '../../../shared/farm/forecast.js';
 import { putBack } from '../../../shared/farm/put-back.js';
 import type { FarmPicture, NamedBatch } from '../../../shared/farm/picture.js';
+import { cattleInCold } from '../../../shared/plan/mishap/cold-cattle.js';
 import { coldSnap } from '../../../shared/plan/mishap/cold-snap.js';
 import { heatWave } from '../../../shared/plan/mishap/heat-wave.js';
-import { forecastWith, spellAhead, type Spell } from '../../../shared/plan/mishap/typed-weather.js';
+import { saySpellOnGrass } from '../../../shared/plan/mishap/spell-on-grass.js';
+import {
+  forecastWith,
+  spellAhead,
+  withSpell,
+  type Spell,
+} from '../../../shared/plan/mishap/typed-weather.js';
+import type { Mishap } from '../../../shared/plan/mishap/way-on.js';
 import type { Tables } from '../../../shared/tables/tables.js';
 import { usePicture, useSave, useTables } from '../api/queries.js';
 import { useTypeForecast } from '../api/work-queries.js';
 import { wordsOfRow } from '../fields/field-words.js';
 import { QuantityInput } from '../fields/quantity-input.js';
+import { usePasturePlan } from '../screens/pasture/use-pasture.js';
 import { Failure, useAll } from '../shell/states.js';
 import { useAfterDrawn } from '../shell/use-after-drawn.js';
 import type { MishapProps } from './mishap-props.js';
-import { Cautions, KeepOrLeave, MishapCard } from './mishap-parts.js';
+import { Cautions, Follows, KeepOrLeave, MishapCard } from './mishap-parts.js';
 
 const DAYS = {
   cold: number('Nights', whole(1, 14, 'count', 'Give 1 to 14 nights.')),
@@ -59,8 +68,8 @@ function Asked({
   );
   const settled = useAfterDrawn(spell);
   const mishaps = useMemo(
-    () => (settled ? (kind === 'cold' ? coldSnap : heatWave)(picture, tables, settled) : []),
-    [settled, kind, picture, tables],
+    () => (settled ? mishapsOf(picture, tables, settled) : []),
+    [settled, picture, tables],
   );
   const type = useTypeForecast(farm.id);
   const words = wordsOfRow(batchFields, farm);
@@ -110,8 +119,11 @@ function Asked({
             onKeep={(way) => way.batch && keep(way.words, way.batch)}
           />
         ))}
-        {settled && mishaps.length === 0 && <Text>No birds are there on these days.</Text>}
+        {settled && mishaps.length === 0 && <Text>Nothing that is there is hurt by it.</Text>}
       </Stack>
+      {settled && 0 < picture.herds.length && (
+        <OnGrass picture={picture} tables={tables} spell={settled} />
+      )}
       <Cautions of={mishaps} />
       <Failure error={type.error ?? save.error} />
       <KeepOrLeave
@@ -122,5 +134,41 @@ function Asked({
         onBack={onBack}
       />
     </Stack>
+  );
+}
+
+function mishapsOf(picture: FarmPicture, tables: Tables, spell: Spell): Mishap[] {
+  if (spell.kind === 'hot') return heatWave(picture, tables, spell);
+  return [...coldSnap(picture, tables, spell), ...cattleInCold(picture, tables, spell)];
+}
+
+/** Days of turn-out and moves that come otherwise once the spell is kept as forecast. */
+function OnGrass({
+  picture,
+  tables,
+  spell,
+}: {
+  readonly picture: FarmPicture;
+  readonly tables: Tables;
+  readonly spell: Spell;
+}) {
+  const changed = useMemo(() => withSpell(picture, spell), [picture, spell]);
+  const before = usePasturePlan(picture, tables);
+  const after = usePasturePlan(changed, tables);
+  const isWorking = before.isWorking || after.isWorking;
+  const lines =
+    isWorking || !before.plan || !after.plan
+      ? []
+      : saySpellOnGrass(picture, before.plan, after.plan);
+  return (
+    <div role="status">
+      {isWorking && <Text>The grass is planned again …</Text>}
+      {0 < lines.length && (
+        <section className="mishap-card" aria-label="Grass">
+          <h3>Grass, once it is kept</h3>
+          <Follows lines={lines} label="What follows for the grass" />
+        </section>
+      )}
+    </div>
   );
 }

@@ -79,6 +79,29 @@ describe('work that fetches feed', () => {
     expect(String(along.on.value) <= task.start).toBe(false);
   });
 
+  it('leaves feed of chicks that are not ordered yet for a later trip, whatever others bring of its kind', () => {
+    const meat = picture.batches.find(({ purpose }) => purpose === 'meat')!;
+    const late = { ...meat, id: 'late', name: 'Late meat birds', arrivalDate: '2027-08-04' };
+    const both = { ...picture, batches: [...picture.batches, late] };
+    const planned = planAnimals(both, tables);
+    const { trips } = feedYear(both, tables, planned, []);
+    // Each is named only where it eats of the bags: it is there before they are used up.
+    const arrivals = new Map(both.batches.map(({ name, arrivalDate }) => [name, arrivalDate]));
+    const lines = trips.flatMap((trip) => trip.lines);
+    for (const { eatenBy, lastsThrough } of lines)
+      for (const name of eatenBy) expect(arrivals.get(name)! <= lastsThrough).toBe(true);
+    expect(lines.filter(({ eatenBy }) => eatenBy.includes(late.name)).length).toBeGreaterThan(1);
+    // What is stale by then serves no chick: their first feed is bought for them, in time.
+    expect(trips.flatMap(({ firstFeed }) => firstFeed ?? [])).toContainEqual(
+      expect.objectContaining({ batchId: late.id, by: '2027-08-03' }),
+    );
+    const { work } = workOfFarm(both, tables, { ...planned, trips });
+    const tasks = work.find(({ id }) => id === late.id)!.tasks;
+    const startOf = (id: string) => tasks.find(({ templateId }) => templateId === id)!.start;
+    expect(startOf('meat.order-chicks-for-a-named-arrival')).toBe('2027-05-12'); // 84 days before
+    expect(startOf('meat.price-and-order-feed')).toBe('2027-07-05'); // a week before the trip of 12 July
+  });
+
   it('says of each trip what to bring, and is on to the one after it once that is told', () => {
     const [next, after] = tripsOf(picture);
     const { jobs } = planWork(picture, tables, animals);

@@ -161,6 +161,40 @@ describe('sitterSheet', () => {
     const sheet = sitterSheet(handover, plan, () => [herd], { people: [], tables });
     expect(sheet.troubles).toEqual(expect.arrayContaining([inTrouble.cattle, inTrouble.fence]));
     expect(sheet.troubles).not.toContain(inTrouble.birds);
+    // When to call at a calving stands in one row; it is said where calves are awaited.
+    const call = tables.cautions.calving!.text;
+    expect(sheet.troubles).not.toContain(call);
+    const due: SheetStop = { ...herd, mayCalve: true };
+    const jobs = [newOwnJob({ setId: 'hives' })];
+    const both = sitterSheet(handover, plan, () => [due], { people: [], jobs, tables }).troubles;
+    expect(both).toEqual(expect.arrayContaining([call, inTrouble.hives]));
+    const hours = /half an hour|for an hour/;
+    expect(Object.values(inTrouble).filter((each) => hours.test(String(each)))).toEqual([]);
+  });
+
+  it('says on which day bigger feeders and drinkers stand there', () => {
+    const on = (day: number) =>
+      stop(addDays('2027-05-06', day))!.actions.filter((each) => /drinkers|feeders/i.test(each));
+    const [drinkers, feeders] = [0, 1].map((k) => (day: number) => on(day).slice(1)[k]!);
+    // Rows of the table: drinkers of two sizes at 0 and 7 days of age, feeders at 0 and 14; chicks come a day old.
+    const size = (said: string) => /\(([\d.]+ \S+), assumed\)/.exec(said)![1]!;
+    expect(size(drinkers!(5))).not.toBe(size(drinkers!(6)));
+    expect(drinkers!(6)).toContain(
+      `Change to bigger drinkers today (${size(drinkers!(5))} until now).`,
+    );
+    expect([5, 7].map((day) => drinkers!(day).includes('Change'))).toEqual([false, false]);
+    expect(feeders!(13)).toContain('Change to bigger feeders today');
+    expect(feeders!(13).endsWith('Due today.')).toBe(true);
+  });
+
+  it('sets the heat of a usual night otherwise where that is warmer, and says when it is set', () => {
+    const night = withBrooder.heat!.weeks[0]!.night;
+    const reader = { units: 'us', currency: 'USD', today } as const;
+    const said = (words: string) =>
+      heatActions(withBrooder, '2027-05-10', reader, { ...night, words }).join(' ');
+    expect(said('one on')).toMatch(/On a usual night, .* around them: one on/);
+    expect(said(night.words)).not.toContain('On a usual night');
+    expect(said('one on')).toContain('set at the last round');
   });
 
   it('has young plants watered from when they are sown indoors to when they are set out', () => {

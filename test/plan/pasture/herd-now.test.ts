@@ -1,6 +1,7 @@
 import { describe, expect, it } from '@jest/globals';
-import { addDays } from '../../../shared/calendar/plain-date.js';
+import { addDays, daysBetween } from '../../../shared/calendar/plain-date.js';
 import { herdsNow, rowsAhead, sayHerdNow } from '../../../shared/plan/pasture/herd-now.js';
+import { moveHeads } from '../../../shared/plan/pasture/move-quantities.js';
 import type { PasturePlan } from '../../../shared/plan/pasture/pasture-plan.js';
 import {
   newGroup,
@@ -74,4 +75,44 @@ it('keeps its turn-out, and the work of it, on the day on which the move out is 
     expect(keyDates.herds[0]!.turnOut!.value).toBe(out.from);
     expect(tasks.filter(({ id }) => id.startsWith('h1.turn-out.')).length).toBeGreaterThan(10);
   }
+});
+
+describe('a herd that was told into grass before it is tall enough', () => {
+  const wentIn = '2027-04-04';
+  const at = (today: string, isTold = true): PasturePlan =>
+    plannedPasture(
+      newPastureRequest({
+        today,
+        herds: [
+          newHerd({
+            ...{ name: 'Cows', groups: [newGroup({ head: 3 })] },
+            ...(isTold ? { inPaddockId: 'p1', inSince: wentIn } : {}),
+          }),
+        ],
+        ...(isTold ? { grazings: [{ herdId: 'h1', paddockId: 'p1', from: wentIn }] } : {}),
+        paddocks: newPaddocks(6, { areaM2: 2700 }),
+      }),
+    );
+
+  it.each([wentIn, '2027-04-10', '2027-04-20'])('is told one thing of it on %s', (today) => {
+    const read = at(today);
+    const first = read.moves[0]!;
+    expect(said(read)).toBe(
+      `Cows: in Paddock 1, where there is nothing to graze now. Take them off it, or keep them on hay in one part of it, until <${addDays(first.from, -1)}>, then ${nameOf(first.paddockId)}.`,
+    );
+    // Its rest begins when they are out of it, and is said with that condition.
+    const back = read.moves.find(({ paddockId }) => paddockId === 'p1')!;
+    expect(back.restDays).toBe(daysBetween(today, back.from));
+    expect(moveHeads(read, back).rest!.label).toBe('Rest before, if they leave it today');
+    const next = read.moves.find((move) => move.paddockId === 'p1' && back.from < move.from)!;
+    expect(moveHeads(read, next).rest!.label).toBe('Rest before');
+  });
+
+  it('has its turn-out, and the hay until then, still to come; what it bit is gone', () => {
+    const [told, kept] = [at('2027-04-20'), at('2027-04-20', false)];
+    expect(told.moves[0]!.start).toBe('turn-out');
+    expect(told.keyDates.herds[0]!.turnOut!.value).toBe(kept.keyDates.herds[0]!.turnOut!.value);
+    expect(told.paddocks[0]!.mass.value).toBeLessThan(kept.paddocks[0]!.mass.value);
+    expect(told.paddocks[1]!.mass.value).toBe(kept.paddocks[1]!.mass.value);
+  });
 });

@@ -1,5 +1,6 @@
 import { describe, expect, it } from '@jest/globals';
 import { addDays } from '../../../shared/calendar/plain-date.js';
+import type { Progress } from '../../../shared/farm/job.js';
 import type { FarmPicture } from '../../../shared/farm/picture.js';
 import { attentionOf } from '../../../shared/plan/today/attention.js';
 import { freeToday, todayHours, todayJobs } from '../../../shared/plan/today/today-work.js';
@@ -50,6 +51,19 @@ describe('the work of today', () => {
       addDays(today, 1),
     );
     expect(todayHours(picture, tables, { chores: [], jobs }).used.value).toBe(1.25);
+  });
+
+  it('counts of work done in two goes only the hours of today', () => {
+    const used = (progress: readonly Progress[]): number => {
+      const { plan, picture } = worked({ progress });
+      const jobs = todayJobs(plan, picture).filter(({ key }) => key === 'own/bed');
+      return todayHours(picture, tables, { chores: [], jobs }).used.value;
+    };
+    const whole = used([{ key: 'own/bed', doneOn: today }]);
+    expect(used([{ key: 'own/bed', doneOn: today, hoursDone: 1 }])).toBe(whole - 1);
+    // What was done of it in the morning is of today as well.
+    const part = { partOn: today, partHours: 0.5 };
+    expect(used([{ key: 'own/bed', doneOn: today, hoursDone: 1, ...part }])).toBe(whole - 0.5);
   });
 
   it('says of work for animals who else has the hours for it, and of no other', () => {

@@ -32,8 +32,13 @@ describe.each(TEN_HOUSEHOLDS)('days beyond the forecast: %s', (_, picture) => {
   const frame = workFrame(place, 120);
   const usual = usualDays(frame);
   const random = seededRandom(7);
-  const years = Array.from({ length: 100 }, () =>
-    daysOfWork(frame, drawnRun(picture.climate, frame.dayOfYear, habit, random)),
+  const lies = frame.snowBeforeMm;
+  const years = Array.from({ length: 100 }, (_, year) =>
+    daysOfWork(
+      frame,
+      drawnRun(picture.climate, frame.dayOfYear, habit, random),
+      lies[year % lies.length]!,
+    ),
   );
 
   it('are fit to work the ground as often as in a hundred drawn years, no more and no less', () => {

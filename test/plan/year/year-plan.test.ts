@@ -318,6 +318,30 @@ describe('awayRows', () => {
     expect(wordsOf({ isIll: true })).toEqual(['ill', 'well again']);
     expect(wordsOf({})).toEqual(['leaves', 'is back']);
   });
+
+  it('has one row for all who are away on the same days', () => {
+    const trip = { from: '2027-05-01', to: '2027-05-03' };
+    const [ill, other] = [
+      { ...trip, isIll: true },
+      { from: '2027-05-02', to: '2027-05-03' },
+    ];
+    const person = (name: string, ...away: (typeof trip)[]) => ({ id: name, name, away });
+    const people = [
+      person('Ann', trip),
+      person('Ben', ill),
+      person('Cleo', trip),
+      person('Dora', other),
+      person('Ed', other, trip),
+      person('Flo', trip),
+      person('Gus', trip, other),
+    ];
+    expect(awayRows(people, []).map(({ name, dates }) => [name, dates[0]!.words])).toEqual([
+      ['Ann, Cleo and Flo', 'leave'],
+      ['Ben', 'ill'],
+      ['Dora', 'leaves'],
+      ['Ed and Gus', 'leave'],
+    ]);
+  });
 });
 
 describe('arrivalEffects', () => {

@@ -4,7 +4,11 @@ import { Link } from 'wouter';
 import { addDays, daysBetween } from '../../../../shared/calendar/plain-date.js';
 import { rowsAhead } from '../../../../shared/plan/pasture/herd-now.js';
 import { movesMeant } from '../../../../shared/plan/pasture/moves-assumed.js';
-import { moveDetails, moveHeads } from '../../../../shared/plan/pasture/move-quantities.js';
+import {
+  isThereYet,
+  moveDetails,
+  moveHeads,
+} from '../../../../shared/plan/pasture/move-quantities.js';
 import type { DaysOfMowing } from '../../../../shared/plan/pasture/mowing-laid.js';
 import type { PasturePlan } from '../../../../shared/plan/pasture/pasture-plan.js';
 import {
@@ -135,6 +139,7 @@ function Stay({
         {rest && (
           <>
             , after <Num of={rest} /> of rest
+            {isThereYet(plan, row.move) && ' if they leave it today'}
           </>
         )}
       </Text>

@@ -1,6 +1,7 @@
 import type { ReactNode } from 'react';
 import { Link } from 'wouter';
 import type { PlainDate } from '../../../../shared/calendar/plain-date.js';
+import { OFF_IT } from '../../../../shared/plan/pasture/nothing-to-graze.js';
 import type { AnimalLine } from '../../../../shared/plan/today/animal-lines.js';
 import type { BatchLine } from '../../../../shared/plan/today/batch-line.js';
 import type { NextDate } from '../../../../shared/plan/today/days-to-go.js';
@@ -288,7 +289,12 @@ function HerdRow({
         <p key={words}>{words}</p>
       ))}
       {on && whereTo(line, today) !== undefined && <p>There until {sayDate(on.until)}</p>}
-      {!on && here && hay && (
+      {line.offUntil && (
+        <p>
+          Nothing to graze there now. {OFF_IT} until {sayDate(line.offUntil)}.
+        </p>
+      )}
+      {!on && here && hay && !line.offUntil && (
         <p>Counted as on hay: outside its season the plan reckons with no grass.</p>
       )}
       <NextLine next={line.next} />

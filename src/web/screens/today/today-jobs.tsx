@@ -89,16 +89,24 @@ function JobRow({
 }) {
   const [isOpen, setOpen] = useState(false);
   const [doneBy, setBy] = useState<string>();
+  const [isAll, setAll] = useState(false);
   const { units } = farm;
   const { key, name, buys, hoursInAll, hoursDone = 0, hours, state } = job;
   const isDone = isStruck || (said(key) ?? state !== 'open');
   const before = 0 < hoursDone ? { hoursDone } : {};
   const isPart = hoursInAll !== undefined;
+  /** The day was read since its part of today was ticked. */
+  const isRead = state === 'later';
+  const isPartDone = !isAll && (isRead ? job.hoursDone !== undefined : isPart);
   // Who holds a phone that is somebody's did it, else the one it was laid for.
   const by = doneBy ?? whoUses(farm.id) ?? job.doneBy;
   const done = { key, doneOn: date, ...(by === undefined ? {} : { doneBy: by }), ...before };
   const restLater = { key, notBefore: addDays(date, 1) };
   const tell = (told: Said): void => tick({ is: 'job', key, name, isDone: true, told, buys });
+  const tellAll = (before: number): void => {
+    setAll(true);
+    tell({ ...done, ...(0 < before ? { hoursDone: before } : {}) });
+  };
   const change = (told: Said): void => {
     if (told.struckOut) onStruck(true);
     tick({ is: 'change', key, name, told });
@@ -111,6 +119,7 @@ function JobRow({
         onTick={() => tell(isPart ? { ...restLater, hoursDone: hoursDone + hours } : done)}
         onUndo={() => {
           onStruck(false);
+          setAll(false);
           tick({ is: 'job', key, name, isDone: false, told: { key, undo: true } });
         }}
       />
@@ -124,6 +133,17 @@ function JobRow({
         ) : isDone ? (
           <>
             <DoneWords job={job} units={units} onHours={(took) => tell({ key, hours: took })} />
+            {isPartDone && (
+              // Two days of one piece of work are often done in one go: it is asked, not guessed.
+              <button
+                type="button"
+                className="today-button"
+                aria-label={`All of it is done: ${name}`}
+                onClick={() => tellAll(isRead ? hoursDone : hoursDone + hours)}
+              >
+                All of it is done
+              </button>
+            )}
             {job.state !== 'later' && !isPart && (
               <DoneBy
                 {...{ name, names, by }}
@@ -142,7 +162,7 @@ function JobRow({
             {job.why && job.why.replace(/\.$/, '') !== job.dueWords && <p>{job.why}</p>}
             {job.ifLate && <p>If not: {job.ifLate}.</p>}
             {isPart && (
-              <button type="button" className="today-button" onClick={() => tell(done)}>
+              <button type="button" className="today-button" onClick={() => tellAll(hoursDone)}>
                 All of it is done
               </button>
             )}

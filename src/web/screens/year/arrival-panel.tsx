@@ -119,9 +119,9 @@ function Consequences({
   tables: Tables;
 }) {
   const lists = [
-    { head: 'New', issues: worse },
-    { head: 'No longer', issues: better },
-    { head: 'Still', issues: still },
+    { head: 'New warnings', issues: worse },
+    { head: 'Warnings that go', issues: better },
+    { head: 'Warnings as before', issues: still },
   ].filter(({ issues }) => 0 < issues.length);
   return (
     <div>
@@ -139,7 +139,7 @@ function Consequences({
         </p>
       )}
       {lists.map(({ head, issues }) => (
-        <details key={head} open={head === 'New'}>
+        <details key={head} open={issues === worse}>
           <summary>
             {head}: {issues.length}
           </summary>

@@ -75,7 +75,7 @@ export const DatesOfRows = ({
   rows
     .filter((row) => hasSomething(row, span))
     .map((row) => (
-      <div key={`${row.kind} ${row.id}`}>
+      <div key={`${row.kind} ${row.id}`} className={`year-dates-${row.kind}`}>
         <dt>
           <Link href={hrefOf(base, row)}>{row.name}</Link>
         </dt>

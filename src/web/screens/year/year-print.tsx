@@ -40,8 +40,8 @@ export default function YearPrint({ farm }: { farm: SavedFarm }) {
               {farm.name}: {formatMonth(span.from)} to {formatMonth(addDays(span.until, -1))}
             </h1>
             <p>
-              As planned on {formatLongDate(today, farm)}. Weather is what usually comes, and odds:
-              no forecast.
+              As planned on {formatLongDate(today, farm)}. Weather is odds, no forecast.{' '}
+              <span className="year-left-off">For days of jobs see Work.</span>
             </p>
           </header>
           <YearStrip year={year} base={base} />
@@ -57,12 +57,19 @@ export default function YearPrint({ farm }: { farm: SavedFarm }) {
 const MANY_ROWS = 10;
 
 /** What Letter and A4 on their side have in common within their margins, in px of print. */
-const SHEET = { width: 976, height: 704 };
+const SHEET = { width: 990, height: 728 };
 const LARGEST = 1.25;
 const SMALLEST = 0.3;
 const STEP = 0.02;
+/** Letters of 9 points: what is read on a wall without stepping up to it. */
+const READ_ON_A_WALL = 0.86;
+/** Ways to write the dates, each in less room: a line each, one after the other, without jobs. */
+const WAYS = ['lines', 'running', 'no-jobs'];
 
-/** Sets an article as large as it goes on one sheet; what is seen of it is as wide as its screen. */
+/**
+ * Sets an article on one sheet: the first way to write its dates that leaves its letters large
+ * enough, as large as it goes. What is seen of it is as wide as its screen.
+ */
 function useOneSheet(content: unknown) {
   const ref = useRef<HTMLElement>(null);
   useLayoutEffect(() => {
@@ -76,10 +83,9 @@ function useOneSheet(content: unknown) {
       const sheet = ref.current;
       if (!sheet) return;
       sheet.parentElement!.style.zoom = '1';
-      for (let zoom = LARGEST; SMALLEST <= zoom; zoom -= STEP) {
-        sheet.style.zoom = String(zoom);
-        sheet.style.width = `${SHEET.width / zoom}px`;
-        if (sheet.scrollHeight * zoom <= SHEET.height) break;
+      for (const way of WAYS) {
+        sheet.dataset.dates = way;
+        if (READ_ON_A_WALL <= largest(sheet)) break;
       }
       show();
     };
@@ -90,4 +96,14 @@ function useOneSheet(content: unknown) {
     return () => window.removeEventListener('resize', show);
   }, [content]);
   return ref;
+}
+
+/** Makes an article as large as it goes on one sheet, and says how large that is. */
+function largest(sheet: HTMLElement): number {
+  for (let zoom = LARGEST; SMALLEST <= zoom; zoom -= STEP) {
+    sheet.style.zoom = String(zoom);
+    sheet.style.width = `${SHEET.width / zoom}px`;
+    if (sheet.scrollHeight * zoom <= SHEET.height) return zoom;
+  }
+  return SMALLEST;
 }
