@@ -120,7 +120,7 @@ export function JobForm({
           // One person is what every job takes: nothing is kept of it.
           onChange={(count) =>
             set({
-              conditions: withNumber(conditions, 'peopleNeeded', count === 1 ? undefined : count),
+              conditions: withNumber(conditions, 'peopleNeeded', count),
             })
           }
         />
