@@ -117,7 +117,6 @@ export function JobForm({
           value={conditions.peopleNeeded}
           error={errorAt('conditions.peopleNeeded')}
           placeholder="1"
-          // One person is what every job takes: nothing is kept of it.
           onChange={(count) =>
             set({
               conditions: withNumber(conditions, 'peopleNeeded', count),
