@@ -196,6 +196,7 @@ export const JUDGED = {
   /** When something is said to be wrong, and what is asked when it is. */
   alarms: [
     'recentDays',
+    'dayOffAskedDays',
     'askedAgainDays',
     'leavingAskedDays',
     'brooderOffK',

@@ -4,7 +4,7 @@ import type { CountedYear } from '../../shared/plan/record/year-limits.js';
 import type { TickedToday } from '../../shared/plan/today/today.js';
 import type { LearnedFromBatches } from '../../shared/plan/record/own-batches.js';
 import type { YearCounts } from '../../shared/plan/record/year-counts.js';
-import type { ToldFact } from '../../shared/farm/told-fact.js';
+import type { FactOf, ToldFact } from '../../shared/farm/told-fact.js';
 import { TOLD_KINDS } from '../../shared/farm/told-kinds.js';
 import type { ToldPage } from '../../src/told/facts-of-farm.js';
 import { addDays } from '../../shared/calendar/plain-date.js';
@@ -145,6 +145,47 @@ describe.each(databases())('the record on $name', (database) => {
     const later = (await app.api.get(`${farm.path}/today`).expect(200)).body as TickedToday;
     expect(later.attention.filter(({ key }) => key.startsWith('alarm/limit'))).toEqual([]);
   });
+
+  it.each([
+    ['facilities', { kind: 'coop', name: 'East', floorM2: 6, roostM: 5, nestBoxes: 4, runM2: 40 }],
+    ['products', { kind: 'bedding', name: 'Bales', price: '7.50' }],
+    [
+      'jobs',
+      {
+        ...{ name: 'Mend the gate', hours: 2, dueOn: inDays(9), priority: 'must' },
+        ...{ conditions: {}, canBeSpread: false },
+      },
+    ],
+    ['paddocks', withoutId({ ...newPaddock({ name: 'Creek' }), id: 'x' })],
+    ['herds', withoutId({ ...newHerd(), id: 'x' })],
+  ])(
+    'has of %s what they were before, by whom they were changed and deleted',
+    async (rows, row) => {
+      const at = `${farm.path}/${rows}`;
+      const { body } = await app.api.post(at).send(row).expect(201);
+      const { id } = body as { id: string };
+      const by = { 'said-by': encodeURIComponent('Zoë') };
+      const other = { ...row, name: 'Other' };
+      await app.api.put(`${at}/${id}`).set(by).send(other).expect(200);
+      await app.api.delete(`${at}/${id}`).set(by).expect(204);
+      const { facts } = (await app.api.get(`${farm.path}/told?about=${id}`)).body as ToldPage;
+      const [gone, changed, ...more] = facts.filter(({ kind }) => kind === 'row-changed');
+      expect(more).toEqual([]);
+      const { name } = row as { name: string };
+      expect(changed).toMatchObject({
+        saidBy: 'Zoë',
+        details: { how: 'changed', fields: [{ field: 'name', before: name, after: 'Other' }] },
+      });
+      expect(gone).toMatchObject({ saidBy: 'Zoë', details: { how: 'deleted', name: 'Other' } });
+      const { fields } = (gone as FactOf<'row-changed'>).details;
+      expect(Object.fromEntries(fields!.map(({ field, before }) => [field, before]))).toMatchObject(
+        {
+          ...row,
+          name: 'Other',
+        },
+      );
+    },
+  );
 
   it('begins another year from one: those that are named, all of them or none', async () => {
     const year = Number(inDays(-70).slice(0, 4));

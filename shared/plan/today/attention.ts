@@ -24,7 +24,7 @@ export function attentionOf(looked: Looked, more: readonly Attention[] = []): At
   return [
     ...alarmsOf(looked),
     ...more,
-    ...nobodyThere(plan, last),
+    ...nobodyThere(looked, last),
     ...batches.flatMap((batch) => ofBatch(batch, looked, last)),
     ...areTheyOut(looked),
     ...haveTheyLeft(looked),
@@ -42,9 +42,14 @@ const byDate = (a: Attention, b: Attention): number => {
 };
 
 /** Days on which animals have nobody, or nobody often enough. */
-const nobodyThere = ({ careGaps, today }: WorkPlan, last: PlainDate): Attention[] =>
-  careGaps
-    .filter(({ from }) => from <= last)
+const nobodyThere = (
+  { plan: { careGaps, today }, judged }: Looked,
+  last: PlainDate,
+): Attention[] => {
+  // A day off from work is asked for earlier than anything else has to be known.
+  const dayOffLast = addDays(today, judged.dayOffAskedDays.value);
+  return careGaps
+    .filter(({ kind, from }) => from <= (kind === 'out-by-day' ? dayOffLast : last))
     .map(({ kind, from, of, said, ways }, k) => ({
       key: `care/${kind}/${k}`,
       level: kind === 'nobody-there' ? 'stop' : 'act',
@@ -54,6 +59,7 @@ const nobodyThere = ({ careGaps, today }: WorkPlan, last: PlainDate): Attention[
       ...(from < today ? {} : { by: from }),
       place: { kind: kind === 'nobody-there' ? 'away' : 'work' },
     }));
+};
 
 const CARE_WORDS: Record<CareGap['kind'], string> = {
   'nobody-there': 'everybody is away and nobody is in charge',

@@ -124,6 +124,11 @@ function laterArrival(
     });
 }
 
+/** Signs by which a cow is watched closely: Kansas State University, calving management tips. */
+const NEAR = 'once a cow is near (bag filling, loose under the tail, mucus)';
+/** Common practice, no source. */
+const UNTIL_NEAR = 'Until one is, look before work, after work and last thing at night.';
+
 /**
  * Who of the household can stay at home on days on which all are out: by turns where two are there;
  * where only one is, that one, and who is away.
@@ -133,13 +138,14 @@ function stayWords(
   dates: readonly PlainDate[],
   there: readonly (readonly WorkPerson[])[],
   run: readonly number[],
+  isOfCalving: boolean,
 ): string {
   const adults = request.people.filter(
     (person: WorkPerson) => isGrownUp(person) && person.comesInFor === undefined,
   );
   const homeOn = (day: number): WorkPerson[] => adults.filter((each) => there[day]!.includes(each));
   const single = run.filter((day) => homeOn(day).length === 1);
-  const on = run.length === 1 ? 'that day' : 'on those days';
+  const on = isOfCalving ? NEAR : run.length === 1 ? 'that day' : 'on those days';
   if (single.length === 0)
     return `Somebody stays at home ${on}${run.length === 1 ? '' : ', by turns'}.`;
   const stay = [...new Set(single.flatMap((day) => homeOn(day).map(({ name }) => name)))];
@@ -161,9 +167,12 @@ function outByDay(
   there: readonly (readonly WorkPerson[])[],
 ): CareGap[] {
   const out = dates.map((date, day) => longestOut(request, there[day]!, date));
-  const kinds = new Map(looks.map((look) => [`${look.of.id} ${look.isOfDrinkers ?? ''}`, look]));
-  const gaps = [...kinds.values()].flatMap(({ of, isOfDrinkers }) => {
-    const own = looks.filter((look) => look.of.id === of.id && look.isOfDrinkers === isOfDrinkers);
+  const kindOf = ({ of, isOfDrinkers, isOfCalving }: LookNeed): string =>
+    [of.id, isOfDrinkers, isOfCalving].join(' ');
+  const kinds = new Map(looks.map((look) => [kindOf(look), look]));
+  const gaps = [...kinds.values()].flatMap((kind) => {
+    const { isOfDrinkers, isOfCalving = false } = kind;
+    const own = looks.filter((look) => kindOf(look) === kindOf(kind));
     const everyH = dates.map((_, day) => lookEveryH(own, day));
     const open = dates.flatMap((_, day) => (everyH[day]! < (out[day]?.hours ?? 0) ? [day] : []));
     const isVisited = (day: number): boolean => out[day]!.out === undefined;
@@ -185,7 +194,9 @@ function outByDay(
           ways: gap.out
             ? [
                 ...(isOfDrinkers ? [MORE_WATER] : []),
-                stayWords(request, dates, there, run),
+                stayWords(request, dates, there, run, isOfCalving),
+                ...(isOfCalving ? [UNTIL_NEAR] : []),
+                ...(first < last ? [dayOffWords(span, request)] : []),
                 `A neighbor looks in ${times} in between: add them to the people of the farm, with how often.`,
               ]
             : [`Ask whoever comes in to look ${often}.`],
@@ -194,6 +205,10 @@ function outByDay(
   });
   return togetherSaid(gaps);
 }
+
+/** Those just come ask for most: the day is taken off from work, which wants to be asked for. */
+const dayOffWords = ({ from }: Pick<CareGap, 'from'>, { farm, today }: WorkRequest): string =>
+  `At the least on ${formatDate(from, { units: farm.units, today })}, when they want a look oftenest: ask for that day off in good time, or for coming home at noon.`;
 
 /** Animals that are alone for longer than they may be on some days. */
 interface AloneByDay extends Pick<CareGap, 'from' | 'to' | 'days' | 'ways'> {

@@ -135,6 +135,7 @@ function readLook(
     everyH,
     fromDay: Math.max(0, fromDay),
     toDay,
+    ...(task.event === 'calving' ? { isOfCalving: true as const } : {}),
   });
 }
 

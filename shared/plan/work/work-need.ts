@@ -116,6 +116,8 @@ export interface LookNeed {
   readonly toDay: number;
   /** So often because drinkers, as the household gave them, last no longer. */
   readonly isOfDrinkers?: true;
+  /** So often because one may calve: only while a cow shows that she is near. */
+  readonly isOfCalving?: true;
 }
 
 /** What is sent on keeps no more of a row than how that is supported. */

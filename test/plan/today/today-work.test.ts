@@ -1,5 +1,5 @@
 import { describe, expect, it } from '@jest/globals';
-import { addDays } from '../../../shared/calendar/plain-date.js';
+import { addDays, weekdayOf } from '../../../shared/calendar/plain-date.js';
 import type { Progress } from '../../../shared/farm/job.js';
 import type { FarmPicture } from '../../../shared/farm/picture.js';
 import { attentionOf } from '../../../shared/plan/today/attention.js';
@@ -290,6 +290,19 @@ describe('what needs attention', () => {
       },
     ];
     expect(look({ ...alone, handovers }).some(isNobodyThere)).toBe(false);
+  });
+
+  it('is a day to be taken off for chicks, four weeks before, and no earlier', () => {
+    const atWork = { people: [{ ...person, startH: { weekday: 17, weekend: 8 } }] };
+    const wednesday = (weeks: number) => addDays(today, 7 * weeks + ((10 - weekdayOf(today)) % 7));
+    const said = (on: string) =>
+      look({ ...atWork, work: [newBatchWork(on, today)] }).filter(({ key }) =>
+        key.startsWith('care/out-by-day'),
+      );
+    const on = wednesday(3);
+    expect(said(on)).toMatchObject([{ level: 'act', by: on }]);
+    expect(said(on)[0]!.text).toContain('ask for that day off');
+    expect(said(wednesday(5))).toEqual([]);
   });
 
   it('is work for which there is no time within two weeks, and none beyond', () => {

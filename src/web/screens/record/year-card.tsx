@@ -67,6 +67,7 @@ export function YearCard({
           </Table.Tbody>
         </Table>
       )}
+      <NotSaid times={counts.milkNotSaid} />
       <Unpriced {...counts.withoutMoney} />
       <Limits of={counts.limits} farm={farm} />
       {0 < counts.birds.processed + counts.cattle.slaughtered && (
@@ -154,6 +155,16 @@ export function rowsOf({
     ['Money spent', money.spent, 'money'],
   ];
   return rows.filter(([, value]) => 0 < value);
+}
+
+function NotSaid({ times }: { readonly times: number }) {
+  if (times === 0) return null;
+  return (
+    <Text size="sm" c="dimmed" mt="xs">
+      {times === 1 ? '1 milking' : `${times} milkings`} told while one of them had a medicine, and
+      not how much of it was kept out: that milk is counted as used.
+    </Text>
+  );
 }
 
 function Unpriced({ sales, purchases }: YearCounts['withoutMoney']) {
