@@ -68,8 +68,8 @@ export class StartService {
     }));
     await this.told.tell(farm.id, came);
     const { garden, hives } = defaults.jobSets;
-    if (dto.hasGarden) await this.jobs.takeUsual(farm.id, garden, 1);
-    if (dto.hives) await this.jobs.takeUsual(farm.id, hives, dto.hives);
+    for (const set of dto.hasGarden ? garden : []) await this.jobs.takeUsual(farm.id, set, 1);
+    for (const set of dto.hives ? hives : []) await this.jobs.takeUsual(farm.id, set, dto.hives!);
     const hasMore = dto.hasGarden || dto.hives || 0 < came.length;
     return hasMore ? this.farms.findOne(farm.id) : farm;
   }

@@ -53,7 +53,7 @@ describe.each(databases())('a start on $name', (database) => {
     const { id, revision } = body as { id: string; revision: number };
     const rows = async (path: string) => (await app.api.get(`/api/farms/${id}/${path}`)).body;
     const sets = ((await rows('jobs')) as { setId: string }[]).map(({ setId }) => setId);
-    expect(new Set(sets)).toEqual(new Set(['garden-beds', 'hives']));
+    expect(new Set(sets)).toEqual(new Set(['garden-beds', 'garden-fall', 'hives', 'hives-fall']));
     expect(await rows('herds')).toMatchObject([{ groups: [{ calvesOn: '2030-04-01' }] }]);
     expect(await app.api.get(`/api/farms/${id}`)).toMatchObject({ body: { revision } });
     await app.api.delete(`/api/farms/${id}`);

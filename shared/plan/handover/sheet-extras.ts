@@ -57,10 +57,6 @@ function chainBefore(job: OwnJob, jobs: readonly OwnJob[]): OwnJob[] {
   return chain;
 }
 
-/** Whether there are bees: no animal of the farm stands for them, but their work does. */
-export const hasHives = (jobs: readonly OwnJob[]): boolean =>
-  jobs.some(({ setId }) => setId === 'hives');
-
 /** What may go wrong where these animals and plants are, in the order in which it is in a hurry. */
 export function troublesOf(
   stops: readonly SheetStop[],

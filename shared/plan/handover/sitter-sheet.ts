@@ -8,7 +8,8 @@ import { formatHours } from '../../units/format.js';
 import { hoursOn, isCaretaker, workPeople, type Dated } from '../work/work-people.js';
 import { roundsSaid } from '../work/rounds-said.js';
 import { isFrost } from '../../farm/heat-caution.js';
-import { hasHives, hasSeedlings, troublesOf, visitsOf } from './sheet-extras.js';
+import { hasHives } from '../work/of-place.js';
+import { hasSeedlings, troublesOf, visitsOf } from './sheet-extras.js';
 import type { SheetStop } from './sheet-stops.js';
 
 /** A chore or piece of work of one day, as the sitter reads it. */

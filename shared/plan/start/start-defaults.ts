@@ -52,7 +52,7 @@ export interface StartDefaults {
     readonly otherTimesAsFar: number;
   };
   /** Sets of jobs, by what a household says that it has. */
-  readonly jobSets: Readonly<Record<'garden' | 'hives', string>>;
+  readonly jobSets: Readonly<Record<'garden' | 'hives', readonly string[]>>;
   /** By currency. */
   readonly prices: Readonly<Record<string, StartPrices>>;
   /** Hens that are here at a start: how long ago they came, at what age. */

@@ -15,12 +15,18 @@ export const isOfGarden = (event: Pick<KeyDate, 'id'>): boolean =>
 const OF_HIVES = [`${OF_PLACE}hives-open-`, `${OF_PLACE}swarming-`];
 const GARDEN_SETS: ReadonlySet<string | undefined> = new Set([
   'garden-beds',
+  'garden-fall',
   'cover-crop',
   'orchard',
   'berries',
 ]);
+const HIVE_SETS: ReadonlySet<string | undefined> = new Set(['hives', 'hives-fall']);
 const SPEAKS_OF_HIVES = /\b(bees?|hives?|swarms?)\b/i;
 const SPEAKS_OF_GARDEN = /\b(garden|beds?|sow|seeds?|plant|orchard|prune|berries)\b/i;
+
+/** Whether there are bees: no animal of the farm stands for them, but their work does. */
+export const hasHives = (jobs: readonly OwnJob[]): boolean =>
+  jobs.some(({ setId }) => HIVE_SETS.has(setId));
 
 /**
  * Whether a household has an eye on a date of garden or hives: where a job of its own is tied to
@@ -32,7 +38,7 @@ export function isLookedFor(event: Pick<KeyDate, 'id'>, jobs: readonly OwnJob[])
   return jobs.some(
     ({ tiedTo, setId, name }) =>
       tiedTo?.eventId === event.id ||
-      (isOfHives ? setId === 'hives' : GARDEN_SETS.has(setId)) ||
+      (isOfHives ? HIVE_SETS : GARDEN_SETS).has(setId) ||
       speaks.test(name),
   );
 }

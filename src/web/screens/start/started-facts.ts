@@ -32,14 +32,14 @@ export const startedFacts = (picture: SavedPicture, tables: Tables): StartedFact
   ...jobSets(picture, tables),
 ];
 
-const GARDEN = 'garden-beds';
+const GARDEN = new Set(['garden-beds', 'garden-fall']);
 
 /** Garden and hives, by the work that came with them. */
 const jobSets = ({ jobs, farm }: SavedPicture, tables: Tables): StartedFact[] =>
   tables.jobSets.flatMap(({ id, name, counted }) => {
     const count = jobs.filter(({ setId }) => setId === id).length;
     // How large the garden is, nobody was asked.
-    const isAssumed = id === GARDEN;
+    const isAssumed = GARDEN.has(id);
     const size = isAssumed ? `, taken for ${counted[farm.units].unit}` : '';
     return count === 0 ? [] : [{ name, says: `${count} jobs${size}`, isAssumed, to: 'work/own' }];
   });
