@@ -217,8 +217,18 @@ describe.each(databases())('the record on $name', (database) => {
     expect(made.jobs).toMatchObject([{ dueOn: addDays(inDays(-70), 364) }]);
     const again = (await app.api.get(`${farm.path}/next-year/${year}`)).body as NextYear;
     expect(again.batches.find(({ ofId }) => ofId === batchId)!.isThere).toBe(of.next.name);
-    for (const { id } of made.batches)
-      await app.api.delete(`${farm.path}/batches/${id}`).expect(204);
+    const takeOut = (begun: object) => app.api.post(`${farm.path}/next-year/take-out`).send(begun);
+    // What somebody changed since stays and is named; all else goes, and a second press finds nothing.
+    const [job] = made.jobs;
+    await app.api
+      .put(`${farm.path}/jobs/${job!.id}`)
+      .send({ ...job, name: 'Fence anew' })
+      .expect(200);
+    const begun = { batchIds: made.batches.map(({ id }) => id), jobIds: [job!.id] };
+    expect((await takeOut(begun).expect(201)).body).toEqual({ kept: ['Fence anew'] });
+    expect((await app.api.get(`${farm.path}/batches`)).body).toEqual(before);
+    await app.api.delete(`${farm.path}/jobs/${job!.id}`).expect(204);
+    expect((await takeOut(begun).expect(201)).body).toEqual({ kept: [] });
   });
 
   it('begins another year with the calvings of cattle that stay, a year later', async () => {
@@ -232,13 +242,24 @@ describe.each(databases())('the record on $name', (database) => {
     const daisy = { name: 'Daisy', herdId, classId: 'dry-cow', calvesOn };
     const cowId = await post('cows', daisy);
     const asked = { year, batchIds: [], jobIds: [], herdIds: [herdId] };
-    await app.api.post(`${farm.path}/next-year`).send(asked).expect(201);
     const get = async (path: string): Promise<unknown> =>
       (await app.api.get(`${farm.path}/${path}`).expect(200)).body;
+    const made = (await app.api.post(`${farm.path}/next-year`).send(asked).expect(201))
+      .body as BegunYear;
     expect(await get(`herds/${herdId}`)).toMatchObject({
       groups: [{ ...beef, calvesOn: addDays(calvesOn, 365) }],
     });
     expect(await get(`cows/${cowId}`)).toMatchObject({ calvesOn: addDays(calvesOn, 365) });
+    // Taken out again, herd and cow are as they were.
+    const begun = {
+      ...{ batchIds: [], jobIds: [] },
+      herds: [{ id: herdId, version: made.herds[0]!.version, groups: [beef] }],
+      cows: [{ id: cowId, version: made.cows[0]!.version, calvesOn }],
+    };
+    const answer = await app.api.post(`${farm.path}/next-year/take-out`).send(begun).expect(201);
+    expect(answer.body).toEqual({ kept: [] });
+    expect(await get(`herds/${herdId}`)).toMatchObject({ groups: [beef] });
+    expect(await get(`cows/${cowId}`)).toMatchObject({ calvesOn });
     await app.api.delete(`${farm.path}/herds/${herdId}`).expect(204);
   });
 

@@ -5,6 +5,7 @@ import { planBatch } from '../batch-plan.js';
 import { orNothing, type AnimalPlans } from './animal-plans.js';
 import { compareWorkPlans, type WorkComparison } from '../work/compare-plans.js';
 import { tripsAhead } from '../feed-year/trips-ahead.js';
+import { withoutBirthsTold } from '../work/births-told.js';
 import { datedWork } from '../work/dated-work.js';
 import { withTrips } from '../feed-year/fetch-trips.js';
 import { workOutlookOf, type WorkOutlook } from '../work/work-outlook.js';
@@ -31,7 +32,11 @@ export function workOfFarm(
     today,
     people,
     work: withTrips(
-      datedWork(batches, picture, pasture),
+      datedWork(batches, picture, pasture).map((each) =>
+        each.round
+          ? { ...each, tasks: withoutBirthsTold(each.tasks, each.round.herd, picture, tables) }
+          : each,
+      ),
       animals.trips ?? tripsAhead(picture, tables, animals),
       picture,
     ),
