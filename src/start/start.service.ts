@@ -12,7 +12,7 @@ import { Database } from '../database/database.js';
 import { FacilityEntity } from '../facilities/facility.entity.js';
 import type { FarmView } from '../farms/farm.dto.js';
 import { FarmEntity } from '../farms/farm.entity.js';
-import { FarmsService, toFarmView } from '../farms/farms.service.js';
+import { FarmsService } from '../farms/farms.service.js';
 import { HerdEntity } from '../herds/herd.entity.js';
 import { checkCountry, publicHolidays } from '../holidays/holidays.js';
 import { PaddockEntity } from '../paddocks/paddock.entity.js';
@@ -60,18 +60,20 @@ export class StartService {
       assumed: Object.keys(where),
       ...(estimate === undefined ? {} : { estimate }),
     });
-    const farm = await this.database.writeNew((manager) =>
-      saveStarted(manager, rows, dto.weatherFetch ?? false),
-    );
     const came = rows.headChanges.map(({ batchId, date, birds }) => ({
       ...{ kind: 'arrived' as const, about: batchId, on: date, details: { birds } },
     }));
-    await this.told.tell(farm.id, came);
     const { garden, hives } = defaults.jobSets;
-    for (const set of dto.hasGarden ? garden : []) await this.jobs.takeUsual(farm.id, set, 1);
-    for (const set of dto.hives ? hives : []) await this.jobs.takeUsual(farm.id, set, dto.hives!);
-    const hasMore = dto.hasGarden || dto.hives || 0 < came.length;
-    return hasMore ? this.farms.findOne(farm.id) : farm;
+    const id = randomUUID();
+    // All of it or nothing: who tries again after an error would have two farms.
+    const save = async (manager: EntityManager): Promise<FarmView> => {
+      await saveStarted(manager, id, rows, dto.weatherFetch ?? false);
+      await this.told.tell(id, came);
+      for (const set of dto.hasGarden ? garden : []) await this.jobs.takeUsual(id, set, 1);
+      for (const set of dto.hives ? hives : []) await this.jobs.takeUsual(id, set, dto.hives!);
+      return this.farms.findOne(id);
+    };
+    return this.database.writeNew(save, id);
   }
 
   /** The height of the nearest town, or a middling one where none is near. */
@@ -93,11 +95,11 @@ export class StartService {
 
 async function saveStarted(
   manager: EntityManager,
+  farmId: string,
   { farm, people, facilities, batches, herds, paddocks, pastureChoices }: StartedFarm,
   weatherFetch: boolean,
-): Promise<FarmView> {
-  const farmId = randomUUID();
-  const saved = await manager.save(
+): Promise<void> {
+  await manager.save(
     manager.create(FarmEntity, {
       ...toColumns(farmFields, farm),
       ...{ pasture: pastureChoices, id: farmId, weatherFetch },
@@ -136,5 +138,4 @@ async function saveStarted(
     PaddockEntity,
     paddocks.map(({ id, name, ...details }) => ({ id, farmId, name, details })),
   );
-  return toFarmView(saved);
 }

@@ -6,7 +6,8 @@ import { openApp, type TestApp } from '../support/app.js';
 import { anyDatabase } from '../support/databases.js';
 import { newBatch, newBrooder, newFarm, tables } from '../support/factories.js';
 import { batchBody, brooderBody, exampleOrder, saveFarm } from '../support/orders.js';
-import { expectProblem } from '../support/problem.js';
+import { newHerd } from '../support/pasture-factories.js';
+import { expectFieldProblem, expectProblem } from '../support/problem.js';
 import { plannedBatch } from '../support/pictures.js';
 
 /** As JSON carries it. */
@@ -126,5 +127,22 @@ describe.each([anyDatabase()])('the preview on $name', (database) => {
   it('answers 404 to the id of a farm that is not there', async () => {
     const order = { farmId: 'none', batch: newBatch() };
     expectProblem(await app.api.post('/api/plans/preview').send(order), 404);
+  });
+
+  it('checks the medicines of a document as told ones are', async () => {
+    const med = { date: '2026-11-20', product: 'P', meatDays: 3 };
+    const herds = [{ ...newHerd(), id: 'cows' }];
+    const send = (treatments: object[]) =>
+      app.api
+        .post('/api/plans/preview')
+        .send({ ...exampleOrder(), today: '2026-11-25', herds, treatments });
+    expect((await send([{ ...med, about: 'cows', milkDays: 2 }])).status).toBe(200);
+    for (const [more, field] of [
+      [{ about: 'nobody' }, 'about'],
+      [{ about: 'cows', eggDays: 2 }, 'eggDays'],
+      [{ about: 'cows', date: '2026-11-26' }, 'date'],
+      [{ about: 'cows', cowId: 'daisy', head: 2 }, 'head'],
+    ] as const)
+      expectFieldProblem(await send([{ ...med, ...more }]), { field: `treatments.0.${field}` });
   });
 });

@@ -1,4 +1,4 @@
-import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
+import { afterAll, beforeAll, describe, expect, it, jest } from '@jest/globals';
 import { daysBetween } from '../../shared/calendar/plain-date.js';
 import type { Batch } from '../../shared/farm/batch.js';
 import type { Farm, Person } from '../../shared/farm/farm.js';
@@ -8,7 +8,10 @@ import type { WorkPlan } from '../../shared/plan/work/planned-work.js';
 import type { ToldPage } from '../../src/told/facts-of-farm.js';
 import { openApp, type TestApp } from '../support/app.js';
 import { databases } from '../support/databases.js';
-import { expectFieldProblem } from '../support/problem.js';
+import { service } from '../support/outside.js';
+import { expectFieldProblem, expectProblem } from '../support/problem.js';
+
+const { JobsService } = service;
 
 const START: Start = {
   ...{ latitudeDeg: 44.3, longitudeDeg: -72.5, elevationM: 250, timeZone: 'America/New_York' },
@@ -147,5 +150,17 @@ describe.each(databases())('a start on $name', (database) => {
     expectFieldProblem(await send({ country: 'XX' }), { field: 'country' });
     expectFieldProblem(await send({ people: [{ free: 'never' }] }), { field: 'people.0.free' });
     expect(await app.contents()).toBe(before);
+  });
+
+  it('makes nothing at all where the last of it cannot be kept', async () => {
+    const before = await app.contents();
+    const taking = jest
+      .spyOn(app.nest.get(JobsService), 'takeUsual')
+      .mockRejectedValueOnce(new Error('full'));
+    const cut = app.api.post('/api/farms/start').send({ ...START, hasGarden: true });
+    expectProblem(await cut, 500);
+    expect(taking).toHaveBeenCalledTimes(1);
+    expect(await app.contents()).toBe(before);
+    taking.mockRestore();
   });
 });

@@ -19,4 +19,5 @@ export { PersonEntity } from '../../src/people/person.entity.js';
 export { TablesService } from '../../src/reference/tables.service.js';
 export { whyNotStarted } from '../../src/why-not-started.js';
 export { KeptPlanEntity } from '../../src/work/kept-plan.entity.js';
+export { JobsService } from '../../src/jobs/jobs.service.js';
 export { WorkPool } from '../../src/work-pool/work-pool.service.js';

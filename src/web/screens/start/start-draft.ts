@@ -5,7 +5,7 @@ import {
   plainDateAt,
 } from '../../../../shared/calendar/plain-date.js';
 import type { Farm } from '../../../../shared/farm/farm.js';
-import type { PossibleCountry } from '../../../../shared/farm/place.js';
+import type { Point, PossibleCountry } from '../../../../shared/farm/place.js';
 import type { ChildAge, FreeTime, Start } from '../../../../shared/farm/start.js';
 import { browserUnits } from '../../api/browser-units.js';
 import { serviceNowMs } from '../../kept/clock.js';
@@ -22,6 +22,8 @@ export interface FoundPlace extends Pick<
   readonly timeZone: string;
   /** Taken for the farm until its own height is said. */
   readonly townElevationM?: number | undefined;
+  /** The town whose height that is, where a spot was given and not the town. */
+  readonly heightOf?: Pick<Point, 'near' | 'nearKm'>;
   /** Countries it may be in, where a border is near, and the one that was chosen by name. */
   readonly countries?: readonly PossibleCountry[];
   readonly chosenCountry?: string;
@@ -125,7 +127,7 @@ export function startOf(draft: StartDraft): Start | undefined {
   const { place, climate } = draft;
   if (place === undefined) return undefined;
   const { said: _said, countries: _open, chosenCountry: _chosen, name, ...found } = place;
-  const { townElevationM: _townM, ...where } = found;
+  const { townElevationM: _townM, heightOf: _ofTown, ...where } = found;
   return {
     ...where,
     ...(name === undefined ? {} : { place: name }),

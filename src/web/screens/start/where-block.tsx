@@ -99,7 +99,7 @@ function Known({
             <b>How high is the farm?</b>{' '}
             {place.townElevationM === undefined
               ? `It is not known here, so about ${formatAbout(usualM, 'm', reader)} is taken.`
-              : `About ${formatAbout(usualM, 'm', reader)}, as high as the town, is taken.`}{' '}
+              : `About ${formatAbout(usualM, 'm', reader)}, as high as ${townSaid(place, reader)}, is taken.`}{' '}
             Frost dates, the nights and the grass hang on it:{' '}
             <Higher place={place} fromM={usualM} reader={reader} />
           </p>
@@ -121,6 +121,9 @@ function inCountry(place: FoundPlace, chosenCountry: string): FoundPlace {
   const called = calledBy(place, { near, nearKm });
   return { ...rest, ...ofCountry, ...zoneOf(ofCountry), ...called, chosenCountry };
 }
+
+const townSaid = ({ heightOf }: FoundPlace, reader: Reader): string =>
+  heightOf ? `${heightOf.near}, ${formatAbout(heightOf.nearKm, 'km', reader)} away` : 'the town';
 
 /** A town farther off gives a farm no name. */
 const NAMED_KM = 30;
@@ -210,6 +213,7 @@ function Search({ draft, set }: Props) {
         ...spot,
         ...zoneOf(rest),
         ...calledBy(spot, { near, nearKm }),
+        heightOf: { near, nearKm },
       },
       elevationM,
     });
