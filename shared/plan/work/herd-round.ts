@@ -14,7 +14,8 @@ import { movesKey } from '../../farm/herd-move-work.js';
 export const OF_THOSE_APART = 'cattle.twice-daily-health-checks-stock-handled-last';
 
 const CHECK = 'turn-out.daily-check-count-water-fence-volts-feet';
-const HAY = 'turn-out.keep-offering-hay-while-dung-firms-up';
+/** Work that brings a herd its hay. */
+export const HAY = 'turn-out.keep-offering-hay-while-dung-firms-up';
 
 /** A herd that is looked at every day, and its season on grass where one is planned. */
 export interface HerdRound {
@@ -28,20 +29,26 @@ interface RoundOf extends HerdRound {
   readonly days: number;
   /** Days from today on which another daily chore of the herd takes somebody there anyhow. */
   readonly isSeen: (day: number) => boolean;
+  /** Of those, days on which it brings their hay. */
+  readonly isFed: (day: number) => boolean;
 }
 
 /**
- * Milking; moves on grass; and the daily look at a herd, and its hay, on days for which no template asks: from autumn to
- * turn-out, and on grass once the checks after turn-out have ended. Cattle are looked at every day.
+ * Milking; moves on grass; hay on every day on which they have it; and the daily look at a herd on days
+ * for which no template asks: from autumn to turn-out, and on grass once the checks after turn-out have
+ * ended. Cattle are looked at every day.
  *
  * Hours by the templates of the same work after turn-out, for the most head there are.
  */
 export function herdRounds(round: RoundOf): PlannedChore[] {
-  const { herd, days, isSeen } = round;
-  const open = Array.from({ length: days }, (_, day) => day).filter(
-    (day) => 0 < headOn(round, day) && !isSeen(day),
+  const { herd, days, isSeen, isFed } = round;
+  const there = Array.from({ length: days }, (_, day) => day).filter(
+    (day) => 0 < headOn(round, day),
   );
-  const [hay, grass] = [open.filter(isOnHay(round)), open.filter((day) => !isOnHay(round)(day))];
+  const onHay = there.filter(isOnHay(round));
+  const hay = onHay.filter((day) => !isSeen(day));
+  const hayAlone = onHay.filter((day) => isSeen(day) && !isFed(day));
+  const grass = there.filter((day) => !isSeen(day) && !isOnHay(round)(day));
   return [
     ...milkingOf(round),
     ...movesOf(round),
@@ -49,6 +56,11 @@ export function herdRounds(round: RoundOf): PlannedChore[] {
       key: `herd/${herd.id}/winter-round`,
       name: 'Feed hay, look at water and every animal',
       templates: [HAY, CHECK],
+    }),
+    ...choreOf(round, hayAlone, {
+      key: `herd/${herd.id}/hay`,
+      name: 'Feed hay, see to water',
+      templates: [HAY],
     }),
     ...choreOf(round, grass, {
       key: `herd/${herd.id}/round`,
@@ -66,7 +78,7 @@ const MILK_LOOK_H = 12;
  * Cattle are looked at once a day at least, cows in milk at both milkings: common practice, no
  * source. Oftener around a calving or an arrival, as the tasks of those say.
  */
-export function herdLooks(round: Omit<RoundOf, 'isSeen'>): LookNeed[] {
+export function herdLooks(round: Omit<RoundOf, 'isSeen' | 'isFed'>): LookNeed[] {
   const { herd, tables, today, days } = round;
   const all = Array.from({ length: days }, (_, day) => day);
   const there = all.filter((day) => 0 < headOn(round, day));

@@ -7,7 +7,7 @@ import { keyDateOn } from '../tasks/event.js';
 import type { Task } from '../tasks/task.js';
 import type { TaskTemplate } from '../../tables/task-template.js';
 import { comesOn } from './chore-days.js';
-import { herdLooks, herdRounds, OF_THOSE_APART, type HerdRound } from './herd-round.js';
+import { HAY, herdLooks, herdRounds, OF_THOSE_APART, type HerdRound } from './herd-round.js';
 import { readRefills } from './refill-chores.js';
 import { sourcedOf, type PlannedChore, type Reading, type WorkNeed } from './work-need.js';
 import type { WorkPerson } from './work-people.js';
@@ -106,7 +106,9 @@ function readRound(
       (chore) => comesOn(chore, day) && !(someApart && chore.key.endsWith(OF_THOSE_APART)),
     );
   };
-  for (const chore of herdRounds({ ...round, tables, today, days, isSeen }))
+  const isFed = (day: number): boolean =>
+    others.some((chore) => comesOn(chore, day) && chore.key.endsWith(HAY));
+  for (const chore of herdRounds({ ...round, tables, today, days, isSeen, isFed }))
     chores.push({ ...chore, hoursPerDay: marks.get(chore.key)?.ownHours ?? chore.hoursPerDay });
   looks.push(...herdLooks({ ...round, tables, today, days }));
 }

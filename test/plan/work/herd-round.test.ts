@@ -12,7 +12,7 @@ const today = '2027-12-01';
 const roundsOf = (group: Partial<CattleGroup>, isSeen: (day: number) => boolean = () => false) => {
   const groups = [{ classId: 'dry-cow', head: 10, ...group }];
   const herd = { id: 'h', name: 'Cows', groups };
-  return herdRounds({ herd, tables, today, days: 20, isSeen });
+  return herdRounds({ herd, tables, today, days: 20, isSeen, isFed: (day) => day === 7 });
 };
 
 describe('the round of a herd', () => {
@@ -22,6 +22,14 @@ describe('the round of a herd', () => {
       (day) => day === 5,
     );
     expect([...round!.onDays!]).toEqual([3, 4, 6, 7, 8, 9, 10, 11, 12]);
+  });
+
+  it('brings hay also where a watch at calving has somebody there, unless that brings it', () => {
+    const rounds = roundsOf({}, (day) => [5, 6, 7].includes(day));
+    const hay = rounds.find(({ key }) => key === 'herd/h/hay')!;
+    expect([...hay.onDays!]).toEqual([5, 6]);
+    // seeds/herd-task-templates.json, for ten head: 0.25 + 0.1 h.
+    expect(hay.hoursPerDay).toBeCloseTo(0.35, 9);
   });
 
   it('takes the hours of feeding hay and of the daily look, by the templates of both', () => {
@@ -50,6 +58,7 @@ describe('the round of a herd', () => {
       ...{ herd: { id: 'h', name: 'Cows', groups }, tables, today, days: 20 },
       pasture: pasture as never,
       isSeen: () => true,
+      isFed: () => true,
     });
     const moves = rounds.find(({ key }) => key === 'herd/h/moves')!;
     expect([...moves.onDays!]).toEqual([2, 4]);
@@ -62,7 +71,7 @@ describe('the round of a herd', () => {
     const goesOn = { ...pasture, moves: [{ ...stay, from: today, to: addDays(today, 3) }] };
     const now = herdRounds({
       ...{ herd: { id: 'h', name: 'Cows', groups, ...since }, tables, today, days: 20 },
-      ...{ pasture: goesOn as never, isSeen: () => true },
+      ...{ pasture: goesOn as never, isSeen: () => true, isFed: () => true },
     });
     expect([...now.find(({ key }) => key === 'herd/h/moves')!.onDays!]).toEqual([0, 2]);
     // Published guesses: 0.4 h to set front and back fence, 0.2 h to measure the next paddock.
@@ -84,7 +93,7 @@ describe('the round of a herd', () => {
     };
     const rounds = herdRounds({
       ...{ herd: { id: 'h', name: 'Cows', groups: [{ classId: 'dry-cow', head: 10 }] }, tables },
-      ...{ today, days: 370, pasture: pasture as never, isSeen: () => false },
+      ...{ today, days: 370, pasture: pasture as never, isSeen: () => false, isFed: () => false },
     });
     const daysOf = (key: string) => [...rounds.find((each) => each.key === key)!.onDays!];
     // 3 December is day 2, and day 367 a year later.

@@ -212,7 +212,7 @@ function Cattle({
           timeZone={draft.place?.timeZone}
           value={due}
           none="not known"
-          noDay="about the 1st"
+          noDay="about the middle"
           onChange={(at) => set({ due: at })}
         />
       )}

@@ -170,6 +170,13 @@ const birdsOf = (kind: 'meat' | 'layers', birds?: number, when?: WhenDraft, more
       }
     : {};
 
+/** Calves of a month come all through it. */
+function middleOf(month: string | undefined): string | undefined {
+  if (month === undefined) return undefined;
+  const middle = `${month.slice(0, 8)}15`;
+  return middle < month ? month : middle;
+}
+
 function cattleOf(cattle: StartDraft['cattle']): Pick<Start, 'cattle'> {
   const kinds = cattle.flatMap(({ head, classId, when, due }) =>
     head
@@ -177,7 +184,7 @@ function cattleOf(cattle: StartDraft['cattle']): Pick<Start, 'cattle'> {
           {
             ...{ classId, head },
             ...given('arrivesOn', when?.day ?? when?.month),
-            ...given('calvesOn', due?.day ?? due?.month),
+            ...given('calvesOn', due?.day ?? middleOf(due?.month)),
           },
         ]
       : [],
