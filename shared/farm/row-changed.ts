@@ -1,19 +1,28 @@
 import { batchFields } from './batch.js';
+import { facilityFields } from './facility.js';
 import { personFields } from './farm.js';
 import { labelAt } from './field-at.js';
 import type { RowDescription } from './field.js';
 import { handoverFields } from './handover.js';
 import { herdFields } from './herd.js';
+import { jobFields } from './job.js';
 import { isSame } from './merge-row.js';
 import { paddockFields } from './paddock.js';
+import { productFields } from './product.js';
 
-/** Rows whose changes are part of the record: who was there, what was shut, what came when. */
+/**
+ * Rows whose changes are part of the record: who was there, what was shut, what came when, what there
+ * was to work with. Gear and what is bought go by their kind.
+ */
 export const ROWS_OF_RECORD = {
   batch: batchFields,
   herd: herdFields,
   paddock: paddockFields,
   person: personFields,
   'hand-over': handoverFields,
+  job: jobFields,
+  ...facilityFields,
+  ...productFields,
 } satisfies Record<string, RowDescription>;
 export type RowOfRecord = keyof typeof ROWS_OF_RECORD;
 

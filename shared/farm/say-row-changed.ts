@@ -17,17 +17,38 @@ export function sayRowChanged(
     nameOf,
     reader,
   };
-  const values = fields.map(({ field, before, after }) => [field, after ?? before] as const);
   if (how === 'changed') return fields.map((each) => sayField(each, words)).join('; ');
-  const what = of === 'hand-over' ? IN_CHARGE[how] : how;
+  if (of !== 'hand-over') return [how, ...wasSaid(fields, words)].join('; ');
+  const values = fields.map(({ field, before, after }) => [field, after ?? before] as const);
+  const what = IN_CHARGE[how];
   return 0 < values.length ? `${what}, ${sayValue('', Object.fromEntries(values), words)}` : what;
 }
+
+/** Fields of a row that is gone that are said; all of them are kept. */
+const MOST_SAID = 8;
+
+function wasSaid(fields: readonly ChangedField[], words: ValueWords): string[] {
+  // Its name stands before it.
+  const there = fields.filter(
+    ({ field, before }) =>
+      before !== undefined && before !== false && !['name', 'kind'].includes(field),
+  );
+  const said = there
+    .slice(0, MOST_SAID)
+    .map(
+      ({ field, before }) =>
+        `${lower(words.labelOf(field) ?? field)} ${sayValue(field, before, words)}`,
+    );
+  const more = there.length - said.length;
+  return 0 < more ? [...said, `and ${more} more`] : said;
+}
+
+const lower = (label: string): string => label.charAt(0).toLowerCase() + label.slice(1);
 
 const IN_CHARGE = { added: 'put in charge', deleted: 'not in charge any more' } as const;
 
 function sayField({ field, before, after }: ChangedField, words: ValueWords): string {
-  const label = words.labelOf(field) ?? field;
-  const said = label.charAt(0).toLowerCase() + label.slice(1);
+  const said = lower(words.labelOf(field) ?? field);
   if (before === undefined && after === undefined) return `${said} changed`;
   if (isList(before) || isList(after))
     return `${said} ${entriesSaid(field, isList(before) ? before : [], isList(after) ? after : [], words)}`;

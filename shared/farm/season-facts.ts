@@ -78,7 +78,7 @@ export const milkedFields = row('Milked', {
   liters: number('Milk of the day', within(0.05, 500, 'L', 'Give what was milked on that day.')),
   /** Of a cow that has had medicine: nobody drinks or sells it. */
   keptOutL: optional(
-    number('Kept out of it: medicine', within(0, 500, 'L', 'Give what was thrown away of it.')),
+    number('Thrown away: medicine', within(0, 500, 'L', 'Give what was thrown away of it.')),
   ),
 });
 export type Milked = RowOf<typeof milkedFields>;

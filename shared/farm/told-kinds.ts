@@ -254,7 +254,7 @@ export const TOLD_KINDS: Readonly<Record<ToldKind, KindOfFact>> = {
         field: 'kind',
         code: 'not-allowed',
         given: kind,
-        fix: 'Change the person, paddock, herd or batch itself: that tells it.',
+        fix: 'Change the person, animals, paddock, gear, price or job itself: that tells it.',
       },
     ],
   },

@@ -96,6 +96,8 @@ export class Field {
   shutFrom: number | undefined;
   /** First day on which it is open again after mowing. */
   openFrom = 0;
+  /** What stood by what was told of it on the morning of its last reading, kg/ha. */
+  stoodAtReading: number | undefined;
 
   /**
    * @param herds what each would eat by day
@@ -189,6 +191,9 @@ export class Field {
   read(day: number): void {
     for (const reading of this.sward.readings)
       if (reading.day === day) {
+        // A herd that was told to be there, or mowing, says how tall it can be.
+        const isTold = this.stay !== undefined || this.leftDay !== undefined;
+        this.stoodAtReading = isTold && !reading.isGrazed ? this.mass : undefined;
         this.goOn(Done.read, day, (state) => setMass(state, reading.kgPerHa));
         if (reading.isGrazed) this.leave(day);
       }

@@ -285,6 +285,7 @@ export class Season extends GrazedDays {
       assumedCuts: this.assumedCuts,
       toppings: this.toppings,
       toldCuts: this.toldCuts,
+      stoodAtReading: fields.map(({ stoodAtReading }) => stoodAtReading),
       days: fields.map(({ books }) => books!.days),
       hayKg: this.hayKg,
       eatenKg: this.eatenKg,

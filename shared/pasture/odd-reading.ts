@@ -1,5 +1,5 @@
 /** Readings that differ from what was expected by more than these are asked about. */
-const MOST_TIMES = 2.5;
+const MOST_TIMES = 2;
 const MORE_CM = 6;
 const LEAST_SHARE = 0.3;
 const LESS_CM = 6;

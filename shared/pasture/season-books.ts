@@ -95,6 +95,8 @@ export interface SeasonBooks {
   readonly hayKg: readonly Float64Array[];
   readonly eatenKg: readonly Float64Array[];
   readonly cuts: readonly Cut[];
+  /** What stood in each paddock on the day of its last reading, by moves and mowing that were told, kg/ha. */
+  readonly stoodAtReading: readonly (number | undefined)[];
   /** Cuts of the days before the plan that are taken as made, as nobody told otherwise. */
   readonly assumedCuts: readonly Cut[];
   readonly toppings: readonly Topping[];

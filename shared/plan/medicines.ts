@@ -33,12 +33,20 @@ export const medicinesToday = (
 export const isIn = ({ about, cowId }: Treatment, cows: FarmPicture['cows']): string =>
   cows.find(({ id }) => id === cowId)?.herdId ?? about;
 
-/** Days of milk or eggs that nobody told are not known to be over while those of the meat run. */
+/**
+ * The last day on which milk or eggs that an animal gives are kept out. Days that nobody told are not
+ * known to be over while those of the meat run.
+ */
+export function outUntil(treatment: Treatment, what: 'milk' | 'eggs'): PlainDate | undefined {
+  const days = treatment[what === 'milk' ? 'milkDays' : 'eggDays'];
+  if (days !== undefined) return keptOutUntil(treatment, what);
+  return addDays(treatment.date, Math.max(treatment.meatDays, UNTOLD_DAYS));
+}
+
+/** What is kept out on a day. */
 export function keptOutOn(treatment: Treatment, on: PlainDate, gives: Gives): KeptOut[] {
   const isOpen = (what: 'milk' | 'eggs'): boolean =>
-    gives[what] === true &&
-    treatment[what === 'milk' ? 'milkDays' : 'eggDays'] === undefined &&
-    on <= addDays(treatment.date, Math.max(treatment.meatDays, UNTOLD_DAYS));
+    gives[what] === true && on <= (outUntil(treatment, what) ?? '');
   return [
     ...(isKeptOut(treatment, 'milk', on) || isOpen('milk') ? (['milk'] as const) : []),
     ...(isKeptOut(treatment, 'eggs', on) || isOpen('eggs') ? (['eggs'] as const) : []),

@@ -1,6 +1,7 @@
 import type { Field, Holds } from '../farm/field.js';
 import * as birds from './bird-descriptions.js';
 import * as eggs from './hatching-descriptions.js';
+import * as warmth from './heat-descriptions.js';
 import * as hens from './lay-descriptions.js';
 import * as grass from './pasture-descriptions.js';
 import * as mixes from './ration-descriptions.js';
@@ -27,15 +28,15 @@ export const TABLE_FIELDS: { readonly [K in keyof Tables]: Field & Holds<Tables[
   hatching: eggs.hatching,
   processing: birds.processing,
   layCurves: hens.layCurves,
-  materials: birds.materials,
-  heat: birds.heat,
+  materials: warmth.materials,
+  heat: warmth.heat,
   litter: birds.litter,
   light: hens.light,
   laying: hens.laying,
   moveOut: birds.moveOut,
   nights: birds.nights,
   manure: birds.manure,
-  heatStress: birds.heatStress,
+  heatStress: warmth.heatStress,
   feedKeeping: birds.feedKeeping,
   ingredients: mixes.ingredients,
   rationNeeds: mixes.rationNeeds,

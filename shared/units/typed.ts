@@ -33,7 +33,8 @@ interface Field {
  */
 export function readTyped(text: string, field: Field): Typed {
   const written = text.trim().replace(/[−–]/g, '-').replace(/\s+/g, ' ');
-  const plain = field.unit === 'h' ? written.replace(CLOCK, '$1 h $2 min') : written;
+  const whole = written.replace(GROUPED, (digits) => digits.replaceAll(' ', ''));
+  const plain = field.unit === 'h' ? whole.replace(CLOCK, '$1 h $2 min') : whole;
   if (plain === '') return { is: 'empty' };
   if (field.typedAs === 'latitude' || field.typedAs === 'longitude') {
     return readAngle(plain, field.typedAs);
@@ -51,6 +52,8 @@ export function readTyped(text: string, field: Field): Typed {
     : withUnits(parts, values, field);
 }
 
+/** 1 050,5 as French and many others write it: blanks between thousands. */
+const GROUPED = /^[+-]? ?\d{1,3}(?: \d{3})+(?=$|[.,]\d| ?[^\d./, ])/;
 /** 1:30 is an hour and a half. */
 const CLOCK = /^(\d+):([0-5]\d)$/;
 

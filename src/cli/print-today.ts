@@ -1,3 +1,4 @@
+import { ageSaid } from '../../shared/plan/today/age-said.js';
 import type { AnimalLine } from '../../shared/plan/today/animal-lines.js';
 import type { BatchLine } from '../../shared/plan/today/batch-line.js';
 import type { HerdLine } from '../../shared/plan/today/herd-line.js';
@@ -94,7 +95,8 @@ function batchParts(line: BatchLine, { weather }: Today, reader: Reader): string
   return [
     ...(awaited && awaitedSaid !== undefined
       ? [`${said(awaited, reader)} ${awaitedSaid}`]
-      : [...(age ? [`day ${age.value}`] : []), `${said(head, reader)} alive`]),
+      : [...(age ? [ageSaid(age.value)] : []), `${said(head, reader)} alive`]),
+    ...(line.beforeBox === undefined ? [] : [lower(line.beforeBox).replace(/\.$/, '')]),
     ...(where === undefined ? [] : [where]),
     ...(heat
       ? [

@@ -77,6 +77,10 @@ export const BEGUN_YEAR = named(
   'BegunYear',
   'Batches, jobs, herds and paddocks that a new year was begun with.',
 );
+export const YEAR_TAKEN_OUT = named(
+  'YearTakenOut',
+  'Names of what stays of a year that was taken out, because it was changed since.',
+);
 export const PADDOCK_YEAR = named(
   'PaddockYear',
   'Animal days, grass and hay of a paddock in a calendar year.',

@@ -20,6 +20,11 @@ export class FacilitiesService extends RowsOfFarm<FacilityEntity, Saved<Facility
       noun: 'facility',
       order: ['kind', 'name', 'id'],
       view: toFacility,
+      tells: {
+        of: ({ kind }) => kind,
+        fields: (row) => ({ ...toFacility(row) }),
+        name: (row) => row.name,
+      },
     });
   }
 

@@ -34,6 +34,7 @@ export class JobsService {
     this.rows = new OwnedRows(database, JobEntity, {
       noun: 'job',
       order: ['name', 'id'],
+      tells: { of: 'job', fields: (row) => ({ ...toJob(row) }), name: (row) => row.name },
       view: async (row) => this.withRest(row, await this.restOn(row.farmId)),
       // What rests takes no place among the jobs there may be.
       count: async (farmId, rows) => {

@@ -1,5 +1,6 @@
 import { Injectable } from '@nestjs/common';
 import type { Batch } from '../../shared/farm/batch.js';
+import type { Cow } from '../../shared/farm/cow.js';
 import type { OwnJob } from '../../shared/farm/job.js';
 import type { Herd } from '../../shared/farm/herd.js';
 import { paddockFields, type Paddock } from '../../shared/farm/paddock.js';
@@ -23,6 +24,7 @@ import { OF_BATCHES, yearOf } from '../record/record.service.js';
 import { ToldService } from '../told/told.service.js';
 import { WorkPool } from '../work-pool/work-pool.service.js';
 import type { NextYearDto } from './next-year.dto.js';
+import type { TakeOutYearDto } from './take-out-year.dto.js';
 
 const MOST_SPANS = paddockFields.fields.closedDays.most;
 
@@ -32,6 +34,13 @@ export interface BegunYear {
   readonly jobs: readonly Saved<OwnJob>[];
   readonly herds: readonly Saved<Herd>[];
   readonly paddocks: readonly Saved<Paddock>[];
+  readonly cows: readonly Saved<Cow>[];
+}
+
+/** What became of taking a year out. */
+export interface YearTakenOut {
+  /** What was changed since, and stays as it is. */
+  readonly kept: readonly string[];
 }
 
 /** Begins a year from the one before it. */
@@ -82,23 +91,80 @@ export class NextYearService {
         ids.jobIds.set(ofId, made.id);
       }
       const herds: Saved<Herd>[] = [];
-      for (const herd of next.herds.filter(({ ofId }) => herdIds.includes(ofId)))
+      const cows: Saved<Cow>[] = [];
+      for (const herd of next.herds.filter(({ ofId }) => herdIds.includes(ofId))) {
+        cows.push(...(await this.withCalvings(farmId, herd)));
         herds.push(await this.withCattle(farmId, herd));
+      }
       const paddocks: Saved<Paddock>[] = [];
       for (const paddock of next.paddocks.filter(({ ofId }) => paddockIds.includes(ofId)))
         paddocks.push(await this.withDays(farmId, paddock));
-      return { batches, jobs, herds, paddocks };
+      return { batches, jobs, herds, paddocks, cows };
     });
+  }
+
+  /**
+   * Takes out what a year was begun with, all of it in one write. What is gone already is no matter;
+   * what somebody changed since stays as it is.
+   */
+  async takeOut(farmId: string, begun: TakeOutYearDto): Promise<YearTakenOut> {
+    const { batchIds, jobIds, herds = [], cows = [], paddocks = [] } = begun;
+    return this.database.write(farmId, async () => {
+      const kept: string[] = [];
+      const made = await byId(this.jobs.findAll(farmId));
+      // Those that wait for others were made after them.
+      for (const id of jobIds.toReversed()) {
+        const job = made.get(id);
+        if (job && job.version !== NEW) kept.push(job.name);
+        else if (job) await this.jobs.remove(farmId, id);
+      }
+      const came = await byId(this.batches.findAll(farmId));
+      for (const id of batchIds) {
+        const batch = came.get(id);
+        if (batch && batch.version !== NEW) kept.push(batch.name);
+        else if (batch) await this.batches.remove(farmId, id);
+      }
+      const put = async <Row extends { readonly name: string; readonly version: number }>(
+        before: readonly { readonly id: string; readonly version: number }[],
+        all: Promise<readonly (Row & { readonly id: string })[]>,
+        update: (id: string, row: object) => Promise<unknown>,
+      ): Promise<void> => {
+        const now = await byId(all);
+        for (const { id, version, ...fields } of before) {
+          const row = now.get(id);
+          if (row && row.version !== version) kept.push(row.name);
+          else if (row) await update(id, { ...row, ...fields });
+        }
+      };
+      await put(cows.map(fieldsOf(COW)), this.cows.findAll(farmId), (id, row) =>
+        this.cows.update(farmId, id, row as CowDto),
+      );
+      await put(herds.map(fieldsOf(HERD)), this.herds.findAll(farmId), (id, row) =>
+        this.herds.update(farmId, id, row as HerdDto),
+      );
+      await put(paddocks.map(fieldsOf(PADDOCK)), this.paddocks.findAll(farmId), (id, row) =>
+        this.paddocks.update(farmId, id, row as PaddockDto),
+      );
+      return { kept };
+    });
+  }
+
+  private async withCalvings(
+    farmId: string,
+    { calvings = [] }: NextHerd,
+  ): Promise<readonly Saved<Cow>[]> {
+    const cows: Saved<Cow>[] = [];
+    for (const { of, calvesOn } of calvings) {
+      if (!('cowId' in of)) continue;
+      const { bredOn: _bredOn, ...cow } = await this.cows.findOne(farmId, of.cowId);
+      cows.push(await this.cows.update(farmId, of.cowId, { ...cow, calvesOn } as CowDto));
+    }
+    return cows;
   }
 
   private async withCattle(farmId: string, next: NextHerd): Promise<Saved<Herd>> {
     const { ofId, groups, turnOutOn, calvings = [] } = next;
     const herd = await this.herds.findOne(farmId, ofId);
-    for (const { of, calvesOn } of calvings) {
-      if (!('cowId' in of)) continue;
-      const { bredOn: _bredOn, ...cow } = await this.cows.findOne(farmId, of.cowId);
-      await this.cows.update(farmId, of.cowId, { ...cow, calvesOn } as CowDto);
-    }
     const there = herd.groups.map((group, k) => {
       const calving = calvings.find(({ of }) => 'group' in of && of.group === k);
       if (!calving) return group;
@@ -125,6 +191,26 @@ export class NextYearService {
     } as PaddockDto);
   }
 }
+
+/** The version of a row that nobody changed since it was made. */
+const NEW = 1;
+
+const HERD = ['groups', 'turnOutOn'] as const;
+const COW = ['bredOn', 'calvesOn'] as const;
+const PADDOCK = ['closedDays', 'harvestOn', 'lastHarvestOn'] as const;
+
+/** A row with each of its fields named: one that it had not is taken away again. */
+const fieldsOf =
+  (names: readonly string[]) => (before: { readonly id: string; readonly version: number }) => ({
+    ...{ id: before.id, version: before.version },
+    ...Object.fromEntries(
+      names.map((name) => [name, (before as unknown as Record<string, unknown>)[name]]),
+    ),
+  });
+
+const byId = async <Row extends { readonly id: string }>(
+  rows: Promise<readonly Row[]>,
+): Promise<ReadonlyMap<string, Row>> => new Map((await rows).map((row) => [row.id, row]));
 
 /** Jobs with those first that others wait for. */
 function inTurn(jobs: readonly NextJob[]): NextJob[] {

@@ -24,6 +24,11 @@ export class ProductsService extends RowsOfFarm<ProductEntity, Saved<Product>, u
       noun: 'product',
       order: ['kind', 'name', 'id'],
       view: toProduct,
+      tells: {
+        of: ({ kind }) => kind,
+        fields: (row) => ({ ...toProduct(row) }),
+        name: (row) => row.name,
+      },
     });
   }
 

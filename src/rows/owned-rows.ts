@@ -81,7 +81,10 @@ export class OwnedRows<Row extends OwnedRow> {
     await this.database.write(farmId, async (manager) => {
       const rows = manager.getRepository(this.target);
       const all = await rows.findBy({ farmId } as FindOptionsWhere<Row>);
+      const gone = all.filter(isAskedFor).map((row) => ({ ...row }));
       await rows.remove(all.filter(isAskedFor));
+      for (const before of this.kind.tells ? gone : [])
+        await tellRow(manager, this.kind.tells!, { before });
     });
   }
 

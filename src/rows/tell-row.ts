@@ -9,11 +9,11 @@ import { nextMoment } from './next-moment.js';
 
 /** How rows of one kind are told of. */
 export interface TellsOf<Row> {
-  readonly of: RowOfRecord;
+  readonly of: RowOfRecord | ((row: Row) => RowOfRecord);
   /** The fields of a row, as its form has them. */
   readonly fields: (row: Row) => Readonly<Record<string, unknown>>;
   readonly name: (row: Row) => string;
-  /** What is said of a row that is new or deleted; left out, a new one is no news. */
+  /** What is said of a row that is new or deleted; left out, a new one is no news, and all of one that is gone. */
   readonly ofNew?: readonly string[];
 }
 
@@ -31,15 +31,16 @@ interface Change<Row> {
 /** What it was before stands in the record, within the write that changes it. */
 export async function tellRow<Row extends OfFarm>(
   manager: EntityManager,
-  { of, fields, name, ofNew }: TellsOf<Row>,
+  { of: kindOf, fields, name, ofNew }: TellsOf<Row>,
   { before, after }: Change<Row>,
 ): Promise<void> {
   const row = (before ?? after)!;
   if (!before && !ofNew) return;
+  const of = typeof kindOf === 'function' ? kindOf(row) : kindOf;
   const [was, is] = [before, after].map((each) => (each ? fields(each) : {}));
   const isChange = before !== undefined && after !== undefined;
   const changed = changedFields(of, was!, is!).filter(
-    ({ field }) => isChange || ofNew?.includes(field),
+    ({ field }) => isChange || !ofNew || ofNew.includes(field),
   );
   if (isChange && changed.length === 0) return;
   const { farmId, id: about } = row;

@@ -269,7 +269,7 @@ const notTakenBack = ({ id }: ToldFactEntity): FieldError =>
       field: 'id',
       code: 'conflict',
       given: id,
-      fix: 'Change the person, paddock, herd or batch itself back: that tells it anew.',
+      fix: 'Change the person, animals, paddock, gear, price or job itself back: that tells it anew.',
     },
   ]);
 

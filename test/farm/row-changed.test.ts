@@ -46,6 +46,15 @@ describe('a changed row in the record', () => {
     expect(say('deleted')).toBe('not in charge any more, Tue, Jun 1 to Wed, Jun 2');
   });
 
+  it('says of one that is gone what it was, the first of it', () => {
+    const fields = changedFields('coop', { kind: 'coop', name: 'East', floorM2: 6, roostM: 5 }, {});
+    const say = (many: typeof fields): string =>
+      sayRowChanged({ of: 'coop', name: 'East', how: 'deleted', fields: many }, reader, () => '');
+    expect(say(fields)).toMatch(/^deleted; floor 64\.58\d* ft²; roost 16\.40\d* ft$/);
+    const rest = Array.from({ length: 12 }, () => fields.at(-1)!);
+    expect(say(rest)).toMatch(/; and 4 more$/);
+  });
+
   it('leaves out what did not change, and what nobody typed', () => {
     const row = { id: 'a', version: 1, name: 'A', away: [], assumed: ['away'] };
     expect(changedFields('person', row, { ...row, version: 2, assumed: [] })).toEqual([]);

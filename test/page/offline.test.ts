@@ -267,6 +267,8 @@ describe('two phones that were without signal', () => {
     await waiting(page, '1 not taken').click();
     const dialog = page.getByRole('dialog', { name: 'Told on this phone' });
     await dialog.getByText(/No more can go than there are/).waitFor();
+    // In the words of the form, not of the service.
+    expect(await dialog.innerText()).not.toMatch(/facts\.|details\.|contradicts/);
     await dialog.getByRole('button', { name: /^Change/ }).click();
     await dialog.getByRole('textbox', { name: 'Birds that died' }).fill('1');
     expect(await seriousFindings(page)).toEqual([]);

@@ -12,6 +12,7 @@ import { paddockFields } from '../../shared/farm/paddock.js';
 import type { FarmPicture } from '../../shared/farm/picture.js';
 import type { Start } from '../../shared/farm/start.js';
 import { findArrivals } from '../../shared/plan/arrival-finder.js';
+import { gearToGet } from '../../shared/plan/gear-to-get.js';
 import { planBatch } from '../../shared/plan/batch-plan.js';
 import type { StartDefaults } from '../../shared/plan/start/start-defaults.js';
 import { startFarm, type StartedFarm } from '../../shared/plan/start/start-farm.js';
@@ -347,5 +348,46 @@ describe('a start', () => {
       ),
       { numRuns: 5, endOnFailure: true },
     );
+  });
+});
+
+describe('gear that nobody has said to be there', () => {
+  it('is each on the list once, by when it is of use, until it is typed', () => {
+    const rows = start({ meat: { birds: 50, from: '2027-05-05', to: '2027-05-05' } });
+    const picture = pictureOf(rows);
+    const batch = picture.batches[0]!;
+    const listOf = (facilities: readonly Facility[], more = {}) => {
+      const of = { ...picture, facilities, batches: [{ ...batch, ...more }] } as FarmPicture;
+      const plan = planBatch(of, tables, batch.id!);
+      return {
+        plan,
+        gear: gearToGet(plan, { batch: { ...batch, ...more }, facilities, tables }),
+      };
+    };
+    const { plan, gear } = listOf(picture.facilities);
+    const names = gear.map(({ what, by }) => `${what} ${by}`);
+    expect(new Set(names).size).toBe(names.length);
+    for (const what of [/^Drinkers/, /^Bigger drinkers/, /^Feeders/, /^Heat lamps/, /^Killing/])
+      expect(names.some((each) => what.test(each))).toBe(true);
+    const first = gear.find(({ what }) => what === 'Drinkers')!;
+    expect(first.by).toBe(plan.arrivalDate);
+    // Two 1-gallon drinkers for 100 chicks in the first week (Extension list in seeds/space-standards.json).
+    const liters = 0.0757 * plan.birds.chicksPlaced.value;
+    expect(first.amounts[0]!.value).toBeCloseTo(liters, 1);
+    const typed = picture.facilities.map((each) =>
+      each.kind === 'brooder'
+        ? {
+            ...each,
+            assumed: [],
+            drinkersHoldL: 20,
+            feedersHoldKg: 20,
+            drinkerCm: 300,
+            feederCm: 600,
+          }
+        : each,
+    );
+    const had = listOf(typed, { killingCones: 4, plucking: 'machine' }).gear;
+    const isOfBrooder = ({ by }: { by: string }) => by < String(plan.outdoors.moveOut!.value);
+    expect(had.filter(isOfBrooder)).toEqual([]);
   });
 });

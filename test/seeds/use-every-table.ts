@@ -549,20 +549,15 @@ function seasonOf(tables: Tables): Quantity[] {
   const milkCow = { classId: 'milk-cow', head: 1, calvesOn: '2027-08-01' };
   const herd = { ...rest, groups: [...groups, milkCow] };
   const pasture = plannedPasture(newPastureRequest({ tables, today, herds: [herd] }));
-  const batches = (['meat', 'layers'] as const).map((purpose) => ({
-    id: purpose,
-    name: purpose,
-    plan: plannedBatch({
-      ...birds,
-      batch: {
-        ...birds.batch,
-        ...PLACES,
-        purpose,
-        strainId: strainFor(tables, purpose),
-        arrivalDate: '2027-04-21',
-        ...(purpose === 'meat' ? { moveOutDate: '2027-05-15' } : {}),
-      },
-    }),
+  const rows = (['meat', 'layers'] as const).map((purpose) => ({
+    ...birds.batch,
+    ...PLACES,
+    ...{ id: purpose, name: purpose, purpose, strainId: strainFor(tables, purpose) },
+    arrivalDate: '2027-04-21',
+    ...(purpose === 'meat' ? { moveOutDate: '2027-05-15' } : {}),
+  }));
+  const batches = rows.map((batch) => ({
+    ...{ id: batch.id, name: batch.name, plan: plannedBatch({ ...birds, batch }) },
   }));
   const climate = climateFromMonthlyMeans(farm.monthlyMinC, farm.monthlyMaxC, 6);
   const ownJobs = tables.jobSets.flatMap((set) =>
@@ -589,7 +584,10 @@ function seasonOf(tables: Tables): Quantity[] {
   const { keep, ...plan } = workPlanOf(request, 20);
   workPlanOf({ ...request, kept: keep }, 20);
   const outlook = workOutlookOf({ ...request, history: [] }, 5);
-  const picture = newPicture({ farm, climate, today, facilities: birds.facilities, herds: [herd] });
+  const picture = newPicture({
+    ...{ farm, climate, today, facilities: birds.facilities },
+    ...{ herds: [herd], batches: rows },
+  });
   const sheet = sitterSheet(
     handover,
     plan,

@@ -4,7 +4,7 @@ import type { CountedYear } from '../../shared/plan/record/year-limits.js';
 import type { TickedToday } from '../../shared/plan/today/today.js';
 import type { LearnedFromBatches } from '../../shared/plan/record/own-batches.js';
 import type { YearCounts } from '../../shared/plan/record/year-counts.js';
-import type { ToldFact } from '../../shared/farm/told-fact.js';
+import type { FactOf, ToldFact } from '../../shared/farm/told-fact.js';
 import { TOLD_KINDS } from '../../shared/farm/told-kinds.js';
 import type { ToldPage } from '../../src/told/facts-of-farm.js';
 import { addDays } from '../../shared/calendar/plain-date.js';
@@ -146,6 +146,47 @@ describe.each(databases())('the record on $name', (database) => {
     expect(later.attention.filter(({ key }) => key.startsWith('alarm/limit'))).toEqual([]);
   });
 
+  it.each([
+    ['facilities', { kind: 'coop', name: 'East', floorM2: 6, roostM: 5, nestBoxes: 4, runM2: 40 }],
+    ['products', { kind: 'bedding', name: 'Bales', price: '7.50' }],
+    [
+      'jobs',
+      {
+        ...{ name: 'Mend the gate', hours: 2, dueOn: inDays(9), priority: 'must' },
+        ...{ conditions: {}, canBeSpread: false },
+      },
+    ],
+    ['paddocks', withoutId({ ...newPaddock({ name: 'Creek' }), id: 'x' })],
+    ['herds', withoutId({ ...newHerd(), id: 'x' })],
+  ])(
+    'has of %s what they were before, by whom they were changed and deleted',
+    async (rows, row) => {
+      const at = `${farm.path}/${rows}`;
+      const { body } = await app.api.post(at).send(row).expect(201);
+      const { id } = body as { id: string };
+      const by = { 'said-by': encodeURIComponent('Zoë') };
+      const other = { ...row, name: 'Other' };
+      await app.api.put(`${at}/${id}`).set(by).send(other).expect(200);
+      await app.api.delete(`${at}/${id}`).set(by).expect(204);
+      const { facts } = (await app.api.get(`${farm.path}/told?about=${id}`)).body as ToldPage;
+      const [gone, changed, ...more] = facts.filter(({ kind }) => kind === 'row-changed');
+      expect(more).toEqual([]);
+      const { name } = row as { name: string };
+      expect(changed).toMatchObject({
+        saidBy: 'Zoë',
+        details: { how: 'changed', fields: [{ field: 'name', before: name, after: 'Other' }] },
+      });
+      expect(gone).toMatchObject({ saidBy: 'Zoë', details: { how: 'deleted', name: 'Other' } });
+      const { fields } = (gone as FactOf<'row-changed'>).details;
+      expect(Object.fromEntries(fields!.map(({ field, before }) => [field, before]))).toMatchObject(
+        {
+          ...row,
+          name: 'Other',
+        },
+      );
+    },
+  );
+
   it('begins another year from one: those that are named, all of them or none', async () => {
     const year = Number(inDays(-70).slice(0, 4));
     const { body: other } = await app.api
@@ -176,8 +217,18 @@ describe.each(databases())('the record on $name', (database) => {
     expect(made.jobs).toMatchObject([{ dueOn: addDays(inDays(-70), 364) }]);
     const again = (await app.api.get(`${farm.path}/next-year/${year}`)).body as NextYear;
     expect(again.batches.find(({ ofId }) => ofId === batchId)!.isThere).toBe(of.next.name);
-    for (const { id } of made.batches)
-      await app.api.delete(`${farm.path}/batches/${id}`).expect(204);
+    const takeOut = (begun: object) => app.api.post(`${farm.path}/next-year/take-out`).send(begun);
+    // What somebody changed since stays and is named; all else goes, and a second press finds nothing.
+    const [job] = made.jobs;
+    await app.api
+      .put(`${farm.path}/jobs/${job!.id}`)
+      .send({ ...job, name: 'Fence anew' })
+      .expect(200);
+    const begun = { batchIds: made.batches.map(({ id }) => id), jobIds: [job!.id] };
+    expect((await takeOut(begun).expect(201)).body).toEqual({ kept: ['Fence anew'] });
+    expect((await app.api.get(`${farm.path}/batches`)).body).toEqual(before);
+    await app.api.delete(`${farm.path}/jobs/${job!.id}`).expect(204);
+    expect((await takeOut(begun).expect(201)).body).toEqual({ kept: [] });
   });
 
   it('begins another year with the calvings of cattle that stay, a year later', async () => {
@@ -191,13 +242,24 @@ describe.each(databases())('the record on $name', (database) => {
     const daisy = { name: 'Daisy', herdId, classId: 'dry-cow', calvesOn };
     const cowId = await post('cows', daisy);
     const asked = { year, batchIds: [], jobIds: [], herdIds: [herdId] };
-    await app.api.post(`${farm.path}/next-year`).send(asked).expect(201);
     const get = async (path: string): Promise<unknown> =>
       (await app.api.get(`${farm.path}/${path}`).expect(200)).body;
+    const made = (await app.api.post(`${farm.path}/next-year`).send(asked).expect(201))
+      .body as BegunYear;
     expect(await get(`herds/${herdId}`)).toMatchObject({
       groups: [{ ...beef, calvesOn: addDays(calvesOn, 365) }],
     });
     expect(await get(`cows/${cowId}`)).toMatchObject({ calvesOn: addDays(calvesOn, 365) });
+    // Taken out again, herd and cow are as they were.
+    const begun = {
+      ...{ batchIds: [], jobIds: [] },
+      herds: [{ id: herdId, version: made.herds[0]!.version, groups: [beef] }],
+      cows: [{ id: cowId, version: made.cows[0]!.version, calvesOn }],
+    };
+    const answer = await app.api.post(`${farm.path}/next-year/take-out`).send(begun).expect(201);
+    expect(answer.body).toEqual({ kept: [] });
+    expect(await get(`herds/${herdId}`)).toMatchObject({ groups: [beef] });
+    expect(await get(`cows/${cowId}`)).toMatchObject({ calvesOn });
     await app.api.delete(`${farm.path}/herds/${herdId}`).expect(204);
   });
 

@@ -41,6 +41,10 @@ describe('readTyped', () => {
     ['8 weeks', 'day', 'us', 56],
     ['1,200', 'W', 'us', 1200],
     ['-2', 'm', 'metric', -2],
+    ['1 050,5', 'm', 'metric', 1050.5],
+    ['1\u202f050', 'm', 'metric', 1050],
+    ['12 500 kg', 'kg', 'us', 12500],
+    ['1 234 567.5', 'W', 'us', 1234567.5],
     ['.5', 'm', 'metric', 0.5],
     ['72 %', 'share', 'metric', 0.72],
     ['1 h 30 min', 'h', 'metric', 1.5],
@@ -58,6 +62,11 @@ describe('readTyped', () => {
     (text, unit, system, expected) => {
       expect(Math.abs(stored(text, unit, system) - expected)).toBeLessThan(1e-5);
     },
+  );
+
+  it.each(['1 05', '1050 500', '1 500 1/2', '1 2', '12 34 567'])(
+    'takes no blank for one between thousands in "%s"',
+    (text) => expect(readTyped(text, { unit: 'm', system: 'metric' }).is).toBe('unread'),
   );
 
   it('reads percent with and without its sign', () => {

@@ -5,6 +5,7 @@ import { planBatch } from '../batch-plan.js';
 import { orNothing, type AnimalPlans } from './animal-plans.js';
 import { compareWorkPlans, type WorkComparison } from '../work/compare-plans.js';
 import { tripsAhead } from '../feed-year/trips-ahead.js';
+import { withoutBirthsTold } from '../work/births-told.js';
 import { datedWork } from '../work/dated-work.js';
 import { withTrips } from '../feed-year/fetch-trips.js';
 import { workOutlookOf, type WorkOutlook } from '../work/work-outlook.js';
@@ -31,7 +32,11 @@ export function workOfFarm(
     today,
     people,
     work: withTrips(
-      datedWork(batches, picture, pasture),
+      datedWork(batches, picture, pasture).map((each) =>
+        each.round
+          ? { ...each, tasks: withoutBirthsTold(each.tasks, each.round.herd, picture, tables) }
+          : each,
+      ),
       animals.trips ?? tripsAhead(picture, tables, animals),
       picture,
     ),
@@ -53,16 +58,28 @@ export interface DueWork {
   readonly latest: string;
 }
 
-/** Work whose last day lies before a day: the first plan that fits says so as well as the best. */
-export const workDueBefore = (
+/**
+ * Work whose last day lies before a day: the first plan that fits says so as well as the best. With
+ * that done other work is no longer held up, and its last day may lie before that day as well.
+ */
+export function workDueBefore(
   picture: FarmPicture,
   tables: Tables,
   animals: AnimalPlans,
   before: string,
-): DueWork[] =>
-  workPlanOf(workOfFarm(picture, tables, animals), 1)
-    .jobs.filter(({ latest }) => latest < before)
-    .map(({ key, latest }) => ({ key, latest }));
+): DueWork[] {
+  const due: DueWork[] = [];
+  const trips = animals.trips ?? tripsAhead(picture, tables, animals);
+  for (;;) {
+    const done = due.map(({ key, latest }) => ({ key, doneOn: latest }));
+    const then = { ...picture, progress: [...picture.progress, ...done] };
+    const more = workPlanOf(workOfFarm(then, tables, { ...animals, trips }), 1).jobs.filter(
+      ({ key, latest }) => latest < before && !due.some((each) => each.key === key),
+    );
+    if (more.length === 0) return due;
+    due.push(...more.map(({ key, latest }) => ({ key, latest })));
+  }
+}
 
 /** The household's work of a farm, fitted into its hours and days. */
 export const planWork = (

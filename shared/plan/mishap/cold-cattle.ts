@@ -62,7 +62,7 @@ function ofHerd(asked: Asked): Mishap[] {
         `In a dry winter coat and out of the wind they stand nights down to ${say(cowColdC.value)}; wet, or in a summer coat, they feel the cold from ${say(cowWetColdC.value)} on.`,
         ...calves,
       ],
-      numbers: hay,
+      numbers: [],
       ways: [
         ...(calves.length === 0 ? [] : [bedded()]),
         ...(isCold ? [outOfTheWind(), ...hay.map(fedMore)] : []),

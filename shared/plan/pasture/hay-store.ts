@@ -25,6 +25,7 @@ import {
   toBuyKg,
   type HayByWinter,
 } from './hay-by-winter.js';
+import { hayOver } from './hay-over.js';
 import { hayUntold, type UntoldCut } from './hay-untold.js';
 import type { PastureContext } from './pasture-context.js';
 import { leftOn } from './season-swards.js';
@@ -236,6 +237,10 @@ export function planHayStore(
   };
   return found(part, {
     issues: [
+      ...hayOver(context, chosen, {
+        own,
+        overKg: (hayInStoreKg ?? 0) + homeKg + ownKg + toBuy.value - needKg,
+      }),
       ...toBuyIssue(context, part, {
         ...{ runsOutDay: runsOut, unmadeDay: runsOutUnmade },
         today: daysBetween(span.first, context.today),

@@ -11,7 +11,7 @@ export function pastureIssues(context: PastureContext, chosen: Chosen): PlanIssu
   const { weather, herds, paddocks, say, tables } = context;
   const issues: PlanIssue[] = [
     ...goesRank(context, books),
-    ...oddReadings(context),
+    ...oddReadings(context, books),
     ...notRead(context),
     ...grassOver(context, chosen),
   ];
@@ -136,9 +136,10 @@ function notRead({ grass, span, today, dateOf, say }: PastureContext): PlanIssue
 }
 
 /** Heights that cannot be right move a whole season, so they are asked about. */
-function oddReadings({ grass, say }: PastureContext): PlanIssue[] {
-  return grass.swards.flatMap((own) => {
-    const { paddock, reading, expectedAtReading, leftAloneAtReading, kgPerHaCm } = own;
+function oddReadings({ grass, say }: PastureContext, books: Chosen['books']): PlanIssue[] {
+  return grass.swards.flatMap((own, p) => {
+    const { paddock, reading, leftAloneAtReading, kgPerHaCm } = own;
+    const expectedAtReading = own.expectedAtReading ?? books.stoodAtReading[p];
     const kgPerHa = expectedAtReading ?? leftAloneAtReading;
     if (!reading || kgPerHa === undefined) return [];
     const expectedCm = kgPerHa / kgPerHaCm;
@@ -149,7 +150,7 @@ function oddReadings({ grass, say }: PastureContext): PlanIssue[] {
       issue(
         'act',
         'reading-odd',
-        `${paddock.name} was read as ${say(reading.heightCm, 'cm')} on ${say(reading.date, 'date')}, where about ${say(expectedCm, 'cm')} were expected. All of its season starts from that: if it is a slip, or the reading before it is, delete that one under Pasture walk and read again.`,
+        `${paddock.name} was read as ${say(reading.heightCm, 'cm')} on ${say(reading.date, 'date')}, where about ${say(expectedCm, 'cm')} were expected. All of its season starts from that: if it is a slip, or the reading before it is, delete that one under Pasture walk and read again; if a move that was told is wrong, correct that.`,
       ),
     ];
   });

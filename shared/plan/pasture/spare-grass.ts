@@ -1,5 +1,6 @@
 import { graze } from '../../pasture/grazier.js';
 import { issue, type PlanIssue } from '../../problems/plan-issue.js';
+import { moreHead } from './hay-over.js';
 import type { PastureContext } from './pasture-context.js';
 import { balesMade, surplusOf, type Chosen } from './surplus.js';
 import { quantity } from '../../explain/quantity.js';
@@ -9,12 +10,13 @@ import { hayStoreFormulas } from './hay-store.js';
  * Where the household makes no hay: what could be mown all the same, and what else could use it.
  * The season is walked once more as if hay were made.
  */
-export function spareGrass(context: PastureContext, { problem, books }: Chosen): PlanIssue[] {
+export function spareGrass(context: PastureContext, chosen: Chosen): PlanIssue[] {
   if (context.choices.makesHay !== false) return [];
+  const { problem, books } = chosen;
   const mown = { problem, books: graze(problem) };
   const cuts = surplusOf(context, mown);
   if (cuts.length === 0) return [];
-  const { say, paddocks, herdDays } = context;
+  const { say, paddocks } = context;
   const hay = quantity(
     'Hay that could be made',
     cuts.reduce((sum, cut) => sum + cut.hay.value, 0),
@@ -26,10 +28,8 @@ export function spareGrass(context: PastureContext, { problem, books }: Chosen):
   const names = [
     ...new Set(cuts.map(({ paddockId }) => paddocks.find(({ id }) => id === paddockId)!.name)),
   ];
-  const eaten = books.eatenKg.reduce((sum, kg) => sum + kg.reduce((a, b) => a + b, 0), 0);
   const cutKg = mown.books.cuts.reduce((sum, { kg }) => sum + kg, 0);
-  const head = Math.max(0, ...herdDays.map((days) => Math.max(...days.head)));
-  const more = eaten <= 0 ? 0 : Math.floor((head * cutKg * problem.harvestShare[0]!) / eaten);
+  const more = moreHead(context, chosen, cutKg);
   const ways = [
     'let a neighbor mow it',
     ...(0 < more ? [`keep about ${more} more head in summer`] : []),

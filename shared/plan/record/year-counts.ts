@@ -8,8 +8,9 @@ import {
   type ToldFact,
   type ToldKind,
 } from '../../farm/told-fact.js';
-import { isKeptOut, keptOutUntil, type Treatment } from '../../farm/treated.js';
+import type { Treatment } from '../../farm/treated.js';
 import { minorDigits } from '../../units/format.js';
+import { outUntil } from '../medicines.js';
 
 /** What left the place and what came in within a calendar year, as it was told. */
 export interface YearCounts {
@@ -33,6 +34,8 @@ export interface YearCounts {
   /** Without what was kept out for a medicine. */
   readonly milkL: number;
   readonly milkKeptOutL: number;
+  /** Times that milk was told while some of them had a medicine, and not how much was kept out. */
+  readonly milkNotSaid: number;
   readonly calves: number;
   /** Head that died or were put down, were sold, slaughtered at home, or given away. */
   readonly cattle: {
@@ -89,6 +92,7 @@ export function yearCounts(year: number, facts: readonly ToldFact[], currency: s
     },
     milkL: total(milked, ({ details }) => details.liters) - milkOutL,
     milkKeptOutL: milkOutL,
+    milkNotSaid: milked.filter((fact) => isNotSaid(fact, treatments)).length,
     calves: total(of('calved'), ({ details }) => details.calves),
     cattle: {
       died: headThat('died', 'put-down'),
@@ -107,25 +111,32 @@ const areEggsOut = (
   treatments: readonly Treatment[],
 ): boolean =>
   treatments.some((treatment) => {
-    const until = keptOutUntil(treatment, 'eggs');
-    const isOf = treatment.about === about && until !== undefined;
-    return isOf && treatment.date <= on && countedFrom({ date: on, days }) <= until;
+    const until = treatment.about === about ? outUntil(treatment, 'eggs') : undefined;
+    const from = countedFrom({ date: on, days });
+    return until !== undefined && treatment.date <= on && from <= until;
   });
 
 /** What was said to be kept out; where every cow had the medicine, all of it. */
-function milkOutOf(
-  { about, on, details: { liters, keptOutL = 0 } }: FactOf<'milked'>,
-  treatments: readonly Treatment[],
-): number {
-  const isAll = treatments.some(
-    (treatment) =>
-      treatment.about === about &&
-      treatment.cowId === undefined &&
-      treatment.head === undefined &&
-      isKeptOut(treatment, 'milk', on),
-  );
-  return isAll ? liters : keptOutL;
+function milkOutOf(fact: FactOf<'milked'>, treatments: readonly Treatment[]): number {
+  const { liters, keptOutL = 0 } = fact.details;
+  return outOfMilk(fact, treatments).some(isOfAll) ? liters : keptOutL;
 }
+
+const isNotSaid = (fact: FactOf<'milked'>, treatments: readonly Treatment[]): boolean => {
+  const out = outOfMilk(fact, treatments);
+  return 0 < out.length && !out.some(isOfAll) && fact.details.keptOutL === undefined;
+};
+
+/** Medicines for which some of a milking is kept out. */
+const outOfMilk = (
+  { about, on }: FactOf<'milked'>,
+  treatments: readonly Treatment[],
+): Treatment[] =>
+  treatments.filter(
+    (each) => each.about === about && each.date <= on && on <= (outUntil(each, 'milk') ?? ''),
+  );
+
+const isOfAll = ({ cowId, head }: Treatment): boolean => cowId === undefined && head === undefined;
 
 function byBatch(processed: readonly FactOf<'processed'>[]): YearCounts['processedOf'] {
   const birds = new Map<string, number>();

@@ -69,6 +69,8 @@ export interface BatchLine {
   readonly awaited?: Quantity;
   /** The same in words: until it is told they are expected, not alive. */
   readonly awaitedSaid?: string;
+  /** What is to be so on the day on which the box is due, before it is opened. */
+  readonly beforeBox?: string;
   /** The day on which they were to leave, where nobody told that they did: looked after as the day before it. */
   readonly wasToLeave?: PlainDate;
   readonly where?: string;
@@ -143,6 +145,7 @@ export function batchLine(
       ? {
           awaited: plan.birds.chicksPlaced,
           awaitedSaid: awaitedSaid(plan.arrivalDate, picture),
+          ...(day === 0 && plan.brooding && !plan.hatching ? { beforeBox: BEFORE_BOX } : {}),
         }
       : {}),
     ...(wasToLeave === undefined ? {} : { wasToLeave }),
@@ -183,6 +186,10 @@ const awaitedSaid = (on: PlainDate, { farm, today }: FarmPicture): string =>
   on === today
     ? 'expected today'
     : `expected ${formatDate(on, { units: farm.units, today })}: nobody has told that they came`;
+
+/** As the tasks of that day have it; the order of it stands in none of them. */
+const BEFORE_BOX =
+  'Before the box is opened: the brooder warm since yesterday, water and feed out. Then count them, and tell.';
 
 const OF_HEAT = ['heat-lamp', 'heat-plate', 'carbon-monoxide'];
 const OF_HEAT_OUT = Object.values(HEAT_OUT_CAUTIONS);

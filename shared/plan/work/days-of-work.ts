@@ -353,21 +353,18 @@ function knownFor(days: DaysOfWork, key: string, find: () => Uint8Array): Uint8A
 
 /** Days on which all that is asked is so: what suits each of it suits the whole. */
 function fitOnAll(asks: WorkConditions, days: DaysOfWork, wetFromMm: number): Uint8Array {
-  const fit = new Uint8Array(days.rainMm.length).fill(1);
-  for (const [field, value] of Object.entries(asks)) {
-    if (value === undefined || value === false) continue;
-    const one = knownFor(days, `${field} ${value} ${wetFromMm}`, () =>
-      fitFor({ [field]: value }, days, wetFromMm),
-    );
-    for (let day = 0; day < fit.length; day++) fit[day]! &= one[day]!;
-  }
-  return fit;
-}
-
-function fitFor(asked: WorkConditions, days: DaysOfWork, wetFromMm: number): Uint8Array {
-  const fit = new Uint8Array(days.rainMm.length);
-  for (let day = 0; day < fit.length; day++)
-    if (unfitDay(asked, days, day, wetFromMm) === undefined) fit[day] = 1;
+  const { length } = days.rainMm;
+  const fit = new Uint8Array(length).fill(1);
+  RULES.forEach(({ boundOf, isUnfit }, rule) => {
+    const bound = boundOf(asks);
+    if (bound === undefined) return;
+    const one = knownFor(days, `${rule} ${bound} ${wetFromMm}`, () => {
+      const of = new Uint8Array(length);
+      for (let day = 0; day < length; day++) if (!isUnfit(days, day, bound, wetFromMm)) of[day] = 1;
+      return of;
+    });
+    for (let day = 0; day < length; day++) fit[day]! &= one[day]!;
+  });
   return fit;
 }
 
@@ -388,7 +385,9 @@ function byOdds(
   const ofDays = (asked: WorkConditions, of: DaysOfWork): Uint8Array =>
     fitOnAll(asked, of, wetFromMm);
   const [asKnown, open] = [ofDays(conditions, days), ofDays(others, days)];
-  const could = sumOf(years.map((of) => ofDays(others, of)));
+  const could = knownFor(days, JSON.stringify(['could', others, wetFromMm]), () =>
+    sumOf(years.map((of) => ofDays(others, of))),
+  );
   const does = sumOf(years.map((of) => ofDays(conditions, of)));
   return open.map((is, day) => {
     if (days.isForecast[day] === 1) return asKnown[day]!;
@@ -427,6 +426,67 @@ export const groundUnfit = (days: DaysOfWork, day: number): string =>
     ? 'ground frozen or under snow'
     : 'ground too wet';
 
+/** One thing that work can ask of a day. */
+interface Rule {
+  /** What it asks; undefined where it does not. */
+  readonly boundOf: (asks: WorkConditions) => number | undefined;
+  readonly isUnfit: (days: DaysOfWork, day: number, bound: number, wetFromMm: number) => boolean;
+  readonly words: (days: DaysOfWork, day: number, bound: number) => string;
+}
+
+const whereAsked = (isAsked: boolean | undefined): number | undefined => (isAsked ? 1 : undefined);
+
+/** In the order in which they are said. */
+const RULES: readonly Rule[] = [
+  {
+    boundOf: ({ shopsOpen }) => whereAsked(shopsOpen),
+    isUnfit: ({ isShut }, day) => isShut[day] === 1,
+    words: () => 'shops and offices are closed',
+  },
+  {
+    boundOf: ({ noRain, dryGround, dryDaysInRow }) =>
+      whereAsked(noRain || dryGround || dryDaysInRow !== undefined),
+    isUnfit: ({ rainMm }, day, _, wetFromMm) => wetFromMm <= rainMm[day]!,
+    words: () => 'rain',
+  },
+  {
+    boundOf: ({ dryGround }) => whereAsked(dryGround),
+    isUnfit: ({ isWorkable }, day) => isWorkable[day] === 0,
+    words: groundUnfit,
+  },
+  {
+    boundOf: ({ dayMaxAtLeastC }) => dayMaxAtLeastC,
+    isUnfit: ({ maxC }, day, atLeastC) => maxC[day]! < atLeastC,
+    words: () => 'too cold',
+  },
+  {
+    boundOf: ({ dayMaxAtMostC }) => dayMaxAtMostC,
+    isUnfit: ({ maxC }, day, atMostC) => atMostC < maxC[day]!,
+    words: () => 'too hot',
+  },
+  {
+    boundOf: ({ soilAtLeastC }) => soilAtLeastC,
+    isUnfit: ({ soilC }, day, atLeastC) => soilC[day]! < atLeastC,
+    words: () => 'soil too cold',
+  },
+  {
+    boundOf: ({ nightMinAtLeastC }) => nightMinAtLeastC,
+    isUnfit: ({ minC }, day, atLeastC) => minC[day]! < atLeastC,
+    words: () => 'night too cold',
+  },
+  {
+    boundOf: ({ nextNightMinAtLeastC }) => nextNightMinAtLeastC,
+    // The night after the last day is not known, and taken to be like the one before.
+    isUnfit: ({ minC }, day, atLeastC) => (minC[day + 1] ?? minC[day]!) < atLeastC,
+    words: () => 'next night too cold',
+  },
+  {
+    boundOf: ({ dryDaysInRow }) => dryDaysInRow,
+    isUnfit: (days, day, runDays, wetFromMm) => isWetAhead(days, day, { runDays, wetFromMm }),
+    words: (_days, _day, runDays) => `rain within ${runDays} days`,
+  },
+];
+
 /** What makes a day unfit for a job, in words; undefined when it suits. */
 export function unfitDay(
   conditions: WorkConditions,
@@ -434,20 +494,9 @@ export function unfitDay(
   day: number,
   wetFromMm: number,
 ): string | undefined {
-  const { minC, maxC, rainMm, isWorkable, soilC, isShut } = days;
-  const { dryDaysInRow: runDays } = conditions;
-  if (conditions.shopsOpen && isShut[day] === 1) return 'shops and offices are closed';
-  const wantsNoRain = conditions.noRain || conditions.dryGround || runDays !== undefined;
-  if (wantsNoRain && wetFromMm <= rainMm[day]!) return 'rain';
-  if (conditions.dryGround && isWorkable[day] === 0) return groundUnfit(days, day);
-  if (maxC[day]! < (conditions.dayMaxAtLeastC ?? -Infinity)) return 'too cold';
-  if ((conditions.dayMaxAtMostC ?? Infinity) < maxC[day]!) return 'too hot';
-  if (soilC[day]! < (conditions.soilAtLeastC ?? -Infinity)) return 'soil too cold';
-  if (minC[day]! < (conditions.nightMinAtLeastC ?? -Infinity)) return 'night too cold';
-  // The night after the last day is not known, and taken to be like the one before.
-  const nextC = minC[day + 1] ?? minC[day]!;
-  if (nextC < (conditions.nextNightMinAtLeastC ?? -Infinity)) return 'next night too cold';
-  return runDays !== undefined && isWetAhead(days, day, { runDays, wetFromMm })
-    ? `rain within ${runDays} days`
-    : undefined;
+  for (const { boundOf, isUnfit, words } of RULES) {
+    const bound = boundOf(conditions);
+    if (bound !== undefined && isUnfit(days, day, bound, wetFromMm)) return words(days, day, bound);
+  }
+  return undefined;
 }

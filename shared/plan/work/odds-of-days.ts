@@ -7,17 +7,20 @@ import { usualYears } from '../../weather/usual-years.js';
 const YEARS = 20;
 const SEED = 1981;
 
-const known = new WeakMap<Climate, readonly DayRun[]>();
+const known = new WeakMap<Climate, Map<string, readonly DayRun[]>>();
 
 /**
  * Years that stand side by side for what is usual on the days of a plan. They are the same on every
  * date, so that a plan made tomorrow finds the weather of the one made today.
  */
 export function yearsBeside(climate: Climate, dayOfYear: Int16Array, habit: DayHabit): DayRun[] {
-  let years = known.get(climate);
+  let ofClimate = known.get(climate);
+  if (!ofClimate) known.set(climate, (ofClimate = new Map()));
+  const asked = JSON.stringify(habit);
+  let years = ofClimate.get(asked);
   if (!years) {
     years = usualYears(climate, WHOLE_YEAR, habit, seededRandom(SEED), YEARS);
-    known.set(climate, years);
+    ofClimate.set(asked, years);
   }
   const pick = (year: Float64Array): Float64Array =>
     Float64Array.from(dayOfYear, (day) => year[day - 1]!);

@@ -71,7 +71,38 @@ export function wordsInTime(work: WholeWork, index: number, latestDay: number): 
       : []),
     ...instead.map((i) => `Leave “${needs[i]!.name}” undone.`),
   ];
-  return ways.length === 0 ? waysByHands(work, index, latestDay) : ways;
+  if (0 < ways.length) return ways;
+  const held = inTheWay(work, index, latestDay);
+  return held.length === 0
+    ? waysByHands(work, index, latestDay)
+    : [onceOthersAre(work, index, held)];
+}
+
+/** What is done too late for work to be done by a day after it, and what holds that up: the first first. */
+function inTheWay({ problem, fitted }: WholeWork, index: number, byDay: number): number[] {
+  const found = new Set<number>();
+  const walk = (i: number, by: number): void => {
+    for (const wait of problem.jobs[i]!.waitsFor) {
+      const until = by - wait.days;
+      const finish = finishDay(fitted.plan[wait.job]!);
+      if (found.has(wait.job) || (0 <= finish && finish <= until)) continue;
+      walk(wait.job, until);
+      found.add(wait.job);
+    }
+  };
+  walk(index, byDay);
+  return [...found];
+}
+
+/** Nobody can do in time what comes after work that is late itself. */
+function onceOthersAre(
+  { needs, problem }: WholeWork,
+  index: number,
+  held: readonly number[],
+): string {
+  const { minutes, peopleNeeded } = problem.jobs[index]!;
+  const names = listed(held.map((i) => `“${needs[i]!.name}”`));
+  return `In time once ${names} ${held.length === 1 ? 'is' : 'are'}, with somebody else for all ${formatHours((minutes * peopleNeeded) / 60)} of it.`;
 }
 
 /** Raw manure that is spread late is in time for what is picked later. */

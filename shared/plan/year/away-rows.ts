@@ -1,6 +1,7 @@
 import { addDays } from '../../calendar/plain-date.js';
 import type { Person } from '../../farm/farm.js';
 import type { Handover } from '../../farm/handover.js';
+import { listed } from '../../units/listed.js';
 import { inOrder, type YearRow } from './year-row.js';
 
 /** Those who are away, a row for all on the same days, and the days on which somebody else is in charge. */
@@ -48,7 +49,3 @@ function sameDays(people: readonly Person[]): Person[][] {
   }
   return [...byDays.values()];
 }
-
-/** Names as one says them. */
-const listed = (names: readonly string[]): string =>
-  1 < names.length ? `${names.slice(0, -1).join(', ')} and ${names.at(-1)}` : names.join();

@@ -1,7 +1,7 @@
 import type { QueryClient } from '@tanstack/react-query';
 import type { Seen } from '../../../shared/farm/seen.js';
 import { serviceNowMs } from '../kept/clock.js';
-import { isUnsent, subjectsOf, type Entry, type Message } from '../kept/entry.js';
+import { heldBack, isUnsent, subjectsOf, type Entry, type Message } from '../kept/entry.js';
 import { drop, load, loaded, nextPlace, outbox, put, tidy } from '../kept/outbox-store.js';
 import { tidyPhotos } from '../kept/photo-store.js';
 import { signal, whenWorthTrying } from '../kept/signal.js';
@@ -159,13 +159,9 @@ const isReached = (): Promise<boolean> =>
 
 /** The first that is waiting; what follows one that is asked about or refused waits with it. */
 function nextToSend(): Entry | undefined {
-  const held = new Set<string>();
-  for (const entry of outbox.get().filter(isUnsent)) {
-    const subjects = subjectsOf(entry);
-    if (isWaiting(entry) && !subjects.some((each) => held.has(each))) return entry;
-    for (const each of subjects) held.add(each);
-  }
-  return undefined;
+  const entries = outbox.get();
+  const held = heldBack(entries);
+  return entries.find((entry) => isWaiting(entry) && !held.has(entry));
 }
 
 async function sendOne(entry: Entry): Promise<Outcome> {

@@ -1,5 +1,4 @@
 import { keepPreviousData, useQuery } from '@tanstack/react-query';
-import { putBack } from '../../../shared/farm/put-back.js';
 import type { ToldFact, ToldKind } from '../../../shared/farm/told-fact.js';
 import type { ChangedByFact } from '../../../shared/plan/record/changed-by-fact.js';
 import type { HowItWent } from '../../../shared/plan/record/how-it-went.js';
@@ -7,7 +6,7 @@ import type { NextYear } from '../../../shared/plan/record/next-year.js';
 import type { LearnedFromBatches } from '../../../shared/plan/record/own-batches.js';
 import type { PaddockYear } from '../../../shared/plan/record/paddock-year.js';
 import type { CountedYear } from '../../../shared/plan/record/year-limits.js';
-import { getJson, postJson, putJson, remove } from './client.js';
+import { getJson, postJson } from './client.js';
 import { ofFarm, useChange } from './queries.js';
 
 /** Some of what was told, the newest first. */
@@ -94,7 +93,9 @@ type ComesAgain = 'batchIds' | 'jobIds' | 'herdIds' | 'paddockIds';
 
 /** What was made, and rows of before it that were changed with it. */
 export interface BegunYear {
-  readonly made: Readonly<Record<'batches' | 'jobs' | 'herds' | 'paddocks', readonly SavedRow[]>>;
+  readonly made: Readonly<
+    Record<'batches' | 'jobs' | 'herds' | 'paddocks' | 'cows', readonly SavedRow[]>
+  >;
   readonly before: Readonly<Record<'herds' | 'paddocks' | 'cows', readonly SavedRow[]>>;
 }
 interface SavedRow {
@@ -120,23 +121,30 @@ export const useBeginYear = (farmId: string, cowIds: readonly string[]) =>
     },
   );
 
-/** Takes out what a year was begun with: what somebody changed in it since stays. */
+/** Fields that a begun year changes. */
+const CHANGED = {
+  herds: ['groups', 'turnOutOn'],
+  cows: ['bredOn', 'calvesOn'],
+  paddocks: ['closedDays', 'harvestOn', 'lastHarvestOn'],
+} as const;
+
+/** Takes out what a year was begun with, in one write: what somebody changed since stays, and is named. */
 export const useTakeOutYear = (farmId: string) =>
-  useChange(async ({ made, before }: BegunYear): Promise<void> => {
-    const at = `/farms/${farmId}`;
-    // Those that wait for others were made after them.
-    for (const { id, version } of [...made.jobs].reverse())
-      await remove(`${at}/jobs/${id}`, version);
-    for (const { id, version } of made.batches) await remove(`${at}/batches/${id}`, version);
-    for (const of of ['cows', 'herds', 'paddocks'] as const) {
-      if (before[of].length === 0) continue;
-      const now = await getJson<SavedRow[]>(`${at}/${of}`);
-      for (const was of before[of]) {
-        const is = now.find(({ id }) => id === was.id);
-        const kept = of === 'cows' ? is : made[of].find(({ id }) => id === was.id);
-        if (is && kept) await putJson(`${at}/${of}/${was.id}`, putBack(was, kept, is));
-      }
-    }
+  useChange(({ made, before }: BegunYear): Promise<{ readonly kept: readonly string[] }> => {
+    const ids = (of: readonly SavedRow[]) => of.map(({ id }) => id);
+    const changed = (of: keyof typeof CHANGED): object[] =>
+      before[of].flatMap((was) => {
+        const version = made[of].find(({ id }) => id === was.id)?.version;
+        if (version === undefined) return [];
+        const fields = Object.entries(was).filter(([name]) =>
+          (CHANGED[of] as readonly string[]).includes(name),
+        );
+        return [{ id: was.id, version, ...Object.fromEntries(fields) }];
+      });
+    return postJson(`/farms/${farmId}/next-year/take-out`, {
+      ...{ batchIds: ids(made.batches), jobIds: ids(made.jobs) },
+      ...{ herds: changed('herds'), cows: changed('cows'), paddocks: changed('paddocks') },
+    });
   });
 
 export const useHowAllWent = (farmId: string) =>

@@ -11,9 +11,9 @@ const WHOLE = 12;
 
 /**
  * A number or date that opens to where it comes from; `said` stands for the number where words say
- * it better.
+ * it better, and what is shown may leave out what stands beside it.
  */
-export function Num({ of, said }: { of: Quantity; said?: string }) {
+export function Num({ of, said, shown }: { of: Quantity; said?: string; shown?: string }) {
   const { reader, open } = useOpener();
   const text = said ?? formatHeadline(of, reader);
   return (
@@ -23,7 +23,7 @@ export function Num({ of, said }: { of: Quantity; said?: string }) {
       aria-label={`${of.label}: ${text}. Where it comes from`}
       onClick={() => open(of)}
     >
-      {text}
+      {shown ?? text}
     </button>
   );
 }
@@ -59,13 +59,22 @@ export function Fact({
   said?: string | undefined;
   note?: ReactNode;
 }) {
+  const { reader } = useOpener();
   if (!of) return null;
+  // In large figures a date with its year is wider than a column of a phone.
+  const [, shown, year] =
+    of.unit === 'date' ? (/^(.+?),? (\d{4})$/.exec(said ?? formatHeadline(of, reader)) ?? []) : [];
   return (
     <div>
       <dt>{label ?? of.label}</dt>
       <dd>
-        <Num of={of} {...(said === undefined ? {} : { said })} />
+        <Num
+          of={of}
+          {...(said === undefined ? {} : { said })}
+          {...(shown === undefined ? {} : { shown })}
+        />
         <small>
+          {year !== undefined && `${year} `}
           {note}
           <Range of={of} />
         </small>

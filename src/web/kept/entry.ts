@@ -1,5 +1,6 @@
 import type { Progress } from '../../../shared/farm/job.js';
 import type { Seen } from '../../../shared/farm/seen.js';
+import type { FieldProblem } from '../../../shared/problems/field-problem.js';
 import type { ToldFact, ToldKind } from '../../../shared/farm/told-fact.js';
 
 /** What is said of a piece of work, or that the last of it is taken back. */
@@ -32,7 +33,7 @@ export interface Refusal {
   readonly title: string;
   readonly status: number;
   readonly detail: string;
-  readonly problems?: readonly { readonly text: string }[];
+  readonly problems?: readonly (FieldProblem & { readonly text: string })[];
 }
 
 /** A message on its way. It is kept on the phone until the service has it. */
@@ -69,6 +70,19 @@ export function subjectsOf({ farmId, message }: Entry): readonly string[] {
   if (message.does === 'tell') return message.facts.map(({ about }) => of(about));
   if (message.does === 'work') return [of(message.said.key)];
   return 'id' in message.of ? [] : [of(message.of.about)];
+}
+
+/** Those that wait until one that is asked about or refused before them is settled. */
+export function heldBack(entries: readonly Entry[]): ReadonlySet<Entry> {
+  const stopped = new Set<string>();
+  const held = new Set<Entry>();
+  for (const entry of entries.filter(isUnsent)) {
+    const subjects = subjectsOf(entry);
+    if (entry.state === 'waiting' && subjects.some((each) => stopped.has(each))) held.add(entry);
+    if (entry.state !== 'waiting' || held.has(entry))
+      for (const each of subjects) stopped.add(each);
+  }
+  return held;
 }
 
 /** Not with the service yet. */

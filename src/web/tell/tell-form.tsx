@@ -8,11 +8,11 @@ import { toldWithBefore } from '../../../shared/plan/pasture/move-told.js';
 import type { Product } from '../../../shared/farm/product.js';
 import { formatValue, minorDigits } from '../../../shared/units/format.js';
 import { useProducts, type SavedFarm } from '../api/queries.js';
-import { seenName } from '../api/seen-rows.js';
 import { useTell } from '../api/told-queries.js';
+import { problemsOfFact, wordsOfFact } from '../api/told-words.js';
 import { DateField } from '../fields/date-input.js';
 import { DescribedField } from '../fields/described-field.js';
-import { messagesByField, problemsIn, unreadNumbers, wordsOfRow } from '../fields/field-words.js';
+import { messagesByField, problemsIn, unreadNumbers } from '../fields/field-words.js';
 import { useWayBack } from '../fields/form-dialog.js';
 import { Failure } from '../shell/states.js';
 import { PhotosField } from './photos-field.js';
@@ -55,17 +55,8 @@ export function TellForm({ farm, today, what, changes, rows = {}, onTold, onBack
     { isUnsaved: isChanged && !tell.isSuccess, discard: () => setTyped({}) },
     onBack,
   );
-  const ofRow = wordsOfRow(what.fields, farm);
-  const words = {
-    ...ofRow,
-    labelOf: (field: string) => (field === 'on' ? 'Day' : ofRow.labelOf(field)),
-  };
-  const problems = problemsIn(tell.error).map((each) => ({
-    ...each,
-    field: fieldOf(each.field),
-    ...(each.boundBy === undefined ? {} : { boundBy: fieldOf(each.boundBy) }),
-    given: (typeof each.given === 'string' && seenName(each.given)) || each.given,
-  }));
+  const words = wordsOfFact(what.fields, farm);
+  const problems = problemsOfFact(problemsIn(tell.error));
   const errors = messagesByField(problems, words);
   const fields = Object.entries(what.fields.fields).filter(
     ([name]) => name !== 'work' && (!NAMES_ONE.has(name) || 0 < (rows[name]?.length ?? 0)),
@@ -137,9 +128,6 @@ export function TellForm({ farm, today, what, changes, rows = {}, onTold, onBack
     </form>
   );
 }
-
-/** The field of this form that a path of the service means. */
-const fieldOf = (path: string): string => path.replace(/^(facts\.\d+\.)?(details\.)?/, '');
 
 const byThePlan = (kg: number | undefined, farm: SavedFarm): string | undefined =>
   kg === undefined ? undefined : `By the plan ${formatValue(kg, 'kg', farm)} each.`;

@@ -7,6 +7,7 @@ import { atRisk } from '../../../shared/plan/work/at-risk.js';
 import { listed } from '../../../shared/units/listed.js';
 import type { TripToBuy } from '../../../shared/plan/tasks/task.js';
 import type { UnitSystem } from '../../../shared/units/unit.js';
+import type { SaidOrBought } from '../api/mark-queries.js';
 import type { Said } from '../api/work-queries.js';
 import { DateField } from '../fields/date-input.js';
 import { QuantityInput } from '../fields/quantity-input.js';
@@ -59,7 +60,7 @@ interface Asked {
 const allTheSame = ({ struckOut }: Said): string =>
   struckOut ? 'Strike it out all the same' : 'Put it off all the same';
 
-/** Other hours, other days, or not at all. */
+/** Done on another day than today, whose hours it does not take; other hours, other days, or not at all. */
 export function ChangeWork({
   work,
   units,
@@ -69,7 +70,7 @@ export function ChangeWork({
   work: WorkRow;
   units: UnitSystem;
   today: PlainDate;
-  say: (said: Said) => void;
+  say: (said: SaidOrBought) => void;
 }) {
   const { key, name, due, planned, hours: open, hoursDone = 0, others = [] } = work;
   const hours = open + hoursDone;
@@ -84,6 +85,8 @@ export function ChangeWork({
   const [notBefore, setFrom] = useState<PlainDate | undefined>();
   const [dueOn, setDue] = useState<PlainDate | undefined>(due);
   const [because, setBecause] = useState('');
+  const [doneOn, setDoneOn] = useState<PlainDate | undefined>();
+  const isToCome = doneOn !== undefined && today < doneOn;
   const isOrdered = notBefore === undefined || dueOn === undefined || notBefore <= dueOn;
   const changed: Said = {
     key,
@@ -124,6 +127,24 @@ export function ChangeWork({
       >
         Put off {later.said}
       </Button>
+      <Group gap="xs" align="end" mt="xs">
+        <DateField
+          label={FIELDS.doneOn.label}
+          aria-label={`Day it was done: ${name}`}
+          max={today}
+          value={doneOn}
+          error={isToCome ? 'This day is still to come.' : undefined}
+          onChange={setDoneOn}
+        />
+        <Button
+          variant="default"
+          disabled={doneOn === undefined || isToCome}
+          aria-label={`Done on that day: ${name}`}
+          onClick={() => doneOn && sayAtOnce({ key, doneOn, buys: work.buys })}
+        >
+          Done on that day
+        </Button>
+      </Group>
       <Group gap="xs" align="end" mt="xs">
         <QuantityInput
           w={130}

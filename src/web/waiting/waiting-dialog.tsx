@@ -1,13 +1,16 @@
 import { Button, Group, Modal, NativeSelect, Stack, Text } from '@mantine/core';
 import { useState } from 'react';
+import { progressFields } from '../../../shared/farm/job.js';
+import { describeForForm } from '../../../shared/problems/field-problem.js';
 import { sendAll, throwAway } from '../api/outbox.js';
+import { problemsOfFact, wordsOfFact } from '../api/told-words.js';
 import { sayWhoUses, whoUses } from '../kept/whose-phone.js';
 import { usePeople } from '../api/queries.js';
-import type { Entry } from '../kept/entry.js';
+import { heldBack, type Entry } from '../kept/entry.js';
 import { ConfirmButton } from '../shell/confirm-button.js';
 import { ChangeEntry } from './change-entry.js';
 import { ClashQuestion } from './clash-question.js';
-import { sayEntry } from './say-entry.js';
+import { fieldsOf, sayEntry } from './say-entry.js';
 import { sayMoment, type Place } from './say-moment.js';
 
 /** Everything that was told on this phone and is not with the service yet. */
@@ -22,6 +25,7 @@ export default function WaitingDialog({
   entries: readonly Entry[];
   onClose: () => void;
 }) {
+  const held = heldBack(entries);
   const isWaiting = entries.some(({ state }) => state === 'waiting');
   return (
     <Modal
@@ -36,7 +40,7 @@ export default function WaitingDialog({
         <ul className="waiting-list">
           {entries.map((entry) => (
             <li key={entry.n}>
-              <Waiting entry={entry} place={place} />
+              <Waiting entry={entry} place={place} isHeld={held.has(entry)} />
             </li>
           ))}
         </ul>
@@ -57,7 +61,7 @@ export default function WaitingDialog({
   );
 }
 
-function Waiting({ entry, place }: { entry: Entry; place: Place }) {
+function Waiting({ entry, place, isHeld }: { entry: Entry; place: Place; isHeld: boolean }) {
   const { state, madeAt, refusal, message } = entry;
   const [isOpen, setOpen] = useState(false);
   const words = sayEntry(entry, place);
@@ -69,7 +73,7 @@ function Waiting({ entry, place }: { entry: Entry; place: Place }) {
       <p>{words}</p>
       {state === 'refused' ? (
         <>
-          {refusalWords(entry).map((text) => (
+          {refusalWords(entry, place).map((text) => (
             <Text key={text} c="stop">
               {text}
             </Text>
@@ -88,6 +92,7 @@ function Waiting({ entry, place }: { entry: Entry; place: Place }) {
         <Group justify="space-between">
           <Text size="sm" c="dimmed">
             {sayMoment(madeAt, place)}
+            {isHeld && ' · goes once what stands above it is settled'}
           </Text>
           {!entry.mayBeThere && <ThrowAway entry={entry} words={words} />}
         </Group>
@@ -96,10 +101,16 @@ function Waiting({ entry, place }: { entry: Entry; place: Place }) {
   );
 }
 
-const refusalWords = ({ refusal }: Entry): readonly string[] => {
-  const texts = refusal?.problems?.map(({ text }) => text) ?? [];
-  return 0 < texts.length ? texts : [refusal?.detail ?? 'It was not taken.'];
-};
+/** As the form would say it; of what contradicts something else the fix says what that is. */
+function refusalWords({ refusal, message }: Entry, place: Place): readonly string[] {
+  const problems = refusal?.problems ?? [];
+  if (problems.length === 0) return [refusal?.detail ?? 'It was not taken.'];
+  const fields = message.does === 'tell' ? fieldsOf(message.facts[0]!.kind) : progressFields;
+  const words = wordsOfFact(fields, place);
+  return problemsOfFact(problems).map((each) =>
+    each.code === 'conflict' ? each.fix : describeForForm(each, words, place),
+  );
+}
 
 const ThrowAway = ({ entry, words }: { entry: Entry; words: string }) => (
   <ConfirmButton

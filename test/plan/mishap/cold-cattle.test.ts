@@ -25,7 +25,7 @@ const born = (date: string): CalvingTold => ({ herdId: 'h1', date, calves: 1 });
 describe('cattle on cold nights', () => {
   it('need 28 % more at 4 °F in a dry winter coat (Oklahoma State University: 16 lb of hay become 20.5 lb)', () => {
     const [herd] = inCold(fToC(4), { groups: [newGroup({ classId: 'stocker', head: 5 })] });
-    const [more] = herd!.numbers;
+    const [more] = herd!.ways.at(-1)!.numbers!;
     const hay = more!.inputs.find(({ symbol }) => symbol === 'H')!.value as number;
     // 32 °F - 4 °F = 28 times 1 %; the share is kept a kelvin, 1.8 %.
     expect(more!.value / hay).toBeCloseTo(0.28, 2);

@@ -113,6 +113,26 @@ describe('hay through the next winter', () => {
     );
   });
 
+  it('is said to be left over where much more is made than they eat, and what else could use it', () => {
+    const over = planWith({}).issues.find(({ code }) => code === 'hay-over');
+    expect(over).toBeUndefined();
+    const few = plannedPasture(
+      newPastureRequest({
+        paddocks: newPaddocks(8, { areaM2: 8000 }),
+        herds: [newHerd({ groups: [newGroup({ classId: 'dry-cow', head: 3 })] })],
+      }),
+    );
+    const { toStore, nextWinter, own, toBuy, byWinter } = few.hay;
+    const { text } = few.issues.find(({ code }) => code === 'hay-over')!;
+    const leftKg =
+      own!.value - (toStore.value + (nextWinter?.value ?? 0) - byWinter!.untilOut.value);
+    expect(toBuy.value).toBeCloseTo(byWinter!.untilOut.value, 0);
+    const [, bales, kg] = /about ([\d,]+) bales, ([\d,]+) kg, are left over/.exec(text)!;
+    expect(Math.abs(Number(kg!.replace(',', '')) - leftKg)).toBeLessThan(2);
+    expect(Number(bales)).toBeGreaterThan(10);
+    expect(text).toMatch(/keep about \d+ more head in summer/);
+  });
+
   it('is for the next winter alone where the herds are out', () => {
     const out = plannedPasture(
       newPastureRequest({

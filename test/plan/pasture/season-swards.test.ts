@@ -14,6 +14,7 @@ import {
   newPaddock,
   newPaddocks,
   newPastureRequest,
+  newHerd,
   newReading,
 } from '../../support/pasture-factories.js';
 import { plannedPasture } from '../../support/pictures.js';
@@ -303,5 +304,29 @@ describe('a height that cannot be', () => {
     expect(codes(80)).toContain('reading-odd');
     expect(codes(11)).not.toContain('reading-odd');
     expect(codes(8)).not.toContain('reading-odd');
+  });
+});
+
+describe('a height that does not go with the moves', () => {
+  const stay = { herdId: 'h1', paddockId: 'p1', from: '2027-06-01', to: '2027-06-03' };
+  const codes = (heightCm: number, grazings = [stay]): string[] =>
+    plannedPasture(
+      newPastureRequest({
+        ...{ today: '2027-06-06', grazings },
+        herds: [{ ...newHerd(), inPaddockId: 'p2', inSince: '2027-06-04' }],
+        paddocks: newPaddocks(6, { areaM2: 1000 }).map((own) =>
+          own.id === 'p1' && 0 < grazings.length ? { ...own, lastGrazedOn: '2027-06-03' } : own,
+        ),
+        readings: [
+          newReading({ id: 'r1', date: '2027-06-01', heightCm: 20 }),
+          newReading({ id: 'r2', date: '2027-06-04', heightCm }),
+        ],
+      }),
+    ).issues.map(({ code }) => code);
+
+  it('is asked about on the day after a stay: 12 in where 4 were left, not what they left', () => {
+    expect(codes(30.5)).toContain('reading-odd');
+    expect(codes(12)).not.toContain('reading-odd');
+    expect(codes(30.5, [])).not.toContain('reading-odd');
   });
 });

@@ -265,4 +265,21 @@ describe('the count of a year', () => {
     expect([milkL, milkKeptOutL]).toEqual([11 + 12 - 5, 10 + 5]);
     expect([eggs.counted, eggs.keptOut]).toEqual([7 + 13 + 4, 8]);
   });
+
+  it('goes by the rule of the day: what nobody told the days of is kept out, as Today says', () => {
+    const facts = [
+      fact('treated', 'hens', '2027-03-01', { product: 'P', meatDays: 9 }),
+      fact('eggs-counted', 'hens', '2027-02-28', { days: 1, eggs: 7 }),
+      fact('eggs-counted', 'hens', '2027-03-02', { days: 1, eggs: 8 }),
+      fact('treated', 'milk', '2027-03-01', { product: 'P', meatDays: 9 }),
+      fact('milked', 'milk', '2027-03-02', { liters: 10 }),
+      fact('treated', 'one', '2027-03-01', { product: 'P', meatDays: 9, milkDays: 3, cowId: 'd' }),
+      fact('milked', 'one', '2027-03-02', { liters: 6 }),
+      fact('milked', 'one', '2027-03-03', { liters: 6, keptOutL: 0 }),
+      fact('milked', 'one', '2027-03-05', { liters: 6 }),
+    ];
+    const { eggs, milkL, milkKeptOutL, milkNotSaid } = yearCounts(2027, facts, 'USD');
+    expect([eggs.counted, eggs.keptOut]).toEqual([7, 8]);
+    expect([milkL, milkKeptOutL, milkNotSaid]).toEqual([18, 10, 1]);
+  });
 });

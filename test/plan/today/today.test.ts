@@ -81,6 +81,9 @@ describe('the day of the example farm, chicks in the brooder', () => {
     expect(here).toMatch(/ · \d+ expected today · /);
     expect(next).toMatch(/ · \d+ expected Wed, Apr 21: nobody has told that they came · /);
     expect(here + next!).not.toContain('alive');
+    // Before the box is opened, and not on a day after it.
+    expect(here).toMatch(/brooder warm since yesterday, water and feed out\. Then count them/);
+    expect(next).not.toContain('the box is opened');
     expect(lineOf(on('2027-04-25'), 'Spring meat birds')).toContain(' alive');
   });
 

@@ -71,6 +71,14 @@ function taken(request: WorkRequest, plan: WorkPlan, job: PlannedJob, way: strin
   const [, who] = / from (?!each of)([^,]*),/.exec(way) ?? [];
   if (on !== undefined)
     return longerDays(request, on, { moreH, isOfEach: way.includes('from each of') }, who);
+  // What holds it up is done, and somebody else does all of it.
+  if (way.includes('with somebody else for all')) {
+    const names = [...way.matchAll(/“(.*?)”/g)].map(([, held]) => held);
+    const held = plan.jobs.filter((each) => names.includes(each.name));
+    const done = held.map((each) => ({ key: each.key, doneOn: request.today }));
+    const byOthers = { key, hoursDone: hoursDone + job.hours };
+    return [{ ...request, progress: [...progress, ...done, byOthers] }];
+  }
   const [, name] = /“(.*)”/.exec(way) ?? [];
   const other = plan.jobs.find((job) => job.name === name)?.key;
   const said = (mark: Omit<Progress, 'key'>): WorkRequest[] => [
@@ -92,7 +100,7 @@ function taken(request: WorkRequest, plan: WorkPlan, job: PlannedJob, way: strin
     const hoursByWeekday = Array.from({ length: 7 }, (_, k) => (k === at ? 6 : 0));
     return [{ ...request, people: [...people, { ...helper, hoursByWeekday }] }];
   }
-  const [, forOthers] = /^Have somebody else do (\d.*?) of it/.exec(way) ?? [];
+  const [, forOthers] = /^Have somebody else do (?:all )?(\d.*?) of it/.exec(way) ?? [];
   if (forOthers !== undefined) {
     const [, hours = 0, minutes = 0] = /(?:(\d+) h)? ?(?:(\d+) min)?/.exec(forOthers)!;
     const done = hoursDone + Number(hours) + Number(minutes) / 60;

@@ -9,6 +9,7 @@ import type { Tables } from '../../../../shared/tables/tables.js';
 import { isOddReading } from '../../../../shared/pasture/odd-reading.js';
 import { formatMeasured, formatValue } from '../../../../shared/units/format.js';
 import { grassReadingFields } from '../../../../shared/farm/paddock.js';
+import { readTyped } from '../../../../shared/units/typed.js';
 import { fromShown, toShown, unitLabel } from '../../../../shared/units/unit.js';
 import { useWalk } from '../../api/pasture-queries.js';
 import { usePicture, useRemove, type SavedFarm } from '../../api/queries.js';
@@ -60,8 +61,16 @@ function Walk({
     keepDraft(key, next, {});
     setTyped(next);
   };
-  /** What was typed and is no height, by paddock. */
-  const [wrong, setWrong] = useState<Readonly<Record<string, string>>>({});
+  /** What stands in a box as it was typed, by paddock: “3.” is on its way to 3.5. */
+  const [texts, setTexts] = useState<Readonly<Record<string, string>>>({});
+  const heightIn = (text: string): number | undefined => {
+    const height = readTyped(text, { unit: 'cm', system: farm.units });
+    return height.is === 'value' && 0 <= height.stored && height.stored <= TALLEST_CM
+      ? height.stored
+      : undefined;
+  };
+  const isWrong = (id: string): boolean =>
+    texts[id] !== undefined && texts[id].trim() !== '' && heightIn(texts[id]) === undefined;
   const [date, setDate] = useState(picture.today);
   /** Paddocks of which an odd height was said to be right. */
   const [meant, setMeant] = useState<ReadonlySet<string>>(new Set());
@@ -81,7 +90,7 @@ function Walk({
     return cm !== undefined && typed !== undefined && isOddReading(typed, cm) ? cm : undefined;
   };
   const asked = Object.keys(heights).filter(
-    (id) => oddOf(id) !== undefined && !meant.has(id) && !(id in wrong),
+    (id) => oddOf(id) !== undefined && !meant.has(id) && !isWrong(id),
   );
   if (picture.paddocks.length === 0) {
     return (
@@ -133,11 +142,14 @@ function Walk({
           const cm = heights[paddock.id] ?? usual;
           const shown = toShown(cm, 'cm', farm.units);
           const isRead = paddock.id in heights;
-          const put = (value: number) =>
+          const put = (value: number) => {
+            const { [paddock.id]: _gone, ...otherTexts } = texts;
+            setTexts(otherTexts);
             setHeights({
               ...heights,
               [paddock.id]: fromShown(Math.max(0, value), 'cm', farm.units),
             });
+          };
           const step = STEP[farm.units];
           const stepped = (by: number) => put(Math.round((shown + by) / step) * step);
           return (
@@ -158,27 +170,24 @@ function Walk({
               >
                 −
               </Button>
-              <input
-                className="walk-height"
-                inputMode="decimal"
-                aria-label={`${paddock.name}, ${unit}`}
-                value={wrong[paddock.id] ?? (isRead ? String(Number(shown.toFixed(1))) : '')}
-                aria-invalid={paddock.id in wrong}
-                placeholder={String(Number(shown.toFixed(1)))}
-                onChange={(event) => {
-                  const text = event.currentTarget.value.replace(',', '.').trim();
-                  const { [paddock.id]: _gone, ...others } = heights;
-                  const { [paddock.id]: _fine, ...otherWrong } = wrong;
-                  const stored = fromShown(Number(text), 'cm', farm.units);
-                  const isHeight = 0 <= stored && stored <= TALLEST_CM;
-                  setWrong(
-                    text === '' || isHeight ? otherWrong : { ...otherWrong, [paddock.id]: text },
-                  );
-                  setHeights(
-                    text === '' || !isHeight ? others : { ...others, [paddock.id]: stored },
-                  );
-                }}
-              />
+              <span className="walk-box">
+                <input
+                  className="walk-height"
+                  inputMode="decimal"
+                  aria-label={`${paddock.name}, ${unit}`}
+                  value={texts[paddock.id] ?? (isRead ? String(Number(shown.toFixed(1))) : '')}
+                  aria-invalid={isWrong(paddock.id)}
+                  placeholder={String(Number(shown.toFixed(1)))}
+                  onChange={(event) => {
+                    const text = event.currentTarget.value;
+                    const { [paddock.id]: _gone, ...others } = heights;
+                    const height = heightIn(text);
+                    setTexts({ ...texts, [paddock.id]: text });
+                    setHeights(height === undefined ? others : { ...others, [paddock.id]: height });
+                  }}
+                />
+                <span aria-hidden>{!/[^\d.,\s]/.test(texts[paddock.id] ?? '') && unit}</span>
+              </span>
               <Button
                 variant="default"
                 p={0}
@@ -187,13 +196,13 @@ function Walk({
               >
                 +
               </Button>
-              {paddock.id in wrong && (
+              {isWrong(paddock.id) && (
                 <Text size="sm" c="stop" role="alert" className="walk-wrong">
-                  {wrong[paddock.id]} is not a height of grass: type 0 to{' '}
+                  {texts[paddock.id]} is not a height of grass: type 0 to{' '}
                   {formatValue(TALLEST_CM, 'cm', farm)}.
                 </Text>
               )}
-              {oddOf(paddock.id) !== undefined && !(paddock.id in wrong) && (
+              {oddOf(paddock.id) !== undefined && !isWrong(paddock.id) && (
                 <Checkbox
                   className="walk-wrong"
                   label={`About ${formatValue(oddOf(paddock.id)!, 'cm', farm)} was expected. ${formatMeasured(cm, 'cm', farm)} is right`}
@@ -213,7 +222,7 @@ function Walk({
         className="walk-save"
         styles={{ label: { whiteSpace: 'normal' } }}
         size="lg"
-        disabled={read === 0 || 0 < Object.keys(wrong).length || 0 < asked.length}
+        disabled={read === 0 || Object.keys(texts).some(isWrong) || 0 < asked.length}
         loading={save.isPending}
         onClick={() =>
           save.mutate(
@@ -222,7 +231,12 @@ function Walk({
               date,
               heightCm: Math.round(heightCm * 10) / 10,
             })),
-            { onSuccess: () => setHeights({}) },
+            {
+              onSuccess: () => {
+                setHeights({});
+                setTexts({});
+              },
+            },
           )
         }
       >

@@ -3,6 +3,7 @@ import { GETS_BROODER } from '../../../../shared/plan/batch-events.js';
 import type { BatchPlan } from '../../../../shared/plan/batch-plan.js';
 import { capital } from '../../../../shared/plan/bird-words.js';
 import { orderOf } from '../../../../shared/plan/story/life-line.js';
+import { gearToGet } from '../../../../shared/plan/gear-to-get.js';
 import type { Task } from '../../../../shared/plan/tasks/task.js';
 import { sayPrice } from '../../../../shared/money/unit-price.js';
 import { formatLongDate } from '../../../../shared/units/dates.js';
@@ -24,8 +25,14 @@ interface Row {
   readonly isFetched?: true;
 }
 
+/** Edges that were typed and become too short. */
+const OUTGROWN: Readonly<Record<string, string>> = {
+  'Drinker length': 'drinkers',
+  'Feeder length': 'feeders',
+};
+
 /** What to buy, by the date to buy it. */
-export function ShoppingList({ plan, asked: { farm, batch } }: SheetProps) {
+export function ShoppingList({ plan, asked: { farm, batch, tables, picture } }: SheetProps) {
   const sayDate = useSayDate();
   const { feed, space, heat, bill, leaving } = plan;
   const price = (label: string) => {
@@ -34,7 +41,6 @@ export function ShoppingList({ plan, asked: { farm, batch } }: SheetProps) {
   };
   const dayOf = useTaskDay('batch');
   const order = orderOf(plan);
-  const drinker = space.needs.find(({ name }) => name === 'Drinker length');
   const rows: Row[] = [
     ...(plan.hatching || order === undefined || batch.orderDate !== undefined
       ? []
@@ -47,16 +53,28 @@ export function ShoppingList({ plan, asked: { farm, batch } }: SheetProps) {
             price: price(capital(plan.words.young)),
           },
         ]),
-    ...(drinker && (drinker.have === undefined || drinker.runsOut)
-      ? [
-          {
-            by: drinker.runsOut ? String(drinker.runsOut.value) : plan.arrivalDate,
-            what: 'Drinkers',
-            amount: `${formatValue(drinker.most.value, 'cm', farm)} of edge${drinker.have ? ` (have ${formatValue(drinker.have.value, 'cm', farm)})` : ''}`,
-            price: undefined,
-          },
-        ]
-      : []),
+    ...space.needs
+      .filter(({ name, have, runsOut }) => OUTGROWN[name] && have && runsOut)
+      .map(({ name, most, have, runsOut }) => ({
+        by: String(runsOut!.value),
+        what: `More ${OUTGROWN[name]}`,
+        amount: `${formatValue(most.value, 'cm', farm)} of edge (have ${formatValue(have!.value, 'cm', farm)})`,
+        price: undefined,
+      })),
+    ...gearToGet(plan, { batch, tables, facilities: picture.facilities }).map(
+      ({ by, what, amounts }) => ({
+        by,
+        what,
+        amount: amounts
+          .map(({ value, unit, of }) => {
+            const said = formatValue(value, unit, farm);
+            return of === 'hold' ? `${said} in all` : of === 'edge' ? `${said} of edge` : said;
+          })
+          .join(', ')
+          .concat(' (assumed)'),
+        price: undefined,
+      }),
+    ),
     ...feed.phases.flatMap((phase) =>
       phase.deliveries.map((d) => ({
         by: String(d.buyBy.value),
@@ -154,8 +172,9 @@ export function ShoppingList({ plan, asked: { farm, batch } }: SheetProps) {
         </Table>
       </WideTable>
       <Text>
-        The feed is what these birds eat, and by when. It is fetched on trips for all that eat of
-        it, in other amounts: “Feed to buy” lists them by day.
+        What is assumed nobody has said to be there: where you have it, say so under Buildings and
+        gear, or with the batch. The feed is what these birds eat, and by when. It is fetched on
+        trips for all that eat of it, in other amounts: “Feed to buy” lists them by day.
       </Text>
       <Text>
         In all {formatValue(feed.total.value, 'kg', farm)} of feed.{' '}

@@ -25,7 +25,7 @@ export const KIND_WORDS: Readonly<Partial<Record<ToldKind, string>>> = {
   'ground-check': 'Looks at the ground',
   'work-progress': 'Work',
   note: 'Notes',
-  'row-changed': 'Changes of people, animals and paddocks',
+  'row-changed': 'Changes of people, animals, paddocks, gear, prices and jobs',
 };
 
 /** Kinds that can be changed here: the others are changed where they are told. */

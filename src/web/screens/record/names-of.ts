@@ -14,21 +14,39 @@ interface Named {
  * @param jobs with those that are done and rest: the picture holds what is still planned
  */
 export function namesOf(
-  { batches, herds, paddocks, cows }: SavedPicture,
+  { batches, herds, paddocks, cows, facilities, people, suppliers = [] }: SavedPicture,
   jobs: readonly Named[],
-  { taskTemplates, herdTaskTemplates }: Pick<Tables, 'taskTemplates' | 'herdTaskTemplates'>,
+  tables: Tables,
 ): NameOf {
   const all: readonly Named[] = [
     ...[...batches, ...herds, ...paddocks, ...cows, ...jobs].map(({ id, name }) => ({
       id: id!,
       name,
     })),
-    ...taskTemplates,
-    ...herdTaskTemplates,
+    ...[...facilities, ...people, ...suppliers].map(({ id, name }) => ({ id: id!, name })),
+    ...tables.taskTemplates,
+    ...tables.herdTaskTemplates,
+    ...namedInTables(tables),
   ];
   const names = new Map(all.map(({ id, name }) => [id, name]));
   return (id) => names.get(id);
 }
+
+/** Rows of tables that a row of the farm names. */
+const namedInTables = (tables: Tables): readonly Named[] => [
+  ...tables.strains,
+  ...tables.feedPrograms,
+  ...tables.growthTables,
+  ...tables.layCurves,
+  ...tables.broodingSchedules,
+  ...tables.moveOut.flatMap(({ rules }) => rules),
+  ...tables.nights.surety.choices,
+  ...tables.forages,
+  ...tables.soils,
+  ...tables.materials,
+  ...tables.cattle.classes,
+  ...tables.gestation.breeds,
+];
 
 /** What a fact is of; a row that was changed as it was called then. */
 export const sayWhose = (fact: ToldFact, nameOf: NameOf): string =>

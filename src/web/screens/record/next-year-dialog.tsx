@@ -120,7 +120,11 @@ function Choice({ next, farm, year, onDone }: Props & { next: NextYear }) {
       <Land {...{ next, herdIds, paddockIds }} onHerds={setHerdIds} onPaddocks={setPaddockIds} />
       <Failure error={takeOut.error ?? begin.error} />
       {takeOut.isSuccess ? (
-        <Alert color="accent">All of it is taken out again.</Alert>
+        <Alert color="accent">
+          {takeOut.data.kept.length === 0
+            ? 'All of it is taken out again.'
+            : `Taken out again, but for what was changed since: ${takeOut.data.kept.join(', ')}. Change or delete it where it stands.`}
+        </Alert>
       ) : made ? (
         <Alert color="accent">
           Saved. They stand among your batches, jobs, herds and paddocks, to be changed one by one.

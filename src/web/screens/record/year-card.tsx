@@ -67,6 +67,7 @@ export function YearCard({
           </Table.Tbody>
         </Table>
       )}
+      <NotSaid times={counts.milkNotSaid} />
       <Unpriced {...counts.withoutMoney} />
       <Limits of={counts.limits} farm={farm} />
       {0 < counts.birds.processed + counts.cattle.slaughtered && (
@@ -142,9 +143,9 @@ export function rowsOf({
     ['Eggs counted', eggs.counted, 'eggs'],
     ['Eggs sold', eggs.sold, 'eggs'],
     ['Eggs given away', eggs.given, 'eggs'],
-    ['Eggs kept out: medicine', eggs.keptOut, 'eggs'],
+    ['Eggs not used: medicine', eggs.keptOut, 'eggs'],
     ['Milk', milkL, 'L'],
-    ['Milk kept out: medicine', milkKeptOutL, 'L'],
+    ['Milk thrown away: medicine', milkKeptOutL, 'L'],
     ['Calves born alive', calves, 'count'],
     ['Cattle that died', cattle.died, 'count'],
     ['Cattle sold', cattle.sold, 'count'],
@@ -154,6 +155,16 @@ export function rowsOf({
     ['Money spent', money.spent, 'money'],
   ];
   return rows.filter(([, value]) => 0 < value);
+}
+
+function NotSaid({ times }: { readonly times: number }) {
+  if (times === 0) return null;
+  return (
+    <Text size="sm" c="dimmed" mt="xs">
+      {times === 1 ? '1 milking' : `${times} milkings`} told while one of them had a medicine, and
+      not how much of it was kept out: that milk is counted as used.
+    </Text>
+  );
 }
 
 function Unpriced({ sales, purchases }: YearCounts['withoutMoney']) {

@@ -2,6 +2,7 @@ import type { ReactNode } from 'react';
 import { Link } from 'wouter';
 import type { PlainDate } from '../../../../shared/calendar/plain-date.js';
 import { OFF_IT } from '../../../../shared/plan/pasture/nothing-to-graze.js';
+import { ageSaid } from '../../../../shared/plan/today/age-said.js';
 import type { AnimalLine } from '../../../../shared/plan/today/animal-lines.js';
 import type { BatchLine } from '../../../../shared/plan/today/batch-line.js';
 import type { NextDate } from '../../../../shared/plan/today/days-to-go.js';
@@ -90,7 +91,7 @@ function BatchRow({ line, farmId, today, weather, onTell, said }: Shown & { line
             </>
           ) : (
             <>
-              day {age && <Num of={age} said={String(age.value)} />} · <Num of={head} /> alive
+              {age && <Num of={age} said={ageSaid(age.value)} />} · <Num of={head} /> alive
             </>
           )}
           {where && <span className="today-where"> · {where}</span>}
@@ -112,6 +113,7 @@ function BatchRow({ line, farmId, today, weather, onTell, said }: Shown & { line
         </>
       }
     >
+      {line.beforeBox !== undefined && <p>{line.beforeBox}</p>}
       {heat?.out && <HeatOutLine farmId={farmId} batchId={line.id} today={today} out={heat.out} />}
       {heat && <HeatLines heat={heat} />}
       <MedicineLines line={line} />

@@ -7,6 +7,7 @@ import { formatHours } from '../../../../shared/units/format.js';
 import type { UnitSystem } from '../../../../shared/units/unit.js';
 import type { SavedFarm } from '../../api/queries.js';
 import type { Tick } from '../../api/today-queries.js';
+import type { SaidOrBought } from '../../api/mark-queries.js';
 import type { Said } from '../../api/work-queries.js';
 import { useSayDate } from '../../explain/say-date.js';
 import { QuantityInput } from '../../fields/quantity-input.js';
@@ -107,7 +108,11 @@ function JobRow({
     setAll(true);
     tell({ ...done, ...(0 < before ? { hoursDone: before } : {}) });
   };
-  const change = (told: Said): void => {
+  const change = ({ buys: _bought, ...told }: SaidOrBought): void => {
+    if (told.doneOn !== undefined) {
+      setAll(true);
+      return tell({ ...told, ...before });
+    }
     if (told.struckOut) onStruck(true);
     tick({ is: 'change', key, name, told });
   };

@@ -117,10 +117,9 @@ export function JobForm({
           value={conditions.peopleNeeded}
           error={errorAt('conditions.peopleNeeded')}
           placeholder="1"
-          // One person is what every job takes: nothing is kept of it.
           onChange={(count) =>
             set({
-              conditions: withNumber(conditions, 'peopleNeeded', count === 1 ? undefined : count),
+              conditions: withNumber(conditions, 'peopleNeeded', count),
             })
           }
         />

@@ -1,0 +1,48 @@
+import type { NumberQuantity } from '../../explain/quantity.js';
+import { issue, type PlanIssue } from '../../problems/plan-issue.js';
+import type { PastureContext } from './pasture-context.js';
+import { baleOf, type Chosen } from './surplus.js';
+
+/** Share of the hay that is made below which what is left over is a reserve. Judgement, no source. */
+const RESERVE_SHARE = 0.25;
+const FEWEST_BALES = 2;
+
+/** Hay that is made and that no herd eats until there is grass after the next winter: what else could use it. */
+export function hayOver(
+  context: PastureContext,
+  chosen: Chosen,
+  { own, overKg }: { readonly own: NumberQuantity | undefined; readonly overKg: number },
+): PlanIssue[] {
+  const bales = Math.floor(overKg / baleOf(context).kg);
+  if (!own || overKg < RESERVE_SHARE * own.value || bales < FEWEST_BALES) return [];
+  const { harvestShare, dryMatterShare } = context.tables.pasture.hay;
+  const head = moreHead(
+    context,
+    chosen,
+    (Math.min(overKg, own.value) * dryMatterShare) / harvestShare,
+  );
+  const ways = [
+    'sell it or let a neighbor mow for a share',
+    ...(0 < head ? [`keep about ${head} more head in summer`] : []),
+    'or mow less and top what goes rank',
+  ];
+  return [
+    issue(
+      'note',
+      'hay-over',
+      `More hay is made than the herds eat until there is grass after the next winter: about ${context.say(bales, 'bales')}, ${context.say(overKg, 'kg')}, are left over in the usual weather. Keep some for a dry year; of the rest, ${ways.join(', ')}.`,
+      [own],
+    ),
+  ];
+}
+
+/** Head that grass which is cut would feed in the season, beside those that are there. */
+export function moreHead(
+  { herdDays }: Pick<PastureContext, 'herdDays'>,
+  { problem, books }: Chosen,
+  cutKg: number,
+): number {
+  const eatenKg = books.eatenKg.reduce((sum, kg) => sum + kg.reduce((a, b) => a + b, 0), 0);
+  const head = Math.max(0, ...herdDays.map((days) => Math.max(...days.head)));
+  return eatenKg <= 0 ? 0 : Math.floor((head * cutKg * problem.harvestShare[0]!) / eatenKg);
+}

@@ -1,0 +1,55 @@
+import { addDays, type PlainDate } from '../../calendar/plain-date.js';
+import type { Herd } from '../../farm/herd.js';
+import type { FarmPicture } from '../../farm/picture.js';
+import { calvingSeasons, type CalvingSeason } from '../../pasture/calving-season.js';
+import { withNamedCows } from '../../pasture/named-cows.js';
+import type { Tables } from '../../tables/tables.js';
+import type { Task } from '../tasks/task.js';
+
+/** The watch, the birth and the navel are over by then; what comes later is for the pairs. */
+const OF_BIRTH_DAYS = 1;
+
+/**
+ * Tasks of a herd without those of a calving of which all calves were told, for so long that nothing is
+ * left of it. What was ticked off or struck out stays to be seen. The plan of the pasture knows nothing
+ * of births, so that each of them does not plan the grass anew.
+ */
+export function withoutBirthsTold(
+  tasks: readonly Task[],
+  herd: Herd,
+  {
+    calvings = [],
+    cows,
+    progress,
+    today,
+  }: Pick<FarmPicture, 'calvings' | 'cows' | 'progress' | 'today'>,
+  tables: Tables,
+): readonly Task[] {
+  const born = calvingSeasons(withNamedCows(herd, cows), calvings, today, tables).filter(
+    ({ calved, head }) => 0 < head && head <= calved,
+  );
+  if (born.length === 0) return tasks;
+  const settled = new Set(
+    progress
+      .filter(({ doneOn, struckOut }) => doneOn !== undefined || struckOut === true)
+      .map(({ key }) => key),
+  );
+  return tasks.filter(
+    (task) =>
+      task.event !== 'calving' ||
+      settled.has(`herd/${herd.id}/${task.id}`) ||
+      born.every((season) => !isOver(task, season, herd.id, today)),
+  );
+}
+
+function isOver(
+  { id, offsetDays }: Task,
+  season: CalvingSeason,
+  herdId: string,
+  today: PlainDate,
+): boolean {
+  const owner = season.cow ? `cow-${season.cow.id}` : `${herdId}.c${season.number - 1}`;
+  if (!id.startsWith(`${owner}.`) || OF_BIRTH_DAYS < offsetDays) return false;
+  const last = season.told.reduce((latest, { date }) => (latest < date ? date : latest), '');
+  return offsetDays < 0 || addDays(last, offsetDays) < today;
+}
