@@ -217,6 +217,7 @@ function people({
   request,
   arrivalDate,
   leavingDate,
+  moveOutDate,
   life,
 }: CandidateWeek): ArrivalReason[] {
   if (request.people.length === 0) return [];
@@ -228,6 +229,9 @@ function people({
       to: addDays(arrivalDate, points.mindedFirstDays),
       what: life.eggs ? 'the hatch and the first two weeks' : 'the first two weeks',
     },
+    ...(moveOutDate === undefined
+      ? []
+      : [{ from: moveOutDate, to: moveOutDate, what: 'the move outdoors' }]),
     ...(life.firstEggAgeDays === undefined
       ? [{ from: addDays(leavingDate, -1), to: leavingDate, what: 'processing' }]
       : []),
@@ -238,7 +242,7 @@ function people({
         {
           code: 'people',
           points: 0,
-          text: 'Everybody is at home for the first two weeks and at processing.',
+          text: 'Everybody is at home for the first two weeks, the move outdoors and processing.',
         },
       ]
     : reasons;
@@ -264,7 +268,7 @@ function awayReason(
         {
           code: 'people',
           points: points.somebodyAway,
-          text: `${names} ${gone.length === 1 ? 'is' : 'are'} away in ${span.what}.`,
+          text: `${names} ${gone.length === 1 ? 'is' : 'are'} away during ${span.what}.`,
         },
       ];
 }

@@ -22,6 +22,7 @@ export const JUDGED = {
     'perLaterNight',
     'laterNightsMost',
     'darkFirstEggs',
+    'soonerWithin',
     'placeTaken',
     'brooderTooSmall',
     'heaterShort',

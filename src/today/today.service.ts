@@ -1,6 +1,6 @@
 import { Injectable } from '@nestjs/common';
 import type { PlainDate } from '../../shared/calendar/plain-date.js';
-import { isWorkKey, notAKey } from '../../shared/farm/told-kinds.js';
+import { isWorkKey, notAKey } from '../../shared/farm/about-problems.js';
 import { yearCounts } from '../../shared/plan/record/year-counts.js';
 import { toldLimitAlarms } from '../../shared/plan/today/limit-alarms.js';
 import type { Alarm } from '../../shared/plan/today/looked-at.js';

@@ -12,7 +12,7 @@ import { isUnseen } from '../../shared/farm/told-seen.js';
 import { undoneFacts } from '../../shared/farm/work-undo.js';
 import { saysOtherOfWork } from '../../shared/farm/work-clash.js';
 import { FARM_GROUND, holding } from '../../shared/farm/told-fact.js';
-import { isWorkKey, notAKey } from '../../shared/farm/told-kinds.js';
+import { isWorkKey, notAKey } from '../../shared/farm/about-problems.js';
 import type { GroundCheck } from '../../shared/farm/ground-check.js';
 import type { Progress } from '../../shared/farm/job.js';
 import type { KeptPlan } from '../../shared/farm/kept-plan.js';

@@ -8,7 +8,8 @@ import {
   type HeightRead,
   type WorkProgress,
 } from '../../shared/farm/told-fact.js';
-import { isWorkKey, toldProblems, type Said } from '../../shared/farm/told-kinds.js';
+import { isWorkKey } from '../../shared/farm/about-problems.js';
+import { toldProblems, type Said } from '../../shared/farm/told-kinds.js';
 
 const at = (k: number): string => `2027-06-01T00:00:00.${String(k).padStart(3, '0')}Z`;
 const read = (k: number, more: Partial<HeightRead> = {}): HeightRead => ({

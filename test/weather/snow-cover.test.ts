@@ -1,6 +1,6 @@
 import { describe, expect, it } from '@jest/globals';
 import { snowCover } from '../../shared/weather/snow-cover.js';
-import { usualDays, workFrame } from '../../shared/plan/work/days-of-work.js';
+import { suitsOf, usualDays, workFrame } from '../../shared/plan/work/days-of-work.js';
 import { addDays, daysBetween } from '../../shared/calendar/plain-date.js';
 import { tables } from '../support/factories.js';
 import { TEN_HOUSEHOLDS, TODAY } from '../support/ten-households.js';
@@ -64,6 +64,15 @@ describe('ground in March', () => {
     );
     const days = seen.map((on) => daysBetween(seen[0]!, on));
     expect([Math.min(...days), Math.max(...days)]).toEqual([0, 0]);
+  });
+
+  it('has no beds begun on it before, for want of a fit day within the week', () => {
+    const days = usualDays(workFrame({ ...vermont, tables }, 130));
+    const asks = { dryGround: true, dryDaysInRow: 2 };
+    const starts = suitsOf(asks, days, tables.work.wetDay.rainMm)!;
+    expect(starts.indexOf(1)).toBeGreaterThanOrEqual(days.isWorkable.indexOf(1));
+    expect(starts.some((is, day) => is === 1 && days.isWorkable[day] === 0)).toBe(false);
+    expect(starts.includes(1)).toBe(true);
   });
 
   it('is fit earlier after a measured winter without snow, later after one with much', () => {

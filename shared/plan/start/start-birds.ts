@@ -160,7 +160,11 @@ function bestArrival(
   const span = from === undefined ? YEAR_DAYS : MONTH_DAYS;
   const last = [to ?? addDays(first, span), addDays(first, 7)].sort().at(-1)!;
   const weeks = findArrivals(picture, tables, batchId, { from: first, to: last });
-  return weeks.find(({ rank }) => rank === 1)!.arrivalDate;
+  const best = weeks.find(({ rank }) => rank === 1)!;
+  // Who names no month means the next good one: half a year more is not worth a few points.
+  const { soonerWithin } = tables.judgements.arrival;
+  const sooner = weeks.find(({ score }) => best.score - soonerWithin.value <= score)!;
+  return (from === undefined ? sooner : best).arrivalDate;
 }
 
 const homesOf = (

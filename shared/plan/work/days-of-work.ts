@@ -325,12 +325,11 @@ export function suitsOf(
   const ofTheDay = { ...asks, noRain: asks.noRain === true || asksForRun };
   const fit = fitDays(ofTheDay, days, wetFromMm);
   if (!asksForRun) return fit;
-  const onAnyGround = fitDays({ ...ofTheDay, dryGround: false }, days, wetFromMm);
   const inAnyRain = isInOneGo
     ? { inAnyRain: fitDays({ ...asks, noRain: false, dryGround: false }, days, wetFromMm) }
     : {};
   const spell = { runDays: dryDaysInRow, wetFromMm };
-  return spellStarts({ fit, onAnyGround, ...inAnyRain }, days, spell);
+  return spellStarts({ fit, ...inAnyRain }, days, spell);
 }
 
 function fitDays(conditions: WorkConditions, days: DaysOfWork, wetFromMm: number): Uint8Array {

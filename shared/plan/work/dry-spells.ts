@@ -12,15 +12,10 @@ export interface DrySpell {
   readonly wetFromMm: number;
 }
 
-/** Days before and after one among which some day is fit, or the ground is not asked. */
-const AROUND_DAYS = 7;
-
 /** Days by what they are like themselves: what suits work as its first, whatever comes after. */
 export interface FirstDays {
   /** 1 for every day that suits it. */
   readonly fit: Uint8Array;
-  /** The same whatever the ground. */
-  readonly onAnyGround: Uint8Array;
   /** The same whatever the rain, of work done in one go: it waits for its spell, whichever comes. */
   readonly inAnyRain?: Uint8Array;
 }
@@ -29,25 +24,23 @@ export interface FirstDays {
  * Days on which work can begin that needs several dry ones, out of those that suit it otherwise.
  *
  * In known weather, and as far as the forecast reaches, all of its days are dry. Beyond it nobody
- * knows which spell will be long: it begins on any day that is fit in the usual weather, or dry at
- * least where none is fit within a week, as if the spell came. What is done in one go is begun once
+ * knows which spell will be long: it begins on any day that is fit by its odds, as if the spell came.
+ * What is done in one go is begun once
  * in it, on whichever day it comes; what is spread takes as many days as there usually are. What the
  * odds of the spell are is told by `chanceOfDryRun`.
  */
 export function spellStarts(
-  { fit, onAnyGround, inAnyRain }: FirstDays,
+  { fit, inAnyRain }: FirstDays,
   days: Weather,
   spell: DrySpell,
 ): Uint8Array {
   const dry = dryDaysFrom(days, spell);
-  return onAnyGround.map((isDry, day) => {
+  return fit.map((is, day) => {
     if (days.isUsual === true && days.isForecast[day] === 0 && inAnyRain?.[day] === 1)
       return isWetAhead(days, day, spell) ? 0 : 1;
-    if (isDry === 0) return 0;
-    if (days.isUsual !== true) return fit[day] === 1 && spell.runDays <= dry[day]! ? 1 : 0;
-    if (isWetAhead(days, day, spell)) return 0;
-    if (fit[day] === 1 || days.isForecast[day] === 1) return fit[day]!;
-    return fit.subarray(Math.max(0, day - AROUND_DAYS), day + AROUND_DAYS + 1).includes(1) ? 0 : 1;
+    if (is === 0) return 0;
+    if (days.isUsual !== true) return spell.runDays <= dry[day]! ? 1 : 0;
+    return isWetAhead(days, day, spell) ? 0 : 1;
   });
 }
 
