@@ -1,9 +1,9 @@
 import type { EntityManager } from 'typeorm';
 import { addDays } from '../../shared/calendar/plain-date.js';
 import type { FactOf } from '../../shared/farm/told-fact.js';
-import { isThere } from '../../shared/pasture/herd-demand.js';
+import { mostMilkL } from '../../shared/plan/most-milk.js';
 import { FieldError, type FieldProblem } from '../../shared/problems/field-problem.js';
-import { rowById, type Tables } from '../../shared/tables/tables.js';
+import type { Tables } from '../../shared/tables/tables.js';
 import { formatLongDate } from '../../shared/units/dates.js';
 import { BatchEntity, toBatch } from '../batches/batch.entity.js';
 import { FarmEntity } from '../farms/farm.entity.js';
@@ -91,9 +91,6 @@ export async function refuseStrangeArrivals(
   }
 }
 
-/** As the bound of one cow's milk in the form of a herd. A liter weighs a little more than 1 kg. */
-const MOST_L_A_COW = 70;
-
 /** Refuses more milk of a day than the milk cows of a herd can give: pounds typed for gallons. */
 export async function refuseStrangeMilk(
   manager: EntityManager,
@@ -104,18 +101,7 @@ export async function refuseStrangeMilk(
   for (const fact of milked) {
     const row = await manager.findOneBy(HerdEntity, { id: fact.about, farmId });
     if (!row) continue;
-    const there = toHerd(row).groups.filter((group) => isThere(group, fact.on));
-    const ofMilk = there.filter(
-      ({ classId }) => rowById(tables.cattle.classes, classId).equation === 'nrc-dairy',
-    );
-    // A beef cow can be milked too.
-    const cows = 0 < ofMilk.length ? ofMilk : there;
-    const max =
-      MOST_L_A_COW *
-      Math.max(
-        1,
-        cows.reduce((sum, { head }) => sum + head, 0),
-      );
+    const max = mostMilkL(toHerd(row).groups, fact.on, tables);
     const given = fact.details.liters;
     if (given <= max) continue;
     const fix = 'So few cows do not give that in a day. Check the number and its unit.';
