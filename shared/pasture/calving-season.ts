@@ -30,7 +30,7 @@ export function calvingSeasons(
     calvedOf(calving, told.get(calving)!) < calving.head;
   for (const fact of facts) {
     if (fact.herdId !== herd.id || on < fact.date) continue;
-    const near = calvings.filter((calving) => isWithin(calving, fact.date));
+    const near = calvings.filter((calving) => isInSeason(calving, fact.date));
     const calving =
       fact.cowId === undefined
         ? likeliest(near.filter(isOpen), fact.date)
@@ -73,7 +73,8 @@ export function calvesBeside(
 
 const firstDay = ({ due }: Calving): PlainDate => addDays(due.early, -BEFORE_DAYS);
 
-const isWithin = (calving: Calving, date: PlainDate): boolean =>
+/** Whether a birth on a day can be of this calving, not of that of the year before or after. */
+export const isInSeason = (calving: Calving, date: PlainDate): boolean =>
   firstDay(calving) <= date && date < addDays(firstDay(calving), SEASON_DAYS);
 
 /** Which it was of several nobody knows: one of a group that is due about then, or of the only cow. */

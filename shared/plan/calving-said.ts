@@ -1,12 +1,12 @@
 import { addDays, type PlainDate } from '../calendar/plain-date.js';
 import type { Farm } from '../farm/farm.js';
-import type { CalvingSeason } from '../pasture/calving-season.js';
+import { isInSeason, type CalvingSeason } from '../pasture/calving-season.js';
 import { formatDate } from '../units/dates.js';
 
 /** Before the earliest usual day: a week, a guess, no source. */
 const CALVING_SOON_DAYS = 7;
 /** A cow that has not calved by then was not in calf, or nobody told. Judgement, no source. */
-const OVERDUE_SAID_DAYS = 30;
+const OVERDUE_LONG_DAYS = 30;
 
 /** Hours as those of the task of attending the birth, in seeds/herd-task-templates.json. */
 const LOOK =
@@ -24,8 +24,12 @@ export function calvingSaid(
     if (toCome === 0) return [];
     const around = formatDate(due.due, { units, today: date });
     if (due.late < date) {
-      const isSaid = isAnyTold && date <= addDays(due.late, OVERDUE_SAID_DAYS);
-      return isSaid ? [`${overdue(season, around)}: call your veterinarian.`] : [];
+      // Said until it is told: days that pass are no calf.
+      if (!isAnyTold || !isInSeason(season, date)) return [];
+      const isLong = addDays(due.late, OVERDUE_LONG_DAYS) < date;
+      return [
+        `${overdue(season, around)}: ${isLong ? 'tell it if they have calved, else have them looked at for a calf, and ' : ''}call your veterinarian.`,
+      ];
     }
     if (0 < calved)
       return [

@@ -10,7 +10,10 @@ import type { ProcessingDays } from './processing-days.js';
 export interface Chilling {
   readonly ice: NumberQuantity;
   readonly iceBags: NumberQuantity;
-  /** What of it each day takes, in whole bags: ice does not keep from one day to the next. */
+  /**
+   * What of it each day takes, in whole bags: ice does not keep from one day to the next. None to buy
+   * where others process, who chill with their own.
+   */
   readonly iceDays: readonly {
     readonly on: PlainDate;
     readonly kg: number;
@@ -39,7 +42,7 @@ export function planChilling(
   const ice = iceOf(context, weights, days, { kg: sum(({ kg }) => kg), water });
   return {
     ice,
-    iceDays,
+    iceDays: context.batch.processing === 'hired' ? [] : iceDays,
     iceBags: quantity(
       'Bags of ice',
       sum(({ bags }) => bags),

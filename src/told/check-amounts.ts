@@ -1,7 +1,12 @@
 import type { EntityManager } from 'typeorm';
+import { addDays } from '../../shared/calendar/plain-date.js';
 import type { FactOf } from '../../shared/farm/told-fact.js';
+import { mostMilkL } from '../../shared/plan/most-milk.js';
 import { FieldError, type FieldProblem } from '../../shared/problems/field-problem.js';
+import type { Tables } from '../../shared/tables/tables.js';
+import { formatLongDate } from '../../shared/units/dates.js';
 import { BatchEntity, toBatch } from '../batches/batch.entity.js';
+import { FarmEntity } from '../farms/farm.entity.js';
 import { HerdEntity, toHerd } from '../herds/herd.entity.js';
 import { mostThatCame } from './check-eggs.js';
 
@@ -51,6 +56,55 @@ export async function refuseStrangeWater(
     if (fact.details.liters <= max) continue;
     const fix = 'So few birds do not drink that in a day. Check the number and its unit.';
     const given = fact.details.liters;
+    throw new FieldError([
+      { ...above(fieldOf(fact, 'details.liters'), { given, max, fix }), unit: 'L' },
+    ]);
+  }
+}
+
+/** Boxes come days off their day; by months it is a slip of the year. Common practice, no source. */
+const MOST_DAYS_OFF = 60;
+
+/** Refuses birds that came months before or after the day they were planned for. */
+export async function refuseStrangeArrivals(
+  manager: EntityManager,
+  farmId: string,
+  arrived: readonly FactOf<'arrived'>[],
+  fieldOf: FieldOf<FactOf<'arrived'>>,
+): Promise<void> {
+  for (const fact of arrived) {
+    const row = await manager.findOneBy(BatchEntity, { id: fact.about, farmId });
+    if (!row) continue;
+    const min = addDays(row.arrivalDate, -MOST_DAYS_OFF);
+    const max = addDays(row.arrivalDate, MOST_DAYS_OFF);
+    if (min <= fact.on && fact.on <= max) continue;
+    const { units } = await manager.findOneByOrFail(FarmEntity, { id: farmId });
+    const planned = formatLongDate(row.arrivalDate, { units });
+    const wayOut =
+      fact.on < min
+        ? 'if these are other birds, make a batch of their own'
+        : 'if they did come so late, write that day as the arrival of their batch first';
+    const fix = `They were planned for ${planned}. Check the day and its year; ${wayOut}.`;
+    throw new FieldError([
+      { field: fieldOf(fact, 'on'), code: 'out-of-bounds', given: fact.on, min, max, fix },
+    ]);
+  }
+}
+
+/** Refuses more milk of a day than the milk cows of a herd can give: pounds typed for gallons. */
+export async function refuseStrangeMilk(
+  manager: EntityManager,
+  farmId: string,
+  { milked, tables }: { readonly milked: readonly FactOf<'milked'>[]; readonly tables: Tables },
+  fieldOf: FieldOf<FactOf<'milked'>>,
+): Promise<void> {
+  for (const fact of milked) {
+    const row = await manager.findOneBy(HerdEntity, { id: fact.about, farmId });
+    if (!row) continue;
+    const max = mostMilkL(toHerd(row).groups, fact.on, tables);
+    const given = fact.details.liters;
+    if (given <= max) continue;
+    const fix = 'So few cows do not give that in a day. Check the number and its unit.';
     throw new FieldError([
       { ...above(fieldOf(fact, 'details.liters'), { given, max, fix }), unit: 'L' },
     ]);

@@ -11,7 +11,12 @@ import {
   type ToldFact,
 } from '../../shared/farm/told-fact.js';
 import type { Tables } from '../../shared/tables/tables.js';
-import { refuseStrangeCalves, refuseStrangeWater } from './check-amounts.js';
+import {
+  refuseStrangeArrivals,
+  refuseStrangeCalves,
+  refuseStrangeMilk,
+  refuseStrangeWater,
+} from './check-amounts.js';
 import { settleCattle } from './check-cattle.js';
 import { refuseStrangeEggs } from './check-eggs.js';
 import { settleHeads } from './check-heads.js';
@@ -54,6 +59,10 @@ export async function settleTold(
     await refuseStrangeCalves(manager, farmId, calved, fieldOf);
     const drunk = told.filter((fact) => fact.kind === 'water-drunk');
     await refuseStrangeWater(manager, farmId, drunk, fieldOf);
+    const arrived = told.filter((fact) => fact.kind === 'arrived');
+    await refuseStrangeArrivals(manager, farmId, arrived, fieldOf);
+    const milked = told.filter((fact) => fact.kind === 'milked');
+    await refuseStrangeMilk(manager, farmId, { milked, tables }, fieldOf);
   }
   const weighed = areNew ? told.filter((fact) => fact.kind === 'weighed') : [];
   const heads: HeadsChanged[] = [];

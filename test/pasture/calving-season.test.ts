@@ -38,10 +38,20 @@ describe('calvings of a herd that were told', () => {
     // Ten days either side hold nearly all: the 25th is the last.
     expect(said('2027-04-25', two)[0]).toMatch(/1 to come/);
     expect(said('2027-04-26', two)[0]).toMatch(/1 is overdue .*call your veterinarian\.$/);
-    expect(said('2027-05-26', two)).toEqual([]);
+    expect(said('2028-02-01', two)).toEqual([]); // the next are near
     expect(said('2027-04-20', [...two, born('2027-04-16')])).toEqual([]);
     expect(said('2027-04-20', [])[0]).toMatch(/^Calves were due .* none is told yet/);
     expect(said('2027-04-26', [])).toEqual([]);
+  });
+
+  it('stay overdue until that is told, however long it is', () => {
+    const march = herdOf([], '2027-03-01');
+    const one = [born('2027-03-02')];
+    for (const date of ['2027-04-10', '2027-04-25', '2027-06-30'])
+      expect(said(date, one, march)).toEqual([
+        expect.stringMatching(/^1 of 3 has calved, 2 are overdue .*call your veterinarian\.$/),
+      ]);
+    expect(said('2027-04-25', [...one, ...two], march)).toEqual([]);
   });
 
   it('are her own where a cow is named, with twins too, and never hers where she is not', () => {

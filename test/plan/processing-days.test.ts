@@ -223,6 +223,9 @@ describe('the days of processing', () => {
     const found = plan({ wantedBirds: 300, processing: 'hired' });
     expect(found.leaving!.processingDays).toHaveLength(1);
     expect(found.leaving!.birdsADay).toBeUndefined();
+    // Who processes chills with ice of their own.
+    expect(found.leaving!.iceDays).toEqual([]);
+    expect(plan({ wantedBirds: 30 }).leaving!.iceDays).not.toEqual([]);
     expect(codes(found).filter((code) => code.startsWith('processing-'))).toEqual([]);
   });
 

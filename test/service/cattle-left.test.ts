@@ -61,6 +61,20 @@ describe.each(databases())('cattle that die or go on $name', (database) => {
     expect(await said()).not.toHaveProperty('calving');
   });
 
+  it('give no more milk in a day than their milk cows can, whatever else is in the herd', async () => {
+    const groups = [...GROUPS, { classId: 'milk-cow', head: 1, calvesOn: inDays(-60) }];
+    const body = { name: 'Milked', groups };
+    const milked = (await app.api.post(`${farm.path}/herds`).send(body).expect(201)).body as Herd;
+    const milk = (liters: number) =>
+      app.api.post(`${farm.path}/told`).send({
+        facts: [{ kind: 'milked', about: milked.id, on: inDays(-1), details: { liters } }],
+      });
+    expectFieldProblem(await milk(106), {
+      ...{ field: 'facts.0.details.liters', code: 'out-of-bounds', given: 106, max: 70, unit: 'L' },
+    });
+    await milk(28).expect(201);
+  });
+
   it('have no more calves than so many cows can have', async () => {
     const calved = (details: object) =>
       app.api.post(`${farm.path}/told`).send({

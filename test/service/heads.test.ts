@@ -103,6 +103,18 @@ describe.each(databases())('birds that are counted on $name', (database) => {
     await tell(of('water-drunk', -1, { liters: 200 })).expect(201);
   });
 
+  it('do not come a year before the day they are planned for', async () => {
+    await save({ arrivalDate: inDays(100), orderedBirds: 20 });
+    const body = await tell(of('arrived', -265, { birds: 20 }));
+    expectFieldProblem(body, {
+      ...{ field: 'facts.0.on', code: 'out-of-bounds', given: inDays(-265), min: inDays(40) },
+    });
+    const planned = formatLongDate(inDays(100), { units: 'metric' });
+    expect(JSON.stringify(body.body)).toContain(`They were planned for ${planned}.`);
+    await save({ arrivalDate: inDays(59), orderedBirds: 20 });
+    await tell(of('arrived', -1, { birds: 20 })).expect(201);
+  });
+
   it('cannot die before they came, nor come more dead than they were', async () => {
     await save({ arrivalDate: inDays(-3), orderedBirds: 20 });
     expectFieldProblem(await tell(of('died', -6, { birds: 1 })), {

@@ -118,9 +118,8 @@ export function batchStop(
             : 'They do without the hen from today.',
         ]
       : []),
-    ...(!isBrooding && moves !== undefined ? [movesText(moves)] : []),
     ...(lays ? ['Collect the eggs.'] : []),
-    ...(isBrooding ? [] : ['Out in the morning; at dusk in, all counted, doors latched.']),
+    ...(isBrooding ? [] : [moves === undefined ? LET_OUT : movesText(moves)]),
   ];
   return {
     id,
@@ -177,6 +176,9 @@ function lookInBrooder({ heat, brooding }: BatchPlan, date: PlainDate): readonly
 const AMOUNTS = ['alive', 'feed-day', 'water-day', 'under-heater', 'eggs-day'];
 const HEAT_OUT = Object.values(HEAT_OUT_CAUTIONS);
 const BROODING_CAUTIONS = new Set(['heat-lamp', 'heat-plate', 'carbon-monoxide', 'salmonella']);
+
+/** Birds of a coop; a pen that is moved has no run, and nobody opens it. */
+const LET_OUT = 'Out in the morning; at dusk in, all counted, doors latched.';
 
 function movesText(movesPerDay: number): string {
   if (movesPerDay < 1) return `Move the pen every ${Math.round(1 / movesPerDay)} days.`;

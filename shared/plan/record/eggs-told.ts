@@ -1,5 +1,5 @@
 import { daysBetween, type PlainDate } from '../../calendar/plain-date.js';
-import type { ToldFact } from '../../farm/told-fact.js';
+import type { EggsWereCounted, ToldFact } from '../../farm/told-fact.js';
 import type { PlannedOfBatch } from './planned-of-batch.js';
 import { aliveByTold, type BatchSums } from './batch-sums.js';
 import type { RecordLine } from './record-line.js';
@@ -40,7 +40,8 @@ export function eggsOf({
   const [eggs, alive] = [seriesOf('eggs-day'), seriesOf('alive')];
   let [planned, plannedEach, actual, actualEach, days] = [0, 0, 0, 0, 0];
   const aliveOn = aliveByTold(batchId, facts, placed);
-  for (const { on, details } of sums.counts) {
+  // By their days: sums of parts differ in the last figure with the order in which these were told.
+  for (const { on, details } of sums.counts.toSorted(byDay)) {
     const hens = aliveOn(on);
     const last = daysBetween(arrivedOn, on);
     for (let back = 0; back < details.days; back++) {
@@ -67,3 +68,6 @@ export function eggsOf({
     days,
   }));
 }
+
+const byDay = (a: EggsWereCounted, b: EggsWereCounted): number =>
+  a.on.localeCompare(b.on) || a.details.days - b.details.days || a.details.eggs - b.details.eggs;

@@ -430,6 +430,22 @@ describe('batchStop', () => {
       'Under the heat, chick height',
     );
   });
+
+  it('has birds let out of a coop, and nobody opens a pen that is moved', () => {
+    const facilities = [
+      { id: 'pen', kind: 'field-pen' as const, name: 'Pen', floorM2: 10, count: 2 },
+    ];
+    const homed = plannedBatch(
+      newRequest({ today, facilities, batch: { arrivalDate: '2027-05-06', penId: 'pen' } }),
+    );
+    const actionsOf = (plan: BatchPlan) =>
+      batchStop({ id: 'meat', plan }, batch.lastDate, {
+        ...{ facilities, tables, farm: newFarm(), away: handover },
+        reader: { units: 'us', currency: 'USD', today: batch.lastDate },
+      })!.actions.filter((said) => /at dusk in|Move the pen/.test(said));
+    expect(actionsOf(homed)).toEqual(['Move the pen once.']);
+    expect(actionsOf(batch)).toEqual([expect.stringMatching(/at dusk in/)]);
+  });
 });
 
 describe('a sheet of cattle', () => {

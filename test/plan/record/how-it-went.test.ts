@@ -154,6 +154,24 @@ describe('how a batch went', () => {
     expect(each.planned).toBeLessThan(7);
   });
 
+  it('comes to the same eggs a hen to the last figure, in whatever order they were told', () => {
+    const layers = { purpose: 'layers', strainId: 'brown-layer', sex: 'pullets' } as const;
+    const counts = Array.from({ length: 20 }, (_, k) =>
+      fact('eggs-counted', 190 + 3 * k, { days: 1 + (k % 3), eggs: 7 + ((11 * k) % 13) }),
+    );
+    const came = fact('arrived', 0, { birds: 47 });
+    const inTurn = (facts: readonly ToldFact[]) =>
+      facts.map((each, k) => ({
+        ...each,
+        toldAt: new Date(Date.UTC(2028, 0, 1, k)).toISOString(),
+      }));
+    const eachOf = (facts: readonly ToldFact[]) =>
+      lineOf(went([came, ...inTurn(facts)], 260, layers).lines, 'eggs-per-hen');
+    // Each count told first once.
+    for (const k of counts.keys())
+      expect(eachOf([...counts.slice(k), ...counts.slice(0, k)])).toEqual(eachOf(counts));
+  });
+
   it('sets hours against those reckoned for the same jobs', () => {
     const done = (hours: number, reckonedHours: number, n: number): ToldFact =>
       fact(

@@ -85,14 +85,16 @@ function TheDay({ leaving }: { leaving: LeavingPart }) {
         <Fact of={leaving.birdsADay} />
         <Fact of={leaving.birdsAnHour} />
         <Fact of={leaving.dayHours} />
-        <Fact
-          of={leaving.ice}
-          note={
-            <>
-              <Num of={leaving.iceBags} />,{' '}
-            </>
-          }
-        />
+        {0 < leaving.iceDays.length && (
+          <Fact
+            of={leaving.ice}
+            note={
+              <>
+                <Num of={leaving.iceBags} />,{' '}
+              </>
+            }
+          />
+        )}
         <Fact of={leaving.chillTime} />
         <Fact of={leaving.chillingAtOnce} />
         <Fact of={leaving.chillLimit} note="a limit, not what it takes. " />

@@ -48,7 +48,7 @@ export function ShoppingList({ plan, asked: { farm, batch, tables, picture } }: 
           {
             by: dayOf(order).dueBy,
             task: order,
-            what: capital(plan.words.young),
+            what: `${capital(plan.words.young)}, ${plan.strain}`,
             amount: formatValue(plan.birds.chicksPlaced.value, 'count', farm),
             price: price(capital(plan.words.young)),
           },
