@@ -174,13 +174,18 @@ function madeBefore(
     .reduce((sum, { kg }) => sum + (kg * harvestShare) / dryMatterShare / hayPerDryKg, 0);
 }
 
+/** Some armfuls on the last day of grass are no shortage. */
+export function isShortage(context: PastureContext, inSeasonKg: number): boolean {
+  const { tables, span } = context;
+  const dayKg = needKg(context) / (span.to - span.from);
+  return tables.judgements.grazing.missedShare.value * dayKg <= inSeasonKg;
+}
+
 /** @param madeKg dry matter of own hay that cattle can eat by then */
 function grassShort(context: PastureContext, part: HayPart, madeKg: number): PlanIssue[] {
   if (part.firstShort === undefined) return [];
-  const { littleShare, missedShare } = context.tables.judgements.grazing;
-  const dayKg = needKg(context) / (context.span.to - context.span.from);
-  // Some armfuls on the last day of grass are no shortage.
-  if (part.inSeason.value < missedShare.value * dayKg) return [];
+  const { littleShare } = context.tables.judgements.grazing;
+  if (!isShortage(context, part.inSeason.value)) return [];
   const days = part.shortDays === 1 ? '1 day is' : `${part.shortDays} days are`;
   const isOwn = part.inSeason.value <= madeKg;
   // Nobody sells a cow for days that own hay bridges.

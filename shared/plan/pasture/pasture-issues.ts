@@ -12,7 +12,7 @@ export function pastureIssues(context: PastureContext, chosen: Chosen): PlanIssu
   const issues: PlanIssue[] = [
     ...goesRank(context, books),
     ...oddReadings(context, books),
-    ...notRead(context),
+    ...(heightTaken(context, chosen) ?? notRead(context)),
     ...grassOver(context, chosen),
   ];
   if (!weather.expected.rainMm) {
@@ -112,6 +112,25 @@ function rankSince(
     if (since !== undefined && tables.judgements.grass.rankDays.value <= day - since) return since;
   }
   return undefined;
+}
+
+/** Before the first turn-out, that it goes by a height that nobody told; undefined where some is known. */
+function heightTaken(
+  { grass, span, today, dateOf, say }: PastureContext,
+  { problem, books }: Chosen,
+): PlanIssue[] | undefined {
+  const [first] = books.stays;
+  if (!first || dateOf(first.from) <= today || 0 < problem.past.length) return undefined;
+  if (grass.swards.some(({ heightKnown }) => heightKnown !== 'nothing')) return undefined;
+  const heightsCm = grass.swards.map(({ kgPerHaCm }, p) => books.startKgPerHa[p]! / kgPerHaCm);
+  const said = [Math.min(...heightsCm), Math.max(...heightsCm)].map((cm) => say(cm, 'cm'));
+  return [
+    issue(
+      'note',
+      'height-taken',
+      `How tall is the grass? No height was told for this season, so it is taken as ${[...new Set(said)].join(' to ')} on ${say(dateOf(span.from), 'date')}: grazed down in fall, left before winter and grown since. Turn-out, and the hay until then, go by that: walk the pasture when no snow lies on it and type the heights under Pasture walk.`,
+    ),
+  ];
 }
 
 const YEAR = 365;

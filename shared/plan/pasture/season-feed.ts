@@ -34,6 +34,7 @@ export interface SeasonFeed {
   /** Both together. */
   readonly allKg: number;
   readonly firstShort: number | undefined;
+  readonly lastShort: number | undefined;
   readonly shortDays: number;
 }
 
@@ -48,6 +49,7 @@ export function seasonFeed(
   let outsideKg = 0;
   let allKg = 0;
   let firstShort: number | undefined;
+  let lastShort: number | undefined;
   let shortDays = 0;
   books.hayKg.forEach((hay, h) => {
     const { demandKg, grassKg } = herdDays[h]!;
@@ -65,9 +67,10 @@ export function seasonFeed(
       if (hay[i]! <= shortShare.value * headShare * demandKg[i]!) continue;
       shortDays++;
       if (firstShort === undefined || i < firstShort) firstShort = i;
+      if (lastShort === undefined || lastShort < i) lastShort = i;
     }
   });
-  return { inSeasonKg, outsideKg, allKg, firstShort, shortDays };
+  return { inSeasonKg, outsideKg, allKg, firstShort, lastShort, shortDays };
 }
 
 /** What all herds need over the plan, kg of dry matter. */

@@ -1,10 +1,44 @@
 import { graze } from '../../pasture/grazier.js';
 import { issue, type PlanIssue } from '../../problems/plan-issue.js';
 import { moreHead } from './hay-over.js';
+import { hayToBuy, isShortage } from './hay-part.js';
 import type { PastureContext } from './pasture-context.js';
-import { balesMade, surplusOf, type Chosen } from './surplus.js';
+import { seasonFeed } from './season-feed.js';
+import { baleOf, balesMade, surplusOf, type Chosen } from './surplus.js';
 import { quantity } from '../../explain/quantity.js';
 import { hayStoreFormulas } from './hay-store.js';
+
+/**
+ * What to do with it: where the grass is short later it is feed for then, and no grass for more head.
+ */
+function waysToUse(context: PastureContext, chosen: Chosen, mown: Chosen): string {
+  const { books } = chosen;
+  const { say, dateOf } = context;
+  const feed = seasonFeed(context, books);
+  const { firstShort, lastShort } = feed;
+  const homeFrom = Math.min(
+    ...mown.books.cuts.filter(({ kg }) => 0 < kg).map(({ openFrom }) => openFrom),
+  );
+  if (firstShort !== undefined && homeFrom <= lastShort! && isShortage(context, feed.inSeasonKg)) {
+    const mownFeed = seasonFeed(context, mown.books);
+    const lessKg = hayToBuy(context, chosen, feed).allKg - hayToBuy(context, mown, mownFeed).allKg;
+    const less = Math.floor(lessKg / baleOf(context).kg);
+    const since =
+      homeFrom <= firstShort ? `, as it is from ${say(dateOf(firstShort), 'date')} on` : '';
+    return less < 1
+      ? 'leave it standing for the days that are short later'
+      : `make it all the same, or let a neighbor make it for you, and feed it when grass is short${since}: about ${say(less, 'bales')} less to buy`;
+  }
+  const cutKg = mown.books.cuts.reduce((sum, { kg }) => sum + kg, 0);
+  const more = moreHead(context, chosen, cutKg);
+  return [
+    'let a neighbor mow it',
+    ...(0 < more ? [`keep about ${more} more head in summer`] : []),
+    0 < books.toppings.length
+      ? 'or top it, as planned here'
+      : 'or leave it standing for a dry spell',
+  ].join(', ');
+}
 
 /**
  * Where the household makes no hay: what could be mown all the same, and what else could use it.
@@ -12,7 +46,7 @@ import { hayStoreFormulas } from './hay-store.js';
  */
 export function spareGrass(context: PastureContext, chosen: Chosen): PlanIssue[] {
   if (context.choices.makesHay !== false) return [];
-  const { problem, books } = chosen;
+  const { problem } = chosen;
   const mown = { problem, books: graze(problem) };
   const cuts = surplusOf(context, mown);
   if (cuts.length === 0) return [];
@@ -28,20 +62,11 @@ export function spareGrass(context: PastureContext, chosen: Chosen): PlanIssue[]
   const names = [
     ...new Set(cuts.map(({ paddockId }) => paddocks.find(({ id }) => id === paddockId)!.name)),
   ];
-  const cutKg = mown.books.cuts.reduce((sum, { kg }) => sum + kg, 0);
-  const more = moreHead(context, chosen, cutKg);
-  const ways = [
-    'let a neighbor mow it',
-    ...(0 < more ? [`keep about ${more} more head in summer`] : []),
-    0 < books.toppings.length
-      ? 'or top it, as planned here'
-      : 'or leave it standing for a dry spell',
-  ];
   return [
     issue(
       'note',
       'spare-grass',
-      `More grass grows than the herds eat: from ${say(cuts[0]!.shutFrom, 'date')} on, ${names.slice(0, 4).join(', ')}${4 < names.length ? ` and ${names.length - 4} more` : ''} could be spared for about ${say(balesMade(context, hay, 'Bales').value, 'bales')} of hay. No hay is planned here: ${ways.join(', ')}. If you do make hay, say so under “Hay”.`,
+      `More grass grows than the herds eat: from ${say(cuts[0]!.shutFrom, 'date')} on, ${names.slice(0, 4).join(', ')}${4 < names.length ? ` and ${names.length - 4} more` : ''} could be spared for about ${say(balesMade(context, hay, 'Bales').value, 'bales')} of hay. No hay is planned here: ${waysToUse(context, chosen, mown)}. If you do make hay, say so under “Hay”.`,
       [hay],
     ),
   ];

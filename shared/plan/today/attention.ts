@@ -35,7 +35,7 @@ export function attentionOf(looked: Looked, more: readonly Attention[] = []): At
 }
 
 const order = ({ level, isAlarm }: Attention): number =>
-  level === 'stop' ? (isAlarm ? 0 : 1) : isAlarm ? 2 : 3;
+  level === 'stop' ? (isAlarm ? 0 : 1) : isAlarm ? 2 : level === 'act' ? 3 : 4;
 const byDate = (a: Attention, b: Attention): number => {
   const [first, second] = [a.by ?? '', b.by ?? ''];
   return first < second ? -1 : first > second ? 1 : 0;
@@ -141,7 +141,8 @@ function ofPasture(pasture: PasturePlan | undefined, last: PlainDate): Attention
       ({ level, code }) =>
         level === 'stop' ||
         (code === 'grass-short' && isShortSoon) ||
-        (code === 'hay-untold' && level === 'act'),
+        (code === 'hay-untold' && level === 'act') ||
+        code === 'height-taken',
     )
     .map((issue, k) => {
       const { code, level, text } = issue;

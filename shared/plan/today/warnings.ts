@@ -96,6 +96,7 @@ const IN_FEW_WORDS: Readonly<Record<string, string>> = {
   'no-post': 'no post on that day',
   'hatch-away': 'nobody home for the hatch',
   'weighing-far-off': 'weighing far from the plan',
+  'height-taken': 'how tall is the grass?',
   'grass-short': 'grass does not reach',
   'hay-untold': 'was the hay made?',
   'grass-over': 'grass is over',

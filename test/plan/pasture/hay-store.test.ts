@@ -168,6 +168,30 @@ describe('a household that makes no hay', () => {
     );
   });
 
+  // Spring outruns four cows in middle Tennessee, and the summer is short: that hay is for August.
+  it('is told to feed what is spared where the same year is short later, not to keep more head', () => {
+    const climate = climateFromMonthlyMeans(
+      [-2, -0.4, 3.6, 8.4, 13.1, 17.5, 20.1, 19.3, 14.8, 8.7, 3.3, -0.6],
+      [8.7, 11.5, 16.8, 22, 26.2, 29.8, 32.1, 31.5, 28, 22.6, 16.2, 10.6],
+      6,
+      [120, 115, 127, 134, 123, 109, 103, 95, 88, 96, 118, 129],
+    );
+    const short = plannedPasture(
+      newPastureRequest({
+        ...{ farm: { latitudeDeg: 35.47 }, climate, today: '2027-03-01' },
+        paddocks: newPaddocks(6, { areaM2: 5390, forageId: 'mixed' }),
+        herds: [newHerd({ groups: [newGroup({ classId: 'dry-cow', head: 4 })] })],
+        choices: { makesHay: false },
+      }),
+    );
+    const spare = short.issues.find(({ code }) => code === 'spare-grass')!.text;
+    expect(codes(short)).toContain('grass-short');
+    expect(spare).toMatch(/feed it when grass is short.*about \d+ bales? less to buy/);
+    expect(spare).not.toMatch(/more head/);
+    expect(plan.hay.firstShort).toBeUndefined();
+    expect(plan.issues.find(({ code }) => code === 'spare-grass')!.text).toMatch(/more head/);
+  });
+
   it('tops what goes rank and is not missed, and that is work', () => {
     expect(plan.toppings.length).toBeGreaterThan(0);
     const acres = plan.toppings.reduce(

@@ -4,6 +4,7 @@ import { addDays, daysBetween } from '../../../shared/calendar/plain-date.js';
 import type { PasturePlan } from '../../../shared/plan/pasture/pasture-plan.js';
 import type { PastureRequest } from '../../../shared/plan/pasture/pasture-request.js';
 import { climateFromMonthlyMeans } from '../../../shared/weather/climate.js';
+import { formatValue } from '../../../shared/units/format.js';
 import { newFarm } from '../../support/factories.js';
 import {
   newGroup,
@@ -211,8 +212,24 @@ describe('whether the grass lasts', () => {
     expect(said('2026-05-20')).toMatch(/^No grass height has been read since .*2026/);
     expect(said(undefined)).toMatch(/^No grass height has been read yet/);
     expect(said('2026-06-10')).toBeUndefined();
-    // In winter there is nothing to read.
     expect(said(undefined, '2027-01-10')).toBeUndefined();
+  });
+
+  it('asks before turn-out how tall the grass is where nobody told, with what it is taken for', () => {
+    const planned = (more: Partial<PastureRequest> = {}) =>
+      plannedPasture({ ...newPastureRequest({ today: '2027-01-10' }), ...more });
+    const said = (plan: PasturePlan) =>
+      plan.issues.find(({ code }) => code === 'height-taken')?.text;
+    const unasked = planned();
+    const cm = unasked.paddocks[0]!.height.value;
+    expect(said(unasked)).toContain(`taken as ${formatValue(cm, 'cm', newFarm())} on`);
+    expect(said(planned({ readings: [newReading({ date: '2027-01-09' })] }))).toBeUndefined();
+    const inPaddockId = 'p1';
+    expect(
+      said(
+        planned({ today: '2027-06-01', herds: [newHerd({ inPaddockId, inSince: '2027-05-20' })] }),
+      ),
+    ).toBeUndefined();
   });
 
   it('says that it is too cold where grass that was read as tall never grows', () => {

@@ -11,7 +11,7 @@ import type { Alarm } from '../../../shared/plan/today/looked-at.js';
 import { attentionOf } from '../../../shared/plan/today/attention.js';
 import { workPlanOf } from '../../../shared/plan/work/work-plan.js';
 import { newBrooder, newRequest, tables } from '../../support/factories.js';
-import { newGroup, newHerd, newPaddocks } from '../../support/pasture-factories.js';
+import { newGroup, newHerd, newPaddocks, newReading } from '../../support/pasture-factories.js';
 import { newPicture } from '../../support/pictures.js';
 import { newOwnJob, newWork } from '../../support/season-factories.js';
 
@@ -388,5 +388,28 @@ describe('alarms of the garden', () => {
     });
     expect(keys(night(-2.2))).toEqual([`alarm/frost/${TODAY}`]);
     expect(keys(night(-1))).toEqual([]);
+  });
+});
+
+describe('grass that nobody has measured', () => {
+  it('is asked about once before turn-out, after all that presses, until one height is told', () => {
+    const paddocks = newPaddocks(4);
+    const asked = (more: More) =>
+      attentionOf(
+        looked({
+          today: '2027-01-10',
+          paddocks,
+          herds: [newHerd({ groups: [newGroup()] })],
+          ...more,
+        }),
+      ).filter(({ words }) => words === 'how tall is the grass?');
+    expect(asked({})).toMatchObject([{ level: 'note', of: 'Grass', place: { kind: 'pasture' } }]);
+    expect(asked({ readings: [newReading({ date: '2027-01-09' })] })).toEqual([]);
+    const pressing = { batches: [{ ...batch, arrivalDate: '2027-01-12' }] };
+    const all = attentionOf(
+      looked({ today: '2027-01-10', paddocks, herds: [newHerd()], ...pressing }),
+    );
+    expect(all.length).toBeGreaterThan(1);
+    expect(all.at(-1)).toMatchObject({ words: 'how tall is the grass?' });
   });
 });
