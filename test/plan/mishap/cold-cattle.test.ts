@@ -38,9 +38,15 @@ describe('cattle on cold nights', () => {
     expect(herd!.cautions.map(({ title }) => title)).toEqual(['Ice on the water of cattle']);
   });
 
-  it('are not spoken of on nights that they stand', () => {
-    expect(inCold(2, { groups: [newGroup({ classId: 'stocker', head: 5 })] })).toEqual([]);
-    expect(inCold(2, dueOn('2027-08-01'))).toEqual([]);
+  it('stand nights above freezing dry, feel them wet, and are not spoken of above 15 °C', () => {
+    const stockers = { groups: [newGroup({ classId: 'stocker', head: 5 })] };
+    const [herd] = inCold(2, stockers);
+    expect(herd!.ways.map(({ id }) => id)).toEqual(['out-of-wind']);
+    expect(herd!.follows[0]).toMatch(/wet, or in a summer coat, they feel the cold from 15/);
+    // 59 °F in print: with a wet or a summer coat they need more feed below it.
+    expect(inCold(14, dueOn('2027-08-01'))).toHaveLength(1);
+    expect(inCold(16, dueOn('2027-08-01'))).toEqual([]);
+    expect(inCold(2, { groups: [newGroup({ arrivesOn: '2027-05-20' })] })).toEqual([]);
   });
 
   it('have calves that may come, and a dry place for them comes first', () => {
@@ -59,8 +65,8 @@ describe('cattle on cold nights', () => {
 
   it('have calves that feel a night which the cows stand', () => {
     const [herd] = inCold(4, dueOn('2027-04-15'));
-    expect(herd!.ways.map(({ id }) => id)).toEqual(['bedded']);
-    expect(inCold(14, dueOn('2027-04-15'))).toEqual([]);
+    expect(herd!.ways.map(({ id }) => id)).toEqual(['bedded', 'out-of-wind']);
+    expect(inCold(14, dueOn('2027-04-15'))[0]!.ways.map(({ id }) => id)).toEqual(['out-of-wind']);
   });
 });
 
