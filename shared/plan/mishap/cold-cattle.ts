@@ -4,7 +4,7 @@ import type { NumberQuantity } from '../../explain/quantity.js';
 import type { Formula } from '../../explain/formula.js';
 import type { Herd } from '../../farm/herd.js';
 import type { FarmPicture } from '../../farm/picture.js';
-import { calvingSeasons, type CalvingSeason } from '../../pasture/calving-season.js';
+import { calvingSeasons, isInSeason, type CalvingSeason } from '../../pasture/calving-season.js';
 import { hasCattle } from '../../pasture/herd-demand.js';
 import { withNamedCows } from '../../pasture/named-cows.js';
 import type { Tables } from '../../tables/tables.js';
@@ -89,8 +89,12 @@ function calvesOnNights({ picture, tables, spell, herd }: Asked): string[] {
     today,
     tables,
   );
-  const toCome = sumOf(seasons, (season) => (mayCome(season, today, last) ? left(season) : 0));
-  const born = sumOf(seasons, (season) => bornSince(season, young, today));
+  // Once births are told of, a cow of which none is has not calved.
+  const isAnyTold = seasons.some(({ calved }) => 0 < calved);
+  const toCome = sumOf(seasons, (season) =>
+    mayCome(season, { today, last, isAnyTold }) ? left(season) : 0,
+  );
+  const born = sumOf(seasons, (season) => bornSince(season, { young, today, isAnyTold }));
   return [
     ...(toCome === 0
       ? []
@@ -110,13 +114,20 @@ const sumOf = (seasons: readonly CalvingSeason[], of: (season: CalvingSeason) =>
 
 const left = ({ head, calved }: CalvingSeason): number => head - calved;
 
-/** A cow that is late has the calf still before her. */
-const mayCome = ({ due }: CalvingSeason, today: PlainDate, last: PlainDate): boolean =>
-  due.early <= last && today <= due.late;
+/** A cow that is late has the calf still before her, where births are told until hers is. */
+const mayCome = (
+  season: CalvingSeason,
+  { today, last, isAnyTold }: { today: PlainDate; last: PlainDate; isAnyTold: boolean },
+): boolean =>
+  season.due.early <= last &&
+  (today <= season.due.late || (isAnyTold && isInSeason(season, today)));
 
 /** As it was told; where nothing was, by the day they were due. */
-function bornSince({ told, due, head }: CalvingSeason, young: PlainDate, today: PlainDate): number {
-  if (told.length === 0) return young <= due.due && due.late < today ? head : 0;
+function bornSince(
+  { told, due, head }: CalvingSeason,
+  { young, today, isAnyTold }: { young: PlainDate; today: PlainDate; isAnyTold: boolean },
+): number {
+  if (!isAnyTold) return young <= due.due && due.late < today ? head : 0;
   return told.reduce((sum, { date, calves }) => sum + (young <= date ? calves : 0), 0);
 }
 

@@ -63,6 +63,16 @@ describe('cattle on cold nights', () => {
     expect(said).toContain('2 calves are younger than four weeks');
   });
 
+  it('have the calf of one that is overdue still to come, as the call to the vet says', () => {
+    // Due on the 1st, the 11th was the last usual day: it is the 14th.
+    const two = [born('2027-04-02'), born('2027-04-03')];
+    const said = inCold(-10, dueOn('2027-04-01'), two)[0]!.follows.join(' ');
+    expect(said).toContain('A calf may come on these nights');
+    expect(said).toContain('2 calves are younger than four weeks');
+    const all = [...two, born('2027-04-05')];
+    expect(inCold(-10, dueOn('2027-04-01'), all)[0]!.follows.join(' ')).not.toContain('may come');
+  });
+
   it('have calves that feel a night which the cows stand', () => {
     const [herd] = inCold(4, dueOn('2027-04-15'));
     expect(herd!.ways.map(({ id }) => id)).toEqual(['bedded', 'out-of-wind']);
