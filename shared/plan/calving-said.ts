@@ -8,9 +8,12 @@ const CALVING_SOON_DAYS = 7;
 /** A cow that has not calved by then was not in calf, or nobody told. Judgement, no source. */
 const OVERDUE_LONG_DAYS = 30;
 
-/** Hours as those of the task of attending the birth, in seeds/herd-task-templates.json. */
+/**
+ * Hours after the water bag as those of the task of attending the birth, in
+ * seeds/herd-task-templates.json; of straining as the caution of calving, which stands beside it.
+ */
 const LOOK =
-  'look for a cow that stands apart or a water bag. Feet within 1 hour of it and the calf within 2, else call your veterinarian.';
+  'look for a cow that stands apart or a water bag. Call your veterinarian when half an hour of hard straining brings nothing (an hour in a heifer), or no feet show 1 hour after the water bag, or no calf 2 hours after it.';
 
 /** Calves that are awaited on a day, group by group and named cow by named cow. */
 export function calvingSaid(

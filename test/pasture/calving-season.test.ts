@@ -37,6 +37,10 @@ describe('calvings of a herd that were told', () => {
     ]);
     // Ten days either side hold nearly all: the 25th is the last.
     expect(said('2027-04-25', two)[0]).toMatch(/1 to come/);
+    // Straining is told as the caution beside it tells it, not by the water bag alone.
+    const straining = /half an hour of hard straining brings nothing \(an hour in a heifer\)/;
+    expect(tables.cautions.calving!.text).toMatch(straining);
+    expect(said('2027-04-25', two)[0]).toMatch(straining);
     expect(said('2027-04-26', two)[0]).toMatch(/1 is overdue .*call your veterinarian\.$/);
     expect(said('2028-02-01', two)).toEqual([]); // the next are near
     expect(said('2027-04-20', [...two, born('2027-04-16')])).toEqual([]);
