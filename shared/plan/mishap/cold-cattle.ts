@@ -82,7 +82,8 @@ function ofHerd(asked: Asked): Mishap[] {
 function calvesOnNights({ picture, tables, spell, herd }: Asked): string[] {
   const { today } = picture;
   const last = addDays(today, spell.days);
-  const young = addDays(today, -tables.judgements.alarms.calfYoungDays.value);
+  const youngDays = tables.judgements.alarms.calfYoungDays.value;
+  const young = addDays(today, -youngDays);
   const seasons = calvingSeasons(
     withNamedCows(herd, picture.cows),
     picture.calvings ?? [],
@@ -104,7 +105,7 @@ function calvesOnNights({ picture, tables, spell, herd }: Asked): string[] {
     ...(born === 0
       ? []
       : [
-          `${born === 1 ? 'A calf is' : `${born} calves are`} younger than four weeks: they feel the cold long before the cows do.`,
+          `${born === 1 ? 'A calf is' : `${born} calves are`} younger than ${youngDays} days: they feel the cold long before the cows do.`,
         ]),
   ];
 }

@@ -10,6 +10,7 @@ import { tables } from '../../support/factories.js';
 import { newGroup, newHerd, newPastureRequest } from '../../support/pasture-factories.js';
 import { newPicture } from '../../support/pictures.js';
 
+const youngDays = tables.judgements.alarms.calfYoungDays.value;
 const TODAY = '2027-04-14';
 const { farm, climate, paddocks } = newPastureRequest();
 
@@ -60,7 +61,7 @@ describe('cattle on cold nights', () => {
     const [herd] = inCold(-10, dueOn('2027-04-15'), [born('2027-04-12'), born('2027-04-13')]);
     const said = herd!.follows.join(' ');
     expect(said).toContain('A calf may come on these nights');
-    expect(said).toContain('2 calves are younger than four weeks');
+    expect(said).toContain(`2 calves are younger than ${youngDays} days`);
   });
 
   it('have the calf of one that is overdue still to come, as the call to the vet says', () => {
@@ -68,7 +69,7 @@ describe('cattle on cold nights', () => {
     const two = [born('2027-04-02'), born('2027-04-03')];
     const said = inCold(-10, dueOn('2027-04-01'), two)[0]!.follows.join(' ');
     expect(said).toContain('A calf may come on these nights');
-    expect(said).toContain('2 calves are younger than four weeks');
+    expect(said).toContain(`2 calves are younger than ${youngDays} days`);
     const all = [...two, born('2027-04-05')];
     expect(inCold(-10, dueOn('2027-04-01'), all)[0]!.follows.join(' ')).not.toContain('may come');
   });
