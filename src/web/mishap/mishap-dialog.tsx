@@ -4,7 +4,7 @@ import { lazy, Suspense, useState, type ComponentType } from 'react';
 import type { AnimalLine } from '../../../shared/plan/today/animal-lines.js';
 import { useTables } from '../api/queries.js';
 import { FormDialog } from '../fields/form-dialog.js';
-import { Working } from '../shell/states.js';
+import { useAll, Working } from '../shell/states.js';
 import { isBoxDue, isOnHeat, isThere, type MishapProps } from './mishap-props.js';
 
 interface Kind {
@@ -116,12 +116,15 @@ const KINDS: readonly Kind[] = [
 
 /** When to call stands in the caution, for all who read it; here it is not behind a touch. */
 function CowInTrouble(props: MishapProps) {
-  const call = useTables().data?.cautions.calving?.text;
+  const all = useAll(useTables());
+  // Never the half: who reads what to do until the vet is there has read when to call.
+  if ('waiting' in all) return all.waiting;
+  const [{ cautions }] = all.data;
   return (
     <ToldOf
       {...props}
       animals={props.animals.filter(({ kind }) => kind === 'herd')}
-      lead={`${call === undefined ? '' : `${call} `}Until the vet is there keep the others away, keep a gate between you and her, and never pull on a calf that lies wrong. Then tell what came of it.`}
+      lead={`${cautions.calving!.text} Until the vet is there keep the others away, keep a gate between you and her, and never pull on a calf that lies wrong. Then tell what came of it.`}
     />
   );
 }
