@@ -42,7 +42,7 @@ export function refillsOn(
     const holds = say(hold[day]);
     const first = daysBetween(plan.arrivalDate, part.from);
     const isBigger = first < day && holds !== say(hold[day - 1]) && hold[day - 1]! < hold[day]!;
-    const next = kind === 'feeders' ? nextFill(shares, hold, { first, day }) : day;
+    const next = kind === 'feeders' ? nextFill(shares, hold, { first, day }) : undefined;
     return [
       {
         ...{ kind, isAssumed, ...rounds },
@@ -51,7 +51,7 @@ export function refillsOn(
             ? [`Change to bigger ${kind} today (${say(hold[day - 1])} until now).`]
             : []),
           refillWords({ kind, share, ...rounds, holds, isAssumed }),
-          ...(kind === 'feeders' && 2 <= share ? [dueSaid(place, on, next - day)] : []),
+          ...(2 <= share && next !== undefined ? [dueSaid(place, on, next - day)] : []),
         ].join(' '),
       },
     ];
@@ -69,12 +69,12 @@ function dueSaid(
   return `Not due before ${date}: look whether they are low.`;
 }
 
-/** The first day from one on, on which what is left in the feeders is less than the day takes. */
+/** The first day from one on, on which what is left in the feeders is less than the day takes; none where it lasts until the birds leave. */
 function nextFill(
   shares: ArrayLike<number>,
   hold: ArrayLike<number>,
   { first, day }: { first: number; day: number },
-): number {
+): number | undefined {
   let leftKg = 0;
   for (let at = first; at < shares.length; at++) {
     const needKg = shares[at]! === 0 ? 0 : hold[at]! / shares[at]!;
@@ -85,5 +85,5 @@ function nextFill(
     }
     leftKg -= needKg;
   }
-  return day;
+  return undefined;
 }

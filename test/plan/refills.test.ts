@@ -50,6 +50,29 @@ describe('drinkers and feeders of a batch', () => {
     for (let day = 1; day < due; day++) expect(said(day)).toContain('Not due before');
   });
 
+  it('are due no more where what is in them lasts until the birds leave', () => {
+    const plan = plannedBatch(
+      newRequest({
+        today,
+        batch: {
+          ...{ arrivalDate: '2027-06-02', wantedBirds: 75, brooderId: 'brooder' },
+          ...{ purpose: 'layers', strainId: 'white-layer' },
+        },
+        facilities: [newBrooder()],
+      }),
+    );
+    const days = plan.daily.find(({ id }) => id === 'feeders-share')!.values.length;
+    const isDue = Array.from({ length: 30 }, (_, k) =>
+      refillsOn(plan, addDays('2027-06-02', days - 30 + k), {
+        ...{ farm: newFarm(), tables },
+        say: (value, unit) => `${value} ${unit}`,
+      }).some(({ said }) => said.endsWith('Due today.')),
+    );
+    expect(isDue).toContain(true);
+    // They last longer than a day, so that the day after a filling is never another.
+    expect(isDue.filter((is, k) => is && isDue[k - 1])).toEqual([]);
+  });
+
   it('last as long as their water is more than that of the hot day', () => {
     const plan = planOf({ drinkersHoldL: 10 });
     const hot = plan.daily.find(({ id }) => id === 'water-hot-day')!.values;

@@ -43,6 +43,9 @@ export function moreHead(
   cutKg: number,
 ): number {
   const eatenKg = books.eatenKg.reduce((sum, kg) => sum + kg.reduce((a, b) => a + b, 0), 0);
-  const head = Math.max(0, ...herdDays.map((days) => Math.max(...days.head)));
+  const ofDay = (herdDays[0]?.head ?? []).map((_, day) =>
+    herdDays.reduce((sum, { head }) => sum + head[day]!, 0),
+  );
+  const head = Math.max(0, ...ofDay);
   return eatenKg <= 0 ? 0 : Math.floor((head * cutKg * problem.harvestShare[0]!) / eatenKg);
 }

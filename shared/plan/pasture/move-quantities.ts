@@ -92,7 +92,7 @@ export interface MoveHeads {
 export function moveHeads(plan: PasturePlan, move: Move): MoveHeads {
   const paddock = paddockOf(plan, move);
   const { restDays } = move;
-  const isThere = isThereYet(plan, move);
+  const condition = restIf(plan, move);
   return {
     date: dateOfMove(plan, paddock, move),
     days: quantity(
@@ -124,13 +124,13 @@ export function moveHeads(plan: PasturePlan, move: Move): MoveHeads {
       ? {}
       : {
           rest: quantity(
-            isThere ? 'Rest before, if they leave it today' : 'Rest before',
+            condition === undefined ? 'Rest before' : `Rest before, ${condition}`,
             restDays,
             'day',
             moveFormulas.rest,
             [
               input(
-                isThere ? 'If they leave on' : 'Left or mown before',
+                condition === undefined ? 'Left or mown before' : 'If they leave on',
                 addDays(move.from, -restDays),
                 'date',
               ),
@@ -207,14 +207,21 @@ export function moveDetails(plan: PasturePlan, move: Move): NumberQuantity[] {
   ];
 }
 
-/** Its rest has not begun: a herd stands there when the plan begins, though there is nothing to graze. */
-export const isThereYet = (
-  { nothingToGraze = [], from: begins }: Pick<PasturePlan, 'nothingToGraze' | 'from'>,
+/**
+ * On what its rest depends that has not begun: a herd stands there when the plan begins, though there
+ * is nothing to graze. Undefined where none does.
+ */
+export function restIf(
+  { nothingToGraze = [], from: begins, today }: PasturePlan,
   { paddockId, from: inOn, restDays }: Move,
-): boolean =>
-  restDays !== undefined &&
-  addDays(inOn, -restDays) === begins &&
-  nothingToGraze.some((bare) => bare.paddockId === paddockId);
+): string | undefined {
+  const isThere =
+    restDays !== undefined &&
+    addDays(inOn, -restDays) === begins &&
+    nothingToGraze.some((bare) => bare.paddockId === paddockId);
+  if (!isThere) return undefined;
+  return begins <= today ? 'if they leave it today' : 'if they are out of it as the season begins';
+}
 
 /** How well what stands there feeds, when the herd goes in. */
 const digestibleOf = (plan: PasturePlan, move: Move): NumberQuantity =>

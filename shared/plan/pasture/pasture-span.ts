@@ -5,6 +5,8 @@ import type { PastureRequest } from './pasture-request.js';
 export interface PastureSpan {
   /** Day 0: soil water and growth are followed from here. */
   readonly first: PlainDate;
+  /** Late winter: from here on grass may grow. */
+  readonly opens: PlainDate;
   /** To the end of the season at least: what a stand comes out of winter with, its last weeks say. */
   readonly days: number;
   /** To the end of the season alone: a plan may go on into the winter. */
@@ -45,6 +47,7 @@ export function pastureSpan({
   const from = choices.from ?? (today < planned ? planned : today);
   return {
     first,
+    opens: planned,
     seasonDays: daysBetween(first, wholeEnd) + 1,
     days: daysBetween(first, end < wholeEnd ? wholeEnd : end) + 1,
     from: daysBetween(first, from),

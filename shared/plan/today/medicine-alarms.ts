@@ -134,17 +134,25 @@ function processedTooSoon({ picture }: Looked, treatment: Treatment): Alarm[] {
 /** Cattle that were told slaughtered or sold while a medicine ran, where they are or may be those that had it. */
 function wentTooSoon({ picture }: Looked, treatment: Treatment): Alarm[] {
   const { cowId, head } = treatment;
-  const told = picture.cattleLeft?.find(
-    ({ about, on, details }) =>
-      (details.how === 'slaughtered' || details.how === 'sold') &&
-      (cowId === undefined ? about === treatment.about : details.cowId === cowId) &&
-      isKeptOut(treatment, 'meat', on),
+  const went = (picture.cattleLeft ?? []).filter(
+    ({ on, details: { how } }) =>
+      (how === 'slaughtered' || how === 'sold') && isKeptOut(treatment, 'meat', on),
   );
+  const told =
+    cowId === undefined
+      ? went.find(({ about }) => about === treatment.about)
+      : (went.find(({ details }) => details.cowId === cowId) ?? mayBeHer(picture, treatment, went));
   if (!told) return [];
   const of = picture.herds.find(({ id }) => id === told.about)?.name;
   const isSold = told.details.how === 'sold';
   const may =
-    cowId === undefined && head !== undefined ? ' They may be among those that had it.' : '';
+    cowId === undefined
+      ? head === undefined
+        ? ''
+        : ' They may be among those that had it.'
+      : told.details.cowId === undefined
+        ? ' She may be it: see which, and name the cow where that was told.'
+        : '';
   return [
     {
       key: `alarm/medicine/went/${treatment.id ?? treatment.date}/${told.id}`,
@@ -160,4 +168,22 @@ function wentTooSoon({ picture }: Looked, treatment: Treatment): Alarm[] {
       place: { kind: 'pasture' },
     },
   ];
+}
+
+/** Of those that went without a name, one that a named cow may be: of her herd and class, and she is not known to have gone otherwise. */
+function mayBeHer(
+  { cows, cattleLeft = [] }: Pick<FarmPicture, 'cows' | 'cattleLeft'>,
+  treatment: Treatment,
+  went: NonNullable<FarmPicture['cattleLeft']>,
+): (typeof went)[number] | undefined {
+  const { cowId, about } = treatment;
+  if (cattleLeft.some(({ details }) => details.cowId === cowId)) return undefined;
+  const herdIds = new Set([about, isIn(treatment, cows)]);
+  const herClass = cows.find(({ id }) => id === cowId)?.classId;
+  return went.find(
+    ({ about: herdId, details }) =>
+      details.cowId === undefined &&
+      herdIds.has(herdId) &&
+      (details.classId ?? herClass) === (herClass ?? details.classId),
+  );
 }

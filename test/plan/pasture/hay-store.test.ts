@@ -133,6 +133,24 @@ describe('hay through the next winter', () => {
     expect(text).toMatch(/keep about \d+ more head in summer/);
   });
 
+  it('would feed as many more, in however many herds those are that eat there', () => {
+    const moreOf = (...heads: number[]): number => {
+      const plan = plannedPasture(
+        newPastureRequest({
+          paddocks: newPaddocks(12, { areaM2: 9000 }),
+          herds: heads.map((head, k) =>
+            newHerd({ id: `h${k}`, groups: [newGroup({ classId: 'dry-cow', head })] }),
+          ),
+        }),
+      );
+      const { text } = plan.issues.find(({ code }) => code === 'hay-over')!;
+      return Number(/keep about (\d+) more head/.exec(text)![1]);
+    };
+    // Two herds are never in one paddock, so that what is left of each differs a little.
+    expect(Math.abs(moreOf(3, 3) - moreOf(6))).toBeLessThanOrEqual(1);
+    expect(moreOf(6)).toBeGreaterThan(4);
+  });
+
   it('is for the next winter alone where the herds are out', () => {
     const out = plannedPasture(
       newPastureRequest({

@@ -2,6 +2,7 @@ import { describe, expect, it } from '@jest/globals';
 import { addDays, daysBetween } from '../../../shared/calendar/plain-date.js';
 import { herdsNow, rowsAhead, sayHerdNow } from '../../../shared/plan/pasture/herd-now.js';
 import { moveHeads } from '../../../shared/plan/pasture/move-quantities.js';
+import { nothingToGrazeOf } from '../../../shared/plan/pasture/nothing-to-graze.js';
 import type { PasturePlan } from '../../../shared/plan/pasture/pasture-plan.js';
 import {
   newGroup,
@@ -79,17 +80,17 @@ it('keeps its turn-out, and the work of it, on the day on which the move out is 
 
 describe('a herd that was told into grass before it is tall enough', () => {
   const wentIn = '2027-04-04';
-  const at = (today: string, isTold = true): PasturePlan =>
+  const at = (today: string, isTold = true, inSince = wentIn): PasturePlan =>
     plannedPasture(
       newPastureRequest({
         today,
         herds: [
           newHerd({
             ...{ name: 'Cows', groups: [newGroup({ head: 3 })] },
-            ...(isTold ? { inPaddockId: 'p1', inSince: wentIn } : {}),
+            ...(isTold ? { inPaddockId: 'p1', inSince } : {}),
           }),
         ],
-        ...(isTold ? { grazings: [{ herdId: 'h1', paddockId: 'p1', from: wentIn }] } : {}),
+        ...(isTold ? { grazings: [{ herdId: 'h1', paddockId: 'p1', from: inSince }] } : {}),
         paddocks: newPaddocks(6, { areaM2: 2700 }),
       }),
     );
@@ -106,6 +107,26 @@ describe('a herd that was told into grass before it is tall enough', () => {
     expect(moveHeads(read, back).rest!.label).toBe('Rest before, if they leave it today');
     const next = read.moves.find((move) => move.paddockId === 'p1' && back.from < move.from)!;
     expect(moveHeads(read, next).rest!.label).toBe('Rest before');
+  });
+
+  it.each([
+    ['2026-12-20', 'if they are out of it as the season begins'],
+    ['2027-02-10', 'if they are out of it as the season begins'],
+    ['2027-03-10', 'if they leave it today'],
+  ])('is not sent off the paddock it winters on, on hay, on %s', (today, condition) => {
+    const read = at(today, true, '2026-11-10');
+    expect(read.from).toBe(today < '2027-03-01' ? '2027-03-01' : today);
+    expect(nothingToGrazeOf(read, 'h1')).toBeUndefined();
+    expect(said(read)).not.toContain('nothing to graze');
+    const back = read.moves.find(({ paddockId }) => paddockId === 'p1')!;
+    expect(moveHeads(read, back).rest!.label).toBe(`Rest before, ${condition}`);
+  });
+
+  it('is asked out of the paddock it wintered on when that is soon to be grazed', () => {
+    const early = at('2027-03-10', true, '2026-11-10');
+    const back = early.moves.find(({ paddockId }) => paddockId === 'p1')!;
+    const soon = at(addDays(back.from, -back.restAskedDays), true, '2026-11-10');
+    expect(nothingToGrazeOf(soon, 'h1')).toBeDefined();
   });
 
   it('has its turn-out, and the hay until then, still to come; what it bit is gone', () => {

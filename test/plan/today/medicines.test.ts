@@ -115,6 +115,19 @@ describe('cattle that went while a medicine ran', () => {
     expect(alarmsOf({ cowId: 'd' }, daisy)[0]!.text).toMatch(/Tell the buyer today/);
   });
 
+  it('are an alarm where nobody said which of her herd it was, and none once she is known not to be it', () => {
+    const one = went({ how: 'slaughtered', head: 1 });
+    const [alarm, ...more] = alarmsOf({ cowId: 'd' }, one, cows);
+    expect(more).toEqual([]);
+    expect(alarm!.text).toMatch(/She may be it: see which/);
+    expect(alarmsOf({ cowId: 'd' }, { ...one, about: 'other' }, cows)).toEqual([]);
+    const calf = went({ how: 'slaughtered', head: 1, classId: 'stocker' });
+    expect(alarmsOf({ cowId: 'd' }, calf, cows)).toEqual([]);
+    const died = went({ how: 'died', head: 1, cowId: 'd' }, { id: 'v', key: 'v' });
+    const both = { cows, cattleLeft: [died, one] };
+    expect(ofHerd({ milkDays: 0, cowId: 'd' }, both).alarms).toEqual([]);
+  });
+
   it('are none where they died, went after the days, or another cow had it', () => {
     expect(alarmsOf({}, went({ how: 'died', head: 1 }))).toEqual([]);
     const late = went({ how: 'sold', head: 1 }, { on: addDays(TODAY, 22) });

@@ -4,11 +4,7 @@ import { Link } from 'wouter';
 import { addDays, daysBetween } from '../../../../shared/calendar/plain-date.js';
 import { rowsAhead } from '../../../../shared/plan/pasture/herd-now.js';
 import { movesMeant } from '../../../../shared/plan/pasture/moves-assumed.js';
-import {
-  isThereYet,
-  moveDetails,
-  moveHeads,
-} from '../../../../shared/plan/pasture/move-quantities.js';
+import { moveDetails, moveHeads, restIf } from '../../../../shared/plan/pasture/move-quantities.js';
 import type { DaysOfMowing } from '../../../../shared/plan/pasture/mowing-laid.js';
 import type { PasturePlan } from '../../../../shared/plan/pasture/pasture-plan.js';
 import {
@@ -120,6 +116,7 @@ function Stay({
 }) {
   const [isOpen, setOpen] = useState(false);
   const { date, days, heightBefore, heightAfter, rest } = moveHeads(plan, row.move);
+  const condition = restIf(plan, row.move);
   return (
     <>
       <Group justify="space-between" gap="xs" mb={4} className="roomy-numbers">
@@ -139,7 +136,7 @@ function Stay({
         {rest && (
           <>
             , after <Num of={rest} /> of rest
-            {isThereYet(plan, row.move) && ' if they leave it today'}
+            {condition && ` ${condition}`}
           </>
         )}
       </Text>
