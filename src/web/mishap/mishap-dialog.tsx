@@ -103,7 +103,7 @@ const KINDS: readonly Kind[] = [
   {
     id: 'hot',
     words: 'Hot days are coming',
-    isAsked: (animals) => animals.some(({ kind }) => kind === 'batch'),
+    isAsked: (animals) => 0 < animals.length,
     Part: (props: MishapProps) => <Spell {...props} kind="hot" />,
   },
   {
