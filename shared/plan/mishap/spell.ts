@@ -25,9 +25,7 @@ export function noneHurtSaid(picture: FarmPicture, tables: Tables): string {
   }));
   const unknown = plans.flatMap(({ name, plan }) => (plan ? [] : [name]));
   const isAnyThere =
-    plans.some(
-      ({ plan }) => plan && today <= String(plan.leaving?.on.value ?? plan.lastDate),
-    ) ||
+    plans.some(({ plan }) => plan && today <= String(plan.leaving?.on.value ?? plan.lastDate)) ||
     picture.herds.some((herd) => hasCattle(herd, today));
   const left = `Not looked at, as no plan can be made: ${unknown.join(', ')}.`;
   if (isAnyThere)
