@@ -1,6 +1,6 @@
 import { addDays, daysBetween, type PlainDate } from '../calendar/plain-date.js';
 import type { CalvingTold } from '../farm/calving-told.js';
-import type { Tables } from '../tables/tables.js';
+import { rowById, type Tables } from '../tables/tables.js';
 import { cowDay } from './cow-day.js';
 import { calvesAtFoot, calvingsOf, dueOf, isThere, type Calving } from './herd-demand.js';
 import { hasOwnDates, type PlannedHerd } from './named-cows.js';
@@ -70,6 +70,26 @@ export function calvesBeside(
     );
   }, 0);
 }
+
+/**
+ * Whether a cow may calve on a day, so that whoever is there is to know when to call: from the first
+ * day on which a birth is of that calving until every birth is told, and where no date is known.
+ */
+export const mayCalve = (
+  herd: PlannedHerd,
+  facts: readonly CalvingTold[],
+  on: PlainDate,
+  tables: Tables,
+): boolean =>
+  herd.groups.some(
+    (group) =>
+      isThere(group, on) &&
+      rowById(tables.cattle.classes, group.classId).asksWhenDue === true &&
+      dueOf(group, tables) === undefined,
+  ) ||
+  calvingSeasons(herd, facts, on, tables).some(
+    (season) => season.calved < season.head && isInSeason(season, on),
+  );
 
 const firstDay = ({ due }: Calving): PlainDate => addDays(due.early, -BEFORE_DAYS);
 

@@ -1,4 +1,6 @@
 import type { Formula } from '../explain/formula.js';
+import type { Forage } from '../tables/pasture-tables.js';
+import { rowById, type Tables } from '../tables/tables.js';
 
 export const hayFormulas = {
   need: {
@@ -28,3 +30,7 @@ export const hayNeededKg = (feed: {
   storeLoss: number;
   feedLoss: number;
 }): number => feed.dryMatterKg / (feed.dryMatterShare * (1 - feed.storeLoss) * (1 - feed.feedLoss));
+
+/** What hay is of that a farm without land buys: of mixed grass, as a paddock of which nothing is given. */
+export const boughtHay = ({ forages }: Pick<Tables, 'forages'>): Forage =>
+  rowById(forages, 'mixed');

@@ -90,6 +90,10 @@ export function calvingsOf(herd: PlannedHerd, tables: Tables): Calving[] {
 export const isThere = ({ arrivesOn, leavesOn }: CattleGroup, on: PlainDate): boolean =>
   (arrivesOn === undefined || arrivesOn <= on) && (leavesOn === undefined || on < leavesOn);
 
+/** Whether any of a herd's cattle are on the farm on a day. */
+export const hasCattle = ({ groups }: Pick<Herd, 'groups'>, on: PlainDate): boolean =>
+  groups.some((group) => 0 < group.head && isThere(group, on));
+
 /** Head that is milked on a day: milk cows are, but for the weeks before they calve. */
 export const milkedHead = (
   { groups }: Pick<Herd, 'groups'>,

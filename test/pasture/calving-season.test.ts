@@ -1,7 +1,7 @@
 import { describe, expect, it } from '@jest/globals';
 import type { CalvingTold } from '../../shared/farm/calving-told.js';
 import type { Cow } from '../../shared/farm/cow.js';
-import { calvesBeside, calvingSeasons } from '../../shared/pasture/calving-season.js';
+import { calvesBeside, calvingSeasons, mayCalve } from '../../shared/pasture/calving-season.js';
 import { withNamedCows } from '../../shared/pasture/named-cows.js';
 import { calvingSaid } from '../../shared/plan/calving-said.js';
 import { tables } from '../support/factories.js';
@@ -42,6 +42,22 @@ describe('calvings of a herd that were told', () => {
     expect(said('2027-04-20', [...two, born('2027-04-16')])).toEqual([]);
     expect(said('2027-04-20', [])[0]).toMatch(/^Calves were due .* none is told yet/);
     expect(said('2027-04-26', [])).toEqual([]);
+  });
+
+  it('may come early, late and where no date is known, until all are told', () => {
+    const may = (date: string, facts: readonly CalvingTold[], herd = herdOf()) =>
+      mayCalve(herd, facts, date, tables);
+    // A month early, overdue with none told, and one of three still to come.
+    expect(['2027-03-15', '2027-04-26', '2027-06-30'].map((date) => may(date, []))).toEqual(
+      Array(3).fill(true),
+    );
+    expect(may('2027-04-20', two)).toBe(true);
+    expect(may('2027-04-20', [...two, born('2027-04-16')])).toBe(false);
+    expect(may('2027-01-05', [])).toBe(false);
+    const ofClass = (classId: string) =>
+      withNamedCows(newHerd({ groups: [newGroup({ classId, head: 3 })] }), []);
+    expect(may('2027-04-20', [], ofClass('dry-cow'))).toBe(true);
+    expect(may('2027-04-20', [], ofClass('stocker'))).toBe(false);
   });
 
   it('stay overdue until that is told, however long it is', () => {

@@ -7,7 +7,7 @@ import { FROST_CAUTIONS, HEAT_OUT_CAUTIONS, isFrost } from '../../farm/heat-caut
 import type { Herd } from '../../farm/herd.js';
 import type { FarmPicture } from '../../farm/picture.js';
 import { cattleWaterFormulas } from '../../pasture/cattle-water.js';
-import { calvesBeside, calvingSeasons } from '../../pasture/calving-season.js';
+import { calvesBeside, calvingSeasons, mayCalve } from '../../pasture/calving-season.js';
 import { dueOf, isThere, milkedHead } from '../../pasture/herd-demand.js';
 import { withNamedCows } from '../../pasture/named-cows.js';
 import type { Tables } from '../../tables/tables.js';
@@ -48,7 +48,7 @@ export interface SheetStop {
   readonly isHerd?: true;
   /** Animals that go by a name, and what to know of each. */
   readonly named?: readonly string[];
-  /** Calves are awaited, or came just now. */
+  /** A cow may calve: soon, early, late, or nobody told when. */
   readonly mayCalve?: true;
   /** Keys of cautions. */
   readonly cautions: readonly string[];
@@ -207,6 +207,7 @@ export function herdStop(
   const births = picture.calvings ?? [];
   const calves = calvesBeside(whole, births, date, tables);
   const calving = calvingSaid(calvingSeasons(whole, births, date, tables), { date, units });
+  const isAwaited = mayCalve(whole, births, date, tables);
   const hay = 0 < day.dryKg ? hayOfDay(picture, tables, day) : undefined;
   return {
     id: herd.id,
@@ -244,7 +245,7 @@ export function herdStop(
     ],
     lookFor: tables.work.lookFor.cattle,
     isHerd: true,
-    ...(0 < calving.length ? { mayCalve: true } : {}),
+    ...(isAwaited ? { mayCalve: true } : {}),
     ...(part?.cows ? { named: part.cows.map(knownBy) } : {}),
     cautions: [],
   };

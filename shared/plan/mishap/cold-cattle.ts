@@ -5,6 +5,7 @@ import type { Formula } from '../../explain/formula.js';
 import type { Herd } from '../../farm/herd.js';
 import type { FarmPicture } from '../../farm/picture.js';
 import { calvingSeasons, type CalvingSeason } from '../../pasture/calving-season.js';
+import { hasCattle } from '../../pasture/herd-demand.js';
 import { withNamedCows } from '../../pasture/named-cows.js';
 import type { Tables } from '../../tables/tables.js';
 import { formatValue } from '../../units/format.js';
@@ -29,13 +30,13 @@ export const coldCattleFormulas = {
 /**
  * What cold nights mean for cattle that are there: calves that come or are young, and more hay.
  *
- * Left out: wind and rain, of which the sentences speak; herds that cannot be planned.
+ * Left out: wind and rain, of which the sentences speak; the hay of herds that cannot be planned.
  */
 export function cattleInCold(picture: FarmPicture, tables: Tables, spell: Spell): Mishap[] {
   const dayOf = planned(() => herdDays(picture, tables, { pasture: undefined, on: picture.today }));
   return picture.herds.flatMap((herd) => {
-    const day = dayOf?.(herd);
-    return day && 0 < day.head ? ofHerd({ picture, tables, spell, herd, day }) : [];
+    if (!hasCattle(herd, picture.today)) return [];
+    return ofHerd({ picture, tables, spell, herd, day: dayOf?.(herd) });
   });
 }
 
@@ -44,7 +45,7 @@ interface Asked {
   readonly tables: Tables;
   readonly spell: Spell;
   readonly herd: Herd;
-  readonly day: HerdDay;
+  readonly day: HerdDay | undefined;
 }
 
 function ofHerd(asked: Asked): Mishap[] {
@@ -53,8 +54,9 @@ function ofHerd(asked: Asked): Mishap[] {
   const say = (airC: number): string => formatValue(airC, 'degC', picture.farm);
   const calves = spell.airC < calfColdC.value ? calvesOnNights(asked) : [];
   const isCold = spell.airC < cowColdC.value;
-  if (!isCold && calves.length === 0) return [];
-  const hay = isCold ? [moreHay(asked)] : [];
+  const isColdWhenWet = spell.airC < cowWetColdC.value;
+  if (!isColdWhenWet && calves.length === 0) return [];
+  const hay = isCold ? moreHay(asked) : [];
   return [
     {
       name: herd.name,
@@ -65,7 +67,8 @@ function ofHerd(asked: Asked): Mishap[] {
       numbers: [],
       ways: [
         ...(calves.length === 0 ? [] : [bedded()]),
-        ...(isCold ? [outOfTheWind(), ...hay.map(fedMore)] : []),
+        ...(isColdWhenWet ? [outOfTheWind()] : []),
+        ...hay.map(fedMore),
       ],
       cautions: cautionsSaid(tables, picture.farm, [
         ...(calves.length === 0 ? [] : ['cold-calf', 'calving']),
@@ -144,10 +147,11 @@ const fedMore = (hay: NumberQuantity): WayOn => ({
 });
 
 /** By the low alone: the day is milder, wind makes it colder. */
-function moreHay({ picture, tables, spell, day }: Asked): NumberQuantity {
+function moreHay({ picture, tables, spell, day }: Asked): NumberQuantity[] {
+  if (!day) return [];
   const { cowColdC, cowColdShare } = tables.judgements.alarms;
   const { weight } = hayOfDay(picture, tables, day);
-  return quantity(
+  const more = quantity(
     'More hay on such a day',
     weight.value * cowColdShare.value * (cowColdC.value - spell.airC),
     'kg',
@@ -159,4 +163,5 @@ function moreHay({ picture, tables, spell, day }: Asked): NumberQuantity {
       input('Low of the night', spell.airC, 'degC', 'T'),
     ],
   );
+  return [more];
 }

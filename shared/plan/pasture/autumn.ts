@@ -1,6 +1,7 @@
-import { addDays } from '../../calendar/plain-date.js';
+import { addDays, daysBetween, yearOf } from '../../calendar/plain-date.js';
 import type { Paddock } from '../../farm/paddock.js';
 import type { Tables } from '../../tables/tables.js';
+import { frostDays } from '../place-frost.js';
 import type { PastureRequest } from './pasture-request.js';
 import type { PastureSpan } from './pasture-span.js';
 import type { SeasonSward } from './season-swards.js';
@@ -17,9 +18,25 @@ export function lastGrowingDay(
   return end;
 }
 
+/**
+ * Day that grass for fall is counted back from: the end of growth. Where grass still grows on the last
+ * day of the plan, that day is nobody's end of growth: the first fall frost of the place stands for it.
+ */
+export function autumnDay(request: PastureRequest, span: PastureSpan, growthEnds: number): number {
+  if (growthEnds < span.to - 1) return growthEnds;
+  const { first } = frostDays(request, request.tables);
+  const year = yearOf(span.first);
+  const on = `${year}-${first}`;
+  return daysBetween(span.first, on < span.first ? `${year + 1}-${first}` : on);
+}
+
 /** Day from which grass that is to stand into fall is left alone. */
-export const autumnShutDay = ({ tables }: PastureRequest, growthEnds: number): number =>
-  growthEnds - tables.pasture.stockpile.daysBeforeGrowthEnds;
+export const autumnShutDay = (
+  request: PastureRequest,
+  span: PastureSpan,
+  growthEnds: number,
+): number =>
+  autumnDay(request, span, growthEnds) - request.tables.pasture.stockpile.daysBeforeGrowthEnds;
 
 /**
  * The paddocks of a request, those that are kept for fall shut until growth ends.
@@ -32,8 +49,9 @@ export function withAutumnKept(
   growthEnds: number,
 ): readonly Paddock[] {
   const kept = request.choices.keepForAutumnIds ?? [];
-  const from = Math.max(span.from, autumnShutDay(request, growthEnds));
-  if (kept.length === 0 || growthEnds <= from) return request.paddocks;
+  if (kept.length === 0) return request.paddocks;
+  const from = Math.max(span.from, autumnShutDay(request, span, growthEnds));
+  if (growthEnds <= from) return request.paddocks;
   const shut = {
     from: addDays(span.first, from),
     to: addDays(span.first, growthEnds),

@@ -13,8 +13,8 @@ import { cowDay } from '../../pasture/cow-day.js';
 import { dueOf } from '../../pasture/herd-demand.js';
 import { groupsOf, type PlannedGroup } from '../../pasture/named-cows.js';
 import { addDays, daysBetween, type PlainDate } from '../../calendar/plain-date.js';
-import { cattleHeatFormulas, temperatureHumidityIndex } from '../../pasture/cattle-heat.js';
 import { rowById } from '../../tables/tables.js';
+import { cattleHeatStress } from './cattle-heat-stress.js';
 import type { PastureContext } from './pasture-context.js';
 import { herdWater, type HerdWater } from './herd-water.js';
 import { needRows } from './pasture-support.js';
@@ -45,8 +45,7 @@ export function herdSizing(
   const { tables, span, weather, choices, grass, dateOf } = context;
   const herd = context.herds[h]!;
   const need = { rows: needRows({ ...context, herds: [herd] }) };
-  const { cattleHeat, pasture } = tables;
-  const { hotHumidityShare } = tables.judgements.grass;
+  const { pasture } = tables;
   const days = context.herdDays[h]!;
   let busy = span.from;
   let hottest = -Infinity;
@@ -93,8 +92,7 @@ export function herdSizing(
           availableKgPerHa: available,
           harvestShare,
         });
-  const thi = temperatureHumidityIndex(hottest, hotHumidityShare.value);
-  const isHot = cattleHeat.moderateFrom <= thi;
+  const heat = cattleHeatStress(tables, hottest);
   const part: HerdSizing = {
     herdId: herd.id,
     head: quantity('Head, at most', Math.max(...days.head), 'count', intakeFormulas.animalUnits, [
@@ -161,29 +159,14 @@ export function herdSizing(
         },
       },
     ),
-    ...(isHot
-      ? {
-          heat: quantity(
-            `Heat stress on a hot day: felt from ${cattleHeat.moderateFrom}, serious from ${cattleHeat.severeFrom}`,
-            thi,
-            'ratio',
-            cattleHeatFormulas.thi,
-            [
-              input('Hot day', hottest, 'degC', 'T'),
-              fromJudgement(hotHumidityShare, 'RH'),
-              fromTable(cattleHeat, 'Cattle feel the heat from', cattleHeat.moderateFrom, 'ratio'),
-              fromTable(cattleHeat, 'Serious from', cattleHeat.severeFrom, 'ratio'),
-            ],
-          ),
-        }
-      : {}),
+    ...(heat ? { heat } : {}),
   };
   // Where there is no grass for it, more paddocks are no help.
   const grazes = stays.some((each) => each.herd === h);
   const tooFew = grazes ? tooFewPaddocks(context, herd, { restDays: rest, stayDays: stay }) : [];
   return found(part, {
     issues: isThere ? [...water.issues, ...tooFew] : [],
-    cautions: isHot ? ['cattle-heat'] : [],
+    cautions: heat ? ['cattle-heat'] : [],
   });
 }
 

@@ -1,5 +1,6 @@
 import { markOfBlend, OWN_DEFAULT, type Sourced } from '../../explain/formula.js';
 import { forageEnergyFormulas } from '../../pasture/forage-energy.js';
+import { boughtHay } from '../../pasture/hay.js';
 import { groupsOf } from '../../pasture/grass-kind.js';
 import { swardFormulas } from '../../pasture/sward-day.js';
 import { rowById } from '../../tables/tables.js';
@@ -75,14 +76,18 @@ export function orderRows({ tables, herds, paddocks }: PastureRequest): Sourced[
   ];
 }
 
-/** What the need of herds rests on beside its equations: energy of the grass, weights not given. */
+/** What the need of herds rests on beside its equations: energy of grass or hay, weights not given. */
 export const needRows = ({
   tables,
   herds,
   paddocks,
 }: Pick<PastureRequest, 'tables' | 'herds' | 'paddocks'>): Sourced[] => [
-  ...paddocks.map(({ forageId }) => rowById(tables.forages, forageId).energyMcalPerKg),
-  ...(paddocks.length === 0 ? [] : [forageEnergyFormulas.energy]),
+  ...(paddocks.length === 0
+    ? [boughtHay(tables).energyMcalPerKg]
+    : [
+        ...paddocks.map(({ forageId }) => rowById(tables.forages, forageId).energyMcalPerKg),
+        forageEnergyFormulas.energy,
+      ]),
   ...herds.flatMap(({ groups }) =>
     groups.flatMap((group) => [
       ...usualRows(tables, group),

@@ -3,6 +3,7 @@ import type { GrassReading, Paddock } from '../../farm/paddock.js';
 import { OLDEST_READING_DAYS } from '../../farm/told-kinds.js';
 import { metabolizableMcalPerKg, upkeepMcalPerKg } from '../../pasture/forage-energy.js';
 import { massPerCm } from '../../pasture/forage-mass.js';
+import { boughtHay } from '../../pasture/hay.js';
 import { kindOf } from '../../pasture/grass-kind.js';
 import { grassWeather, type GrassWeather } from '../../pasture/grass-weather.js';
 import { PlotGround, openFrom, type OpenGrowth } from '../../pasture/open-growth.js';
@@ -400,14 +401,16 @@ function closedDays(paddock: Paddock, span: PastureSpan): Uint8Array {
 
 /**
  * Net energy for upkeep of what cattle eat on each day, Mcal a kg of dry matter, mean over the land:
- * of grass by how digestible it is while it grows, else of hay.
+ * of grass by how digestible it is while it grows, else of hay. Without land they eat hay all year.
  */
 export function energyByDay(
   swards: readonly SeasonSward[],
   days: number,
-  { judgements }: Tables,
+  tables: Tables,
 ): Float64Array {
   const energy = new Float64Array(days);
+  if (swards.length === 0) return energy.fill(boughtHay(tables).energyMcalPerKg.value);
+  const { judgements } = tables;
   const areaM2 = swards.reduce((sum, { paddock }) => sum + paddock.areaM2, 0);
   const grows = judgements.grass.growsKgPerHa.value;
   // Paddocks that grow alike share what they grow.

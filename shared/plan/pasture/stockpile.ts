@@ -9,14 +9,15 @@ import {
   type Quantity,
 } from '../../explain/quantity.js';
 import { growOn, massOf, winterStand } from '../../pasture/sward.js';
-import { autumnShutDay } from './autumn.js';
+import { autumnDay, autumnShutDay } from './autumn.js';
 import type { PastureContext } from './pasture-context.js';
 
 export const stockpileFormulas = {
   stockpile: {
     id: 'stockpile-shut',
     title: 'Closed for fall grass',
-    words: 'End of growth less ten to eleven weeks: graze it down, then keep everything off.',
+    words:
+      'End of growth less ten to eleven weeks: graze it down, then keep everything off. Where grass still grows on the last day of the plan, the first fall frost stands for the end of growth.',
     symbols: 'D = end of growth − 75',
     sources: ['REMEMBERED'],
     mark: 'from-memory',
@@ -52,7 +53,8 @@ export function planStockpile(context: PastureContext, end: number): StockpilePa
   const { stockpile } = tables.pasture;
   const days = stockpile.daysBeforeGrowthEnds;
   const { growsKgPerHa, autumnShare } = tables.judgements.grass;
-  const shut = autumnShutDay(context, end);
+  const shut = autumnShutDay(context, span, end);
+  const before = autumnDay(context, span, end);
   const cool = grass.swards
     .map((s, p) => ({ s, p }))
     .filter(({ s }) => s.forage.habit === 'cool-season')
@@ -62,15 +64,16 @@ export function planStockpile(context: PastureContext, end: number): StockpilePa
     0 < kept.length
       ? paddocks.flatMap(({ id }, p) => (kept.includes(id) ? [{ p }] : []))
       : cool.slice(0, Math.max(1, Math.round(paddocks.length * autumnShare.value)));
-  if (picked.length === 0 || shut <= span.from) return undefined;
+  if (picked.length === 0 || shut <= span.from || end <= shut) return undefined;
   return {
     shutFrom: datedFact(
       'To keep grass for fall, closed from',
       dateOf(shut),
       stockpileFormulas.stockpile,
       [
-        input('Growth ends about', dateOf(end), 'date'),
-        fromJudgement(growsKgPerHa),
+        ...(before === end
+          ? [input('Growth ends about', dateOf(end), 'date'), fromJudgement(growsKgPerHa)]
+          : [input('First fall frost', dateOf(before), 'date')]),
         fromTable(stockpile, 'Days closed', days, 'day'),
         fromTable(stockpile, 'At least', stockpile.low, 'day'),
         fromTable(stockpile, 'At most', stockpile.high, 'day'),

@@ -75,5 +75,9 @@ function whyBirds(
     return ' Fewer have died so far than is usual by their age.';
   const isLost = fact.kind === 'died' || fact.kind === 'arrived';
   if (!isLost || had <= has || wantedBirds <= has) return '';
-  return ` ${wantedBirds - has} short of the ${wantedBirds} wanted: what the seller makes good, or another batch.`;
+  const way =
+    fact.kind === 'arrived'
+      ? 'what the seller makes good, or another batch'
+      : 'another batch, or fewer';
+  return ` ${wantedBirds - has} short of the ${wantedBirds} wanted: ${way}.`;
 }

@@ -163,7 +163,8 @@ function bestArrival(
   const best = weeks.find(({ rank }) => rank === 1)!;
   // Who names no month means the next good one: half a year more is not worth a few points.
   const { soonerWithin } = tables.judgements.arrival;
-  const sooner = weeks.find(({ score }) => best.score - soonerWithin.value <= score)!;
+  const least = Math.max(1, best.score - soonerWithin.value);
+  const sooner = weeks.find(({ score }) => least <= score) ?? best;
   return (from === undefined ? sooner : best).arrivalDate;
 }
 

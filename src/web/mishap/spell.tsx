@@ -6,9 +6,7 @@ import { number } from '../../../shared/farm/field.js';
 import { forecastDayFields } from '../../../shared/farm/forecast.js';
 import { putBack } from '../../../shared/farm/put-back.js';
 import type { FarmPicture, NamedBatch } from '../../../shared/farm/picture.js';
-import { cattleInCold } from '../../../shared/plan/mishap/cold-cattle.js';
-import { coldSnap } from '../../../shared/plan/mishap/cold-snap.js';
-import { heatWave } from '../../../shared/plan/mishap/heat-wave.js';
+import { inSpell, noneHurtSaid } from '../../../shared/plan/mishap/spell.js';
 import { saySpellOnGrass } from '../../../shared/plan/mishap/spell-on-grass.js';
 import {
   forecastWith,
@@ -16,7 +14,6 @@ import {
   withSpell,
   type Spell,
 } from '../../../shared/plan/mishap/typed-weather.js';
-import type { Mishap } from '../../../shared/plan/mishap/way-on.js';
 import type { Tables } from '../../../shared/tables/tables.js';
 import { usePicture, useSave, useTables } from '../api/queries.js';
 import { useTypeForecast } from '../api/work-queries.js';
@@ -68,7 +65,7 @@ function Asked({
   );
   const settled = useAfterDrawn(spell);
   const mishaps = useMemo(
-    () => (settled ? mishapsOf(picture, tables, settled) : []),
+    () => (settled ? inSpell(picture, tables, settled) : []),
     [settled, picture, tables],
   );
   const type = useTypeForecast(farm.id);
@@ -119,7 +116,7 @@ function Asked({
             onKeep={(way) => way.batch && keep(way.words, way.batch)}
           />
         ))}
-        {settled && mishaps.length === 0 && <Text>Nothing that is there is hurt by it.</Text>}
+        {settled && mishaps.length === 0 && <Text>{noneHurtSaid(picture, tables)}</Text>}
       </Stack>
       {settled && 0 < picture.herds.length && (
         <OnGrass picture={picture} tables={tables} spell={settled} />
@@ -135,11 +132,6 @@ function Asked({
       />
     </Stack>
   );
-}
-
-function mishapsOf(picture: FarmPicture, tables: Tables, spell: Spell): Mishap[] {
-  if (spell.kind === 'hot') return heatWave(picture, tables, spell);
-  return [...coldSnap(picture, tables, spell), ...cattleInCold(picture, tables, spell)];
 }
 
 /** Days of turn-out and moves that come otherwise once the spell is kept as forecast. */

@@ -498,6 +498,14 @@ describe('herdStop', () => {
     expect(calves('dry-cow')).toBeUndefined();
   });
 
+  it('has cows that may calve overdue and with no date known, though nothing is said of them', () => {
+    const overdue = stopOf('dry-cow', { calvesOn: '2027-11-01' });
+    expect(overdue).toMatchObject({ actions: [], mayCalve: true });
+    expect(stopOf('heifer')).toMatchObject({ actions: [], mayCalve: true });
+    expect(stopOf('dry-cow', { calvesOn: '2028-04-20' }).mayCalve).toBeUndefined();
+    expect(stopOf('stocker').mayCalve).toBeUndefined();
+  });
+
   it('names paddock and strip of every day, and a stay but once on its first', () => {
     const cows = newHerd({ groups: [newGroup({ classId: 'dry-cow', head: 2 })] });
     const picture = newPicture({ ...newWork({ today }), herds: [cows], today });

@@ -14,7 +14,8 @@ const TODAY = '2027-04-14';
 const { farm, climate, paddocks } = newPastureRequest();
 
 function inCold(airC: number, herd: Partial<Herd>, calvings: readonly CalvingTold[] = []) {
-  const picture = newPicture({ farm, climate, today: TODAY, herds: [newHerd(herd)], calvings });
+  const herds = [newHerd(herd)];
+  const picture = newPicture({ farm, climate, today: TODAY, paddocks, herds, calvings });
   return cattleInCold(picture, tables, { kind: 'cold', airC, days: 3 });
 }
 const dueOn = (calvesOn: string, head = 3) => ({
@@ -27,15 +28,25 @@ describe('cattle on cold nights', () => {
     const [herd] = inCold(fToC(4), { groups: [newGroup({ classId: 'stocker', head: 5 })] });
     const [more] = herd!.ways.at(-1)!.numbers!;
     const hay = more!.inputs.find(({ symbol }) => symbol === 'H')!.value as number;
+    // Five of 270 kg eat 2.5 to 3.5 % of it as dry matter; hay holds water, and some is wasted.
+    expect(hay).toBeGreaterThan(5 * 270 * 0.025);
+    expect(hay).toBeLessThan(5 * 270 * 0.035 * 1.4);
     // 32 °F - 4 °F = 28 times 1 %; the share is kept a kelvin, 1.8 %.
-    expect(more!.value / hay).toBeCloseTo(0.28, 2);
+    expect(more!.value).toBeCloseTo(hay * 0.28, 1);
+    expect(more!.unit).toBe('kg');
     expect(herd!.ways.map(({ id }) => id)).toEqual(['out-of-wind', 'more-hay']);
     expect(herd!.cautions.map(({ title }) => title)).toEqual(['Ice on the water of cattle']);
   });
 
-  it('are not spoken of on nights that they stand', () => {
-    expect(inCold(2, { groups: [newGroup({ classId: 'stocker', head: 5 })] })).toEqual([]);
-    expect(inCold(2, dueOn('2027-08-01'))).toEqual([]);
+  it('stand nights above freezing dry, feel them wet, and are not spoken of above 15 °C', () => {
+    const stockers = { groups: [newGroup({ classId: 'stocker', head: 5 })] };
+    const [herd] = inCold(2, stockers);
+    expect(herd!.ways.map(({ id }) => id)).toEqual(['out-of-wind']);
+    expect(herd!.follows[0]).toMatch(/wet, or in a summer coat, they feel the cold from 15/);
+    // 59 °F in print: with a wet or a summer coat they need more feed below it.
+    expect(inCold(14, dueOn('2027-08-01'))).toHaveLength(1);
+    expect(inCold(16, dueOn('2027-08-01'))).toEqual([]);
+    expect(inCold(2, { groups: [newGroup({ arrivesOn: '2027-05-20' })] })).toEqual([]);
   });
 
   it('have calves that may come, and a dry place for them comes first', () => {
@@ -54,8 +65,8 @@ describe('cattle on cold nights', () => {
 
   it('have calves that feel a night which the cows stand', () => {
     const [herd] = inCold(4, dueOn('2027-04-15'));
-    expect(herd!.ways.map(({ id }) => id)).toEqual(['bedded']);
-    expect(inCold(14, dueOn('2027-04-15'))).toEqual([]);
+    expect(herd!.ways.map(({ id }) => id)).toEqual(['bedded', 'out-of-wind']);
+    expect(inCold(14, dueOn('2027-04-15'))[0]!.ways.map(({ id }) => id)).toEqual(['out-of-wind']);
   });
 });
 

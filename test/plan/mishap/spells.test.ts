@@ -5,8 +5,10 @@ import type { FarmPicture } from '../../../shared/farm/picture.js';
 import { planBatch } from '../../../shared/plan/batch-plan.js';
 import { coldSnap } from '../../../shared/plan/mishap/cold-snap.js';
 import { heatWave } from '../../../shared/plan/mishap/heat-wave.js';
+import { inSpell, noneHurtSaid } from '../../../shared/plan/mishap/spell.js';
 import { forecastWith, spellAhead, withSpell } from '../../../shared/plan/mishap/typed-weather.js';
 import { newBatch, newBrooder, newRequest, tables } from '../../support/factories.js';
+import { newGroup, newHerd } from '../../support/pasture-factories.js';
 import { newPicture } from '../../support/pictures.js';
 
 const { farm, climate } = newRequest({});
@@ -144,5 +146,38 @@ describe('heatWave', () => {
     const [all, them] = idsOf('2027-06-25');
     expect(all).toEqual(['shade']);
     expect(them).not.toContain('less-heat');
+  });
+});
+
+describe('a spell, whomever it hurts', () => {
+  const today = '2027-06-20';
+  const herds = [newHerd({ groups: [newGroup({ classId: 'dry-cow', head: 3 })] })];
+  const withCattle = newPicture({ farm, climate, today, herds });
+  const heat = (airC: number) => inSpell(withCattle, tables, { kind: 'hot', airC, days: 3 });
+
+  it('has shade and water for cattle from where they feel the heat', () => {
+    // Index 0.8·T + 0.5·(T − 14.4) + 46.4: 72 at 25.2 °C, 80 at 31.4 °C.
+    expect(heat(25)).toEqual([]);
+    expect(heat(26)[0]!.follows).toEqual(['They feel such days.']);
+    expect(heat(40)[0]).toMatchObject({
+      follows: ['Such days are serious for them.'],
+      ways: [{ id: 'shade-and-water' }],
+      cautions: [{ title: 'Heat' }],
+    });
+    expect(heat(40)[0]!.numbers[0]!.value).toBeCloseTo(91.2, 6);
+  });
+
+  it('hurts none only where some are there and were looked at', () => {
+    expect(noneHurtSaid(withCattle, tables)).toBe('Nothing that is there is hurt by it.');
+    const empty = newPicture({ farm, climate, today });
+    expect(noneHurtSaid(empty, tables)).toBe('No birds and no cattle are there today.');
+    expect(noneHurtSaid(picture(ARRIVED), tables)).toBe('Nothing that is there is hurt by it.');
+    expect(noneHurtSaid(picture('2027-12-20'), tables)).toMatch(/^No birds and no cattle/);
+    const { batches } = picture(today, { strainId: 'none' });
+    const [unknown] = batches;
+    expect(noneHurtSaid({ ...withCattle, batches }, tables)).toBe(
+      `Not looked at, as no plan can be made: ${unknown!.name}. Nothing else that is there is hurt by it.`,
+    );
+    expect(noneHurtSaid({ ...empty, batches }, tables)).not.toContain('hurt by it');
   });
 });

@@ -1,5 +1,7 @@
 import { describe, expect, it } from '@jest/globals';
+import { addDays } from '../../../shared/calendar/plain-date.js';
 import type { PasturePlan } from '../../../shared/plan/pasture/pasture-plan.js';
+import { climateFromMonthlyMeans } from '../../../shared/weather/climate.js';
 import { FieldError } from '../../../shared/problems/field-problem.js';
 import { newPaddocks, newPastureRequest } from '../../support/pasture-factories.js';
 import { plannedPasture } from '../../support/pictures.js';
@@ -52,6 +54,28 @@ describe('keeping grass for fall', () => {
     const both = (of: PasturePlan): number =>
       massAt(of, 'p2', growthEnds) + massAt(of, 'p5', growthEnds);
     expect(both(usual)).toBeLessThan(both(kept));
+  });
+
+  // Tall fescue grows into the winter of middle Tennessee: the last day of a plan is not the end of it.
+  it('goes by the first fall frost where grass still grows on the last day of the plan', () => {
+    const climate = climateFromMonthlyMeans(
+      [-2, -0.4, 3.6, 8.4, 13.1, 17.5, 20.1, 19.3, 14.8, 8.7, 3.3, -0.6],
+      [8.7, 11.5, 16.8, 22, 26.2, 29.8, 32.1, 31.5, 28, 22.6, 16.2, 10.6],
+      6,
+      [120, 115, 127, 134, 123, 109, 103, 95, 88, 96, 118, 129],
+    );
+    const mild = (to?: string): PasturePlan['keyDates'] =>
+      plannedPasture(
+        newPastureRequest({
+          ...{ farm: { latitudeDeg: 35.47, firstFrost: '10-25' }, climate, today: '2027-03-01' },
+          paddocks: newPaddocks(4, { forageId: 'tall-fescue' }),
+          choices: to ? { to, keepForAutumnIds: ['p1'] } : { keepForAutumnIds: ['p1'] },
+        }),
+      ).keyDates;
+    const { growthEnds, stockpile } = mild();
+    expect(growthEnds).toBe('2027-12-15');
+    expect(stockpile!.shutFrom.value).toBe(addDays('2027-10-25', -75));
+    expect(mild('2027-06-30').stockpile).toBeUndefined();
   });
 
   it('does not mow what is kept', () => {
