@@ -131,12 +131,13 @@ function processedTooSoon({ picture }: Looked, treatment: Treatment): Alarm[] {
   ];
 }
 
-/** Cattle that were told slaughtered or sold while a medicine ran, where they are or may be those that had it. */
+/** Cattle that were told slaughtered, sold or given away while a medicine ran, where they are or may be those that had it. */
 function wentTooSoon({ picture }: Looked, treatment: Treatment): Alarm[] {
   const { cowId, head } = treatment;
   const went = (picture.cattleLeft ?? []).filter(
     ({ on, details: { how } }) =>
-      (how === 'slaughtered' || how === 'sold') && isKeptOut(treatment, 'meat', on),
+      (how === 'slaughtered' || how === 'sold' || how === 'given') &&
+      isKeptOut(treatment, 'meat', on),
   );
   const told =
     cowId === undefined
@@ -144,7 +145,7 @@ function wentTooSoon({ picture }: Looked, treatment: Treatment): Alarm[] {
       : (went.find(({ details }) => details.cowId === cowId) ?? mayBeHer(picture, treatment, went));
   if (!told) return [];
   const of = picture.herds.find(({ id }) => id === told.about)?.name;
-  const isSold = told.details.how === 'sold';
+  const { how } = told.details;
   const may =
     cowId === undefined
       ? head === undefined
@@ -158,11 +159,11 @@ function wentTooSoon({ picture }: Looked, treatment: Treatment): Alarm[] {
       key: `alarm/medicine/went/${treatment.id ?? treatment.date}/${told.id}`,
       isAlarm: true,
       level: 'stop',
-      words: `${told.details.how} while a medicine ran`,
+      words: `${how === 'given' ? 'given away' : how} while a medicine ran`,
       text: `${sayKept(picture, treatment, ['meat'])}.${may} ${
-        isSold
-          ? 'Tell the buyer today, with the medicine and the day: nobody may slaughter them before the days are over.'
-          : 'Keep that meat apart, eat, sell or give none of it, and ask your veterinarian.'
+        how === 'slaughtered'
+          ? 'Keep that meat apart, eat, sell or give none of it, and ask your veterinarian.'
+          : `Tell ${how === 'sold' ? 'the buyer' : 'who has them'} today, with the medicine and the day: nobody may slaughter them before the days are over.`
       } ${LABEL}`,
       ...(of === undefined ? {} : { of }),
       place: { kind: 'pasture' },

@@ -117,8 +117,6 @@ function snowBefore({ climate, tables }: WorkPlace, eveOf: string): number[] {
   );
 }
 
-const mean = (of: readonly number[]): number => of.reduce((sum, each) => sum + each, 0) / of.length;
-
 const habitOf = ({ work }: WorkPlace['tables']): DayHabit => ({
   ...work.wetDay,
   dayToDay: work.dayToDay.value,
@@ -136,7 +134,7 @@ function looksWithWater(place: WorkPlace, zone: RootZone, usualMm: number) {
   const frame = frameFrom(place, daysBetween(oldest, today) + BEFORE_DAYS, 1);
   const run = withKnown(frame, usualRun(climate, frame.dayOfYear, tables.work.wetDay));
   const { toSoilMm: rainMm } = snowCover(run, tables.work.snow, {
-    liesMm: mean(frame.snowBeforeMm),
+    liesMm: lowerMedian(frame.snowBeforeMm),
   });
   const depletionMm = layerDepletionMm(
     zone,
@@ -156,7 +154,7 @@ export const averageDays = (frame: WorkFrame): DaysOfWork => ({
   ...daysOfWork(
     frame,
     usualRun(frame.place.climate, frame.dayOfYear, frame.place.tables.work.wetDay),
-    mean(frame.snowBeforeMm),
+    lowerMedian(frame.snowBeforeMm),
   ),
   isUsual: true,
 });

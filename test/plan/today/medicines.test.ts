@@ -105,12 +105,16 @@ describe('cattle that went while a medicine ran', () => {
   const alarmsOf = (treatment: Partial<Treatment>, left: Went, there: FarmPicture['cows'] = []) =>
     ofHerd({ milkDays: 0, ...treatment }, { cows: there, cattleLeft: [left] }).alarms;
 
-  it('are an alarm where they were slaughtered or sold within the days, a named cow too', () => {
+  it('are an alarm where they were slaughtered, sold or given away within the days, a named cow too', () => {
     const slaughtered = went({ how: 'slaughtered', head: 1 });
     expect(alarmsOf({}, slaughtered)).toEqual([
       expect.objectContaining({ level: 'stop', words: 'slaughtered while a medicine ran' }),
     ]);
     expect(alarmsOf({ head: 1 }, slaughtered)[0]!.text).toMatch(/may be among those/);
+    expect(alarmsOf({}, went({ how: 'given', head: 1 }))[0]).toMatchObject({
+      words: 'given away while a medicine ran',
+      text: expect.stringMatching(/Tell who has them today/),
+    });
     const daisy = went({ how: 'sold', head: 1, cowId: 'd' });
     expect(alarmsOf({ cowId: 'd' }, daisy)[0]!.text).toMatch(/Tell the buyer today/);
   });
