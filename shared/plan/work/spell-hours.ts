@@ -54,16 +54,25 @@ export function withHoursForSpells(
     const ways = Array.from({ length: 1 + LIES_LONGER_DAYS }, (_, k) => runDays + k).flatMap(
       (lies) => kinds.map((links): Way => ({ links, lies })),
     );
+    // Work that begins a spell on the same days would take them from each other.
+    const rivals = jobs.filter(
+      (other, k) =>
+        needs[k]!.conditions.dryDaysInRow !== undefined &&
+        !other.pinned &&
+        other.fromDay <= job.untilDay &&
+        job.fromDay <= other.untilDay,
+    ).length;
+    let open: Uint8Array | undefined;
     for (const way of ways) {
-      const { links } = way;
       const suits = fitDays(way);
       const first = suits.indexOf(1);
       if (first < 0) continue;
-      if (!isUnhurriedFrom(way, first))
-        for (const each of [job, ...links.map((link) => link.job)]) hurried.add(each);
-      return { ...job, suits };
+      if (!open && !isUnhurriedFrom(way, first))
+        for (const each of [job, ...way.links.map((link) => link.job)]) hurried.add(each);
+      open = open ? suits.map((is, day) => is | open![day]!) : suits;
+      if (rivals <= countOf(open)) break;
     }
-    return job;
+    return open ? { ...job, suits: open } : job;
   });
   return begun.map((job, i) =>
     hurried.has(jobs[i]!) && job.smallestPieceMinutes === undefined
@@ -71,6 +80,8 @@ export function withHoursForSpells(
       : job,
   );
 }
+
+const countOf = (days: Uint8Array): number => days.reduce((sum, is) => sum + is, 0);
 
 /** What follows, and within how many days of the beginning. */
 interface Way {
