@@ -84,6 +84,7 @@ describe('a phone without signal', () => {
     await undo.waitFor();
     await page.reload();
     await undo.waitFor();
+    await waiting(page, '1 waiting to be sent').waitFor();
     await page.context().setOffline(false);
     await waiting(page, '1 waiting to be sent').waitFor({ state: 'detached' });
     await undo.waitFor();
