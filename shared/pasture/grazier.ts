@@ -8,7 +8,7 @@ import {
   tallestToSpare,
   tallestToTop,
 } from './grazing-rules.js';
-import type { GrazingProblem } from './grazing-problem.js';
+import type { GrazingProblem, Mown } from './grazing-problem.js';
 import { LookAhead, type Ahead, type Asked } from './look-ahead.js';
 import type { Cut, SeasonBooks, Topping } from './season-books.js';
 import { StandRoom } from './stand-room.js';
@@ -227,6 +227,12 @@ export class Season extends GrazedDays {
         this.go.m2 += m2;
         this.goes.set(paddock, { shutFrom: field.shutFrom!, from: day });
       }
+  }
+
+  /** What was told to lie in swaths is a go as well: the next one waits until its hay is in. */
+  protected override mowAsTold(told: Mown): void {
+    super.mowAsTold(told);
+    if (!told.isLeftLying && this.go.from < told.day) this.go = { from: told.day, m2: 0 };
   }
 
   /** It is shut for hay, and in no go yet. */
