@@ -10,7 +10,7 @@ import { farmFields, personFields } from '../../shared/farm/farm.js';
 import { herdFields } from '../../shared/farm/herd.js';
 import { paddockFields } from '../../shared/farm/paddock.js';
 import type { FarmPicture } from '../../shared/farm/picture.js';
-import type { Start } from '../../shared/farm/start.js';
+import { equalPaddocksFields, type Start } from '../../shared/farm/start.js';
 import { findArrivals } from '../../shared/plan/arrival-finder.js';
 import { gearToGet } from '../../shared/plan/gear-to-get.js';
 import { planBatch } from '../../shared/plan/batch-plan.js';
@@ -298,6 +298,21 @@ describe('a start', () => {
     expect(12 * acres).toBeLessThan(5 * 2.5);
     expect(start({ paddocks: { count: 3, areaM2: 2023.4 } }).paddocks).toHaveLength(3);
     expect(start({}).paddocks).toEqual([]);
+  });
+
+  it('divides what is there in all among so many paddocks', () => {
+    // 8 acres in 6.
+    const paddocks = { count: 6, allM2: 8 * 4046.856 };
+    const divided = start({ paddocks }).paddocks;
+    expect(divided).toHaveLength(6);
+    expect(divided[0]!.areaM2 / 4046.856).toBeCloseTo(1.3333, 4);
+    expect(divided[0]!.assumed).not.toContain('areaM2');
+    expect(() => start({ paddocks: { count: 6, allM2: 200 } })).toThrow(
+      /paddocks\.allM2 .*300.*another number of paddocks/,
+    );
+    expect(problemsOfRow(equalPaddocksFields, { areaM2: 400, allM2: 800 })).toMatchObject([
+      { field: 'allM2', code: 'conflict' },
+    ]);
   });
 
   it('marks what nobody said as assumed, and the climate as estimated', () => {
