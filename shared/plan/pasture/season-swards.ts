@@ -9,7 +9,7 @@ import { grassWeather, type GrassWeather } from '../../pasture/grass-weather.js'
 import { PlotGround, openFrom, type OpenGrowth } from '../../pasture/open-growth.js';
 import { growthFactor, type GrowthPair } from '../../pasture/recalibrate.js';
 import { PHASES, referenceGrowth, type ReferenceGrowth } from '../../pasture/reference-growth.js';
-import { growOn, massOf, winterStand, type Sward } from '../../pasture/sward.js';
+import { bittenStand, growOn, massOf, winterStand, type Sward } from '../../pasture/sward.js';
 import type { GrassGround, GrassKind, GrassState } from '../../pasture/sward-day.js';
 import { soilWater, totalAvailableWaterMm, type RootZone } from '../../weather/soil-water.js';
 import { rowById, type Tables } from '../../tables/tables.js';
@@ -377,7 +377,7 @@ function throughFall(
   span: PastureSpan,
   { day: knownOn, kgPerHa }: { readonly day: number; readonly kgPerHa: number },
 ): GrassState {
-  const state = { ...winterStand(kgPerHa), isBitten: true };
+  const state = bittenStand(kgPerHa);
   for (let day = Math.max(0, knownOn + YEAR); day < span.seasonDays; day++)
     growOn({ kind, ground, weather: usual, open }, state, day);
   return state;
