@@ -35,14 +35,14 @@ const VERMONT: Start = {
   people: [{ free: 'mornings-and-evenings' }, {}],
 };
 
-function start(more: Partial<Start>): StartedFarm {
+function start(more: Partial<Start>, today = TODAY): StartedFarm {
   const asked = { ...VERMONT, ...more };
   const { latitudeDeg, longitudeDeg, elevationM = 200 } = asked;
   const estimate = estimateClimate(regions, { latitudeDeg, longitudeDeg, elevationM });
   let made = 0;
   return startFarm(
     {
-      ...{ start: asked, today: TODAY, publicHolidays: [], defaults },
+      ...{ start: asked, today, publicHolidays: [], defaults },
       ...(estimate ? { estimate: estimatedClimate(estimate, tables.nights.likeness.value) } : {}),
     },
     { tables, newId: () => `row-${++made}` },
@@ -194,6 +194,14 @@ describe('a start', () => {
     expect(both.herds.map(({ groups }) => groups)).toEqual([[cows, steers]]);
     expect(both.paddocks[0]!.areaM2).toBeGreaterThan(one.paddocks[0]!.areaM2);
     expect(start({ cattle: [] })).toMatchObject({ herds: [], paddocks: [] });
+  });
+
+  it('takes the grass as grazed down where cattle are there in winter, on the day that was said', () => {
+    const cows = { classId: 'cow-calf', head: 5 };
+    expect(start({ cattle: [cows] }).pastureChoices.onHaySince).toBe(TODAY);
+    const toCome = { ...cows, arrivesOn: '2027-05-01' };
+    expect(start({ cattle: [toCome] }).pastureChoices).not.toHaveProperty('onHaySince');
+    expect(start({ cattle: [cows] }, '2027-06-01').pastureChoices).not.toHaveProperty('onHaySince');
   });
 
   it('gives each batch a brooder that it does not outgrow, of whole feet, with enough lamps', () => {

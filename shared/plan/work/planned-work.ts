@@ -2,6 +2,7 @@ import type { Sourced } from '../../explain/formula.js';
 import type { Round } from '../../tables/task-template.js';
 import type { KeyDate } from '../tasks/event.js';
 import type { CareGap } from './care-gaps.js';
+import type { ShortDay } from './short-days.js';
 import type { EventToMove } from './event-to-move.js';
 import type { LaterMove } from './later-event.js';
 import type { GroundPart } from './ground-part.js';
@@ -130,6 +131,8 @@ export interface WorkPlan {
   readonly eventsToMove: readonly EventToMove[];
   /** Days on which animals have nobody. */
   readonly careGaps: readonly CareGap[];
+  /** Days whose own work asks for more hours than people have. */
+  readonly shortDays: readonly ShortDay[];
   /** How often animals want somebody to look at them by day. */
   readonly looks: readonly PlannedLook[];
   /** What the work hangs on, from today to the end of the plan. */
