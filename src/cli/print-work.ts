@@ -5,7 +5,7 @@ import {
   whoIsThereText,
   type SitterSheet,
 } from '../../shared/plan/handover/sitter-sheet.js';
-import { roundsSaid } from '../../shared/plan/work/rounds-said.js';
+import { choreHoursSaid, roundsSaid } from '../../shared/plan/work/rounds-said.js';
 import { weeksToTell } from '../../shared/plan/work/weeks-to-tell.js';
 import {
   betterWords,
@@ -51,7 +51,7 @@ export function printWork(plan: WorkPlan, reader: Reader): string {
       near(date),
       [chore.name, chore.belongsTo].filter(Boolean).join(', '),
       chore.personId === undefined ? 'nobody' : (names.get(chore.personId) ?? ''),
-      formatHours(chore.hours),
+      choreHoursSaid(chore),
       chore.rounds ? roundsSaid(chore.rounds) : 'a chore of the day',
     ]);
     const jobs = plan.jobs.flatMap((job) =>

@@ -69,6 +69,8 @@ export interface TodayChore {
   readonly of?: string;
   readonly hours: number;
   readonly rounds?: readonly Round[];
+  /** Of each animal, where it comes when one does and its hours are those of an average day. */
+  readonly hoursEach?: number;
   readonly person?: string;
   /** Who did it, where it was told done. */
   readonly doneBy?: string;
@@ -102,6 +104,7 @@ export function todayChores(
       ...(chore.belongsTo === undefined ? {} : { of: chore.belongsTo }),
       hours: chore.hours,
       ...(chore.rounds === undefined ? {} : { rounds: chore.rounds }),
+      ...(chore.hoursEach === undefined ? {} : { hoursEach: chore.hoursEach }),
       ...(chore.personId === undefined ? {} : { person: nameOf(plan, chore.personId) }),
       ...goesBy(chore.key),
       ...(isMoveTold(chore.key, { herds, pasture, today: plan.today }) ? { isTold: true } : {}),

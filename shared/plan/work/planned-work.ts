@@ -89,6 +89,8 @@ export interface PlannedChoreDay {
   readonly hours: number;
   /** Rounds of the day on which it is done; the household’s own has none. */
   readonly rounds?: readonly Round[];
+  /** Of each animal, where it comes when one does and its hours are those of an average day. */
+  readonly hoursEach?: number;
   readonly personId?: string;
   /** Hours of it that nobody has on that day. */
   readonly shortHours: number;

@@ -219,9 +219,10 @@ function choresOf(
   );
 }
 
-const ofChore = ({ belongsTo, rounds }: PlannedChore) => ({
+const ofChore = ({ belongsTo, rounds, hoursEach }: PlannedChore) => ({
   ...(belongsTo ? { belongsTo: belongsTo.name } : {}),
   ...(rounds ? { rounds } : {}),
+  ...(hoursEach === undefined ? {} : { hoursEach }),
 });
 
 /**
