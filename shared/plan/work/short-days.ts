@@ -1,26 +1,15 @@
-import { addDays, type PlainDate } from '../../calendar/plain-date.js';
+import { addDays } from '../../calendar/plain-date.js';
 import { isGrownUp } from '../../farm/who-is-there.js';
 import { formatDate } from '../../units/dates.js';
 import { formatHours } from '../../units/format.js';
 import { listed } from '../../units/listed.js';
 import { takingOf, type DayTaken, type Hands } from './hands-on-day.js';
+import type { ShortDay } from './short-day.js';
 import type { WorkHours } from './work-hours.js';
 import type { WorkNeed } from './work-need.js';
 import { canDo, type WorkPerson } from './work-people.js';
 import type { WorkRequest } from './work-request.js';
 import { isWorthTelling } from './worth-telling.js';
-
-/** A day whose own work lacks hours, and how many more are enough for all of it. */
-export interface ShortDay {
-  readonly date: PlainDate;
-  /** The work that lacks them, and the batches and herds it is for. */
-  readonly keys: readonly string[];
-  readonly of: readonly string[];
-  /** What to find for what, in a few words. */
-  readonly words: string;
-  /** The same with its day and what else would do: a sentence. */
-  readonly said: string;
-}
 
 type Hours = Pick<WorkHours, 'onItsDay' | 'given' | 'hands'>;
 
@@ -28,15 +17,6 @@ type Hours = Pick<WorkHours, 'onItsDay' | 'given' | 'hands'>;
 const LONGEST_DAY_MINUTES = 12 * 60;
 /** Of many people so many are asked, the first of them. */
 const MOST_ASKED = 4;
-
-/** What a day lacks, and what else would do: its work on another day. */
-export function waysOfDay(
-  { said, keys }: ShortDay,
-  jobs: readonly { readonly key: string; readonly waysToFit: readonly string[] }[],
-): string[] {
-  const ways = jobs.flatMap(({ key, waysToFit }) => (keys.includes(key) ? waysToFit : []));
-  return [said, ...new Set(ways)];
-}
 
 /**
  * Days on which work of that one day asks for more hours than people have, with what is enough. Chores
