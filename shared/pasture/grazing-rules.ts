@@ -157,6 +157,10 @@ export function tallestToSpare(
   const { judged, growthEnds } = problem;
   const until = day + judged.hayGrowsDays;
   if (growthEnds < until + judged.hayGrowsDays || !driesHay(problem, until)) return undefined;
+  const open = fields.filter(
+    (field) => isOpen(field, day) && (field.stay || judged.inRoundShare <= field.ripeness),
+  ).length;
+  if (open <= fewestOpen(problem, fields, day)) return undefined;
   let tallest: number | undefined;
   fields.forEach((field, p) => {
     if (field.stay || !isOpen(field, day) || field.ripeness < 1) return;
@@ -166,6 +170,27 @@ export function tallestToSpare(
     if (judged.leastCutKgPerHa <= cutOf(problem, field, p, day)) tallest = p;
   });
   return tallest;
+}
+
+/**
+ * Paddocks that stay in the round whatever could be mown, where few cattle have much land: one for each
+ * herd, and as many as let one rest its least days while a herd is in each as long as it may be. With
+ * fewer they would be in one paddock for months, as its grass alone feeds them.
+ */
+function fewestOpen(
+  { herds, harvestShare, judged }: GrazingProblem,
+  fields: readonly Field[],
+  day: number,
+): number {
+  const stayDays = judged.mostStrips * Math.max(...herds.map((herd) => herd.longestStayDays));
+  const needKg = herds.reduce((sum, { demandKg }) => sum + demandKg[day]!, 0) / herds.length;
+  const feedsLong = fields.every(({ sward }) => {
+    const readyKg = (sward.turnInKgPerHa - sward.residualKgPerHa) * sward.areaHa;
+    return stayDays * needKg <= readyKg * harvestShare[0]!;
+  });
+  if (!feedsLong) return 0;
+  const restDays = Math.max(...fields.map(({ sward }) => sward.leastRestDays));
+  return Math.min(fields.length - 1, herds.length + Math.ceil(restDays / stayDays));
 }
 
 /** What a paddock that is shut for hay on a morning would give when it is mown, kg/ha. */
