@@ -1,11 +1,7 @@
 import { describe, expect, it } from '@jest/globals';
 import { addDays, daysBetween } from '../../../shared/calendar/plain-date.js';
-import {
-  daysOfWork,
-  suitsOf,
-  usualDays,
-  workFrame,
-} from '../../../shared/plan/work/days-of-work.js';
+import { daysOfWork, usualDays, workFrame } from '../../../shared/plan/work/days-of-work.js';
+import { suitsOf } from '../../../shared/plan/work/days-that-suit.js';
 import { seededRandom } from '../../../shared/schedule/random.js';
 import { drawnRun } from '../../../shared/weather/drawn-year.js';
 import { tables } from '../../support/factories.js';
