@@ -303,7 +303,11 @@ function withKnown({ known }: Pick<WorkFrame, 'known'>, run: DayRun): DayRun {
 /** Days before and after one in the fortnight around it. */
 const WEEK_DAYS = 7;
 
-/** Days around which a fortnight holds a fit day in nearly all years: before that nobody counts on one. */
+/**
+ * Days around which a fortnight holds a fit day in nearly all years: before that nobody counts on one.
+ * Of the first week’s days it is the fortnight to come: what lay before the plan is not in it, and half
+ * a fortnight would have the fit days go before whoever waits for them.
+ */
 function fortnightsFor(years: readonly Uint8Array[], sureShare: number): Uint8Array {
   const { length } = years[0]!;
   const hits = new Uint8Array(length);
@@ -315,5 +319,6 @@ function fortnightsFor(years: readonly Uint8Array[], sureShare: number): Uint8Ar
       if (0 <= day && 0 < inIt) hits[day]!++;
     }
   }
-  return hits.map((hit) => (sureShare * years.length <= hit ? 1 : 0));
+  const most = Math.min(WEEK_DAYS, length - 1);
+  return hits.map((_, day) => (sureShare * years.length <= hits[Math.max(day, most)]! ? 1 : 0));
 }

@@ -48,6 +48,18 @@ describe.each(TEN_HOUSEHOLDS)('days beyond the forecast: %s', (_, picture) => {
     }
   });
 
+  it('do not go away before whoever waits for them', () => {
+    for (const gone of [12, 20]) {
+      const later = usualDays(workFrame({ ...place, today: addDays(TODAY, gone) }, 60));
+      const stay = usual.isWorkable.subarray(gone, gone + 60);
+      const lost = stay.reduce(
+        (n, is, day) => (is === 1 && later.isWorkable[day] === 0 ? n + 1 : n),
+        0,
+      );
+      expect([gone, lost]).toEqual([gone, 0]);
+    }
+  });
+
   it('are warm enough for a bound that the averages miss as often as in those years', () => {
     const night = mean([...usual.minC.subarray(30, 60)]);
     for (const nightMinAtLeastC of [night + 1, night + 3]) {
