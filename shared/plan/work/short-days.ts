@@ -59,7 +59,10 @@ function shortDay({ farm, today }: WorkRequest, { given, hands }: Hours, day: nu
     ...(isOfChores ? ['the chores'] : []),
     needs.length === 1 ? `“${first!.name}”` : `${needs.length} tasks`,
   ];
-  const or = more && helper !== undefined ? `, or a helper with ${formatHours(helper / 60)}` : '';
+  // Who helps with birds that are processed would have more of them done on that day.
+  const alone = needs.some(({ key }) => key.includes(PROCESSING)) ? ' who does nothing else' : '';
+  const or =
+    more && helper !== undefined ? `, or a helper with ${formatHours(helper / 60)}${alone}` : '';
   return {
     date,
     keys: needs.map(({ key }) => key),
@@ -71,6 +74,9 @@ function shortDay({ farm, today }: WorkRequest, { given, hands }: Hours, day: nu
     said: `On ${on} ${find(more?.from ?? '', names)}${or}.`,
   };
 }
+
+/** In the keys of work around a day of processing. */
+const PROCESSING = '/processing.';
 
 /** Stands for all chores of a day among what is named. */
 const CHORES = '';

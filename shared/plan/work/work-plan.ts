@@ -16,7 +16,7 @@ import type { PlannedChoreDay, PlannedJob, WorkPlan } from './planned-work.js';
 import type { WholeWork } from './whole-work.js';
 import { hoursFrom, workBasis } from './work-basis.js';
 import { changesSince } from './work-changes.js';
-import { groundUnfit, unfitDay } from './days-of-work.js';
+import { groundUnfit, unfitDay } from './days-that-suit.js';
 import type { WorkHours } from './work-hours.js';
 import type { PlannedChore, WorkNeed } from './work-need.js';
 import type { WorkRequest } from './work-request.js';
