@@ -4,7 +4,7 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Browser, BrowserContext, Locator, Page } from 'playwright-core';
 import { PROJECT_ROOT } from '../../src/reference/load-tables.js';
-import { startBuilt } from './built-program.js';
+import { startBuilt, type BuiltProgram } from './built-program.js';
 import { playwright, sharedHouse } from './outside-browser.js';
 
 const { chromium, errors } = playwright;
@@ -29,6 +29,7 @@ export class House {
     readonly url: string,
     private readonly browser: Browser,
     private readonly leave: () => Promise<unknown>,
+    private readonly own?: BuiltProgram,
   ) {}
 
   /** @param clockFile a program of its own is so many milliseconds ahead as the file says */
@@ -37,7 +38,13 @@ export class House {
     const browser = await chromium.connect(browserAddress);
     if (clockFile === undefined) return new House(url, browser, () => withoutFarms(url));
     const own = await startBuilt(clockFile);
-    return new House(own.url, browser, own.stop);
+    return new House(own.url, browser, own.stop, own);
+  }
+
+  /** Kills the program of its own, and starts it again where it was. */
+  async kill(): Promise<void> {
+    if (!this.own) throw new Error('The program is shared: others use it.');
+    await this.own.kill();
   }
 
   /**
