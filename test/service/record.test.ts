@@ -144,6 +144,10 @@ describe.each(databases())('the record on $name', (database) => {
     expect(await calendar()).not.toContain('eggs sold: 11 of 10');
     const later = (await app.api.get(`${farm.path}/today`).expect(200)).body as TickedToday;
     expect(later.attention.filter(({ key }) => key.startsWith('alarm/limit'))).toEqual([]);
+    await tell('treated', inDays(0), { product: 'Of the label', meatDays: 5, eggDays: 5 });
+    const treated = (await app.api.get(`${farm.path}/today`).expect(200)).body as TickedToday;
+    const went = treated.attention.filter(({ key }) => key.startsWith('alarm/medicine/eggs-went'));
+    expect(went).toMatchObject([{ words: '11 eggs sold while a medicine ran' }]);
   });
 
   it.each([
