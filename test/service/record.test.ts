@@ -235,6 +235,59 @@ describe.each(databases())('the record on $name', (database) => {
     expect((await takeOut(begun).expect(201)).body).toEqual({ kept: [] });
   });
 
+  it('keeps of a year that is taken out what was told of, and what a job that stays waits for', async () => {
+    const year = Number(inDays(-70).slice(0, 4));
+    const job = async (name: string, more: object = {}): Promise<string> => {
+      const row = {
+        ...{ name, hours: 2, dueOn: inDays(-70), priority: 'must' },
+        ...{ conditions: {}, canBeSpread: false, ...more },
+      };
+      return (
+        (await app.api.post(`${farm.path}/jobs`).send(row).expect(201)).body as { id: string }
+      ).id;
+    };
+    const first = await job('Dig the holes');
+    const then = await job('Set the posts', { waitsForId: first });
+    const alone = await job('Oil the mower');
+    const ticked = await job('Mend the roof');
+    const made = (
+      await app.api
+        .post(`${farm.path}/next-year`)
+        .send({ year, batchIds: [batchId], jobIds: [first, then, alone, ticked] })
+        .expect(201)
+    ).body as BegunYear;
+    const ids = new Map(made.jobs.map(({ name, id }) => [name, id]));
+    const posts = made.jobs.find(({ name }) => name === 'Set the posts')!;
+    const at = `${farm.path}/jobs/${posts.id}`;
+    const changed = (
+      await app.api
+        .put(at)
+        .send({ ...posts, hours: 3 })
+        .expect(200)
+    ).body as object;
+    await tell(
+      'work-progress',
+      inDays(0),
+      { hours: 1, reckonedHours: 1 },
+      { about: `own/${ids.get('Mend the roof')}` },
+    );
+    const [batch] = made.batches;
+    await tell('note', inDays(0), { text: 'Ordered by phone.' }, { about: batch!.id });
+    const begun = { batchIds: [batch!.id], jobIds: made.jobs.map(({ id }) => id) };
+    const { body } = await app.api.post(`${farm.path}/next-year/take-out`).send(begun).expect(201);
+    expect((body as { kept: string[] }).kept.toSorted()).toEqual(
+      [batch!.name, 'Dig the holes', 'Mend the roof', 'Set the posts'].toSorted(),
+    );
+    // The one that stays can be saved on, as what it waits for is there.
+    await app.api
+      .put(at)
+      .send({ ...changed, hours: 4 })
+      .expect(200);
+    for (const id of [...ids.values(), first, then, alone, ticked])
+      await app.api.delete(`${farm.path}/jobs/${id}`);
+    await app.api.delete(`${farm.path}/batches/${batch!.id}`).expect(204);
+  });
+
   it('begins another year with the calvings of cattle that stay, a year later', async () => {
     const year = Number(inDays(-70).slice(0, 4));
     const calvesOn = inDays(-70);
