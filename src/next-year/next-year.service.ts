@@ -86,7 +86,7 @@ export class NextYearService {
       }
       const jobs: Saved<OwnJob>[] = [];
       for (const { ofId, next: job } of inTurn(next.jobs.filter((j) => jobIds.includes(j.ofId)))) {
-        const made = await this.jobs.create(farmId, tiedAnew(job, ids) as JobDto);
+        const made = await this.jobs.create(farmId, tiedAnew(job, ids) as JobDto, true);
         jobs.push(made);
         ids.jobIds.set(ofId, made.id);
       }
