@@ -26,6 +26,7 @@ export abstract class GrazedDays {
   protected readonly herds: readonly HerdState[];
   /** Paddocks that are shut or that a herd was in: of the others a look ahead changes nothing. */
   protected readonly seenTo: number[] = [];
+  private readonly all: readonly number[];
   private round: number | undefined;
 
   constructor(
@@ -35,6 +36,7 @@ export abstract class GrazedDays {
     herds: readonly HerdState[],
   ) {
     this.herds = herds.map((herd) => ({ ...herd }));
+    this.all = fields.map((_, paddock) => paddock);
     fields.forEach((field, paddock) => {
       if (!field.growsAlone || field.stay || field.shutFrom !== undefined) this.seeTo(paddock);
     });
@@ -56,7 +58,7 @@ export abstract class GrazedDays {
     const isTold = day <= from && 0 < mown.length;
     const isNewYear = 0 < day && fields[0]?.sward.weather.isNewYear[day] === 1;
     this.gatherGo(day);
-    for (const paddock of isNewYear ? fields.keys() : this.seenTo) {
+    for (const paddock of isNewYear ? this.all : this.seenTo) {
       const field = fields[paddock]!;
       const told = isTold ? this.toldMowing(paddock, day) : undefined;
       if (field.shutFrom !== undefined) this.mowAsPlanned(field, paddock, day, told);

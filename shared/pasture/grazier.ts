@@ -176,10 +176,11 @@ export class Season extends GrazedDays {
     while (paddock !== undefined) {
       // One that nobody would go into is not missed.
       if (ahead.entered.has(paddock)) {
-        const tried = how === 'top' ? { topped: paddock } : { shut: paddock };
+        // Hay feeds nobody before it is made.
+        const tried =
+          how === 'top' ? { topped: paddock } : { shut: paddock, mostBeforeHayKg: mostBeforeHay };
         if (how === 'shut') most += this.hayOf(paddock, day, ahead);
         ahead = this.lookAhead(day, { ...asked, ...tried, mostKg: most });
-        // Hay feeds nobody before it is made.
         if (how === 'shut' && mostBeforeHay < ahead.beforeHayKg) return;
       }
       if (most < ahead.feedKg) return;
