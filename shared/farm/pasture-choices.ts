@@ -27,6 +27,8 @@ export const pastureChoiceFields = row('PastureChoices', {
   keepForAutumnIds: optional(list('Kept for fall', id('Paddock'), 200, 'ids')),
   /** Whether grass to spare is mown; left out, it is. */
   makesHay: optional(yesNo('You make hay')),
+  /** Day on which the herds went on hay in fall, what stood on open paddocks grazed down. */
+  onHaySince: optional(date('On hay since')),
   feedingId: optional(id('Hay is fed')),
   storingId: optional(id('Hay is stored')),
   baleId: optional(id('Bales')),

@@ -98,7 +98,7 @@ export class Season extends GrazedDays {
 
   /** The plan's books begin; a stay that runs goes on, from today as far as they are concerned. */
   private begin(): void {
-    this.startStates = this.fields.map(({ state }) => ({ ...state }));
+    this.startStates = this.fields.map(({ state }) => state);
     this.assumedCuts = this.cuts.splice(0);
     this.toppings.length = 0;
     for (const [p, field] of this.fields.entries()) {

@@ -153,6 +153,31 @@ export const winterStand = (kgPerHa: number): GrassState => ({
   grownKg: 0,
   lostKg: 0,
 });
+/** The same, bitten since its stems began to grow. */
+export function bittenStand(kgPerHa: number): GrassState {
+  const state = winterStand(kgPerHa);
+  state.isBitten = true;
+  return state;
+}
+
+/**
+ * Another stand like it. Written out as all stands are: spread, it would be an object of another
+ * shape to the engine, and a day of growth, of which a plan has thousands, cost nearly twice as much.
+ */
+export const copyOf = (state: GrassState): GrassState => ({
+  leafKg: state.leafKg,
+  stemKg: state.stemKg,
+  deadLeafKg: state.deadLeafKg,
+  deadStemKg: state.deadStemKg,
+  leafAge: state.leafAge,
+  stemAge: state.stemAge,
+  deadLeafAge: state.deadLeafAge,
+  deadStemAge: state.deadStemAge,
+  isBitten: state.isBitten,
+  grownKg: state.grownKg,
+  lostKg: state.lostKg,
+});
+
 /** Planning guesses; by spring the model's own ageing outweighs them. */
 const WINTER_LEAF_SHARE = 0.5;
 const WINTER_AGE = 200;

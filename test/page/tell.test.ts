@@ -145,7 +145,7 @@ describe('telling on a phone', () => {
       .waitFor();
     await ask(page, 'Cattle', 'Some died, were sold or slaughtered');
     await page.getByLabel('What became of them').selectOption({ label: 'Sold' });
-    await page.getByLabel('Of which class').selectOption({ label: 'Dry cow, in calf' });
+    await page.getByLabel('Of which class').selectOption({ label: 'Beef cow, in calf' });
     await page.getByLabel('What they brought, all together').fill('1150');
     expect(await seriousFindings(page, '[role=dialog]')).toEqual([]);
     await page.getByRole('button', { name: 'Tell it' }).click();

@@ -10,7 +10,7 @@ import { farmFields, personFields } from '../../shared/farm/farm.js';
 import { herdFields } from '../../shared/farm/herd.js';
 import { paddockFields } from '../../shared/farm/paddock.js';
 import type { FarmPicture } from '../../shared/farm/picture.js';
-import type { Start } from '../../shared/farm/start.js';
+import { equalPaddocksFields, type Start } from '../../shared/farm/start.js';
 import { findArrivals } from '../../shared/plan/arrival-finder.js';
 import { edgesToAdd, gearToGet } from '../../shared/plan/gear-to-get.js';
 import { planBatch } from '../../shared/plan/batch-plan.js';
@@ -35,14 +35,14 @@ const VERMONT: Start = {
   people: [{ free: 'mornings-and-evenings' }, {}],
 };
 
-function start(more: Partial<Start>): StartedFarm {
+function start(more: Partial<Start>, today = TODAY): StartedFarm {
   const asked = { ...VERMONT, ...more };
   const { latitudeDeg, longitudeDeg, elevationM = 200 } = asked;
   const estimate = estimateClimate(regions, { latitudeDeg, longitudeDeg, elevationM });
   let made = 0;
   return startFarm(
     {
-      ...{ start: asked, today: TODAY, publicHolidays: [], defaults },
+      ...{ start: asked, today, publicHolidays: [], defaults },
       ...(estimate ? { estimate: estimatedClimate(estimate, tables.nights.likeness.value) } : {}),
     },
     { tables, newId: () => `row-${++made}` },
@@ -196,6 +196,14 @@ describe('a start', () => {
     expect(start({ cattle: [] })).toMatchObject({ herds: [], paddocks: [] });
   });
 
+  it('takes the grass as grazed down where cattle are there in winter, on the day that was said', () => {
+    const cows = { classId: 'cow-calf', head: 5 };
+    expect(start({ cattle: [cows] }).pastureChoices.onHaySince).toBe(TODAY);
+    const toCome = { ...cows, arrivesOn: '2027-05-01' };
+    expect(start({ cattle: [toCome] }).pastureChoices).not.toHaveProperty('onHaySince');
+    expect(start({ cattle: [cows] }, '2027-06-01').pastureChoices).not.toHaveProperty('onHaySince');
+  });
+
   it('gives each batch a brooder that it does not outgrow, of whole feet, with enough lamps', () => {
     for (const { id, brooderId } of rows.batches) {
       const brooder = facilityOf(rows.facilities, 'brooder', brooderId)!;
@@ -290,6 +298,21 @@ describe('a start', () => {
     expect(12 * acres).toBeLessThan(5 * 2.5);
     expect(start({ paddocks: { count: 3, areaM2: 2023.4 } }).paddocks).toHaveLength(3);
     expect(start({}).paddocks).toEqual([]);
+  });
+
+  it('divides what is there in all among so many paddocks', () => {
+    // 8 acres in 6.
+    const paddocks = { count: 6, allM2: 8 * 4046.856 };
+    const divided = start({ paddocks }).paddocks;
+    expect(divided).toHaveLength(6);
+    expect(divided[0]!.areaM2 / 4046.856).toBeCloseTo(1.3333, 4);
+    expect(divided[0]!.assumed).not.toContain('areaM2');
+    expect(() => start({ paddocks: { count: 6, allM2: 200 } })).toThrow(
+      /paddocks\.allM2 .*300.*another number of paddocks/,
+    );
+    expect(problemsOfRow(equalPaddocksFields, { areaM2: 400, allM2: 800 })).toMatchObject([
+      { field: 'allM2', code: 'conflict' },
+    ]);
   });
 
   it('marks what nobody said as assumed, and the climate as estimated', () => {

@@ -1,4 +1,5 @@
 import { describe, expect, it } from '@jest/globals';
+import type { PastureChoices } from '../../shared/farm/pasture-choices.js';
 import { EXAMPLE_FARM } from '../../shared/checks/example-farm.js';
 import { climateFromMonthlyMeans } from '../../shared/weather/climate.js';
 import { planSizing } from '../../shared/plan/pasture/sizing-part.js';
@@ -73,6 +74,22 @@ const perDay = ([lbPerAcre, days]: readonly [number, number]): number =>
 const SLOW_REST = 30;
 const DRY_SUMMER_REST = [45, 60] as const;
 
+/** Middle Tennessee (35.47 N, 200 m), by the estimate of the program. */
+const MILD_WINTER: (typeof PLACES)[number] = {
+  ...{ name: 'mild winter, middle Tennessee', latitudeDeg: 35.47, forageId: 'tall-fescue' },
+  minC: [-2, -0.4, 3.6, 8.4, 13.1, 17.5, 20.1, 19.3, 14.8, 8.7, 3.3, -0.6],
+  maxC: [8.7, 11.5, 16.8, 22, 26.2, 29.8, 32.1, 31.5, 28, 22.6, 16.2, 10.6],
+  rainMm: [126, 119, 137, 124, 139, 110, 118, 92, 95, 91, 115, 138],
+};
+/**
+ * When grass is back in middle Tennessee: it starts to grow in mid-March (Overton County Extension in The
+ * Upper Cumberland’s News Leader, December 2020); early in January, fed for little over a month, hay is
+ * to last until about the end of March (UT Extension, Ensuring farms have enough hay for winter, The
+ * Lebanon Democrat, Hartsville).
+ */
+const TENNESSEE_GRASS = ['2027-03-10', '2027-03-31'] as const;
+const TENNESSEE_HAY_SINCE = '2026-11-30';
+
 const walkedAt = (place: (typeof PLACES)[number]) => {
   const context = contextAt(place);
   return { context, stays: chooseMoves(context).books.stays };
@@ -84,6 +101,7 @@ function contextAt(
   { latitudeDeg, forageId, minC, maxC, rainMm }: (typeof PLACES)[number],
   head = 6,
   areaM2 = 3000,
+  choices: PastureChoices = {},
 ) {
   return pastureContext(
     newPastureRequest({
@@ -92,6 +110,7 @@ function contextAt(
       today: latitudeDeg < 0 ? '2027-07-05' : '2027-03-01',
       paddocks: newPaddocks(12, { areaM2, forageId, hasShade: true }),
       herds: [newHerd({ groups: [newGroup({ head })] })],
+      choices,
     }),
   );
 }
@@ -170,6 +189,14 @@ describe('five farms, walked for a season', () => {
       expect(rested.length / back.length).toBeGreaterThanOrEqual(0.95);
     },
   );
+
+  it('turns out after a mild winter on hay when grass is back, and not to what a fall might have left', () => {
+    const context = contextAt(MILD_WINTER, 6, 3000, { onHaySince: TENNESSEE_HAY_SINCE });
+    const { from, entry } = chooseMoves(context).books.stays[0]!;
+    const [first, last] = TENNESSEE_GRASS;
+    expect(context.dateOf(from) >= first && context.dateOf(from) <= last).toBe(true);
+    expect(entry).toBe('first-pass');
+  });
 
   const winterOf = (place: (typeof PLACES)[number], head: number, areaM2: number) => {
     const context = contextAt(place, head, areaM2);

@@ -74,7 +74,7 @@ describe.each(databases())('cows with a name on $name', (database) => {
     expectFieldProblem(await post(bodyOf('Poppy')), {
       ...{ field: 'herdId', code: 'out-of-bounds', given: 3, max: 2 },
       fix: expect.stringContaining(
-        'All 2 head of the class “Dry cow, in calf” in Cows have a name.',
+        'All 2 head of the class “Beef cow, in calf” in Cows have a name.',
       ),
     });
     for (const [field, given] of [

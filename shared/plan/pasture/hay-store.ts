@@ -266,7 +266,10 @@ function nextWinterOf(
   if (days <= 0) return undefined;
   const perDayKg = need / Math.min(LAST_DAYS, span.to - span.from);
   const left = tables.judgements.grass.leftBeforeWinterDays;
-  const grassKg = winterGrass(problem, books, { perDayKg, days, left: leftOn(span, tables) });
+  const grassKg = winterGrass(problem, books, {
+    ...{ perDayKg, days },
+    left: context.paddocks.map((paddock) => leftOn(span, context, paddock)),
+  });
   if (perDayKg * days <= grassKg) return undefined;
   const grass = quantity('Of grass meanwhile', grassKg, 'kg', winterGrassFormulas.winterGrass, [
     input('Need of a day, dry matter', perDayKg, 'kg', 'F_day'),

@@ -112,7 +112,9 @@ function onFirstDay(
     ? [fromFarm('Last reading', reading.heightCm, 'cm'), input('Read on', reading.date, 'date')]
     : own.heightKnown === 'last-grazing'
       ? [fromFarm('Last grazed', paddock.lastGrazedOn!, 'date')]
-      : [fromJudgement(context.tables.judgements.grass.leftBeforeWinterDays)];
+      : own.heightKnown === 'on-hay'
+        ? [input('On hay since', context.choices.onHaySince!, 'date')]
+        : [fromJudgement(context.tables.judgements.grass.leftBeforeWinterDays)];
   // Its own growth alone: another paddock that nobody read makes this one no less known.
   const growth = together(
     growthRows(context, context.weather, { ...context.grass, swards: [own] }),

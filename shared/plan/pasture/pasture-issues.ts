@@ -116,19 +116,23 @@ function rankSince(
 
 /** Before the first turn-out, that it goes by a height that nobody told; undefined where some is known. */
 function heightTaken(
-  { grass, span, today, dateOf, say }: PastureContext,
+  { grass, span, today, choices, dateOf, say }: PastureContext,
   { problem, books }: Chosen,
 ): PlanIssue[] | undefined {
   const [first] = books.stays;
   if (!first || dateOf(first.from) <= today || 0 < problem.past.length) return undefined;
-  if (grass.swards.some(({ heightKnown }) => heightKnown !== 'nothing')) return undefined;
+  if (grass.swards.some(({ heightKnown }) => ['reading', 'last-grazing'].includes(heightKnown)))
+    return undefined;
   const heightsCm = grass.swards.map(({ kgPerHaCm }, p) => books.startKgPerHa[p]! / kgPerHaCm);
   const said = [Math.min(...heightsCm), Math.max(...heightsCm)].map((cm) => say(cm, 'cm'));
+  const grazedDown = grass.swards.some(({ heightKnown }) => heightKnown === 'on-hay')
+    ? `grazed down until ${say(choices.onHaySince!, 'date')}, from when on they are taken to eat hay,`
+    : 'grazed down in fall, left before winter';
   return [
     issue(
       'note',
       'height-taken',
-      `How tall is the grass? No height was told for this season, so it is taken as ${[...new Set(said)].join(' to ')} on ${say(dateOf(span.from), 'date')}: grazed down in fall, left before winter and grown since. Turn-out, and the hay until then, go by that: walk the pasture when no snow lies on it and type the heights under Pasture walk.`,
+      `How tall is the grass? No height was told for this season, so it is taken as ${[...new Set(said)].join(' to ')} on ${say(dateOf(span.from), 'date')}: ${grazedDown} and grown since. Turn-out, and the hay until then, go by that: walk the pasture when no snow lies on it and type the heights under Pasture walk, or under “Hay” the day on which they went on hay.`,
     ),
   ];
 }

@@ -55,5 +55,9 @@ export function pastureSpan({
   };
 }
 
+/** Whether cattle that are there are on hay: no grazing year has begun, and the last one is over. */
+export const isWinter = (of: Pick<PastureRequest, 'farm' | 'today'>): boolean =>
+  of.today < pastureSpan({ ...of, choices: {} }).opens;
+
 const earliest = (a: PlainDate, b: PlainDate | undefined): PlainDate =>
   b !== undefined && b < a ? b : a;

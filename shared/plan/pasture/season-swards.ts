@@ -1,4 +1,4 @@
-import { daysBetween } from '../../calendar/plain-date.js';
+import { addDays, daysBetween } from '../../calendar/plain-date.js';
 import type { GrassReading, Paddock } from '../../farm/paddock.js';
 import { OLDEST_READING_DAYS } from '../../farm/told-kinds.js';
 import { metabolizableMcalPerKg, upkeepMcalPerKg } from '../../pasture/forage-energy.js';
@@ -9,7 +9,7 @@ import { grassWeather, type GrassWeather } from '../../pasture/grass-weather.js'
 import { PlotGround, openFrom, type OpenGrowth } from '../../pasture/open-growth.js';
 import { growthFactor, type GrowthPair } from '../../pasture/recalibrate.js';
 import { PHASES, referenceGrowth, type ReferenceGrowth } from '../../pasture/reference-growth.js';
-import { growOn, massOf, winterStand, type Sward } from '../../pasture/sward.js';
+import { bittenStand, growOn, massOf, winterStand, type Sward } from '../../pasture/sward.js';
 import type { GrassGround, GrassKind, GrassState } from '../../pasture/sward-day.js';
 import { soilWater, totalAvailableWaterMm, type RootZone } from '../../weather/soil-water.js';
 import { rowById, type Tables } from '../../tables/tables.js';
@@ -35,7 +35,7 @@ export interface SeasonSward {
   readonly depletionMm: Float64Array | undefined;
   readonly reading: GrassReading | undefined;
   /** What the mass on the first day is grown on from. */
-  readonly heightKnown: 'reading' | 'last-grazing' | 'nothing';
+  readonly heightKnown: 'reading' | 'last-grazing' | 'on-hay' | 'nothing';
   /** Mass that had been expected on the day of the last reading, where an earlier one is known. */
   readonly expectedAtReading: number | undefined;
   /** Of a first reading: what stands on its day where nobody grazed or mowed since winter. */
@@ -240,7 +240,7 @@ function swardOfBase(
   const { hay } = tables.pasture;
   const { grass } = tables.judgements;
   const held = herds.some((herd) => herd.inPaddockId === paddock.id);
-  const start = startOf(base, span, place, grown, tables);
+  const start = startOf(base, span, place, grown, request);
   const { firstPassCm, readyFromCm } = leastHeightsCm(paddock, forage);
   const reading = readings.at(-1);
   const before = readings.at(-2);
@@ -283,7 +283,7 @@ function swardOfBase(
     reading,
     heightKnown: start.heightKnown,
     leftAloneAtReading:
-      reading && !before ? leftAloneAt(base, span, place, grown, reading, tables) : undefined,
+      reading && !before ? leftAloneAt(base, span, place, grown, reading, request) : undefined,
     expectedAtReading:
       reading && before
         ? expectedAt(
@@ -317,14 +317,18 @@ function startOf(
   span: PastureSpan,
   place: Place,
   grown: Grown,
-  { judgements }: Tables,
+  request: PastureRequest,
 ): Pick<SeasonSward, 'heightKnown'> & {
   readonly state: GrassState;
   readonly readings: Sward['readings'];
 } {
   const { paddock, readings, kgPerHaCm, residualKgPerHa, isPlayed } = base;
-  const { winterReadingDays } = judgements.grass;
-  const known = readings.map((r) => ({
+  const { winterReadingDays } = request.tables.judgements.grass;
+  const onHay = onHayDay(span, request, paddock);
+  // Two years of readings are kept of each paddock, of which a winter's few count here.
+  const earliest = addDays(span.first, -winterReadingDays.value);
+  const ofWinter = readings.filter(({ date }) => earliest <= date);
+  const known = ofWinter.map((r) => ({
     ...{ day: dayIn(span, r), kgPerHa: r.heightCm * kgPerHaCm, isGrazed: false },
     heightKnown: 'reading' as SeasonSward['heightKnown'],
   }));
@@ -343,33 +347,74 @@ function startOf(
   const last = recent.at(-1);
   const before = recent.findLast(({ day }) => day <= 0);
   return {
-    state: before
-      ? winterStand(before.kgPerHa)
-      : afterAutumn(base, place, grown, span, { judgements }),
+    state:
+      before && (onHay === undefined || onHay <= before.day)
+        ? throughFall(base, place, grown, span, before)
+        : afterAutumn(base, place, grown, span, request),
     readings: recent.filter(({ day }) => 0 < day && day <= span.from),
-    heightKnown: last?.heightKnown ?? 'nothing',
+    heightKnown:
+      onHay !== undefined && (last === undefined || last.day < onHay)
+        ? 'on-hay'
+        : (last?.heightKnown ?? 'nothing'),
   };
 }
 
 /** A stand that nobody read: grazed to its residual some weeks before the year ended. */
-function afterAutumn(
-  { kind, ground, residualKgPerHa }: Base,
+const afterAutumn = (
+  base: Base,
+  place: Place,
+  grown: Grown,
+  span: PastureSpan,
+  request: PastureRequest,
+): GrassState =>
+  throughFall(base, place, grown, span, {
+    day: leftOn(span, request, base.paddock) - YEAR,
+    kgPerHa: base.residualKgPerHa,
+  });
+
+/** What is known of a stand before the year, grown on to the end of fall in the usual weather of those days. */
+function throughFall(
+  { kind, ground }: Base,
   { usual }: Place,
   { usual: { open } }: Grown,
   span: PastureSpan,
-  tables: Pick<Tables, 'judgements'>,
+  { day: knownOn, kgPerHa }: { readonly day: number; readonly kgPerHa: number },
 ): GrassState {
-  const state = { ...winterStand(residualKgPerHa), isBitten: true };
-  for (let day = leftOn(span, tables); day < span.seasonDays; day++)
+  const state = bittenStand(kgPerHa);
+  for (let day = Math.max(0, knownOn + YEAR); day < span.seasonDays; day++)
     growOn({ kind, ground, weather: usual, open }, state, day);
   return state;
 }
 
-/** Day on which a paddock is left, grazed to its residual, some days before its season is over. */
-export const leftOn = (
-  { seasonDays }: PastureSpan,
-  { judgements }: Pick<Tables, 'judgements'>,
-): number => Math.max(0, seasonDays - judgements.grass.leftBeforeWinterDays.value);
+const YEAR = 365;
+
+/**
+ * Day of a year on which a paddock is left, grazed to its residual: that on which the herds went on hay,
+ * else some days before the season is over.
+ */
+export function leftOn(
+  span: PastureSpan,
+  request: Pick<PastureRequest, 'choices' | 'tables'>,
+  paddock: Pick<Paddock, 'closedDays'>,
+): number {
+  const onHay = onHayDay(span, request, paddock);
+  const { leftBeforeWinterDays } = request.tables.judgements.grass;
+  return onHay === undefined
+    ? Math.max(0, span.seasonDays - leftBeforeWinterDays.value)
+    : YEAR + onHay;
+}
+
+/** Day on which herds went on hay in the winter before a season; undefined where a paddock was kept from them. */
+function onHayDay(
+  { first, opens }: Pick<PastureSpan, 'first' | 'opens'>,
+  { choices: { onHaySince: on }, tables }: Pick<PastureRequest, 'choices' | 'tables'>,
+  { closedDays }: Pick<Paddock, 'closedDays'>,
+): number | undefined {
+  if (on === undefined || opens <= on) return undefined;
+  const day = daysBetween(first, on);
+  const isKept = closedDays.some(({ from, to }) => from <= on && on <= to);
+  return isKept || day < -tables.judgements.grass.winterReadingDays.value ? undefined : day;
+}
 
 /** What stands on the day of a reading of this year where nothing was taken since winter, kg/ha. */
 function leftAloneAt(
@@ -378,12 +423,12 @@ function leftAloneAt(
   place: Place,
   grown: Grown,
   reading: GrassReading,
-  { judgements }: Tables,
+  request: PastureRequest,
 ): number | undefined {
   const to = dayIn(span, reading);
   if (to < 0 || span.days < to) return undefined;
   const { kind, ground } = base;
-  const state = afterAutumn(base, place, grown, span, { judgements });
+  const state = afterAutumn(base, place, grown, span, request);
   const own = { kind, ground, weather: place.expected, open: grown.expected.open };
   for (let day = 0; day < to; day++) growOn(own, state, day);
   return massOf(state);

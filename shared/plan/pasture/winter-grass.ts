@@ -1,7 +1,7 @@
 import type { Formula } from '../../explain/formula.js';
 import type { GrazingProblem } from '../../pasture/grazing-problem.js';
 import type { SeasonBooks } from '../../pasture/season-books.js';
-import { growOn, massOf, setMass, winterStand, type Sward } from '../../pasture/sward.js';
+import { bittenStand, growOn, massOf, setMass, type Sward } from '../../pasture/sward.js';
 
 export const winterGrassFormulas = {
   winterGrass: {
@@ -21,12 +21,12 @@ const YEAR = 365;
  * What herds eat of the grass after a plan, kg: never what the spring of the next year begins with.
  *
  * @param days after the plan until they turn out
- * @param left day on which a paddock is grazed for the last time before winter
+ * @param left day on which each paddock is grazed for the last time before winter
  */
 export function winterGrass(
   problem: GrazingProblem,
   { massKgPerHa }: SeasonBooks,
-  { perDayKg, days, left }: { perDayKg: number; days: number; left: number },
+  { perDayKg, days, left }: { perDayKg: number; days: number; left: readonly number[] },
 ): number {
   const { swards, usualWeather, harvestShare, to } = problem;
   // What is left when the new year has begun is what its spring begins with.
@@ -36,7 +36,7 @@ export function winterGrass(
   swards.forEach((sward, p) => {
     const usual = problem.usualFrom(p, 0);
     const stands = standOn(usual, { from: to, kgPerHa: massKgPerHa[p]![to - 1]!, until });
-    const wanted = standOn(usual, { from: left, kgPerHa: sward.residualKgPerHa, until });
+    const wanted = standOn(usual, { from: left[p]!, kgPerHa: sward.residualKgPerHa, until });
     kg += Math.max(0, stands - wanted) * sward.areaHa * harvestShare[0]!;
   });
   return Math.min(perDayKg * (until - to), kg);
@@ -60,7 +60,7 @@ function standOn(
   sward: Sward,
   { from, kgPerHa, until }: { from: number; kgPerHa: number; until: number },
 ): number {
-  const state = { ...winterStand(sward.residualKgPerHa), isBitten: true };
+  const state = bittenStand(sward.residualKgPerHa);
   setMass(state, kgPerHa);
   for (let day = from; day < until; day++) {
     const i = inYear(day, sward.weather);

@@ -8,9 +8,11 @@ import {
 import type { Farm } from '../../farm/farm.js';
 import type { FeedStore } from '../../farm/facility.js';
 import type { FarmPicture, PublicHoliday } from '../../farm/picture.js';
+import type { PastureChoices } from '../../farm/pasture-choices.js';
 import type { Start } from '../../farm/start.js';
 import { FieldError } from '../../problems/field-problem.js';
 import { climateFromMonthlyMeans } from '../../weather/climate.js';
+import { isWinter } from '../pasture/pasture-span.js';
 import { withBirds, type StartSetting } from './start-birds.js';
 import { startHerd, startPaddocks } from './start-cattle.js';
 import type { StartDefaults } from './start-defaults.js';
@@ -75,14 +77,26 @@ export function startFarm(
       cows: [],
       readings: [],
     },
-    // Few small farms have the gear for hay; who does, says so.
-    pastureChoices: start.cattle?.length ? { makesHay: false } : {},
+    pastureChoices: choicesOf(start, isWinter({ farm, today }) ? today : undefined),
     ...{ jobs: [], handovers: [], progress: [], groundChecks: [], keptPlans: [], eggCounts: [] },
   };
   const withMeat = start.meat ? withBirds(begun, 'meat', start.meat, setting) : begun;
   const all = start.layers ? withBirds(withMeat, 'layers', start.layers, setting) : withMeat;
   const { people, facilities, batches, headChanges, herds, paddocks, pastureChoices } = all;
   return { farm, people, facilities, batches, headChanges, herds, paddocks, pastureChoices };
+}
+
+/**
+ * Few small farms have the gear for hay; who does, says so. Cattle that are there in winter are on hay,
+ * and have grazed what stood: what a mild fall grew is no grass to turn out to.
+ */
+function choicesOf({ cattle = [] }: Start, winterDay: PlainDate | undefined): PastureChoices {
+  if (cattle.length === 0) return {};
+  const isThere = cattle.some(({ arrivesOn }) => arrivesOn === undefined);
+  return {
+    makesHay: false,
+    ...(isThere && winterDay !== undefined ? { onHaySince: winterDay } : {}),
+  };
 }
 
 function farmOf(

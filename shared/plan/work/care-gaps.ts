@@ -4,7 +4,8 @@ import { formatClock, formatDate } from '../../units/dates.js';
 import { formatHours } from '../../units/format.js';
 import { listed } from '../../units/listed.js';
 import type { LookNeed, PlannedChore } from './work-need.js';
-import type { ChoreDay, WorkHours } from './work-hours.js';
+import type { ChoreDay } from './hands-on-day.js';
+import type { WorkHours } from './work-hours.js';
 import { isThere, outOn, type Out, type WorkPerson } from './work-people.js';
 import type { WorkRequest } from './work-request.js';
 

@@ -21,6 +21,7 @@ import type { WorkHours } from './work-hours.js';
 import type { PlannedChore, WorkNeed } from './work-need.js';
 import type { WorkRequest } from './work-request.js';
 import { stayWords, withLongerDays } from './stays-longer.js';
+import { shortDays } from './short-days.js';
 import { weeksOf } from './work-weeks.js';
 import { wordsInTime, wordsToFit } from './words-to-fit.js';
 import { notDoneBefore, partWords, unfitWords, whyThen } from './work-words.js';
@@ -126,6 +127,7 @@ export function workPlanOf(
     chores: choresOf(request, chores, hours),
     eventsToMove: toMove,
     careGaps: careGaps({ request, chores, looks, hours }),
+    shortDays: shortDays(request, hours),
     looks: looks.map(({ of, everyH, fromDay, toDay, isOfDrinkers }) => ({
       ...{ ofId: of.id, everyH, ...(isOfDrinkers ? { isOfDrinkers } : {}) },
       ...{ from: dateOf(fromDay), to: dateOf(Math.min(toDay, problem.days - 1)) },
@@ -217,9 +219,10 @@ function choresOf(
   );
 }
 
-const ofChore = ({ belongsTo, rounds }: PlannedChore) => ({
+const ofChore = ({ belongsTo, rounds, hoursEach }: PlannedChore) => ({
   ...(belongsTo ? { belongsTo: belongsTo.name } : {}),
   ...(rounds ? { rounds } : {}),
+  ...(hoursEach === undefined ? {} : { hoursEach }),
 });
 
 /**

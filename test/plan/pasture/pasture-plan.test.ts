@@ -223,6 +223,9 @@ describe('whether the grass lasts', () => {
     const unasked = planned();
     const cm = unasked.paddocks[0]!.height.value;
     expect(said(unasked)).toContain(`taken as ${formatValue(cm, 'cm', newFarm())} on`);
+    expect(said(planned({ choices: { onHaySince: '2026-12-04' } }))).toMatch(
+      /grazed down until .*Dec 4, 2026|grazed down until .*4 Dec 2026/,
+    );
     expect(said(planned({ readings: [newReading({ date: '2027-01-09' })] }))).toBeUndefined();
     const inPaddockId = 'p1';
     expect(

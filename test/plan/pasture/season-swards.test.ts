@@ -8,6 +8,7 @@ import {
   type SeasonSwards,
 } from '../../../shared/plan/pasture/season-swards.js';
 import { seasonWeather } from '../../../shared/plan/pasture/season-weather.js';
+import { climateFromMonthlyMeans } from '../../../shared/weather/climate.js';
 import { growOn, massOf } from '../../../shared/pasture/sward.js';
 import { newFarm } from '../../support/factories.js';
 import {
@@ -59,6 +60,31 @@ describe('seasonSwards', () => {
       massOf(seasonOf(newPastureRequest({ choices: { to } })).own.sward.start);
     for (const to of ['2027-12-31', '2028-02-15', '2028-04-15'])
       expect(startOf(to)).toBeCloseTo(startOf('2027-12-15'), 6);
+  });
+
+  it('grows on in a mild fall what was read in it, and what the herds left when they went on hay', () => {
+    const mild = climateFromMonthlyMeans(
+      [-2, 0, 4, 8, 13, 17, 20, 19, 15, 9, 3, -1],
+      [9, 11, 17, 22, 26, 30, 32, 31, 28, 23, 16, 11],
+      6,
+    );
+    const startOf = (more: Partial<PastureRequest>): number =>
+      massOf(seasonOf(newPastureRequest({ climate: mild, ...more })).own.sward.start);
+    const readOn = (date: string): number => startOf({ readings: [newReading({ date })] });
+    expect(readOn('2026-10-01')).toBeGreaterThan(readOn('2026-11-15') + 100);
+    expect(readOn('2026-11-15')).toBeGreaterThan(readOn('2026-12-20') + 100);
+    const onHay = (onHaySince: string): number => startOf({ choices: { onHaySince } });
+    expect(onHay('2026-11-01')).toBeGreaterThan(onHay('2026-11-25') + 100);
+    expect(onHay('2026-10-17')).toBeCloseTo(startOf({}), 6);
+    // What was read after they went on hay is nearer.
+    const readings = [newReading({ date: '2026-12-20' })];
+    const { own } = seasonOf(
+      newPastureRequest({ climate: mild, readings, choices: { onHaySince: '2026-11-25' } }),
+    );
+    expect(massOf(own.sward.start)).toBeCloseTo(readings[0]!.heightCm * own.kgPerHaCm, 6);
+    const closedDays = [{ from: '2026-08-15', to: '2027-01-10', why: 'stockpile' as const }];
+    const kept = { paddocks: [newPaddock({ closedDays })], choices: { onHaySince: '2026-11-25' } };
+    expect(startOf(kept)).toBeCloseTo(startOf({}), 6);
   });
 
   it('asks about a first height that nothing could have grown to by then, and about no low one', () => {

@@ -74,6 +74,12 @@ describe('the day of the example farm, chicks in the brooder', () => {
     expect(told.day.animals[0]).toBe(meat);
   });
 
+  it('says of what comes with each calf how long one takes, and not its share of a day', () => {
+    // 15 h and 4 h for ten head.
+    expect(told.text).toMatch(/Attend birth: [^\n]* 1 h 30 min each, as they come/);
+    expect(told.text).toMatch(/Navel, tag, record[^\n]* 24 min each, as they come/i);
+  });
+
   it('expects them on the day they are to come, and calls them alive once that was told', () => {
     const [here, next] = ['2027-04-21', '2027-04-23'].map((date) =>
       lineOf(on(date), 'Spring meat birds'),

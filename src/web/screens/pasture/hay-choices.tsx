@@ -8,6 +8,7 @@ import { rowById, type Tables } from '../../../../shared/tables/tables.js';
 import { formatValue } from '../../../../shared/units/format.js';
 import { useChoose } from '../../api/pasture-queries.js';
 import type { SavedFarm } from '../../api/queries.js';
+import { DateField } from '../../fields/date-input.js';
 import { wordsOfRow } from '../../fields/field-words.js';
 import { FormDialog } from '../../fields/form-dialog.js';
 import { draftKey } from '../../fields/kept-draft.js';
@@ -108,6 +109,13 @@ function HayForm({
           error={errorAt('feedingId')}
           options={feeding}
           onChange={(feedingId) => set({ feedingId })}
+        />
+        <DateField
+          label={FIELDS.onHaySince.label}
+          value={draft.onHaySince}
+          error={errorAt('onHaySince')}
+          description="the day by which the grass was grazed down"
+          onChange={(onHaySince) => set({ onHaySince })}
         />
       </SimpleGrid>
       <Text size="sm">

@@ -74,7 +74,9 @@ export interface StartDraft {
   /** Kinds of cattle; the first line is there before anything is typed into it. */
   readonly cattle: readonly CattleDraft[];
   readonly paddocks?: number | undefined;
+  /** Of each, or of all together: what was typed last. */
   readonly paddockM2?: number | undefined;
+  readonly grassM2?: number | undefined;
   readonly hasGarden?: boolean | undefined;
   readonly hives?: number | undefined;
 }
@@ -148,9 +150,7 @@ export function startOf(draft: StartDraft): Start | undefined {
     ...cattleOf(draft.cattle),
     ...(draft.hasGarden ? { hasGarden: true } : {}),
     ...(draft.hives ? { hives: draft.hives } : {}),
-    ...(draft.paddocks !== undefined || draft.paddockM2 !== undefined
-      ? { paddocks: { ...given('count', draft.paddocks), ...given('areaM2', draft.paddockM2) } }
-      : {}),
+    ...paddocksOf(draft),
   };
 }
 
@@ -190,6 +190,15 @@ function cattleOf(cattle: StartDraft['cattle']): Pick<Start, 'cattle'> {
       : [],
   );
   return kinds.length === 0 ? {} : { cattle: kinds };
+}
+
+function paddocksOf({ paddocks, paddockM2, grassM2 }: StartDraft): Pick<Start, 'paddocks'> {
+  const said = {
+    ...given('count', paddocks),
+    ...given('areaM2', paddockM2),
+    ...given('allM2', grassM2),
+  };
+  return Object.keys(said).length === 0 ? {} : { paddocks: said };
 }
 
 function peopleOf({ adults, children, ages, free, away }: StartDraft): Start['people'] {

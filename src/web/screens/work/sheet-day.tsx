@@ -11,7 +11,7 @@ import type { Quantity } from '../../../../shared/explain/quantity.js';
 import { newOnPage, type NewOnPage } from '../../../../shared/plan/handover/new-on-page.js';
 import type { SheetStop } from '../../../../shared/plan/handover/sheet-stops.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
-import { roundsSaid } from '../../../../shared/plan/work/rounds-said.js';
+import { choreHoursSaid, roundsSaid } from '../../../../shared/plan/work/rounds-said.js';
 import { formatLongDate } from '../../../../shared/units/dates.js';
 import { formatValue, formatHours } from '../../../../shared/units/format.js';
 import { inOwnUnits } from '../../../../shared/units/own-units.js';
@@ -133,7 +133,7 @@ function Stop({
       ))}
       {chores.map((chore) => (
         <Text key={chore.key} {...weight(chore.name)}>
-          ☐ {chore.name}, {formatHours(chore.hours)}
+          ☐ {chore.name}, {choreHoursSaid(chore)}
           {chore.rounds && `: ${roundsSaid(chore.rounds)}`}
         </Text>
       ))}
