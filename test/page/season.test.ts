@@ -10,7 +10,7 @@ import type { BatchPlan } from '../../shared/plan/batch-plan.js';
 import type { HowItWent } from '../../shared/plan/record/how-it-went.js';
 import type { YearCounts } from '../../shared/plan/record/year-counts.js';
 import { newBrooder, newFarm } from '../support/factories.js';
-import { House, isKept, seriousFindings } from '../support/page.js';
+import { House, isKept, seriousFindings, until } from '../support/page.js';
 import { newHerd, newPaddock } from '../support/pasture-factories.js';
 import type { PhoneFact } from '../support/season-house.js';
 import * as story from '../support/season-story.js';
@@ -189,9 +189,14 @@ async function tellUnderKills(page: Page, fact: PhoneFact, kills: number): Promi
 /** What waits is sent again within so long, unless it was stored before the program was killed. */
 const SENT_AGAIN_MS = 3000;
 
+/** The longest wait between two tries is a minute. */
+const ALL_SENT_MS = 120_000;
+
 /** Waits until the service has answered for all that a phone was told. */
-const allSent = (page: Page): Promise<unknown> =>
-  page.waitForFunction(`(async () => {
+const allSent = (page: Page): Promise<void> =>
+  until(
+    page,
+    `(async () => {
     const open = indexedDB.open('broodfold-outbox');
     const db = await new Promise((done) => { open.onsuccess = () => done(open.result); });
     const all = db.transaction('entries').objectStore('entries').getAll();
@@ -199,7 +204,9 @@ const allSent = (page: Page): Promise<unknown> =>
     db.close();
     const isWritten = Object.keys(localStorage).every((key) => !key.startsWith('broodfold-jotted-'));
     return isWritten && entries.every(({ state }) => state === 'sent');
-  })()`);
+  })()`,
+    ALL_SENT_MS,
+  );
 
 /** The page is gone in the middle of whatever it does, and the phone opens the day again. */
 async function closedAndOpened(page: Page): Promise<Page> {

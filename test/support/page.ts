@@ -217,16 +217,31 @@ export async function seriousFindings(page: Page, within = 'html'): Promise<stri
     );
 }
 
+/**
+ * Waits until what a page works out holds, also where that takes it a while: the driver's own wait takes
+ * a promise for an answer.
+ */
+export async function until(page: Page, expression: string, waitMs = WAIT_MS): Promise<void> {
+  const end = performance.now() + waitMs;
+  while (!(await page.evaluate<boolean>(expression))) {
+    if (end < performance.now()) throw new Error(`This never held: ${expression}`);
+    await page.waitForTimeout(50);
+  }
+}
+
 /** Waits until the worker holds the page, and the day is kept with what may be needed of the farm. */
 export async function isKept(page: Page): Promise<void> {
   await page.evaluate('navigator.serviceWorker.ready');
   await page.waitForFunction('navigator.serviceWorker.controller !== null');
-  await page.waitForFunction(`(async () => {
+  await until(
+    page,
+    `(async () => {
     const open = indexedDB.open('broodfold-answers');
     const db = await new Promise((done) => { open.onsuccess = () => done(open.result); });
     const all = db.transaction('answers').objectStore('answers').getAllKeys();
     const names = await new Promise((done) => { all.onsuccess = () => done(all.result); });
     db.close();
     return ['/today', '/picture'].every((what) => names.some((name) => name.endsWith(what)));
-  })()`);
+  })()`,
+  );
 }

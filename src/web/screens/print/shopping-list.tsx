@@ -135,7 +135,7 @@ export function ShoppingList({ plan, asked: { farm, batch, tables, picture } }: 
         {formatLongDate(plan.arrivalDate, farm)}. Prices are for one, in {farm.currency}.
       </Text>
       <WideTable label="Shopping list">
-        <Table my="sm" withTableBorder>
+        <Table my="sm" verticalSpacing={4} withTableBorder>
           <Table.Thead>
             <Table.Tr>
               <Table.Th>Planned for</Table.Th>
