@@ -12,7 +12,7 @@ import { paddockFields } from '../../shared/farm/paddock.js';
 import type { FarmPicture } from '../../shared/farm/picture.js';
 import { equalPaddocksFields, type Start } from '../../shared/farm/start.js';
 import { findArrivals } from '../../shared/plan/arrival-finder.js';
-import { gearToGet } from '../../shared/plan/gear-to-get.js';
+import { edgesToAdd, gearToGet } from '../../shared/plan/gear-to-get.js';
 import { planBatch } from '../../shared/plan/batch-plan.js';
 import type { StartDefaults } from '../../shared/plan/start/start-defaults.js';
 import { startFarm, type StartedFarm } from '../../shared/plan/start/start-farm.js';
@@ -428,5 +428,16 @@ describe('gear that nobody has said to be there', () => {
     const had = listOf(typed, { killingCones: 4, plucking: 'machine' }).gear;
     const isOfBrooder = ({ by }: { by: string }) => by < String(plan.outdoors.moveOut!.value);
     expect(had.filter(isOfBrooder)).toEqual([]);
+    // Both too short from some day on: one that was typed is added to, one that is assumed is got whole.
+    const short = (assumed: readonly string[]): Facility[] =>
+      picture.facilities.map((each) =>
+        each.kind === 'brooder' ? { ...each, assumed, feederCm: 60, drinkerCm: 60 } : each,
+      );
+    const toAdd = (facilities: readonly Facility[]) =>
+      edgesToAdd(listOf(facilities).plan, { batch, facilities });
+    expect(toAdd(short(['feederCm', 'drinkerCm']))).toEqual([]);
+    expect(toAdd(short(['feederCm']))).toEqual([
+      expect.objectContaining({ kind: 'drinkers', haveCm: 60 }),
+    ]);
   });
 });

@@ -25,7 +25,9 @@ export async function startBuilt(clockFile?: string): Promise<BuiltProgram> {
           NODE_OPTIONS: '--import=./test/support/shifted-clock.mjs',
         };
   const start = (port: string) => started({ ...env, ...clock, DATA_DIR: dataDir, PORT: port });
-  let { child, url } = await start('0');
+  const first = await start('0');
+  const { url } = first;
+  let { child } = first;
   const end = async (signal: NodeJS.Signals): Promise<void> => {
     const gone = once(child, 'exit');
     child.kill(signal);

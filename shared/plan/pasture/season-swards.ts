@@ -1,4 +1,4 @@
-import { daysBetween } from '../../calendar/plain-date.js';
+import { addDays, daysBetween } from '../../calendar/plain-date.js';
 import type { GrassReading, Paddock } from '../../farm/paddock.js';
 import { OLDEST_READING_DAYS } from '../../farm/told-kinds.js';
 import { metabolizableMcalPerKg, upkeepMcalPerKg } from '../../pasture/forage-energy.js';
@@ -325,7 +325,10 @@ function startOf(
   const { paddock, readings, kgPerHaCm, residualKgPerHa, isPlayed } = base;
   const { winterReadingDays } = request.tables.judgements.grass;
   const onHay = onHayDay(span, request, paddock);
-  const known = readings.map((r) => ({
+  // Two years of readings are kept of each paddock, of which a winter's few count here.
+  const earliest = addDays(span.first, -winterReadingDays.value);
+  const ofWinter = readings.filter(({ date }) => earliest <= date);
+  const known = ofWinter.map((r) => ({
     ...{ day: dayIn(span, r), kgPerHa: r.heightCm * kgPerHaCm, isGrazed: false },
     heightKnown: 'reading' as SeasonSward['heightKnown'],
   }));
