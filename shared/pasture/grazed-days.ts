@@ -124,9 +124,11 @@ export abstract class GrazedDays {
     if (day === from && isThere && 0 < need) this.standThere(h, day, startsIn);
     const end = this.endOf(herd, day, need);
     const mayGoOut = herd.wasOut || notBefore <= day;
-    const ways = end && mayGoOut && 0 < need ? this.waysOf(h, day) : [];
-    const way = this.pick(ways, day);
-    if (end && (way || !this.canStillFeed(herd, day, need, end))) {
+    const asks = end !== undefined && mayGoOut && 0 < need;
+    let way = this.pick(asks ? this.waysOf(h, day) : [], day);
+    const isOver = end !== undefined && (way || !this.canStillFeed(herd, day, need, end));
+    if (isOver && !way && asks && herd.wasOut) way = this.openFor(h, day);
+    if (end && isOver) {
       this.leave(h, day, end);
       if (way) this.goIn(h, day, way);
     }
@@ -134,6 +136,9 @@ export abstract class GrazedDays {
     const eaten = herd.at === undefined ? 0 : this.fields[herd.at]!.graze(day);
     this.note(h, day, eaten, Math.max(0, need - eaten));
   }
+
+  /** Opens a paddock that is shut for hay to a herd that would be fed: what stands is eaten before hay is. */
+  protected abstract openFor(h: number, day: number): Way | undefined;
 
   /** The way a herd takes: the first, unless somebody tries others. */
   protected pick(ways: readonly Way[], _day: number): Way | undefined {
@@ -190,7 +195,7 @@ export abstract class GrazedDays {
     return this.problem.herds[herd]!.longestStayDays < until - enteredOn;
   }
 
-  private waysOf(h: number, day: number): Way[] {
+  protected waysOf(h: number, day: number): Way[] {
     const { problem, fields } = this;
     const { isOut, wasOut } = this.herds[h]!;
     const ways = waysIn(problem, fields, h, day, wasOut);

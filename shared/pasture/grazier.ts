@@ -7,6 +7,7 @@ import {
   isOpen,
   tallestToSpare,
   tallestToTop,
+  type Way,
 } from './grazing-rules.js';
 import type { GrazingProblem } from './grazing-problem.js';
 import { LookAhead, type Ahead, type Asked } from './look-ahead.js';
@@ -273,6 +274,16 @@ export class Season extends GrazedDays {
     for (let i = day + judged.backFromHayDays; i < Math.min(this.problem.to, day + days); i++)
       if (this.fields.every(({ sward }) => sward.isClosed[i] === 1)) mostKg += demandKg[i]!;
     return this.lookAhead(day, { days, onMoveOf: h, mostKg }).feedKg <= mostKg;
+  }
+
+  protected override openFor(h: number, day: number): Way | undefined {
+    const shut = this.fields.map((field) => ({ field, shutFrom: field.shutFrom }));
+    for (const field of this.fields) field.shutFrom = undefined;
+    const way = this.pick(this.waysOf(h, day), day);
+    // Those that the herd does not go into stay shut.
+    for (const { field, shutFrom } of shut)
+      if (field !== this.fields[way?.paddock ?? -1]) field.shutFrom = shutFrom;
+    return way;
   }
 
   books(): SeasonBooks {

@@ -111,6 +111,9 @@ export class LookAhead extends GrazedDays {
     return isForMowing(this.problem, field, day) ? day : undefined;
   }
 
+  /** What it would be missed for is what is asked. */
+  protected override openFor(): undefined {}
+
   /** Looks ahead are not nested. */
   protected override mayBegin(): boolean {
     return true;
