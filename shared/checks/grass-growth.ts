@@ -5,7 +5,7 @@ import type { Tables } from '../tables/tables.js';
 import { climateFromMonthlyMeans } from '../weather/climate.js';
 import { EXAMPLE_FARM } from './example-farm.js';
 import { metabolizableMcalPerKg, milkMcalPerKg } from '../pasture/forage-energy.js';
-import { digestibleShare, growOn } from '../pasture/sward.js';
+import { copyOf, digestibleShare, growOn } from '../pasture/sward.js';
 import type { SeasonSward } from '../plan/pasture/season-swards.js';
 import type { Given, Topic } from './given.js';
 
@@ -103,7 +103,7 @@ const FALLS_DAYS = 30;
 function fallAfterHeading(given: Given): number {
   const { sward } = swardOf(given);
   const { kind, weather, residualKgPerHa } = sward;
-  const state = { ...sward.start };
+  const state = copyOf(sward.start);
   const headed = (kind.stemsFromSum + kind.stemsToSum) / 2;
   let day = 0;
   for (; weather.days[day]!.temperatureSum < headed; day++) growOn(sward, state, day);

@@ -6,12 +6,12 @@ export interface Moved {
   readonly what: string;
   /** What the number then comes to; left out where it was not tried. */
   readonly to?: Quantity;
-  /** When that is known better, and by what; left out of what only the household decides. */
-  readonly knownBetter?: string;
+  /** When that is known better, and by what, or that it never is. */
+  readonly knownBetter: string;
 }
 
 /** A change that was tried. */
-export type Tried = Moved & { readonly to: Quantity };
+export type Tried = Pick<Moved, 'what'> & { readonly to: Quantity };
 
 /** What is asked of a number beside its own formula, inputs and source. */
 export interface AboutNumbers {

@@ -69,26 +69,34 @@ export function grazedBy(moves: readonly HerdMove[]): Grazed[] {
 }
 
 /** Stays of all herds whose days are known, by all moves of a farm that hold. */
-export function grazingsOf(moves: readonly HerdMove[]): Grazing[] {
-  return [...byHerd(moves)].flatMap(([herdId, own]) => {
-    const stays = staysOf(own);
-    return stays.flatMap(({ paddockId, from, isVague, seenOn }, i): Grazing[] => {
-      const next = stays[i + 1];
-      if (paddockId === undefined || isVague || next?.isVague) return [];
-      const to = next ? { to: addDays(next.from, -1) } : {};
-      return [{ herdId, paddockId, from, ...to, ...(seenOn === undefined ? {} : { seenOn }) }];
-    });
+export const grazingsOf = (moves: readonly HerdMove[]): Grazing[] =>
+  [...byHerd(moves)].flatMap(([herdId, own]) => grazingsOfHerd(herdId, own));
+
+/** The same of one herd. */
+export function grazingsOfHerd(herdId: string, moves: readonly HerdMove[]): Grazing[] {
+  const stays = staysOf(moves);
+  return stays.flatMap(({ paddockId, from, isVague, seenOn }, i): Grazing[] => {
+    const next = stays[i + 1];
+    if (paddockId === undefined || isVague || next?.isVague) return [];
+    const to = next ? { to: addDays(next.from, -1) } : {};
+    return [{ herdId, paddockId, from, ...to, ...(seenOn === undefined ? {} : { seenOn }) }];
   });
 }
 
+/** Kept by the list of moves: places, grazed days and stays are all asked for after each move. */
+const ofHerds = new WeakMap<readonly HerdMove[], ReadonlyMap<string, readonly HerdMove[]>>();
+
 /** Moves of each herd. */
-export function byHerd(moves: readonly HerdMove[]): Map<string, HerdMove[]> {
+export function byHerd(moves: readonly HerdMove[]): ReadonlyMap<string, readonly HerdMove[]> {
+  const known = ofHerds.get(moves);
+  if (known) return known;
   const found = new Map<string, HerdMove[]>();
   for (const move of moves) {
     const own = found.get(move.about);
     if (own) own.push(move);
     else found.set(move.about, [move]);
   }
+  ofHerds.set(moves, found);
   return found;
 }
 
@@ -111,12 +119,17 @@ export function lastGrazedOn(
     );
 }
 
-/** Stays of one herd, by day. */
-function staysOf(moves: readonly HerdMove[]): Stay[] {
+const staysOfMoves = new WeakMap<readonly HerdMove[], readonly Stay[]>();
+
+/** Stays of one herd, by day; kept by the list of its moves. */
+function staysOf(moves: readonly HerdMove[]): readonly Stay[] {
+  const known = staysOfMoves.get(moves);
+  if (known) return known;
   const stays = new Stays();
   const held = holding(moves);
   for (const move of held) if (!move.details.isStill) stays.add(move);
   for (const move of held) if (move.details.isStill) stays.see(move);
+  staysOfMoves.set(moves, stays.all);
   return stays.all;
 }
 

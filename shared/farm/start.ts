@@ -100,10 +100,36 @@ export const cattleToComeFields = row('CattleToCome', {
 export type CattleToCome = RowOf<typeof cattleToComeFields>;
 
 /** Paddocks of one size; what is left out is assumed. */
-export const equalPaddocksFields = row('EqualPaddocks', {
-  count: optional(number('Paddocks', whole(1, 100, 'count', 'Count the paddocks.'))),
-  areaM2: optional(number('Size of each', within(50, 1e6, 'ha', 'Give the area of one paddock.'))),
-});
+export const equalPaddocksFields = row(
+  'EqualPaddocks',
+  {
+    count: optional(number('Paddocks', whole(1, 100, 'count', 'Count the paddocks.'))),
+    areaM2: optional(
+      number('Size of each', within(50, 1e6, 'ha', 'Give the area of one paddock.')),
+    ),
+    /** Divided among them; most people know what they have in all. */
+    allM2: optional(
+      number('All together', within(50, 1e8, 'ha', 'Give the area of all paddocks together.')),
+    ),
+  },
+  [
+    {
+      name: 'each-or-all',
+      of: ['areaM2', 'allM2'],
+      find: ({ areaM2, allM2 }, at) =>
+        areaM2 === undefined || allM2 === undefined
+          ? []
+          : [
+              {
+                field: `${at}allM2`,
+                code: 'conflict',
+                given: allM2,
+                fix: 'Give the size of one paddock or of all together, not both.',
+              },
+            ],
+    },
+  ],
+);
 
 const { name, latitudeDeg, longitudeDeg, elevationM, timeZone, units, currency, country, region } =
   farmFields.fields;

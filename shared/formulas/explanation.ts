@@ -4,7 +4,7 @@ import { formatInput, formatValue, type Reader } from '../units/format.js';
 import { inOwnUnits } from '../units/own-units.js';
 import { MARK_MEANING } from '../explain/formula.js';
 import { FORMULAS } from './formulas.js';
-import { NOTHING_MOVES, openThingOf, sayMoved } from '../plan/open/open-things.js';
+import { NEVER_BETTER, NOTHING_MOVES, openThingOf, sayMoved } from '../plan/open/open-things.js';
 import type { Quantity } from '../explain/quantity.js';
 
 /** A quantity opened up: what a person reads, whether on the page, in the API or in the terminal. */
@@ -27,8 +27,8 @@ export interface Explanation {
   readonly outside?: string;
   /** What moves it most, as far as its range and its formula say. */
   readonly movedBy: string;
-  /** Left out of a number that nothing still open moves. */
-  readonly knownBetter?: string;
+  /** When it is known better, or that it never is. */
+  readonly knownBetter: string;
   readonly sources: readonly (Source & { readonly id: string })[];
 }
 
@@ -62,7 +62,7 @@ export function explain(
       : {}),
     ...(outside === undefined ? {} : { outside: own(outside) }),
     movedBy: open ? sayMoved(open, reader) : NOTHING_MOVES,
-    ...(open?.knownBetter === undefined ? {} : { knownBetter: open.knownBetter }),
+    knownBetter: open?.knownBetter ?? NEVER_BETTER,
     sources: [...new Set(quantity.sources)].flatMap((id) => {
       const source = tables.sources[id];
       return source ? [{ id, ...source }] : [];

@@ -2,6 +2,7 @@ import type { Cut, Entry, GrassDays, StayStart } from './season-books.js';
 import { StandAhead, type GrazedBy } from './stand-ahead.js';
 import type { StandRoom } from './stand-room.js';
 import {
+  copyOf,
   digestibleEaten,
   digestibleShare,
   setMass,
@@ -111,7 +112,7 @@ export class Field {
     private readonly clock: Clock,
     private readonly room: StandRoom,
     readonly books: FieldBooks | null = newBooks(sward.isClosed.length),
-    private way = new StandAhead(room, sward, { ...sward.start }, 0),
+    private way = new StandAhead(room, sward, copyOf(sward.start), 0),
   ) {
     this.leftDay = sward.lastGrazedEnd;
     this.warmth = warmthSums(sward);

@@ -7,6 +7,17 @@ const APART_M = 4;
 /** Sides that run along each other are turned this little, as the sine of the angle. */
 const TURNED = 0.1;
 
+interface Fence {
+  readonly eachM: number;
+  readonly sharedM: number;
+}
+
+/** Kept by the first of them: outlines change once in years, and each plan asks. */
+const fenceFrom = new WeakMap<
+  Outline,
+  { readonly outlines: readonly Outline[]; readonly fence: Fence }
+>();
+
 type Side = readonly [from: PointM, to: PointM];
 
 /**
@@ -15,11 +26,14 @@ type Side = readonly [from: PointM, to: PointM];
  * Sides count as shared over the length for which they lie within 4 m of each other and nearly
  * parallel. Good for land some kilometers wide.
  */
-export function fenceOfOutlines(outlines: readonly Outline[]): {
-  readonly eachM: number;
-  readonly sharedM: number;
-} {
+export function fenceOfOutlines(outlines: readonly Outline[]): Fence {
   if (outlines.length === 0) return { eachM: 0, sharedM: 0 };
+  const known = fenceFrom.get(outlines[0]!);
+  if (
+    known?.outlines.length === outlines.length &&
+    known.outlines.every((o, k) => o === outlines[k])
+  )
+    return known.fence;
   const plane = planeAt(outlines[0]![0]!);
   const rings = outlines.map((corners) => sidesOf(corners.map((corner) => plane.toPoint(corner))));
   let eachM = 0;
@@ -31,7 +45,9 @@ export function fenceOfOutlines(outlines: readonly Outline[]): {
         for (const other of others) sharedM += alongM(side, other);
     }
   });
-  return { eachM, sharedM };
+  const fence = { eachM, sharedM };
+  fenceFrom.set(outlines[0]!, { outlines, fence });
+  return fence;
 }
 
 const sidesOf = (points: readonly PointM[]): Side[] =>

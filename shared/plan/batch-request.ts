@@ -38,7 +38,7 @@ export function batchRequest(
     ...around(picture, tablesForStrain(tables, batch.strainId), batch),
     batch: asPlanned(batch, told.headChanges),
     choresOfOthers: choresBeside(picture, tables, batch),
-    hasOlderFlock: picture.batches.some((other) => isOlderFlock(other, batch, tables)),
+    hasOlderFlock: olderFlockOf(batch, picture, tables) !== undefined,
     ...told,
     occupied: others.flatMap(({ occupied }) => occupied),
     packed: others.flatMap(({ packed }) => packed),
@@ -71,11 +71,20 @@ export const contextAlone = (
   batch: NamedBatch,
 ): PlanContext => alone(picture, tablesIn(picture.farm.units, allTables), batch).context;
 
+type JoinsFlock = Pick<NamedBatch, 'arrivalDate' | 'purpose' | 'coopId' | 'penId'>;
+
+/** The flock that a batch joins unless somebody says otherwise. */
+export const olderFlockOf = (
+  batch: JoinsFlock,
+  { batches }: Pick<AnimalPicture, 'batches'>,
+  tables: Tables,
+): NamedBatch | undefined => batches.find((other) => isOlderFlock(other, batch, tables));
+
 /**
  * Layers that came so much earlier that they rule the coop when these join them: not birds that go
  * to a pen or coop of their own.
  */
-function isOlderFlock(other: NamedBatch, batch: NamedBatch, tables: Tables): boolean {
+function isOlderFlock(other: NamedBatch, batch: JoinsFlock, tables: Tables): boolean {
   const before = daysBetween(other.arrivalDate, batch.arrivalDate);
   const { olderFlockDays } = tables.judgements.birds;
   if (other.purpose !== 'layers' || before < olderFlockDays.value || FURTHEST_DAYS < before) {

@@ -43,6 +43,29 @@ const EDGES = {
   feeders: { field: 'feederCm', need: 'Feeder length' },
 } as const;
 
+/** An edge that was typed and becomes too short. */
+export interface EdgeToAdd {
+  readonly by: PlainDate;
+  readonly kind: HolderKind;
+  readonly needCm: number;
+  readonly haveCm: number;
+}
+
+/** What is outgrown of typed edges; an assumed one is among the gear to get, as long as is needed. */
+export function edgesToAdd(
+  { space }: BatchPlan,
+  { batch, facilities }: Pick<Asked, 'batch' | 'facilities'>,
+): EdgeToAdd[] {
+  const brooder = facilityOf(facilities, 'brooder', batch.brooderId);
+  return (['feeders', 'drinkers'] as const).flatMap((kind) => {
+    const { field, need } = EDGES[kind];
+    const of = space.needs.find(({ name }) => name === need);
+    if (!of?.have || !of.runsOut || !isSaid(brooder, field)) return [];
+    const [needCm, haveCm] = [of.most.value, Number(of.have.value)];
+    return [{ by: String(of.runsOut.value), kind, needCm, haveCm }];
+  });
+}
+
 const isSaid = (brooder: Brooder | undefined, field: 'drinkerCm' | 'feederCm'): boolean =>
   brooder?.[field] !== undefined && brooder.assumed?.includes(field) !== true;
 

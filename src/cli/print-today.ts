@@ -1,3 +1,4 @@
+import { choreHoursSaid } from '../../shared/plan/work/rounds-said.js';
 import { ageSaid } from '../../shared/plan/today/age-said.js';
 import type { AnimalLine } from '../../shared/plan/today/animal-lines.js';
 import type { BatchLine } from '../../shared/plan/today/batch-line.js';
@@ -27,7 +28,7 @@ export function printToday(day: Today, reader: Reader): string {
     ...part(
       'The round',
       chores.map((chore) =>
-        [chore.name, chore.of, formatHours(chore.hours), chore.person ?? '']
+        [chore.name, chore.of, choreHoursSaid(chore), chore.person ?? '']
           .filter(Boolean)
           .join(' · '),
       ),

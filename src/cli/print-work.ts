@@ -5,7 +5,7 @@ import {
   whoIsThereText,
   type SitterSheet,
 } from '../../shared/plan/handover/sitter-sheet.js';
-import { roundsSaid } from '../../shared/plan/work/rounds-said.js';
+import { choreHoursSaid, roundsSaid } from '../../shared/plan/work/rounds-said.js';
 import { weeksToTell } from '../../shared/plan/work/weeks-to-tell.js';
 import {
   betterWords,
@@ -25,7 +25,7 @@ import type { JobOutlook } from '../../shared/plan/work/job-outlook.js';
 import { inSeries, type Series } from '../../shared/farm/repeated-jobs.js';
 import type { WorkOutlook } from '../../shared/plan/work/work-outlook.js';
 import type { PlannedJob, WorkPlan } from '../../shared/plan/work/planned-work.js';
-import { isWorthTelling } from '../../shared/plan/work/worth-telling.js';
+import { waysOfDay } from '../../shared/plan/work/short-day.js';
 import { inOwnUnits } from '../../shared/units/own-units.js';
 import { formatDate, formatLongDate, formatMonthDay } from '../../shared/units/dates.js';
 import {
@@ -51,7 +51,7 @@ export function printWork(plan: WorkPlan, reader: Reader): string {
       near(date),
       [chore.name, chore.belongsTo].filter(Boolean).join(', '),
       chore.personId === undefined ? 'nobody' : (names.get(chore.personId) ?? ''),
-      formatHours(chore.hours),
+      choreHoursSaid(chore),
       chore.rounds ? roundsSaid(chore.rounds) : 'a chore of the day',
     ]);
     const jobs = plan.jobs.flatMap((job) =>
@@ -70,7 +70,6 @@ export function printWork(plan: WorkPlan, reader: Reader): string {
   const unfit = plan.jobs.filter(({ pieces }) => pieces.length === 0);
   // What is late and in part is told once.
   const part = plan.jobs.filter(({ lostHours, lateDays }) => 0 < lostHours && lateDays === 0);
-  const short = plan.jobs.filter(({ shortHours }) => isWorthTelling(shortHours));
   const late = plan.jobs.filter(({ lateDays }) => 0 < lateDays);
   return [
     `Work from ${near(plan.today)} to ${near(plan.to)}`,
@@ -101,10 +100,7 @@ export function printWork(plan: WorkPlan, reader: Reader): string {
     next.length === 0
       ? 'Nothing has to be done.'
       : table(['on', 'work', 'who', 'hours', 'why then'], next),
-    ...short.map(
-      (job) =>
-        `${job.name} on ${near(job.pieces[0]!.date)} takes ${formatHours(job.shortHours)} more than anyone has: find it${1 < job.peopleNeeded ? ` from each of ${job.peopleNeeded} people` : ''}, or a helper.${job.waysToFit.map((way) => ` Or: ${way}`).join('')}`,
-    ),
+    ...plan.shortDays.map((day) => waysOfDay(day, plan.jobs).join(' Or: ')),
     ...(late.length === 0
       ? []
       : [
@@ -125,7 +121,7 @@ export function printWork(plan: WorkPlan, reader: Reader): string {
       (job) =>
         `${[job.name, job.belongsTo?.name].filter(Boolean).join(', ')}: ${[job.whyPart, ...job.waysToFit].join(' ')}`,
     ),
-    ...(unfit.length + part.length + short.length + late.length === 0
+    ...(unfit.length + part.length + plan.shortDays.length + late.length === 0
       ? [plan.careGaps.length === 0 ? '\nTime for everything.' : '\nTime for the rest.']
       : []),
     ...(unfit.length === 0

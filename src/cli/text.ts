@@ -35,7 +35,7 @@ export function explanationsText(
         ...(e.spread ? [`  Range: ${e.spread}`] : []),
         ...(e.outside ? [`  Outside the table's range: ${e.outside}`] : []),
         `  What moves it most: ${e.movedBy}`,
-        ...(e.knownBetter === undefined ? [] : [`  Known better: ${e.knownBetter}`]),
+        `  Known better: ${e.knownBetter}`,
         ...e.sources.map(
           (s) => `  Source: ${s.publisher}, ${s.title}${s.year ? `, ${s.year}` : ''} [${s.mark}]`,
         ),

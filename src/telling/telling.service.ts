@@ -1,7 +1,7 @@
 import { Injectable } from '@nestjs/common';
 import { daysBetween } from '../../shared/calendar/plain-date.js';
 import { movesKey } from '../../shared/farm/herd-move-work.js';
-import { grazingsOf } from '../../shared/farm/herd-places.js';
+import { byHerd, grazingsOfHerd } from '../../shared/farm/herd-places.js';
 import { isUnseen } from '../../shared/farm/told-seen.js';
 import type { HerdMove, ToldFact } from '../../shared/farm/told-fact.js';
 import { toldWithBefore } from '../../shared/plan/pasture/move-told.js';
@@ -43,9 +43,9 @@ export class TellingService {
    * page tells them with it, but neither another program nor a phone that read the plan before that.
    */
   private async assumedBefore(farmId: string, { about, on, key, seen }: Move): Promise<Said[]> {
-    const moves = (await this.told.movesOf(farmId)).filter((move) => move.about === about);
+    const moves = byHerd(await this.told.movesOf(farmId)).get(about) ?? [];
     const last = moves.at(-1);
-    const stay = grazingsOf(moves).at(-1);
+    const stay = grazingsOfHerd(about, moves).at(-1);
     if (!last || !stay || stay.to !== undefined) return [];
     if (daysBetween(stay.seenOn ?? stay.from, on) < LEAST_DAYS_APART) return [];
     // Told one after the other on a phone without signal, or sent twice: nothing lay between them.

@@ -195,7 +195,7 @@ describe('a newcomer', () => {
       [/^Adult 1 about 25 h a week/, 'place'],
       [/^Child 1 no work is given/, 'place'],
       [/^Brooder for meat birds/, 'facilities#facility-[^/]+'],
-      [/^Herd 5 × cow with calf, here/, 'pasture/land'],
+      [/^Herd 5 × beef cow with calf, here/, 'pasture/land'],
       [/^Paddocks 12 of .+ acres each assumed/, 'pasture/land'],
     ] as const)
       expect(await page.getByRole('link', { name }).getAttribute('href')).toMatch(

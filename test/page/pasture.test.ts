@@ -275,7 +275,7 @@ describe('the season', () => {
     await form.getByLabel('Class').selectOption('Milk cow');
     await form.getByRole('button', { name: 'Save' }).click();
     await form.getByText(/^Herd is 2, but must be at most 1\. All 1 head of the class/).waitFor();
-    await form.getByLabel('Class').selectOption('Dry cow, in calf');
+    await form.getByLabel('Class').selectOption('Beef cow, in calf');
     await form.getByLabel('Ear tag').fill('A 21');
     // A tape of 60 and 53 inches says 636 pounds.
     await form.getByRole('button', { name: 'Work the weight out with a tape' }).click();
@@ -286,7 +286,7 @@ describe('the season', () => {
     await form.getByLabel('Bred on').fill(inDays(-240));
     await form.getByRole('button', { name: 'Save' }).click();
     await form.waitFor({ state: 'detached' });
-    await page.getByText(/^Poppy, dry cow, in calf, ear tag A 21, 636 lb, bred /).waitFor();
+    await page.getByText(/^Poppy, beef cow, in calf, ear tag A 21, 636 lb, bred /).waitFor();
     await page.goto(`${base}/../work/herds`);
     await page.getByRole('heading', { name: /^[0-9]+ later$/ }).click({ timeout: 30_000 });
     await page.getByRole('heading', { name: 'Poppy: navel, tag, record' }).waitFor({

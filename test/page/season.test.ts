@@ -10,7 +10,7 @@ import type { BatchPlan } from '../../shared/plan/batch-plan.js';
 import type { HowItWent } from '../../shared/plan/record/how-it-went.js';
 import type { YearCounts } from '../../shared/plan/record/year-counts.js';
 import { newBrooder, newFarm } from '../support/factories.js';
-import { House, isKept, seriousFindings } from '../support/page.js';
+import { House, isKept, seriousFindings, until } from '../support/page.js';
 import { newHerd, newPaddock } from '../support/pasture-factories.js';
 import type { PhoneFact } from '../support/season-house.js';
 import * as story from '../support/season-story.js';
@@ -22,7 +22,14 @@ const NO_SIGNAL = IS_WHOLE ? story.NO_SIGNAL : { from: 47, to: 50 };
 /** On this day both phones tell what was drunk, one of them without signal. */
 const CLASH_DAY = NO_SIGNAL.from + 1;
 
-jest.setTimeout(IS_WHOLE ? 3_000_000 : 240_000);
+/**
+ * So often the program is killed while a phone tells something; each fifth time the page of that phone
+ * is closed as well, as soon as it shows it as told.
+ */
+const KILLS = Number(process.env['SEASON_PAGE_KILLS'] ?? 0);
+const CLOSED_EACH = 5;
+
+jest.setTimeout((IS_WHOLE ? 3_000_000 : 240_000) + KILLS * 30_000);
 
 let house: House;
 const folder = mkdtempSync(join(tmpdir(), 'broodfold-days-'));
@@ -63,9 +70,11 @@ const waiting = (page: Page, words: string | RegExp) => page.getByRole('button',
 /** A phone on Today of a farm, that has all it needs without signal; its days go by as they are set. */
 async function phoneOf(farm: string): Promise<Page> {
   const { page } = await house.page('phone', { isKept: true });
-  await page.addInitScript(
-    `{ const now = Date.now; Date.now = () => now() + Number(localStorage.getItem('ahead') ?? ${shiftMs}); }`,
-  );
+  await page
+    .context()
+    .addInitScript(
+      `{ const now = Date.now; Date.now = () => now() + Number(localStorage.getItem('ahead') ?? ${shiftMs}); }`,
+    );
   await page.goto(`${farm}/today`);
   await page.getByRole('heading', { name: 'Animals' }).waitFor();
   await isKept(page);
@@ -140,7 +149,81 @@ function boxesOf({ kind, details }: PhoneFact): readonly [of: RegExp, what: stri
 const MEAT = /^Tell what happened: Meat/;
 const PLACE = /^Rain, shopping, note/;
 
-async function tell(page: Page, fact: PhoneFact): Promise<void> {
+/** Kills that fall on what is told as the n-th of all: they lie evenly. */
+const killsAt = (n: number, all: number): number =>
+  Math.floor(((n + 1) * KILLS) / all) - Math.floor((n * KILLS) / all);
+
+/** What was killed, and on which phones the page was closed. */
+const killed = { programs: 0, pages: 0 };
+
+/**
+ * Tells a fact and kills the program while it is kept, sent and stored, and while it is sent again: at
+ * another moment each time. The page that the phone shows from then on.
+ */
+async function tellUnderKills(page: Page, fact: PhoneFact, kills: number): Promise<Page> {
+  if (kills === 0) {
+    await tell(page, fact);
+    return page;
+  }
+  let shown = page;
+  let starting: Promise<void> | undefined;
+  const killNow = async (): Promise<void> => {
+    await shown.waitForTimeout((killed.programs * 7) % 60);
+    starting = house.kill();
+    killed.programs += 1;
+  };
+  await tell(page, fact, killNow);
+  for (let kill = 1; kill <= kills; kill++) {
+    if (killed.programs % CLOSED_EACH === 0) shown = await closedAndOpened(shown);
+    const again = shown
+      .waitForRequest(/\/told$/, { timeout: SENT_AGAIN_MS })
+      .catch(() => undefined);
+    await starting;
+    if (kill === kills) continue;
+    await again;
+    await killNow();
+  }
+  return shown;
+}
+
+/** What waits is sent again within so long, unless it was stored before the program was killed. */
+const SENT_AGAIN_MS = 3000;
+
+/** The longest wait between two tries is a minute. */
+const ALL_SENT_MS = 120_000;
+
+/** Waits until the service has answered for all that a phone was told. */
+const allSent = (page: Page): Promise<void> =>
+  until(
+    page,
+    `(async () => {
+    const open = indexedDB.open('broodfold-outbox');
+    const db = await new Promise((done) => { open.onsuccess = () => done(open.result); });
+    const all = db.transaction('entries').objectStore('entries').getAll();
+    const entries = await new Promise((done) => { all.onsuccess = () => done(all.result); });
+    db.close();
+    const isWritten = Object.keys(localStorage).every((key) => !key.startsWith('broodfold-jotted-'));
+    return isWritten && entries.every(({ state }) => state === 'sent');
+  })()`,
+    ALL_SENT_MS,
+  );
+
+/** The page is gone in the middle of whatever it does, and the phone opens the day again. */
+async function closedAndOpened(page: Page): Promise<Page> {
+  const [url, context] = [page.url(), page.context()];
+  await page.close();
+  killed.pages += 1;
+  const shown = await context.newPage();
+  await shown.goto(url);
+  await shown.locator('.today-animals li', { hasText: 'Meat' }).waitFor();
+  return shown;
+}
+
+async function tell(
+  page: Page,
+  fact: PhoneFact,
+  pressed: () => Promise<void> = async () => undefined,
+): Promise<void> {
   const [of, what, boxes] = boxesOf(fact);
   await page.getByRole('button', { name: of }).click();
   const dialog = page.getByRole('dialog');
@@ -152,6 +235,7 @@ async function tell(page: Page, fact: PhoneFact): Promise<void> {
     else await box.fill(value);
   }
   await dialog.getByRole('button', { name: 'Tell it' }).click();
+  await pressed();
   await dialog.waitFor({ state: 'detached' });
 }
 
@@ -244,18 +328,27 @@ describe('a season by the page, on two phones', () => {
       one = await phoneOf(farm);
     }
     expect((await planOf()).arrivalDate).toBe(story.CAME);
-    const other = await phoneOf(farm);
+    let other = await phoneOf(farm);
+    const inStory = Array.from({ length: story.DAYS + 1 }, (_, day) => story.factsOf(batchId, day));
+    const told = inStory.slice(FIRST_DAY).flat().length;
 
     let sent = 0;
+    let n = 0;
     const clash = { kind: 'water-drunk', about: batchId, on: story.on(CLASH_DAY) };
     for (let day = FIRST_DAY; day <= story.DAYS; day++) {
       await dayIs(story.on(day));
       if (day === NO_SIGNAL.from) await other.context().setOffline(true);
       for (const page of [one, other]) await nextDay(page);
       for (const { who, fact } of story.factsOf(batchId, day)) {
-        await tell(who === 'a' ? one : other, fact);
+        const shown = await tellUnderKills(who === 'a' ? one : other, fact, killsAt(n++, told));
+        if (who === 'a') one = shown;
+        else other = shown;
         if (who === 'b' && NO_SIGNAL.from <= day && day < NO_SIGNAL.to) sent += 1;
       }
+      if (0 < KILLS)
+        await Promise.all(
+          (NO_SIGNAL.from <= day && day < NO_SIGNAL.to ? [one] : [one, other]).map(allSent),
+        );
       if (day === CLASH_DAY) {
         await tell(one, { ...clash, key: '', details: { liters: 15 } });
         await tell(other, { ...clash, key: '', details: { liters: 12 } });
@@ -280,6 +373,20 @@ describe('a season by the page, on two phones', () => {
       if (day === story.HALF) half = await planOf();
     }
 
+    const all = await get<Told>(`/farms/${id}/told?history=true&ticks=false&take=1000`);
+    // Nothing is lost and nothing twice. Beside the story: two of the day they clash, changes of rows, and
+    // where the whole is played the move.
+    const isBeside = ({ kind }: { kind: string }): boolean =>
+      kind === 'herd-move' || kind === 'row-changed';
+    const said = ({ kind, on }: { kind: string; on: string }): string => `${on} ${kind}`;
+    expect(
+      all.facts
+        .filter((fact) => !isBeside(fact))
+        .map(said)
+        .sort(),
+    ).toEqual([...inStory.flat().map(({ fact }) => fact), clash, clash].map(said).sort());
+    expect(new Set(all.facts.map(({ key }) => key)).size).toBe(all.total);
+    expect(killed).toEqual({ programs: KILLS, pages: Math.floor(KILLS / CLOSED_EACH) });
     const went = await get<HowItWent>(`/farms/${id}/record/batches/${batchId}`);
     const actual = (line: string) => went.lines.find((each) => each.id === line)?.actual;
     expect(went.isOver).toBe(true);
@@ -293,16 +400,6 @@ describe('a season by the page, on two phones', () => {
       `/farms/${id}/told?kind=water-drunk&from=${clash.on}&to=${clash.on}`,
     );
     expect(drunk.facts.map(({ details }) => details)).toEqual([{ liters: 12 }]);
-    const all = await get<Told>(`/farms/${id}/told?history=true&ticks=false&take=1000`);
-    expect(new Set(all.facts.map(({ key }) => key)).size).toBe(all.total);
-    const inStory = Array.from({ length: story.DAYS + 1 }, (_, day) =>
-      story.factsOf(batchId, day),
-    ).flat();
-    // Beside the story: two of the day they clash, changes of rows, and where the whole is played the move.
-    const isBeside = ({ kind }: ToldFact): boolean =>
-      kind === 'herd-move' || kind === 'row-changed';
-    const beside = all.facts.filter(isBeside).length;
-    expect(all.total).toBe(inStory.length + 2 + beside);
     if (IS_WHOLE) {
       const oak = await get<Paddock>(`/farms/${id}/paddocks/${paddockIds[0]}`);
       expect(oak.closedDays).toMatchObject([{ from: story.on(24), why: 'wet' }]);

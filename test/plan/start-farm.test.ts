@@ -10,9 +10,9 @@ import { farmFields, personFields } from '../../shared/farm/farm.js';
 import { herdFields } from '../../shared/farm/herd.js';
 import { paddockFields } from '../../shared/farm/paddock.js';
 import type { FarmPicture } from '../../shared/farm/picture.js';
-import type { Start } from '../../shared/farm/start.js';
+import { equalPaddocksFields, type Start } from '../../shared/farm/start.js';
 import { findArrivals } from '../../shared/plan/arrival-finder.js';
-import { gearToGet } from '../../shared/plan/gear-to-get.js';
+import { edgesToAdd, gearToGet } from '../../shared/plan/gear-to-get.js';
 import { planBatch } from '../../shared/plan/batch-plan.js';
 import type { StartDefaults } from '../../shared/plan/start/start-defaults.js';
 import { startFarm, type StartedFarm } from '../../shared/plan/start/start-farm.js';
@@ -300,6 +300,21 @@ describe('a start', () => {
     expect(start({}).paddocks).toEqual([]);
   });
 
+  it('divides what is there in all among so many paddocks', () => {
+    // 8 acres in 6.
+    const paddocks = { count: 6, allM2: 8 * 4046.856 };
+    const divided = start({ paddocks }).paddocks;
+    expect(divided).toHaveLength(6);
+    expect(divided[0]!.areaM2 / 4046.856).toBeCloseTo(1.3333, 4);
+    expect(divided[0]!.assumed).not.toContain('areaM2');
+    expect(() => start({ paddocks: { count: 6, allM2: 200 } })).toThrow(
+      /paddocks\.allM2 .*300.*another number of paddocks/,
+    );
+    expect(problemsOfRow(equalPaddocksFields, { areaM2: 400, allM2: 800 })).toMatchObject([
+      { field: 'allM2', code: 'conflict' },
+    ]);
+  });
+
   it('marks what nobody said as assumed, and the climate as estimated', () => {
     expect(rows.farm.assumed).toEqual(['name', 'electricityPricePerKWh', 'gasPricePerL']);
     expect(rows.farm.estimated).toContain('monthlyRainMm');
@@ -413,5 +428,16 @@ describe('gear that nobody has said to be there', () => {
     const had = listOf(typed, { killingCones: 4, plucking: 'machine' }).gear;
     const isOfBrooder = ({ by }: { by: string }) => by < String(plan.outdoors.moveOut!.value);
     expect(had.filter(isOfBrooder)).toEqual([]);
+    // Both too short from some day on: one that was typed is added to, one that is assumed is got whole.
+    const short = (assumed: readonly string[]): Facility[] =>
+      picture.facilities.map((each) =>
+        each.kind === 'brooder' ? { ...each, assumed, feederCm: 60, drinkerCm: 60 } : each,
+      );
+    const toAdd = (facilities: readonly Facility[]) =>
+      edgesToAdd(listOf(facilities).plan, { batch, facilities });
+    expect(toAdd(short(['feederCm', 'drinkerCm']))).toEqual([]);
+    expect(toAdd(short(['feederCm']))).toEqual([
+      expect.objectContaining({ kind: 'drinkers', haveCm: 60 }),
+    ]);
   });
 });

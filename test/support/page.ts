@@ -4,7 +4,7 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Browser, BrowserContext, Locator, Page } from 'playwright-core';
 import { PROJECT_ROOT } from '../../src/reference/load-tables.js';
-import { startBuilt } from './built-program.js';
+import { startBuilt, type BuiltProgram } from './built-program.js';
 import { playwright, sharedHouse } from './outside-browser.js';
 
 const { chromium, errors } = playwright;
@@ -29,6 +29,7 @@ export class House {
     readonly url: string,
     private readonly browser: Browser,
     private readonly leave: () => Promise<unknown>,
+    private readonly own?: BuiltProgram,
   ) {}
 
   /** @param clockFile a program of its own is so many milliseconds ahead as the file says */
@@ -37,7 +38,13 @@ export class House {
     const browser = await chromium.connect(browserAddress);
     if (clockFile === undefined) return new House(url, browser, () => withoutFarms(url));
     const own = await startBuilt(clockFile);
-    return new House(own.url, browser, own.stop);
+    return new House(own.url, browser, own.stop, own);
+  }
+
+  /** Kills the program of its own, and starts it again where it was. */
+  async kill(): Promise<void> {
+    if (!this.own) throw new Error('The program is shared: others use it.');
+    await this.own.kill();
   }
 
   /**
@@ -210,16 +217,31 @@ export async function seriousFindings(page: Page, within = 'html'): Promise<stri
     );
 }
 
+/**
+ * Waits until what a page works out holds, also where that takes it a while: the driver's own wait takes
+ * a promise for an answer.
+ */
+export async function until(page: Page, expression: string, waitMs = WAIT_MS): Promise<void> {
+  const end = performance.now() + waitMs;
+  while (!(await page.evaluate<boolean>(expression))) {
+    if (end < performance.now()) throw new Error(`This never held: ${expression}`);
+    await page.waitForTimeout(50);
+  }
+}
+
 /** Waits until the worker holds the page, and the day is kept with what may be needed of the farm. */
 export async function isKept(page: Page): Promise<void> {
   await page.evaluate('navigator.serviceWorker.ready');
   await page.waitForFunction('navigator.serviceWorker.controller !== null');
-  await page.waitForFunction(`(async () => {
+  await until(
+    page,
+    `(async () => {
     const open = indexedDB.open('broodfold-answers');
     const db = await new Promise((done) => { open.onsuccess = () => done(open.result); });
     const all = db.transaction('answers').objectStore('answers').getAllKeys();
     const names = await new Promise((done) => { all.onsuccess = () => done(all.result); });
     db.close();
     return ['/today', '/picture'].every((what) => names.some((name) => name.endsWith(what)));
-  })()`);
+  })()`,
+  );
 }

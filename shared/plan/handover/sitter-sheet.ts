@@ -20,6 +20,7 @@ export interface SheetJob {
   readonly hours: number;
   /** Rounds of the day on which it is done. */
   readonly rounds?: readonly Round[];
+  readonly hoursEach?: number;
   /** Days it is done after its latest. */
   readonly lateDays?: number;
   readonly why?: string;
@@ -339,8 +340,16 @@ export const whoIsThereText = ({ home, away }: Pick<SheetPage, 'home' | 'away'>)
 export const visitLine = ({ visits }: Pick<SheetPage, 'visits'>): string[] =>
   visits.length === 0 ? [] : [`Come ${roundsSaid(visits)}.`];
 
-const choreLine = ({ key, name, belongsTo, hours, rounds }: PlannedChoreDay): SheetJob => ({
+const choreLine = ({
+  key,
+  name,
+  belongsTo,
+  hours,
+  rounds,
+  hoursEach,
+}: PlannedChoreDay): SheetJob => ({
   ...{ key, name, hours },
+  ...(hoursEach === undefined ? {} : { hoursEach }),
   ...(rounds === undefined ? {} : { rounds }),
   ...(belongsTo === undefined ? {} : { of: belongsTo }),
 });

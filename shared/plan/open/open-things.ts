@@ -293,7 +293,21 @@ const SEEN_THEN = new Map([
   ['hatch-weight-loss', 'When you weigh the eggs, or candle them and look at the air cell.'],
   ['fence-of-all', 'When the corners of the paddocks are drawn or walked.'],
   ['forage-mass', 'When you cut, dry and weigh what stands on a square of a known size.'],
+  ['cattle-shade', 'On the first hot noon: all of them lie in it at once, or some stand outside.'],
+  ['fence-energizer', 'When the fence stands: with a fence tester, at the end far from it.'],
+  [
+    'hatch-setting',
+    'With the eggs: candle and weigh them, and count a hundred set against those that hatched.',
+  ],
+  [
+    'light-to-add',
+    'While the lamp is on: by the eggs you count beside those that are expected then.',
+  ],
 ]);
+
+/** Of a number whose sources differ, and nothing that comes tells which of them is right. */
+export const NEVER_SETTLED =
+  'Never by waiting: what is published differs, and nothing that still comes settles it.';
 
 /**
  * What moves a number most, as far as its range and its formula say, and when that is known better.
@@ -305,15 +319,13 @@ export function openThingOf(quantity: Quantity, isTried = false): Moved | undefi
   const { formula, spread, unit } = quantity;
   const thing = THINGS.get(formula);
   const wasTried = isTried && thing?.isTried === true;
-  const seen = SEEN_THEN.get(formula);
-  const better =
-    thing && !wasTried
-      ? { knownBetter: thing.knownBetter }
-      : seen !== undefined && { knownBetter: seen };
-  if (formula === taskFormulas.hours.id) return { ...hoursMovedMost(quantity), ...better };
+  const settledBy =
+    (wasTried ? undefined : thing?.knownBetter) ?? SEEN_THEN.get(formula) ?? NEVER_SETTLED;
+  if (formula === taskFormulas.hours.id)
+    return { ...hoursMovedMost(quantity), knownBetter: settledBy };
   // The range of a chance comes from the number of years alone.
   if (spread && spread.low !== spread.high && unit !== 'chance')
-    return { what: capital(spread.because), ...better };
+    return { what: capital(spread.because), knownBetter: settledBy };
   if (!thing) return undefined;
   const { what, knownBetter } = thing;
   return wasTried
@@ -324,6 +336,12 @@ export function openThingOf(quantity: Quantity, isTried = false): Moved | undefi
 /** What moves a number, as one sentence in the units of a household. */
 export const sayMoved = ({ what, to }: Moved, reader: Reader): string =>
   `${inOwnUnits(what, reader.units)}${to ? `: ${formatValue(to.value, to.unit, reader)}` : ''}.`;
+
+/** When a number is known better that nothing still open moves. */
+export const NEVER_BETTER = 'Never: it is as right as what you typed and the figures it stands on.';
+
+/** When a number is known better that only the household's own choice moves. */
+export const YOURS_TO_CHOOSE = 'Never by waiting: that is yours to choose.';
 
 /** What is said of a number that nothing still open moves. */
 export const NOTHING_MOVES =

@@ -1,4 +1,4 @@
-import type { AboutNumbers, Moved, Tried } from '../../explain/moved.js';
+import type { AboutNumbers, Moved } from '../../explain/moved.js';
 import { quantitiesIn } from '../../explain/quantities-in.js';
 import type { Quantity } from '../../explain/quantity.js';
 import type { FarmPicture } from '../../farm/picture.js';
@@ -96,7 +96,7 @@ export function aboutGrass(picture: FarmPicture, plan: PasturePlan, tables: Tabl
       const name = nameOf(quantity);
       const at = own().get(name)?.indexOf(quantity) ?? -1;
       if (at < 0) return openThingOf(quantity);
-      let most: (Tried & { readonly size: number }) | undefined;
+      let most: (Moved & { readonly size: number }) | undefined;
       for (const { numbers, ...change } of otherwise) {
         const to = numbers().get(name)?.[at];
         const size = to ? howFar(quantity, to) : 0;

@@ -1,3 +1,4 @@
+import type { PlainDate } from '../../calendar/plain-date.js';
 import { fromJudgement, input, quantity, type NumberQuantity } from '../../explain/quantity.js';
 import { carriedFormulas, carriedKg, offBackKg } from '../../pasture/carried.js';
 import type { StayRecord } from '../../pasture/season-books.js';
@@ -52,38 +53,47 @@ export function carriedParts(context: PastureContext, { books }: Chosen, h: numb
   }
   return herd.groups.flatMap((group, g) => {
     const { weightKg: weightKgs } = context.herdDays[h]!.groups[g]!;
-    const days = [...stayOf].flatMap(([day, stay]) =>
-      dayOf(context, { group, weightKgs }, day, stay),
-    );
+    const ofGroup = {
+      ...{ group, weightKgs, due: dueOf(group, context.tables)?.due },
+      typedOn: context.dateOf(context.span.from),
+    };
+    const days: CarriedDay[] = [];
+    for (const [day, stay] of stayOf) {
+      const carried = dayOf(context, ofGroup, day, stay);
+      if (carried) days.push(carried);
+    }
     return days.length === 0 ? [] : [partOf(context, group, days)];
   });
 }
 
+interface OfGroup {
+  readonly group: PlannedGroup;
+  readonly weightKgs: Float64Array;
+  readonly due: PlainDate | undefined;
+  readonly typedOn: PlainDate;
+}
+
 function dayOf(
-  { span, tables, dateOf }: PastureContext,
-  { group, weightKgs }: { group: PlannedGroup; weightKgs: Float64Array },
+  { tables, dateOf }: PastureContext,
+  { group, weightKgs, due, typedOn }: OfGroup,
   day: number,
   stay: StayRecord,
-): CarriedDay[] {
+): CarriedDay | undefined {
   const date = dateOf(day);
   const weightKg = weightKgs[day]!;
-  if (!isThere(group, date)) return [];
-  const due = dueOf(group, tables)?.due;
-  const { of, milkKg, weekOfLactation } = cowDay(
-    group,
-    due,
-    { date, typedOn: dateOf(span.from) },
-    tables,
-  );
+  if (!isThere(group, date)) return undefined;
+  const { of, milkKg, weekOfLactation } = cowDay(group, due, { date, typedOn }, tables);
   const gainKg = group.gainKgPerDay ?? of.gainKgPerDay;
+  // Of a dry cow nothing is asked: most days of a beef herd.
+  if (milkKg <= 0 && gainKg <= 0) return undefined;
   const carried = carriedKg(of, {
     ...{ weightKg, milkKg, weekOfLactation, digestibleShare: stay.digestibleEaten },
     grainKg: group.grainKgPerDay ?? 0,
     grainSparesKg: grainSpares(group, of, tables),
   });
-  if (!carried) return [];
+  if (!carried) return undefined;
   const wantedKg = carried.what === 'milk' ? milkKg : gainKg;
-  return 0 < wantedKg ? [{ day, stay, of, weightKg, wantedKg, ...carried }] : [];
+  return 0 < wantedKg ? { day, stay, of, weightKg, wantedKg, ...carried } : undefined;
 }
 
 function partOf(

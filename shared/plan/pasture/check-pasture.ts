@@ -28,7 +28,11 @@ type Problems = FieldProblem[];
 export function checkPasture(request: PastureRequest): void {
   const problems: Problems = [];
   request.paddocks.forEach((paddock, i) => {
-    problems.push(...paddockProblems(paddock, request.tables, `paddocks.${i}.`));
+    problems.push(
+      ...onceGood(paddock, request.tables, () =>
+        paddockProblems(paddock, request.tables, `paddocks.${i}.`),
+      ),
+    );
   });
   request.herds.forEach((herd, i) => {
     problems.push(...herdProblems(herd, request.tables, `herds.${i}.`));
@@ -38,9 +42,28 @@ export function checkPasture(request: PastureRequest): void {
   });
   problems.push(...idProblems(request), ...choiceProblems(request), ...futureProblems(request));
   request.readings.forEach((reading, i) => {
-    problems.push(...readingProblems(request, reading, `readings.${i}.`));
+    problems.push(
+      ...onceGood(reading, request.today, () =>
+        readingProblems(request, reading, `readings.${i}.`),
+      ),
+    );
   });
   if (0 < problems.length) throw new FieldError(problems);
+}
+
+const goodBy = new WeakMap<object, unknown>();
+
+/**
+ * A row in which nothing was found is not looked through again for every plan: after an entry nearly
+ * all of them are those of the plan before.
+ *
+ * @param by what it is held against beside itself
+ */
+function onceGood(row: object, by: unknown, find: () => Problems): Problems {
+  if (goodBy.get(row) === by) return [];
+  const problems = find();
+  if (problems.length === 0) goodBy.set(row, by);
+  return problems;
 }
 
 /** What is wrong with one paddock by itself, and by the tables. */

@@ -2,7 +2,7 @@ import { together } from '../../explain/quantity.js';
 import { addDays, daysBetween, type PlainDate } from '../../calendar/plain-date.js';
 import type { Sourced } from '../../explain/formula.js';
 import type { Herd } from '../../farm/herd.js';
-import { herdDays, type HerdDays } from '../../pasture/herd-demand.js';
+import type { HerdDays } from '../../pasture/herd-demand.js';
 import { withNamedCows, type PlannedHerd } from '../../pasture/named-cows.js';
 import type { Grazing } from '../../farm/herd-places.js';
 import type { GrazingProblem, Mown, Stay } from '../../pasture/grazing-problem.js';
@@ -13,6 +13,7 @@ import { rowById, type Tables } from '../../tables/tables.js';
 import { lastGrowingDay, withAutumnKept } from './autumn.js';
 import { withBedsClosed } from './closed-beds.js';
 import { wasteOf } from './hay-waste.js';
+import { keptHerdDays } from './kept-herd-days.js';
 import { growthRows, orderRows } from './pasture-support.js';
 import type { PastureRequest } from './pasture-request.js';
 import { pastureSpan, type PastureSpan } from './pasture-span.js';
@@ -65,8 +66,8 @@ export function pastureContext(
     energyMcalPerKg,
     growth: together(ofGrowth),
     order: together([...ofGrowth, ...orderRows(request)]),
-    herdDays: herds.map((herd) =>
-      herdDays(herd, tables, {
+    herdDays: herds.map((herd, h) =>
+      keptHerdDays(asked.herds[h]!, herd, tables, {
         first: span.first,
         days: span.days,
         from: span.from,

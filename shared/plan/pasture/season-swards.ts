@@ -1,4 +1,4 @@
-import { daysBetween } from '../../calendar/plain-date.js';
+import { addDays, daysBetween } from '../../calendar/plain-date.js';
 import type { GrassReading, Paddock } from '../../farm/paddock.js';
 import { OLDEST_READING_DAYS } from '../../farm/told-kinds.js';
 import { metabolizableMcalPerKg, upkeepMcalPerKg } from '../../pasture/forage-energy.js';
@@ -9,7 +9,7 @@ import { grassWeather, type GrassWeather } from '../../pasture/grass-weather.js'
 import { PlotGround, openFrom, type OpenGrowth } from '../../pasture/open-growth.js';
 import { growthFactor, type GrowthPair } from '../../pasture/recalibrate.js';
 import { PHASES, referenceGrowth, type ReferenceGrowth } from '../../pasture/reference-growth.js';
-import { growOn, massOf, winterStand, type Sward } from '../../pasture/sward.js';
+import { bittenStand, growOn, massOf, winterStand, type Sward } from '../../pasture/sward.js';
 import type { GrassGround, GrassKind, GrassState } from '../../pasture/sward-day.js';
 import { soilWater, totalAvailableWaterMm, type RootZone } from '../../weather/soil-water.js';
 import { rowById, type Tables } from '../../tables/tables.js';
@@ -325,7 +325,10 @@ function startOf(
   const { paddock, readings, kgPerHaCm, residualKgPerHa, isPlayed } = base;
   const { winterReadingDays } = request.tables.judgements.grass;
   const onHay = onHayDay(span, request, paddock);
-  const known = readings.map((r) => ({
+  // Two years of readings are kept of each paddock, of which a winter's few count here.
+  const earliest = addDays(span.first, -winterReadingDays.value);
+  const ofWinter = readings.filter(({ date }) => earliest <= date);
+  const known = ofWinter.map((r) => ({
     ...{ day: dayIn(span, r), kgPerHa: r.heightCm * kgPerHaCm, isGrazed: false },
     heightKnown: 'reading' as SeasonSward['heightKnown'],
   }));
@@ -377,7 +380,7 @@ function throughFall(
   span: PastureSpan,
   { day: knownOn, kgPerHa }: { readonly day: number; readonly kgPerHa: number },
 ): GrassState {
-  const state = { ...winterStand(kgPerHa), isBitten: true };
+  const state = bittenStand(kgPerHa);
   for (let day = Math.max(0, knownOn + YEAR); day < span.seasonDays; day++)
     growOn({ kind, ground, weather: usual, open }, state, day);
   return state;

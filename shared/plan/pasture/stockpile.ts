@@ -8,7 +8,7 @@ import {
   type NumberQuantity,
   type Quantity,
 } from '../../explain/quantity.js';
-import { growOn, massOf, winterStand } from '../../pasture/sward.js';
+import { bittenStand, growOn, massOf } from '../../pasture/sward.js';
 import { autumnDay, autumnShutDay } from './autumn.js';
 import type { PastureContext } from './pasture-context.js';
 
@@ -94,7 +94,7 @@ function stockpiled(
   to: number,
 ): NumberQuantity {
   const { sward, paddock: own } = grass.swards[paddock]!;
-  const state = { ...winterStand(sward.residualKgPerHa), isBitten: true };
+  const state = bittenStand(sward.residualKgPerHa);
   for (let day = from; day < to; day++) growOn(sward, state, day);
   return quantity(
     'Grass on hand when growth ends',

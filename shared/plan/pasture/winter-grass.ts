@@ -1,7 +1,7 @@
 import type { Formula } from '../../explain/formula.js';
 import type { GrazingProblem } from '../../pasture/grazing-problem.js';
 import type { SeasonBooks } from '../../pasture/season-books.js';
-import { growOn, massOf, setMass, winterStand, type Sward } from '../../pasture/sward.js';
+import { bittenStand, growOn, massOf, setMass, type Sward } from '../../pasture/sward.js';
 
 export const winterGrassFormulas = {
   winterGrass: {
@@ -60,7 +60,7 @@ function standOn(
   sward: Sward,
   { from, kgPerHa, until }: { from: number; kgPerHa: number; until: number },
 ): number {
-  const state = { ...winterStand(sward.residualKgPerHa), isBitten: true };
+  const state = bittenStand(sward.residualKgPerHa);
   setMass(state, kgPerHa);
   for (let day = from; day < until; day++) {
     const i = inYear(day, sward.weather);

@@ -1,6 +1,6 @@
 import type { Herd } from '../../farm/herd.js';
 import type { Paddock } from '../../farm/paddock.js';
-import type { CattleToCome, Start } from '../../farm/start.js';
+import { equalPaddocksFields, type CattleToCome, type Start } from '../../farm/start.js';
 import { FieldError } from '../../problems/field-problem.js';
 import type { StartSetting } from './start-birds.js';
 
@@ -40,8 +40,8 @@ export function startPaddocks(
   );
   const step = defaults[units].paddockStepM2;
   const share = (weightKg * defaults.grassM2PerKg) / count;
-  const areaM2 =
-    paddocks?.areaM2 ?? Number((Math.max(1, Math.round(share / step)) * step).toFixed(2));
+  const saidM2 = paddocks?.areaM2 ?? shareOf(paddocks?.allM2, count);
+  const areaM2 = saidM2 ?? Number((Math.max(1, Math.round(share / step)) * step).toFixed(2));
   return Array.from({ length: count }, (_, k) => ({
     id: newId(),
     name: `Paddock ${k + 1}`,
@@ -50,10 +50,24 @@ export function startPaddocks(
     closedDays: [],
     assumed: [
       'name',
-      ...(paddocks?.areaM2 === undefined ? ['areaM2'] : []),
+      ...(saidM2 === undefined ? ['areaM2'] : []),
       ...Object.keys(defaults.paddock),
     ],
   }));
+}
+
+/** @throws FieldError when too little is left for each */
+function shareOf(allM2: number | undefined, count: number): number | undefined {
+  if (allM2 === undefined) return undefined;
+  const { min, max } = equalPaddocksFields.fields.areaM2.bounds;
+  if (min * count <= allM2 && allM2 <= max * count) return Number((allM2 / count).toFixed(2));
+  throw new FieldError([
+    {
+      ...{ field: 'paddocks.allM2', code: 'out-of-bounds', given: allM2 },
+      ...{ min: min * count, max: max * count, unit: 'm²' },
+      fix: `Give the area of all ${count} paddocks together, or another number of paddocks.`,
+    },
+  ]);
 }
 
 /** @throws FieldError when the tables know no such class of cattle */

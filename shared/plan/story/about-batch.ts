@@ -1,7 +1,7 @@
-import type { AboutNumbers, Moved, Tried } from '../../explain/moved.js';
+import type { AboutNumbers, Moved } from '../../explain/moved.js';
 import type { Quantity } from '../../explain/quantity.js';
 import type { FarmPicture, NamedBatch } from '../../farm/picture.js';
-import { openThingOf, WITH_FORECAST } from '../open/open-things.js';
+import { openThingOf, WITH_FORECAST, YOURS_TO_CHOOSE } from '../open/open-things.js';
 import { howFar, once } from '../open/tried.js';
 import { FieldError } from '../../problems/field-problem.js';
 import type { Tables } from '../../tables/tables.js';
@@ -53,7 +53,8 @@ export function aboutBatch(asked: PlannedBatch): AboutNumbers {
         return { ...open, knownBetter: OVER };
       if (open) return open;
       const chosen = yield* most(quantity, place, of('chosen'));
-      return chosen && ({ what: chosen.change.what, to: chosen.to } satisfies Tried);
+      if (!chosen) return undefined;
+      return { what: chosen.change.what, to: chosen.to, knownBetter: YOURS_TO_CHOOSE };
     },
   };
 }

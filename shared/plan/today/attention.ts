@@ -1,6 +1,5 @@
 import { addDays, type PlainDate } from '../../calendar/plain-date.js';
 import { formatDate } from '../../units/dates.js';
-import { formatHours } from '../../units/format.js';
 import { listed } from '../../units/listed.js';
 import { inOwnUnits } from '../../units/own-units.js';
 import type { BatchPlan } from '../batch-plan.js';
@@ -8,6 +7,7 @@ import type { PasturePlan } from '../pasture/pasture-plan.js';
 import type { PlannedBatch } from '../work/dated-work.js';
 import type { CareGap } from '../work/care-gaps.js';
 import type { WorkPlan } from '../work/planned-work.js';
+import { waysOfDay } from '../work/short-day.js';
 import { isWorthTelling } from '../work/worth-telling.js';
 import { alarmsOf } from './alarms.js';
 import { isSaidAsAlarm } from './feed-alarms.js';
@@ -175,12 +175,21 @@ function tooSoon({ plan, picture: { farm, today } }: Looked, last: PlainDate): A
  * Work of the next two weeks for which there are no hours, or not on its day. What stands under an event
  * that comes too soon is not said again; what must be done and is late already is said until it is.
  */
-function ofWork({ jobs, eventsToMove, today }: WorkPlan, last: PlainDate): Attention[] {
+function ofWork({ jobs, eventsToMove, shortDays, today }: WorkPlan, last: PlainDate): Attention[] {
   const place = { kind: 'work' as const };
   const isSaid = new Set(eventsToMove.flatMap(({ from, keys }) => (from <= last ? keys : [])));
   // Of a trip that is too late for new birds an alarm tells.
   const open = jobs.filter(({ key, buys }) => !isSaid.has(key) && !buys?.tooLateFor);
-  return open.flatMap(({ key, name, belongsTo, latest, priority, ...job }) => {
+  const ofDays = shortDays.flatMap((each): Attention[] => {
+    const { date, keys, of, words } = each;
+    const later = open.find((job) => job.later && keys.includes(job.key));
+    if (date <= today || last < date || keys.every((key) => isSaid.has(key))) return [];
+    const text = waysOfDay(each, open).join(' Or: ');
+    const about = { key: `work/${keys[0]!}`, place, ...(0 < of.length ? { of: listed(of) } : {}) };
+    const moved = later?.later ? { later: later.later } : {};
+    return [{ ...about, level: 'act', words, by: date, text, ...moved }];
+  });
+  const ofJobs = open.flatMap(({ key, name, belongsTo, latest, priority, ...job }) => {
     const { pieces, lateDays, shortHours, beforeItsTurn, animalsNeedIt, later, waysToFit } = job;
     const about = { key: `work/${key}`, place, ...(belongsTo ? { of: belongsTo.name } : {}) };
     const first = pieces[0];
@@ -191,10 +200,7 @@ function ofWork({ jobs, eventsToMove, today }: WorkPlan, last: PlainDate): Atten
       const words = `no time for “${name}”`;
       return [{ ...about, level: 'act' as const, words, by: latest, ...moved }];
     }
-    if (isWorthTelling(shortHours) && today < first.date && first.date <= last) {
-      const words = `find ${formatHours(shortHours)} more for “${name}”`;
-      return [{ ...about, level: 'act' as const, words, by: first.date, ...moved }];
-    }
+    if (isWorthTelling(shortHours) && today < first.date && first.date <= last) return [];
     const isStillLate = priority === 'must' && today < pieces.at(-1)!.date;
     if (0 < lateDays && latest <= last && (today < latest || isStillLate)) {
       const days = lateDays === 1 ? 'a day' : `${lateDays} days`;
@@ -210,4 +216,5 @@ function ofWork({ jobs, eventsToMove, today }: WorkPlan, last: PlainDate): Atten
     }
     return [];
   });
+  return [...ofDays, ...ofJobs];
 }

@@ -14,6 +14,7 @@ import { dayPiece, type DayPiece } from '../work/day-piece.js';
 import { goesByChore } from '../work/herd-goes.js';
 import { hoursOn, workPeople } from '../work/work-people.js';
 import { isWorthTelling } from '../work/worth-telling.js';
+import { PRIORITY_RANK } from '../work/priority-rank.js';
 import type { PlannedJob, WorkPlan } from '../work/planned-work.js';
 import { mayNeedDryGround } from './ground-work.js';
 import { todayFormulas } from './today-formulas.js';
@@ -68,6 +69,8 @@ export interface TodayChore {
   readonly of?: string;
   readonly hours: number;
   readonly rounds?: readonly Round[];
+  /** Of each animal, where it comes when one does and its hours are those of an average day. */
+  readonly hoursEach?: number;
   readonly person?: string;
   /** Who did it, where it was told done. */
   readonly doneBy?: string;
@@ -101,6 +104,7 @@ export function todayChores(
       ...(chore.belongsTo === undefined ? {} : { of: chore.belongsTo }),
       hours: chore.hours,
       ...(chore.rounds === undefined ? {} : { rounds: chore.rounds }),
+      ...(chore.hoursEach === undefined ? {} : { hoursEach: chore.hoursEach }),
       ...(chore.personId === undefined ? {} : { person: nameOf(plan, chore.personId) }),
       ...goesBy(chore.key),
       ...(isMoveTold(chore.key, { herds, pasture, today: plan.today }) ? { isTold: true } : {}),
@@ -171,7 +175,11 @@ export function todayJobs(
   // What animals cannot do without another day stands above all other work.
   const isUrgent = ({ animalsNeedIt, latest }: PlannedJob): boolean =>
     animalsNeedIt === true && latest <= today;
-  const jobs = [...plan.jobs.filter(isUrgent), ...plan.jobs.filter((job) => !isUrgent(job))];
+  const jobs = [
+    ...plan.jobs.filter(isUrgent),
+    ...plan.jobs.filter((job) => !isUrgent(job) && 0 < job.pieces.length),
+    ...plan.jobs.filter((job) => !isUrgent(job) && job.pieces.length === 0).sort(byWhatMatters),
+  ];
   const open = jobs.flatMap((job): TodayJob[] => {
     const piece = dayPiece(job, today);
     if (!piece && marks.get(job.key)?.notBefore === tomorrow) return [laterJob(plan, job)];
@@ -192,6 +200,9 @@ export function todayJobs(
   return [...open.filter(isPlanned), ...open.filter((job) => !isPlanned(job)), ...done];
 }
 
+/** Of much that is late, what matters most, and then what is late since yesterday and not since spring. */
+const byWhatMatters = (a: PlannedJob, b: PlannedJob): number =>
+  PRIORITY_RANK[a.priority] - PRIORITY_RANK[b.priority] || b.latest.localeCompare(a.latest);
 const isPlanned = ({ hasNoHours }: TodayJob): boolean => !hasNoHours;
 
 const laterJob = (plan: WorkPlan, job: PlannedJob): TodayJob => ({

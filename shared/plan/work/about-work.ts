@@ -1,5 +1,5 @@
 import { addDays, datesFrom, daysBetween, type PlainDate } from '../../calendar/plain-date.js';
-import type { AboutNumbers, Moved, Tried } from '../../explain/moved.js';
+import type { AboutNumbers, Moved } from '../../explain/moved.js';
 import type { Quantity } from '../../explain/quantity.js';
 import type { Person } from '../../farm/farm.js';
 import { openThingOf } from '../open/open-things.js';
@@ -25,9 +25,7 @@ export const aboutWeeks = (plan: Planned, who: WhoWorks): AboutNumbers => ({
     yield undefined;
     const from = quantity.inputs[0]?.value;
     if (typeof from !== 'string') return openThingOf(quantity);
-    const moved = hoursMovedMost(plan, who, from, quantity) ?? openThingOf(quantity);
-    if (quantity.label !== HOURS_OF.given) return moved;
-    return moved && { ...moved, knownBetter: hoursKnownBetter(who.people) };
+    return hoursMovedMost(plan, who, from, quantity) ?? openThingOf(quantity);
   },
 });
 
@@ -66,7 +64,7 @@ function availableMovedMost(
   who: WhoWorks,
   from: PlainDate,
   hours: Quantity,
-): Tried | undefined {
+): Moved | undefined {
   const first = from < today ? today : from;
   const end = addDays(from, DAYS - 1);
   const dates = datesFrom(first, daysBetween(first, end < to ? end : to) + 1);
@@ -77,7 +75,11 @@ function availableMovedMost(
   const [most] = shares.sort((a, b) => b.hours - a.hours);
   if (!most || most.hours === 0) return undefined;
   const left = Math.max(0, Number(hours.value) - most.hours);
-  return { what: `If ${most.name} is away that week`, to: { ...hours, value: left } };
+  return {
+    what: `If ${most.name} is away that week`,
+    to: { ...hours, value: left },
+    knownBetter: hoursKnownBetter(who.people),
+  };
 }
 
 /** Hours of work hang most on the piece that is most of them: undefined where there is none. */

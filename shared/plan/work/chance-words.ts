@@ -1,3 +1,4 @@
+import { PRIORITY_RANK } from './priority-rank.js';
 import { addDays } from '../../calendar/plain-date.js';
 import { formatDate, type DateReader } from '../../units/dates.js';
 import { formatChance, formatHours } from '../../units/format.js';
@@ -37,7 +38,7 @@ export interface UnlikelyLine {
 export function unlikelyLines(outlook: WorkOutlook): UnlikelyLine[] {
   const unlikely = outlook.jobs
     .filter((job) => !isLikely(outlook, job) && !isSlightlyLate(outlook, job))
-    .sort((a, b) => RANK[a.priority] - RANK[b.priority] || a.chance - b.chance);
+    .sort((a, b) => PRIORITY_RANK[a.priority] - PRIORITY_RANK[b.priority] || a.chance - b.chance);
   const byKey = new Map(unlikely.map((job) => [job.key, job]));
   const rootOf = (job: JobOutlook): JobOutlook => {
     const before = byKey.get(job.waitsFor?.key ?? '');
@@ -69,8 +70,6 @@ function withoutPlace(name: string, { name: other }: JobOutlook): string {
 /** What is late with a piece of work; nothing where nothing is. */
 export const heldUpWords = ({ heldUp }: UnlikelyLine): string | undefined =>
   heldUp.length === 0 ? undefined : `Late with it: ${heldUp.join('; ')}.`;
-
-const RANK: Readonly<Record<JobOutlook['priority'], number>> = { must: 0, should: 1, could: 2 };
 
 /** Whether a piece of work gets done in time: a chance, or of how many days it may be done on. */
 export function chanceWords(job: JobOutlook, reader: DateReader): string {

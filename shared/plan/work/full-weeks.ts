@@ -1,7 +1,5 @@
 import { addDays, type PlainDate } from '../../calendar/plain-date.js';
-import { formatHours } from '../../units/format.js';
 import type { PlannedJob, WorkPlan } from './planned-work.js';
-import { isWorthTelling } from './worth-telling.js';
 
 /** Work for which the hours do not reach: on its day, in part, or at all. */
 export interface UnfitJob {
@@ -13,22 +11,25 @@ export interface UnfitJob {
 }
 
 /** Work that finds no place by its days, finds it in part, or lacks hours on its day. */
-export const unfitJobs = ({ jobs, today }: Pick<WorkPlan, 'jobs' | 'today'>): UnfitJob[] =>
-  jobs.flatMap((job) => {
+export const unfitJobs = ({
+  jobs,
+  shortDays,
+  today,
+}: Pick<WorkPlan, 'jobs' | 'shortDays' | 'today'>): UnfitJob[] => [
+  ...jobs.flatMap((job) => {
     const words = wordsOf(job);
     if (words === undefined) return [];
     const due = job.latest < today ? today : job.latest;
     const on = job.lostHours === 0 ? (job.pieces[0]?.date ?? due) : due;
     return [{ key: job.key, words, on }];
-  });
+  }),
+  ...shortDays.map(({ date, keys, words }) => ({ key: keys[0]!, words, on: date })),
+];
 
 function wordsOf({ name, belongsTo, ...job }: PlannedJob): string | undefined {
   const said = `“${name}”${belongsTo ? ` (${belongsTo.name})` : ''}`;
   if (job.pieces.length === 0) return `no time for ${said}`;
-  if (0 < job.lostHours) return `no time for all of ${said}`;
-  return isWorthTelling(job.shortHours)
-    ? `find ${formatHours(job.shortHours)} more for ${said}`
-    : undefined;
+  return 0 < job.lostHours ? `no time for all of ${said}` : undefined;
 }
 
 /** What a week asks for beyond what can be done in it. */
@@ -48,8 +49,8 @@ export const isOver = ({ isShort, unfitJobs: unfit, unfitChoreDays }: OverWeek):
 export const tenth = (hours: number): number => Math.round(hours * 10) / 10;
 
 /** The first days of the weeks of a plan that ask for more than can be done in them. */
-export function overWeeks({ today, weeks, jobs, chores }: WorkPlan): PlainDate[] {
-  const unfit = unfitJobs({ jobs, today });
+export function overWeeks({ today, weeks, jobs, chores, shortDays }: WorkPlan): PlainDate[] {
+  const unfit = unfitJobs({ jobs, shortDays, today });
   // Work without a place counts in the week in which it is due.
   const homeless = jobs.flatMap(({ pieces, hours, lostHours, peopleNeeded, latest }) => {
     const left = peopleNeeded * (pieces.length === 0 ? hours : lostHours);

@@ -2,6 +2,7 @@ import type { Sourced } from '../../explain/formula.js';
 import type { Round } from '../../tables/task-template.js';
 import type { KeyDate } from '../tasks/event.js';
 import type { CareGap } from './care-gaps.js';
+import type { ShortDay } from './short-day.js';
 import type { EventToMove } from './event-to-move.js';
 import type { LaterMove } from './later-event.js';
 import type { GroundPart } from './ground-part.js';
@@ -88,6 +89,8 @@ export interface PlannedChoreDay {
   readonly hours: number;
   /** Rounds of the day on which it is done; the household’s own has none. */
   readonly rounds?: readonly Round[];
+  /** Of each animal, where it comes when one does and its hours are those of an average day. */
+  readonly hoursEach?: number;
   readonly personId?: string;
   /** Hours of it that nobody has on that day. */
   readonly shortHours: number;
@@ -128,6 +131,8 @@ export interface WorkPlan {
   readonly eventsToMove: readonly EventToMove[];
   /** Days on which animals have nobody. */
   readonly careGaps: readonly CareGap[];
+  /** Days whose own work asks for more hours than people have. */
+  readonly shortDays: readonly ShortDay[];
   /** How often animals want somebody to look at them by day. */
   readonly looks: readonly PlannedLook[];
   /** What the work hangs on, from today to the end of the plan. */

@@ -2,7 +2,7 @@ import { addDays, daysBetween } from '../../calendar/plain-date.js';
 import { isGrownUp } from '../../farm/who-is-there.js';
 import { isApart } from '../../pasture/quarantine.js';
 import { leftUntold } from '../left-untold.js';
-import { templateOf } from '../tasks/task-hours.js';
+import { hoursOf, templateOf } from '../tasks/task-hours.js';
 import { keyDateOn } from '../tasks/event.js';
 import type { Task } from '../tasks/task.js';
 import type { TaskTemplate } from '../../tables/task-template.js';
@@ -161,12 +161,13 @@ function readChore(
   const template = templateOf(tables, task);
   chores.push({
     key,
-    // What comes with each animal is an average of its days: no day has just that much of it.
-    name: task.spreadOver ? `${task.name} (as they come)` : task.name,
+    name: task.name,
     belongsTo: { kind: work.kind, id: work.id, name: work.name },
     hoursPerDay: ownHours ?? task.hours / (lastDay - fromDay + 1),
     row: sourcedOf(template),
     ...(template.rounds ? { rounds: template.rounds } : {}),
+    // What comes with each animal is an average of its days: no day has just that much of it.
+    ...(task.spreadOver && ownHours === undefined ? { hoursEach: hoursOf(template, 1).hours } : {}),
     ...(template.forWhom === undefined ? {} : { forWhom: template.forWhom }),
     fromDay: Math.max(0, fromDay, daysBetween(today, notBefore)),
     toDay: Math.min(days - 1, toDay),

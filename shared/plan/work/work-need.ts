@@ -101,6 +101,8 @@ export interface PlannedChore {
   readonly onDays?: ReadonlySet<number>;
   /** Rounds of the day on which it is done. */
   readonly rounds?: readonly Round[];
+  /** Of each animal, where it comes when one does and its hours are those of an average day. */
+  readonly hoursEach?: number;
   readonly conditions?: WorkConditions;
   readonly personIds?: readonly string[];
   readonly forWhom?: OwnJob['forWhom'];

@@ -33,7 +33,7 @@ export const wanted = ({
  */
 export function yearWeeks(
   request: WorkRequest,
-  { jobs: planned, chores: choreDays }: Pick<WorkPlan, 'jobs' | 'chores'>,
+  { jobs: planned, chores: choreDays, shortDays }: Pick<WorkPlan, 'jobs' | 'chores' | 'shortDays'>,
   span: YearSpan,
 ): YearWeek[] {
   const { today } = request;
@@ -42,7 +42,7 @@ export function yearWeeks(
   const grownUps = workPeople(request.people, request.handovers).filter(isGrownUp);
   const byKey = new Map(planned.map((job) => [job.key, job]));
   const work = new Float64Array(days);
-  const unfit = unfitJobs({ jobs: planned, today });
+  const unfit = unfitJobs({ jobs: planned, shortDays, today });
   const add = (day: number, hours: number): void => {
     if (0 <= day && day < days) work[day]! += hours;
   };

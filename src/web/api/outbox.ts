@@ -4,7 +4,7 @@ import { serviceNowMs } from '../kept/clock.js';
 import { heldBack, isUnsent, subjectsOf, type Entry, type Message } from '../kept/entry.js';
 import { drop, load, loaded, nextPlace, outbox, put, tidy } from '../kept/outbox-store.js';
 import { tidyPhotos } from '../kept/photo-store.js';
-import { signal, whenWorthTrying } from '../kept/signal.js';
+import { isHeardOf, signal, whenWorthTrying } from '../kept/signal.js';
 import { whoUses } from '../kept/whose-phone.js';
 import { getJson } from './client.js';
 import { readAgain, shownAt } from './kept-reads.js';
@@ -140,7 +140,7 @@ async function sendUntilDone(sent: Entry[]): Promise<void> {
     await loaded();
     if (!outbox.get().some(isWaiting)) continue;
     // Without signal nothing is begun of which it would not be known whether it arrived.
-    if (!signal.get() && !(await isReached())) return;
+    if (!isHeardOf() && !(await isReached())) return;
     for (let next = nextToSend(); next; next = nextToSend()) {
       const outcome = await sendOne(next);
       awaited.get(next.n)?.(outcome);

@@ -2,7 +2,12 @@ import { Text, Title } from '@mantine/core';
 import { useEffect, useState } from 'react';
 import type { AboutNumbers, Moved } from '../../../shared/explain/moved.js';
 import type { Quantity } from '../../../shared/explain/quantity.js';
-import { NOTHING_MOVES, openThingOf, sayMoved } from '../../../shared/plan/open/open-things.js';
+import {
+  NEVER_BETTER,
+  NOTHING_MOVES,
+  openThingOf,
+  sayMoved,
+} from '../../../shared/plan/open/open-things.js';
 import type { Reader } from '../../../shared/units/format.js';
 
 interface Props {
@@ -29,12 +34,12 @@ export function WhatMovesIt({ quantity, about = ABOUT_ANY, reader }: Props) {
               : sayMoved(moved, reader)}
         </Text>
       </section>
-      {typeof moved === 'object' && moved.knownBetter !== undefined && (
+      {moved !== undefined && (
         <section>
           <Title order={3} size="h4">
             When it is known better
           </Title>
-          <Text>{moved.knownBetter}</Text>
+          <Text>{moved === 'nothing' ? NEVER_BETTER : moved.knownBetter}</Text>
         </section>
       )}
     </>

@@ -7,6 +7,10 @@ const LONGEST_WAIT_MS = 60_000;
 /** Whether the service was heard of at the last try. */
 export const signal = changing(typeof navigator === 'undefined' || navigator.onLine);
 
+let isHeard = false;
+/** Whether the service itself was heard at the last try: what a browser says of its network is a guess. */
+export const isHeardOf = (): boolean => isHeard;
+
 let waitMs = FIRST_WAIT_MS;
 let timer: ReturnType<typeof setTimeout> | undefined;
 let tryAgain: () => void = () => undefined;
@@ -16,6 +20,7 @@ export function heard(): void {
   const isTriedLater = timer !== undefined;
   waitMs = FIRST_WAIT_MS;
   waitNoMore();
+  isHeard = true;
   signal.set(true);
   if (isTriedLater) tryAgain();
 }
@@ -27,6 +32,7 @@ function waitNoMore(): void {
 
 /** The service did not answer: it is tried again after a while, each time a longer one. */
 export function notHeard(): void {
+  isHeard = false;
   signal.set(false);
   timer ??= setTimeout(() => {
     timer = undefined;

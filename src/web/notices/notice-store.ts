@@ -1,5 +1,5 @@
 import { changing } from '../kept/changing.js';
-import type { Notice } from './said-notices.js';
+import { withLying, type Notice } from './said-notices.js';
 
 /** What this browser lets the page do. */
 export type Can = 'no' | 'not-asked' | 'refused' | 'yes';
@@ -69,11 +69,19 @@ export function noteTold(farmId: string, keys: readonly string[]): void {
 }
 
 /** Shows a notice by the worker, which a phone asks for; on a computer without one, by the page. */
-export async function show(farmId: string, { title, body, isQuiet }: Notice): Promise<void> {
-  const href = `/farm/${farmId}/today`;
-  // A new one takes the place of the last, so that they do not pile up.
-  const options = { body, tag: farmId, silent: isQuiet, icon: '/icon-192.png', data: { href } };
+export async function show(farmId: string, said: Notice): Promise<void> {
   const worker = await navigator.serviceWorker?.getRegistration();
+  const lying = (await worker?.getNotifications({ tag: farmId })) ?? [];
+  const { notice, titles } = withLying(said, lying.flatMap(titlesOf));
+  const { title, body, isQuiet } = notice;
+  const options = {
+    // A new one takes the place of the last, so that they do not pile up: it is heard all the same.
+    ...{ body, tag: farmId, silent: isQuiet, renotify: !isQuiet, icon: '/icon-192.png' },
+    data: { href: `/farm/${farmId}/today`, titles },
+  };
   if (worker?.active) return worker.showNotification(title, options);
   new Notification(title, options).addEventListener('click', () => window.focus());
 }
+
+const titlesOf = ({ title, data }: Notification): readonly string[] =>
+  (data as { titles?: readonly string[] } | null)?.titles ?? [title];

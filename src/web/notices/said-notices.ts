@@ -31,3 +31,22 @@ export function noticeOf(
     },
   };
 }
+
+/** Alarms of earlier notices that are said along with a new one. */
+const MOST_BEFORE = 4;
+
+/**
+ * A notice that takes the place of one that still lies there unread, and names what that one said.
+ * `titles` is what it says of, the newest first, for the next one.
+ */
+export function withLying(
+  notice: Notice,
+  lying: readonly string[],
+): { readonly notice: Notice; readonly titles: readonly string[] } {
+  const before = lying.slice(0, MOST_BEFORE);
+  const body = [notice.body, 'And before:', ...before].join('\n');
+  return {
+    notice: before.length === 0 ? notice : { ...notice, body },
+    titles: [notice.title, ...before],
+  };
+}

@@ -6,7 +6,8 @@ self.addEventListener('notificationclick', (event) => {
   const open = async () => {
     const [page] = await self.clients.matchAll({ type: 'window', includeUncontrolled: true });
     if (!page) return self.clients.openWindow(href);
-    await page.navigate(href).catch(() => undefined);
+    // What is being typed on the day itself is not loaded away.
+    if (new URL(page.url).pathname !== href) await page.navigate(href).catch(() => undefined);
     return page.focus();
   };
   event.waitUntil(open());

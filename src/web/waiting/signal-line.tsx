@@ -1,4 +1,5 @@
 import './waiting.css';
+import { useIsFetching } from '@tanstack/react-query';
 import { lazy, Suspense, useEffect, useState, useSyncExternalStore } from 'react';
 import { formatDate } from '../../../shared/units/dates.js';
 import { useAsOf } from '../api/kept-reads.js';
@@ -16,14 +17,37 @@ const WaitingDialog = lazy(() => import('./waiting-dialog.js'));
 export function SignalLine({ farm }: { farm: SavedFarm }) {
   const hasSignal = useSyncExternalStore(signal.subscribe, signal.get);
   const asOf = useAsOf(farm.id);
+  const isOld = useOldPlan(farm.id);
   return (
     <Line
       place={farm}
       farm={farm}
       entries={useUnsent(farm.id)}
-      words={signalWords(hasSignal, asOf, farm)}
+      words={signalWords(hasSignal, asOf, farm) ?? (isOld ? OLD_PLAN : undefined)}
     />
   );
+}
+
+const OLD_PLAN = 'Being planned anew: until then this is the plan from before your change.';
+
+/** A new plan mostly comes sooner than anybody reads that the old one is shown, ms. */
+const OLD_SEEN_MS = 800;
+
+/** Whether what is shown is from before a change, and has been for longer than it mostly takes. */
+function useOldPlan(farmId: string): boolean {
+  const isAsked =
+    0 <
+    useIsFetching({
+      queryKey: ['farm', farmId],
+      predicate: ({ state }) => state.isInvalidated && state.data !== undefined,
+    });
+  const [isOld, setOld] = useState(false);
+  useEffect(() => {
+    if (!isAsked) return setOld(false);
+    const timer = setTimeout(() => setOld(true), OLD_SEEN_MS);
+    return () => clearTimeout(timer);
+  }, [isAsked]);
+  return isOld;
 }
 
 /** What waits of any farm, on the page that lists them: of one that is gone it is seen only there. */

@@ -16,6 +16,7 @@ import type { BatchPlan } from '../../../shared/plan/batch-plan.js';
 import { formatValue } from '../../../shared/units/format.js';
 import { heatActions } from '../../../shared/plan/handover/sheet-heat.js';
 import { handoverProblems } from '../../../shared/plan/handover/check-handover.js';
+import { newOnPage } from '../../../shared/plan/handover/new-on-page.js';
 import { visitsOf } from '../../../shared/plan/handover/sheet-extras.js';
 import { batchStop, herdStop, type SheetStop } from '../../../shared/plan/handover/sheet-stops.js';
 import { herdDays } from '../../../shared/plan/pasture/herd-day.js';
@@ -68,6 +69,24 @@ const sheetOf = (more: Partial<Handover> = {}, season: Parameters<typeof newWork
 };
 
 describe('sitterSheet', () => {
+  it('tells what of a day is not as on the day before, by stop', () => {
+    const { sheet } = sheetOf();
+    const [first, second] = sheet.pages;
+    const [of] = second!.stops;
+    const job = { key: 'j', name: 'Mend the gate', hours: 1 };
+    const more = { ...of!, actions: [...of!.actions, 'Move the pen.'] };
+    const next = { ...second!, stops: [more, ...second!.stops.slice(1)], jobs: [job] };
+    const { isNew, isAny } = newOnPage(next, { ...next, stops: [of!], jobs: [] });
+    expect(isAny).toBe(true);
+    expect(isNew(of!.name, 'Move the pen.')).toBe(true);
+    expect(isNew('Other birds', of!.actions[0]!)).toBe(true);
+    expect(isNew(of!.name, of!.actions[0]!)).toBe(false);
+    expect(isNew(undefined, 'Mend the gate')).toBe(true);
+    // The same day twice, and the first of all.
+    expect(newOnPage(next, next).isAny).toBe(false);
+    expect(newOnPage(first!, undefined).isAny).toBe(false);
+  });
+
   it('says what is missing of whom it is for and whom to call, and leaves no line blank', () => {
     const { personId: _person, ...nobody } = handover;
     const plan = workPlanOf(newWork({ today, work, handovers: [nobody] }), 20);
@@ -498,9 +517,12 @@ describe('herdStop', () => {
     expect(calves('dry-cow')).toBeUndefined();
   });
 
-  it('has cows that may calve overdue and with no date known, though nothing is said of them', () => {
+  it('has cows that may calve overdue, and with no date known though nothing is said of them', () => {
     const overdue = stopOf('dry-cow', { calvesOn: '2027-11-01' });
-    expect(overdue).toMatchObject({ actions: [], mayCalve: true });
+    expect(overdue).toMatchObject({
+      actions: [expect.stringMatching(/no calf is told.* overdue: .*call your veterinarian/)],
+      mayCalve: true,
+    });
     expect(stopOf('heifer')).toMatchObject({ actions: [], mayCalve: true });
     expect(stopOf('dry-cow', { calvesOn: '2028-04-20' }).mayCalve).toBeUndefined();
     expect(stopOf('stocker').mayCalve).toBeUndefined();

@@ -146,6 +146,26 @@ describe('the work of today', () => {
   });
 });
 
+describe('work that is late in heaps', () => {
+  it('begins with what matters most, and then with what is late since yesterday', () => {
+    const late = (id: string, daysAgo: number, priority: 'must' | 'should' | 'could') =>
+      newOwnJob({
+        ...{ id, priority, hours: 9, canBeSpread: false },
+        ...{ dueOn: addDays(today, -daysAgo), noUseAfter: addDays(today, -daysAgo) },
+      });
+    const ownJobs = [
+      late('old', 60, 'should'),
+      late('could', 1, 'could'),
+      late('new', 2, 'should'),
+      late('must', 30, 'must'),
+    ];
+    const { plan, picture } = worked({ ownJobs });
+    expect(todayJobs(plan, picture).map(({ key }) => key)).toEqual([
+      ...['own/must', 'own/new', 'own/old', 'own/could'],
+    ]);
+  });
+});
+
 describe('work on a day on which the ground was found too wet', () => {
   const wet = [{ date: today, isWorkable: false }];
 

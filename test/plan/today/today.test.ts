@@ -28,8 +28,8 @@ interface Told {
 }
 
 /** The example farm on a day. */
-function on(today: string): Told {
-  const picture = pictureOfDocument({ ...example, today }, tables, 0);
+function on(today: string, more: Partial<FarmDocumentDto> = {}): Told {
+  const picture = pictureOfDocument({ ...example, ...more, today }, tables, 0);
   const animals = planAnimals(picture, tables, planPasture(picture, tables));
   const { keep: _keep, ...plan } = workPlanOf(workOfFarm(picture, tables, animals), TRIES);
   const day = todayOf(picture, tables, animals, plan);
@@ -72,6 +72,12 @@ describe('the day of the example farm, chicks in the brooder', () => {
       /day 17 · \d+ alive · Shed brooder · 85 °F under the heat, 42 °F tonight/,
     );
     expect(told.day.animals[0]).toBe(meat);
+  });
+
+  it('says of what comes with each calf how long one takes, and not its share of a day', () => {
+    // 15 h and 4 h for ten head.
+    expect(told.text).toMatch(/Attend birth: [^\n]* 1 h 30 min each, as they come/);
+    expect(told.text).toMatch(/Navel, tag, record[^\n]* 24 min each, as they come/i);
   });
 
   it('expects them on the day they are to come, and calls them alive once that was told', () => {
@@ -203,6 +209,19 @@ describe('the day of the example farm in winter', () => {
     // To the minute, as the hours of a day are shared out.
     expect(told.day.chores.find(({ of }) => of === 'Cows')!.hours).toBeCloseTo(40 / 60, 6);
     expect(told.text).not.toContain('Nothing');
+  });
+
+  it('says a caution of several flocks once, at the first of them, which names the others', () => {
+    const pullets = example.batches!.find(({ id }) => id === 'pullets')!;
+    const twins = { ...pullets, id: 'twins', name: 'Twins' };
+    const { day } = on(told.day.date, { batches: [...example.batches!, twins] });
+    const said = day.animals.flatMap((line) =>
+      line.kind === 'batch' ? line.cautions.map(({ title }) => title) : [],
+    );
+    expect(said).toHaveLength(new Set(batch(told, 'pullets').cautions).size);
+    expect(said.join()).toMatch(
+      new RegExp(`${tables.cautions['frozen-drinkers']!.title} \\(.* too\\)`),
+    );
   });
 
   it('says how many eggs to expect', () => {

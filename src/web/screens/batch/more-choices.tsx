@@ -1,6 +1,7 @@
 import { SimpleGrid, Text } from '@mantine/core';
 import { hatchesHere, isStarted } from '../../../../shared/farm/batch.js';
 import { capital } from '../../../../shared/plan/bird-words.js';
+import { olderFlockOf } from '../../../../shared/plan/batch-request.js';
 import { bagOf } from '../../../../shared/plan/prices.js';
 import { usualOrder } from '../../../../shared/plan/usual-order.js';
 import type { Strain } from '../../../../shared/tables/bird-tables.js';
@@ -72,7 +73,7 @@ export function MoreChoices({
             { id: 'true', name: 'Yes' },
             { id: 'false', name: 'No' },
           ]}
-          none="If there is an earlier batch of layers"
+          none={joinsUnsaid(form)}
         />
       )}
       {!isGrown && (
@@ -93,6 +94,20 @@ export function MoreChoices({
       )}
     </>
   );
+}
+
+/** What holds where nobody says whether they join older hens. */
+function joinsUnsaid({ draft, setting: { picture, tables } }: FormProps): string {
+  const { arrivalDate, purpose = 'layers', coopId, penId } = draft;
+  if (arrivalDate === undefined) return 'If there is an earlier batch of layers';
+  const places = {
+    ...(coopId === undefined ? {} : { coopId }),
+    ...(penId === undefined ? {} : { penId }),
+  };
+  const older = olderFlockOf({ arrivalDate, purpose, ...places }, picture, tables);
+  return older
+    ? `Yes, as it stands: those of ${older.name}`
+    : 'No, as it stands: there are none by then';
 }
 
 /** By which tables and rules the batch is planned. */

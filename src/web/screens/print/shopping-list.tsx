@@ -3,7 +3,7 @@ import { GETS_BROODER } from '../../../../shared/plan/batch-events.js';
 import type { BatchPlan } from '../../../../shared/plan/batch-plan.js';
 import { capital } from '../../../../shared/plan/bird-words.js';
 import { orderOf } from '../../../../shared/plan/story/life-line.js';
-import { gearToGet } from '../../../../shared/plan/gear-to-get.js';
+import { edgesToAdd, gearToGet } from '../../../../shared/plan/gear-to-get.js';
 import type { Task } from '../../../../shared/plan/tasks/task.js';
 import { sayPrice } from '../../../../shared/money/unit-price.js';
 import { formatLongDate } from '../../../../shared/units/dates.js';
@@ -25,15 +25,10 @@ interface Row {
   readonly isFetched?: true;
 }
 
-/** Edges that were typed and become too short. */
-const OUTGROWN: Readonly<Record<string, string>> = {
-  'Drinker length': 'drinkers',
-  'Feeder length': 'feeders',
-};
-
 /** What to buy, by the date to buy it. */
 export function ShoppingList({ plan, asked: { farm, batch, tables, picture } }: SheetProps) {
   const sayDate = useSayDate();
+  const { facilities } = picture;
   const { feed, space, heat, bill, leaving } = plan;
   const price = (label: string) => {
     const line = bill.lines.find((each) => each.label === label);
@@ -53,28 +48,24 @@ export function ShoppingList({ plan, asked: { farm, batch, tables, picture } }: 
             price: price(capital(plan.words.young)),
           },
         ]),
-    ...space.needs
-      .filter(({ name, have, runsOut }) => OUTGROWN[name] && have && runsOut)
-      .map(({ name, most, have, runsOut }) => ({
-        by: String(runsOut!.value),
-        what: `More ${OUTGROWN[name]}`,
-        amount: `${formatValue(most.value, 'cm', farm)} of edge (have ${formatValue(have!.value, 'cm', farm)})`,
-        price: undefined,
-      })),
-    ...gearToGet(plan, { batch, tables, facilities: picture.facilities }).map(
-      ({ by, what, amounts }) => ({
-        by,
-        what,
-        amount: amounts
-          .map(({ value, unit, of }) => {
-            const said = formatValue(value, unit, farm);
-            return of === 'hold' ? `${said} in all` : of === 'edge' ? `${said} of edge` : said;
-          })
-          .join(', ')
-          .concat(' (assumed)'),
-        price: undefined,
-      }),
-    ),
+    ...edgesToAdd(plan, { batch, facilities }).map(({ by, kind, needCm, haveCm }) => ({
+      by,
+      what: `More ${kind}`,
+      amount: `${formatValue(needCm, 'cm', farm)} of edge (have ${formatValue(haveCm, 'cm', farm)})`,
+      price: undefined,
+    })),
+    ...gearToGet(plan, { batch, tables, facilities }).map(({ by, what, amounts }) => ({
+      by,
+      what,
+      amount: amounts
+        .map(({ value, unit, of }) => {
+          const said = formatValue(value, unit, farm);
+          return of === 'hold' ? `${said} in all` : of === 'edge' ? `${said} of edge` : said;
+        })
+        .join(', ')
+        .concat(' (assumed)'),
+      price: undefined,
+    })),
     ...feed.phases.flatMap((phase) =>
       phase.deliveries.map((d) => ({
         by: String(d.buyBy.value),
@@ -144,7 +135,7 @@ export function ShoppingList({ plan, asked: { farm, batch, tables, picture } }: 
         {formatLongDate(plan.arrivalDate, farm)}. Prices are for one, in {farm.currency}.
       </Text>
       <WideTable label="Shopping list">
-        <Table my="sm" withTableBorder>
+        <Table my="sm" verticalSpacing={4} withTableBorder>
           <Table.Thead>
             <Table.Tr>
               <Table.Th>Planned for</Table.Th>

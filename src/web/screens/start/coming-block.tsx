@@ -24,7 +24,7 @@ const BIRDS = orNone(birdsToComeFields.fields.birds);
 const HEAD = orNone(cattleToComeFields.fields.head);
 const PADDOCKS = equalPaddocksFields.fields;
 /** Until the tables are there, the class a start is most often of. */
-const COW_CALF = [{ id: 'cow-calf', name: 'Cow with calf' }];
+const COW_CALF = [{ id: 'cow-calf', name: 'Beef cow with calf' }];
 /** Ages at which pullets are sold. */
 const STARTED = [8, 12, 16, 20].map((weeks) => ({
   id: String(weeks),
@@ -236,7 +236,15 @@ const EqualPaddocks = ({ draft, set }: Props) => (
       units={unitsOf(draft)}
       value={draft.paddockM2}
       placeholder="enough grass"
-      onChange={(paddockM2) => set({ paddockM2 })}
+      onChange={(paddockM2) => set({ paddockM2, grassM2: undefined })}
+    />
+    <QuantityInput
+      label="Or all together"
+      field={PADDOCKS.allM2}
+      units={unitsOf(draft)}
+      value={draft.grassM2}
+      placeholder="divided evenly"
+      onChange={(grassM2) => set({ grassM2, paddockM2: undefined })}
     />
   </div>
 );

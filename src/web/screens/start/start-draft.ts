@@ -3,6 +3,7 @@ import {
   datesFrom,
   daysBetween,
   plainDateAt,
+  type PlainDate,
 } from '../../../../shared/calendar/plain-date.js';
 import type { Farm } from '../../../../shared/farm/farm.js';
 import type { Point, PossibleCountry } from '../../../../shared/farm/place.js';
@@ -74,7 +75,9 @@ export interface StartDraft {
   /** Kinds of cattle; the first line is there before anything is typed into it. */
   readonly cattle: readonly CattleDraft[];
   readonly paddocks?: number | undefined;
+  /** Of each, or of all together: what was typed last. */
   readonly paddockM2?: number | undefined;
+  readonly grassM2?: number | undefined;
   readonly hasGarden?: boolean | undefined;
   readonly hives?: number | undefined;
 }
@@ -102,7 +105,7 @@ export function daysIn(month: string, timeZone: string | undefined): string[] {
   return datesFrom(month, daysBetween(month, next)).filter((date) => today <= date);
 }
 
-const todayIn = (timeZone: string | undefined): string =>
+export const todayIn = (timeZone: string | undefined): string =>
   plainDateAt(serviceNowMs(), timeZone ?? Intl.DateTimeFormat().resolvedOptions().timeZone);
 
 /** The month it is and the eleven after it, by their first days. */
@@ -113,13 +116,14 @@ export function monthsAhead(timeZone: string | undefined): string[] {
 }
 
 /** What is wrong with days away: an absence without its end would be left out. */
-export function wrongWithAway({
-  from,
-  to,
-}: AwayDraft): 'swapped' | 'no-from' | 'no-to' | undefined {
+export function wrongWithAway(
+  { from, to }: AwayDraft,
+  today: PlainDate,
+): 'swapped' | 'no-from' | 'no-to' | 'over' | undefined {
   if (from === undefined) return to === undefined ? undefined : 'no-from';
   if (to === undefined) return 'no-to';
-  return to < from ? 'swapped' : undefined;
+  if (to < from) return 'swapped';
+  return to < today ? 'over' : undefined;
 }
 
 /** What is sent, or undefined while the place is not known. */
@@ -148,9 +152,7 @@ export function startOf(draft: StartDraft): Start | undefined {
     ...cattleOf(draft.cattle),
     ...(draft.hasGarden ? { hasGarden: true } : {}),
     ...(draft.hives ? { hives: draft.hives } : {}),
-    ...(draft.paddocks !== undefined || draft.paddockM2 !== undefined
-      ? { paddocks: { ...given('count', draft.paddocks), ...given('areaM2', draft.paddockM2) } }
-      : {}),
+    ...paddocksOf(draft),
   };
 }
 
@@ -190,6 +192,15 @@ function cattleOf(cattle: StartDraft['cattle']): Pick<Start, 'cattle'> {
       : [],
   );
   return kinds.length === 0 ? {} : { cattle: kinds };
+}
+
+function paddocksOf({ paddocks, paddockM2, grassM2 }: StartDraft): Pick<Start, 'paddocks'> {
+  const said = {
+    ...given('count', paddocks),
+    ...given('areaM2', paddockM2),
+    ...given('allM2', grassM2),
+  };
+  return Object.keys(said).length === 0 ? {} : { paddocks: said };
 }
 
 function peopleOf({ adults, children, ages, free, away }: StartDraft): Start['people'] {

@@ -23,18 +23,21 @@ export function TodayAttention({
   farm,
   attention,
   today,
+  isNow = false,
 }: {
   farm: SavedFarm;
   attention: readonly Attention[];
   today: PlainDate;
+  /** It cannot wait: all of it is shown. */
+  isNow?: boolean;
 }) {
-  const [isWhole, setWhole] = useState(false);
+  const [isWhole, setWhole] = useState(isNow);
   const more = attention.length - SHOWN;
   return (
     <>
       <ul className="today-list">
         {attention.slice(0, isWhole ? undefined : SHOWN).map((each) => (
-          <AttentionRow key={each.key} of={each} farm={farm} today={today} />
+          <AttentionRow key={each.key} of={each} {...{ farm, today, isNow }} />
         ))}
       </ul>
       {!isWhole && 0 < more && (
@@ -50,17 +53,19 @@ function AttentionRow({
   of: each,
   farm,
   today,
+  isNow,
 }: {
   of: Attention;
   farm: SavedFarm;
   today: PlainDate;
+  isNow: boolean;
 }) {
   const farmId = farm.id;
   const sayDate = useSayDate();
   const seen = useTell<'alarm-seen'>(farmId);
   return (
     <li className={each.level === 'stop' ? 'today-stop' : undefined}>
-      <details className="today-why">
+      <details className="today-why" open={isNow}>
         <summary>
           <span>
             {each.of && <b>{each.of}: </b>}

@@ -1,7 +1,6 @@
 import type { PlainDate } from '../../../../shared/calendar/plain-date.js';
 import type { TickedToday } from '../../../../shared/plan/today/today.js';
-import { roundsSaid } from '../../../../shared/plan/work/rounds-said.js';
-import { formatHours } from '../../../../shared/units/format.js';
+import { choreHoursSaid, roundsSaid } from '../../../../shared/plan/work/rounds-said.js';
 import type { Tick } from '../../api/today-queries.js';
 import { whoUses } from '../../kept/whose-phone.js';
 import { DoneBy } from './done-by.js';
@@ -52,7 +51,7 @@ export function TodayChores({
               <p className="today-words">
                 {of !== undefined && `${of} · `}
                 {goes && `to ${goes.paddock} · `}
-                <b>{formatHours(hours)}</b>
+                <b>{choreHoursSaid({ hours, ...row })}</b>
                 {person && !isDone && ` · ${person}`}
                 {rounds && ` · ${roundsSaid(rounds)}`}
               </p>

@@ -28,6 +28,9 @@ const WaitForDryGround = lazy(() =>
   import('./wet-ground.js').then((each) => ({ default: each.WaitForDryGround })),
 );
 
+/** Of work that has no day those that matter most; after weeks away it would be longer than the page. */
+const SHOWN_OF_LATE = 3;
+
 interface Ticks {
   readonly said: (key: string) => boolean | undefined;
   readonly tick: (one: Tick) => void;
@@ -51,23 +54,34 @@ export function TodayJobs({
     ...jobs,
     ...struck.filter(({ key }) => !jobs.some((j) => j.key === key)),
   ]);
+  const [isWhole, setWhole] = useState(false);
   if (rows.length === 0) return null;
+  const folded = isWhole ? [] : rows.filter(({ hasNoHours }) => hasNoHours).slice(SHOWN_OF_LATE);
   return (
-    <ul className="today-rows">
-      {rows.map((job) => (
-        <JobRow
-          key={job.key}
-          {...{ job, date, farm, names, ...ticks }}
-          isStruck={struck.some(({ key }) => key === job.key)}
-          onStruck={(isStruck) =>
-            setStruck((before) => [
-              ...before.filter(({ key }) => key !== job.key),
-              ...(isStruck ? [job] : []),
-            ])
-          }
-        />
-      ))}
-    </ul>
+    <>
+      <ul className="today-rows">
+        {rows
+          .filter((job) => !folded.includes(job))
+          .map((job) => (
+            <JobRow
+              key={job.key}
+              {...{ job, date, farm, names, ...ticks }}
+              isStruck={struck.some(({ key }) => key === job.key)}
+              onStruck={(isStruck) =>
+                setStruck((before) => [
+                  ...before.filter(({ key }) => key !== job.key),
+                  ...(isStruck ? [job] : []),
+                ])
+              }
+            />
+          ))}
+      </ul>
+      {0 < folded.length && (
+        <button type="button" className="today-button" onClick={() => setWhole(true)}>
+          {folded.length} more without a day
+        </button>
+      )}
+    </>
   );
 }
 

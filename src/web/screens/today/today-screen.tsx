@@ -1,5 +1,6 @@
 import { lazy, Suspense, useState, type MouseEvent } from 'react';
 import { Link } from 'wouter';
+import type { Attention } from '../../../../shared/plan/today/looked-at.js';
 import type { SavedFarm } from '../../api/queries.js';
 import { useReadAhead } from '../../api/read-ahead.js';
 import { onDayItIs, useTicks, useToday } from '../../api/today-queries.js';
@@ -27,7 +28,10 @@ export default function TodayScreen({ farm }: { farm: SavedFarm }) {
 }
 
 function TodayPage({ day, farm }: { day: ReturnType<typeof onDayItIs>; farm: SavedFarm }) {
-  const { animals, attention, keyDates } = day;
+  const { animals, keyDates } = day;
+  const isNow = ({ isAlarm, level }: Attention): boolean => isAlarm === true && level === 'stop';
+  const now = day.attention.filter(isNow);
+  const attention = day.attention.filter((each) => !isNow(each));
   const { ask, saidOf, dialog } = useTelling(farm, day.on, animals);
   const [isWrong, setWrong] = useState(false);
   const [kept, setKept] = useState<KeptMishap>();
@@ -37,6 +41,14 @@ function TodayPage({ day, farm }: { day: ReturnType<typeof onDayItIs>; farm: Sav
         To what to do
       </a>
       <TodayHead day={day} farm={farm} />
+      {0 < now.length && (
+        <section aria-labelledby="today-now">
+          <div className="today-part">
+            <h2 id="today-now">Look at now</h2>
+          </div>
+          <TodayAttention farm={farm} attention={now} today={day.date} isNow />
+        </section>
+      )}
       <section className="today-animals" aria-labelledby="today-animals">
         <div className="today-part">
           <h2 id="today-animals">Animals</h2>

@@ -8,7 +8,7 @@ import type {
   PlannedJob,
   WorkPlan,
 } from '../../../../shared/plan/work/planned-work.js';
-import { roundsSaid } from '../../../../shared/plan/work/rounds-said.js';
+import { choreHoursSaid, roundsSaid } from '../../../../shared/plan/work/rounds-said.js';
 import { formatHours } from '../../../../shared/units/format.js';
 import type { SavedFarm } from '../../api/queries.js';
 import { Num } from '../../explain/number.js';
@@ -105,7 +105,8 @@ function Round({ plan, chores }: { plan: WorkPlan; chores: readonly PlannedChore
       <ul>
         {chores.map((chore) => (
           <li key={chore.key}>
-            {chore.name}: {formatHours(chore.hours)}
+            {chore.name}
+            {chore.belongsTo && ` (${chore.belongsTo})`}: {choreHoursSaid(chore)}
             {chore.personId && `, ${personName(plan, chore.personId)}`}
             {chore.rounds && `; ${roundsSaid(chore.rounds)}`}
             {0 < chore.shortHours && `, ${formatHours(chore.shortHours)} more than anyone has`}

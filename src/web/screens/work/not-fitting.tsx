@@ -1,8 +1,9 @@
 import { List, Stack, Text } from '@mantine/core';
 import { inSeries } from '../../../../shared/farm/repeated-jobs.js';
+import type { LaterMove } from '../../../../shared/plan/work/later-event.js';
 import type { WorkPlan } from '../../../../shared/plan/work/planned-work.js';
-import { isWorthTelling } from '../../../../shared/plan/work/worth-telling.js';
-import { formatHours } from '../../../../shared/units/format.js';
+import { waysOfDay, type ShortDay } from '../../../../shared/plan/work/short-day.js';
+import { listed } from '../../../../shared/units/listed.js';
 import type { SavedFarm } from '../../api/queries.js';
 import { useSayDate } from '../../explain/say-date.js';
 import { Section } from '../../shell/section.js';
@@ -15,7 +16,7 @@ import { useKeptJobs } from '../../tick/kept-jobs.js';
 export function NotFitting({ plan, farm }: { plan: WorkPlan; farm: SavedFarm }) {
   const sayDate = useSayDate();
   const unfit = useKeptJobs(plan.jobs).filter((job) => job.pieces.length === 0);
-  const short = plan.jobs.filter((job) => isWorthTelling(job.shortHours));
+  const short = plan.shortDays;
   const late = plan.jobs.filter((job) => 0 < job.lateDays);
   // What is late and in part is told once.
   const part = plan.jobs.filter((job) => 0 < job.lostHours && job.lateDays === 0);
@@ -85,18 +86,15 @@ export function NotFitting({ plan, farm }: { plan: WorkPlan; farm: SavedFarm }) 
             Done on its day all the same, because animals, or their meat, depend on it:
           </Text>
           <List size="sm" mb="sm">
-            {short.map((job) => (
-              <List.Item key={job.key}>
-                <b>{job.name}</b>
-                {job.belongsTo && ` · ${job.belongsTo.name}`}: find {formatHours(job.shortHours)}{' '}
-                more on {sayDate(job.pieces[0]!.date)}
-                {1 < job.peopleNeeded && ` from each of ${job.peopleNeeded} people`}, or a helper.
-                {job.waysToFit.map((way) => ` Or: ${way}`)}
-                {job.later && (
-                  <div>
-                    <MoveLater key={job.later.to} farm={farm} later={job.later} />
+            {short.map((day) => (
+              <List.Item key={day.date}>
+                {0 < day.of.length && `${listed(day.of)}: `}
+                {waysOfDay(day, plan.jobs).join(' Or: ')}
+                {laterOf(day, plan).map((later) => (
+                  <div key={`${later.ofId} ${later.to}`}>
+                    <MoveLater farm={farm} later={later} />
                   </div>
-                )}
+                ))}
               </List.Item>
             ))}
           </List>
@@ -134,4 +132,10 @@ export function NotFitting({ plan, farm }: { plan: WorkPlan; farm: SavedFarm }) 
       </Stack>
     </Section>
   );
+}
+
+/** Later days of what is to come that have the hours which a day lacks, each once. */
+function laterOf({ keys }: ShortDay, { jobs }: WorkPlan): LaterMove[] {
+  const found = jobs.flatMap(({ key, later }) => (later && keys.includes(key) ? [later] : []));
+  return [...new Map(found.map((later) => [`${later.ofId} ${later.to}`, later])).values()];
 }

@@ -8,9 +8,10 @@ import {
   type SheetPage,
 } from '../../../../shared/plan/handover/sitter-sheet.js';
 import type { Quantity } from '../../../../shared/explain/quantity.js';
+import { newOnPage, type NewOnPage } from '../../../../shared/plan/handover/new-on-page.js';
 import type { SheetStop } from '../../../../shared/plan/handover/sheet-stops.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
-import { roundsSaid } from '../../../../shared/plan/work/rounds-said.js';
+import { choreHoursSaid, roundsSaid } from '../../../../shared/plan/work/rounds-said.js';
 import { formatLongDate } from '../../../../shared/units/dates.js';
 import { formatValue, formatHours } from '../../../../shared/units/format.js';
 import { inOwnUnits } from '../../../../shared/units/own-units.js';
@@ -25,13 +26,17 @@ export function SheetDay({
   tables,
   sheet,
   page,
+  before,
 }: {
   farm: SavedFarm;
   tables: Tables;
   sheet: SitterSheet;
   page: SheetPage;
+  /** The page of the day before; the first has none. */
+  before: SheetPage | undefined;
 }) {
   const { weather } = page;
+  const { isNew, isAny } = newOnPage(page, before);
   const isAlone = sheet.pages.length === 1;
   return (
     <section
@@ -54,17 +59,23 @@ export function SheetDay({
           {line}
         </Text>
       ))}
+      {isAny && (
+        <Text>
+          In <b>heavy letters</b>: not as on the day before.
+        </Text>
+      )}
       <ol className="sheet-stops">
         {page.stops.map((stop) => (
           <Stop
             key={stop.id}
             stop={stop}
             units={farm.units}
+            isNew={isNew}
             chores={page.chores.filter(({ of }) => of === stop.name)}
           />
         ))}
       </ol>
-      <Other page={page} />
+      <Other page={page} isNew={isNew} />
       {0 < page.others.length && (
         <Text>
           <b>Others do:</b>{' '}
@@ -93,11 +104,14 @@ function Stop({
   stop,
   units,
   chores,
+  isNew,
 }: {
   stop: SheetStop;
   units: SavedFarm['units'];
   chores: readonly SheetJob[];
+  isNew: NewOnPage['isNew'];
 }) {
+  const weight = (line: string) => (isNew(stop.name, line) ? { fw: 700 } : {});
   return (
     <li>
       <Text fw={600}>
@@ -113,11 +127,13 @@ function Stop({
         ))}
       </Text>
       {[...stop.carried, ...stop.actions].map((line) => (
-        <Text key={line}>☐ {line}</Text>
+        <Text key={line} {...weight(line)}>
+          ☐ {line}
+        </Text>
       ))}
       {chores.map((chore) => (
-        <Text key={chore.key}>
-          ☐ {chore.name}, {formatHours(chore.hours)}
+        <Text key={chore.key} {...weight(chore.name)}>
+          ☐ {chore.name}, {choreHoursSaid(chore)}
           {chore.rounds && `: ${roundsSaid(chore.rounds)}`}
         </Text>
       ))}
@@ -155,7 +171,7 @@ const AFTER: Readonly<Record<string, string>> = {
 };
 
 /** Chores of what is no stop, and the work of the day. */
-function Other({ page }: { page: SheetPage }) {
+function Other({ page, isNew }: { page: SheetPage; isNew: NewOnPage['isNew'] }) {
   const names = new Set(page.stops.map(({ name }) => name));
   const rest = [...page.chores.filter(({ of }) => !names.has(of ?? '')), ...page.jobs];
   if (rest.length === 0) return null;
@@ -163,7 +179,7 @@ function Other({ page }: { page: SheetPage }) {
     <>
       <Text fw={600}>Also today</Text>
       {rest.map(({ key, name, of, hours, lateDays, ifLate }) => (
-        <Text key={key}>
+        <Text key={key} {...(isNew(of, name) ? { fw: 700 } : {})}>
           ☐ {name}
           {of && ` · ${of}`}, {formatHours(hours)}
           {lateDays !== undefined && `, ${lateDays} ${lateDays === 1 ? 'day' : 'days'} late`}

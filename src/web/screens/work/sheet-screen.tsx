@@ -34,8 +34,8 @@ export default function SheetScreen({
           {name}: no time for it. {why}
         </Text>
       ))}
-      {sheet.pages.map((page) => (
-        <SheetDay key={page.date} farm={farm} tables={tables} sheet={sheet} page={page} />
+      {sheet.pages.map((page, k) => (
+        <SheetDay key={page.date} {...{ farm, tables, sheet, page }} before={sheet.pages[k - 1]} />
       ))}
       {1 < sheet.pages.length && <AllDaysPage farm={farm} tables={tables} sheet={sheet} />}
     </main>
