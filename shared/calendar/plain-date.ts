@@ -100,7 +100,10 @@ const DAY_MS = 86_400_000;
 // A plan asks for the same few hundred dates thousands of times, and parsing one costs microseconds.
 const MOST_REMEMBERED = 20_000;
 const epochDays = new Map<PlainDate, number>();
-const datesByEpochDay = new Map<number, PlainDate>();
+const FIRST_DAY = Date.UTC(EARLIEST_YEAR) / DAY_MS;
+const DAYS_THERE_ARE = Date.UTC(LATEST_YEAR + 1) / DAY_MS - FIRST_DAY;
+/** By the days since the first: a plan asks hundreds of thousands of times, and a list is quicker than a map. */
+const datesByDay = new Array<PlainDate | undefined>(DAYS_THERE_ARE);
 
 /** NaN for a day that no calendar has. */
 function epochDayOf(date: PlainDate): number {
@@ -113,7 +116,10 @@ function epochDayOf(date: PlainDate): number {
 }
 
 function dateOfEpochDay(day: number): PlainDate {
-  return datesByEpochDay.get(day) ?? remember(datesByEpochDay, day, textOf(new Date(day * DAY_MS)));
+  const at = Math.floor(day - FIRST_DAY);
+  return 0 <= at && at < DAYS_THERE_ARE
+    ? (datesByDay[at] ??= textOf(new Date(day * DAY_MS)))
+    : textOf(new Date(day * DAY_MS));
 }
 
 /** No text for what is no moment: whoever reads a date checks it first. */

@@ -1,4 +1,5 @@
 import { addDays, daysBetween, type PlainDate } from '../calendar/plain-date.js';
+import type { FieldProblem } from '../problems/field-problem.js';
 import type { Away, Person } from './farm.js';
 import { isGrownUp } from './who-is-there.js';
 import { MOST_DAYS, type Handover } from './handover.js';
@@ -45,6 +46,13 @@ export function absencesAhead(
     return inParts(from, to).map((part) => ({ ...part, awayIds, illIds, stayIds }));
   });
 }
+
+/** Said of days that are to be planned and lie behind. */
+export const OVER = 'These days are over: check the year.';
+
+/** Days away or handed over of which the last is over already: they change nothing any more. */
+export const overAlready = (field: string, to: PlainDate, today: PlainDate): FieldProblem[] =>
+  to < today ? [{ field, code: 'out-of-bounds', given: to, min: today, fix: OVER }] : [];
 
 /** The same people, some of them away on days besides; told again the same days count once. */
 export const withAway = <Someone extends Person>(

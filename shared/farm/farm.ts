@@ -62,7 +62,10 @@ export const farmFields = row(
       ...within(-180, 180, 'ratio', 'Give degrees east of Greenwich, negative for west.'),
       typedAs: 'longitude',
     }),
-    elevationM: number('Elevation', within(-430, 6000, 'm', 'Give the height above sea level.')),
+    elevationM: number(
+      'Height above sea level',
+      within(-430, 6000, 'm', 'Give the height above sea level.'),
+    ),
     timeZone: timeZone('Time zone'),
     units: choice('Units', ['metric', 'us']),
     currency: currency('Currency'),

@@ -1,4 +1,5 @@
 import { batchFields } from './batch.js';
+import { cowFields } from './cow.js';
 import { facilityFields } from './facility.js';
 import { personFields } from './farm.js';
 import { labelAt } from './field-at.js';
@@ -17,6 +18,7 @@ import { productFields } from './product.js';
 export const ROWS_OF_RECORD = {
   batch: batchFields,
   herd: herdFields,
+  cow: cowFields,
   paddock: paddockFields,
   person: personFields,
   'hand-over': handoverFields,

@@ -122,8 +122,17 @@ export function beyondCharts(
   return `${parts.join(' and ')} than the charts go: carried on from their last rows`;
 }
 
-const firstC = ({ classes }: WaterChart): number =>
-  Math.min(...Object.values(classes).map((rows) => rows[0]!.airC));
+/** Asked for on every day of every group: it is looked up once for a chart. */
+function firstC(chart: WaterChart): number {
+  let first = knownFirst.get(chart);
+  if (first === undefined) {
+    first = Math.min(...Object.values(chart.classes).map((rows) => rows[0]!.airC));
+    knownFirst.set(chart, first);
+  }
+  return first;
+}
+
+const knownFirst = new WeakMap<WaterChart, number>();
 
 const lastC = ({ classes }: WaterChart): number =>
   Math.max(...Object.values(classes).map((rows) => rows.at(-1)!.airC));

@@ -26,6 +26,7 @@ export abstract class GrazedDays {
   protected readonly herds: readonly HerdState[];
   /** Paddocks that are shut or that a herd was in: of the others a look ahead changes nothing. */
   protected readonly seenTo: number[] = [];
+  private readonly all: readonly number[];
   private round: number | undefined;
 
   constructor(
@@ -35,6 +36,7 @@ export abstract class GrazedDays {
     herds: readonly HerdState[],
   ) {
     this.herds = herds.map((herd) => ({ ...herd }));
+    this.all = fields.map((_, paddock) => paddock);
     fields.forEach((field, paddock) => {
       if (!field.growsAlone || field.stay || field.shutFrom !== undefined) this.seeTo(paddock);
     });
@@ -56,7 +58,7 @@ export abstract class GrazedDays {
     const isTold = day <= from && 0 < mown.length;
     const isNewYear = 0 < day && fields[0]?.sward.weather.isNewYear[day] === 1;
     this.gatherGo(day);
-    for (const paddock of isNewYear ? fields.keys() : this.seenTo) {
+    for (const paddock of isNewYear ? this.all : this.seenTo) {
       const field = fields[paddock]!;
       const told = isTold ? this.toldMowing(paddock, day) : undefined;
       if (field.shutFrom !== undefined) this.mowAsPlanned(field, paddock, day, told);
@@ -122,9 +124,11 @@ export abstract class GrazedDays {
     if (day === from && isThere && 0 < need) this.standThere(h, day, startsIn);
     const end = this.endOf(herd, day, need);
     const mayGoOut = herd.wasOut || notBefore <= day;
-    const ways = end && mayGoOut && 0 < need ? this.waysOf(h, day) : [];
-    const way = this.pick(ways, day);
-    if (end && (way || !this.canStillFeed(herd, day, need, end))) {
+    const asks = end !== undefined && mayGoOut && 0 < need;
+    let way = this.pick(asks ? this.waysOf(h, day) : [], day);
+    const isOver = end !== undefined && (way || !this.canStillFeed(herd, day, need, end));
+    if (isOver && !way && asks && herd.wasOut) way = this.openFor(h, day);
+    if (end && isOver) {
       this.leave(h, day, end);
       if (way) this.goIn(h, day, way);
     }
@@ -132,6 +136,9 @@ export abstract class GrazedDays {
     const eaten = herd.at === undefined ? 0 : this.fields[herd.at]!.graze(day);
     this.note(h, day, eaten, Math.max(0, need - eaten));
   }
+
+  /** Opens a paddock that is shut for hay to a herd that would be fed: what stands is eaten before hay is. */
+  protected abstract openFor(h: number, day: number): Way | undefined;
 
   /** The way a herd takes: the first, unless somebody tries others. */
   protected pick(ways: readonly Way[], _day: number): Way | undefined {
@@ -188,7 +195,7 @@ export abstract class GrazedDays {
     return this.problem.herds[herd]!.longestStayDays < until - enteredOn;
   }
 
-  private waysOf(h: number, day: number): Way[] {
+  protected waysOf(h: number, day: number): Way[] {
     const { problem, fields } = this;
     const { isOut, wasOut } = this.herds[h]!;
     const ways = waysIn(problem, fields, h, day, wasOut);

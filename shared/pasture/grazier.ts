@@ -7,6 +7,7 @@ import {
   isOpen,
   tallestToSpare,
   tallestToTop,
+  type Way,
 } from './grazing-rules.js';
 import type { GrazingProblem } from './grazing-problem.js';
 import { LookAhead, type Ahead, type Asked } from './look-ahead.js';
@@ -176,10 +177,11 @@ export class Season extends GrazedDays {
     while (paddock !== undefined) {
       // One that nobody would go into is not missed.
       if (ahead.entered.has(paddock)) {
-        const tried = how === 'top' ? { topped: paddock } : { shut: paddock };
+        // Hay feeds nobody before it is made.
+        const tried =
+          how === 'top' ? { topped: paddock } : { shut: paddock, mostBeforeHayKg: mostBeforeHay };
         if (how === 'shut') most += this.hayOf(paddock, day, ahead);
         ahead = this.lookAhead(day, { ...asked, ...tried, mostKg: most });
-        // Hay feeds nobody before it is made.
         if (how === 'shut' && mostBeforeHay < ahead.beforeHayKg) return;
       }
       if (most < ahead.feedKg) return;
@@ -272,6 +274,16 @@ export class Season extends GrazedDays {
     for (let i = day + judged.backFromHayDays; i < Math.min(this.problem.to, day + days); i++)
       if (this.fields.every(({ sward }) => sward.isClosed[i] === 1)) mostKg += demandKg[i]!;
     return this.lookAhead(day, { days, onMoveOf: h, mostKg }).feedKg <= mostKg;
+  }
+
+  protected override openFor(h: number, day: number): Way | undefined {
+    const shut = this.fields.map((field) => ({ field, shutFrom: field.shutFrom }));
+    for (const field of this.fields) field.shutFrom = undefined;
+    const way = this.pick(this.waysOf(h, day), day);
+    // Those that the herd does not go into stay shut.
+    for (const { field, shutFrom } of shut)
+      if (field !== this.fields[way?.paddock ?? -1]) field.shutFrom = shutFrom;
+    return way;
   }
 
   books(): SeasonBooks {

@@ -6,6 +6,8 @@ import type { Entry } from './season-books.js';
 export interface Way {
   readonly paddock: number;
   readonly entry: Entry;
+  /** Place of its entry in the order in which they are taken. */
+  readonly turn: number;
   readonly ripeness: number;
   /** Headed out or grown over: left for when no leafy one is ready. */
   readonly isRank: boolean;
@@ -33,6 +35,7 @@ export function waysIn(
   isOut: boolean,
 ): Way[] {
   const need = problem.herds[herd]!.demandKg[day]!;
+  const isBefore = problem.takes === 'most-grown' ? isMoreGrown : isTakenBefore;
   const ways: Way[] = [];
   for (let paddock = 0; paddock < fields.length; paddock++) {
     const field = fields[paddock]!;
@@ -44,36 +47,42 @@ export function waysIn(
     if (!isRested && isGrowing) continue;
     // How tall it is, is asked once, where that matters: looks ahead ask for it most of their time.
     const { mass } = field;
-    const entry = entryOf(problem, field, { paddock, day, isOut, isRested, isGrowing, mass });
+    const isReady = isRested && sward.turnInKgPerHa <= mass;
+    if (!isReady && mass < sward.firstPassKgPerHa && mass < sward.leastEntryKgPerHa) continue;
+    const entry = isReady
+      ? 'ready'
+      : entryOf(problem, field, { paddock, day, isOut, isGrowing, mass });
     if (!entry) continue;
     const above = Math.max(0, mass - sward.residualKgPerHa);
     // A herd too large for its paddocks eats a ready one up in less than a day, and hay beside it.
     const least = entry === 'ready' ? problem.judged.enterDayShare : 1;
-    if (least * need <= above * sward.areaHa * problem.harvestShare[0]!)
-      ways.push({
-        paddock,
-        entry,
-        ripeness: ripenessOf(sward, mass),
-        isRank: sward.rankKgPerHa < mass,
-      });
+    if (above * sward.areaHa * problem.harvestShare[0]! < least * need) continue;
+    const [ripeness, isRank] = [ripenessOf(sward, mass), sward.rankKgPerHa < mass];
+    putIn(ways, { paddock, entry, turn: ENTRIES.indexOf(entry), ripeness, isRank }, isBefore);
   }
-  if (ways.length < 2) return ways;
-  if (problem.takes === 'most-grown')
-    return ways.sort((a, b) => Number(a.isRank) - Number(b.isRank) || b.ripeness - a.ripeness);
-  const turn = (way: Way): number => ENTRIES.indexOf(way.entry);
-  return ways.sort(
-    (a, b) =>
-      turn(a) - turn(b) ||
-      (a.entry === 'ready' ? a.ripeness - b.ripeness : b.ripeness - a.ripeness),
-  );
+  return ways;
 }
 
-/** A paddock on the morning on which it is asked for. */
+/** Puts a way where it is taken, after its equals: a few each morning, on which a sort is slower. */
+function putIn(ways: Way[], way: Way, isBefore: (a: Way, b: Way) => boolean): void {
+  let k = ways.length;
+  for (; 0 < k && isBefore(way, ways[k - 1]!); k--) ways[k] = ways[k - 1]!;
+  ways[k] = way;
+}
+
+const isMoreGrown = (a: Way, b: Way): boolean =>
+  a.isRank === b.isRank ? b.ripeness < a.ripeness : b.isRank;
+
+function isTakenBefore(a: Way, b: Way): boolean {
+  if (a.turn !== b.turn) return a.turn < b.turn;
+  return a.entry === 'ready' ? a.ripeness < b.ripeness : b.ripeness < a.ripeness;
+}
+
+/** A paddock on the morning on which it is asked for, not ready. */
 interface Morning {
   readonly paddock: number;
   readonly day: number;
   readonly isOut: boolean;
-  readonly isRested: boolean;
   readonly isGrowing: boolean;
   readonly mass: number;
 }
@@ -81,11 +90,10 @@ interface Morning {
 function entryOf(
   problem: GrazingProblem,
   field: Field,
-  { paddock, day, isOut, isRested, isGrowing, mass }: Morning,
+  { paddock, day, isOut, isGrowing, mass }: Morning,
 ): Entry | undefined {
   const { growsKgPerHa, growthEnds, takes } = problem;
   const { sward, isPassed } = field;
-  if (sward.turnInKgPerHa <= mass && isRested) return 'ready';
   const isTall = sward.leastEntryKgPerHa <= mass;
   if (!isGrowing) return isOut && isTall ? (day < growthEnds ? 'at-rest' : 'dormant') : undefined;
   if (mass < sward.firstPassKgPerHa) return undefined;
@@ -149,6 +157,10 @@ export function tallestToSpare(
   const { judged, growthEnds } = problem;
   const until = day + judged.hayGrowsDays;
   if (growthEnds < until + judged.hayGrowsDays || !driesHay(problem, until)) return undefined;
+  const open = fields.filter(
+    (field) => isOpen(field, day) && (field.stay || judged.inRoundShare <= field.ripeness),
+  ).length;
+  if (open <= fewestOpen(problem, fields, day)) return undefined;
   let tallest: number | undefined;
   fields.forEach((field, p) => {
     if (field.stay || !isOpen(field, day) || field.ripeness < 1) return;
@@ -158,6 +170,27 @@ export function tallestToSpare(
     if (judged.leastCutKgPerHa <= cutOf(problem, field, p, day)) tallest = p;
   });
   return tallest;
+}
+
+/**
+ * Paddocks that stay in the round whatever could be mown, where few cattle have much land: one for each
+ * herd, and as many as let one rest its least days while a herd is in each as long as it may be. With
+ * fewer they would be in one paddock for months, as its grass alone feeds them.
+ */
+function fewestOpen(
+  { herds, harvestShare, judged }: GrazingProblem,
+  fields: readonly Field[],
+  day: number,
+): number {
+  const stayDays = judged.mostStrips * Math.max(...herds.map((herd) => herd.longestStayDays));
+  const needKg = herds.reduce((sum, { demandKg }) => sum + demandKg[day]!, 0) / herds.length;
+  const feedsLong = fields.every(({ sward }) => {
+    const readyKg = (sward.turnInKgPerHa - sward.residualKgPerHa) * sward.areaHa;
+    return stayDays * needKg <= readyKg * harvestShare[0]!;
+  });
+  if (!feedsLong) return 0;
+  const restDays = Math.max(...fields.map(({ sward }) => sward.leastRestDays));
+  return Math.min(fields.length - 1, herds.length + Math.ceil(restDays / stayDays));
 }
 
 /** What a paddock that is shut for hay on a morning would give when it is mown, kg/ha. */
@@ -215,7 +248,9 @@ function isHeaded({ sward }: Field, day: number): boolean {
 export function isForMowing(problem: GrazingProblem, field: Field, day: number): boolean {
   const { judged } = problem;
   const { sward, shutFrom } = field;
+  // What stands is asked last: it costs most.
+  if (!driesHay(problem, day)) return false;
   const isFirst = !field.isPassed && isHeaded(field, day);
-  const isWorth = sward.stubbleKgPerHa + judged.leastCutKgPerHa <= field.mass;
-  return driesHay(problem, day) && isWorth && (isFirst || judged.hayGrowsDays <= day - shutFrom!);
+  if (!isFirst && day - shutFrom! < judged.hayGrowsDays) return false;
+  return sward.stubbleKgPerHa + judged.leastCutKgPerHa <= field.mass;
 }

@@ -18,6 +18,8 @@ export interface Asked {
   readonly onMoveOf?: number;
   /** More feed than that need not be told exactly, kg. */
   readonly mostKg?: number;
+  /** The same of feed that is needed before hay is made. */
+  readonly mostBeforeHayKg?: number;
 }
 
 /**
@@ -72,14 +74,16 @@ export class LookAhead extends GrazedDays {
   /** Stops where more feed is needed than is asked about. */
   look(): Ahead {
     const { problem, day, fields, herds } = this;
-    const { days, shut, topped, onMoveOf, mostKg = Infinity } = this.asked;
+    const { days, shut, topped, onMoveOf } = this.asked;
+    const { mostKg = Infinity, mostBeforeHayKg = Infinity } = this.asked;
     if (shut !== undefined) {
       fields[shut]!.shutFrom = day;
       this.seeTo(shut);
     }
     if (topped !== undefined) fields[topped]!.top(day);
     const to = Math.min(problem.to, day + days);
-    for (let i = day; i < to && this.feedKg <= mostKg; i++) {
+    for (let i = day; i < to; i++) {
+      if (mostKg < this.feedKg || mostBeforeHayKg < this.beforeHayKg) break;
       const isGrown = i === day && onMoveOf !== undefined;
       if (!isGrown) this.growAndMow(i);
       for (let h = isGrown ? onMoveOf : 0; h < herds.length; h++) this.feed(h, i);
@@ -106,6 +110,9 @@ export class LookAhead extends GrazedDays {
   protected override goOf(field: Field, _paddock: number, day: number): number | undefined {
     return isForMowing(this.problem, field, day) ? day : undefined;
   }
+
+  /** What it would be missed for is what is asked. */
+  protected override openFor(): undefined {}
 
   /** Looks ahead are not nested. */
   protected override mayBegin(): boolean {

@@ -1,15 +1,14 @@
-import type { StandRoom } from './stand-room.js';
+import type { Place, StandRoom } from './stand-room.js';
 import { growOn, massOf, takeOff, type Sward } from './sward.js';
 import type { GrassState } from './sward-day.js';
 
-/** Numbers of a day in a row: ten of its state, whether it is bitten, and all that stands. */
-const NUMBERS = 12;
+/** Numbers of a day in a row: ten of its state, and whether it is bitten. */
+const NUMBERS = 11;
 const GROWN = 8;
 const LOST = 9;
 const BITTEN = 10;
-const MASS = 11;
 /** Days that there is room for at first; it doubles. */
-const ROOM = 32;
+const ROOM_DAYS = 32;
 
 /** A herd that grazes a stand every day from one on. */
 export interface GrazedBy {
@@ -20,11 +19,14 @@ export interface GrazedBy {
 /**
  * How a stand goes on, left alone or grazed by a herd, worked out once for all looks ahead: what
  * happens to it after (a herd comes or goes, it is mown) begins another one, which is kept as well.
- * Its days are packed into rows, the first of them what stood at the beginning.
+ * Its days are packed into numbers, the first what stood at the beginning: all that stands by day
+ * side by side, as it is asked for day after day, and then a row for each.
  */
 export class StandAhead {
   private readonly state: GrassState;
-  private rows: Float64Array;
+  private place: Place;
+  /** Days that there is room for. */
+  private roomDays = ROOM_DAYS;
   /** Day after the last that is worked out. */
   private until: number;
   private after: Map<number, StandAhead> | undefined;
@@ -41,7 +43,7 @@ export class StandAhead {
     private readonly from: number,
     private readonly grazedBy?: GrazedBy,
   ) {
-    this.rows = room.take(ROOM * NUMBERS);
+    this.place = room.take(this.roomDays * (1 + NUMBERS));
     this.state = start;
     this.until = from - 1;
     this.pack();
@@ -55,20 +57,21 @@ export class StandAhead {
   /** What stands after a day's growth, kg/ha, before that day's grazing. */
   massAfter(day: number): number {
     while (this.until <= day) this.goOn();
-    return this.rows[(day - this.from + 1) * NUMBERS + MASS]!;
+    const { numbers, at } = this.place;
+    return numbers[at + day - this.from + 1]!;
   }
 
   /** What a day grew, and what of it and of all that stood was lost, kg/ha. */
   grownOn(day: number): { grownKg: number; lostKg: number } {
     const row = this.rowOf(day);
-    const { rows } = this;
-    return { grownKg: rows[row + GROWN]!, lostKg: rows[row + LOST]! };
+    const { numbers } = this.place;
+    return { grownKg: numbers[row + GROWN]!, lostKg: numbers[row + LOST]! };
   }
 
   /** All that stands after a day's growth. */
   stateAfter(day: number): GrassState {
     const row = this.rowOf(day);
-    const { rows } = this;
+    const { numbers: rows } = this.place;
     return {
       leafKg: rows[row]!,
       stemKg: rows[row + 1]!,
@@ -102,7 +105,11 @@ export class StandAhead {
 
   private rowOf(day: number): number {
     while (this.until <= day) this.goOn();
-    return (day - this.from + 1) * NUMBERS;
+    return this.rowAt(day - this.from + 1);
+  }
+
+  private rowAt(index: number): number {
+    return this.place.at + this.roomDays + index * NUMBERS;
   }
 
   private goOn(): void {
@@ -114,9 +121,11 @@ export class StandAhead {
 
   private pack(): void {
     const { state } = this;
-    const row = (this.until - this.from + 1) * NUMBERS;
-    if (row === this.rows.length) this.makeRoom();
-    const { rows } = this;
+    const index = this.until - this.from + 1;
+    if (index === this.roomDays) this.makeRoom();
+    const { numbers: rows, at } = this.place;
+    const row = this.rowAt(index);
+    rows[at + index] = massOf(state);
     rows[row] = state.leafKg;
     rows[row + 1] = state.stemKg;
     rows[row + 2] = state.deadLeafKg;
@@ -128,13 +137,16 @@ export class StandAhead {
     rows[row + GROWN] = state.grownKg;
     rows[row + LOST] = state.lostKg;
     rows[row + BITTEN] = state.isBitten ? 1 : 0;
-    rows[row + MASS] = massOf(state);
     this.until++;
   }
 
   private makeRoom(): void {
-    const { rows } = this;
-    this.rows = this.room.take(2 * rows.length);
-    this.rows.set(rows);
+    const { numbers, at } = this.place;
+    const rows = numbers.subarray(this.rowAt(0), this.rowAt(this.roomDays));
+    const masses = numbers.subarray(at, at + this.roomDays);
+    this.roomDays *= 2;
+    this.place = this.room.take(this.roomDays * (1 + NUMBERS));
+    this.place.numbers.set(masses, this.place.at);
+    this.place.numbers.set(rows, this.rowAt(0));
   }
 }

@@ -73,10 +73,22 @@ export function recordOf(
   paddock: number,
   { day, end }: { readonly day: number; readonly end: StayEnd },
 ): StayRecord {
-  const { harvestShare: _share, until: _until, enteredOn: _day, ...stay } = field.stay!;
+  const stay = field.stay!;
   return {
-    ...stay,
-    ...{ paddock, end },
+    herd: stay.herd,
+    from: stay.from,
+    start: stay.start,
+    entry: stay.entry,
+    massBefore: stay.massBefore,
+    digestibleShare: stay.digestibleShare,
+    deadShare: stay.deadShare,
+    digestibleEaten: stay.digestibleEaten,
+    grownKg: stay.grownKg,
+    eatenKg: stay.eatenKg,
+    trampledKg: stay.trampledKg,
+    hayKg: stay.hayKg,
+    paddock,
+    end,
     days: day - stay.from,
     strips: Math.ceil((day - stay.from) / herds[stay.herd]!.longestStayDays),
     massAfter: field.mass,

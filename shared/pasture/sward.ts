@@ -223,25 +223,32 @@ export function digestibleEaten(
 ): number {
   const { leafDigestible, stemDigestible, leafLifeSum, stemsFromSum, stemsToSum } = kind;
   const { leaf, stem, deadLeaf, deadStem } = aboveStubble(state, stubbleKgPerHa);
-  const parts = [
-    [digestibleAt(leafDigestible, state.leafAge, leafLifeSum), leaf],
-    [digestibleAt(stemDigestible, state.stemAge, stemsToSum - stemsFromSum), stem],
-    [DEAD_LEAF_DIGESTIBLE, deadLeaf],
-    [DEAD_STEM_DIGESTIBLE, deadStem],
-  ] as const;
+  const kgs = [leaf, stem, deadLeaf, deadStem];
+  const digestibles = [
+    digestibleAt(leafDigestible, state.leafAge, leafLifeSum),
+    digestibleAt(stemDigestible, state.stemAge, stemsToSum - stemsFromSum),
+    DEAD_LEAF_DIGESTIBLE,
+    DEAD_STEM_DIGESTIBLE,
+  ];
   const eatenKg = eatenShare * (leaf + stem + deadLeaf + deadStem);
   if (eatenKg <= 0) return leafDigestible.new;
   let left = eatenKg;
   let digested = 0;
-  for (const [digestible, kg] of [...parts].sort((a, b) => b[0] - a[0])) {
-    const taken = Math.min(left, kg);
-    digested += digestible * taken;
+  while (0 < left) {
+    let best = 0;
+    for (let k = 1; k < kgs.length; k++) if (digestibles[best]! < digestibles[k]!) best = k;
+    if (digestibles[best] === EATEN_UP) break;
+    const taken = Math.min(left, kgs[best]!);
+    digested += digestibles[best]! * taken;
     left -= taken;
+    digestibles[best] = EATEN_UP;
   }
   return digested / eatenKg;
 }
 
 const digestibleAt = (range: { new: number; old: number }, age: number, life: number): number =>
   life === 0 ? range.new : range.new - Math.min(1, age / life) * (range.new - range.old);
+/** Below any share. */
+const EATEN_UP = -1;
 const DEAD_LEAF_DIGESTIBLE = 0.45;
 const DEAD_STEM_DIGESTIBLE = 0.4;

@@ -47,9 +47,14 @@ export function brooderNoon(week: CandidateWeek): MaybeReason {
   if (!noon) return undefined;
   const say = (valueC: number): string => formatValue(valueC, 'degC', farm);
   const { airC, outsideC, warnC, dangerC, first } = noon;
-  const about = `${brooder.name} comes to about ${say(airC)} on a hot noon in the week of ${dateText(addDays(arrivalDate, first), request)}`;
+  const inWeek = `in the week of ${dateText(addDays(arrivalDate, first), request)}`;
   if (airC <= warnC + NOISE_K)
-    return { code: 'brooder-hot', points: 0, text: `${about}: birds of that age stand it.` };
+    return {
+      code: 'brooder-hot',
+      points: 0,
+      text: `No noon is too hot in ${brooder.name}: about ${say(airC)} at most, ${inWeek}.`,
+    };
+  const about = `${brooder.name} comes to about ${say(airC)} on a hot noon ${inWeek}`;
   const limit = `birds of that age suffer above ${say(warnC)} and are in danger above ${say(dangerC)}`;
   if (dangerC < outsideC)
     return {

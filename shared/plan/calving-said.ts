@@ -27,9 +27,10 @@ export function calvingSaid(
     if (toCome === 0) return [];
     const around = formatDate(due.due, { units, today: date });
     if (due.late < date) {
-      // Said until it is told: days that pass are no calf.
-      if (!isAnyTold || !isInSeason(season, date)) return [];
+      if (!isInSeason(season, date)) return [];
       const isLong = addDays(due.late, OVERDUE_LONG_DAYS) < date;
+      // Who tells of no calf at all is asked for some weeks; else it is said until it is told.
+      if (!isAnyTold) return isLong ? [] : [noneTold(season, around)];
       return [
         `${overdue(season, around)}: ${isLong ? 'tell it if they have calved, else have them looked at for a calf, and ' : ''}call your veterinarian.`,
       ];
@@ -55,6 +56,11 @@ export function calvingSaid(
     ];
   });
   return [...new Set(said)];
+}
+
+function noneTold({ head, cow }: CalvingSeason, around: string): string {
+  const who = cow ? `${cow.name} was` : head === 1 ? 'A cow was' : `${head} cows were`;
+  return `${who} due around ${around}, and no calf is told: tell what came. One that has not calved by now is overdue: have her looked at for a calf, and call your veterinarian.`;
 }
 
 function overdue({ head, calved, cow }: CalvingSeason, around: string): string {

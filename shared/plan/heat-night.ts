@@ -77,7 +77,7 @@ export function coldestNightOf(
         input('Air around the brooder', worst.asked.nightC, 'degC', 'T_out'),
         fromTable(table.ventilation, 'Fresh air', worst.asked.freshAir.mid, 'm3PerH', 'V'),
         fromTable(table.birds, 'Warmth of the birds', worst.asked.birds.mid, 'W', 'Q_birds'),
-        fromRow(context.farm, 'elevationM', 'Elevation', context.farm.elevationM, 'm'),
+        fromRow(context.farm, 'elevationM', 'Height above sea level', context.farm.elevationM, 'm'),
         input('Wanted under the heat', worst.asked.targetC, 'degC', 'T_h'),
       ],
       {

@@ -241,11 +241,16 @@ function tooFewEggs(
   );
   const most = (of: 'hensUnlit' | 'hensLit'): number =>
     Math.max(...months.map((month) => month[of]?.value ?? 0));
+  const [unlit, lit] = [most('hensUnlit'), most('hensLit')];
+  const outside =
+    unlit === 0 && lit === 0
+      ? 'Outside the molt there are enough without this flock.'
+      : `The poorest month outside the molt takes ${unlit} hens${otherFlocks.length === 0 ? '' : ' of this flock'} without a lamp, ${lit} with one to ${formatHours(lay.lampH)}.`;
   return [
     issue(
       'note',
       'eggs-short',
-      `Fewer than the ${wanted} eggs a week you eat${otherFlocks.length === 0 ? '' : ', those of your other hens counted'}: ${spans.join('; ')}. The poorest month outside the molt takes ${most('hensUnlit')} hens${otherFlocks.length === 0 ? '' : ' of this flock'} without a lamp, ${most('hensLit')} with one to ${formatHours(lay.lampH)}. In the molt hardly any hen lays: put eggs by, or raise pullets for each fall.`,
+      `Fewer than the ${wanted} eggs a week you eat${otherFlocks.length === 0 ? '' : ', those of your other hens counted'}: ${spans.join('; ')}. ${outside} In the molt hardly any hen lays: put eggs by, or raise pullets for each fall.`,
       rowsOn(lay, { from: 0, to: Infinity }),
     ),
   ];

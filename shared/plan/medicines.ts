@@ -73,7 +73,11 @@ export function sayKept(
   return `${capital(parts.join(', '))}: ${treatment.product}, given ${day(treatment.date)}${whom === undefined ? '' : ` to ${whom}`}`;
 }
 
-const whoOf = ({ cowId, head }: Treatment, cows: FarmPicture['cows']): string | undefined =>
-  cows.find(({ id }) => id === cowId)?.name ?? (head === undefined ? undefined : `${head} of them`);
+function whoOf({ cowId, head }: Treatment, cows: FarmPicture['cows']): string | undefined {
+  const name = cows.find(({ id }) => id === cowId)?.name;
+  if (name === undefined) return head === undefined ? undefined : `${head} of them`;
+  // She stood among them then: nobody said which ones had it.
+  return head === undefined || head === 1 ? name : `${head} of which ${name} may be one`;
+}
 
 const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);

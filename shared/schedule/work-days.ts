@@ -55,6 +55,11 @@ export class WorkDays {
 
   /** Minutes on a day that as many people as a job takes still have together. */
   together(job: WorkJob, day: number): number {
+    if (job.peopleNeeded === 1) {
+      let most = 0;
+      for (const w of job.able) most = Math.max(most, this.left(job, w, day));
+      return most;
+    }
     const left = job.able.map((w) => this.left(job, w, day)).sort((a, b) => b - a);
     return Math.max(0, left[job.peopleNeeded - 1] ?? 0);
   }

@@ -105,6 +105,7 @@ export const JUDGED = {
     'mostStrips',
     'enterDayShare',
     'roundShare',
+    'inRoundShare',
     'walkEveryDays',
     'lookAheadDays',
     'missedShare',

@@ -25,7 +25,7 @@ import type { JobOutlook } from '../../shared/plan/work/job-outlook.js';
 import { inSeries, type Series } from '../../shared/farm/repeated-jobs.js';
 import type { WorkOutlook } from '../../shared/plan/work/work-outlook.js';
 import type { PlannedJob, WorkPlan } from '../../shared/plan/work/planned-work.js';
-import { waysOfDay } from '../../shared/plan/work/short-days.js';
+import { waysOfDay } from '../../shared/plan/work/short-day.js';
 import { inOwnUnits } from '../../shared/units/own-units.js';
 import { formatDate, formatLongDate, formatMonthDay } from '../../shared/units/dates.js';
 import {

@@ -2,6 +2,7 @@ import { Injectable } from '@nestjs/common';
 import { addDays, plainDateAt } from '../../shared/calendar/plain-date.js';
 import type { Handover } from '../../shared/farm/handover.js';
 import type { Saved } from '../../shared/farm/saved.js';
+import { overAlready } from '../../shared/farm/absences.js';
 import { handoverProblems } from '../../shared/plan/handover/check-handover.js';
 import { FieldError } from '../../shared/problems/field-problem.js';
 import { RowsOfFarm } from '../rows/rows-of-farm.js';
@@ -49,6 +50,8 @@ export class HandoversService extends RowsOfFarm<HandoverEntity, Saved<Handover>
     const people = await this.people.findAll(farmId);
     const others = await this.findAll(farmId);
     const problems = handoverProblems({ ...details, id: ownId, from }, { people, others, reader });
+    // A sheet of days that are over may be changed, but none is made of them.
+    if (ownId === 'new') problems.push(...overAlready('to', details.to, reader.today));
     if (0 < problems.length) throw new FieldError(problems);
     return { firstDay: from, details };
   }

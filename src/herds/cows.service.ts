@@ -10,6 +10,7 @@ import { TablesService } from '../reference/tables.service.js';
 import { RowsOfFarm } from '../rows/rows-of-farm.js';
 import type { CowDto } from './cow.dto.js';
 import { CowEntity, toCow } from './cow.entity.js';
+import { COWS_TELL } from './cows-tell.js';
 import { HerdsService } from './herds.service.js';
 
 /** Cows with a name, each one of the head of a herd. */
@@ -24,6 +25,7 @@ export class CowsService extends RowsOfFarm<CowEntity, Saved<Cow>, CowDto> {
     super(database, CowEntity, {
       noun: 'cow',
       order: ['name', 'id'],
+      tells: COWS_TELL,
       view: toCow,
     });
   }

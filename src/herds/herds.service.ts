@@ -10,12 +10,14 @@ import { herdProblems } from '../../shared/plan/pasture/check-pasture.js';
 import { FieldError } from '../../shared/problems/field-problem.js';
 import type { Expected } from '../common/expected-version.js';
 import { OwnedRows } from '../rows/owned-rows.js';
+import { tellRow } from '../rows/tell-row.js';
 import { Database } from '../database/database.js';
 import { FarmsService } from '../farms/farms.service.js';
 import { PaddocksService } from '../paddocks/paddocks.service.js';
 import { TablesService } from '../reference/tables.service.js';
 import { ToldService } from '../told/told.service.js';
 import { CowEntity, toCow } from './cow.entity.js';
+import { COWS_TELL } from './cows-tell.js';
 import type { HerdDto, MovedDto } from './herd.dto.js';
 import { HerdEntity, toHerd } from './herd.entity.js';
 
@@ -79,6 +81,8 @@ export class HerdsService {
 
   remove(farmId: string, id: string, expected?: Expected): Promise<void> {
     return this.rows.remove(farmId, id, expected, async (manager) => {
+      for (const before of await manager.findBy(CowEntity, { farmId, herdId: id }))
+        await tellRow(manager, COWS_TELL, { before });
       await manager.delete(CowEntity, { farmId, herdId: id });
     });
   }
@@ -95,7 +99,11 @@ export class HerdsService {
     });
     const now = newClasses(before, herd);
     const moved = rows.filter(({ classId }) => now.has(classId));
-    for (const row of moved) row.classId = now.get(row.classId)!;
+    for (const row of moved) {
+      const before = manager.create(CowEntity, { ...row });
+      row.classId = now.get(row.classId)!;
+      await tellRow(manager, COWS_TELL, { before, after: row });
+    }
     const problems = herdCowProblems(herd, rows.map(toCow), this.tables.tables);
     if (0 < problems.length) throw new FieldError(problems);
     if (0 < moved.length) await manager.save(moved);

@@ -1,6 +1,6 @@
 import { Injectable, NotFoundException } from '@nestjs/common';
 import { randomUUID } from 'node:crypto';
-import { plainDateAt } from '../../shared/calendar/plain-date.js';
+import { addDays, plainDateAt } from '../../shared/calendar/plain-date.js';
 import { restingSince, type KeptJob } from '../../shared/farm/resting-jobs.js';
 import { progressOf } from '../../shared/farm/told-fact.js';
 import type { Saved } from '../../shared/farm/saved.js';
@@ -44,10 +44,12 @@ export class JobsService {
     });
   }
 
-  create(farmId: string, dto: JobDto): Promise<Saved<KeptJob>> {
-    return this.database.write(farmId, async () =>
-      toJob(await this.rows.create(farmId, await this.valuesOf(farmId, dto))),
-    );
+  /** @param comesAgain a job of an earlier year, on its day a year later, whenever that is */
+  create(farmId: string, dto: JobDto, comesAgain = false): Promise<Saved<KeptJob>> {
+    return this.database.write(farmId, async () => {
+      if (!comesAgain) await this.refuseLongPast(farmId, dto);
+      return toJob(await this.rows.create(farmId, await this.valuesOf(farmId, dto)));
+    });
   }
 
   async findAll(farmId: string): Promise<Saved<KeptJob>[]> {
@@ -63,6 +65,8 @@ export class JobsService {
 
   update(farmId: string, id: string, dto: JobDto, expected?: Expected): Promise<Saved<KeptJob>> {
     return this.database.write(farmId, async () => {
+      const before = await this.rows.findOne(farmId, id);
+      if (dto.dueOn !== before.details.dueOn) await this.refuseLongPast(farmId, dto);
       const values = await this.valuesOf(farmId, dto, id);
       return toJob(await this.rows.update(farmId, id, values, expected));
     });
@@ -152,6 +156,19 @@ export class JobsService {
     throw new NotFoundException(`There is no set of jobs with the id "${setId.slice(0, 64)}".`);
   }
 
+  /** What was due long ago is typed with the year before: taken so, it would be late for good. */
+  private async refuseLongPast(farmId: string, { dueOn }: JobDto): Promise<void> {
+    const today = plainDateAt(Date.now(), (await this.farms.findOne(farmId)).timeZone);
+    const min = addDays(today, -MOST_PAST_DAYS);
+    if (min <= dueOn) return;
+    throw new FieldError([
+      {
+        ...{ field: 'dueOn', code: 'out-of-bounds', given: dueOn, min },
+        fix: 'That was due long ago. Check the year; if it is still to be done, give a day by which it is done now.',
+      },
+    ]);
+  }
+
   private async valuesOf(
     farmId: string,
     { id: _id, version: _version, name, ...details }: JobDto,
@@ -168,6 +185,9 @@ export class JobsService {
     return { name, details };
   }
 }
+
+/** Half a year: a wrong year is twice that. Judgement, no source. */
+const MOST_PAST_DAYS = 183;
 
 const takenAlready = ({ id, name }: JobSet): FieldError =>
   new FieldError([

@@ -86,7 +86,7 @@ export class NextYearService {
       }
       const jobs: Saved<OwnJob>[] = [];
       for (const { ofId, next: job } of inTurn(next.jobs.filter((j) => jobIds.includes(j.ofId)))) {
-        const made = await this.jobs.create(farmId, tiedAnew(job, ids) as JobDto);
+        const made = await this.jobs.create(farmId, tiedAnew(job, ids) as JobDto, true);
         jobs.push(made);
         ids.jobIds.set(ofId, made.id);
       }
@@ -105,24 +105,27 @@ export class NextYearService {
 
   /**
    * Takes out what a year was begun with, all of it in one write. What is gone already is no matter;
-   * what somebody changed since stays as it is.
+   * what somebody changed or told of since stays as it is, with the jobs that such a job waits for.
    */
   async takeOut(farmId: string, begun: TakeOutYearDto): Promise<YearTakenOut> {
     const { batchIds, jobIds, herds = [], cows = [], paddocks = [] } = begun;
     return this.database.write(farmId, async () => {
       const kept: string[] = [];
       const made = await byId(this.jobs.findAll(farmId));
+      const staying = await this.jobsThatStay(farmId, made, jobIds);
       // Those that wait for others were made after them.
       for (const id of jobIds.toReversed()) {
         const job = made.get(id);
-        if (job && job.version !== NEW) kept.push(job.name);
+        if (job && staying.has(id)) kept.push(job.name);
         else if (job) await this.jobs.remove(farmId, id);
       }
       const came = await byId(this.batches.findAll(farmId));
       for (const id of batchIds) {
         const batch = came.get(id);
-        if (batch && batch.version !== NEW) kept.push(batch.name);
-        else if (batch) await this.batches.remove(farmId, id);
+        if (!batch) continue;
+        const stays = batch.version !== NEW || (await this.told.isToldOf(farmId, 'batch', id));
+        if (stays) kept.push(batch.name);
+        else await this.batches.remove(farmId, id);
       }
       const put = async <Row extends { readonly name: string; readonly version: number }>(
         before: readonly { readonly id: string; readonly version: number }[],
@@ -147,6 +150,24 @@ export class NextYearService {
       );
       return { kept };
     });
+  }
+
+  private async jobsThatStay(
+    farmId: string,
+    made: ReadonlyMap<string, Saved<OwnJob>>,
+    jobIds: readonly string[],
+  ): Promise<ReadonlySet<string>> {
+    const staying = new Set<string>();
+    for (const [id, { version }] of made) {
+      const isBegun = jobIds.includes(id) && version === NEW;
+      if (isBegun && !(await this.told.isToldOf(farmId, 'own', id))) continue;
+      // A job that waits for one that is gone could not be saved again.
+      for (let next: string | undefined = id; next !== undefined && !staying.has(next);) {
+        staying.add(next);
+        next = made.get(next)?.waitsForId;
+      }
+    }
+    return staying;
   }
 
   private async withCalvings(

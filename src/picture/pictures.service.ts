@@ -30,6 +30,7 @@ import {
   type ToldKind,
 } from '../../shared/farm/told-fact.js';
 import { TOLD_KINDS } from '../../shared/farm/told-kinds.js';
+import { withThoseMoved } from '../../shared/farm/treated-moved.js';
 import {
   daysBackOf,
   FURTHEST_DAYS,
@@ -319,8 +320,14 @@ const PARTS: readonly Telling[] = [
   telling(['eggs-counted'], (facts, farm) => ({
     eggCounts: eggCountsOf(facts).filter(isDaily(farm)),
   })),
-  telling(['treated'], (facts, { today }) => ({
-    treatments: treatmentsOf(facts, treatedSince(today)),
+  telling(['treated', 'row-changed'], (facts, { today }) => ({
+    treatments: withThoseMoved(
+      treatmentsOf(
+        facts.filter((fact) => fact.kind === 'treated'),
+        treatedSince(today),
+      ),
+      facts.filter((fact) => fact.kind === 'row-changed'),
+    ),
   })),
   telling(['calved'], (facts, { today }) => ({ calvings: calvingsToldOf(facts, today) })),
   telling(['ground-check'], (facts) => ({ groundChecks: groundChecksOf(facts) })),

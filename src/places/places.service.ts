@@ -24,6 +24,7 @@ const MOST_PLACES = 20;
 export class PlacesService {
   /** Read when a place is first looked up, which most runs of the program never do. */
   private table: TownTable | undefined;
+  private reading: Promise<TownTable> | undefined;
   private post: PostTowns | undefined;
 
   constructor(private readonly client: OpenWeatherClient) {}
@@ -36,6 +37,7 @@ export class PlacesService {
    * @param homeCountry two letters: of places of one name, those of this country come first
    */
   async find(name: string, isOnline: boolean, homeCountry?: string): Promise<PlacesFound> {
+    await this.ready();
     if (!isOnline) return this.findOrAlike(name, homeCountry);
     try {
       return { places: await this.findOnline(name), from: 'online' };
@@ -65,6 +67,7 @@ export class PlacesService {
    * the weather service; here it is about that of the nearest town.
    */
   async at(spot: Spot, isOnline: boolean): Promise<Point> {
+    await this.ready();
     const [nearest, ...others] = this.towns().nearestByCountry(spot);
     const { town, km } = nearest!;
     const height = isOnline ? await this.heightOf(spot) : {};
@@ -171,8 +174,13 @@ export class PlacesService {
     };
   }
 
+  /** Reads the towns before the first who ask, once for all of them. */
+  private async ready(): Promise<void> {
+    this.table ??= await (this.reading ??= TownTable.read());
+  }
+
   private towns(): TownTable {
-    return (this.table ??= TownTable.read());
+    return this.table!;
   }
 
   private postTowns(): PostTowns {

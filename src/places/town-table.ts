@@ -1,5 +1,5 @@
 import { distance as lettersApart } from 'fastest-levenshtein';
-import { createReadStream, readFileSync } from 'node:fs';
+import { createReadStream } from 'node:fs';
 import { createRequire } from 'node:module';
 import { dirname, join } from 'node:path';
 import { distanceKm, type Spot } from '../../shared/weather/climate-estimate.js';
@@ -41,8 +41,9 @@ const NO_HEIGHT = -9999;
 /**
  * The towns of the world with five hundred people or more, by name and by nearness.
  *
- * The package reads its list byte by byte, which takes most of a minute; read at once it takes half
- * a second, and what is asked for is kept in columns, without the thirty megabytes of the list.
+ * The package reads its list byte by byte, which takes most of a minute; read in large parts it takes
+ * half a second, in which others are answered, and what is asked for is kept in columns, without the
+ * thirty megabytes of the list.
  */
 export class TownTable {
   private readonly names: string[] = [];
@@ -56,7 +57,7 @@ export class TownTable {
   private readonly populations: number[] = [];
   private readonly heights: number[] = [];
 
-  static read(): TownTable {
+  static async read(): Promise<TownTable> {
     const table = new TownTable();
     // The same two letters a hundred thousand times are one text.
     const kept = new Map<string, string>();
@@ -64,10 +65,12 @@ export class TownTable {
       if (!kept.has(text)) kept.set(apart(text), apart(text));
       return kept.get(text)!;
     };
-    for (const line of linesOf(readFileSync(listPath(), 'utf8'))) {
-      const town = townOf(line);
-      if (town) table.add(town, once);
-    }
+    await eachPart((lines) => {
+      for (const line of linesOf(lines)) {
+        const town = townOf(line);
+        if (town) table.add(town, once);
+      }
+    });
     return table;
   }
 
@@ -160,8 +163,7 @@ export class TownTable {
 
 /**
  * Towns that are called by one of some names in another language or time, though the list has
- * another name for them, the largest first. Seldom asked for, so that the list is read again for it,
- * a part at a time: others are answered in between.
+ * another name for them, the largest first. Seldom asked for, so that the list is read again for it.
  */
 export async function townsByOtherName(
   names: readonly string[],
@@ -182,20 +184,25 @@ export async function townsByOtherName(
       if (town && isWanted(town, called!)) found.push(town);
     }
   };
-  let rest = '';
-  const parts = createReadStream(listPath(), { encoding: 'utf8', highWaterMark: PART_BYTES });
-  for await (const part of parts as AsyncIterable<string>) {
-    const lines = rest + part;
-    const end = lines.lastIndexOf('\n') + 1;
-    look(lines.slice(0, end));
-    rest = lines.slice(end);
-  }
-  look(rest);
+  await eachPart(look);
   return found.sort((a, b) => b.population - a.population).slice(0, MOST_FOUND);
 }
 
 /** What is read at once: some milliseconds of work. */
 const PART_BYTES = 2 ** 18;
+
+/** The list a part at a time, whole lines of it: others are answered in between. */
+async function eachPart(read: (lines: string) => void): Promise<void> {
+  let rest = '';
+  const parts = createReadStream(listPath(), { encoding: 'utf8', highWaterMark: PART_BYTES });
+  for await (const part of parts as AsyncIterable<string>) {
+    const lines = rest + part;
+    const end = lines.lastIndexOf('\n') + 1;
+    read(lines.slice(0, end));
+    rest = lines.slice(end);
+  }
+  read(rest);
+}
 
 function listPath(): string {
   const require = createRequire(import.meta.url);

@@ -1,10 +1,12 @@
 import { Injectable } from '@nestjs/common';
 import { randomUUID } from 'node:crypto';
 import type { DeepPartial, EntityManager } from 'typeorm';
-import { plainDateAt } from '../../shared/calendar/plain-date.js';
+import { plainDateAt, type PlainDate } from '../../shared/calendar/plain-date.js';
+import { overAlready } from '../../shared/farm/absences.js';
 import { farmFields, personFields } from '../../shared/farm/farm.js';
 import { FREE_TIMES, type StartUsual } from '../../shared/farm/start.js';
 import type { StartedFarm } from '../../shared/plan/start/start-farm.js';
+import { FieldError } from '../../shared/problems/field-problem.js';
 import { BatchEntity } from '../batches/batch.entity.js';
 import { ClimateEstimateService } from '../climate-estimate/climate-estimate.service.js';
 import { toColumns } from '../common/columns-of.js';
@@ -53,6 +55,7 @@ export class StartService {
     const defaults = { ...startDefaults(), elevationM };
     const estimate = dto.climate ? undefined : this.estimates.find({ ...dto, elevationM });
     const today = plainDateAt(Date.now(), dto.timeZone);
+    checkAway(dto, today);
     const where = await this.countryOf(dto);
     const start = { ...dto, ...where };
     const rows = await this.pool.run('startFarm', {
@@ -91,6 +94,14 @@ export class StartService {
       ...(region === undefined ? {} : { region }),
     };
   }
+}
+
+/** @throws FieldError naming days away that are over: nothing is planned around them */
+function checkAway({ people }: StartDto, today: PlainDate): void {
+  const problems = people.flatMap(({ away = [] }, i) =>
+    away.flatMap(({ to }, k) => overAlready(`people.${i}.away.${k}.to`, to, today)),
+  );
+  if (0 < problems.length) throw new FieldError(problems);
 }
 
 async function saveStarted(

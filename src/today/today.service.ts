@@ -2,6 +2,7 @@ import { Injectable } from '@nestjs/common';
 import type { PlainDate } from '../../shared/calendar/plain-date.js';
 import { isWorkKey, notAKey } from '../../shared/farm/about-problems.js';
 import { yearCounts } from '../../shared/plan/record/year-counts.js';
+import { eggsWentTooSoon } from '../../shared/plan/today/eggs-went.js';
 import { toldLimitAlarms } from '../../shared/plan/today/limit-alarms.js';
 import type { Alarm } from '../../shared/plan/today/looked-at.js';
 import { withTicks, type TickedToday } from '../../shared/plan/today/today.js';
@@ -34,7 +35,19 @@ export class TodayService {
       (await this.ticks(farmId, day.date)).map(({ about, details }) => [about, details.doneBy]),
     );
     const seen = new Set((await this.told.factsOf(farmId, 'alarm-seen')).map(({ about }) => about));
-    return withTicks(day, done, seen, await this.limitAlarms(farmId, day.date));
+    const more = [...(await this.eggAlarms(farmId)), ...(await this.limitAlarms(farmId, day.date))];
+    return withTicks(day, done, seen, more);
+  }
+
+  /** Eggs that went while a medicine ran; no plan goes by sales. */
+  private async eggAlarms(farmId: string): Promise<Alarm[]> {
+    const { picture } = await this.pictures.of(farmId);
+    const ofBirds = (picture.treatments ?? []).filter(({ about }) =>
+      picture.batches.some(({ id }) => id === about),
+    );
+    const first = ofBirds.map(({ date }) => date).toSorted()[0];
+    if (first === undefined) return [];
+    return eggsWentTooSoon(picture, await this.told.factsSince(farmId, first, ['eggs-gone']));
   }
 
   /** What was told of the year, held against limits that were typed; no plan goes by sales. */

@@ -139,6 +139,17 @@ export class FactsOfFarm {
     return factsIn(query.andWhere(withoutReplaced(query)), kinds);
   }
 
+  /** Whether anything holds that was told of a batch or a job of one's own, or of its work. */
+  async isToldOf(farmId: string, of: 'batch' | 'own', id: string): Promise<boolean> {
+    const [own, work] = of === 'batch' ? [id, `batch/${id}/%`] : [`own/${id}`, `own/${id}/%`];
+    const found = await this.rows(farmId)
+      .andWhere('(f.about = :own OR f.about LIKE :work)', { own, work })
+      .andWhere("f.kind <> 'row-changed' AND f.takenBackAt IS NULL")
+      .limit(1)
+      .getRawMany<RawFact>();
+    return 0 < found.length;
+  }
+
   /** Whether something was told under a key, taken back since or not. */
   async hasKey(farmId: string, key: string): Promise<boolean> {
     return (await this.database.manager.countBy(ToldFactEntity, { farmId, key })) !== 0;

@@ -1,4 +1,5 @@
 import { describe, expect, it } from '@jest/globals';
+import { addDays } from '../../shared/calendar/plain-date.js';
 import type { CalvingTold } from '../../shared/farm/calving-told.js';
 import type { Cow } from '../../shared/farm/cow.js';
 import { calvesBeside, calvingSeasons, mayCalve } from '../../shared/pasture/calving-season.js';
@@ -45,7 +46,12 @@ describe('calvings of a herd that were told', () => {
     expect(said('2028-02-01', two)).toEqual([]); // the next are near
     expect(said('2027-04-20', [...two, born('2027-04-16')])).toEqual([]);
     expect(said('2027-04-20', [])[0]).toMatch(/^Calves were due .* none is told yet/);
-    expect(said('2027-04-26', [])).toEqual([]);
+    // Of a herd of which no calf is told at all it is asked for a month past the last usual day.
+    expect(said('2027-04-26', [])).toEqual([
+      expect.stringMatching(/^3 cows were due around .* no calf is told: tell what came/),
+    ]);
+    const silent = [20, 40].map((days) => said(addDays('2027-04-26', days), []).length);
+    expect(silent).toEqual([1, 0]);
   });
 
   it('may come early, late and where no date is known, until all are told', () => {

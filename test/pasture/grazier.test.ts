@@ -3,7 +3,14 @@ import fc from 'fast-check';
 import { graze } from '../../shared/pasture/grazier.js';
 import type { GrazingProblem } from '../../shared/pasture/grazing-problem.js';
 import { grazingProblem, pastureContext } from '../../shared/plan/pasture/pasture-context.js';
-import { newGroup, newHerd, newPaddocks, newPastureRequest } from '../support/pasture-factories.js';
+import { climateFromMonthlyMeans } from '../../shared/weather/climate.js';
+import {
+  newGroup,
+  newHerd,
+  newPaddocks,
+  newPastureRequest,
+  newReading,
+} from '../support/pasture-factories.js';
 
 const farm = (more: Parameters<typeof newPastureRequest>[0] = {}, paddocks = 8): GrazingProblem =>
   grazingProblem(
@@ -90,6 +97,39 @@ describe('graze', () => {
     }
   });
 
+  it('opens what is shut for hay before a herd is fed, where a walk found less than was reckoned', () => {
+    const date = '2027-05-12';
+    const inches = [5, 9, 7, 13, 14, 14, 13, 12];
+    const problem = farm({
+      farm: { latitudeDeg: 44.57 },
+      // A station at Corvallis, Oregon, 1974 to 2013.
+      climate: climateFromMonthlyMeans(
+        [1, 1.6, 3, 4.3, 6.7, 9.2, 11.1, 10.8, 8.9, 5.5, 3.3, 1],
+        [8.2, 10.4, 13.1, 15.7, 19.3, 22.8, 27.4, 27.9, 25, 18.2, 11.4, 7.7],
+        6,
+        [153, 128, 117, 71, 62, 35, 12, 17, 36, 77, 164, 187],
+      ),
+      today: date,
+      paddocks: newPaddocks(8, { areaM2: 6070 }),
+      herds: [
+        newHerd({
+          groups: [newGroup({ head: 5 })],
+          inPaddockId: 'p1',
+          inSince: '2027-05-01',
+        }),
+      ],
+      readings: inches.map((inch, k) =>
+        newReading({ id: `r${k}`, paddockId: `p${k + 1}`, date, heightCm: 2.54 * inch }),
+      ),
+    });
+    const books = graze(problem);
+    const shut = books.cuts.filter(({ shutFrom }) => shutFrom < problem.from);
+    expect(shut.length).toBeGreaterThan(2);
+    // Grass grows knee-deep for weeks: nobody feeds hay in them.
+    for (let day = problem.from; day < problem.from + 60; day++)
+      expect(books.hayKg[0]![day]!).toBeLessThan(0.3 * problem.herds[0]!.demandKg[day]!);
+  });
+
   it('shuts for hay what it would not miss, and no prophet tells it of a dry August', () => {
     const usual = graze(farm());
     expect(usual.cuts.length).toBeGreaterThan(0);
@@ -103,8 +143,10 @@ describe('graze', () => {
     expect(dry.cuts.filter(({ day }) => day < august).map((c) => c.paddock)).toEqual(
       usual.cuts.filter(({ day }) => day < august).map((c) => c.paddock),
     );
-    const hay = ({ hayKg }: typeof dry): number => hayKg[0]!.reduce((a, b) => a + b, 0);
-    expect(hay(dry)).toBeGreaterThan(hay(usual));
+    // More is fed, or what was shut is opened to the herd and gives no hay.
+    const lack = ({ hayKg, cuts }: typeof dry): number =>
+      hayKg[0]!.reduce((a, b) => a + b, 0) - cuts.reduce((sum, { kg }) => sum + kg, 0);
+    expect(lack(dry)).toBeGreaterThan(lack(usual));
   });
 
   it('shuts a large paddock for hay where few cows graze the others in strips', () => {

@@ -211,6 +211,13 @@ describe('five farms, walked for a season', () => {
     expect(Math.max(...kg) / Math.min(...kg)).toBeLessThan(1.1);
   });
 
+  // Stays came to 58 to 78 days where all the other paddocks were shut for hay. The bound is our own.
+  it.each(PLACES)('keeps paddocks open for few cattle on much land: $name', (place) => {
+    const { books } = chooseMoves(contextAt(place, 6, 9000));
+    expect(books.cuts.length).toBeGreaterThan(3);
+    expect(Math.max(...books.stays.map(({ days }) => days))).toBeLessThanOrEqual(28);
+  });
+
   it('counts no grass that stands in snow for the next winter', () => {
     const labels = winterOf(PLACES[0]!, 3, 3000).inputs.map(({ label }) => label);
     expect(labels).not.toContain('Of grass meanwhile');

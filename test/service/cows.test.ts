@@ -67,6 +67,49 @@ describe.each(databases())('cows with a name on $name', (database) => {
     expectProblem(await app.api.get(at), 404);
   });
 
+  it('take the medicine of a herd along into another, and the record knows where they were', async () => {
+    const other = await newHerd('Others');
+    const daisy = await add('Daisy');
+    const treated = {
+      ...{ kind: 'treated', about: herd.id, on: inDays(-1) },
+      details: { product: 'Wormer', meatDays: 21, milkDays: 2 },
+    };
+    await app.api
+      .post(`${farm.path}/told`)
+      .send({ facts: [treated] })
+      .expect(201);
+    await app.api
+      .put(`${farm.path}/cows/${daisy.id}`)
+      .send(bodyOf('Daisy', { herdId: other.id, version: 1 }))
+      .expect(200);
+    const picture = (await app.api.get(`${farm.path}/picture`).expect(200)).body as object;
+    expect(picture).toMatchObject({
+      treatments: [{ about: herd.id }, { about: other.id, cowId: daisy.id, meatDays: 21 }],
+    });
+    const left = {
+      ...{ kind: 'cattle-left', about: other.id, on: inDays(0) },
+      details: { how: 'slaughtered', head: 1, cowId: daisy.id },
+    };
+    await app.api
+      .post(`${farm.path}/told`)
+      .send({ facts: [left] })
+      .expect(201);
+    const { body } = await app.api.get(`${farm.path}/today`).expect(200);
+    expect((body as { attention: object[] }).attention).toContainEqual(
+      expect.objectContaining({ words: 'slaughtered while a medicine ran' }),
+    );
+    const history = await app.api.get(`${farm.path}/told?kind=row-changed`).expect(200);
+    expect((history.body as { facts: object[] }).facts).toContainEqual(
+      expect.objectContaining({
+        about: daisy.id,
+        details: {
+          ...{ of: 'cow', name: 'Daisy', how: 'changed' },
+          fields: [{ field: 'herdId', before: herd.id, after: other.id }],
+        },
+      }),
+    );
+  });
+
   it('are never more than the head of their class, nor of a class that is not in the herd', async () => {
     await add('Bluebell');
     await add('Clover');

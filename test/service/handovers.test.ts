@@ -111,6 +111,7 @@ describe.each([anyDatabase()])('hand-overs on $name', (database) => {
     const post = (more: object): Test => app.api.post(`${path}/handovers`).send(handover(more));
     await refused(post({ to: addDays(today, 1) }), 'to');
     await refused(post({ to: addDays(today, 60) }), 'to');
+    await refused(post({ from: addDays(today, -363), to: addDays(today, -360) }), 'to');
     await refused(post({ personId: 'ghost' }), 'personId');
     const child = people.find(({ isChild }) => isChild === true)!;
     await refused(post({ personId: child.id }), 'personId');

@@ -144,6 +144,10 @@ describe.each(databases())('the record on $name', (database) => {
     expect(await calendar()).not.toContain('eggs sold: 11 of 10');
     const later = (await app.api.get(`${farm.path}/today`).expect(200)).body as TickedToday;
     expect(later.attention.filter(({ key }) => key.startsWith('alarm/limit'))).toEqual([]);
+    await tell('treated', inDays(0), { product: 'Of the label', meatDays: 5, eggDays: 5 });
+    const treated = (await app.api.get(`${farm.path}/today`).expect(200)).body as TickedToday;
+    const went = treated.attention.filter(({ key }) => key.startsWith('alarm/medicine/eggs-went'));
+    expect(went).toMatchObject([{ words: '11 eggs sold while a medicine ran' }]);
   });
 
   it.each([
@@ -229,6 +233,59 @@ describe.each(databases())('the record on $name', (database) => {
     expect((await app.api.get(`${farm.path}/batches`)).body).toEqual(before);
     await app.api.delete(`${farm.path}/jobs/${job!.id}`).expect(204);
     expect((await takeOut(begun).expect(201)).body).toEqual({ kept: [] });
+  });
+
+  it('keeps of a year that is taken out what was told of, and what a job that stays waits for', async () => {
+    const year = Number(inDays(-70).slice(0, 4));
+    const job = async (name: string, more: object = {}): Promise<string> => {
+      const row = {
+        ...{ name, hours: 2, dueOn: inDays(-70), priority: 'must' },
+        ...{ conditions: {}, canBeSpread: false, ...more },
+      };
+      return (
+        (await app.api.post(`${farm.path}/jobs`).send(row).expect(201)).body as { id: string }
+      ).id;
+    };
+    const first = await job('Dig the holes');
+    const then = await job('Set the posts', { waitsForId: first });
+    const alone = await job('Oil the mower');
+    const ticked = await job('Mend the roof');
+    const made = (
+      await app.api
+        .post(`${farm.path}/next-year`)
+        .send({ year, batchIds: [batchId], jobIds: [first, then, alone, ticked] })
+        .expect(201)
+    ).body as BegunYear;
+    const ids = new Map(made.jobs.map(({ name, id }) => [name, id]));
+    const posts = made.jobs.find(({ name }) => name === 'Set the posts')!;
+    const at = `${farm.path}/jobs/${posts.id}`;
+    const changed = (
+      await app.api
+        .put(at)
+        .send({ ...posts, hours: 3 })
+        .expect(200)
+    ).body as object;
+    await tell(
+      'work-progress',
+      inDays(0),
+      { hours: 1, reckonedHours: 1 },
+      { about: `own/${ids.get('Mend the roof')}` },
+    );
+    const [batch] = made.batches;
+    await tell('note', inDays(0), { text: 'Ordered by phone.' }, { about: batch!.id });
+    const begun = { batchIds: [batch!.id], jobIds: made.jobs.map(({ id }) => id) };
+    const { body } = await app.api.post(`${farm.path}/next-year/take-out`).send(begun).expect(201);
+    expect((body as { kept: string[] }).kept.toSorted()).toEqual(
+      [batch!.name, 'Dig the holes', 'Mend the roof', 'Set the posts'].toSorted(),
+    );
+    // The one that stays can be saved on, as what it waits for is there.
+    await app.api
+      .put(at)
+      .send({ ...changed, hours: 4 })
+      .expect(200);
+    for (const id of [...ids.values(), first, then, alone, ticked])
+      await app.api.delete(`${farm.path}/jobs/${id}`);
+    await app.api.delete(`${farm.path}/batches/${batch!.id}`).expect(204);
   });
 
   it('begins another year with the calvings of cattle that stay, a year later', async () => {

@@ -1,5 +1,5 @@
 import { afterAll, beforeAll, describe, expect, it, jest } from '@jest/globals';
-import { daysBetween } from '../../shared/calendar/plain-date.js';
+import { addDays, daysBetween, plainDateAt } from '../../shared/calendar/plain-date.js';
 import type { Batch } from '../../shared/farm/batch.js';
 import type { Farm, Person } from '../../shared/farm/farm.js';
 import type { Start, StartUsual } from '../../shared/farm/start.js';
@@ -13,13 +13,13 @@ import { expectFieldProblem, expectProblem } from '../support/problem.js';
 
 const { JobsService } = service;
 
+const TODAY = plainDateAt(Date.now(), 'America/New_York');
+const AWAY = { from: addDays(TODAY, 170), to: addDays(TODAY, 174) };
+
 const START: Start = {
   ...{ latitudeDeg: 44.3, longitudeDeg: -72.5, elevationM: 250, timeZone: 'America/New_York' },
   ...{ place: 'Montpelier', units: 'us', currency: 'USD', country: 'US', region: 'VT' },
-  people: [
-    { free: 'evenings', away: [{ from: '2027-05-20', to: '2027-05-24' }] },
-    { isChild: true },
-  ],
+  people: [{ free: 'evenings', away: [AWAY] }, { isChild: true }],
   meat: { birds: 75 },
   layers: { birds: 20 },
   cattle: [{ classId: 'cow-calf', head: 5 }],
@@ -149,6 +149,10 @@ describe.each(databases())('a start on $name', (database) => {
     expectFieldProblem(await send({ meat: { birds: 0 } }), { field: 'meat.birds' });
     expectFieldProblem(await send({ country: 'XX' }), { field: 'country' });
     expectFieldProblem(await send({ people: [{ free: 'never' }] }), { field: 'people.0.free' });
+    const lastYear = { from: addDays(AWAY.from, -365), to: addDays(AWAY.to, -365) };
+    expectFieldProblem(await send({ people: [{ free: 'evenings', away: [AWAY, lastYear] }] }), {
+      field: 'people.0.away.1.to',
+    });
     expect(await app.contents()).toBe(before);
   });
 

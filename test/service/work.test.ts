@@ -10,6 +10,8 @@ import { databases } from '../support/databases.js';
 import { expectProblem } from '../support/problem.js';
 import type { Test } from 'supertest';
 
+const LAST_YEAR = addDays(plainDateAt(Date.now(), 'UTC'), -364);
+
 /** What is told of a line that was bought. */
 const KEYS = ['what', 'name', 'amount', 'eachKg', 'money'];
 
@@ -199,6 +201,11 @@ describe.each(databases())('the work on $name', (database) => {
     it.each([
       ['a last day before the day it is due', { noUseAfter: '2020-01-01' }, 'noUseAfter'],
       ['a first day after the day it is due', { notBefore: '2099-01-01' }, 'notBefore|dueOn'],
+      [
+        'a day it was due a year ago',
+        { notBefore: undefined, dueOn: LAST_YEAR, hours: 500 },
+        'dueOn',
+      ],
       ['no hours', { hours: 0 }, 'hours'],
       ['somebody who is not there', { personIds: ['nobody'] }, 'personIds.0'],
       [

@@ -1,6 +1,7 @@
 import { describe, expect, it } from '@jest/globals';
 import { snowCover } from '../../shared/weather/snow-cover.js';
-import { suitsOf, usualDays, workFrame } from '../../shared/plan/work/days-of-work.js';
+import { usualDays, workFrame } from '../../shared/plan/work/days-of-work.js';
+import { suitsOf } from '../../shared/plan/work/days-that-suit.js';
 import { addDays, daysBetween } from '../../shared/calendar/plain-date.js';
 import { tables } from '../support/factories.js';
 import { TEN_HOUSEHOLDS, TODAY } from '../support/ten-households.js';

@@ -1,5 +1,6 @@
 import type { FarmPicture } from '../../farm/picture.js';
 import type { Tables } from '../../tables/tables.js';
+import { listed } from '../../units/listed.js';
 import type { PasturePlan } from '../pasture/pasture-plan.js';
 import type { PlannedBatch } from '../work/dated-work.js';
 import { batchLine, type BatchLine } from './batch-line.js';
@@ -23,7 +24,26 @@ export function animalLines(
     ...batches.flatMap((batch) => batchLine(picture, tables, batch) ?? []),
     ...herdLines(picture, tables, pasture),
   ];
-  return lines.sort((a, b) => rank(a) - rank(b) || firstDate(a, b));
+  return cautionsOnce(lines.sort((a, b) => rank(a) - rank(b) || firstDate(a, b)));
+}
+
+/** What is the same of several batches stands at the first of them, which names the others. */
+function cautionsOnce(lines: readonly AnimalLine[]): AnimalLine[] {
+  const heldBy = (title: string): BatchLine[] =>
+    lines.filter(
+      (line): line is BatchLine =>
+        line.kind === 'batch' && line.cautions.some((each) => each.title === title),
+    );
+  return lines.map((line) => {
+    if (line.kind === 'herd') return line;
+    const cautions = line.cautions.flatMap((caution) => {
+      const [first, ...others] = heldBy(caution.title);
+      if (first !== line) return [];
+      const names = listed(others.map(({ name }) => name));
+      return { ...caution, title: names ? `${caution.title} (${names} too)` : caution.title };
+    });
+    return { ...line, cautions };
+  });
 }
 
 const RANKS = { brooder: 0, eggs: 1, out: 2, coming: 4 } as const;

@@ -7,7 +7,7 @@ import type { PasturePlan } from '../pasture/pasture-plan.js';
 import type { PlannedBatch } from '../work/dated-work.js';
 import type { CareGap } from '../work/care-gaps.js';
 import type { WorkPlan } from '../work/planned-work.js';
-import { waysOfDay } from '../work/short-days.js';
+import { waysOfDay } from '../work/short-day.js';
 import { isWorthTelling } from '../work/worth-telling.js';
 import { alarmsOf } from './alarms.js';
 import { isSaidAsAlarm } from './feed-alarms.js';

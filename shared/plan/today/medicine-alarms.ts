@@ -26,7 +26,7 @@ export const medicineAlarms = (looked: Looked): Alarm[] =>
 const placeOf = ({ kind, id }: AnimalLine): Alarm['place'] =>
   kind === 'batch' ? { kind, id } : { kind: 'pasture' };
 
-const LABEL =
+export const LABEL =
   'The days are those of the label, counted from the last dose. Given otherwise than the label says, only your veterinarian can say how long.';
 
 function keptOutNow({ picture }: Looked, line: AnimalLine, treatment: Treatment): Alarm[] {

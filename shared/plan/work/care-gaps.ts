@@ -209,7 +209,7 @@ function outByDay(
 
 /** Those just come ask for most: the day is taken off from work, which wants to be asked for. */
 const dayOffWords = ({ from }: Pick<CareGap, 'from'>, { farm, today }: WorkRequest): string =>
-  `At the least on ${formatDate(from, { units: farm.units, today })}, when they want a look oftenest: ask for that day off in good time, or for coming home at noon.`;
+  `At the least on ${formatDate(from, { units: farm.units, today })}, when they want a look most often: ask for that day off in good time, or for coming home at noon.`;
 
 /** Animals that are alone for longer than they may be on some days. */
 interface AloneByDay extends Pick<CareGap, 'from' | 'to' | 'days' | 'ways'> {

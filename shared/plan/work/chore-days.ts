@@ -1,4 +1,5 @@
-import { suitsOf, type DaysOfWork } from './days-of-work.js';
+import type { DaysOfWork } from './days-of-work.js';
+import { suitsOf } from './days-that-suit.js';
 import type { PlannedChore } from './work-need.js';
 
 /** Chores on those of their days that suit them: one that waits for warm air comes on no cold day. */

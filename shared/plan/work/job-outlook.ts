@@ -5,7 +5,7 @@ import { crewHours } from '../../schedule/usual-ahead.js';
 import { chanceOf, type PlayedJob } from '../../schedule/work-years.js';
 import { percentile } from '../../weather/climate.js';
 import type { BetterOdds } from './better-odds.js';
-import { asksForWeather } from './days-of-work.js';
+import { asksForWeather } from './days-that-suit.js';
 import type { PlayedWork } from './played-work.js';
 import type { WholeWork } from './whole-work.js';
 import type { WorkNeed } from './work-need.js';

@@ -2,7 +2,7 @@ import type { Sourced } from '../../explain/formula.js';
 import type { Round } from '../../tables/task-template.js';
 import type { KeyDate } from '../tasks/event.js';
 import type { CareGap } from './care-gaps.js';
-import type { ShortDay } from './short-days.js';
+import type { ShortDay } from './short-day.js';
 import type { EventToMove } from './event-to-move.js';
 import type { LaterMove } from './later-event.js';
 import type { GroundPart } from './ground-part.js';

@@ -1,27 +1,15 @@
-import { addDays, type PlainDate } from '../../calendar/plain-date.js';
+import { addDays } from '../../calendar/plain-date.js';
 import { isGrownUp } from '../../farm/who-is-there.js';
 import { formatDate } from '../../units/dates.js';
 import { formatHours } from '../../units/format.js';
 import { listed } from '../../units/listed.js';
 import { takingOf, type DayTaken, type Hands } from './hands-on-day.js';
-import type { PlannedJob } from './planned-work.js';
+import type { ShortDay } from './short-day.js';
 import type { WorkHours } from './work-hours.js';
 import type { WorkNeed } from './work-need.js';
 import { canDo, type WorkPerson } from './work-people.js';
 import type { WorkRequest } from './work-request.js';
 import { isWorthTelling } from './worth-telling.js';
-
-/** A day whose own work lacks hours, and how many more are enough for all of it. */
-export interface ShortDay {
-  readonly date: PlainDate;
-  /** The work that lacks them, and the batches and herds it is for. */
-  readonly keys: readonly string[];
-  readonly of: readonly string[];
-  /** What to find for what, in a few words. */
-  readonly words: string;
-  /** The same with its day and what else would do: a sentence. */
-  readonly said: string;
-}
 
 type Hours = Pick<WorkHours, 'onItsDay' | 'given' | 'hands'>;
 
@@ -29,12 +17,6 @@ type Hours = Pick<WorkHours, 'onItsDay' | 'given' | 'hands'>;
 const LONGEST_DAY_MINUTES = 12 * 60;
 /** Of many people so many are asked, the first of them. */
 const MOST_ASKED = 4;
-
-/** What a day lacks, and what else would do: its work on another day. */
-export function waysOfDay({ said, keys }: ShortDay, jobs: readonly PlannedJob[]): string[] {
-  const ways = jobs.flatMap(({ key, waysToFit }) => (keys.includes(key) ? waysToFit : []));
-  return [said, ...new Set(ways)];
-}
 
 /**
  * Days on which work of that one day asks for more hours than people have, with what is enough. Chores
@@ -50,14 +32,15 @@ export function shortDays(request: WorkRequest, hours: Hours): ShortDay[] {
 
 function shortDay({ farm, today }: WorkRequest, { given, hands }: Hours, day: number): ShortDay {
   const minutes = given.map((list) => list[day]!);
-  const { onItsDay, chores } = takenOn(hands, minutes, day);
+  const take = takingOf(hands);
+  const { onItsDay, chores } = takenOn({ take, day }, minutes);
   const lacking = onItsDay.filter(({ taken }) => isWorthTelling(taken.shortMinutes / 60));
   const needs = lacking.map(({ need }) => need);
   const date = addDays(today, day);
   const on = formatDate(date, { units: farm.units, today });
   const isOfChores = isWorthTelling(lackOf(chores) / 60);
   const named = new Set([...needs.map(({ key }) => key), ...(isOfChores ? [CHORES] : [])]);
-  const asked = { hands, day, named };
+  const asked = { hands, take, day, named };
   const names = listed([
     ...(isOfChores ? ['the chores'] : []),
     ...needs.map(({ name }) => `“${name}”`),
@@ -65,20 +48,35 @@ function shortDay({ farm, today }: WorkRequest, { given, hands }: Hours, day: nu
   const more = longerDay(asked, minutes, needs);
   const helper = helperFor(asked, minutes);
   const lack = Math.max(...lacking.map(({ taken }) => taken.shortMinutes));
-  const words = more
-    ? `find ${formatHours(more.minutes / 60)} more${more.from} for ${names}`
-    : helper !== undefined
-      ? `find a helper with ${formatHours(helper / 60)} for ${names}`
-      : `${names} ${needs.length === 1 ? 'takes' : 'take'} ${formatHours(lack / 60)} more than anyone has`;
-  const or = more && helper !== undefined ? `, or a helper with ${formatHours(helper / 60)}` : '';
+  const find = (who: string, of: string): string =>
+    more
+      ? `find ${formatHours(more.minutes / 60)} more${who} for ${of}`
+      : helper !== undefined
+        ? `find a helper with ${formatHours(helper / 60)} for ${of}`
+        : `up to ${formatHours(lack / 60)} more than anyone has for ${of}`;
+  const [first] = needs;
+  const fewNames = [
+    ...(isOfChores ? ['the chores'] : []),
+    needs.length === 1 ? `“${first!.name}”` : `${needs.length} tasks`,
+  ];
+  // Who helps with birds that are processed would have more of them done on that day.
+  const alone = needs.some(({ key }) => key.includes(PROCESSING)) ? ' who does nothing else' : '';
+  const or =
+    more && helper !== undefined ? `, or a helper with ${formatHours(helper / 60)}${alone}` : '';
   return {
     date,
     keys: needs.map(({ key }) => key),
     of: [...new Set(needs.flatMap(({ belongsTo }) => belongsTo?.name ?? []))],
-    words,
-    said: `On ${on} ${words}${or}.`,
+    words: find(
+      1 < (more?.count ?? 1) ? ` from each of ${more!.count} people` : '',
+      listed(fewNames),
+    ),
+    said: `On ${on} ${find(more?.from ?? '', names)}${or}.`,
   };
 }
+
+/** In the keys of work around a day of processing. */
+const PROCESSING = '/processing.';
 
 /** Stands for all chores of a day among what is named. */
 const CHORES = '';
@@ -86,14 +84,15 @@ const CHORES = '';
 /** A day, and what of it shall have its hours: keys of work, and all chores. */
 interface Asked {
   readonly hands: Hands;
+  readonly take: ReturnType<typeof takingOf>;
   readonly day: number;
   readonly named: ReadonlySet<string>;
 }
 
 /** What of a day is taken of so many minutes of each. */
-function takenOn(hands: Hands, minutes: readonly number[], day: number): DayTaken {
+function takenOn({ take, day }: Pick<Asked, 'take' | 'day'>, minutes: readonly number[]): DayTaken {
   const given = minutes.map((each) => ({ [day]: each }));
-  return takingOf(hands)(
+  return take(
     given,
     given.map((each) => ({ ...each })),
     day,
@@ -101,8 +100,9 @@ function takenOn(hands: Hands, minutes: readonly number[], day: number): DayTake
 }
 
 /** Whether nothing of a day that is named is short any more, and nothing else worth a word. */
-function isEnough({ hands, day, named }: Asked, minutes: readonly number[]): boolean {
-  const { chores, onItsDay } = takenOn(hands, minutes, day);
+function isEnough(asked: Asked, minutes: readonly number[]): boolean {
+  const { named } = asked;
+  const { chores, onItsDay } = takenOn(asked, minutes);
   const choresLack = lackOf(chores);
   return (
     (named.has(CHORES) ? choresLack <= 0 : !isWorthTelling(choresLack / 60)) &&
@@ -123,7 +123,7 @@ function longerDay(
   asked: Asked,
   minutes: readonly number[],
   needs: readonly WorkNeed[],
-): { readonly minutes: number; readonly from: string } | undefined {
+): { readonly minutes: number; readonly count: number; readonly from: string } | undefined {
   const { people } = asked.hands;
   const count = Math.max(...needs.map(({ conditions }) => conditions.peopleNeeded ?? 1));
   const able = people.flatMap((person, w) =>
@@ -143,9 +143,10 @@ function longerDay(
   const nameOf = (w: number): string => people[w]!.name;
   const names = enough.map(({ who }) => listed(who.map(nameOf)));
   const isAnybody = enough.length === groups.length && able.length <= MOST_ASKED;
-  if (1 < count) return { minutes: least, from: ` from each of ${names[0]}` };
+  if (1 < count) return { minutes: least, count, from: ` from each of ${names[0]}` };
   return {
     minutes: least,
+    count,
     from: isAnybody && 1 < names.length ? '' : ` from ${listed(names, 'or')}`,
   };
 }
@@ -163,7 +164,10 @@ const HELPER: WorkPerson = { id: 'helper', name: 'Helper', away: [] };
 /** The minutes of a helper that are enough by themselves; undefined where no helper’s are. */
 function helperFor(asked: Asked, minutes: readonly number[]): number | undefined {
   const hands = { ...asked.hands, people: [...asked.hands.people, HELPER] };
-  return leastOf(LONGEST_DAY_MINUTES, (more) => isEnough({ ...asked, hands }, [...minutes, more]));
+  const take = takingOf(hands);
+  return leastOf(LONGEST_DAY_MINUTES, (more) =>
+    isEnough({ ...asked, hands, take }, [...minutes, more]),
+  );
 }
 
 /** The least number up to the most that will do, where more of it always does; undefined where none. */

@@ -143,6 +143,9 @@ interface SpellSpan {
   readonly hurriedShare: number;
 }
 
+/** Of days that nobody has asked for yet. */
+const UNKNOWN = -1;
+
 /** Whether work has the hours between two days if nothing else is done on them. */
 type RoomAlone = (job: WorkJob, minutes: number, from: number, until: number) => boolean;
 
@@ -152,9 +155,7 @@ function roomAlone(free: WorkDays, days: number): RoomAlone {
   const minutesOf = (job: WorkJob): Int32Array => {
     const before = known.get(job);
     if (before) return before;
-    const minutes = Int32Array.from({ length: days }, (_, day) =>
-      suitsOn(job, day) ? free.together(job, day) : 0,
-    );
+    const minutes = new Int32Array(days).fill(UNKNOWN);
     known.set(job, minutes);
     return minutes;
   };
@@ -163,6 +164,7 @@ function roomAlone(free: WorkDays, days: number): RoomAlone {
     const last = Math.min(until, job.untilDay, days - 1);
     let sum = 0;
     for (let day = from; day <= last; day++) {
+      if (all[day] === UNKNOWN) all[day] = suitsOn(job, day) ? free.together(job, day) : 0;
       const here = all[day]!;
       sum = job.smallestPieceMinutes === undefined ? Math.max(sum, here) : sum + here;
       if (minutes <= sum) return true;

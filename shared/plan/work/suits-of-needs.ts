@@ -1,4 +1,5 @@
-import { suitsOf, unfitDay, type DaysOfWork } from './days-of-work.js';
+import type { DaysOfWork } from './days-of-work.js';
+import { suitsOf, unfitDay } from './days-that-suit.js';
 import { daysOfSpells } from './dry-spells.js';
 import type { WorkNeed } from './work-need.js';
 

@@ -1,7 +1,7 @@
 import type { WorkConditions } from '../../farm/job.js';
 import { followersOf, spanOf } from '../../schedule/work-span.js';
 import { finishDay, placedMinutes, type WorkJob, type WorkPiece } from '../../schedule/work.js';
-import { asksForWeather } from './days-of-work.js';
+import { asksForWeather } from './days-that-suit.js';
 import { suitsNeed } from './suits-of-needs.js';
 import type { WholeWork } from './whole-work.js';
 

@@ -1,7 +1,7 @@
 import { latestStart } from '../../schedule/latest-start.js';
 import { crewHours } from '../../schedule/usual-ahead.js';
 import { chanceOf, type PlayedJob } from '../../schedule/work-years.js';
-import { asksForWeather } from './days-of-work.js';
+import { asksForWeather } from './days-that-suit.js';
 import type { PlayedWork } from './played-work.js';
 import { inSeries } from '../../farm/repeated-jobs.js';
 import type { WholeWork } from './whole-work.js';

@@ -4,7 +4,7 @@ import type { WorkWindow } from '../../schedule/work-windows.js';
 import { finishDay, placedMinutes } from '../../schedule/work.js';
 import type { KeptJob, KeptPlan } from '../../farm/kept-plan.js';
 import { isFetch } from '../tasks/fetches.js';
-import { unfitDay } from './days-of-work.js';
+import { unfitDay } from './days-that-suit.js';
 import type { WholeWork } from './whole-work.js';
 import { dayText, partWords, unfitWords } from './work-words.js';
 

@@ -48,6 +48,9 @@ export function workHours(
     const { fromDay } = need;
     boundOn.set(fromDay, [...(boundOn.get(fromDay) ?? []), need]);
   }
+  // Who is in the house by day is first for what comes again and again through it.
+  for (const each of boundOn.values())
+    each.sort((a, b) => Number(b.isThroughTheDay ?? false) - Number(a.isThroughTheDay ?? false));
   const hands = { people, chores, kept, isOut, spentToday, boundOn };
   const take = takingOf(hands);
   const onItsDay = new Map<string, WorkOnItsDay>();

@@ -16,7 +16,7 @@ import type { PlannedChoreDay, PlannedJob, WorkPlan } from './planned-work.js';
 import type { WholeWork } from './whole-work.js';
 import { hoursFrom, workBasis } from './work-basis.js';
 import { changesSince } from './work-changes.js';
-import { groundUnfit, unfitDay } from './days-of-work.js';
+import { groundUnfit, unfitDay } from './days-that-suit.js';
 import type { WorkHours } from './work-hours.js';
 import type { PlannedChore, WorkNeed } from './work-need.js';
 import type { WorkRequest } from './work-request.js';
@@ -208,22 +208,22 @@ function choresOf(
 ): PlannedChoreDay[][] {
   const byKey = new Map(chores.map((chore) => [chore.key, chore]));
   return choreDays.map((list, day) =>
-    list.map(({ key, minutes, person, shortMinutes }) => ({
-      key,
-      name: byKey.get(key)!.nameOn?.get(day) ?? byKey.get(key)!.name,
-      ...ofChore(byKey.get(key)!),
-      hours: minutes / 60,
-      shortHours: shortMinutes / 60,
-      ...(person === undefined ? {} : { personId: people[person]!.id }),
-    })),
+    list.map(({ key, minutes, person, shortMinutes }) => {
+      const { name, nameOn, belongsTo, rounds, hoursEach } = byKey.get(key)!;
+      // There are thousands: put together field by field they take a third of what spread ones do.
+      const chore: Writable<PlannedChoreDay> = { key, name: nameOn?.get(day) ?? name };
+      if (belongsTo) chore.belongsTo = belongsTo.name;
+      if (rounds) chore.rounds = rounds;
+      if (hoursEach !== undefined) chore.hoursEach = hoursEach;
+      chore.hours = minutes / 60;
+      chore.shortHours = shortMinutes / 60;
+      if (person !== undefined) chore.personId = people[person]!.id;
+      return chore as PlannedChoreDay;
+    }),
   );
 }
 
-const ofChore = ({ belongsTo, rounds, hoursEach }: PlannedChore) => ({
-  ...(belongsTo ? { belongsTo: belongsTo.name } : {}),
-  ...(rounds ? { rounds } : {}),
-  ...(hoursEach === undefined ? {} : { hoursEach }),
-});
+type Writable<T> = { -readonly [Field in keyof T]?: T[Field] };
 
 /**
  * What a piece of work asks of the ground, and what of today is against it: its ground, and its

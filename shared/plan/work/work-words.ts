@@ -5,7 +5,7 @@ import { listed } from '../../units/listed.js';
 import { placementReason, unfitReason, type UnfitBecause } from '../../schedule/work-reasons.js';
 import type { WorkWindow } from '../../schedule/work-windows.js';
 import { finishDay, placedMinutes } from '../../schedule/work.js';
-import { unfitDay } from './days-of-work.js';
+import { unfitDay } from './days-that-suit.js';
 import { coverWords } from './nights-of-cover.js';
 import { liesWords, spellWords } from './spell-words.js';
 import { oddsOfADay, suitsNeed } from './suits-of-needs.js';

@@ -1,11 +1,13 @@
-import { Button, Group, SimpleGrid, Stack } from '@mantine/core';
+import { Button, Checkbox, Group, SimpleGrid, Stack } from '@mantine/core';
 import Big from 'big.js';
 import { useState } from 'react';
 import type { PlainDate } from '../../../shared/calendar/plain-date.js';
 import type { ToldFact, ToldKind } from '../../../shared/farm/told-fact.js';
+import { doubtOfBirds, doubtOfDay } from '../../../shared/farm/told-doubts.js';
 import { bagPrice } from '../../../shared/farm/feed-product.js';
 import { toldWithBefore } from '../../../shared/plan/pasture/move-told.js';
 import type { Product } from '../../../shared/farm/product.js';
+import type { DateReader } from '../../../shared/units/dates.js';
 import { formatValue, minorDigits } from '../../../shared/units/format.js';
 import { useProducts, type SavedFarm } from '../api/queries.js';
 import { useTell } from '../api/told-queries.js';
@@ -61,8 +63,12 @@ export function TellForm({ farm, today, what, changes, rows = {}, onTold, onBack
   const fields = Object.entries(what.fields.fields).filter(
     ([name]) => name !== 'work' && (!NAMES_ONE.has(name) || 0 < (rows[name]?.length ?? 0)),
   );
+  const doubts = doubtsOf(what, draft, on, { ...farm, today });
+  /** Doubts that were said to be right all the same. */
+  const [meant, setMeant] = useState<readonly string[]>([]);
   const isRight =
     on !== undefined &&
+    doubts.every((doubt) => meant.includes(doubt)) &&
     unreadNumbers(draft).length === 0 &&
     fields.every(([name, { isOptional }]) => isOptional || draft[name] !== undefined);
   return (
@@ -115,6 +121,19 @@ export function TellForm({ farm, today, what, changes, rows = {}, onTold, onBack
           )}
           <DateField label="Day" value={on} max={today} error={errors['on']} onChange={setOn} />
         </SimpleGrid>
+        {doubts.map((doubt) => (
+          <Checkbox
+            key={doubt}
+            label={doubt}
+            checked={meant.includes(doubt)}
+            onChange={({ currentTarget: { checked } }) =>
+              setMeant((before) => [
+                ...before.filter((each) => each !== doubt),
+                ...(checked ? [doubt] : []),
+              ])
+            }
+          />
+        ))}
         {problems.length === 0 && <Failure error={tell.error} />}
         <Group>
           <Button type="submit" size="md" disabled={!isRight} loading={tell.isPending}>
@@ -127,6 +146,21 @@ export function TellForm({ farm, today, what, changes, rows = {}, onTold, onBack
       </Stack>
     </form>
   );
+}
+
+/** What is asked before it is told, because it is more likely a slip. */
+function doubtsOf(
+  { kind, start }: Tellable,
+  { birds }: Draft,
+  on: PlainDate | undefined,
+  reader: DateReader & { readonly today: PlainDate },
+): string[] {
+  const isBox =
+    kind === 'arrived' && typeof birds === 'number' && typeof start['birds'] === 'number';
+  return [
+    isBox ? doubtOfBirds(birds, start['birds'] as number) : undefined,
+    on === undefined ? undefined : doubtOfDay(on, reader),
+  ].filter((doubt) => doubt !== undefined);
 }
 
 const byThePlan = (kg: number | undefined, farm: SavedFarm): string | undefined =>

@@ -517,9 +517,12 @@ describe('herdStop', () => {
     expect(calves('dry-cow')).toBeUndefined();
   });
 
-  it('has cows that may calve overdue and with no date known, though nothing is said of them', () => {
+  it('has cows that may calve overdue, and with no date known though nothing is said of them', () => {
     const overdue = stopOf('dry-cow', { calvesOn: '2027-11-01' });
-    expect(overdue).toMatchObject({ actions: [], mayCalve: true });
+    expect(overdue).toMatchObject({
+      actions: [expect.stringMatching(/no calf is told.* overdue: .*call your veterinarian/)],
+      mayCalve: true,
+    });
     expect(stopOf('heifer')).toMatchObject({ actions: [], mayCalve: true });
     expect(stopOf('dry-cow', { calvesOn: '2028-04-20' }).mayCalve).toBeUndefined();
     expect(stopOf('stocker').mayCalve).toBeUndefined();

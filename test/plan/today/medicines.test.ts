@@ -3,11 +3,12 @@ import { addDays } from '../../../shared/calendar/plain-date.js';
 import type { FarmPicture, NamedBatch } from '../../../shared/farm/picture.js';
 import { toldProblems } from '../../../shared/farm/told-kinds.js';
 import { isKeptOut, keptOutUntil, type Treatment } from '../../../shared/farm/treated.js';
-import type { ToldFact } from '../../../shared/farm/told-fact.js';
+import type { FactOf, ToldFact } from '../../../shared/farm/told-fact.js';
 import { stopsOn } from '../../../shared/plan/handover/sheet-stops.js';
 import { planAnimals } from '../../../shared/plan/farm/animal-plans.js';
 import { yearCounts } from '../../../shared/plan/record/year-counts.js';
 import { animalLines } from '../../../shared/plan/today/animal-lines.js';
+import { eggsWentTooSoon } from '../../../shared/plan/today/eggs-went.js';
 import { medicineAlarms } from '../../../shared/plan/today/medicine-alarms.js';
 import { workPlanOf } from '../../../shared/plan/work/work-plan.js';
 import { newRequest, tables } from '../../support/factories.js';
@@ -93,6 +94,35 @@ describe('a cow that had medicine', () => {
     const told = { cowId: 'd', milkDays: 0 };
     expect(ofHerd(told, leaving(addDays(TODAY, 21))).alarms).toHaveLength(1);
     expect(ofHerd(told, leaving(addDays(TODAY, 22))).alarms).toEqual([]);
+  });
+});
+
+describe('eggs that went while a medicine ran', () => {
+  const hens = { about: 'meat', eggDays: 10 };
+  const went = (more: Partial<FactOf<'eggs-gone'>> = {}): FactOf<'eggs-gone'> => ({
+    ...{ id: 'e', key: 'e', kind: 'eggs-gone', about: 'meat', on: TODAY },
+    ...{ toldAt: `${TODAY}T08:00:00.000Z`, details: { eggs: 24, how: 'sold' }, ...more },
+  });
+  const alarmsOf = (gone: FactOf<'eggs-gone'>, treatment: Partial<Treatment> = {}) => {
+    const { picture } = ofBirds({ ...hens, ...treatment }).looked;
+    return eggsWentTooSoon(picture, [gone]);
+  };
+
+  it('are asked about, with who is to be told', () => {
+    const [alarm, ...more] = alarmsOf(went());
+    expect(more).toEqual([]);
+    expect(alarm).toMatchObject({ level: 'stop', words: '24 eggs sold while a medicine ran' });
+    expect(alarm!.text).toMatch(/^No eggs through .*1.*laid since.*tell the buyer today/);
+    const given = alarmsOf(went({ details: { eggs: 6, how: 'given' } }));
+    expect(given[0]!.text).toMatch(/tell who has them today/);
+  });
+
+  it('are none after the last day, before the first, of other hens, or where the label asks for none', () => {
+    expect(alarmsOf(went(), { date: addDays(TODAY, -10) })).toHaveLength(1);
+    expect(alarmsOf(went(), { date: addDays(TODAY, -11) })).toEqual([]);
+    expect(alarmsOf(went({ on: addDays(TODAY, -1) }))).toEqual([]);
+    expect(alarmsOf(went({ about: 'others' }))).toEqual([]);
+    expect(alarmsOf(went(), { eggDays: 0 })).toEqual([]);
   });
 });
 

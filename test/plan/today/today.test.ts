@@ -28,8 +28,8 @@ interface Told {
 }
 
 /** The example farm on a day. */
-function on(today: string): Told {
-  const picture = pictureOfDocument({ ...example, today }, tables, 0);
+function on(today: string, more: Partial<FarmDocumentDto> = {}): Told {
+  const picture = pictureOfDocument({ ...example, ...more, today }, tables, 0);
   const animals = planAnimals(picture, tables, planPasture(picture, tables));
   const { keep: _keep, ...plan } = workPlanOf(workOfFarm(picture, tables, animals), TRIES);
   const day = todayOf(picture, tables, animals, plan);
@@ -209,6 +209,19 @@ describe('the day of the example farm in winter', () => {
     // To the minute, as the hours of a day are shared out.
     expect(told.day.chores.find(({ of }) => of === 'Cows')!.hours).toBeCloseTo(40 / 60, 6);
     expect(told.text).not.toContain('Nothing');
+  });
+
+  it('says a caution of several flocks once, at the first of them, which names the others', () => {
+    const pullets = example.batches!.find(({ id }) => id === 'pullets')!;
+    const twins = { ...pullets, id: 'twins', name: 'Twins' };
+    const { day } = on(told.day.date, { batches: [...example.batches!, twins] });
+    const said = day.animals.flatMap((line) =>
+      line.kind === 'batch' ? line.cautions.map(({ title }) => title) : [],
+    );
+    expect(said).toHaveLength(new Set(batch(told, 'pullets').cautions).size);
+    expect(said.join()).toMatch(
+      new RegExp(`${tables.cautions['frozen-drinkers']!.title} \\(.* too\\)`),
+    );
   });
 
   it('says how many eggs to expect', () => {

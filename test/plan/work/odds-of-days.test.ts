@@ -1,11 +1,7 @@
 import { describe, expect, it } from '@jest/globals';
 import { addDays, daysBetween } from '../../../shared/calendar/plain-date.js';
-import {
-  daysOfWork,
-  suitsOf,
-  usualDays,
-  workFrame,
-} from '../../../shared/plan/work/days-of-work.js';
+import { daysOfWork, usualDays, workFrame } from '../../../shared/plan/work/days-of-work.js';
+import { suitsOf } from '../../../shared/plan/work/days-that-suit.js';
 import { seededRandom } from '../../../shared/schedule/random.js';
 import { drawnRun } from '../../../shared/weather/drawn-year.js';
 import { tables } from '../../support/factories.js';
@@ -49,6 +45,18 @@ describe.each(TEN_HOUSEHOLDS)('days beyond the forecast: %s', (_, picture) => {
       const counts = years.map(({ isWorkable }) => count(isWorkable, from, until));
       const off = Math.abs(count(usual.isWorkable, from, until) - mean(counts));
       expect([from, off <= bound(counts)]).toEqual([from, true]);
+    }
+  });
+
+  it('do not go away before whoever waits for them', () => {
+    for (const gone of [12, 20]) {
+      const later = usualDays(workFrame({ ...place, today: addDays(TODAY, gone) }, 60));
+      const stay = usual.isWorkable.subarray(gone, gone + 60);
+      const lost = stay.reduce(
+        (n, is, day) => (is === 1 && later.isWorkable[day] === 0 ? n + 1 : n),
+        0,
+      );
+      expect([gone, lost]).toEqual([gone, 0]);
     }
   });
 

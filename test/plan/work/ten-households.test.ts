@@ -8,6 +8,9 @@ import { planAnimals } from '../../../shared/plan/farm/animal-plans.js';
 import { workOfFarm } from '../../../shared/plan/farm/work-of-farm.js';
 import { calendarEntries } from '../../../shared/plan/work/calendar-entries.js';
 import { workPlanOf } from '../../../shared/plan/work/work-plan.js';
+import { fitAll } from '../../../shared/plan/work/fitted-work.js';
+import type { ShortDay } from '../../../shared/plan/work/short-day.js';
+import { shortDays } from '../../../shared/plan/work/short-days.js';
 import { isWorthTelling } from '../../../shared/plan/work/worth-telling.js';
 import type { CareGap } from '../../../shared/plan/work/care-gaps.js';
 import type { PlannedJob, WorkPlan } from '../../../shared/plan/work/planned-work.js';
@@ -142,6 +145,45 @@ function cared(request: WorkRequest, { from, to }: CareGap, way: string): WorkRe
   return [];
 }
 
+/** The household with what a day that is short asks for: of those named the first, and a helper. */
+function found(request: WorkRequest, { date, said }: ShortDay): WorkRequest[] {
+  const { people } = request;
+  const at = weekdayOf(date) - 1;
+  const minutesOf = (pattern: RegExp): number[] => {
+    const [, h = 0, min = 0] = pattern.exec(said) ?? [];
+    return h === 0 && min === 0 ? [] : [60 * Number(h) + Number(min)];
+  };
+  const isNamed = ({ name }: Person): boolean =>
+    new RegExp(` from (each of )?[^“]*${name}[^“]* for `).test(said);
+  const named = people.filter(isNamed);
+  const isOfEach = said.includes(' from each of ');
+  const asked = isOfEach ? named : [named[0] ?? people.find(({ isChild }) => !isChild)!];
+  const longer = minutesOf(/ find (?:(\d+) h)? ?(?:(\d+) min)? more/).map((minutes) => ({
+    ...request,
+    people: people.map((person) =>
+      asked.includes(person) ? withMore(person, at, minutes / 60) : person,
+    ),
+  }));
+  const helped = minutesOf(/ a helper with (?:(\d+) h)? ?(?:(\d+) min)?/).map((minutes) => {
+    const hoursByWeekday = Array.from({ length: 7 }, (_, k) => (k === at ? minutes / 60 : 0));
+    return { ...request, people: [...people, { ...helper, hoursByWeekday }] };
+  });
+  return [...longer, ...helped];
+}
+
+const withMore = (person: Person, at: number, moreH: number): Person => ({
+  ...person,
+  hoursByWeekday: (person.hoursByWeekday ?? tables.work.hoursByWeekday.values).map((hours, k) =>
+    k === at ? hours + moreH : hours,
+  ),
+});
+
+/** Days of each household whose own work asks for more hours than there are. */
+const SHORT_DAYS: Record<string, number> = {
+  ...{ 'one alone': 2, 'two with jobs': 4, 'three generations': 5, 'a milk cow': 7 },
+  ...{ 'twins in May': 3, 'a wet spring': 1, 'a slot in July': 3, 'four children': 4 },
+};
+
 /** Ways of each household that were tried as they were said. */
 const TRIED: Record<string, number> = {
   ...{ 'one alone': 1, 'two with jobs': 2, 'three generations': 0, 'a milk cow': 4 },
@@ -201,6 +243,19 @@ describe.each(TEN_HOUSEHOLDS)('the household: %s', (name, picture: FarmPicture) 
       }
     }
     expect([name, tried]).toEqual([name, Math.max(tried, TRIED[name]!)]);
+  });
+
+  it('lacks nothing on a day on which so many hours are found as are asked for, or a helper', () => {
+    expect([name, plan.shortDays.length]).toEqual([name, SHORT_DAYS[name] ?? 0]);
+    for (const day of plan.shortDays) {
+      const others = found(request, day);
+      expect([day.said, others.length]).not.toContain(0);
+      for (const other of others) {
+        const { work, hours } = fitAll(other, 1);
+        const left = shortDays(work.request, hours).filter(({ date }) => date === day.date);
+        expect([day.said, left]).toEqual([day.said, []]);
+      }
+    }
   });
 
   it('moves out, or turns out, on a later day with hours for it where that is offered', () => {

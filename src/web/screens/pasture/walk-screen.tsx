@@ -6,6 +6,7 @@ import type { PaddockPart } from '../../../../shared/plan/pasture/paddock-part.j
 import { daysBetween } from '../../../../shared/calendar/plain-date.js';
 import type { FarmPicture } from '../../../../shared/farm/picture.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
+import { doubtOfDay } from '../../../../shared/farm/told-doubts.js';
 import { isOddReading } from '../../../../shared/pasture/odd-reading.js';
 import { formatMeasured, formatValue } from '../../../../shared/units/format.js';
 import { grassReadingFields } from '../../../../shared/farm/paddock.js';
@@ -72,6 +73,9 @@ function Walk({
   const isWrong = (id: string): boolean =>
     texts[id] !== undefined && texts[id].trim() !== '' && heightIn(texts[id]) === undefined;
   const [date, setDate] = useState(picture.today);
+  const doubt = doubtOfDay(date, { ...farm, today: picture.today });
+  /** A day long ago that was said to be right. */
+  const [meantDay, setMeantDay] = useState<string>();
   /** Paddocks of which an odd height was said to be right. */
   const [meant, setMeant] = useState<ReadonlySet<string>>(new Set());
   const save = useWalk(farm.id);
@@ -114,6 +118,14 @@ function Walk({
         max={picture.today}
         onChange={(on) => setDate(on ?? picture.today)}
       />
+      {doubt && (
+        <Checkbox
+          className="walk-wrong"
+          label={doubt}
+          checked={meantDay === date}
+          onChange={() => setMeantDay(meantDay === date ? undefined : date)}
+        />
+      )}
       <Failure error={save.error} />
       {save.isSuccess && !save.data.isSent && (
         <Alert color="accent" title="Kept on this phone" role="status">
@@ -222,7 +234,12 @@ function Walk({
         className="walk-save"
         styles={{ label: { whiteSpace: 'normal' } }}
         size="lg"
-        disabled={read === 0 || Object.keys(texts).some(isWrong) || 0 < asked.length}
+        disabled={
+          read === 0 ||
+          Object.keys(texts).some(isWrong) ||
+          0 < asked.length ||
+          (doubt !== undefined && meantDay !== date)
+        }
         loading={save.isPending}
         onClick={() =>
           save.mutate(

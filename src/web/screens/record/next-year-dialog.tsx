@@ -123,7 +123,7 @@ function Choice({ next, farm, year, onDone }: Props & { next: NextYear }) {
         <Alert color="accent">
           {takeOut.data.kept.length === 0
             ? 'All of it is taken out again.'
-            : `Taken out again, but for what was changed since: ${takeOut.data.kept.join(', ')}. Change or delete it where it stands.`}
+            : `Taken out again, but for what was changed or told of since, and what such a job waits for: ${takeOut.data.kept.join(', ')}. Change or delete it where it stands.`}
         </Alert>
       ) : made ? (
         <Alert color="accent">

@@ -3,6 +3,7 @@ import {
   datesFrom,
   daysBetween,
   plainDateAt,
+  type PlainDate,
 } from '../../../../shared/calendar/plain-date.js';
 import type { Farm } from '../../../../shared/farm/farm.js';
 import type { Point, PossibleCountry } from '../../../../shared/farm/place.js';
@@ -104,7 +105,7 @@ export function daysIn(month: string, timeZone: string | undefined): string[] {
   return datesFrom(month, daysBetween(month, next)).filter((date) => today <= date);
 }
 
-const todayIn = (timeZone: string | undefined): string =>
+export const todayIn = (timeZone: string | undefined): string =>
   plainDateAt(serviceNowMs(), timeZone ?? Intl.DateTimeFormat().resolvedOptions().timeZone);
 
 /** The month it is and the eleven after it, by their first days. */
@@ -115,13 +116,14 @@ export function monthsAhead(timeZone: string | undefined): string[] {
 }
 
 /** What is wrong with days away: an absence without its end would be left out. */
-export function wrongWithAway({
-  from,
-  to,
-}: AwayDraft): 'swapped' | 'no-from' | 'no-to' | undefined {
+export function wrongWithAway(
+  { from, to }: AwayDraft,
+  today: PlainDate,
+): 'swapped' | 'no-from' | 'no-to' | 'over' | undefined {
   if (from === undefined) return to === undefined ? undefined : 'no-from';
   if (to === undefined) return 'no-to';
-  return to < from ? 'swapped' : undefined;
+  if (to < from) return 'swapped';
+  return to < today ? 'over' : undefined;
 }
 
 /** What is sent, or undefined while the place is not known. */

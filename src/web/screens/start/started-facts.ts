@@ -51,7 +51,7 @@ const isAssumed = ({ assumed = [] }: { assumed?: readonly string[] }, ...fields:
 function height({ farm, today }: SavedPicture): StartedFact[] {
   if (!isAssumed(farm, 'elevationM')) return [];
   const says = `about ${formatAbout(farm.elevationM, 'm', { ...farm, today })}: nobody has said how high the farm lies`;
-  return [{ name: 'Height above sea', says, isAssumed: true, to: 'place' }];
+  return [{ name: 'Height above sea level', says, isAssumed: true, to: 'place' }];
 }
 
 function people({ people: all }: SavedPicture, { work }: Tables): StartedFact[] {

@@ -1,11 +1,13 @@
 import { Button } from '@mantine/core';
+import { OVER } from '../../../../shared/farm/absences.js';
+import type { PlainDate } from '../../../../shared/calendar/plain-date.js';
 import type { ChildAge, FreeTime } from '../../../../shared/farm/start.js';
 import { useStartUsual } from '../../api/start-queries.js';
 import { DateField } from '../../fields/date-input.js';
 import { Select } from '../../fields/select.js';
 import { Choices, Count } from './choices.js';
 import { weekInHours } from './week-in-hours.js';
-import { wrongWithAway, type AwayDraft, type StartDraft } from './start-draft.js';
+import { todayIn, wrongWithAway, type AwayDraft, type StartDraft } from './start-draft.js';
 
 const TIMES: readonly { id: FreeTime; name: string }[] = [
   { id: 'all-day', name: 'All day' },
@@ -32,6 +34,7 @@ export function WhoBlock({
   set: (part: Partial<StartDraft>) => void;
 }) {
   const { adults, children, ages, free, away } = draft;
+  const today = todayIn(draft.place?.timeZone);
   const usual = useStartUsual().data?.freeTimes;
   const times = TIMES.map(({ id, name }) => {
     const hours = usual?.find(({ free: each }) => each === id)?.hoursByWeekday;
@@ -107,13 +110,15 @@ export function WhoBlock({
             <DateField
               label="From"
               value={each.from}
-              error={wrongWithAway(each) === 'no-from' ? 'Give the first day as well.' : undefined}
+              error={
+                wrongWithAway(each, today) === 'no-from' ? 'Give the first day as well.' : undefined
+              }
               onChange={(from) => setAway(k, { from })}
             />
             <DateField
               label="To"
               value={each.to}
-              error={saidOfTo(each, names[each.person] ?? 'Away')}
+              error={saidOfTo(each, today, names[each.person] ?? 'Away')}
               onChange={(to) => setAway(k, { to })}
             />
             <Button variant="subtle" onClick={() => set({ away: away.filter((_, i) => i !== k) })}>
@@ -132,8 +137,9 @@ export function WhoBlock({
 }
 
 /** What is wrong with the last day of an absence, said at it. */
-function saidOfTo(away: AwayDraft, name: string): string | undefined {
-  const wrong = wrongWithAway(away);
+function saidOfTo(away: AwayDraft, today: PlainDate, name: string): string | undefined {
+  const wrong = wrongWithAway(away, today);
+  if (wrong === 'over') return OVER;
   if (wrong === 'swapped') return `${name}: the last day is before the first. Swap the two dates.`;
   return wrong === 'no-to' ? 'Give the last day as well.' : undefined;
 }

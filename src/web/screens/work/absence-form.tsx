@@ -1,6 +1,6 @@
 import { Text } from '@mantine/core';
 import { addDays, type PlainDate } from '../../../../shared/calendar/plain-date.js';
-import { withAway, withoutAway, type Absence } from '../../../../shared/farm/absences.js';
+import { OVER, withAway, withoutAway, type Absence } from '../../../../shared/farm/absences.js';
 import { awayFields, personFields, type Person } from '../../../../shared/farm/farm.js';
 import { useSave, type SavedFarm } from '../../api/queries.js';
 import { wordsOfRow } from '../../fields/field-words.js';
@@ -45,7 +45,7 @@ export function AbsenceForm({
       to: addDays(today, LEAD_DAYS + SPAN_DAYS),
     },
     words,
-    check: problemsOf,
+    check: (draft) => problemsOf(draft, today),
     save: async ({ awayIds, from, to }) => {
       const others = start ? withoutAway(people, start) : people;
       // Who was ill on days that are changed is ill on the days they are changed to.
@@ -79,7 +79,7 @@ export function AbsenceForm({
   );
 }
 
-function problemsOf({ awayIds, from, to }: Draft): Record<string, string> {
+function problemsOf({ awayIds, from, to }: Draft, today: PlainDate): Record<string, string> {
   return {
     ...(awayIds.length === 0 ? { awayIds: 'Say who is away.' } : {}),
     ...(from === undefined ? { from: 'Give the first day.' } : {}),
@@ -87,5 +87,6 @@ function problemsOf({ awayIds, from, to }: Draft): Record<string, string> {
     ...(from !== undefined && to !== undefined && to < from
       ? { to: 'The last day comes before the first: swap the two.' }
       : {}),
+    ...(to !== undefined && to < today ? { to: OVER } : {}),
   };
 }

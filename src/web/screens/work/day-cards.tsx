@@ -105,7 +105,8 @@ function Round({ plan, chores }: { plan: WorkPlan; chores: readonly PlannedChore
       <ul>
         {chores.map((chore) => (
           <li key={chore.key}>
-            {chore.name}: {choreHoursSaid(chore)}
+            {chore.name}
+            {chore.belongsTo && ` (${chore.belongsTo})`}: {choreHoursSaid(chore)}
             {chore.personId && `, ${personName(plan, chore.personId)}`}
             {chore.rounds && `; ${roundsSaid(chore.rounds)}`}
             {0 < chore.shortHours && `, ${formatHours(chore.shortHours)} more than anyone has`}

@@ -2,7 +2,7 @@ import { List, Stack, Text } from '@mantine/core';
 import { inSeries } from '../../../../shared/farm/repeated-jobs.js';
 import type { LaterMove } from '../../../../shared/plan/work/later-event.js';
 import type { WorkPlan } from '../../../../shared/plan/work/planned-work.js';
-import { waysOfDay, type ShortDay } from '../../../../shared/plan/work/short-days.js';
+import { waysOfDay, type ShortDay } from '../../../../shared/plan/work/short-day.js';
 import { listed } from '../../../../shared/units/listed.js';
 import type { SavedFarm } from '../../api/queries.js';
 import { useSayDate } from '../../explain/say-date.js';
