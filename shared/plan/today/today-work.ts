@@ -16,6 +16,7 @@ import { hoursOn, workPeople } from '../work/work-people.js';
 import { isWorthTelling } from '../work/worth-telling.js';
 import { PRIORITY_RANK } from '../work/priority-rank.js';
 import type { PlannedJob, WorkPlan } from '../work/planned-work.js';
+import { LAST_DAY_IS_OVER } from '../work/work-words.js';
 import { mayNeedDryGround } from './ground-work.js';
 import { todayFormulas } from './today-formulas.js';
 
@@ -49,6 +50,8 @@ export interface TodayJob {
   readonly buys?: PlannedJob['buys'];
   /** It is due, and has no place in the plan of today. */
   readonly hasNoHours?: boolean;
+  /** Its last day, where that is over: nobody ticked it, and it is asked after with the others. */
+  readonly overSince?: PlainDate;
   /** What of today's weather or ground is against it, where it is that and not the time. */
   readonly unfitToday?: string;
   /** The ground is too wet, as found or reckoned, and it sounds like work in the soil that was not told to wait. */
@@ -173,12 +176,13 @@ export function todayJobs(
   const marks = new Map(progress.map((mark) => [mark.key, mark]));
   const tomorrow = addDays(today, 1);
   // What animals cannot do without another day stands above all other work.
-  const isUrgent = ({ animalsNeedIt, latest }: PlannedJob): boolean =>
-    animalsNeedIt === true && latest <= today;
+  const urgency = ({ animalsNeedIt, latest }: PlannedJob): number =>
+    animalsNeedIt !== true ? 2 : latest <= today ? 0 : 1;
   const jobs = [
-    ...plan.jobs.filter(isUrgent),
-    ...plan.jobs.filter((job) => !isUrgent(job) && 0 < job.pieces.length),
-    ...plan.jobs.filter((job) => !isUrgent(job) && job.pieces.length === 0).sort(byWhatMatters),
+    ...plan.jobs
+      .filter((job) => urgency(job) === 0 || 0 < job.pieces.length)
+      .sort((a, b) => urgency(a) - urgency(b)),
+    ...plan.jobs.filter((job) => 0 < urgency(job) && job.pieces.length === 0).sort(byWhatMatters),
   ];
   const open = jobs.flatMap((job): TodayJob[] => {
     const piece = dayPiece(job, today);
@@ -196,8 +200,14 @@ export function todayJobs(
       ...(doneBy === undefined ? {} : { doneBy }),
       ...(of === undefined ? {} : { of }),
     }));
-  // What nobody has the time for stands below what is planned.
-  return [...open.filter(isPlanned), ...open.filter((job) => !isPlanned(job)), ...done];
+  // What nobody has the time for stands below what is planned, and what is over below both.
+  const isOver = ({ overSince }: TodayJob): boolean => overSince !== undefined;
+  return [
+    ...open.filter(isPlanned),
+    ...open.filter((job) => !isPlanned(job) && !isOver(job)),
+    ...open.filter(isOver),
+    ...done,
+  ];
 }
 
 /** Of much that is late, what matters most, and then what is late since yesterday and not since spring. */
@@ -228,6 +238,7 @@ function openJob(plan: WorkPlan, job: PlannedJob, piece: DayPiece | undefined): 
     ...(ifLate === undefined ? {} : { ifLate, latest: job.latest }),
     ...(job.buys === undefined ? {} : { buys: job.buys }),
     ...(piece || 0 < pieces.length ? {} : { hasNoHours: true }),
+    ...(pieces.length === 0 && why === LAST_DAY_IS_OVER ? { overSince: job.latest } : {}),
     ...(piece || job.unfitToday === undefined ? {} : { unfitToday: job.unfitToday }),
     ...(plan.weather.isWorkable[0] === 0 && mayNeedDryGround(job) ? { isOnWetGround: true } : {}),
     ...(0 < shortHours ? { shortHours } : {}),
@@ -261,9 +272,15 @@ const othersFor = (
         .filter((person) => (piece?.hours ?? hours) <= person.hours)
         .map(({ name }) => name);
 
-/** Reasons are told one after the other, by when it is due the last of them. */
+/**
+ * Reasons are told one after the other, by when it is due the last of them. A name between quotes is
+ * whole: “Health work before turnout: vaccines; tags” is one.
+ */
 const lastWords = (why: string): string =>
-  why.slice(why.lastIndexOf('; ') < 0 ? 0 : why.lastIndexOf('; ') + 2).replace(/\.$/, '');
+  why
+    .split(/; (?![^“”]*”)/)
+    .at(-1)!
+    .replace(/\.$/, '');
 
 const nameOf = ({ people }: WorkPlan, id: string): string =>
   people.find((person) => person.id === id)?.name ?? id;

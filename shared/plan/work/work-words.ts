@@ -206,11 +206,14 @@ function tooLongAfter({ needs, fitted, problem }: WholeWork, index: number): str
   });
 }
 
+/** Said of work that nothing more can be done about. */
+export const LAST_DAY_IS_OVER = 'Its last day is over.';
+
 const UNFIT: Record<
   Exclude<UnfitBecause, 'holds-up' | 'no-room-found' | 'too-few-at-once'>,
   string
 > = {
-  past: 'Its last day is over.',
+  past: LAST_DAY_IS_OVER,
   'beyond-the-end': 'It is due after the last day of this plan.',
   'closed-window': 'Its last day comes before its first: the dates leave no day for it.',
   'too-few-able': 'It takes more people than there are who can do it.',

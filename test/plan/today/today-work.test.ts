@@ -166,6 +166,41 @@ describe('work that is late in heaps', () => {
   });
 });
 
+describe('what chicks wait for', () => {
+  it('comes before other work of the day, and what is over below all of it', () => {
+    const at = { hours: 0.25, dueOn: today };
+    const over = { dueOn: addDays(today, -9), noUseAfter: addDays(today, -9) };
+    const { plan, picture } = worked({
+      ownJobs: [
+        newOwnJob({ ...at, id: 'swarm', name: 'Check for swarm cells', ...over }),
+        newOwnJob({ ...at, id: 'hives', name: 'Paint hives' }),
+        newOwnJob({ ...at, id: 'preheat', name: 'Preheat the brooder' }),
+        newOwnJob({ ...at, id: 'roof', name: 'Mend the roof', hours: 9, canBeSpread: false }),
+      ],
+    });
+    const jobs = plan.jobs.map((job): PlannedJob =>
+      job.key === 'own/preheat' ? { ...job, animalsNeedIt: true, latest: addDays(today, 1) } : job,
+    );
+    const of = todayJobs({ ...plan, jobs }, picture);
+    expect(of.map(({ key }) => key)).toEqual([
+      ...['own/preheat', 'own/hives', 'own/roof', 'own/swarm'],
+    ]);
+    expect(of.map(({ overSince }) => overSince)).toEqual([
+      ...[undefined, undefined, undefined, addDays(today, -9)],
+    ]);
+  });
+
+  it('gives the last of its reasons whole, where a name in it has a semicolon', () => {
+    const { plan, picture } = worked({ ownJobs: [gate] });
+    const why =
+      'Due; “Health work (castration; tags and horns)” should be done before it, and there is no time for all of that.';
+    const jobs = plan.jobs.map((job): PlannedJob => ({ ...job, why }));
+    expect(todayJobs({ ...plan, jobs }, picture)[0]!.dueWords).toBe(
+      '“Health work (castration; tags and horns)” should be done before it, and there is no time for all of that',
+    );
+  });
+});
+
 describe('work on a day on which the ground was found too wet', () => {
   const wet = [{ date: today, isWorkable: false }];
 

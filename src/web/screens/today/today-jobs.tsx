@@ -15,6 +15,7 @@ import { whoUses } from '../../kept/whose-phone.js';
 import { Working } from '../../shell/states.js';
 import { DoneBy } from './done-by.js';
 import { useInPlace } from './in-place.js';
+import { OverJobs } from './over-jobs.js';
 import { TickButton, type TickState } from './tick-button.js';
 
 const HOURS = progressFields.fields.hours;
@@ -50,40 +51,47 @@ export function TodayJobs({
   names: readonly string[];
 }) {
   const [struck, setStruck] = useState<readonly TodayJob[]>([]);
-  const rows = useInPlace([
-    ...jobs,
-    ...struck.filter(({ key }) => !jobs.some((j) => j.key === key)),
-  ]);
+  const rows = useInPlace(
+    [
+      ...jobs.filter((job) => !isOver(job)),
+      ...struck.filter(({ key }) => !jobs.some((j) => j.key === key)),
+    ],
+    hasNoDay,
+  );
   const [isWhole, setWhole] = useState(false);
-  if (rows.length === 0) return null;
-  const folded = isWhole ? [] : rows.filter(({ hasNoHours }) => hasNoHours).slice(SHOWN_OF_LATE);
+  const over = jobs.filter(isOver);
+  const folded = isWhole ? [] : rows.filter(hasNoDay).slice(SHOWN_OF_LATE);
+  const shown = rows.filter((job) => !folded.includes(job));
+  const rowOf = (job: TodayJob) => (
+    <JobRow
+      key={job.key}
+      {...{ job, date, farm, names, ...ticks }}
+      isStruck={struck.some(({ key }) => key === job.key)}
+      onStruck={(isStruck) =>
+        setStruck((before) => [
+          ...before.filter(({ key }) => key !== job.key),
+          ...(isStruck ? [job] : []),
+        ])
+      }
+    />
+  );
   return (
     <>
-      <ul className="today-rows">
-        {rows
-          .filter((job) => !folded.includes(job))
-          .map((job) => (
-            <JobRow
-              key={job.key}
-              {...{ job, date, farm, names, ...ticks }}
-              isStruck={struck.some(({ key }) => key === job.key)}
-              onStruck={(isStruck) =>
-                setStruck((before) => [
-                  ...before.filter(({ key }) => key !== job.key),
-                  ...(isStruck ? [job] : []),
-                ])
-              }
-            />
-          ))}
-      </ul>
+      {0 < shown.length && <ul className="today-rows">{shown.map(rowOf)}</ul>}
       {0 < folded.length && (
         <button type="button" className="today-button" onClick={() => setWhole(true)}>
           {folded.length} more without a day
         </button>
       )}
+      <OverJobs jobs={over} tick={ticks.tick}>
+        <ul className="today-rows">{over.map(rowOf)}</ul>
+      </OverJobs>
     </>
   );
 }
+
+const isOver = ({ overSince }: TodayJob): boolean => overSince !== undefined;
+const hasNoDay = ({ hasNoHours = false }: TodayJob): boolean => hasNoHours;
 
 function JobRow({
   job,

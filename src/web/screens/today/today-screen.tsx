@@ -162,7 +162,7 @@ function TodayWork({ day, farm }: { day: ReturnType<typeof onDayItIs>; farm: Sav
           hours.
         </p>
       )}
-      <TodayJobs {...{ jobs, farm, said, tick }} date={day.on} names={day.names} />
+      <TodayJobs key={day.on} {...{ jobs, farm, said, tick }} date={day.on} names={day.names} />
       <p>
         {jobs.length === 0 &&
           (0 < chores.length ? 'Only the round today. ' : 'Nothing is planned for today. ')}

@@ -1,0 +1,63 @@
+import { useState, type ReactNode } from 'react';
+import type { TodayJob } from '../../../../shared/plan/today/today-work.js';
+import type { Tick } from '../../api/today-queries.js';
+
+/**
+ * Work whose last day is over and that nobody ticked: one question for all of it, below the work of
+ * the day, and each by itself once it is opened.
+ */
+export function OverJobs({
+  jobs,
+  tick,
+  children,
+}: {
+  jobs: readonly TodayJob[];
+  tick: (one: Tick) => void;
+  children: ReactNode;
+}) {
+  const [told, setTold] = useState<{ jobs: readonly TodayJob[]; isDone: boolean }>();
+  const open = jobs.filter(({ key }) => !told?.jobs.some((each) => each.key === key));
+  const tell = (isDone: boolean): void => {
+    setTold({ jobs: open, isDone });
+    for (const { key, name, overSince } of open)
+      tick(
+        isDone
+          ? // It was done in its time: it takes no hours of today.
+            { is: 'job', key, name, isDone, told: { key, doneOn: overSince! } }
+          : { is: 'change', key, name, told: { key, struckOut: true } },
+      );
+  };
+  const takeBack = (): void => {
+    for (const { key, name } of told?.jobs ?? [])
+      tick({ is: 'job', key, name, isDone: false, told: { key, undo: true } });
+    setTold(undefined);
+  };
+  return (
+    <>
+      {told && (
+        <p className="today-words">
+          {told.isDone ? `${told.jobs.length} done` : `${told.jobs.length} struck out`}{' '}
+          <button type="button" className="today-button" onClick={takeBack}>
+            Undo
+          </button>
+        </p>
+      )}
+      {0 < open.length && (
+        <details className="today-why">
+          <summary>
+            {open.length === 1
+              ? '1 was not ticked, and its last day is over: done, or not any more?'
+              : `${open.length} were not ticked, and their last days are over: done, or not any more?`}
+          </summary>
+          <button type="button" className="today-button" onClick={() => tell(true)}>
+            {open.length === 1 ? 'It was done' : 'All were done'}
+          </button>
+          <button type="button" className="today-button" onClick={() => tell(false)}>
+            {open.length === 1 ? 'Not any more' : 'None any more'}
+          </button>
+          {children}
+        </details>
+      )}
+    </>
+  );
+}
