@@ -1,5 +1,5 @@
 import { addDays, daysBetween } from '../../calendar/plain-date.js';
-import { oldSaid } from '../today/age-said.js';
+import { oldSaid } from '../age-said.js';
 import type { Quantity } from '../../explain/quantity.js';
 import { facilityOf, type Brooder } from '../../farm/facility.js';
 import { withBatch, type FarmPicture, type NamedBatch } from '../../farm/picture.js';

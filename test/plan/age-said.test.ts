@@ -1,5 +1,5 @@
 import { expect, it } from '@jest/globals';
-import { ageSaid, oldSaid } from '../../../shared/plan/today/age-said.js';
+import { ageSaid, oldSaid } from '../../shared/plan/age-said.js';
 
 it.each([
   [0, 'day 0'],
