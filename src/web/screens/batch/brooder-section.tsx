@@ -143,7 +143,7 @@ export function BrooderSection({ plan, brooding }: { plan: BatchPlan; brooding: 
                     {need.have ? <Num of={need.have} /> : 'not given'}
                   </Table.Td>
                   <Table.Td data-label="Outgrown on">
-                    {need.runsOut ? <Num of={need.runsOut} /> : need.have ? 'never' : '–'}
+                    {need.runsOut ? <Num of={need.runsOut} /> : need.have ? 'no day' : '–'}
                   </Table.Td>
                 </Table.Tr>
               ))}

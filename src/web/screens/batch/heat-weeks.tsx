@@ -14,6 +14,10 @@ import { WideTable } from '../../shell/wide-table.js';
 export function HeatWeeks({ heat }: { heat: HeatPart }) {
   const sayDate = useSayDate();
   const hot = heat.weeks.find((week) => week.hot);
+  // A plate warms what touches it: there is no spot to measure, and no column of dashes.
+  const hasSpot = heat.weeks.some(({ night, day, noon }) =>
+    [night, day, noon].some(({ underHeat }) => underHeat),
+  );
   return (
     <Stack gap="sm">
       <Text size="sm">{SPOT_AND_AIR}</Text>
@@ -29,20 +33,25 @@ export function HeatWeeks({ heat }: { heat: HeatPart }) {
               <Table.Th>Around the brooder</Table.Th>
               <Table.Th>What to do</Table.Th>
               <Table.Th>Air of the whole brooder</Table.Th>
-              <Table.Th>Spot under the heat</Table.Th>
+              {hasSpot && <Table.Th>Spot under the heat</Table.Th>}
             </Table.Tr>
           </Table.Thead>
           {heat.weeks.map((week) => (
             <Table.Tbody key={week.from} className="avoid-break">
               <Table.Tr>
-                <Table.Th scope="rowgroup" colSpan={5}>
+                <Table.Th scope="rowgroup" colSpan={hasSpot ? 5 : 4}>
                   {sayDate(week.from)} to {sayDate(week.to)}, {week.fromAgeDays} to {week.toAgeDays}{' '}
                   days old
                 </Table.Th>
               </Table.Tr>
-              <HourRow name="Coldest night" of={week.night} lampHeight={week.lampHeight} />
-              <HourRow name="Day in its middle" of={week.day} />
-              <HourRow name="Hottest noon" of={week.noon} ifLeft={week.ifLeft} />
+              <HourRow
+                name="Coldest night"
+                of={week.night}
+                lampHeight={week.lampHeight}
+                hasSpot={hasSpot}
+              />
+              <HourRow name="Day in its middle" of={week.day} hasSpot={hasSpot} />
+              <HourRow name="Hottest noon" of={week.noon} ifLeft={week.ifLeft} hasSpot={hasSpot} />
             </Table.Tbody>
           ))}
         </Table>
@@ -57,9 +66,10 @@ interface HourProps {
   readonly of: HeatInstruction;
   readonly lampHeight?: HeatWeekPart['lampHeight'];
   readonly ifLeft?: HeatWeekPart['ifLeft'];
+  readonly hasSpot: boolean;
 }
 
-function HourRow({ name, of, lampHeight, ifLeft }: HourProps) {
+function HourRow({ name, of, lampHeight, ifLeft, hasSpot }: HourProps) {
   return (
     <Table.Tr>
       <Table.Td className="whole-line heat-when">{name}</Table.Td>
@@ -87,9 +97,11 @@ function HourRow({ name, of, lampHeight, ifLeft }: HourProps) {
           </Text>
         )}
       </Table.Td>
-      <Table.Td data-label="Spot under the heat">
-        {of.underHeat ? <Num of={of.underHeat} /> : '–'}
-      </Table.Td>
+      {hasSpot && (
+        <Table.Td data-label="Spot under the heat">
+          {of.underHeat ? <Num of={of.underHeat} /> : '–'}
+        </Table.Td>
+      )}
     </Table.Tr>
   );
 }

@@ -53,7 +53,8 @@ export function DoneLately({ plan, farm }: { plan: WorkPlan; farm: SavedFarm }) 
 
 function Done({ plan, farm, list }: { plan: WorkPlan; farm: SavedFarm; list: WorkPlan['done'] }) {
   const sayDate = useSayDate();
-  return list.map(({ key, name, of, on, hours, doneBy }) => (
+  const newestFirst = [...list].sort((a, b) => (a.on < b.on ? 1 : a.on > b.on ? -1 : 0));
+  return newestFirst.map(({ key, name, of, on, hours, doneBy }) => (
     <div key={key}>
       <Text size="sm">
         {name}
