@@ -74,7 +74,12 @@ export function Fact({
           {...(shown === undefined ? {} : { shown })}
         />
         <small>
-          {year !== undefined && `${year} `}
+          {year !== undefined && (
+            <>
+              {year}
+              <br />
+            </>
+          )}
           {note}
           <Range of={of} />
         </small>

@@ -143,6 +143,8 @@ function usePlaceUse(
   return held && picture && ((id) => gearUse(held, id, picture.today));
 }
 
+const HEATERS = { lamp: 'lamp', plate: 'plate', gas: 'gas heater' } as const;
+
 function summary(facility: Facility, farm: SavedFarm): string {
   const kind = KINDS.find((k) => k.kind === facility.kind)!;
   const values = facility as unknown as Record<string, number | undefined>;
@@ -150,12 +152,15 @@ function summary(facility: Facility, farm: SavedFarm): string {
     const value = values[name];
     return value === undefined
       ? []
-      : [`${label.toLowerCase()} ${formatValue(value, bounds.unit, farm)}`];
+      : // What stands in volts needs no name for it.
+        [
+          `${bounds.unit === 'V' ? '' : `${label.toLowerCase()} `}${formatValue(value, bounds.unit, farm)}`,
+        ];
   });
   if (facility.kind !== 'brooder') return sizes.join(', ');
   const { count, wattsEach, kind: heater, thermostat } = facility.heat;
   return [
     ...sizes.slice(0, 3),
-    `${unbroken(`${count} × ${formatValue(wattsEach, 'W', farm)}`)} ${heater}${thermostat ? ' on a thermostat' : ''}`,
+    `${unbroken(`${count} × ${formatValue(wattsEach, 'W', farm)}`)} ${HEATERS[heater]}${count === 1 ? '' : 's'}${thermostat ? ' on a thermostat' : ''}`,
   ].join(', ');
 }

@@ -182,9 +182,11 @@ function Herds({
   const remove = useRemove(farm, 'herds');
   return (
     <Section title="Herds">
-      <Button variant="light" mb="sm" onClick={() => setEdited('new')}>
-        Add a herd
-      </Button>
+      <Group mb="sm">
+        <Button variant="light" onClick={() => setEdited('new')}>
+          Add a herd
+        </Button>
+      </Group>
       <Failure error={remove.error} />
       {picture.herds.map((herd) => {
         const cows = picture.cows.filter(({ herdId }) => herdId === herd.id);

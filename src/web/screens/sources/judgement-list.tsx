@@ -23,7 +23,7 @@ export function JudgementList({ judgements }: { judgements: Judgements }) {
       <Title order={3} size="h4" mb="xs">
         {TITLES[group]}
       </Title>
-      <WideTable label={TITLES[group]} minWidth={420}>
+      <WideTable label={TITLES[group]}>
         <Table>
           <Table.Tbody>
             {shown[group].map(({ words, value }) => (

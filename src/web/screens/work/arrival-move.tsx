@@ -49,7 +49,7 @@ export function ArrivalMove({
         </Button>
       </Group>
       <Text size="sm">
-        {batch.name} arrives on {sayDate(batch.arrivalDate)} as planned. Nothing is saved yet.
+        Planned: {batch.name} on {sayDate(batch.arrivalDate)}. Nothing is saved yet.
       </Text>
       <Failure error={ask.error} />
       {ask.data && (

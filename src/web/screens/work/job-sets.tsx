@@ -113,7 +113,7 @@ function SetCard({
             <Text size="sm">
               Counted in {unit}. {dated.length} jobs, <Num of={hours} /> in all
               {dated[0] && `, from ${sayDate(firstOf(dated))} on`}.
-              {tied && ` Moves along with ${tied.name}.`}
+              {tied && ` Tied to “${tied.name}”.`}
             </Text>
             {0 < passed.length && (
               <Text size="sm">
