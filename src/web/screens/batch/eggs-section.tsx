@@ -122,8 +122,8 @@ function Years({ laying: { years, paysUntil } }: { laying: LayingPart }) {
   const hasCost = years.some(({ feedCostPerDozen }) => feedCostPerDozen);
   return (
     <Section level={3} title="Later years">
-      <WideTable label="Eggs by laying year" minWidth={420}>
-        <Table aria-label="Eggs by laying year">
+      <WideTable label="Eggs by laying year">
+        <Table className="stacks" aria-label="Eggs by laying year">
           <Table.Thead>
             <Table.Tr>
               <Table.Th>From</Table.Th>
@@ -136,18 +136,20 @@ function Years({ laying: { years, paysUntil } }: { laying: LayingPart }) {
           <Table.Tbody>
             {years.map((year) => (
               <Table.Tr key={year.year}>
-                <Table.Td>{sayDate(year.from)}</Table.Td>
-                <Table.Td>
+                <Table.Td className="whole-line">{sayDate(year.from)}</Table.Td>
+                <Table.Td data-label="Eggs">
                   <Num of={year.eggs} />
                 </Table.Td>
-                <Table.Td>
+                <Table.Td data-label="Of a hen that lives">
                   <Num of={year.eggsPerHen} />
                 </Table.Td>
-                <Table.Td>
+                <Table.Td data-label="Feed a dozen">
                   <Num of={year.feedPerDozen} />
                 </Table.Td>
                 {hasCost && (
-                  <Table.Td>{year.feedCostPerDozen && <Num of={year.feedCostPerDozen} />}</Table.Td>
+                  <Table.Td data-label="Feed cost a dozen">
+                    {year.feedCostPerDozen && <Num of={year.feedCostPerDozen} />}
+                  </Table.Td>
                 )}
               </Table.Tr>
             ))}
