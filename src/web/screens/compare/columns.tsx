@@ -85,7 +85,7 @@ function Card({ column }: { column: ChoiceColumn }) {
           );
         })}
       </dl>
-      <Text size="sm">Does not fit:</Text>
+      {0 < column.doesNotFit.length && <Text size="sm">Does not fit:</Text>}
       <NotFitting column={column} />
     </section>
   );

@@ -69,7 +69,7 @@ export default function FirstRun() {
               Look around first
             </Title>
             <Text my="sm">
-              An invented farm in cool hill country, with a meat batch and a laying batch. Delete it
+              An invented farm in cool hill country, with meat birds, hens and cows. Delete it
               whenever you like.
             </Text>
             <Button

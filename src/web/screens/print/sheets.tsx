@@ -128,7 +128,7 @@ export function TaskList({ plan, asked: { farm } }: SheetProps) {
         {formatLongDate(plan.arrivalDate, farm)}.
       </Text>
       <WideTable label="Tasks">
-        <Table my="sm" withTableBorder verticalSpacing={4}>
+        <Table className="stacks" my="sm" withTableBorder verticalSpacing={4}>
           <Table.Thead>
             <Table.Tr>
               <Table.Th>Planned for</Table.Th>
@@ -163,10 +163,10 @@ function TaskRow({ task, day }: { task: Task; day: TaskDay }) {
           </>
         )}
       </Table.Td>
-      <Table.Td style={{ whiteSpace: 'nowrap' }}>
+      <Table.Td data-label="Due by" style={{ whiteSpace: 'nowrap' }}>
         {task.alreadyLate ? 'already late' : dueBy < (until ?? on) ? '' : sayDate(dueBy)}
       </Table.Td>
-      <Table.Td>
+      <Table.Td className="whole-line">
         {task.name}
         {task.needs && <Text size="sm">{task.needs}</Text>}
       </Table.Td>

@@ -135,7 +135,7 @@ export function ShoppingList({ plan, asked: { farm, batch, tables, picture } }: 
         {formatLongDate(plan.arrivalDate, farm)}. Prices are for one, in {farm.currency}.
       </Text>
       <WideTable label="Shopping list">
-        <Table my="sm" verticalSpacing={4} withTableBorder>
+        <Table className="stacks" my="sm" verticalSpacing={4} withTableBorder>
           <Table.Thead>
             <Table.Tr>
               <Table.Th>Planned for</Table.Th>
@@ -152,8 +152,10 @@ export function ShoppingList({ plan, asked: { farm, batch, tables, picture } }: 
                 <Table.Td style={{ whiteSpace: 'nowrap' }}>
                   <Planned row={row} />
                 </Table.Td>
-                <Table.Td style={{ whiteSpace: 'nowrap' }}>{sayDate(row.by)}</Table.Td>
-                <Table.Td>{row.what}</Table.Td>
+                <Table.Td data-label="Due by" style={{ whiteSpace: 'nowrap' }}>
+                  {sayDate(row.by)}
+                </Table.Td>
+                <Table.Td className="whole-line">{row.what}</Table.Td>
                 <Table.Td>{row.amount}</Table.Td>
                 <Table.Td>{row.price ?? ''}</Table.Td>
                 <Table.Td>☐</Table.Td>
