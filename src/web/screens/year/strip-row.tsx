@@ -71,7 +71,7 @@ export const RowLines = memo(function RowLines({
           )
         );
       })}
-      {turnsOf(row, span).map(({ on, words, mark }) => (
+      {turnsOf(row, span).map(({ on, words, mark }, k, turns) => (
         <span
           key={`${on} ${words}`}
           className="year-turn"
@@ -79,7 +79,7 @@ export const RowLines = memo(function RowLines({
           title={`${row.name}, ${words}: ${sayDate(on)}`}
         >
           {Number(on.slice(8))}
-          {mark && ` ${mark}`}
+          {mark && hasRoomUntil(on, turns[k + 1]) && ` ${mark}`}
         </span>
       ))}
     </div>
@@ -93,6 +93,11 @@ const hasRoom = ({ kind, from, until }: YearBar): boolean =>
   kind !== 'work' && LONG_ENOUGH <= daysBetween(from, until);
 /** Days between two numbers that do not run into each other. */
 const APART = 9;
+
+/** Days between a number with its word and the next number, on a desk's strip. */
+const WORD_APART = 30;
+const hasRoomUntil = (on: YearDate['on'], next: YearDate | undefined): boolean =>
+  next === undefined || WORD_APART <= daysBetween(on, next.on);
 
 const wordsOf = ({ kind, words }: YearBar): string => words ?? BAR_WORDS[kind];
 
