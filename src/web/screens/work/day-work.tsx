@@ -25,7 +25,7 @@ export function DayWork({
   // Where several have a piece of it each, each has hours of their own.
   const who = piece?.each
     ? piece.each
-        .map(({ personIds, hours }) => `${personIds.map(nameOf).join()} ${formatHours(hours)}`)
+        .map(({ personIds, hours }) => `${personIds.map(nameOf).join()}: ${formatHours(hours)}`)
         .join(' and ')
     : (piece?.personIds ?? []).map(nameOf).join(' and ');
   return (
