@@ -30,7 +30,7 @@ export default function Started({ farm, isOnline }: { farm: SavedFarm; isOnline:
       </p>
       {picture &&
         comingWhileAway(picture).map(({ batchId, says }) => (
-          <p key={batchId} className="notice">
+          <p key={batchId} className="start-asked">
             {says} <Link href={`/farm/${farm.id}/batches/${batchId}`}>Change the day</Link>
           </p>
         ))}
