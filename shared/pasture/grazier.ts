@@ -239,7 +239,8 @@ export class Season extends GrazedDays {
   /** What was told to lie in swaths is a go as well: the next one waits until its hay is in. */
   protected override mowAsTold(told: Mown): void {
     super.mowAsTold(told);
-    if (!told.isLeftLying && this.go.from < told.day) this.go = { from: told.day, m2: 0, paddocks: 1 };
+    if (!told.isLeftLying && this.go.from < told.day)
+      this.go = { from: told.day, m2: 0, paddocks: 1 };
   }
 
   /** It is shut for hay, and in no go yet. */
