@@ -11,8 +11,8 @@ const TAKES_THEM: ReadonlySet<string> = new Set([
 
 /**
  * The day on which meat birds were to leave, where it is past and nobody told or ticked off that they
- * did: they may still be there, and want feed and water. Undefined once it is told, and so long after
- * that day that they are taken to have left as planned.
+ * did: they may still be there, and want feed and water. Undefined once it is told; birds that nobody
+ * ever counted are taken to have left as planned so long after that day.
  */
 export function leftUntold(
   { id, plan }: { readonly id: string; readonly plan: BatchPlan },
@@ -30,7 +30,8 @@ export function leftUntold(
   if (plan.birds.counted?.lastLeftOn !== undefined) return undefined;
   const on = String(plan.leaving.on.value);
   const { leavingAskedDays } = tables.judgements.alarms;
-  if (today <= on || addDays(on, leavingAskedDays.value) < today) return undefined;
+  const isLongAgo = addDays(on, leavingAskedDays.value) < today;
+  if (today <= on || (isLongAgo && !plan.birds.counted)) return undefined;
   const taking = plan.tasks.tasks
     .filter(({ templateId }) => TAKES_THEM.has(templateId))
     .map((task) => `batch/${id}/${task.id}`);

@@ -84,7 +84,10 @@ export function rightAges(batch: Batch, tables: Tables, conditions: Conditions =
     tables,
     conditions,
   );
-  const wantedKg = batch.targetLiveKg ?? usual.meanWeightKg[usual.days - 1]!;
+  // What is wanted of them is the strain's at its usual age, whatever the birds turn out to weigh.
+  const { weighings = [], ...ofStrain } = conditions;
+  const strain = weighings.length === 0 ? usual : lifeOf(plain, tables, ofStrain);
+  const wantedKg = batch.targetLiveKg ?? strain.meanWeightKg[strain.days - 1]!;
   const share = tables.judgements.birds.slotWeightShare.value;
   const ageAt = (kg: number): number => {
     const day = life.meanWeightKg.findIndex((each) => kg <= each + 1e-9);
@@ -97,8 +100,8 @@ export function rightAges(batch: Batch, tables: Tables, conditions: Conditions =
           wantedKg,
           'kg',
           slotFormulas.wanted,
-          [input('Age they usually leave at', usual.lastAgeDays, 'day')],
-          { rows: usual.weightRows },
+          [input('Age they usually leave at', strain.lastAgeDays, 'day')],
+          { rows: strain.weightRows },
         )
       : quantity('Live weight wanted', wantedKg, 'kg', slotFormulas.wanted, [
           fromFarm('Target live weight', wantedKg, 'kg', 'W_target'),

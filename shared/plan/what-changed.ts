@@ -137,12 +137,10 @@ function billChange(
   if (!isMuch(was.total.value, is.total.value, changedShare.value)) return [];
   const by = formatMoney(Math.abs(is.total.value - was.total.value), is.currency);
   const way = was.total.value < is.total.value ? 'more' : 'less';
-  return [
-    {
-      id: 'bill',
-      words: `The bill: ${formatMoney(is.total.value, is.currency)}, ${by} ${way} than before.`,
-    },
-  ];
+  // A part of it is never called the bill: most of the money is in what has no price yet.
+  const what = is.leftOut.length === 0 ? 'The bill' : 'What has a price';
+  const changed = `${what}: ${formatMoney(is.total.value, is.currency)}, ${by} ${way} than before`;
+  return [{ id: 'bill', words: `${[changed, ...is.leftOut].join(', ')}.` }];
 }
 
 /** What must be seen to now that did not have to be, and the other way round; notes are left out. */

@@ -38,6 +38,17 @@ describe('a slot that is booked', () => {
     );
   });
 
+  it('wants the weight of the strain, whatever birds that were weighed turn out to be', () => {
+    const slotDate = '2027-06-28';
+    const weighing = { id: 'w', batchId: 'any', date: '2027-05-20', birds: 10, averageKg: 0.25 };
+    const request = { ...withSlot({ slotDate }), today: '2027-05-21' };
+    const [before, after] = [request, { ...request, weighings: [weighing] }].map(
+      (each) => plannedBatch(each).leaving!.slot!,
+    );
+    expect(after!.wanted.value).toBe(before!.wanted.value);
+    expect(after!.over.value).toBeLessThan(before!.over.value);
+  });
+
   it('says when they are too light or too heavy on it, and which dates would be right', () => {
     expect(codes({ slotDate: '2027-06-12' })).toContain('slot-under');
     expect(codes({ slotDate: '2027-07-20' })).toContain('slot-over');

@@ -62,6 +62,14 @@ describe('what changed in a plan', () => {
     );
   });
 
+  it('calls no sum the bill in which something has no price', () => {
+    const young = (price: string) => ({ batch: { prices: { perBird: price } } });
+    const [change] = changed(young('9.00'), young('1.00')).filter(({ id }) => id === 'bill');
+    expect(change!.words).toMatch(
+      /^What has a price: \$[\d.,]+, \$[\d.,]+ more than before, without .*feed.*: no price given/,
+    );
+  });
+
   it('turns round when what was told is taken back', () => {
     const [there, back] = [
       changed({ weighings: [weighed(0.85)] }),

@@ -1,3 +1,4 @@
+import { nameAmong } from '../../farm/batch-names.js';
 import { expectedBirds, lastLeft } from '../../farm/head-count.js';
 import type { AnimalPicture } from '../../farm/picture.js';
 import { FieldError } from '../../problems/field-problem.js';
@@ -34,9 +35,10 @@ export function planAnimals(
 ): AnimalPlans {
   const { herds } = picture;
   const unplanned: string[] = [];
-  const batches = picture.batches.flatMap((batch): PlannedBatch[] => {
-    const { id, name } = batch;
-    if (isHistory(batch, picture.today)) return [];
+  const current = picture.batches.filter((batch) => !isHistory(batch, picture.today));
+  const batches = current.flatMap((batch): PlannedBatch[] => {
+    const { id } = batch;
+    const name = nameAmong(batch, current);
     const { headChanges } = toldOfBatch(picture, id);
     if (lastLeft(headChanges, expectedBirds(batch)) !== undefined) return [];
     const plan = orNothing(() => planBatch(picture, tables, id));

@@ -1,4 +1,5 @@
 import { addDays } from '../../calendar/plain-date.js';
+import { TURN_OUT } from '../../farm/herd-move-work.js';
 import { inOwnUnits } from '../../units/own-units.js';
 import { found, type Found } from '../found.js';
 import { lastDayOf } from '../past-tasks.js';
@@ -47,6 +48,11 @@ export function planHerdTasks(
       isPast: (template, event, dates) =>
         lastDayOf(template, event, dates) < longPast &&
         !((template.beforeEvent || template.animalsNeedIt) && context.today <= event.date),
+      // Told onto grass it has been turned out, whoever ticked it.
+      isSettled: ({ id }, { date }) =>
+        id === TURN_OUT &&
+        herd.inPaddockId !== undefined &&
+        (date < context.today || date === herd.inSince),
       counts: {
         'ten-head': Math.max(...context.herdDays[h]!.head),
         acre: context.areaM2 / M2_PER_ACRE,

@@ -18,7 +18,7 @@ export interface TasksFor {
   /** Whether its time is past, besides what its own dates say; left out, nothing is. */
   readonly isPast?: (template: TaskTemplate, event: PlanEvent, dates: DatedSpan) => boolean;
   /** Whether what was told leaves nothing of it to do. */
-  readonly isSettled?: (template: TaskTemplate) => boolean;
+  readonly isSettled?: (template: TaskTemplate, event: PlanEvent) => boolean;
   /** Id of a task among its own: it must stay the same when dates move, as ticks are kept by it. */
   readonly idOf: (templateId: string, event: PlanEvent) => string;
   /** Days on which nobody answers in a shop or an office: what needs one stands before them. */
@@ -209,7 +209,7 @@ function taskOf(
   const days = template.isDaily ? task.lengthDays : 1;
   const noUseAfter = lastOfUse(template, event);
   const lastDay = noUseAfter ?? (template.isDaily ? dates.end : undefined);
-  const isSettled = of.isSettled?.(template) === true;
+  const isSettled = of.isSettled?.(template, event) === true;
   const isOver =
     isSettled ||
     (lastDay !== undefined && lastDay < of.today && !template.goesOn) ||

@@ -1,6 +1,7 @@
 import { addDays, daysBetween, type PlainDate } from '../../calendar/plain-date.js';
 import type { Away } from '../../farm/farm.js';
 import type { FarmPicture } from '../../farm/picture.js';
+import { formatDate } from '../../units/dates.js';
 import { listed } from '../../units/listed.js';
 import { isOfGarden, isOfPlace } from '../work/of-place.js';
 import { longLeads } from '../story/long-leads.js';
@@ -32,7 +33,7 @@ export function comingDates(
   const last = addDays(today, AHEAD_DAYS);
   const dates = [
     ...keyDates(picture, plan, batches),
-    ...bookedAhead(plan, batches),
+    ...bookedAhead(picture, plan, batches),
     ...feeds(batches),
     ...absences(picture),
   ];
@@ -69,13 +70,22 @@ function keyDates(
 }
 
 /** Slots to book and birds to order, on the day that the plan of the work has for it. */
-function bookedAhead(work: WorkPlan, batches: readonly PlannedBatch[]): ComingDate[] {
+function bookedAhead(
+  { farm, today }: Pick<FarmPicture, 'farm' | 'today'>,
+  work: WorkPlan,
+  batches: readonly PlannedBatch[],
+): ComingDate[] {
   const fitted = fittedDays(work);
   return batches.flatMap(({ id, name, plan }) =>
     longLeads(plan).flatMap(({ task, words }) => {
       const key = `batch/${id}/${task.id}`;
       const day = fitted.get(key);
-      const text = `${name}: ${words}`;
+      // It goes from day to day unless somebody does it: the day it was for stays the same.
+      const late =
+        task.start < today
+          ? `, late since ${formatDate(task.start, { units: farm.units, today })}`
+          : '';
+      const text = `${name}: ${words}${late}`;
       return day ? [{ key, on: day.on, text, place: { kind: 'batch' as const, id } }] : [];
     }),
   );

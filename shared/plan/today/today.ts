@@ -8,6 +8,7 @@ import { attentionOf } from './attention.js';
 import type { Attention } from './looked-at.js';
 import { silentHerds } from './silent-herds.js';
 import { comingDates, type ComingDate } from './coming.js';
+import { whoIsAway, type AwayToday } from './who-is-away.js';
 import { todayChores, todayHours, freeToday, todayJobs } from './today-work.js';
 import type { TodayChore, TodayHours, TodayJob } from './today-work.js';
 import { todayGround, todayWeather, type TodayGround, type TodayWeather } from './today-weather.js';
@@ -22,6 +23,8 @@ export interface Today {
   readonly hasPeople: boolean;
   /** Names of those who can have done it. */
   readonly names: readonly string[];
+  /** Who of them is not there today. */
+  readonly away: readonly AwayToday[];
   readonly jobs: readonly TodayJob[];
   readonly chores: readonly TodayChore[];
   readonly attention: readonly Attention[];
@@ -74,6 +77,7 @@ export function todayOf(
     hours: todayHours(picture, tables, { chores, jobs }),
     hasPeople: 0 < people.length,
     names: people.map(({ name }) => name),
+    away: whoIsAway(picture),
     jobs,
     chores,
     attention: attentionOf(

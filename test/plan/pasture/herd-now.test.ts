@@ -75,6 +75,8 @@ it('keeps its turn-out, and the work of it, on the day on which the move out is 
   for (const { keyDates, tasks } of days) {
     expect(keyDates.herds[0]!.turnOut!.value).toBe(out.from);
     expect(tasks.filter(({ id }) => id.startsWith('h1.turn-out.')).length).toBeGreaterThan(10);
+    const settled = tasks.filter(({ isSettled }) => isSettled).map(({ id }) => id);
+    expect(settled).toEqual(['h1.turn-out.feed-hay-first-then-turn-out-in']);
   }
 });
 

@@ -63,6 +63,15 @@ describe('meat birds of which nobody told that they left', () => {
     expect(on(leaves).line!.wasToLeave).toBeUndefined();
   });
 
+  it('stay until it is told, where they were counted when they came', () => {
+    const came = { id: 'a', batchId: MEAT, date: ARRIVED, change: 'arrived' as const, birds: 44 };
+    const late = on(addDays(leaves, 17), { headChanges: [came] });
+    // Those counted may go on another day than those planned.
+    expect(late.line).toMatchObject({ wasToLeave: late.plan!.leaving!.on.value, stage: 'out' });
+    expect(asked(late)).toBe(true);
+    expect(jobsOfProcessing(late)).toEqual([]);
+  });
+
   it('are gone once their killing is ticked off on every day of it', () => {
     const keys = planned!.tasks.tasks
       .filter(({ templateId }) => templateId.includes('kill-scald-pluck-eviscerate'))

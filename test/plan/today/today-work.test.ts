@@ -6,6 +6,7 @@ import { attentionOf } from '../../../shared/plan/today/attention.js';
 import { freeToday, todayHours, todayJobs } from '../../../shared/plan/today/today-work.js';
 import { todayGround, todayWeather } from '../../../shared/plan/today/today-weather.js';
 import { withTicks, type Today } from '../../../shared/plan/today/today.js';
+import { whoIsAway } from '../../../shared/plan/today/who-is-away.js';
 import type { PlannedJob } from '../../../shared/plan/work/planned-work.js';
 import type { EventToMove } from '../../../shared/plan/work/event-to-move.js';
 import { workPlanOf } from '../../../shared/plan/work/work-plan.js';
@@ -163,6 +164,22 @@ describe('work that is late in heaps', () => {
     expect(todayJobs(plan, picture).map(({ key }) => key)).toEqual([
       ...['own/must', 'own/new', 'own/old', 'own/could'],
     ]);
+  });
+});
+
+describe('who is away', () => {
+  it('is said with the last of the days that follow one another', () => {
+    const until = (...away: { from: string; to: string; isIll?: boolean }[]) =>
+      whoIsAway({ today, people: [{ ...person, away }] });
+    const [before, first, next] = [
+      { from: addDays(today, -3), to: addDays(today, -1) },
+      { from: addDays(today, -1), to: addDays(today, 1) },
+      { from: addDays(today, 2), to: addDays(today, 4) },
+    ];
+    expect(until(before, next)).toEqual([]);
+    expect(until({ ...first, isIll: true })[0]!.isIll).toBe(true);
+    expect(until(first)).toEqual([{ name: 'Adult A', to: addDays(today, 1) }]);
+    expect(until(next, first)).toEqual([{ name: 'Adult A', to: addDays(today, 4) }]);
   });
 });
 

@@ -3,6 +3,7 @@ import { parse } from 'jsonc-parser';
 import { planAnimals } from '../../../shared/plan/farm/animal-plans.js';
 import { workOfFarm } from '../../../shared/plan/farm/work-of-farm.js';
 import { planPasture } from '../../../shared/plan/pasture/pasture-plan.js';
+import { addDays } from '../../../shared/calendar/plain-date.js';
 import type { AnimalPlans } from '../../../shared/plan/farm/animal-plans.js';
 import type { BatchLine } from '../../../shared/plan/today/batch-line.js';
 import { carriedSaid } from '../../../shared/units/carried.js';
@@ -57,6 +58,20 @@ describe('the day of hens that are past their first laying year', () => {
     expect(Number(hens.water!.value)).toBeGreaterThan(0.1);
     expect(told.day.chores.some(({ of }) => of === name)).toBe(true);
     expect(plan.issues.map(({ code }) => code)).not.toContain('move-out-unsure');
+  });
+});
+
+describe('chicks that nobody has ordered', () => {
+  it.each(['2027-04-05', '2027-04-15'])('are late since the day for it, on %s as well', (today) => {
+    const { day } = on(today, {
+      readings: [],
+      people: example.people!.map((person) => ({
+        ...person,
+        away: [{ from: today, to: addDays(today, 3) }],
+      })),
+    });
+    const order = day.keyDates.find(({ key }) => key.startsWith('batch/pullets/'))!;
+    expect(order.text).toMatch(/^Pullets: order 23 chicks, late since \w{3}, Mar \d+$/);
   });
 });
 

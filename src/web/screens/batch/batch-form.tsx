@@ -15,6 +15,7 @@ import { MoreChoices } from './more-choices.js';
 import { OwnEggs } from './own-eggs.js';
 import { PlaceFields } from './place-fields.js';
 import { forPurpose, forStrain, sexesOf } from './purpose.js';
+import { otherNames } from './use-plan.js';
 
 interface Props extends FormProps {
   /** Arrival date around which the slider slides. */
@@ -46,7 +47,15 @@ export function BatchForm({ slideFrom, best, isHere, isNew, onHere, own, ...form
         fullWidth
         size="md"
         value={purpose}
-        onChange={(next) => onChange(forPurpose(next as Purpose, tables.strains, draft.name))}
+        onChange={(next) =>
+          onChange(
+            forPurpose(next as Purpose, tables.strains, {
+              name: draft.name,
+              arrivalDate: draft.arrivalDate,
+              others: otherNames(setting, draft),
+            }),
+          )
+        }
         data={[
           { value: 'meat', label: 'For meat' },
           { value: 'layers', label: 'For eggs' },

@@ -32,10 +32,17 @@ import type { GoneBatch } from '../batches/gone-batch.js';
 import { batchWords } from './batch-labels.js';
 import { bestWeek, firstArrival, todayOf, type BestWeek } from './best-week.js';
 import { OwnFigures, useOwnFigures } from './own-figures.js';
-import { forPurpose } from './purpose.js';
+import { forPurpose, namedByDate } from './purpose.js';
 import { LifeLine } from './life-line.js';
 import { Story } from './story.js';
-import { usePlan, withoutBlanks, type BatchDraft, type Planned, type Setting } from './use-plan.js';
+import {
+  otherNames,
+  usePlan,
+  withoutBlanks,
+  type BatchDraft,
+  type Planned,
+  type Setting,
+} from './use-plan.js';
 
 interface Props {
   readonly farm: SavedFarm;
@@ -103,6 +110,7 @@ function Editor({ saved, ...parts }: Setting & { saved: SavedBatch | undefined }
     else dropDraft(key);
   }, [isUnsaved, key, draft]);
 
+  const others = otherNames(setting, draft);
   const change = (typed: BatchDraft) => {
     setTouched(true);
     const fed = { ...typed, ...feedsAfter(draft, typed, tables) };
@@ -118,6 +126,12 @@ function Editor({ saved, ...parts }: Setting & { saved: SavedBatch | undefined }
       setSlideFrom(next.arrivalDate);
       setDraft((old) => ({ ...old, ...more, arrivalDate: next.arrivalDate }));
     } else setDraft((old) => ({ ...old, ...more }));
+    const arrivalDate = next?.arrivalDate ?? typed.arrivalDate;
+    if (saved === undefined && arrivalDate !== undefined && typed.name === undefined)
+      setDraft((old) => ({
+        ...old,
+        ...namedByDate({ ...old, arrivalDate: draft.arrivalDate }, arrivalDate, others),
+      }));
   };
   const startFrom = (start: BatchDraft) => {
     dropDraft(key);
@@ -261,9 +275,14 @@ function newBatch(setting: Setting): {
   readonly draft: BatchDraft;
   readonly best: BestWeek | undefined;
 } {
+  const others = otherNames(setting, {});
   const first = (kind: string) => setting.picture.facilities.find((f) => f.kind === kind)?.id;
   const order: BatchDraft = {
-    ...forPurpose('meat', setting.tables.strains, undefined),
+    ...forPurpose('meat', setting.tables.strains, {
+      name: undefined,
+      arrivalDate: undefined,
+      others,
+    }),
     wantedBirds: 50,
   };
   const draft: BatchDraft = {
@@ -278,5 +297,6 @@ function newBatch(setting: Setting): {
     feedStoreId: first('feed-store'),
   };
   const best = bestWeek(setting, draft);
-  return { draft: { ...draft, ...(best && { arrivalDate: best.arrivalDate }) }, best };
+  const dated = { ...draft, ...(best && { arrivalDate: best.arrivalDate }) };
+  return { draft: { ...dated, ...namedByDate(order, dated.arrivalDate, others) }, best };
 }

@@ -5,6 +5,7 @@ import {
   type Purpose,
   type Sex,
 } from '../../../../shared/farm/batch.js';
+import { freeName } from '../../../../shared/farm/batch-names.js';
 import { capital } from '../../../../shared/plan/bird-words.js';
 import type { Strain } from '../../../../shared/tables/bird-tables.js';
 import { NO_PROCESSING } from './no-processing.js';
@@ -42,6 +43,24 @@ const NO_HENS = { layCurveId: undefined, feedProgramId: undefined } as const;
 /** Name of a batch until the household gives it one of its own. */
 const FIRST_NAMES: Record<Purpose, string> = { meat: 'Meat birds', layers: 'Layers' };
 
+const isFirstName = (
+  name: string,
+  arrivalDate: string | undefined,
+  others: readonly string[],
+): boolean =>
+  Object.values(FIRST_NAMES).some((first) => freeName(first, arrivalDate, others) === name);
+
+/** The name of a new batch with its month, which follows its date until it is given another. */
+export function namedByDate(
+  { name = '', purpose = 'meat', arrivalDate: before }: BatchDraft,
+  arrivalDate: string | undefined,
+  others: readonly string[],
+): Pick<BatchDraft, 'name'> {
+  return isFirstName(name, before, others)
+    ? { name: freeName(FIRST_NAMES[purpose], arrivalDate, others) }
+    : {};
+}
+
 /**
  * What changes with the purpose: a strain bred for it, the name while it is still the first one, and
  * nothing that no longer applies.
@@ -49,14 +68,18 @@ const FIRST_NAMES: Record<Purpose, string> = { meat: 'Meat birds', layers: 'Laye
 export function forPurpose(
   purpose: Purpose,
   strains: readonly Strain[],
-  name: string | undefined,
+  {
+    name,
+    arrivalDate,
+    others,
+  }: Pick<BatchDraft, 'name' | 'arrivalDate'> & { readonly others: readonly string[] },
 ): BatchDraft {
   const fitting = strains.filter((s) => s.purposes.includes(purpose));
   const strain = fitting.find((s) => s.defaultFor?.includes(purpose)) ?? fitting[0]!;
-  const isUntouched = !name?.trim() || Object.values(FIRST_NAMES).includes(name);
+  const isUntouched = !name?.trim() || isFirstName(name, arrivalDate, others);
   return {
     purpose,
-    ...(isUntouched ? { name: FIRST_NAMES[purpose] } : {}),
+    ...(isUntouched ? { name: freeName(FIRST_NAMES[purpose], arrivalDate, others) } : {}),
     strainId: strain.id,
     sex: SEXES[purpose][0]!,
     origin: undefined,

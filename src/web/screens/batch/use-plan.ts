@@ -16,6 +16,10 @@ export interface Setting {
   readonly tables: Tables;
 }
 
+/** Names that other batches have. */
+export const otherNames = ({ picture }: Setting, { id }: BatchDraft): string[] =>
+  picture.batches.filter((batch) => batch.id !== id).map(({ name }) => name);
+
 /** A batch in the picture that its plan was made from. */
 export interface AskedBatch extends Setting {
   readonly batch: NamedBatch;

@@ -9,6 +9,7 @@ import {
   useWeather,
   type SavedFarm,
 } from '../../api/queries.js';
+import { comingWhileAway } from '../../../../shared/plan/start/coming-while-away.js';
 import { Failure } from '../../shell/states.js';
 import { BetterWeeks } from './better-weeks.js';
 import { startedFacts } from './started-facts.js';
@@ -27,6 +28,12 @@ export default function Started({ farm, isOnline }: { farm: SavedFarm; isOnline:
       <p className="start-lead">
         What you have not said is assumed, and marked so. Touch it to change it, whenever you like.
       </p>
+      {picture &&
+        comingWhileAway(picture).map(({ batchId, says }) => (
+          <p key={batchId} className="start-asked">
+            {says} <Link href={`/farm/${farm.id}/batches/${batchId}`}>Change the day</Link>
+          </p>
+        ))}
       <Button component={Link} href={`/farm/${farm.id}/today`} size="md">
         Go to my farm
       </Button>

@@ -2,6 +2,7 @@ import { Link } from 'wouter';
 import type { PlainDate } from '../../../../shared/calendar/plain-date.js';
 import type { TickedToday } from '../../../../shared/plan/today/today.js';
 import { formatLongDate } from '../../../../shared/units/dates.js';
+import { listed } from '../../../../shared/units/listed.js';
 import type { SavedFarm } from '../../api/queries.js';
 import { useGroundSaid, useLook } from '../../api/mark-queries.js';
 import { Num } from '../../explain/number.js';
@@ -17,11 +18,22 @@ interface HeadProps {
 /** The date, the weather of the day and night, the rain to come, and the ground. */
 export function TodayHead({ day, farm }: HeadProps) {
   const sayDate = useSayDate();
-  const { weather, date } = day;
+  // Read before a program of today knew of it, a day in the pocket has none.
+  const { weather, date, away = [] } = day;
   const { rain, forecastTo } = weather;
   return (
     <header className="today-head">
       <h1>{formatLongDate(date, farm)}</h1>
+      {0 < away.length && (
+        <p>
+          {listed(
+            away.map(
+              ({ name, to, isIll = false }) =>
+                `${name} is ${isIll ? 'ill' : 'away'} ${to === date ? 'today' : `until ${sayDate(to)}`}`,
+            ),
+          )}
+        </p>
+      )}
       <p className="today-weather">
         <Num of={weather.tonight} /> tonight · <Num of={weather.high} /> today
         {rain ? (
