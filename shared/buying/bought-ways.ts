@@ -23,9 +23,9 @@ export const TINY_KG = 1e-7;
 export class Ways {
   kg = new Float64Array(FIRST_WAYS);
   cost = new Float64Array(FIRST_WAYS);
-  private from = new Int32Array(FIRST_WAYS);
-  private stop = new Int32Array(FIRST_WAYS);
-  private bags = new Float64Array(FIRST_WAYS);
+  from = new Int32Array(FIRST_WAYS);
+  stop = new Int32Array(FIRST_WAYS);
+  bags = new Float64Array(FIRST_WAYS);
   private count = 0;
   private below = Infinity;
   private endKg = 0;
@@ -34,8 +34,7 @@ export class Ways {
   /** Forgets all but one, in which nothing is bought. */
   begin(kg: number): void {
     this.count = 0;
-    this.thinkOf(kg, 0, -1, -1, 0);
-    this.keep();
+    this.keep(kg, 0, -1, -1, 0);
   }
 
   /** From now on ways are of use that can reach the end of the line for less than a cost. */
@@ -45,20 +44,14 @@ export class Ways {
     this.leastPerKg = leastPerKg;
   }
 
-  /** Whether the way thought of may end for less than is asked for. */
-  get isOfUse(): boolean {
-    const at = this.count;
-    const lackingKg = Math.max(0, this.endKg - this.kg[at]!);
-    return this.cost[at]! + this.leastPerKg * lackingKg < this.below;
+  /** Whether a way that came so far at a cost may end for less than is asked for. */
+  isOfUse(kg: number, cost: number): boolean {
+    const lackingKg = this.endKg - kg;
+    return cost + (0 < lackingKg ? this.leastPerKg * lackingKg : 0) < this.below;
   }
 
-  /** The number that the way thought of would have. */
-  get thoughtOf(): number {
-    return this.count;
-  }
-
-  /** Puts down a way behind all others; the next one takes its place unless it is kept. */
-  thinkOf(kg: number, cost: number, from: number, stop: number, bags: number): void {
+  /** Puts down a way behind all others: most that are thought of are not worth it. */
+  keep(kg: number, cost: number, from: number, stop: number, bags: number): number {
     const at = this.count;
     if (at === this.kg.length) this.grow();
     this.kg[at] = kg;
@@ -66,14 +59,6 @@ export class Ways {
     this.from[at] = from;
     this.stop[at] = stop;
     this.bags[at] = bags;
-  }
-
-  /** A way as it was before a stop on which nothing of it is bought. */
-  thinkOfNoneBought(way: number, cost: number): void {
-    this.thinkOf(this.kg[way]!, cost, this.from[way]!, this.stop[way]!, this.bags[way]!);
-  }
-
-  keep(): number {
     return this.count++;
   }
 
@@ -81,8 +66,7 @@ export class Ways {
   notShort(way: number, dueKg: number, { shortPerKg }: Fines): number {
     const missing = dueKg - this.kg[way]!;
     if (missing <= TINY_KG) return way;
-    this.thinkOf(dueKg, this.cost[way]! + shortPerKg * missing, way, -1, 0);
-    return this.keep();
+    return this.keep(dueKg, this.cost[way]! + shortPerKg * missing, way, -1, 0);
   }
 
   reached(way: number): Reached {
@@ -122,12 +106,9 @@ export class BestReached {
 
   constructor(private readonly ways: Ways) {}
 
-  /** Takes what is thought of, where it is of use. */
-  add(): void {
+  /** Takes a way, where no other reaches as far for as little. */
+  add(kg: number, cost: number, from: number, stop: number, bags: number): void {
     const { front, ways } = this;
-    const way = ways.thoughtOf;
-    const kg = ways.kg[way]!;
-    const cost = ways.cost[way]!;
     let at = front.length;
     while (0 < at && kg - TINY_KG <= ways.kg[front[at - 1]!]!) at--;
     if (at < front.length && ways.cost[front[at]!]! <= cost) return;
@@ -136,7 +117,7 @@ export class BestReached {
     // One at the same place that costs more goes as well.
     const isSame = at < front.length && ways.kg[front[at]!]! <= kg + TINY_KG;
     const dropped = at - first + (isSame ? 1 : 0);
-    const kept = ways.keep();
+    const kept = ways.keep(kg, cost, from, stop, bags);
     if (dropped === 1) front[first] = kept;
     else if (first === front.length) front.push(kept);
     else front.splice(first, dropped, kept);
@@ -151,12 +132,12 @@ export class AllReached {
 
   constructor(private readonly ways: Ways) {}
 
-  add(): void {
+  add(kg: number, cost: number, from: number, stop: number, bags: number): void {
     const { ways, byPlace } = this;
-    const way = ways.thoughtOf;
-    const place = Math.round(ways.kg[way]! * PLACES_A_KG);
+    const place = Math.round(kg * PLACES_A_KG);
     const known = byPlace.get(place);
-    if (known === undefined || ways.cost[way]! < ways.cost[known]!) byPlace.set(place, ways.keep());
+    if (known === undefined || cost < ways.cost[known]!)
+      byPlace.set(place, ways.keep(kg, cost, from, stop, bags));
   }
 
   states = (): number[] => {

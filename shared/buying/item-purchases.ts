@@ -61,8 +61,9 @@ export function bestPurchases(
       const baseKg = ways.kg[base]!;
       const baseCost = ways.cost[base]!;
       if (stop.orderedBags === undefined) {
-        ways.thinkOfNoneBought(base, baseCost + overFine(baseKg - fedKg, stop, fines));
-        if (ways.isOfUse) next.add();
+        const cost = baseCost + overFine(baseKg - fedKg, stop, fines);
+        if (ways.isOfUse(baseKg, cost))
+          next.add(baseKg, cost, ways.from[base]!, ways.stop[base]!, ways.bags[base]!);
       }
       if (!trying) continue;
       const count = bagsToTry(baseKg, trying, tries);
@@ -75,8 +76,8 @@ export function bestPurchases(
           offer.costOf(bags, stop.pricedAsBags) +
           soon * bags +
           overFine(baseKg + broughtKg - fedKg, stop, fines);
-        ways.thinkOf(served(baseKg, broughtKg, keepsKg), cost, base, s, bags);
-        if (ways.isOfUse) next.add();
+        const kg = served(baseKg, broughtKg, keepsKg);
+        if (ways.isOfUse(kg, cost)) next.add(kg, cost, base, s, bags);
       }
     }
     states = next.states();

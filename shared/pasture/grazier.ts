@@ -9,7 +9,7 @@ import {
   tallestToTop,
   type Way,
 } from './grazing-rules.js';
-import type { GrazingProblem } from './grazing-problem.js';
+import type { GrazingProblem, Mown } from './grazing-problem.js';
 import { LookAhead, type Ahead, type Asked } from './look-ahead.js';
 import type { Cut, SeasonBooks, Topping } from './season-books.js';
 import { StandRoom } from './stand-room.js';
@@ -50,9 +50,10 @@ export class Season extends GrazedDays {
   private startStates: GrassState[] = [];
   private assumedCuts: readonly Cut[] = [];
   /** The last go of mowing: its day, and land of it. */
-  private go = { from: -Infinity, m2: 0 };
+  private go = { from: -Infinity, m2: 0, paddocks: 0 };
   /** The go of each paddock that is to be mown, by the day from which it is shut. */
   private readonly goes = new Map<number, { shutFrom: number; from: number }>();
+  private rule: HayRule = 'looks-ahead';
   /** Day of the next walk. */
   private nextLook = 0;
 
@@ -70,6 +71,7 @@ export class Season extends GrazedDays {
   }
 
   walk(hay: HayRule): void {
+    this.rule = hay;
     const { from, to } = this.problem;
     for (let day = 0; day < to; day++) {
       if (day <= from) for (const field of this.fields) field.read(day);
@@ -217,7 +219,7 @@ export class Season extends GrazedDays {
     if (day < this.go.from + judged.dryingDays) return;
     const waiting = this.seenTo.filter((p) => this.isWaiting(p, day));
     if (!waiting.some((p) => isForMowing(this.problem, this.fields[p]!, day))) return;
-    this.go = { from: day, m2: 0 };
+    this.go = { from: day, m2: 0, paddocks: 0 };
     const soon = Math.min(to, day + judged.dryingDays) - 1;
     // Those that are ready come first where not all of them may lie at once.
     for (const on of [day, soon])
@@ -225,10 +227,19 @@ export class Season extends GrazedDays {
         const field = this.fields[paddock]!;
         if (!this.isWaiting(paddock, day) || !isForMowing(this.problem, field, on)) continue;
         const m2 = field.sward.areaHa * M2_PER_HA;
-        if (0 < this.go.m2 && judged.hayAtOnceM2 < this.go.m2 + m2) continue;
+        // For a second paddock mower and baler are out already.
+        const most = (this.go.paddocks === 1 ? 1 + judged.haySecondShare : 1) * judged.hayAtOnceM2;
+        if (0 < this.go.m2 && most < this.go.m2 + m2) continue;
         this.go.m2 += m2;
+        this.go.paddocks++;
         this.goes.set(paddock, { shutFrom: field.shutFrom!, from: day });
       }
+  }
+
+  /** What was told to lie in swaths is a go as well: the next one waits until its hay is in. */
+  protected override mowAsTold(told: Mown): void {
+    super.mowAsTold(told);
+    if (!told.isLeftLying && this.go.from < told.day) this.go = { from: told.day, m2: 0, paddocks: 1 };
   }
 
   /** It is shut for hay, and in no go yet. */
@@ -276,7 +287,9 @@ export class Season extends GrazedDays {
     return this.lookAhead(day, { days, onMoveOf: h, mostKg }).feedKg <= mostKg;
   }
 
+  /** A plain rule leaves shut what it shut. */
   protected override openFor(h: number, day: number): Way | undefined {
+    if (this.rule !== 'looks-ahead') return undefined;
     const shut = this.fields.map((field) => ({ field, shutFrom: field.shutFrom }));
     for (const field of this.fields) field.shutFrom = undefined;
     const way = this.pick(this.waysOf(h, day), day);

@@ -1,5 +1,5 @@
 import { choreHoursSaid } from '../../shared/plan/work/rounds-said.js';
-import { ageSaid } from '../../shared/plan/today/age-said.js';
+import { ageSaid } from '../../shared/plan/age-said.js';
 import type { AnimalLine } from '../../shared/plan/today/animal-lines.js';
 import type { BatchLine } from '../../shared/plan/today/batch-line.js';
 import type { HerdLine } from '../../shared/plan/today/herd-line.js';

@@ -53,12 +53,7 @@ export async function refuseStrangeWater(
     const row = await manager.findOneBy(BatchEntity, { id: fact.about, farmId });
     if (!row) continue;
     const max = Math.max(BARREL_L, MOST_L_A_BIRD * mostThatCame(toBatch(row)));
-    if (fact.details.liters <= max) continue;
-    const fix = 'So few birds do not drink that in a day. Check the number and its unit.';
-    const given = fact.details.liters;
-    throw new FieldError([
-      { ...above(fieldOf(fact, 'details.liters'), { given, max, fix }), unit: 'L' },
-    ]);
+    refuseMoreL(fact, { max, fix: 'So few birds do not drink that in a day.' }, fieldOf);
   }
 }
 
@@ -102,13 +97,19 @@ export async function refuseStrangeMilk(
     const row = await manager.findOneBy(HerdEntity, { id: fact.about, farmId });
     if (!row) continue;
     const max = mostMilkL(toHerd(row).groups, fact.on, tables);
-    const given = fact.details.liters;
-    if (given <= max) continue;
-    const fix = 'So few cows do not give that in a day. Check the number and its unit.';
-    throw new FieldError([
-      { ...above(fieldOf(fact, 'details.liters'), { given, max, fix }), unit: 'L' },
-    ]);
+    refuseMoreL(fact, { max, fix: 'So few cows do not give that in a day.' }, fieldOf);
   }
+}
+
+function refuseMoreL<Fact extends { readonly details: { readonly liters: number } }>(
+  fact: Fact,
+  { max, fix }: { readonly max: number; readonly fix: string },
+  fieldOf: FieldOf<Fact>,
+): void {
+  const given = fact.details.liters;
+  if (given <= max) return;
+  const checked = { given, max, fix: `${fix} Check the number and its unit.` };
+  throw new FieldError([{ ...above(fieldOf(fact, 'details.liters'), checked), unit: 'L' }]);
 }
 
 const above = (

@@ -27,9 +27,6 @@ const SOON_DONE_MS = 50;
  * than by half of this, chances, which run for seconds, a twentieth more.
  */
 setFlagsFromString('--interrupt-budget=1000000');
-/** Code is made simple machine code as it comes: ten plans in a new thread take a tenth less time. */
-setFlagsFromString('--always-sparkplug');
-
 /**
  * Threads for long computations, so that other requests are answered meanwhile. Farms take turns,
  * and work whose asker has gone is taken out of the line or, when it runs, ended with its thread.

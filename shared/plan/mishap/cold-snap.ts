@@ -1,4 +1,5 @@
 import { addDays, daysBetween } from '../../calendar/plain-date.js';
+import { oldSaid } from '../age-said.js';
 import type { Quantity } from '../../explain/quantity.js';
 import { facilityOf, type Brooder } from '../../farm/facility.js';
 import { withBatch, type FarmPicture, type NamedBatch } from '../../farm/picture.js';
@@ -86,7 +87,7 @@ function outdoors(of: OfBatch): Found {
   const nights = Array.from({ length: spell.days }, (_, k) => k).filter(
     (k) => spell.airC < nightLowAt(moveOutRule, ageDays + k),
   );
-  const about = `${ageDays} days old, they stand nights down to ${say(standC, 'degC')} in a dry shelter`;
+  const about = `${oldSaid(ageDays)} old, they stand nights down to ${say(standC, 'degC')} in a dry shelter`;
   const name = batch.name;
   if (nights.length === 0) {
     return {

@@ -1,5 +1,6 @@
 import { datesFrom, dayOfYear } from '../../calendar/plain-date.js';
 import type { FarmPicture } from '../../farm/picture.js';
+import { fromShown, toShown } from '../../units/unit.js';
 import type { Judgements } from '../../tables/judgements.js';
 import type { DailyWeather } from '../../weather/climate.js';
 
@@ -17,7 +18,7 @@ export interface Spell {
  * such as one in ten is, some in a row.
  */
 export function spellAhead(
-  { climate, today }: FarmPicture,
+  { climate, today, farm }: FarmPicture,
   kind: Spell['kind'],
   { spellAheadDays, spellDays }: Judgements['alarms'],
 ): Spell {
@@ -25,11 +26,10 @@ export function spellAhead(
   const ahead = new Set(datesFrom(today, spellAheadDays.value));
   const known = (climate.forecast ?? []).filter(({ date }) => ahead.has(date));
   if (known.length === 0) {
-    return {
-      kind,
-      days: spellDays.value,
-      airC: (kind === 'cold' ? climate.coldMinC : climate.hotMaxC)[doy]!,
-    };
+    const airC = (kind === 'cold' ? climate.coldMinC : climate.hotMaxC)[doy]!;
+    // Nobody says a guess in tenths of a degree.
+    const said = Math.round(toShown(airC, 'degC', farm.units));
+    return { kind, days: spellDays.value, airC: fromShown(said, 'degC', farm.units) };
   }
   const airC =
     kind === 'cold'

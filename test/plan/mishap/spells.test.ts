@@ -37,10 +37,17 @@ const hotForThem = (...asked: Parameters<typeof hot>) => hot(...asked).at(-1)!;
 describe('a spell in the forecast', () => {
   it('is what is forecast, else such as one in ten is', () => {
     const usual = picture('2027-06-20');
-    expect(spellAhead(usual, 'cold', tables.judgements.alarms)).toMatchObject({
-      days: 3,
-      airC: climate.coldMinC[170],
-    });
+    const guessed = (units: 'metric' | 'us'): number => {
+      const farm = { ...usual.farm, units };
+      const { days, airC } = spellAhead({ ...usual, farm }, 'cold', tables.judgements.alarms);
+      expect(days).toBe(3);
+      expect(Math.abs(airC - climate.coldMinC[170]!)).toBeLessThanOrEqual(0.5);
+      return airC;
+    };
+    // In whole degrees of whichever scale is read there.
+    expect(guessed('metric') % 1).toBe(0);
+    const inF = (guessed('us') * 9) / 5 + 32;
+    expect(inF).toBeCloseTo(Math.round(inF), 9);
     const forecast = [
       { date: '2027-06-20', minC: 9, maxC: 20 },
       { date: '2027-06-21', minC: 4, maxC: 31 },

@@ -12,9 +12,9 @@ import {
 } from '../../support/pasture-factories.js';
 import { plannedPasture } from '../../support/pictures.js';
 
-const herd = newHerd({ groups: [newGroup({ classId: 'dry-cow', head: 5 })] });
+const herd = newHerd({ groups: [newGroup({ classId: 'dry-cow', head: 4 })] });
 const request = newPastureRequest({
-  paddocks: newPaddocks(12, { areaM2: 3000 }),
+  paddocks: newPaddocks(10, { areaM2: 3000 }),
   herds: [herd],
   choices: { to: '2027-12-15' },
 });

@@ -2,7 +2,7 @@ import type { ReactNode } from 'react';
 import { Link } from 'wouter';
 import type { PlainDate } from '../../../../shared/calendar/plain-date.js';
 import { OFF_IT } from '../../../../shared/plan/pasture/nothing-to-graze.js';
-import { ageSaid } from '../../../../shared/plan/today/age-said.js';
+import { ageSaid } from '../../../../shared/plan/age-said.js';
 import type { AnimalLine } from '../../../../shared/plan/today/animal-lines.js';
 import type { BatchLine } from '../../../../shared/plan/today/batch-line.js';
 import type { NextDate } from '../../../../shared/plan/today/days-to-go.js';
