@@ -9,7 +9,7 @@ import {
   useWeather,
   type SavedFarm,
 } from '../../api/queries.js';
-import { comingWhileAway } from '../../../../shared/plan/start/coming-while-away.js';
+import { comingWhileAway } from '../../../../shared/plan/today/coming-while-away.js';
 import { Failure } from '../../shell/states.js';
 import { BetterWeeks } from './better-weeks.js';
 import { startedFacts } from './started-facts.js';

@@ -1,5 +1,5 @@
 import { expect, it } from '@jest/globals';
-import { comingWhileAway } from '../../../shared/plan/start/coming-while-away.js';
+import { comingWhileAway } from '../../../shared/plan/today/coming-while-away.js';
 import { newRequest } from '../../support/factories.js';
 
 const { batch, farm } = newRequest({});

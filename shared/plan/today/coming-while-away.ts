@@ -3,7 +3,7 @@ import type { FarmPicture } from '../../farm/picture.js';
 import { isGrownUp } from '../../farm/who-is-there.js';
 import { formatDate } from '../../units/dates.js';
 import { listed } from '../../units/listed.js';
-import { whoIsAway, type AwayToday } from '../today/who-is-away.js';
+import { whoIsAway, type AwayToday } from './who-is-away.js';
 
 /** Chicks that come while somebody is away, in words, and the batch they are of. */
 export interface ComingWhileAway {
