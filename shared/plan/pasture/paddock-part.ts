@@ -108,10 +108,13 @@ function onFirstDay(
     },
   );
   const heightCm = startKgPerHa / kgPerHaCm;
-  const fromWhat = reading
+  const isRead = reading !== undefined && own.heightKnown === 'reading';
+  const fromWhat = isRead
     ? [fromFarm('Last reading', reading.heightCm, 'cm'), input('Read on', reading.date, 'date')]
     : own.heightKnown === 'last-grazing'
-      ? [fromFarm('Last grazed', paddock.lastGrazedOn!, 'date')]
+      ? paddock.lastGrazedOn === undefined
+        ? []
+        : [fromFarm('Last grazed', paddock.lastGrazedOn, 'date')]
       : own.heightKnown === 'on-hay'
         ? [input('On hay since', context.choices.onHaySince!, 'date')]
         : [fromJudgement(context.tables.judgements.grass.leftBeforeWinterDays)];

@@ -344,12 +344,18 @@ function startOf(
   const recent = known
     .filter(({ day }) => -winterReadingDays.value <= day)
     .sort((a, b) => a.day - b.day);
-  const last = recent.at(-1);
   const before = recent.findLast(({ day }) => day <= 0);
+  const stay = lastStay(request, span, paddock);
+  const isEaten = stay !== undefined && (before === undefined || before.day < stay.knownAfter);
+  // What was told of a summer says nothing of who grazed after it.
+  const isLate = isEaten && leftOn(span, request, paddock) - YEAR <= stay.day;
+  const grazed = { kgPerHa: residualKgPerHa, heightKnown: 'last-grazing' as const };
+  const start = !isEaten ? before : isLate ? { ...grazed, day: stay.day } : undefined;
+  const last = recent.findLast(({ day }) => 0 < day) ?? start;
   return {
     state:
-      before && (onHay === undefined || onHay <= before.day)
-        ? throughFall(base, place, grown, span, before)
+      start && (onHay === undefined || onHay <= start.day)
+        ? throughFall(base, place, grown, span, start)
         : afterAutumn(base, place, grown, span, request),
     readings: recent.filter(({ day }) => 0 < day && day <= span.from),
     heightKnown:
@@ -357,6 +363,26 @@ function startOf(
         ? 'on-hay'
         : (last?.heightKnown ?? 'nothing'),
   };
+}
+
+/**
+ * The last stay that was told of before day 0, whose days are not played: when the stand was at its residual,
+ * and from when on a reading is later than it. A herd that is still in had eaten it down by day 0.
+ */
+function lastStay(
+  { grazings = [] }: PastureRequest,
+  { first }: PastureSpan,
+  { id }: Paddock,
+): { readonly day: number; readonly knownAfter: number } | undefined {
+  return grazings
+    .filter(({ paddockId, from }) => paddockId === id && from < first)
+    .map(({ from, to }) => {
+      const isIn = to === undefined || first <= to;
+      const day = isIn ? 0 : daysBetween(first, to) + 1;
+      return { day, knownAfter: isIn ? daysBetween(first, from) : day };
+    })
+    .sort((a, b) => a.day - b.day)
+    .at(-1);
 }
 
 /** A stand that nobody read: grazed to its residual some weeks before the year ended. */

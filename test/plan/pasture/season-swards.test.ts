@@ -87,6 +87,33 @@ describe('seasonSwards', () => {
     expect(startOf(kept)).toBeCloseTo(startOf({}), 6);
   });
 
+  it('lets no reading of summer grow into winter where herds are told to have grazed after it', () => {
+    const readings = [newReading({ date: '2026-07-15', heightCm: 20 })];
+    const of = (more: Partial<PastureRequest>): { kgPerHa: number; heightKnown: string } => {
+      const { sward, heightKnown } = seasonOf(newPastureRequest(more)).own;
+      return { kgPerHa: massOf(sward.start), heightKnown };
+    };
+    const told = (from: string, to?: string): ReturnType<typeof of> =>
+      of({
+        readings,
+        paddocks: [newPaddock(to === undefined ? {} : { lastGrazedOn: to })],
+        grazings: [{ herdId: 'h1', paddockId: 'p1', from, ...(to === undefined ? {} : { to }) }],
+      });
+    const usualStart = of({});
+    expect(told('2026-06-01', '2026-06-10')).toEqual(of({ readings }));
+    expect(of({ readings }).kgPerHa).toBeGreaterThan(usualStart.kgPerHa + 300);
+    expect(told('2026-08-01', '2026-08-10')).toEqual(usualStart);
+    const residual = usual.own.sward.residualKgPerHa;
+    const late = told('2026-11-10', '2026-11-20');
+    expect(late.heightKnown).toBe('last-grazing');
+    expect(late.kgPerHa).toBeLessThanOrEqual(usualStart.kgPerHa);
+    expect(told('2026-11-10').kgPerHa).toBeCloseTo(residual, 6);
+    // What is read while a herd is in is what it has left by then.
+    const low = [newReading({ date: '2026-12-20', heightCm: 9 })];
+    const stay = { herdId: 'h1', paddockId: 'p1', from: '2026-11-10' };
+    expect(of({ readings: low, grazings: [stay] })).toEqual(of({ readings: low }));
+  });
+
   it('asks about a first height that nothing could have grown to by then, and about no low one', () => {
     const odd = (heightCm: number): boolean =>
       plannedPasture(
