@@ -157,10 +157,7 @@ export function tallestToSpare(
   const { judged, growthEnds } = problem;
   const until = day + judged.hayGrowsDays;
   if (growthEnds < until + judged.hayGrowsDays || !driesHay(problem, until)) return undefined;
-  const open = fields.filter(
-    (field) => isOpen(field, day) && (field.stay || judged.inRoundShare <= field.ripeness),
-  ).length;
-  if (open <= fewestOpen(problem, fields, day)) return undefined;
+  if (isNeededOpen(problem, fields, day)) return undefined;
   let tallest: number | undefined;
   fields.forEach((field, p) => {
     if (field.stay || !isOpen(field, day) || field.ripeness < 1) return;
@@ -173,25 +170,38 @@ export function tallestToSpare(
 }
 
 /**
- * Paddocks that stay in the round whatever could be mown, where few cattle have much land: one for each
- * herd, and as many as let one rest its least days while a herd is in each as long as it may be. With
- * fewer they would be in one paddock for months, as its grass alone feeds them.
+ * Whether all that are in the round stay in it whatever could be mown, where few cattle have much land: one
+ * for each herd, and as many as let one rest its least days while a herd is in each as long as it may be.
+ * With fewer they would be in one paddock for months, as its grass alone feeds them. One that feeds a herd
+ * for less counts as a part of one, a closed one as none; where such are most of the land the rule is none.
  */
-function fewestOpen(
+function isNeededOpen(
   { herds, harvestShare, judged }: GrazingProblem,
   fields: readonly Field[],
   day: number,
-): number {
-  const stayDays = judged.mostStrips * Math.max(...herds.map((herd) => herd.longestStayDays));
-  const needKg = herds.reduce((sum, { demandKg }) => sum + demandKg[day]!, 0) / herds.length;
-  const feedsLong = fields.every(({ sward }) => {
+): boolean {
+  const there = herds.filter(({ demandKg }) => 0 < demandKg[day]!);
+  if (there.length === 0) return false;
+  const stayDays = judged.mostStrips * Math.max(...there.map((herd) => herd.longestStayDays));
+  const needKg = there.reduce((sum, { demandKg }) => sum + demandKg[day]!, 0) / there.length;
+  const stayOf = ({ sward }: Field): number => {
     const readyKg = (sward.turnInKgPerHa - sward.residualKgPerHa) * sward.areaHa;
-    return stayDays * needKg <= readyKg * harvestShare[0]!;
-  });
-  if (!feedsLong) return 0;
-  const restDays = Math.max(...fields.map(({ sward }) => sward.leastRestDays));
-  return Math.min(fields.length - 1, herds.length + Math.ceil(restDays / stayDays));
+    return Math.min(1, (readyKg * harvestShare[0]!) / (stayDays * needKg));
+  };
+  const usable = fields.filter(({ sward }) => sward.isClosed[day] === 0);
+  const large = usable.filter((field) => 1 <= stayOf(field));
+  if (haOf(large) < haOf(fields) / 2) return false;
+  const staysOf = (of: readonly Field[]): number => of.reduce((sum, f) => sum + stayOf(f), 0);
+  const inRound = usable.filter(
+    (field) => isOpen(field, day) && (field.stay || judged.inRoundShare <= field.ripeness),
+  );
+  const restDays = Math.max(...usable.map(({ sward }) => sward.leastRestDays));
+  const fewest = Math.min(staysOf(usable) - 1, there.length + Math.ceil(restDays / stayDays));
+  return staysOf(inRound) - 1 < fewest;
 }
+
+const haOf = (fields: readonly Field[]): number =>
+  fields.reduce((sum, { sward }) => sum + sward.areaHa, 0);
 
 /** What a paddock that is shut for hay on a morning would give when it is mown, kg/ha. */
 export function cutOf(

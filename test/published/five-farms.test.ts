@@ -6,6 +6,7 @@ import { planSizing } from '../../shared/plan/pasture/sizing-part.js';
 import { chooseMoves } from '../../shared/plan/pasture/surplus.js';
 import { planHay } from '../../shared/plan/pasture/hay-part.js';
 import { pastureContext } from '../../shared/plan/pasture/pasture-context.js';
+import type { Paddock } from '../../shared/farm/paddock.js';
 import { newGroup, newHerd, newPaddocks, newPastureRequest } from '../support/pasture-factories.js';
 
 /** Averages of the months at five places, as their weather services print them. */
@@ -102,13 +103,14 @@ function contextAt(
   head = 6,
   areaM2 = 3000,
   choices: PastureChoices = {},
+  paddocks = newPaddocks(12, { areaM2, forageId, hasShade: true }),
 ) {
   return pastureContext(
     newPastureRequest({
       farm: { ...EXAMPLE_FARM, latitudeDeg },
       climate: climateFromMonthlyMeans(minC, maxC, 6, rainMm),
       today: latitudeDeg < 0 ? '2027-07-05' : '2027-03-01',
-      paddocks: newPaddocks(12, { areaM2, forageId, hasShade: true }),
+      paddocks,
       herds: [newHerd({ groups: [newGroup({ head })] })],
       choices,
     }),
@@ -216,6 +218,22 @@ describe('five farms, walked for a season', () => {
     const { books } = chooseMoves(contextAt(place, 6, 9000));
     expect(books.cuts.length).toBeGreaterThan(3);
     expect(Math.max(...books.stays.map(({ days }) => days))).toBeLessThanOrEqual(28);
+  });
+
+  // One that is small or closed turned that off: 53 days.
+  it('keeps paddocks open beside a corral and one that is closed', () => {
+    const [corral, closed, ...others] = newPaddocks(6 + 1, {
+      ...{ areaM2: 8100, forageId: PLACES[0]!.forageId, hasShade: true },
+    });
+    const closedDays = [{ from: '2027-01-01', to: '2027-12-31', why: 'other' as const }];
+    const of = (first: Paddock, second: Paddock) =>
+      chooseMoves(contextAt(PLACES[0]!, 4, 0, {}, [first, second, ...others])).books;
+    const longest = [
+      of({ ...corral!, areaM2: 2000 }, closed!),
+      of({ ...corral!, areaM2: 2000 }, { ...closed!, closedDays }),
+      of({ ...corral!, areaM2: 12_000 }, { ...closed!, areaM2: 5000 }),
+    ].map(({ stays }) => Math.max(...stays.map(({ days }) => days)));
+    expect(Math.max(...longest)).toBeLessThanOrEqual(28);
   });
 
   it('counts no grass that stands in snow for the next winter', () => {
