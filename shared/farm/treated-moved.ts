@@ -30,7 +30,7 @@ export function withThoseMoved(
       if (!wereIn(own, treatment.date).includes(treatment.about) || now === treatment.about)
         return [];
       const { id = treatment.date } = treatment;
-      return [{ ...treatment, id: `${id}/${cowId}`, about: now, cowId }];
+      return [{ ...treatment, id: `${id}/${cowId}`, about: now, cowId, wentAlong: true }];
     });
     return [treatment, ...gone];
   });

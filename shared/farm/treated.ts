@@ -1,7 +1,7 @@
 import { addDays, type PlainDate } from '../calendar/plain-date.js';
 import type { FieldProblem } from '../problems/field-problem.js';
 import { whole } from './bounds.js';
-import { number, optional, row, text, type RowOf } from './field.js';
+import { number, optional, row, text, yesNo, type RowOf } from './field.js';
 import { date, id } from './words.js';
 
 /** Longer than any label asks. Judgement, no source. */
@@ -37,6 +37,8 @@ export const treatmentFields = row('Treatment', {
   id: optional(id()),
   about: id('Batch or herd'),
   date: date('Day'),
+  /** Nobody named the cow: she was in the herd then, and has left it since. */
+  wentAlong: optional(yesNo('Goes with a cow of the treated herd')),
   ...treatedFields.fields,
 });
 export type Treatment = RowOf<typeof treatmentFields>;

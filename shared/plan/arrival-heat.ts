@@ -52,7 +52,7 @@ export function brooderNoon(week: CandidateWeek): MaybeReason {
     return {
       code: 'brooder-hot',
       points: 0,
-      text: `No noon is too hot in ${brooder.name}: about ${say(airC)} at most, ${inWeek}.`,
+      text: `A usual hot noon is not too hot in ${brooder.name}: about ${say(airC)} ${inWeek}. Hotter days come.`,
     };
   const about = `${brooder.name} comes to about ${say(airC)} on a hot noon ${inWeek}`;
   const limit = `birds of that age suffer above ${say(warnC)} and are in danger above ${say(dangerC)}`;

@@ -18,20 +18,29 @@ export interface Gives {
 
 /** Medicines of a batch or herd that are waited for today, as its line says them. */
 export const medicinesToday = (
-  picture: Pick<FarmPicture, 'treatments' | 'cows' | 'farm' | 'today'>,
+  picture: Pick<FarmPicture, 'treatments' | 'cows' | 'cattleLeft' | 'farm' | 'today'>,
   id: string,
   gives: Gives,
 ): MedicineToday[] =>
   (picture.treatments ?? [])
-    .filter((treatment) => isIn(treatment, picture.cows) === id)
+    .filter((treatment) => isIn(treatment, picture) === id)
     .flatMap((treatment) => {
       const keptOut = keptOutOn(treatment, picture.today, gives);
       return keptOut.length === 0 ? [] : [{ said: sayKept(picture, treatment, keptOut), keptOut }];
     });
 
-/** The batch or herd that a treated animal is in now: a named cow takes her days along. */
-export const isIn = ({ about, cowId }: Treatment, cows: FarmPicture['cows']): string =>
-  cows.find(({ id }) => id === cowId)?.herdId ?? about;
+/**
+ * The batch or herd that a treated animal is in now: a named cow takes her days along, and none has
+ * them once she is gone. Where only her name was taken away she still stands in the treated herd.
+ */
+export function isIn(
+  { about, cowId, wentAlong = false }: Treatment,
+  { cows, cattleLeft = [] }: Pick<FarmPicture, 'cows' | 'cattleLeft'>,
+): string | undefined {
+  if (cowId === undefined) return about;
+  const isGone = wentAlong || cattleLeft.some(({ details }) => details.cowId === cowId);
+  return cows.find(({ id }) => id === cowId)?.herdId ?? (isGone ? undefined : about);
+}
 
 /**
  * The last day on which milk or eggs that an animal gives are kept out. Days that nobody told are not
@@ -73,11 +82,15 @@ export function sayKept(
   return `${capital(parts.join(', '))}: ${treatment.product}, given ${day(treatment.date)}${whom === undefined ? '' : ` to ${whom}`}`;
 }
 
-function whoOf({ cowId, head }: Treatment, cows: FarmPicture['cows']): string | undefined {
+function whoOf(
+  { cowId, head, wentAlong = false }: Treatment,
+  cows: FarmPicture['cows'],
+): string | undefined {
   const name = cows.find(({ id }) => id === cowId)?.name;
   if (name === undefined) return head === undefined ? undefined : `${head} of them`;
   // She stood among them then: nobody said which ones had it.
-  return head === undefined || head === 1 ? name : `${head} of which ${name} may be one`;
+  if (!wentAlong || head === undefined) return name;
+  return head === 1 ? `one that may be ${name}` : `${head} of which ${name} may be one`;
 }
 
 const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);

@@ -15,6 +15,8 @@ export interface RefillDay {
   readonly lastsH: number;
   readonly rounds: readonly Round[];
   readonly said: string;
+  /** What is done, without how long they last: the same while holders and rounds are. */
+  readonly does: string;
   readonly isAssumed: boolean;
 }
 
@@ -46,6 +48,7 @@ export function refillsOn(
     return [
       {
         ...{ kind, isAssumed, ...rounds },
+        does: `${kind} ${holds}, ${rounds.rounds.join(' ')} of ${Math.max(1, Math.floor(share))}`,
         said: [
           ...(isBigger
             ? [`Change to bigger ${kind} today (${say(hold[day - 1])} until now).`]

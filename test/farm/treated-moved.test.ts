@@ -21,10 +21,12 @@ const ofHer = (changes: readonly RowWasChanged[], treatment = given()) =>
 describe('a medicine that a whole herd had', () => {
   it('goes with a cow into the herd she came to since', () => {
     expect(ofHer([moved('2027-03-12', 'A', 'B')])).toEqual([
-      given({ id: 't/daisy', about: 'B', cowId: 'daisy' }),
+      given({ id: 't/daisy', about: 'B', cowId: 'daisy', wentAlong: true }),
     ]);
     const on = [moved('2027-03-12', 'A', 'B'), moved('2027-03-14', 'B', 'C')];
-    expect(ofHer(on)).toEqual([given({ id: 't/daisy', about: 'C', cowId: 'daisy' })]);
+    expect(ofHer(on)).toEqual([
+      given({ id: 't/daisy', about: 'C', cowId: 'daisy', wentAlong: true }),
+    ]);
   });
 
   it('goes with her where she changed over on that very day: nobody knows which came first', () => {

@@ -311,6 +311,9 @@ describe('whyNot', () => {
     expect(noon('2027-07-07').points).toBeGreaterThan(noon('2027-04-07').points);
     expect(noon('2027-07-07').text).toMatch(/on a hot noon .* in danger above/);
     expect(noon('2027-01-06').points).toBe(0);
+    expect(noon('2027-01-06').text).toMatch(
+      /^A usual hot noon is not too hot .* Hotter days come\.$/,
+    );
     expect(on(weeks, '2027-04-07').score).toBeGreaterThan(on(weeks, '2027-07-07').score);
     expect(reason(on(weeks, '2027-07-07'), 'shipping')).toContain('far too hot if it waits');
     for (const { arrivalDate } of weeks) {

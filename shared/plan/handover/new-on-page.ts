@@ -13,19 +13,26 @@ export interface NewOnPage {
  */
 export function newOnPage(page: SheetPage, before: SheetPage | undefined): NewOnPage {
   if (!before) return { isNew: () => false, isAny: false };
-  const had = linesOf(before);
+  const had = new Set(linesOf(before).values());
+  const now = linesOf(page);
   return {
-    isNew: (of, line) => !had.has(keyOf(of, line)),
-    isAny: [...linesOf(page)].some((line) => !had.has(line)),
+    isNew: (of, line) => {
+      const key = keyOf(of, line);
+      return !had.has(now.get(key) ?? key);
+    },
+    isAny: [...now.values()].some((does) => !had.has(does)),
   };
 }
 
 const keyOf = (of: string | undefined, line: string): string => `${of ?? ''}: ${line}`;
 
-const linesOf = ({ stops, chores, jobs }: SheetPage): ReadonlySet<string> =>
-  new Set([
-    ...stops.flatMap(({ name, carried, actions }) =>
-      [...carried, ...actions].map((line) => keyOf(name, line)),
+/** What is done by each line of a page. */
+const linesOf = ({ stops, chores, jobs }: SheetPage): ReadonlyMap<string, string> =>
+  new Map([
+    ...stops.flatMap(({ name, carried, actions, does = {} }) =>
+      [...carried, ...actions].map(
+        (line) => [keyOf(name, line), keyOf(name, does[line] ?? line)] as const,
+      ),
     ),
-    ...[...chores, ...jobs].map(({ of, name }) => keyOf(of, name)),
+    ...[...chores, ...jobs].map(({ of, name }) => [keyOf(of, name), keyOf(of, name)] as const),
   ]);

@@ -41,6 +41,8 @@ export interface SheetStop {
   /** Feed and hay as they are carried: bags and bales. */
   readonly carried: readonly string[];
   readonly actions: readonly string[];
+  /** Of lines with amounts that change little by little, what is done. */
+  readonly does?: Readonly<Record<string, string>>;
   readonly lookFor: readonly string[];
   /** Chicks that something warms on that day. */
   readonly isHeated?: true;
@@ -103,13 +105,18 @@ export function batchStop(
   const next = plan.feed.phases.find(({ starts }) => String(starts.value) === date);
   const moves = plan.outdoors.movesPerDay?.value;
   const heatSaid = isBrooding ? heatActions(plan, date, reader, usualNight?.(day)) : [];
+  const refills = refillsOn(plan, date, {
+    ...{ farm, tables },
+    say: (value, unit) => formatValue(value, unit, reader),
+  });
+  const carried =
+    0 < feedKg && phase
+      ? [feedText(plan, { phase, bags: feedKg / phase.bagKg, date: on, away, reader })]
+      : [];
   const actions = [
     ...(next && 0 < day ? [`${next.name} begins today: mix old and new over a few days.`] : []),
     'Fresh water, drinkers rinsed.',
-    ...refillsOn(plan, date, {
-      ...{ farm, tables },
-      say: (value, unit) => formatValue(value, unit, reader),
-    }).map(({ said }) => said),
+    ...refills.map(({ said }) => said),
     ...heatSaid,
     ...(moveOut === date
       ? [
@@ -126,11 +133,12 @@ export function batchStop(
     name: plan.name,
     ...(where === undefined ? {} : { where }),
     amounts,
-    carried:
-      0 < feedKg && phase
-        ? [feedText(plan, { phase, bags: feedKg / phase.bagKg, date: on, away, reader })]
-        : [],
+    carried,
     actions,
+    does: Object.fromEntries([
+      ...carried.map((line) => [line, phase!.name]),
+      ...refills.map(({ said, does }) => [said, does]),
+    ]),
     ...(0 < heatSaid.length ? { isHeated: true } : {}),
     lookFor: isBrooding && plan.brooding ? lookInBrooder(plan, date) : lookFor.outdoorBirds,
     cautions: plan.cautions.filter(
@@ -209,6 +217,7 @@ export function herdStop(
   const calving = calvingSaid(calvingSeasons(whole, births, date, tables), { date, units });
   const isAwaited = mayCalve(whole, births, date, tables);
   const hay = 0 < day.dryKg ? hayOfDay(picture, tables, day) : undefined;
+  const carried = hay ? [hayText(hay, formatValue(hay.baleKg, 'kg', picture.farm))] : [];
   return {
     id: herd.id,
     name: herd.name,
@@ -228,7 +237,8 @@ export function herdStop(
       ),
       ...(hay ? [{ ...hay.weight, label: 'Hay for this day, with what they waste' }] : []),
     ],
-    carried: hay ? [hayText(hay, formatValue(hay.baleKg, 'kg', picture.farm))] : [],
+    carried,
+    does: Object.fromEntries(carried.map((line) => [line, 'hay'])),
     actions: [
       ...calving,
       ...untoldCalves(whole, date, tables),

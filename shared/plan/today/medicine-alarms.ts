@@ -12,7 +12,7 @@ import { isIn, keptOutOn, sayKept, type Gives } from '../medicines.js';
  */
 export const medicineAlarms = (looked: Looked): Alarm[] =>
   (looked.picture.treatments ?? []).flatMap((treatment) => {
-    const id = isIn(treatment, looked.picture.cows);
+    const id = isIn(treatment, looked.picture);
     const line = looked.animals.find((each) => each.id === id);
     return [
       ...(line ? keptOutNow(looked, line, treatment) : []),
@@ -173,13 +173,14 @@ function wentTooSoon({ picture }: Looked, treatment: Treatment): Alarm[] {
 
 /** Of those that went without a name, one that a named cow may be: of her herd and class, and she is not known to have gone otherwise. */
 function mayBeHer(
-  { cows, cattleLeft = [] }: Pick<FarmPicture, 'cows' | 'cattleLeft'>,
+  picture: Pick<FarmPicture, 'cows' | 'cattleLeft'>,
   treatment: Treatment,
   went: NonNullable<FarmPicture['cattleLeft']>,
 ): (typeof went)[number] | undefined {
+  const { cows, cattleLeft = [] } = picture;
   const { cowId, about } = treatment;
   if (cattleLeft.some(({ details }) => details.cowId === cowId)) return undefined;
-  const herdIds = new Set([about, isIn(treatment, cows)]);
+  const herdIds = new Set([about, isIn(treatment, picture)]);
   const herClass = cows.find(({ id }) => id === cowId)?.classId;
   return went.find(
     ({ about: herdId, details }) =>

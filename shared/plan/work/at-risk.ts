@@ -29,5 +29,9 @@ export function atRisk(
   return struckOut || isLate ? `${of}: if not done in time, ${lower(ifLate)}.` : undefined;
 }
 
+/** Work that may be struck out in one go: what hangs on the rest is asked of each by itself. */
+export const struckTogether = <Job extends MaybeRisky>(jobs: readonly Job[]): Job[] =>
+  jobs.filter((job) => atRisk(job, { struckOut: true }) === undefined);
+
 const lower = (words: string): string =>
   `${words.charAt(0).toLowerCase()}${words.slice(1)}`.replace(/\.$/, '');

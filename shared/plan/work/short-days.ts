@@ -1,4 +1,4 @@
-import { addDays } from '../../calendar/plain-date.js';
+import { addDays, weekdayOf, type PlainDate } from '../../calendar/plain-date.js';
 import { isGrownUp } from '../../farm/who-is-there.js';
 import { formatDate } from '../../units/dates.js';
 import { formatHours } from '../../units/format.js';
@@ -7,16 +7,11 @@ import { takingOf, type DayTaken, type Hands } from './hands-on-day.js';
 import type { ShortDay } from './short-day.js';
 import type { WorkHours } from './work-hours.js';
 import type { WorkNeed } from './work-need.js';
-import { canDo, type WorkPerson } from './work-people.js';
+import { canDo, outOn, type WorkPerson } from './work-people.js';
 import type { WorkRequest } from './work-request.js';
 import { isWorthTelling } from './worth-telling.js';
 
 type Hours = Pick<WorkHours, 'onItsDay' | 'given' | 'hands'>;
-
-/** Nobody is asked for more on a day, what they have included. */
-const LONGEST_DAY_MINUTES = 12 * 60;
-/** Of many people so many are asked, the first of them. */
-const MOST_ASKED = 4;
 
 /**
  * Days on which work of that one day asks for more hours than people have, with what is enough. Chores
@@ -30,7 +25,8 @@ export function shortDays(request: WorkRequest, hours: Hours): ShortDay[] {
   return [...new Set(days)].sort((a, b) => a - b).map((day) => shortDay(request, hours, day));
 }
 
-function shortDay({ farm, today }: WorkRequest, { given, hands }: Hours, day: number): ShortDay {
+function shortDay(request: WorkRequest, { given, hands }: Hours, day: number): ShortDay {
+  const { farm, today } = request;
   const minutes = given.map((list) => list[day]!);
   const take = takingOf(hands);
   const { onItsDay, chores } = takenOn({ take, day }, minutes);
@@ -40,7 +36,8 @@ function shortDay({ farm, today }: WorkRequest, { given, hands }: Hours, day: nu
   const on = formatDate(date, { units: farm.units, today });
   const isOfChores = isWorthTelling(lackOf(chores) / 60);
   const named = new Set([...needs.map(({ key }) => key), ...(isOfChores ? [CHORES] : [])]);
-  const asked = { hands, take, day, named };
+  const most = mostOn(request, hands.people, date);
+  const asked = { hands, take, day, named, most };
   const names = listed([
     ...(isOfChores ? ['the chores'] : []),
     ...needs.map(({ name }) => `“${name}”`),
@@ -53,7 +50,7 @@ function shortDay({ farm, today }: WorkRequest, { given, hands }: Hours, day: nu
       ? `find ${formatHours(more.minutes / 60)} more${who} for ${of}`
       : helper !== undefined
         ? `find a helper with ${formatHours(helper / 60)} for ${of}`
-        : `up to ${formatHours(lack / 60)} more than anyone has for ${of}`;
+        : `it takes up to ${formatHours(lack / 60)} more than anyone has for ${of}`;
   const [first] = needs;
   const fewNames = [
     ...(isOfChores ? ['the chores'] : []),
@@ -87,6 +84,33 @@ interface Asked {
   readonly take: ReturnType<typeof takingOf>;
   readonly day: number;
   readonly named: ReadonlySet<string>;
+  readonly most: MostOnDay;
+}
+
+/** The most that is asked for on a day, what they have included. */
+interface MostOnDay {
+  readonly each: readonly number[];
+  readonly helper: number;
+  /** Of many people so many are asked, the first of them. */
+  readonly people: number;
+}
+
+/** Minutes of the day until night, without those that each is out of the house, and no day too long. */
+function mostOn(
+  { tables }: Pick<WorkRequest, 'tables'>,
+  people: readonly WorkPerson[],
+  date: PlainDate,
+): MostOnDay {
+  const { longestDayH, nightFromH, mostAsked } = tables.judgements.work;
+  const each = people.map((person) => {
+    const { weekday, weekend } = person.startH ?? tables.work.startH;
+    const begins = weekdayOf(date) < 6 ? weekday : weekend;
+    const fromH = Math.min(begins, tables.work.outByDay.fromH);
+    const out = outOn(person, date, tables);
+    const outH = out ? Math.max(0, out.toH - Math.max(fromH, out.fromH)) : 0;
+    return Math.floor(60 * Math.min(longestDayH.value, nightFromH.value - fromH - outH));
+  });
+  return { each, helper: 60 * longestDayH.value, people: mostAsked.value };
 }
 
 /** What of a day is taken of so many minutes of each. */
@@ -124,17 +148,18 @@ function longerDay(
   minutes: readonly number[],
   needs: readonly WorkNeed[],
 ): { readonly minutes: number; readonly count: number; readonly from: string } | undefined {
+  const { most } = asked;
   const { people } = asked.hands;
   const count = Math.max(...needs.map(({ conditions }) => conditions.peopleNeeded ?? 1));
   const able = people.flatMap((person, w) =>
     isGrownUp(person) && 0 < minutes[w]! && needs.every((need) => canDo(person, need)) ? [w] : [],
   );
-  const groups = groupsOf(able.slice(0, MOST_ASKED), count);
+  const groups = groupsOf(able.slice(0, most.people), count);
   const found = groups.flatMap((who) => {
-    const most = LONGEST_DAY_MINUTES - Math.max(...who.map((w) => minutes[w]!));
+    const room = Math.min(...who.map((w) => most.each[w]! - minutes[w]!));
     const longer = (more: number): number[] =>
       minutes.map((each, w) => (who.includes(w) ? each + more : each));
-    const least = leastOf(most, (more) => isEnough(asked, longer(more)));
+    const least = leastOf(room, (more) => isEnough(asked, longer(more)));
     return least === undefined ? [] : [{ who, minutes: least }];
   });
   if (found.length === 0) return undefined;
@@ -142,7 +167,7 @@ function longerDay(
   const enough = found.filter((each) => each.minutes === least);
   const nameOf = (w: number): string => people[w]!.name;
   const names = enough.map(({ who }) => listed(who.map(nameOf)));
-  const isAnybody = enough.length === groups.length && able.length <= MOST_ASKED;
+  const isAnybody = enough.length === groups.length && able.length <= most.people;
   if (1 < count) return { minutes: least, count, from: ` from each of ${names[0]}` };
   return {
     minutes: least,
@@ -165,7 +190,7 @@ const HELPER: WorkPerson = { id: 'helper', name: 'Helper', away: [] };
 function helperFor(asked: Asked, minutes: readonly number[]): number | undefined {
   const hands = { ...asked.hands, people: [...asked.hands.people, HELPER] };
   const take = takingOf(hands);
-  return leastOf(LONGEST_DAY_MINUTES, (more) =>
+  return leastOf(asked.most.helper, (more) =>
     isEnough({ ...asked, hands, take }, [...minutes, more]),
   );
 }

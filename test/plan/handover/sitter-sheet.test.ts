@@ -44,13 +44,13 @@ const batch = plannedBatch(
 const withBrooder = plannedBatch(
   newRequest({ today, batch: { arrivalDate: '2027-05-06', brooderId: 'brooder' } }),
 );
-const stop = (date: string) =>
-  batchStop({ id: 'meat', plan: batch }, date, {
-    facilities: [],
-    ...{ tables, farm: newFarm() },
-    reader: { units: 'us', currency: 'USD', today: date },
-    away: handover,
-  });
+const onFarm = (date: string) => ({
+  facilities: [],
+  ...{ tables, farm: newFarm() },
+  reader: { units: 'us' as const, currency: 'USD', today: date },
+  away: handover,
+});
+const stop = (date: string) => batchStop({ id: 'meat', plan: batch }, date, onFarm(date));
 const phase = (phaseId: string, starts: string, bagKg: number) => ({
   phaseId,
   bagKg,
@@ -85,6 +85,28 @@ describe('sitterSheet', () => {
     // The same day twice, and the first of all.
     expect(newOnPage(next, next).isAny).toBe(false);
     expect(newOnPage(first!, undefined).isAny).toBe(false);
+  });
+
+  it('marks in a brooder what is done otherwise, and not each day that they eat a little more', () => {
+    const [first] = sheetOf().sheet.pages;
+    const pageOf = (date: string) => ({
+      ...{ ...first!, chores: [], jobs: [] },
+      stops: [batchStop({ id: 'meat', plan: withBrooder }, date, onFarm(date))!],
+    });
+    const marked = Array.from({ length: 19 }, (_, k) => addDays('2027-05-07', k + 1)).flatMap(
+      (date) => {
+        const page = pageOf(date);
+        const { isNew, isAny } = newOnPage(page, pageOf(addDays(date, -1)));
+        const [{ name, carried, actions }] = page.stops as [SheetStop];
+        const lines = [...carried, ...actions].filter((line) => isNew(name, line));
+        expect([date, isAny]).toEqual([date, 0 < lines.length]);
+        return lines.length === 0 ? [] : [{ date, said: lines.join(' ') }];
+      },
+    );
+    expect(marked.length).toBeLessThan(9);
+    const all = marked.map(({ said }) => said).join(' ');
+    expect(all).toMatch(/fill morning and evening/);
+    expect(all).toMatch(/Change to bigger drinkers/);
   });
 
   it('says what is missing of whom it is for and whom to call, and leaves no line blank', () => {

@@ -248,6 +248,34 @@ describe('a cow that is put to another herd', () => {
     expect(has('milk')).toBeUndefined();
     expect(has('dry')).toHaveLength(1);
   });
+
+  const along = { cowId: 'd', wentAlong: true, milkDays: 4 };
+
+  it('may be the one of her old herd that had it: only a cow named as it was told is said to', () => {
+    expect(ofHerd({ ...along, head: 1 }).said![0]).toMatch(/to one that may be Daisy$/);
+    expect(ofHerd({ ...along, head: 3 }).said![0]).toMatch(/to 3 of which Daisy may be one$/);
+    expect(ofHerd({ cowId: 'd', head: 1, milkDays: 4 }).said![0]).toMatch(/ to Daisy$/);
+  });
+
+  it('leaves it on nobody once she is gone; her sale within its days is asked about', () => {
+    const sold = {
+      ...{ id: 'w', key: 'w', kind: 'cattle-left' as const, about: 'milk', on: TODAY },
+      ...{
+        toldAt: `${TODAY}T08:00:00.000Z`,
+        details: { how: 'sold' as const, head: 1, cowId: 'd' },
+      },
+    };
+    const gone = { cows: [], cattleLeft: [sold] };
+    for (const told of [along, { cowId: 'd', milkDays: 4 }]) {
+      const { said, alarms } = ofHerd(told, gone);
+      expect(said).toBeUndefined();
+      expect(alarms.map(({ words }) => words)).toEqual(['sold while a medicine ran']);
+    }
+    const nameless = ofHerd(along, { cows: [] });
+    expect([nameless.said, nameless.alarms]).toEqual([undefined, []]);
+    // Without her name she still stands where she was treated.
+    expect(ofHerd({ cowId: 'd', milkDays: 4 }, { cows: [] }).said).toHaveLength(1);
+  });
 });
 
 describe('what is told of a medicine', () => {

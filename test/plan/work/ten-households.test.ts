@@ -258,6 +258,22 @@ describe.each(TEN_HOUSEHOLDS)('the household: %s', (name, picture: FarmPicture) 
     }
   });
 
+  it('asks nobody for more than there is of their day until ten at night', () => {
+    for (const { said, date } of plan.shortDays) {
+      const [, h = 0, min = 0, from = ''] =
+        / find (?:(\d+) h)? ?(?:(\d+) min)? more(.*?) for /.exec(said) ?? [];
+      const named = request.people.filter((person) => from.includes(person.name));
+      const weekday = weekdayOf(date);
+      for (const { startH, hoursByWeekday, byDay } of named) {
+        const begins = startH ?? tables.work.startH;
+        const hours = (hoursByWeekday ?? tables.work.hoursByWeekday.values)[weekday - 1]!;
+        const isHome = byDay === 'at-home' || 6 <= weekday;
+        const ends = (isHome ? begins.weekend : begins.weekday) + hours + Number(h);
+        expect([said, ends + Number(min) / 60 <= 22]).toEqual([said, true]);
+      }
+    }
+  });
+
   it('moves out, or turns out, on a later day with hours for it where that is offered', () => {
     const later = plan.jobs.flatMap(({ key, latest, later: to, waysToFit }) =>
       to ? [{ key, latest, ...to, waysToFit }] : [],

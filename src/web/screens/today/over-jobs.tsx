@@ -1,6 +1,8 @@
 import { useState, type ReactNode } from 'react';
 import type { TodayJob } from '../../../../shared/plan/today/today-work.js';
+import { struckTogether } from '../../../../shared/plan/work/at-risk.js';
 import type { Tick } from '../../api/today-queries.js';
+import { useSayDate } from '../../explain/say-date.js';
 
 /**
  * Work whose last day is over and that nobody ticked: one question for all of it, below the work of
@@ -17,9 +19,12 @@ export function OverJobs({
 }) {
   const [told, setTold] = useState<{ jobs: readonly TodayJob[]; isDone: boolean }>();
   const open = jobs.filter(({ key }) => !told?.jobs.some((each) => each.key === key));
+  const sayDate = useSayDate();
+  const strikable = struckTogether(open);
   const tell = (isDone: boolean): void => {
-    setTold({ jobs: open, isDone });
-    for (const { key, name, overSince } of open)
+    const of = isDone ? open : strikable;
+    setTold({ jobs: of, isDone });
+    for (const { key, name, overSince } of of)
       tick(
         isDone
           ? // It was done in its time: it takes no hours of today.
@@ -36,7 +41,9 @@ export function OverJobs({
     <>
       {told && (
         <p className="today-words">
-          {told.isDone ? `${told.jobs.length} done` : `${told.jobs.length} struck out`}{' '}
+          {told.isDone
+            ? `${told.jobs.length} done by the last day`
+            : `${told.jobs.length} struck out`}{' '}
           <button type="button" className="today-button" onClick={takeBack}>
             Undo
           </button>
@@ -50,11 +57,19 @@ export function OverJobs({
               : `${open.length} were not ticked, and their last days are over: done, or not any more?`}
           </summary>
           <button type="button" className="today-button" onClick={() => tell(true)}>
-            {open.length === 1 ? 'It was done' : 'All were done'}
+            {open.length === 1
+              ? `It was done by ${sayDate(open[0]!.overSince!)}`
+              : 'All were done, each by its last day'}
           </button>
-          <button type="button" className="today-button" onClick={() => tell(false)}>
-            {open.length === 1 ? 'Not any more' : 'None any more'}
-          </button>
+          {0 < strikable.length && (
+            <button type="button" className="today-button" onClick={() => tell(false)}>
+              {open.length === 1
+                ? 'Not any more'
+                : strikable.length === open.length
+                  ? 'None any more'
+                  : `Not any more: ${strikable.length} that no animals wait for`}
+            </button>
+          )}
           {children}
         </details>
       )}
