@@ -4,7 +4,12 @@ import { formatInput, formatValue, type Reader } from '../units/format.js';
 import { inOwnUnits } from '../units/own-units.js';
 import { MARK_MEANING } from '../explain/formula.js';
 import { FORMULAS } from './formulas.js';
-import { NEVER_BETTER, NOTHING_MOVES, openThingOf, sayMoved } from '../plan/open/open-things.js';
+import {
+  knownBetterUnmoved,
+  NOTHING_MOVES,
+  openThingOf,
+  sayMoved,
+} from '../plan/open/open-things.js';
 import type { Quantity } from '../explain/quantity.js';
 
 /** A quantity opened up: what a person reads, whether on the page, in the API or in the terminal. */
@@ -62,7 +67,7 @@ export function explain(
       : {}),
     ...(outside === undefined ? {} : { outside: own(outside) }),
     movedBy: open ? sayMoved(open, reader) : NOTHING_MOVES,
-    knownBetter: open?.knownBetter ?? NEVER_BETTER,
+    knownBetter: open?.knownBetter ?? knownBetterUnmoved(quantity.formula),
     sources: [...new Set(quantity.sources)].flatMap((id) => {
       const source = tables.sources[id];
       return source ? [{ id, ...source }] : [];

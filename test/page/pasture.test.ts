@@ -146,10 +146,10 @@ describe('the season', () => {
     for (const key of ['Home', 'ArrowRight', 'ArrowRight']) await page.keyboard.press(key);
     await page.getByText('Rain in August: 10 %').waitFor();
     const change = page.getByText(
-      /of dry matter (more|less) to feed in all\. \d+ of \d+ stays change/,
+      /feed.*, and .* (more|less) hay to buy\. \d+ of \d+ stays change/,
     );
     await change.waitFor({ timeout: 30_000 });
-    expect(await change.textContent()).toMatch(/The soil slows the grass from .*more to feed/);
+    expect(await change.textContent()).toMatch(/The soil slows the grass from .*more hay to buy/);
     // A second month beside the first.
     const augustAlone = await change.textContent();
     await page.getByLabel('Month', { exact: true }).selectOption('July');
@@ -162,7 +162,7 @@ describe('the season', () => {
     await page.getByText('Working it out').waitFor({ state: 'detached' });
     await change.waitFor({ timeout: 30_000 });
     expect(await change.textContent()).not.toBe(augustAlone);
-    expect(await change.textContent()).toMatch(/The soil slows the grass from .*more to feed/);
+    expect(await change.textContent()).toMatch(/The soil slows the grass from .*more hay to buy/);
     expect(await seriousFindings(page, '.chips')).toEqual([]);
     await page.getByRole('button', { name: 'August as it was' }).click();
     await page.getByText('August: 10 % rain').waitFor({ state: 'detached' });

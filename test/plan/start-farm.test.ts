@@ -127,7 +127,7 @@ describe('a start', () => {
       ),
     );
     // Only the height was said of what plans of birds are reckoned with.
-    expect([...new Set(own)]).toEqual(['Elevation']);
+    expect([...new Set(own)]).toEqual(['Height above sea level']);
     const [meatPlan] = rows.batches.map(({ id }) => planBatch(picture, tables, id));
     expect(meatPlan!.heat!.heatersNeeded.mark).toBe('assumed');
     expect(meatPlan!.heat!.cost.mark).toBe('assumed');

@@ -337,8 +337,12 @@ export function openThingOf(quantity: Quantity, isTried = false): Moved | undefi
 export const sayMoved = ({ what, to }: Moved, reader: Reader): string =>
   `${inOwnUnits(what, reader.units)}${to ? `: ${formatValue(to.value, to.unit, reader)}` : ''}.`;
 
-/** When a number is known better that nothing still open moves. */
+/** When a number is known better that nothing still open moves, and nothing that comes tells. */
 export const NEVER_BETTER = 'Never: it is as right as what you typed and the figures it stands on.';
+
+/** When a number is known better that nothing still open moves: what comes may tell all the same. */
+export const knownBetterUnmoved = (formula: string): string =>
+  SEEN_THEN.get(formula) ?? NEVER_BETTER;
 
 /** When a number is known better that only the household's own choice moves. */
 export const YOURS_TO_CHOOSE = 'Never by waiting: that is yours to choose.';

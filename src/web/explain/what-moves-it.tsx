@@ -3,7 +3,7 @@ import { useEffect, useState } from 'react';
 import type { AboutNumbers, Moved } from '../../../shared/explain/moved.js';
 import type { Quantity } from '../../../shared/explain/quantity.js';
 import {
-  NEVER_BETTER,
+  knownBetterUnmoved,
   NOTHING_MOVES,
   openThingOf,
   sayMoved,
@@ -39,7 +39,9 @@ export function WhatMovesIt({ quantity, about = ABOUT_ANY, reader }: Props) {
           <Title order={3} size="h4">
             When it is known better
           </Title>
-          <Text>{moved === 'nothing' ? NEVER_BETTER : moved.knownBetter}</Text>
+          <Text>
+            {moved === 'nothing' ? knownBetterUnmoved(quantity.formula) : moved.knownBetter}
+          </Text>
         </section>
       )}
     </>

@@ -214,10 +214,16 @@ export function difference(base: PasturePlan, plan: PasturePlan, reader: Reader)
     Math.abs(kg) < 1
       ? 'No more and no less feed'
       : `${formatValue(Math.abs(kg), 'kg', reader)} of dry matter ${0 < kg ? 'more' : 'less'} to feed in all`;
+  // What is eaten standing of what was shut is no hay: less is made of it, and more is bought.
+  const buyKg = plan.hay.toBuy.value - base.hay.toBuy.value;
+  const buys =
+    Math.abs(buyKg) < 1
+      ? ''
+      : `, and ${formatValue(Math.abs(buyKg), 'kg', reader)} ${0 < buyKg ? 'more' : 'less'} hay to buy`;
   const why = dryText(base, plan, reader);
   return first
-    ? `${why}${feed}. ${changed.length} of ${plan.moves.length} stays change, the first on ${formatDate(first.from, reader)} (${paddockName(plan, first.paddockId)}).`
-    : `${why}${feed}. No move changes.`;
+    ? `${why}${feed}${buys}. ${changed.length} of ${plan.moves.length} stays change, the first on ${formatDate(first.from, reader)} (${paddockName(plan, first.paddockId)}).`
+    : `${why}${feed}${buys}. No move changes.`;
 }
 
 /** What dry soil has to do with it, in words; nothing when it changes nothing. */
