@@ -28,7 +28,7 @@ import {
 import { hayOver } from './hay-over.js';
 import { hayUntold, type UntoldCut } from './hay-untold.js';
 import type { PastureContext } from './pasture-context.js';
-import { leftOn } from './season-swards.js';
+import { leftOn, onHayDay } from './season-swards.js';
 import { balesOf, surplusOf, type Chosen } from './surplus.js';
 import { winterGrass, winterGrassFormulas } from './winter-grass.js';
 
@@ -266,6 +266,7 @@ function nextWinterOf(
   if (days <= 0) return undefined;
   const perDayKg = need / Math.min(LAST_DAYS, span.to - span.from);
   const left = tables.judgements.grass.leftBeforeWinterDays;
+  const onHay = context.paddocks.map((paddock) => onHayDay(span, context, paddock) !== undefined);
   const grassKg = winterGrass(problem, books, {
     ...{ perDayKg, days },
     left: context.paddocks.map((paddock) => leftOn(span, context, paddock)),
@@ -274,7 +275,8 @@ function nextWinterOf(
   const grass = quantity('Of grass meanwhile', grassKg, 'kg', winterGrassFormulas.winterGrass, [
     input('Need of a day, dry matter', perDayKg, 'kg', 'F_day'),
     input('Days', days, 'day', 'days'),
-    fromJudgement(left),
+    ...(onHay.includes(true) ? [input('On hay since', context.choices.onHaySince!, 'date')] : []),
+    ...(onHay.includes(false) ? [fromJudgement(left)] : []),
   ]);
   return hayOfDays(context, 'Hay from then to grass again', hayStoreFormulas.nextWinter, {
     ...{ perDayKg, days, hayPerDryKg, grass },

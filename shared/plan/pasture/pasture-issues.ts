@@ -1,8 +1,9 @@
-import { daysBetween } from '../../calendar/plain-date.js';
+import { addDays, daysBetween } from '../../calendar/plain-date.js';
 import { isOddReading } from '../../pasture/odd-reading.js';
 import { issue, type PlanIssue } from '../../problems/plan-issue.js';
 import type { PastureContext } from './pasture-context.js';
 import { grassOver } from './grass-over.js';
+import { onHayDay } from './season-swards.js';
 import type { Chosen } from './surplus.js';
 
 /** What the land, the herds and the moves chosen give to say, beside what the sections found. */
@@ -13,6 +14,7 @@ export function pastureIssues(context: PastureContext, chosen: Chosen): PlanIssu
     ...goesRank(context, books),
     ...oddReadings(context, books),
     ...(heightTaken(context, chosen) ?? notRead(context)),
+    ...onHayUnused(context, chosen),
     ...grassOver(context, chosen),
   ];
   if (!weather.expected.rainMm) {
@@ -115,24 +117,45 @@ function rankSince(
 }
 
 /** Before the first turn-out, that it goes by a height that nobody told; undefined where some is known. */
-function heightTaken(
-  { grass, span, today, choices, dateOf, say }: PastureContext,
-  { problem, books }: Chosen,
-): PlanIssue[] | undefined {
-  const [first] = books.stays;
-  if (!first || dateOf(first.from) <= today || 0 < problem.past.length) return undefined;
+function heightTaken(context: PastureContext, chosen: Chosen): PlanIssue[] | undefined {
+  const { grass, span, choices, dateOf, say } = context;
+  const { books } = chosen;
+  if (!isBeforeTurnOut(context, chosen)) return undefined;
   if (grass.swards.some(({ heightKnown }) => ['reading', 'last-grazing'].includes(heightKnown)))
     return undefined;
   const heightsCm = grass.swards.map(({ kgPerHaCm }, p) => books.startKgPerHa[p]! / kgPerHaCm);
   const said = [Math.min(...heightsCm), Math.max(...heightsCm)].map((cm) => say(cm, 'cm'));
-  const grazedDown = grass.swards.some(({ heightKnown }) => heightKnown === 'on-hay')
+  const isOnHay = grass.swards.some(({ heightKnown }) => heightKnown === 'on-hay');
+  const orTheDay = isOnHay ? '' : ', or under “Hay” the day on which they went on hay';
+  const grazedDown = isOnHay
     ? `grazed down until ${say(choices.onHaySince!, 'date')}, from when on they are taken to eat hay,`
     : 'grazed down in fall, left before winter';
   return [
     issue(
       'note',
       'height-taken',
-      `How tall is the grass? No height was told for this season, so it is taken as ${[...new Set(said)].join(' to ')} on ${say(dateOf(span.from), 'date')}: ${grazedDown} and grown since. Turn-out, and the hay until then, go by that: walk the pasture when no snow lies on it and type the heights under Pasture walk, or under “Hay” the day on which they went on hay.`,
+      `How tall is the grass? No height was told for this season, so it is taken as ${[...new Set(said)].join(' to ')} on ${say(dateOf(span.from), 'date')}: ${grazedDown} and grown since. Turn-out, and the hay until then, go by that: walk the pasture when no snow lies on it and type the heights under Pasture walk${orTheDay}.`,
+    ),
+  ];
+}
+
+const isBeforeTurnOut = (
+  { today, dateOf }: PastureContext,
+  { problem, books: { stays } }: Chosen,
+): boolean => stays[0] !== undefined && today < dateOf(stays[0].from) && problem.past.length === 0;
+
+/** Before turn-out, that a day is typed on which herds went on hay, but none of the winter before. */
+function onHayUnused(context: PastureContext, chosen: Chosen): PlanIssue[] {
+  const { choices, span, say, tables } = context;
+  const { onHaySince: on } = choices;
+  if (on === undefined || !isBeforeTurnOut(context, chosen)) return [];
+  if (onHayDay(span, context, { closedDays: [] }) !== undefined) return [];
+  const earliest = addDays(span.first, -tables.judgements.grass.winterReadingDays.value);
+  return [
+    issue(
+      'note',
+      'on-hay-unused',
+      `“On hay since” is ${say(on, 'date')}, which is not of the winter before this season, so the grass is taken as if no day was typed. Give the day of this winter under “Hay”, from ${say(earliest, 'date')} to ${say(addDays(span.opens, -1), 'date')}, or leave it empty.`,
     ),
   ];
 }

@@ -431,7 +431,7 @@ export function leftOn(
 }
 
 /** Day on which herds went on hay in the winter before a season; undefined where a paddock was kept from them. */
-function onHayDay(
+export function onHayDay(
   { first, opens }: Pick<PastureSpan, 'first' | 'opens'>,
   { choices: { onHaySince: on }, tables }: Pick<PastureRequest, 'choices' | 'tables'>,
   { closedDays }: Pick<Paddock, 'closedDays'>,

@@ -8,7 +8,7 @@ export const winterGrassFormulas = {
     id: 'grass-meanwhile',
     title: 'Grass from the end of the plan to grass again',
     words:
-      'What stands when the plan ends, grown on in the usual weather until snow comes, or where none does until the herds turn out; less what has to stand then for the next year, as it stands where a paddock was grazed to its residual some weeks before the year ends. Of it the share that is eaten, and no more than the need of the days without snow. Grass that stands in snow is not counted, even where it can be grazed in spring.',
+      'What stands when the plan ends, grown on in the usual weather until snow comes, or where none does until the herds turn out; less what has to stand then for the next year, as it stands where a paddock was grazed to its residual for the last time: on the day on which the herds went on hay the winter before, where that is typed, else some weeks before the year ends. Of it the share that is eaten, and no more than the need of the days without snow. Grass that stands in snow is not counted, even where it can be grazed in spring.',
     symbols: 'G = min(F_day·days, Σ A·max(0, W − W_next)·u)',
     sources: ['JOUVEN_2006'],
     mark: 'computed',

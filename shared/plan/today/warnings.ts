@@ -97,6 +97,7 @@ const IN_FEW_WORDS: Readonly<Record<string, string>> = {
   'hatch-away': 'nobody home for the hatch',
   'weighing-far-off': 'weighing far from the plan',
   'height-taken': 'how tall is the grass?',
+  'on-hay-unused': 'a day on hay that is not of this winter',
   'grass-short': 'grass does not reach',
   'hay-untold': 'was the hay made?',
   'grass-over': 'grass is over',

@@ -226,6 +226,9 @@ describe('whether the grass lasts', () => {
     expect(said(planned({ choices: { onHaySince: '2026-12-04' } }))).toMatch(
       /grazed down until .*Dec 4, 2026|grazed down until .*4 Dec 2026/,
     );
+    const ending = /or under “Hay” the day/;
+    expect(said(unasked)).toMatch(ending);
+    expect(said(planned({ choices: { onHaySince: '2026-12-04' } }))).not.toMatch(ending);
     expect(said(planned({ readings: [newReading({ date: '2027-01-09' })] }))).toBeUndefined();
     const inPaddockId = 'p1';
     expect(
@@ -233,6 +236,20 @@ describe('whether the grass lasts', () => {
         planned({ today: '2027-06-01', herds: [newHerd({ inPaddockId, inSince: '2027-05-20' })] }),
       ),
     ).toBeUndefined();
+  });
+
+  it('says that a day on hay is not of the winter before, and how one is typed that is', () => {
+    const unused = (onHaySince?: string): string | undefined =>
+      plannedPasture(
+        newPastureRequest({ today: '2027-01-10', choices: onHaySince ? { onHaySince } : {} }),
+      ).issues.find(({ code }) => code === 'on-hay-unused')?.text;
+    for (const date of ['2026-05-01', '2027-03-05', '2027-11-20'])
+      expect(unused(date)).toMatch(/^“On hay since” is .*from .*2026 to .*Feb/);
+    expect([undefined, '2026-12-04', '2027-02-28'].map(unused)).toEqual([
+      undefined,
+      undefined,
+      undefined,
+    ]);
   });
 
   it('says that it is too cold where grass that was read as tall never grows', () => {
