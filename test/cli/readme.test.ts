@@ -106,7 +106,11 @@ describe('the figures of the README', () => {
       tables,
     );
     const more = dry.hay.all.value - pasture.hay.all.value;
-    expectRow('July and August at a tenth', `${whole(more)} kg more feed`);
+    const toBuy = dry.hay.toBuy.value - pasture.hay.toBuy.value;
+    expectRow(
+      'July and August at a tenth',
+      `${whole(more)} kg more feed, ${whole(toBuy)} kg more hay to buy`,
+    );
   });
 
   it('are those of the work', () => {
