@@ -1,4 +1,5 @@
-import { isStarted, USUAL_STARTED_WEEKS, type Batch } from '../../../../shared/farm/batch.js';
+import { isStarted, USUAL_STARTED_WEEKS } from '../../../../shared/farm/batch-origin.js';
+import type { Batch } from '../../../../shared/farm/batch.js';
 import type { Facility } from '../../../../shared/farm/facility.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
 import { formatDate, formatLongDate, type DateReader } from '../../../../shared/units/dates.js';
