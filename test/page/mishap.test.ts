@@ -102,8 +102,7 @@ describe('something that went wrong', () => {
     await dialog.getByText(/^Take out the dead and count them/).waitFor();
     // Of those that are there the numbers are asked at once, with what is known.
     await dialog.getByRole('button', { name: 'On grass' }).click();
-    const cause = dialog.getByLabel('What it was');
-    expect(await cause.evaluate((box: HTMLSelectElement) => box.value)).toBe('sick');
+    expect(await dialog.getByLabel('What it was').inputValue()).toBe('sick');
     // Of a box that nobody told of it is asked first whether it came.
     await wentWrong(page, id, 'Birds are sick or dying');
     await dialog.getByRole('button', { name: 'Due: did they come? Tell that first' }).click();
