@@ -163,6 +163,8 @@ export const startFields = row('Start', {
   weatherFetch: optional(yesNo('Weather may be fetched')),
   people: rows('People', starterFields, 30, 'person'),
   meat: optional(nested('Meat birds', birdsToComeFields)),
+  /** Further batches of meat birds, in the places of the first one. */
+  moreMeat: optional(rows('More meat birds', birdsToComeFields, 3, 'batch')),
   layers: optional(nested('Layers', layersToComeFields)),
   /** Kinds that graze together. */
   cattle: optional(rows('Cattle', cattleToComeFields, 6, 'kind of cattle')),

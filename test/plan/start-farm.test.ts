@@ -1,6 +1,6 @@
 import { describe, expect, it } from '@jest/globals';
 import fc from 'fast-check';
-import { monthOf, weekdayOf } from '../../shared/calendar/plain-date.js';
+import { addDays, monthOf, weekdayOf } from '../../shared/calendar/plain-date.js';
 import { batchFields } from '../../shared/farm/batch.js';
 import { problemsOfRow } from '../../shared/farm/check-row.js';
 import { quantitiesIn } from '../../shared/explain/quantities-in.js';
@@ -173,6 +173,30 @@ describe('a start', () => {
     const [batch] = start({ meat: { birds: 20, from: '2027-05-08', to: '2027-05-08' } }).batches;
     expect(batch!.arrivalDate).toBe('2027-05-08');
     expect(batch!.assumed).not.toContain('arrivalDate');
+  });
+
+  it('has two batches of meat birds one after the other in the same places, which hold the larger', () => {
+    const meat = { birds: 50, from: '2027-08-01' };
+    const made = start({ meat, moreMeat: [{ birds: 75, from: '2027-04-01' }] });
+    expect(problemsIn(made)).toEqual([]);
+    expect(made.batches.map(({ name, arrivalDate }) => [name, monthOf(arrivalDate)])).toEqual([
+      ['First meat birds', 4],
+      ['Second meat birds', 8],
+    ]);
+    const kinds = made.facilities.map(({ kind }) => kind).sort();
+    expect(kinds).toEqual(['brooder', 'feed-store', 'field-pen', 'freezer']);
+    const picture = pictureOf(made);
+    for (const { id } of made.batches) {
+      const { issues, space, heat } = planBatch(picture, tables, id);
+      expect(issues.filter(({ level }) => level === 'stop')).toEqual([]);
+      expect(space.needs.filter(({ runsOut }) => runsOut)).toEqual([]);
+      expect(heat!.enough).toBe(true);
+    }
+    // Without a month of its own the second one comes once the brooder is free.
+    const next = start({ meat: { birds: 75, from: '2027-04-01' }, moreMeat: [{ birds: 75 }] });
+    const [first, second] = next.batches.map(({ arrivalDate }) => arrivalDate);
+    expect(second! > addDays(first!, 28)).toBe(true);
+    expect(second! < '2027-12-01').toBe(true);
   });
 
   it('has no brooder for pullets that come started, and a coop that holds them', () => {

@@ -2,7 +2,7 @@ import type { Herd } from '../../farm/herd.js';
 import type { Paddock } from '../../farm/paddock.js';
 import { equalPaddocksFields, type CattleToCome, type Start } from '../../farm/start.js';
 import { FieldError } from '../../problems/field-problem.js';
-import type { StartSetting } from './start-birds.js';
+import type { StartSetting } from './start-setting.js';
 
 /** The herd that is there or to come: whatever grazes, together until the household parts it. */
 export function startHerd(
