@@ -185,6 +185,7 @@ export const JUDGED = {
     'fewestYears',
     'restDoneDays',
     'restLostDays',
+    'dueLongPastDays',
     'sureShare',
     'likelyShare',
     'fewDays',
@@ -224,6 +225,9 @@ export const JUDGED = {
     'leaveSoonestDays',
     'shorterRestShare',
     'gasStepW',
+    'toldLongAgoDays',
+    'moreCameTimes',
+    'fewerCameShare',
   ],
 } as const;
 
