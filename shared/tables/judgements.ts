@@ -191,6 +191,7 @@ export const JUDGED = {
     'fewestYears',
     'restDoneDays',
     'restLostDays',
+    'dueLongPastDays',
     'sureShare',
     'likelyShare',
     'fewDays',
@@ -230,6 +231,9 @@ export const JUDGED = {
     'leaveSoonestDays',
     'shorterRestShare',
     'gasStepW',
+    'toldLongAgoDays',
+    'moreCameTimes',
+    'fewerCameShare',
   ],
 } as const;
 
