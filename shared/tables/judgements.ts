@@ -196,6 +196,8 @@ export const JUDGED = {
     'ownFrostC',
     'hayBelowC',
     'setAheadShare',
+    'airShare',
+    'airSpareDays',
   ],
   /** Buying feed. */
   buying: ['tripH', 'tripHourBags', 'mineralsGPerDay', 'hayAheadDays'],
