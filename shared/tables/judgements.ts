@@ -203,6 +203,8 @@ export const JUDGED = {
     'ownFrostC',
     'hayBelowC',
     'setAheadShare',
+    'airShare',
+    'airSpareDays',
   ],
   /** Buying feed. */
   buying: ['tripH', 'tripHourBags', 'mineralsGPerDay', 'hayAheadDays'],
