@@ -189,6 +189,7 @@ describe('a start', () => {
     for (const { id } of made.batches) {
       const { issues, space, heat } = planBatch(picture, tables, id);
       expect(issues.filter(({ level }) => level === 'stop')).toEqual([]);
+      expect(issues.map(({ code }) => code)).not.toContain('freezer-full');
       expect(space.needs.filter(({ runsOut }) => runsOut)).toEqual([]);
       expect(heat!.enough).toBe(true);
     }
