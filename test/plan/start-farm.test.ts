@@ -10,7 +10,7 @@ import { farmFields, personFields } from '../../shared/farm/farm.js';
 import { herdFields } from '../../shared/farm/herd.js';
 import { paddockFields } from '../../shared/farm/paddock.js';
 import type { FarmPicture } from '../../shared/farm/picture.js';
-import { equalPaddocksFields, type Start } from '../../shared/farm/start.js';
+import { cattleToComeFields, equalPaddocksFields, type Start } from '../../shared/farm/start.js';
 import { findArrivals } from '../../shared/plan/arrival-finder.js';
 import { edgesToAdd, gearToGet } from '../../shared/plan/gear-to-get.js';
 import { planBatch } from '../../shared/plan/batch-plan.js';
@@ -189,6 +189,7 @@ describe('a start', () => {
     for (const { id } of made.batches) {
       const { issues, space, heat } = planBatch(picture, tables, id);
       expect(issues.filter(({ level }) => level === 'stop')).toEqual([]);
+      expect(issues.map(({ code }) => code)).not.toContain('freezer-full');
       expect(space.needs.filter(({ runsOut }) => runsOut)).toEqual([]);
       expect(heat!.enough).toBe(true);
     }
@@ -218,6 +219,34 @@ describe('a start', () => {
     expect(both.herds.map(({ groups }) => groups)).toEqual([[cows, steers]]);
     expect(both.paddocks[0]!.areaM2).toBeGreaterThan(one.paddocks[0]!.areaM2);
     expect(start({ cattle: [] })).toMatchObject({ herds: [], paddocks: [] });
+  });
+
+  it('has the cows of a calving season by when they are due, all head of them', () => {
+    const season = (head: number, calvesUntil?: string) =>
+      start({
+        cattle: [
+          {
+            classId: 'cow-calf',
+            head,
+            calvesOn: '2027-04-01',
+            ...(calvesUntil ? { calvesUntil } : {}),
+          },
+        ],
+      }).herds[0]!.groups.map((group) => [group.head, group.calvesOn]);
+    expect(season(5)).toEqual([[5, '2027-04-01']]);
+    expect(season(5, '2027-05-31')).toEqual([
+      [3, '2027-04-16'],
+      [2, '2027-05-16'],
+    ]);
+    expect(season(2, '2027-06-30').map(([head]) => head)).toEqual([1, 1]);
+    expect(season(20, '2027-06-30').map(([head]) => head)).toEqual([7, 7, 6]);
+    expect(
+      problemsOfRow(cattleToComeFields, {
+        classId: 'cow-calf',
+        head: 2,
+        calvesUntil: '2027-05-01',
+      }),
+    ).toMatchObject([{ field: 'calvesUntil', code: 'conflict' }]);
   });
 
   it('takes the grass as grazed down where cattle are there in winter, on the day that was said', () => {

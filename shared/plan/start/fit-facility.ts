@@ -56,7 +56,9 @@ export function fitFacility(
     case 'field-pen':
       return { ...facility, count: outdoors.pensNeeded?.value ?? facility.count };
     case 'freezer': {
-      const need = leaving?.freezerNeed?.value ?? 0;
+      // With what is left of an earlier batch in it.
+      const steps = (leaving?.freezerSteps ?? []).map(({ filled }) => filled.value);
+      const need = Math.max(leaving?.freezerNeed?.value ?? 0, ...steps);
       const { freezersL } = sizes;
       return { ...facility, liters: freezersL.find((each) => need <= each) ?? freezersL.at(-1)! };
     }
