@@ -40,6 +40,10 @@ export function ArrivalWeeks({
   const weeks = 'weeks' in found ? found.weeks : [];
   const best = weeks.find((w) => w.rank === 1);
   const shown = weeks.find((w) => w.arrivalDate === chosen) ?? best;
+  // A start takes the soonest of these: few points between weeks are no reason to wait.
+  const { soonerWithin } = asked.tables.judgements.arrival;
+  const isAsGood = ({ score }: ArrivalWeek): boolean =>
+    best !== undefined && best.score - soonerWithin.value <= score;
   const shortDate = (week: { arrivalDate: string }): string =>
     formatMonthDay(week.arrivalDate.slice(5), reader);
   return (
@@ -91,12 +95,18 @@ export function ArrivalWeeks({
             {sayDate(shown.arrivalDate)}:{' '}
             <Num
               of={scoreOf(shown, asked.tables)}
-              said={shown.rank === 1 ? 'the best week' : weekInWords(shown.score)}
+              said={
+                shown.rank === 1
+                  ? 'the best week'
+                  : isAsGood(shown)
+                    ? 'about as good as the best week'
+                    : weekInWords(shown.score)
+              }
             />
           </Title>
           <Reasons title="Against it, most first" reasons={reasonsOf(shown, 'against')} />
           <Reasons title="For it" reasons={reasonsOf(shown, 'for')} />
-          {shown.rank !== 1 && best && (
+          {shown.rank !== 1 && best && !isAsGood(shown) && (
             <Text mb="sm">
               <b>Why not this week?</b> Less speaks against {sayDate(best.arrivalDate)}
               {gradeOf(best.score) === gradeOf(shown.score) ? ', but not by much' : ''}.

@@ -25,7 +25,7 @@ const MEAT_GOALS = [
 ] as const;
 const EGG_GOALS = [{ id: 'eggs', name: 'First eggs' }] as const;
 
-/** Days ahead of today that the box is first filled with. */
+/** The box is first filled with so many days past the arrival that is planned, or past today. */
 const FIRST_AHEAD_DAYS = 120;
 
 /** The plan from the other end: a day to be ready by gives the days on which chicks would come. */
@@ -40,7 +40,11 @@ export function ReadyByCard({
 }) {
   const isMeat = asked.batch.purpose === 'meat';
   const [chosen, setChosen] = useState<ReadyGoal['goal']>('ready');
-  const [on, setOn] = useState(() => addDays(asked.picture.today, FIRST_AHEAD_DAYS));
+  const [on, setOn] = useState(() => {
+    const { picture, batch } = asked;
+    const from = picture.today < batch.arrivalDate ? batch.arrivalDate : picture.today;
+    return addDays(from, FIRST_AHEAD_DAYS);
+  });
   const goal = !isMeat ? 'eggs' : chosen === 'slot' ? 'slot' : 'ready';
   const [head, setHead] = useState<number>();
   const found = useMemo(
@@ -149,7 +153,9 @@ function Answer({
       {arrivals.map((arrival) => (
         <Arrival key={arrival.arrivalDate} {...{ arrival, answer, asked, onPick }} />
       ))}
-      {answer.largest && <Largest largest={answer.largest} onPick={onPick} />}
+      {answer.largest && (
+        <Largest largest={answer.largest} on={arrivals[0]!.arrivalDate} onPick={onPick} />
+      )}
     </>
   );
 }
@@ -251,17 +257,20 @@ function Arrival({
 /** How many there could be, and what stops more. */
 function Largest({
   largest: { birds, limits },
+  on,
   onPick,
 }: {
   largest: LargestBatch;
+  on: string;
   onPick: (more: BatchDraft) => void;
 }) {
+  const sayDate = useSayDate();
   const [tightest] = limits;
   return (
     <div>
       <Text mt="xs">
         <b>
-          Largest batch: <Num of={birds} />
+          Largest batch that comes on {sayDate(on)}: <Num of={birds} />
         </b>
         . {tightest!.name} stops more. Birds that each has room for:
       </Text>
