@@ -15,7 +15,9 @@ interface Props {
 /** What moves the bill most, by what sources leave open, and the range of all of it together. */
 export default function MovesSection({ plan, asked }: Props) {
   const moves = useMemo(() => whatMoves({ ...asked, plan }), [asked, plan]);
-  const { inputs, bill, each } = moves;
+  const { bill, each } = moves;
+  // What has no price moves nothing yet.
+  const inputs = moves.inputs.filter(({ low, high }) => isApart(low.bill.value, high.bill.value));
   if (inputs.length === 0)
     return <Text>No source states how far anything of it could be otherwise.</Text>;
   const shown = each ?? bill;
@@ -26,6 +28,7 @@ export default function MovesSection({ plan, asked }: Props) {
   const at = (value: number): number => (100 * (value - least)) / Math.max(1e-9, most - least);
   return (
     <Stack>
+      {0 < plan.bill.leftOut.length && <Text>So far, {plan.bill.leftOut.join(', ')}.</Text>}
       <Text>
         Likely <Num of={shown} />; from <Range of={shown} /> with all of it together, as it hardly
         all goes wrong at once. The whole bill: <Num of={bill} />, from <Range of={bill} />.
@@ -66,3 +69,6 @@ export default function MovesSection({ plan, asked }: Props) {
     </Stack>
   );
 }
+
+/** By a cent at least. */
+const isApart = (low: number, high: number): boolean => Math.round(low) !== Math.round(high);

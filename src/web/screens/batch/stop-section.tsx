@@ -72,7 +72,7 @@ export default function StopSection({
         </Picture>
       )}
       {stop && <AnotherDay plan={plan} part={part} />}
-      <Weeks weeks={weeks} />
+      <Weeks weeks={weeks} isPriced={stop !== undefined} />
     </Stack>
   );
 }
@@ -101,23 +101,27 @@ function AnotherDay({ plan, part }: Pick<Props, 'plan'> & { part: StopPart }) {
   );
 }
 
-const Weeks = ({ weeks }: { weeks: readonly StopWeek[] }) => (
+/** Without a price for all of it, what a week costs is not known: what is left of it looked cheap. */
+const Weeks = ({ weeks, isPriced }: { weeks: readonly StopWeek[]; isPriced: boolean }) => (
   <AgeTable
-    label="Feed and money by week"
+    label={isPriced ? 'Feed and money by week' : 'Feed by week'}
     ageLabel="Age"
     rows={weeks}
-    columns={COLUMNS}
+    columns={isPriced ? [...FEED, ...MONEY] : FEED}
     ageOf={ageOf}
     isChosen={({ isPlanned }) => isPlanned === true}
   />
 );
 
-const COLUMNS: readonly AgeColumn<StopWeek>[] = [
+const FEED: readonly AgeColumn<StopWeek>[] = [
   ['Day', ({ on }) => on],
   ['Live each', ({ liveEach }) => liveEach],
   ['Dressed each', ({ dressedEach }) => dressedEach],
   ['Feed', ({ feed }) => feed],
   ['Feed for the gain', ({ conversion }) => conversion],
+];
+
+const MONEY: readonly AgeColumn<StopWeek>[] = [
   ['Cost', ({ cost }) => cost],
   ['So far', ({ soFar }) => soFar],
   ['What they gain next, dressed', ({ next }) => next],
