@@ -95,19 +95,26 @@ export const hasCattle = ({ groups }: Pick<Herd, 'groups'>, on: PlainDate): bool
   groups.some((group) => 0 < group.head && isThere(group, on));
 
 /** Head that is milked on a day: milk cows are, but for the weeks before they calve. */
-export const milkedHead = (
+export const milkedHead = (herd: Pick<Herd, 'groups'>, on: PlainDate, tables: Tables): number =>
+  milkedOf(herd, on, tables).reduce((sum, { head }) => sum + head, 0);
+
+/** What they are expected to give on the day on which it is planned, kg. */
+export const milkedKg = (herd: Pick<Herd, 'groups'>, on: PlainDate, tables: Tables): number =>
+  milkedOf(herd, on, tables).reduce((sum, { head, milkKg }) => sum + head * milkKg, 0);
+
+function milkedOf(
   { groups }: Pick<Herd, 'groups'>,
   on: PlainDate,
   tables: Tables,
-): number =>
-  groups
+): { readonly head: number; readonly milkKg: number }[] {
+  return groups
     .filter((group) => isThere(group, on))
-    .filter(
-      (group) =>
-        cowDay(group, dueOf(group, tables)?.due, { date: on, typedOn: on }, tables).of.equation ===
-        'nrc-dairy',
-    )
-    .reduce((sum, { head }) => sum + head, 0);
+    .flatMap((group) => {
+      const due = dueOf(group, tables)?.due;
+      const { of, milkKg } = cowDay(group, due, { date: on, typedOn: on }, tables);
+      return of.equation === 'nrc-dairy' ? [{ head: group.head, milkKg }] : [];
+    });
+}
 
 /** Calves at foot on a day: those of cows that have calved and are not weaned yet. */
 export const calvesAtFoot = (

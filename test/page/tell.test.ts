@@ -160,6 +160,73 @@ describe('telling on a phone', () => {
     expect(errors).toEqual([]);
   });
 
+  it('has milk, rain and prices filled in as they were last, and says that they are', async () => {
+    const id = await farmWithChicks();
+    const herd = await house.post<{ id: string }>(`/farms/${id}/herds`, {
+      name: 'Milkers',
+      groups: [{ classId: 'milk-cow', head: 1 }],
+    });
+    const on = inDays(-1);
+    const bought = { what: 'feed', name: 'Grower', amount: 2, eachKg: 22.68, money: '44.00' };
+    const job = await house.post<{ id: string }>(`/farms/${id}/jobs`, {
+      ...{ name: 'Go to town', hours: 1, dueOn: inDays(0), priority: 'should' },
+      ...{ conditions: {}, canBeSpread: true },
+    });
+    const work = `own/${job.id}`;
+    await house.post(`/farms/${id}/told`, {
+      facts: [
+        { kind: 'milked', about: herd.id, on, details: { liters: 11 } },
+        { kind: 'rained', about: 'ground', on, details: { mm: 12.7 } },
+        { kind: 'bought', about: 'farm', on, details: bought },
+      ],
+    });
+    const { page, errors } = await house.page('phone');
+    await today(page, id);
+    await ask(page, 'Milkers', 'Milk of the day');
+    await page.getByText(/^As on .+: change it to what you milked\.$/).waitFor();
+    expect(await page.getByRole('textbox', { name: /^Milk of the day,/ }).inputValue()).toBe(
+      '2.91',
+    ); // 11 L in gallons
+    expect(await seriousFindings(page, '[role=dialog]')).toEqual([]);
+    await page.keyboard.press('Escape');
+    const place = async (what: string): Promise<void> => {
+      await page.getByRole('button', { name: /^Rain, shopping, note/ }).click();
+      await page.getByRole('dialog').getByRole('button', { name: what }).click();
+    };
+    await place('Rain in the gauge');
+    expect(await page.getByRole('textbox', { name: /^Rain in the gauge,/ }).inputValue()).toBe(
+      '0.5',
+    );
+    await page.keyboard.press('Escape');
+    await place('Something was bought');
+    const cost = page.getByLabel('What it cost, all together');
+    expect(await cost.inputValue()).toBe('22.00');
+    await page.getByLabel('How many').fill('3');
+    expect(await cost.inputValue()).toBe('66.00');
+    // Nothing is told until somebody tells it.
+    await page.getByRole('button', { name: 'Tell it' }).click();
+    await page.getByText(/^Grower: 3 bags of 50 lb bought, \$66\.00\. Told\.$/).waitFor();
+
+    // What a trip that was ticked off is taken to have brought is put right where it stands.
+    const tick = { kind: 'work-progress', about: work, on: inDays(0) };
+    await house.post(`/farms/${id}/told`, {
+      facts: [
+        { kind: 'bought', about: work, on: inDays(0), details: { ...bought, work } },
+        { ...tick, details: { doneOn: inDays(0) } },
+      ],
+    });
+    await today(page, id);
+    await page.getByRole('button', { name: /^Bought otherwise: Grower: 2 bags/ }).click();
+    await page.getByLabel('How many').fill('1');
+    await page.getByLabel('What it cost, all together').fill('22');
+    expect(await seriousFindings(page, '[role=dialog]')).toEqual([]);
+    await page.getByRole('button', { name: 'Change it' }).click();
+    await page.getByRole('button', { name: /^Bought otherwise: Grower: 1 bag of/ }).click();
+    await page.getByRole('button', { name: 'None of it was bought' }).click();
+    await page.getByRole('button', { name: /^Bought otherwise/ }).waitFor({ state: 'detached' });
+    expect(errors).toEqual([]);
+  });
+
   it('says what is wrong at its field, and keeps what was typed', async () => {
     const id = await farmWithChicks();
     const { page } = await house.page('phone');

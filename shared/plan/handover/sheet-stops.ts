@@ -5,6 +5,7 @@ import type { Farm } from '../../farm/farm.js';
 import type { Facility } from '../../farm/facility.js';
 import { FROST_CAUTIONS, HEAT_OUT_CAUTIONS, isFrost } from '../../farm/heat-caution.js';
 import type { Herd } from '../../farm/herd.js';
+import type { KeptOut } from '../../farm/treated.js';
 import type { FarmPicture } from '../../farm/picture.js';
 import { cattleWaterFormulas } from '../../pasture/cattle-water.js';
 import { calvesBeside, calvingSeasons, mayCalve } from '../../pasture/calving-season.js';
@@ -52,6 +53,8 @@ export interface SheetStop {
   readonly named?: readonly string[];
   /** A cow may calve: soon, early, late, or nobody told when. */
   readonly mayCalve?: true;
+  /** What of theirs nobody eats, because of a medicine; left out while there is none. */
+  readonly keptOut?: readonly KeptOut[];
   /** Keys of cautions. */
   readonly cautions: readonly string[];
 }
@@ -339,6 +342,11 @@ function withMedicines(stop: SheetStop, picture: FarmPicture): SheetStop {
     milk: stop.actions.includes(MILKING),
     eggs: stop.amounts.some(({ unit }) => unit === 'eggs'),
   };
-  const said = medicinesToday(picture, stop.id, gives).map((each) => `${each.said}.`);
-  return said.length === 0 ? stop : { ...stop, actions: [...said, ...stop.actions] };
+  const medicines = medicinesToday(picture, stop.id, gives);
+  if (medicines.length === 0) return stop;
+  return {
+    ...stop,
+    actions: [...medicines.map(({ said }) => `${said}.`), ...stop.actions],
+    keptOut: [...new Set(medicines.flatMap(({ keptOut }) => keptOut))],
+  };
 }

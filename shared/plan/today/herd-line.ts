@@ -6,7 +6,7 @@ import type { Herd } from '../../farm/herd.js';
 import type { FarmPicture } from '../../farm/picture.js';
 import { cattleWaterFormulas } from '../../pasture/cattle-water.js';
 import { calvingSeasons } from '../../pasture/calving-season.js';
-import { dueOf, milkedHead } from '../../pasture/herd-demand.js';
+import { dueOf, milkedHead, milkedKg } from '../../pasture/herd-demand.js';
 import { withNamedCows } from '../../pasture/named-cows.js';
 import type { Tables } from '../../tables/tables.js';
 import { hayOfDay, herdDays, type HayOfDay, type HerdDay } from '../pasture/herd-day.js';
@@ -53,6 +53,8 @@ export interface HerdLine {
   readonly dueCowId?: string;
   /** Somebody milks some of them. */
   readonly isMilked?: true;
+  /** What those give today by the plan, for whoever tells what they do. */
+  readonly milkKg?: number;
   /** Left out while none is waited for. */
   readonly medicines?: readonly MedicineToday[];
   /** Calves that are still to come once some were told. */
@@ -97,7 +99,8 @@ function herdLine(
   const next = ahead && nextMove(pasture!, turnOut, { move: ahead, today });
   const goesTo = isToCome ? stay : ahead;
   const here = picture.paddocks.find(({ id }) => id === inPaddockId);
-  const isMilked = 0 < milkedHead(withNamedCows(herd, picture.cows), today, tables);
+  const whole = withNamedCows(herd, picture.cows);
+  const isMilked = 0 < milkedHead(whole, today, tables);
   const medicines = medicinesToday(picture, herd.id, { milk: isMilked });
   return {
     kind: 'herd',
@@ -118,7 +121,7 @@ function herdLine(
     ...(here ? {} : offSince(picture, herd.id)),
     ...(goesTo ? { nextPaddockId: goesTo.paddockId } : {}),
     ...dueNow(picture, tables, herd),
-    ...(isMilked ? { isMilked } : {}),
+    ...(isMilked ? { isMilked, milkKg: milkedKg(whole, today, tables) } : {}),
     ...(0 < medicines.length ? { medicines } : {}),
     ...calvingNow(picture, tables, herd),
     water: quantity(

@@ -14,6 +14,8 @@ export interface TodayWeather {
   readonly high: NumberQuantity;
   /** The next wet day of the forecast; left out where it has none. */
   readonly rain?: { readonly on: PlainDate; readonly amount: NumberQuantity };
+  /** What is forecast of today, for whoever reads the gauge; left out where it is not. */
+  readonly rainTodayMm?: number;
   /** Last day up to which the rain of every day is forecast; left out where today's is not. */
   readonly forecastTo?: PlainDate;
 }
@@ -75,7 +77,7 @@ export function todayWeather({ climate, today, tables }: Around, plan: WorkPlan)
             ]),
           },
         }),
-    ...(known === 0 ? {} : { forecastTo: addDays(today, known - 1) }),
+    ...(known === 0 ? {} : { forecastTo: addDays(today, known - 1), rainTodayMm: rainMm[0]! }),
   };
 }
 

@@ -1,10 +1,12 @@
 import type { PlainDate } from '../../calendar/plain-date.js';
+import type { FactOf } from '../../farm/told-fact.js';
 import type { FarmPicture } from '../../farm/picture.js';
 import type { Tables } from '../../tables/tables.js';
 import type { WorkPlan } from '../work/planned-work.js';
 import { calvingDue } from './calving-due.js';
 import { animalLines, type AnimalLine, type PlannedAnimals } from './animal-lines.js';
 import { attentionOf } from './attention.js';
+import type { LastTold } from './last-told.js';
 import type { Attention } from './looked-at.js';
 import { silentHerds } from './silent-herds.js';
 import { comingDates, type ComingDate } from './coming.js';
@@ -36,6 +38,10 @@ export interface Today {
 /** The same with its round ticked off as far as it is done. */
 export interface TickedToday extends Omit<Today, 'chores'> {
   readonly chores: readonly (TodayChore & { readonly isDone: boolean })[];
+  /** What was told last of what comes again, proposed to whoever tells the next. */
+  readonly lastTold: readonly LastTold[];
+  /** What was told as bought with work that was ticked off today, and what it was before. */
+  readonly bought: readonly FactOf<'bought'>[];
 }
 
 /** A day with the chores that were told done on it, what no plan knows of, and without the alarms that were seen. */
@@ -44,9 +50,15 @@ export const withTicks = (
   /** Keys of chores that are done, and by whom. */
   done: ReadonlyMap<string, string | undefined>,
   seen: ReadonlySet<string> = new Set(),
-  more: readonly Attention[] = [],
+  {
+    more = [],
+    lastTold = [],
+    bought = [],
+  }: { readonly more?: readonly Attention[] } & Partial<
+    Pick<TickedToday, 'lastTold' | 'bought'>
+  > = {},
 ): TickedToday => ({
-  ...day,
+  ...{ ...day, lastTold, bought },
   attention: [...day.attention, ...more].filter(({ key, isAlarm }) => !isAlarm || !seen.has(key)),
   chores: day.chores
     .map((chore) => {

@@ -114,7 +114,16 @@ function SuggestedText({
   const id = useId();
   return (
     <>
-      <TextInput {...text} {...(names.length > 0 ? { list: id, autoComplete: 'off' } : {})} />
+      <TextInput
+        {...text}
+        {...(names.length > 0
+          ? {
+              ...{ list: id, autoComplete: 'off' },
+              // A name that is proposed gives way to the first letter of another.
+              onFocus: (event: { currentTarget: HTMLInputElement }) => event.currentTarget.select(),
+            }
+          : {})}
+      />
       {names.length > 0 && (
         <datalist id={id}>
           {names.map((name) => (

@@ -7,7 +7,9 @@ import type { ToldFact, ToldKind } from '../../../shared/farm/told-fact.js';
 import type { AnimalLine } from '../../../shared/plan/today/animal-lines.js';
 import { usePicture, useTables, type SavedFarm } from '../api/queries.js';
 import type { FirstTold } from '../mishap/mishap-props.js';
+import { useToday } from '../api/today-queries.js';
 import { FormDialog } from '../fields/form-dialog.js';
+import type { Known } from './proposed.js';
 import { TellForm } from './tell-form.js';
 import { ofAnimal, ofPlace, otherwiseOf, type Otherwise } from './what-to-tell.js';
 
@@ -44,6 +46,11 @@ export default function TellDialog({
   const [otherwise, setOtherwise] = useState<Otherwise>();
   const what =
     choices.find((each) => each.kind === chosen?.kind && each.words === chosen.words) ?? chosen;
+  const day = useToday(farm.id).data;
+  const known: Known = {
+    ...{ line, lastTold: day?.lastTold ?? [] },
+    rainTodayMm: day?.date === today ? day.weather.rainTodayMm : undefined,
+  };
   const name = line?.name ?? farm.name;
   const asked = what ?? otherwise;
   const Form = line?.kind === 'herd' ? HerdTellForm : TellForm;
@@ -60,6 +67,7 @@ export default function TellDialog({
             farm={farm}
             today={today}
             what={what}
+            known={known}
             onTold={onTold}
             onBack={() => choose(undefined)}
           />

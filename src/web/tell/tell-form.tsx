@@ -1,23 +1,23 @@
 import { Button, Checkbox, Group, SimpleGrid, Stack } from '@mantine/core';
-import Big from 'big.js';
 import { useState } from 'react';
 import type { PlainDate } from '../../../shared/calendar/plain-date.js';
 import type { ToldFact, ToldKind } from '../../../shared/farm/told-fact.js';
 import { doubtOfBirds, doubtOfDay, type AskedFrom } from '../../../shared/farm/told-doubts.js';
-import { bagPrice } from '../../../shared/farm/feed-product.js';
+import { isSame } from '../../../shared/farm/merge-row.js';
 import { toldWithBefore } from '../../../shared/plan/pasture/move-told.js';
-import type { Product } from '../../../shared/farm/product.js';
 import type { DateReader } from '../../../shared/units/dates.js';
-import { formatValue, minorDigits } from '../../../shared/units/format.js';
+import { formatValue } from '../../../shared/units/format.js';
 import { useProducts, useTables, type SavedFarm } from '../api/queries.js';
 import { useTell } from '../api/told-queries.js';
 import { problemsOfFact, wordsOfFact } from '../api/told-words.js';
+import { useOpener } from '../explain/explain-panel.js';
 import { DateField } from '../fields/date-input.js';
 import { DescribedField } from '../fields/described-field.js';
 import { messagesByField, problemsIn, unreadNumbers } from '../fields/field-words.js';
 import { useWayBack } from '../fields/form-dialog.js';
 import { Failure } from '../shell/states.js';
 import { PhotosField } from './photos-field.js';
+import { proposalOf, type Feed, type Known, type Proposal } from './proposed.js';
 import type { Tellable } from './what-to-tell.js';
 
 interface Props {
@@ -28,6 +28,8 @@ interface Props {
   readonly changes?: { readonly id: string; readonly on: PlainDate };
   /** Rows of which a field names one, by the field. */
   readonly rows?: Readonly<Record<string, readonly Named[]>>;
+  /** What is known that its numbers most likely are. */
+  readonly known?: Known;
   readonly onTold: (fact: ToldFact) => void;
   readonly onBack: () => void;
 }
@@ -43,16 +45,27 @@ const NAMES_ONE: ReadonlySet<string> = new Set(['cowId', 'classId']);
 type Draft = Readonly<Record<string, unknown>>;
 
 /** One thing that happened: its numbers are filled in as planned, and one press tells it. */
-export function TellForm({ farm, today, what, changes, rows = {}, onTold, onBack }: Props) {
+export function TellForm({ farm, today, what, changes, rows = {}, known, onTold, onBack }: Props) {
+  const { sayDate } = useOpener();
   // Only what was typed: what stands beside it follows what becomes known meanwhile.
   const [typed, setTyped] = useState<Draft>({});
-  const draft: Draft = { ...what.start, ...typed };
+  const feeds = useFeeds(
+    farm,
+    what.kind === 'bought' && { ...what.start, ...typed }['what'] === 'feed',
+  );
+  const propose = (draft: Draft): Proposal =>
+    proposalOf({
+      ...{ kind: what.kind, about: what.about, lastTold: [], ...known, draft, today, sayDate },
+      ...{ feeds: feeds ?? [], currency: farm.currency },
+    });
+  const start = withoutProposed(what.start, propose(what.start));
+  const proposal = propose({ ...start, ...typed });
+  const draft: Draft = { ...proposal.values, ...start, ...typed };
   const type = (change: (now: Draft) => Draft): void =>
     setTyped((old) => ({ ...old, ...change({ ...what.start, ...old }) }));
   const [on, setOn] = useState<PlainDate | undefined>(changes?.on ?? today);
   const tell = useTell<ToldKind>(farm.id);
-  const feeds = useFeeds(farm, what.kind === 'bought' && draft['what'] === 'feed');
-  const isChanged = JSON.stringify(draft) !== JSON.stringify(what.start);
+  const isChanged = Object.entries(typed).some(([name, value]) => !isSame(value, what.start[name]));
   const back = useWayBack(
     { isUnsaved: isChanged && !tell.isSuccess, discard: () => setTyped({}) },
     onBack,
@@ -104,19 +117,15 @@ export function TellForm({ farm, today, what, changes, rows = {}, onTold, onBack
                 field={field}
                 reader={farm}
                 {...(rows[name] ? { rows: rows[name] } : {})}
-                hint={byThePlan(what.planKg?.[name], farm)}
+                hint={
+                  (name in start || name in typed ? undefined : proposal.said[name]) ??
+                  byThePlan(what.planKg?.[name], farm)
+                }
                 {...(name === 'name' && feeds ? { suggested: feeds.map((feed) => feed.name) } : {})}
                 isFirst={k === 0}
                 value={draft[name]}
                 error={errors[name]}
-                onChange={(value) =>
-                  type((now) => ({
-                    ...(feeds && (name === 'name' || name === 'amount')
-                      ? ofFeed(feeds, now, { ...now, [name]: value }, farm.currency)
-                      : {}),
-                    ...told(name, value),
-                  }))
-                }
+                onChange={(value) => type(() => told(name, value))}
               />
             ),
           )}
@@ -181,31 +190,18 @@ function withMovesBefore({ kind, about, unsaid = [] }: Tellable, on: PlainDate, 
   return { ...told.at(-1)!, before: told.slice(0, -1) };
 }
 
-type Feed = Extract<Product, { kind: 'feed' }>;
-
 /** The feeds that the place buys, so that a purchase is told under the same name. */
 function useFeeds(farm: SavedFarm, isFeed: boolean): readonly Feed[] | undefined {
   const products = useProducts(farm.id).data;
   return isFeed ? products?.flatMap((each) => (each.kind === 'feed' ? [each] : [])) : undefined;
 }
 
-/** The bag of the feed that was named, and what so many of them cost: both until something else is typed. */
-function ofFeed(feeds: readonly Feed[], before: Draft, now: Draft, currency: string): Draft {
-  const feed = feeds.find(({ name }) => name === now['name']);
-  const isTyped =
-    before['money'] !== undefined && before['money'] !== costOf(feeds, before, currency);
-  const isNamed = before['name'] !== now['name'];
-  return {
-    ...(feed && isNamed ? { eachKg: feed.bagKg } : {}),
-    ...(isTyped ? {} : { money: costOf(feeds, now, currency) }),
-  };
-}
-
-function costOf(feeds: readonly Feed[], draft: Draft, currency: string): string | undefined {
-  const { name: named, amount } = draft;
-  const feed = feeds.find(({ name }) => name === named);
-  if (!feed || typeof amount !== 'number') return undefined;
-  return new Big(bagPrice(feed, amount)).times(amount).toFixed(minorDigits(currency));
+/** What stands as it was proposed goes on following what is typed beside it. */
+function withoutProposed(start: Draft, { values }: Proposal): Draft {
+  const rest = Object.entries(start).filter(
+    ([name, value]) => value === undefined || values[name] !== value,
+  );
+  return Object.fromEntries(rest);
 }
 
 /** Birds that are weighed one by one count themselves. */

@@ -71,9 +71,10 @@ function Asked({
     () => planDraft(setting, changed, batch.arrivalDate),
     [setting, changed, batch],
   );
+  const asked = isAtHome ? HOME_DAY : field === 'orderedBirds' ? COMING : batchFields.fields[field];
   const words = batchWords(batch.purpose, reader);
   const save = useSave<NamedBatch>(farm.id, 'batches', words);
-  const isOther = value !== undefined && value !== (isAtHome ? start : batch[field]);
+  const isOther = typed?.value !== undefined && value !== (isAtHome ? start : batch[field]);
   const tooEarly =
     field === 'arrivalDate' && !picture.headChanges.some(({ batchId }) => batchId === batch.id)
       ? cameTooEarly({ to: value, from: batch.arrivalDate, today: picture.today })
@@ -114,7 +115,7 @@ function Asked({
   return (
     <Stack gap="sm">
       <DescribedField
-        field={isAtHome ? HOME_DAY : batchFields.fields[field]}
+        field={asked}
         reader={farm}
         isFirst
         value={value}
@@ -192,6 +193,8 @@ const lower = (words: string): string => words.charAt(0).toLowerCase() + words.s
 
 /** What is done at home has no slot. */
 const HOME_DAY = { ...batchFields.fields.slotDate, label: 'Processing' };
+/** The order stands; the box holds fewer. */
+const COMING = { ...batchFields.fields.orderedBirds, label: 'How many come' };
 
 /** What stands in the plan where the batch says nothing. */
 const startOf = ({

@@ -102,16 +102,14 @@ export function ofAnimal(line: AnimalLine): Tellable[] {
     ...(line.awaited ? [came] : []),
     ...(isToHaveLeft ? [processed] : []),
     of('died', 'Some died', { birds: 1 }),
-    ...(line.eggs
-      ? [of('eggs-counted', 'Eggs', { days: 1, eggs: Math.round(Number(line.eggs.value)) })]
-      : []),
+    ...(line.eggs ? [of('eggs-counted', 'Eggs', { days: 1 })] : []),
     { ...of('weighed', 'Weighed some', {}), planKg: { averageKg: liveKg } },
     of('feed-opened', 'Feed opened', { bags: 1, ...(bagKg === undefined ? {} : { bagKg }) }),
     ...(line.stage === 'brooder' && line.heat
       ? [of('brooder-seen', 'Read the thermometer', { underHeatC: line.heat.wanted.value })]
       : []),
     { ...of('treated', 'Medicine was given'), fields: treatedFieldsOf('batch') },
-    of('water-drunk', 'Water they drank', line.water ? { liters: line.water.value } : {}),
+    of('water-drunk', 'Water they drank'),
     ...(isToHaveLeft ? [] : [processed]),
     ...(line.eggs ? [of('eggs-gone', 'Eggs sold or given', { how: 'sold' })] : []),
     of('gone', 'Birds sold or given', { birds: 1, how: 'sold' }),

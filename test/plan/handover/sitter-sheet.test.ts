@@ -16,6 +16,7 @@ import type { BatchPlan } from '../../../shared/plan/batch-plan.js';
 import { formatValue } from '../../../shared/units/format.js';
 import { heatActions } from '../../../shared/plan/handover/sheet-heat.js';
 import { handoverProblems } from '../../../shared/plan/handover/check-handover.js';
+import { overOnPage } from '../../../shared/plan/handover/over-on-page.js';
 import { newOnPage } from '../../../shared/plan/handover/new-on-page.js';
 import { visitsOf } from '../../../shared/plan/handover/sheet-extras.js';
 import { batchStop, herdStop, type SheetStop } from '../../../shared/plan/handover/sheet-stops.js';
@@ -85,6 +86,35 @@ describe('sitterSheet', () => {
     // The same day twice, and the first of all.
     expect(newOnPage(next, next).isAny).toBe(false);
     expect(newOnPage(first!, undefined).isAny).toBe(false);
+  });
+
+  it('says what is over since the day before, and not what only rests for a day', () => {
+    const [first] = sheetOf().sheet.pages;
+    const chore = (name: string) => ({ key: name, name, hours: 1, of: 'Hens' });
+    const hens: SheetStop = {
+      ...{ id: 'hens', name: 'Hens', amounts: [], carried: [], actions: [] },
+      ...{ lookFor: [], cautions: [], isHeated: true, keptOut: ['eggs', 'meat'] },
+    };
+    const { isHeated: _heat, ...cool } = hens;
+    const before = {
+      ...first!,
+      ...{ stops: [hens, { ...hens, id: 'ducks', name: 'Ducks' }], home: [], away: ['Ada'] },
+      chores: [chore('Candle'), chore('Move the pen'), { ...chore('Bathe'), of: 'Ducks' }],
+    };
+    const page = {
+      ...first!,
+      ...{ stops: [{ ...cool, keptOut: ['meat' as const] }], home: ['Ada'], away: [], chores: [] },
+    };
+    const next = { ...page, chores: [chore('Move the pen')] };
+    expect(overOnPage(page, before, [next])).toEqual([
+      'Ada is back at home.',
+      'Hens: no heat any more.',
+      'Hens: the wait after medicine is over for eggs.',
+      'Ducks: no longer on the round.',
+      'Candle, Hens: not any more.',
+    ]);
+    expect(overOnPage(next, page, [])).toEqual([]);
+    expect(overOnPage(page, undefined, [next])).toEqual([]);
   });
 
   it('marks in a brooder what is done otherwise, and not each day that they eat a little more', () => {

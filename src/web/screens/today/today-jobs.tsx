@@ -2,6 +2,7 @@ import { lazy, Suspense, useState } from 'react';
 import { addDays, type PlainDate } from '../../../../shared/calendar/plain-date.js';
 import { problemsOfNumber } from '../../../../shared/farm/bounds.js';
 import { progressFields } from '../../../../shared/farm/job.js';
+import type { TickedToday } from '../../../../shared/plan/today/today.js';
 import type { TodayJob } from '../../../../shared/plan/today/today-work.js';
 import { formatHours } from '../../../../shared/units/format.js';
 import type { UnitSystem } from '../../../../shared/units/unit.js';
@@ -29,6 +30,9 @@ const WaitForDryGround = lazy(() =>
   import('./wet-ground.js').then((each) => ({ default: each.WaitForDryGround })),
 );
 
+/** Asked for once a trip to buy was ticked off. */
+const BoughtWith = lazy(() => import('../../tell/bought-with.js'));
+
 /** Of work that has no day those that matter most; after weeks away it would be longer than the page. */
 const SHOWN_OF_LATE = 3;
 
@@ -43,9 +47,11 @@ export function TodayJobs({
   date,
   farm,
   names,
+  bought,
   ...ticks
 }: Ticks & {
   jobs: readonly TodayJob[];
+  bought: TickedToday['bought'];
   date: PlainDate;
   farm: SavedFarm;
   names: readonly string[];
@@ -66,6 +72,7 @@ export function TodayJobs({
     <JobRow
       key={job.key}
       {...{ job, date, farm, names, ...ticks }}
+      bought={bought.filter(({ about }) => about === job.key)}
       isStruck={struck.some(({ key }) => key === job.key)}
       onStruck={(isStruck) =>
         setStruck((before) => [
@@ -98,6 +105,7 @@ function JobRow({
   date,
   farm,
   names,
+  bought,
   said,
   tick,
   isStruck,
@@ -107,6 +115,7 @@ function JobRow({
   date: PlainDate;
   farm: SavedFarm;
   names: readonly string[];
+  bought: TickedToday['bought'];
   isStruck: boolean;
   onStruck: (isStruck: boolean) => void;
 }) {
@@ -160,6 +169,11 @@ function JobRow({
         ) : isDone ? (
           <>
             <DoneWords job={job} units={units} onHours={(took) => tell({ key, hours: took })} />
+            {0 < bought.length && (
+              <Suspense fallback={null}>
+                <BoughtWith farm={farm} today={date} facts={bought} />
+              </Suspense>
+            )}
             {isPartDone && (
               // Two days of one piece of work are often done in one go: it is asked, not guessed.
               <button

@@ -144,7 +144,7 @@ const toWork = (event: MouseEvent): void => {
 /** What to do, and the round. A tick draws this part anew, not the page. */
 function TodayWork({ day, farm }: { day: ReturnType<typeof onDayItIs>; farm: SavedFarm }) {
   const { said, tick, error } = useTicks(farm.id);
-  const { chores, jobs } = day;
+  const { chores, jobs, bought } = day;
   return (
     <section aria-labelledby="today-do">
       <div className="today-part">
@@ -162,7 +162,12 @@ function TodayWork({ day, farm }: { day: ReturnType<typeof onDayItIs>; farm: Sav
           hours.
         </p>
       )}
-      <TodayJobs key={day.on} {...{ jobs, farm, said, tick }} date={day.on} names={day.names} />
+      <TodayJobs
+        key={day.on}
+        {...{ jobs, bought, farm, said, tick }}
+        date={day.on}
+        names={day.names}
+      />
       <p>
         {jobs.length === 0 &&
           (0 < chores.length ? 'Only the round today. ' : 'Nothing is planned for today. ')}

@@ -9,6 +9,7 @@ import {
 } from '../../../../shared/plan/handover/sitter-sheet.js';
 import type { Quantity } from '../../../../shared/explain/quantity.js';
 import { newOnPage, type NewOnPage } from '../../../../shared/plan/handover/new-on-page.js';
+import { overOnPage } from '../../../../shared/plan/handover/over-on-page.js';
 import type { SheetStop } from '../../../../shared/plan/handover/sheet-stops.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
 import { choreHoursSaid, roundsSaid } from '../../../../shared/plan/work/rounds-said.js';
@@ -27,6 +28,7 @@ export function SheetDay({
   sheet,
   page,
   before,
+  later,
 }: {
   farm: SavedFarm;
   tables: Tables;
@@ -34,8 +36,11 @@ export function SheetDay({
   page: SheetPage;
   /** The page of the day before; the first has none. */
   before: SheetPage | undefined;
+  /** Those after it. */
+  later: readonly SheetPage[];
 }) {
   const { weather } = page;
+  const over = overOnPage(page, before, later);
   const { isNew, isAny } = newOnPage(page, before);
   const isAlone = sheet.pages.length === 1;
   return (
@@ -62,6 +67,11 @@ export function SheetDay({
       {isAny && (
         <Text>
           In <b>heavy letters</b>: not as on the day before.
+        </Text>
+      )}
+      {0 < over.length && (
+        <Text>
+          <b>Over since yesterday:</b> {over.join(' ')}
         </Text>
       )}
       <ol className="sheet-stops">

@@ -35,7 +35,12 @@ export default function SheetScreen({
         </Text>
       ))}
       {sheet.pages.map((page, k) => (
-        <SheetDay key={page.date} {...{ farm, tables, sheet, page }} before={sheet.pages[k - 1]} />
+        <SheetDay
+          key={page.date}
+          {...{ farm, tables, sheet, page }}
+          before={sheet.pages[k - 1]}
+          later={sheet.pages.slice(k + 1)}
+        />
       ))}
       {1 < sheet.pages.length && <AllDaysPage farm={farm} tables={tables} sheet={sheet} />}
     </main>
