@@ -50,7 +50,10 @@ export class Ways {
     return cost + (0 < lackingKg ? this.leastPerKg * lackingKg : 0) < this.below;
   }
 
-  /** Puts down a way behind all others: most that are thought of are not worth it. */
+  /**
+   * Puts down a way behind all others. From there on it goes by its number: numbers with fractions
+   * that are handed on are put into memory one by one.
+   */
   keep(kg: number, cost: number, from: number, stop: number, bags: number): number {
     const at = this.count;
     if (at === this.kg.length) this.grow();
@@ -60,6 +63,11 @@ export class Ways {
     this.stop[at] = stop;
     this.bags[at] = bags;
     return this.count++;
+  }
+
+  /** Takes back the way that was put down last. */
+  drop(): void {
+    this.count--;
   }
 
   /** The way, or one from it that pays for what is missing up to a place. */
@@ -106,21 +114,22 @@ export class BestReached {
 
   constructor(private readonly ways: Ways) {}
 
-  /** Takes a way, where no other reaches as far for as little. */
-  add(kg: number, cost: number, from: number, stop: number, bags: number): void {
+  /** Takes the way that was put down last, where no other reaches as far for as little. */
+  add(way: number): void {
     const { front, ways } = this;
+    const kg = ways.kg[way]!;
+    const cost = ways.cost[way]!;
     let at = front.length;
     while (0 < at && kg - TINY_KG <= ways.kg[front[at - 1]!]!) at--;
-    if (at < front.length && ways.cost[front[at]!]! <= cost) return;
+    if (at < front.length && ways.cost[front[at]!]! <= cost) return ways.drop();
     let first = at;
     while (0 < first && cost <= ways.cost[front[first - 1]!]!) first--;
     // One at the same place that costs more goes as well.
     const isSame = at < front.length && ways.kg[front[at]!]! <= kg + TINY_KG;
     const dropped = at - first + (isSame ? 1 : 0);
-    const kept = ways.keep(kg, cost, from, stop, bags);
-    if (dropped === 1) front[first] = kept;
-    else if (first === front.length) front.push(kept);
-    else front.splice(first, dropped, kept);
+    if (dropped === 1) front[first] = way;
+    else if (first === front.length) front.push(way);
+    else front.splice(first, dropped, way);
   }
 
   states = (): number[] => this.front;
@@ -132,12 +141,13 @@ export class AllReached {
 
   constructor(private readonly ways: Ways) {}
 
-  add(kg: number, cost: number, from: number, stop: number, bags: number): void {
+  /** Takes the way that was put down last, where it is the cheapest to its place. */
+  add(way: number): void {
     const { ways, byPlace } = this;
-    const place = Math.round(kg * PLACES_A_KG);
+    const place = Math.round(ways.kg[way]! * PLACES_A_KG);
     const known = byPlace.get(place);
-    if (known === undefined || cost < ways.cost[known]!)
-      byPlace.set(place, ways.keep(kg, cost, from, stop, bags));
+    if (known === undefined || ways.cost[way]! < ways.cost[known]!) byPlace.set(place, way);
+    else ways.drop();
   }
 
   states = (): number[] => {

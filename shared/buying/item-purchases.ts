@@ -1,4 +1,4 @@
-import type { Purchase } from './buying-problem.js';
+import type { Offer, Purchase } from './buying-problem.js';
 import { AllReached, BestReached, TINY_KG, Ways, type Fines, type Reached } from './bought-ways.js';
 import { dueBeforeKg, served, untilKg, type ItemDays } from './item-days.js';
 
@@ -52,10 +52,8 @@ export function bestPurchases(
     const offer = of.item.offers[stop.offer];
     const keepsKg = offer ? untilKg(of.sumKg, stop.day + offer.keepsDays) : 0;
     const soon = SOON_COST * (of.sumKg.length - stop.day);
-    const trying = offer && {
-      ...{ keepsKg, dueKg, s, stop, fedKg, fillsUp: stops[s + 1]?.day === stop.day },
-      ...{ bagKg: offer.bagKg, breaks: offer.breaks },
-    };
+    const fillsUp = stops[s + 1]?.day === stop.day;
+    const trying = offer && { offer, keepsKg, dueKg, s, stop, fedKg, fillsUp };
     for (let k = 0; k < states.length; k++) {
       const base = ways.notShort(states[k]!, dueKg[s]!, fines);
       const baseKg = ways.kg[base]!;
@@ -63,7 +61,7 @@ export function bestPurchases(
       if (stop.orderedBags === undefined) {
         const cost = baseCost + overFine(baseKg - fedKg, stop, fines);
         if (ways.isOfUse(baseKg, cost))
-          next.add(baseKg, cost, ways.from[base]!, ways.stop[base]!, ways.bags[base]!);
+          next.add(ways.keep(baseKg, cost, ways.from[base]!, ways.stop[base]!, ways.bags[base]!));
       }
       if (!trying) continue;
       const count = bagsToTry(baseKg, trying, tries);
@@ -77,7 +75,7 @@ export function bestPurchases(
           soon * bags +
           overFine(baseKg + broughtKg - fedKg, stop, fines);
         const kg = served(baseKg, broughtKg, keepsKg);
-        if (ways.isOfUse(kg, cost)) next.add(kg, cost, base, s, bags);
+        if (ways.isOfUse(kg, cost)) next.add(ways.keep(kg, cost, base, s, bags));
       }
     }
     states = next.states();
@@ -97,13 +95,12 @@ function overFine(stockKg: number, { roomKg }: Stop, { overPerKg }: Fines): numb
 }
 
 interface Trying {
+  readonly offer: Offer;
   readonly keepsKg: number;
   readonly dueKg: readonly number[];
   readonly s: number;
   readonly stop: Stop;
   readonly fedKg: number;
-  readonly bagKg: number;
-  readonly breaks: readonly number[];
   /** Another offer comes on the same day, whose bags can fill up the last one. */
   readonly fillsUp: boolean;
 }
@@ -115,7 +112,8 @@ interface Trying {
  * @returns how many they are
  */
 function bagsToTry(fromKg: number, of: Trying, tries: number[]): number {
-  const { keepsKg, dueKg, s, stop, fedKg, bagKg, breaks, fillsUp } = of;
+  const { keepsKg, dueKg, s, stop, fedKg, fillsUp } = of;
+  const { bagKg, breaks } = of.offer;
   if (stop.orderedBags !== undefined) return withTry(tries, 0, stop.orderedBags);
   const lacking = keepsKg - fromKg;
   if (lacking <= TINY_KG) return 0;

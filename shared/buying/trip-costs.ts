@@ -226,13 +226,13 @@ export class TripCosts {
         // What was ordered of a feed for a trip is all of it that is bought on it.
         if (0 < ordered.length) continue;
         const keepsKg = untilKg(of.sumKg, day + offer.keepsDays);
-        if (Math.max(dueBeforeKg(of, day), of.stockServesKg) < keepsKg - TINY_KG)
-          stops.push({
-            ...{ day, offer: o, cost: 0, roomKg: Infinity },
-            ...(priced && this.problem.suppliers[supplier]!.countsTogether
-              ? { pricedAsBags: priced({ supplier, day }) }
-              : {}),
-          });
+        if (keepsKg - TINY_KG <= Math.max(dueBeforeKg(of, day), of.stockServesKg)) continue;
+        const stop = { day, offer: o, cost: 0, roomKg: Infinity };
+        stops.push(
+          priced && this.problem.suppliers[supplier]!.countsTogether
+            ? { ...stop, pricedAsBags: priced({ supplier, day }) }
+            : stop,
+        );
       }
     }
     return stops;

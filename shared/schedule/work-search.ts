@@ -221,7 +221,8 @@ export function inOrderOf(network: ActivityNetwork, keys: Float64Array): Int32Ar
   for (let k = 0; k < count; k++) {
     let at = 0;
     for (let r = 1; r < ready.length; r++) {
-      const [one, other] = [ready[r]!, ready[at]!];
+      const one = ready[r]!;
+      const other = ready[at]!;
       if (urgent[one]! < urgent[other]! || (urgent[one] === urgent[other] && one < other)) at = r;
     }
     const [i] = ready.splice(at, 1) as [number];

@@ -314,7 +314,8 @@ function fortnightsFor(years: readonly Uint8Array[], sureShare: number): Uint8Ar
   for (const isFit of years) {
     let inIt = 0;
     for (let ahead = 0; ahead < length + WEEK_DAYS; ahead++) {
-      const [day, behind] = [ahead - WEEK_DAYS, ahead - 2 * WEEK_DAYS - 1];
+      const day = ahead - WEEK_DAYS;
+      const behind = day - WEEK_DAYS - 1;
       inIt += (isFit[ahead] ?? 0) - (isFit[behind] ?? 0);
       if (0 <= day && 0 < inIt) hits[day]!++;
     }
