@@ -28,7 +28,8 @@ import {
 import { hayOver } from './hay-over.js';
 import { hayUntold, type UntoldCut } from './hay-untold.js';
 import type { PastureContext } from './pasture-context.js';
-import { leftOn, onHayDay } from './season-swards.js';
+import { leftOn, onHayDay } from './on-hay-day.js';
+import { YEAR } from './pasture-span.js';
 import { balesOf, surplusOf, type Chosen } from './surplus.js';
 import { winterGrass, winterGrassFormulas } from './winter-grass.js';
 
@@ -283,8 +284,6 @@ function nextWinterOf(
     until: input('Grass again about', until, 'date'),
   });
 }
-const YEAR = 365;
-
 /**
  * Day on which herds go out in spring: of a plan that begins later, as it was told, else when what winter
  * leaves and what usually grows come to the first pass.

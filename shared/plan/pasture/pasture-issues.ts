@@ -3,7 +3,8 @@ import { isOddReading } from '../../pasture/odd-reading.js';
 import { issue, type PlanIssue } from '../../problems/plan-issue.js';
 import type { PastureContext } from './pasture-context.js';
 import { grassOver } from './grass-over.js';
-import { onHayDay } from './season-swards.js';
+import { onHayDay } from './on-hay-day.js';
+import { YEAR } from './pasture-span.js';
 import type { Chosen } from './surplus.js';
 
 /** What the land, the herds and the moves chosen give to say, beside what the sections found. */
@@ -159,8 +160,6 @@ function onHayUnused(context: PastureContext, chosen: Chosen): PlanIssue[] {
     ),
   ];
 }
-
-const YEAR = 365;
 
 /** In the season, that what stands is reckoned by nothing that was seen this year. */
 function notRead({ grass, span, today, dateOf, say }: PastureContext): PlanIssue[] {
