@@ -181,7 +181,7 @@ function notRead({ grass, span, today, dateOf, say }: PastureContext): PlanIssue
 }
 
 /** Heights that cannot be right move a whole season, so they are asked about. */
-function oddReadings({ grass, say }: PastureContext, books: Chosen['books']): PlanIssue[] {
+function oddReadings({ grass, say, tables }: PastureContext, books: Chosen['books']): PlanIssue[] {
   return grass.swards.flatMap((own, p) => {
     const { paddock, reading, leftAloneAtReading, kgPerHaCm } = own;
     const expectedAtReading = own.expectedAtReading ?? books.stoodAtReading[p];
@@ -190,7 +190,7 @@ function oddReadings({ grass, say }: PastureContext, books: Chosen['books']): Pl
     const expectedCm = kgPerHa / kgPerHaCm;
     // Before a first reading it may have been grazed, but nothing made it taller.
     const mayBeLow = expectedAtReading === undefined && reading.heightCm < expectedCm;
-    if (mayBeLow || !isOddReading(reading.heightCm, expectedCm)) return [];
+    if (mayBeLow || !isOddReading(reading.heightCm, expectedCm, tables.judgements.grass)) return [];
     return [
       issue(
         'act',

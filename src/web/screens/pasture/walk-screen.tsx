@@ -73,7 +73,7 @@ function Walk({
   const isWrong = (id: string): boolean =>
     texts[id] !== undefined && texts[id].trim() !== '' && heightIn(texts[id]) === undefined;
   const [date, setDate] = useState(picture.today);
-  const doubt = doubtOfDay(date, { ...farm, today: picture.today });
+  const doubt = doubtOfDay(date, { ...farm, today: picture.today }, tables.judgements.alarms);
   /** A day long ago that was said to be right. */
   const [meantDay, setMeantDay] = useState<string>();
   /** Paddocks of which an odd height was said to be right. */
@@ -91,7 +91,11 @@ function Walk({
   const oddOf = (paddockId: string): number | undefined => {
     const cm = expected(plan?.paddocks.find(({ id }) => id === paddockId));
     const typed = heights[paddockId];
-    return cm !== undefined && typed !== undefined && isOddReading(typed, cm) ? cm : undefined;
+    return cm !== undefined &&
+      typed !== undefined &&
+      isOddReading(typed, cm, tables.judgements.grass)
+      ? cm
+      : undefined;
   };
   const asked = Object.keys(heights).filter(
     (id) => oddOf(id) !== undefined && !meant.has(id) && !isWrong(id),
