@@ -1,23 +1,32 @@
 import { daysBetween, type PlainDate } from '../calendar/plain-date.js';
 import { formatDate, type DateReader } from '../units/dates.js';
 
-/** A day told that lies further back is more likely in the wrong year. A planning guess. */
-const LONG_AGO_DAYS = 60;
-/** A box holds a few birds more or less than were ordered. A planning guess. */
-const MORE_CAME_TIMES = 1.5;
-const FEWER_CAME_SHARE = 0.5;
+/** From when on it is asked; of the tables. */
+export interface AskedFrom {
+  readonly toldLongAgoDays: Asked;
+  readonly moreCameTimes: Asked;
+  readonly fewerCameShare: Asked;
+}
+interface Asked {
+  readonly value: number;
+}
 
 /** What is asked of a day before it is kept, where it is hard to believe: words to agree to. */
 export const doubtOfDay = (
   on: PlainDate,
   reader: DateReader & { readonly today: PlainDate },
+  { toldLongAgoDays }: Pick<AskedFrom, 'toldLongAgoDays'>,
 ): string | undefined =>
-  daysBetween(on, reader.today) <= LONG_AGO_DAYS
+  daysBetween(on, reader.today) <= toldLongAgoDays.value
     ? undefined
     : `It was on ${formatDate(on, reader)}, ${daysBetween(on, reader.today)} days ago: the year is right`;
 
 /** What is asked of birds that came before it is kept, where far more or fewer were waited for. */
-export const doubtOfBirds = (came: number, awaited: number): string | undefined =>
-  FEWER_CAME_SHARE * awaited <= came && came <= MORE_CAME_TIMES * awaited
+export const doubtOfBirds = (
+  came: number,
+  awaited: number,
+  { moreCameTimes, fewerCameShare }: Omit<AskedFrom, 'toldLongAgoDays'>,
+): string | undefined =>
+  fewerCameShare.value * awaited <= came && came <= moreCameTimes.value * awaited
     ? undefined
     : `${came} came where ${awaited} were waited for: that is right`;

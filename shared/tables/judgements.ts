@@ -191,6 +191,7 @@ export const JUDGED = {
     'fewestYears',
     'restDoneDays',
     'restLostDays',
+    'dueLongPastDays',
     'sureShare',
     'likelyShare',
     'fewDays',
@@ -202,6 +203,8 @@ export const JUDGED = {
     'ownFrostC',
     'hayBelowC',
     'setAheadShare',
+    'airShare',
+    'airSpareDays',
   ],
   /** Buying feed. */
   buying: ['tripH', 'tripHourBags', 'mineralsGPerDay', 'hayAheadDays'],
@@ -230,6 +233,9 @@ export const JUDGED = {
     'leaveSoonestDays',
     'shorterRestShare',
     'gasStepW',
+    'toldLongAgoDays',
+    'moreCameTimes',
+    'fewerCameShare',
   ],
 } as const;
 

@@ -159,7 +159,8 @@ export class JobsService {
   /** What was due long ago is typed with the year before: taken so, it would be late for good. */
   private async refuseLongPast(farmId: string, { dueOn }: JobDto): Promise<void> {
     const today = plainDateAt(Date.now(), (await this.farms.findOne(farmId)).timeZone);
-    const min = addDays(today, -MOST_PAST_DAYS);
+    const { dueLongPastDays } = this.tables.tables.judgements.work;
+    const min = addDays(today, -dueLongPastDays.value);
     if (min <= dueOn) return;
     throw new FieldError([
       {
@@ -185,9 +186,6 @@ export class JobsService {
     return { name, details };
   }
 }
-
-/** Half a year: a wrong year is twice that. Judgement, no source. */
-const MOST_PAST_DAYS = 183;
 
 const takenAlready = ({ id, name }: JobSet): FieldError =>
   new FieldError([

@@ -286,6 +286,10 @@ describe('two phones that were without signal', () => {
     await page.goto(`${farm}/year`);
     await page.getByText('Not on this phone yet').waitFor();
     expect(await seriousFindings(page)).toEqual([]);
+    // With signal again it comes by itself.
+    await page.context().setOffline(false);
+    await page.getByRole('heading', { name: 'The year', level: 1 }).waitFor();
+    await page.context().setOffline(true);
     // What went wrong is worked out here, from what was read while there was signal.
     await page.goto(`${farm}/today`);
     await page.getByRole('button', { name: 'Something went wrong' }).click();

@@ -208,14 +208,18 @@ const allSent = (page: Page): Promise<void> =>
     ALL_SENT_MS,
   );
 
-/** The page is gone in the middle of whatever it does, and the phone opens the day again. */
+/**
+ * The page is gone in the middle of whatever it does, and the phone opens the day again. The cows stand
+ * there on all days: the batch leaves it as soon as what was told last, that all are processed, is read
+ * back, which is before it is closed or after.
+ */
 async function closedAndOpened(page: Page): Promise<Page> {
   const [url, context] = [page.url(), page.context()];
   await page.close();
   killed.pages += 1;
   const shown = await context.newPage();
   await shown.goto(url);
-  await shown.locator('.today-animals li', { hasText: 'Meat' }).waitFor();
+  await shown.locator('.today-animals li', { hasText: 'Cows' }).waitFor();
   return shown;
 }
 
@@ -405,6 +409,9 @@ describe('a season by the page, on two phones', () => {
       expect(oak.closedDays).toMatchObject([{ from: story.on(24), why: 'wet' }]);
     }
     process.stdout.write(story.beside(asOrdered, half!, went));
+    // What is over is on Today no more, and Today opens all the same.
+    await one.locator('.today-animals li', { hasText: 'Meat' }).waitFor({ state: 'detached' });
+    one = await closedAndOpened(one);
     await one.goto(`${farm}/record`);
     const over = one.getByRole('region', { name: 'How batches went' });
     await over.getByText('Meat', { exact: true }).waitFor();

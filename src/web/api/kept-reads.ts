@@ -140,11 +140,13 @@ export function useAsOf(farmId: string): string | undefined {
   );
 }
 
-/** Reads again what was shown out of the store. */
+/** Reads again what was shown out of the store, and what could not be shown for want of signal. */
 export async function readAgain(client: QueryClient): Promise<void> {
   const kept = [...reads.get()].filter(([, { isKept }]) => isKept).map(([path]) => path);
-  if (kept.length === 0) return;
-  await client.invalidateQueries({ predicate: ({ queryKey }) => kept.includes(pathOf(queryKey)) });
+  await client.invalidateQueries({
+    predicate: ({ queryKey, state }) =>
+      kept.includes(pathOf(queryKey)) || isNotReached(state.error),
+  });
 }
 
 const shownReads = (client: QueryClient, farmId: string, which = /^/): Read[] =>

@@ -3,13 +3,13 @@ import Big from 'big.js';
 import { useState } from 'react';
 import type { PlainDate } from '../../../shared/calendar/plain-date.js';
 import type { ToldFact, ToldKind } from '../../../shared/farm/told-fact.js';
-import { doubtOfBirds, doubtOfDay } from '../../../shared/farm/told-doubts.js';
+import { doubtOfBirds, doubtOfDay, type AskedFrom } from '../../../shared/farm/told-doubts.js';
 import { bagPrice } from '../../../shared/farm/feed-product.js';
 import { toldWithBefore } from '../../../shared/plan/pasture/move-told.js';
 import type { Product } from '../../../shared/farm/product.js';
 import type { DateReader } from '../../../shared/units/dates.js';
 import { formatValue, minorDigits } from '../../../shared/units/format.js';
-import { useProducts, type SavedFarm } from '../api/queries.js';
+import { useProducts, useTables, type SavedFarm } from '../api/queries.js';
 import { useTell } from '../api/told-queries.js';
 import { problemsOfFact, wordsOfFact } from '../api/told-words.js';
 import { DateField } from '../fields/date-input.js';
@@ -63,7 +63,8 @@ export function TellForm({ farm, today, what, changes, rows = {}, onTold, onBack
   const fields = Object.entries(what.fields.fields).filter(
     ([name]) => name !== 'work' && (!NAMES_ONE.has(name) || 0 < (rows[name]?.length ?? 0)),
   );
-  const doubts = doubtsOf(what, draft, on, { ...farm, today });
+  const asked = useTables().data?.judgements.alarms;
+  const doubts = asked ? doubtsOf(what, draft, on, { ...farm, today }, asked) : [];
   /** Doubts that were said to be right all the same. */
   const [meant, setMeant] = useState<readonly string[]>([]);
   const isRight =
@@ -154,12 +155,13 @@ function doubtsOf(
   { birds }: Draft,
   on: PlainDate | undefined,
   reader: DateReader & { readonly today: PlainDate },
+  asked: AskedFrom,
 ): string[] {
   const isBox =
     kind === 'arrived' && typeof birds === 'number' && typeof start['birds'] === 'number';
   return [
-    isBox ? doubtOfBirds(birds, start['birds'] as number) : undefined,
-    on === undefined ? undefined : doubtOfDay(on, reader),
+    isBox ? doubtOfBirds(birds, start['birds'] as number, asked) : undefined,
+    on === undefined ? undefined : doubtOfDay(on, reader, asked),
   ].filter((doubt) => doubt !== undefined);
 }
 

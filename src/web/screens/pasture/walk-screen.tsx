@@ -77,7 +77,7 @@ function Walk({
   const isWrong = (id: string): boolean =>
     texts[id] !== undefined && texts[id].trim() !== '' && heightIn(texts[id]) === undefined;
   const [date, setDate] = useState(picture.today);
-  const doubt = doubtOfDay(date, { ...farm, today: picture.today });
+  const doubt = doubtOfDay(date, { ...farm, today: picture.today }, tables.judgements.alarms);
   /** A day long ago that was said to be right. */
   const [meantDay, setMeantDay] = useState<string>();
   /** Paddocks of which an odd height was said to be right. */

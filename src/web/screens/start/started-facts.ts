@@ -146,13 +146,15 @@ const cattle = ({ herds, farm, today }: SavedPicture, tables: Tables): StartedFa
   herds.map((herd) => ({
     name: herd.name,
     says: herd.groups
-      .map(({ head, classId, arrivesOn }) => {
+      .map(({ head, classId, arrivesOn, calvesOn }) => {
         const kind = tables.cattle.classes.find(({ id }) => id === classId)!.name.toLowerCase();
         const when =
           arrivesOn === undefined
             ? 'here'
             : `arriving ${formatLongDate(arrivesOn, { ...farm, today })}`;
-        return `${head} × ${kind}, ${when}`;
+        const due =
+          calvesOn === undefined ? '' : `, due about ${formatDate(calvesOn, { ...farm, today })}`;
+        return `${head} × ${kind}, ${when}${due}`;
       })
       .join('; '),
     isAssumed: false,
