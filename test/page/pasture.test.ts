@@ -190,6 +190,8 @@ describe('the season', () => {
     await page.getByRole('button', { name: 'Barn: higher' }).click();
     await page.getByRole('button', { name: /^Save 2 heights/ }).click();
     await page.getByText('Saved', { exact: true }).waitFor({ timeout: 30_000 });
+    // What it changed is said at once, as soon as the plan is made anew.
+    await page.getByText(/^Hay to buy in the usual weather/).waitFor({ timeout: 30_000 });
     await page.goto(`${base}/sizes`);
     const row = page.getByRole('row', { name: /^Pond/ });
     // Before the season a part dies off over winter, so that the reading is looked for, not its height then.

@@ -2,6 +2,8 @@ import './pasture.css';
 import { Link } from 'wouter';
 import { Alert, Button, Checkbox, Group, Stack, Text, Title } from '@mantine/core';
 import { useState } from 'react';
+import { changedByWalk } from '../../../../shared/plan/pasture/changed-by-walk.js';
+import type { PasturePlan } from '../../../../shared/plan/pasture/pasture-plan.js';
 import type { PaddockPart } from '../../../../shared/plan/pasture/paddock-part.js';
 import { daysBetween } from '../../../../shared/calendar/plain-date.js';
 import type { FarmPicture } from '../../../../shared/farm/picture.js';
@@ -55,7 +57,9 @@ function Walk({
   tables: Tables;
 }) {
   const sayDate = useSayDate();
-  const { plan } = usePasturePlan(picture, tables);
+  const { plan, isWorking } = usePasturePlan(picture, tables);
+  /** The plan as it stood when the heights were saved: against it is said what they changed. */
+  const [planBefore, setPlanBefore] = useState<PasturePlan>();
   const key = draftKey(farm.id, 'walk', picture.today);
   const [heights, setTyped] = useState<Heights>(() => readDraft<Heights>(key) ?? {});
   const setHeights = (next: Heights) => {
@@ -142,10 +146,18 @@ function Walk({
             Your growth against the model is now <Num of={plan.farmFactor} />. The plan starts from
             these heights.
           </Text>
+          {isWorking || !planBefore || plan === planBefore ? (
+            <Text>Working out what that changes …</Text>
+          ) : (
+            changedByWalk(planBefore, plan, {
+              sayDate,
+              sayBales: (bales) => formatValue(bales, 'bales', farm),
+            }).map((sentence) => <Text key={sentence}>{sentence}</Text>)
+          )}
           {plan.paddocks.map((part) =>
             part.deviation ? (
               <div key={part.id}>
-                {part.name}: <Num of={part.deviation} /> different from what was expected
+                {part.name}: <Num of={part.deviation} /> against what was expected
               </div>
             ) : null,
           )}
@@ -245,7 +257,8 @@ function Walk({
           (doubt !== undefined && meantDay !== date)
         }
         loading={save.isPending}
-        onClick={() =>
+        onClick={() => {
+          setPlanBefore(plan);
           save.mutate(
             Object.entries(heights).map(([paddockId, heightCm]) => ({
               paddockId,
@@ -258,8 +271,8 @@ function Walk({
                 setTexts({});
               },
             },
-          )
-        }
+          );
+        }}
       >
         Save {read === 1 ? '1 height' : `${read} heights`}, {sayDate(date)}
       </Button>
