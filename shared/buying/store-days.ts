@@ -1,6 +1,6 @@
 import type { BuyingPlan, BuyingProblem } from './buying-problem.js';
 import { itemDays } from './item-days.js';
-import { placesKg, stocksKg } from './trip-costs.js';
+import { placesKg, stocksKg } from './store-by-trip.js';
 
 /** What lies in the store each day of a plan, after its trips and before its feeding, kg. */
 export function storeByDay(problem: BuyingProblem, plan: BuyingPlan): Float64Array {

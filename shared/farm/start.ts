@@ -90,13 +90,35 @@ export const layersToComeFields = row('LayersToCome', layersFields, [
 ]);
 export type LayersToCome = RowOf<typeof layersToComeFields>;
 
-export const cattleToComeFields = row('CattleToCome', {
-  classId: id('Class'),
-  head: number('Head', whole(1, 2000, 'count', 'Count the animals.')),
-  /** Left out, they are there. */
-  arrivesOn: optional(date('Arrives on')),
-  calvesOn: optional(date('Calving due')),
-});
+export const cattleToComeFields = row(
+  'CattleToCome',
+  {
+    classId: id('Class'),
+    head: number('Head', whole(1, 2000, 'count', 'Count the animals.')),
+    /** Left out, they are there. */
+    arrivesOn: optional(date('Arrives on')),
+    calvesOn: optional(date('Calving due')),
+    /** The last day of a calving season that begins on the day before; left out, all are due about that day. */
+    calvesUntil: optional(date('Calving due until')),
+  },
+  [
+    {
+      name: 'calves-in-order',
+      of: ['calvesOn', 'calvesUntil'],
+      find: ({ calvesOn, calvesUntil }, at) =>
+        calvesUntil === undefined || (calvesOn !== undefined && calvesOn <= calvesUntil)
+          ? []
+          : [
+              {
+                field: `${at}calvesUntil`,
+                code: 'conflict',
+                given: calvesUntil,
+                fix: 'Give the first day on which calves are due as well, and no later one than the last.',
+              },
+            ],
+    },
+  ],
+);
 export type CattleToCome = RowOf<typeof cattleToComeFields>;
 
 /** Paddocks of one size; what is left out is assumed. */
@@ -163,6 +185,8 @@ export const startFields = row('Start', {
   weatherFetch: optional(yesNo('Weather may be fetched')),
   people: rows('People', starterFields, 30, 'person'),
   meat: optional(nested('Meat birds', birdsToComeFields)),
+  /** Further batches of meat birds, in the places of the first one. */
+  moreMeat: optional(rows('More meat birds', birdsToComeFields, 3, 'batch')),
   layers: optional(nested('Layers', layersToComeFields)),
   /** Kinds that graze together. */
   cattle: optional(rows('Cattle', cattleToComeFields, 6, 'kind of cattle')),

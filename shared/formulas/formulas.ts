@@ -15,6 +15,8 @@ import { hayUntoldFormulas } from '../plan/pasture/hay-untold.js';
 import { grassYearsFormulas } from '../plan/pasture/grass-years.js';
 import { plainRuleFormulas } from '../plan/pasture/plain-rule.js';
 import { coldCattleFormulas } from '../plan/mishap/cold-cattle.js';
+import { hayOutsidePlanFormulas } from '../plan/pasture/hay-outside-plan.js';
+import { hayRunsOutFormulas } from '../plan/pasture/hay-runs-out.js';
 import { hayStoreFormulas } from '../plan/pasture/hay-store.js';
 import { hayByWinterFormulas } from '../plan/pasture/hay-by-winter.js';
 import { winterGrassFormulas } from '../plan/pasture/winter-grass.js';
@@ -121,6 +123,8 @@ const all: readonly Readonly<Record<string, Formula>>[] = [
   seasonFeedFormulas,
   closerFormulas,
   coldCattleFormulas,
+  hayOutsidePlanFormulas,
+  hayRunsOutFormulas,
   hayStoreFormulas,
   hayByWinterFormulas,
   winterGrassFormulas,

@@ -76,7 +76,7 @@ function nights({
     points: Math.min(points.heldMost, held * points.perDayHeld) + unsure,
     text:
       held === 0
-        ? `Nights are warm as soon as the birds are old enough: ${when}.`
+        ? `Nothing keeps the birds in the brooder longer than their age asks: ${when}.`
         : `Nights keep the birds in the brooder ${daysText(held)} longer than their age asks: ${when}.`,
   };
 }

@@ -1,4 +1,4 @@
-import { isStarted } from '../farm/batch.js';
+import { isStarted } from '../farm/batch-origin.js';
 import type { Farm } from '../farm/farm.js';
 import { heatOutsIn, type HeatOut } from '../farm/heat-out.js';
 import type { HeadChange } from '../farm/head-count.js';

@@ -1,6 +1,7 @@
 import { addDays, type PlainDate } from '../calendar/plain-date.js';
 import type { DailySeries } from '../explain/daily-series.js';
-import type { Occupancy, Purpose, Sex } from '../farm/batch.js';
+import type { Purpose, Sex } from '../farm/batch.js';
+import type { Occupancy } from '../farm/occupancy.js';
 import type { AnimalPicture } from '../farm/picture.js';
 import type { PlanIssue } from '../problems/plan-issue.js';
 import { rowById, type Tables } from '../tables/tables.js';

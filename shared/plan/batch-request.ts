@@ -1,5 +1,5 @@
 import { addDays, daysBetween, type PlainDate } from '../calendar/plain-date.js';
-import type { Occupancy } from '../farm/batch.js';
+import type { Occupancy } from '../farm/occupancy.js';
 import { expectedBirds, lastLeft } from '../farm/head-count.js';
 import type { AnimalPicture, NamedBatch } from '../farm/picture.js';
 import { FieldError } from '../problems/field-problem.js';

@@ -1,4 +1,5 @@
-import { isStarted, type Batch } from '../farm/batch.js';
+import { isStarted } from '../farm/batch-origin.js';
+import type { Batch } from '../farm/batch.js';
 import type { HatchSpecies } from '../tables/hatching-table.js';
 import { rowById, type Tables } from '../tables/tables.js';
 

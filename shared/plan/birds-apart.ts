@@ -1,5 +1,5 @@
 import { addDays, type PlainDate } from '../calendar/plain-date.js';
-import { hatchesHere, isStarted } from '../farm/batch.js';
+import { hatchesHere, isStarted } from '../farm/batch-origin.js';
 import { facilityOf } from '../farm/facility.js';
 import { issue, type PlanIssue } from '../problems/plan-issue.js';
 import { holds } from './batch-events.js';

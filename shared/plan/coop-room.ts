@@ -1,4 +1,4 @@
-import type { CoopShare } from '../farm/batch.js';
+import type { CoopShare } from '../farm/occupancy.js';
 import { facilityOf, type Coop } from '../farm/facility.js';
 import type { PlanContext } from './context.js';
 import { homeSpaceOf } from './home-space.js';

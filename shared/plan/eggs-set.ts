@@ -1,4 +1,5 @@
-import { hatchesHere, type Batch } from '../farm/batch.js';
+import { hatchesHere } from '../farm/batch-origin.js';
+import type { Batch } from '../farm/batch.js';
 import { bothShares, storageLossShare, type VaryingShare } from '../poultry/hatch.js';
 import { orderChances, type OrderOdds } from '../poultry/losses.js';
 import type { Strain } from '../tables/bird-tables.js';

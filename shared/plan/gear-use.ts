@@ -1,5 +1,5 @@
 import { addDays, type PlainDate } from '../calendar/plain-date.js';
-import type { Occupancy } from '../farm/batch.js';
+import type { Occupancy } from '../farm/occupancy.js';
 import { meetingOf } from './occupancy.js';
 
 /** A batch in a place, and who else wants it on the same days. */

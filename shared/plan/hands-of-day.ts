@@ -4,6 +4,7 @@ import type { Person } from '../farm/farm.js';
 import { isAtHome } from '../farm/who-is-there.js';
 import { choreHoursOn } from './chore-hours.js';
 import type { PlanContext } from './context.js';
+import { outOn } from './out-by-day.js';
 import { mostThroughStations, workOfDay } from './processing-work.js';
 
 /** What people can do at home on one day. */
@@ -44,9 +45,13 @@ export function handsOn(context: AroundHands, date: PlainDate): DayOfHands {
   const { batch, people, farm, tables } = context;
   const { handHours, handsUnknown } = tables.judgements.birds;
   const daylight = dayLengthH({ latitudeDeg: farm.latitudeDeg, dayOfYear: dayOfYear(date) });
-  const there = people
-    .map((person) => ({ name: person.name, hours: hoursOf(context, person, date) }))
-    .filter(({ hours }) => 0 < hours);
+  const there = togetherOn(
+    people
+      .map((person) => ({ person, name: person.name, hours: hoursOf(context, person, date) }))
+      .filter(({ hours }) => 0 < hours),
+    date,
+    tables,
+  );
   const own =
     people.length === 0
       ? Array.from({ length: handsUnknown.value }, () => handHours.value)
@@ -75,6 +80,19 @@ export function handsOn(context: AroundHands, date: PlainDate): DayOfHands {
     names: there.map(({ name }) => name),
     most: Math.max(0, Math.floor(most + 1e-9)),
   };
+}
+
+/**
+ * Those who can be at it at the same time: who is out by day comes home when those in the house have
+ * killed and plucked. Where all are out they begin together once they are home.
+ */
+function togetherOn<T extends { readonly person: Person }>(
+  people: readonly T[],
+  date: PlainDate,
+  tables: AroundHands['tables'],
+): readonly T[] {
+  const inHouse = people.filter(({ person }) => outOn(person, date, tables) === undefined);
+  return inHouse.length === 0 ? people : inHouse;
 }
 
 const comesOn = (

@@ -12,7 +12,7 @@ import {
 import { underHeaterC } from '../poultry/brooding.js';
 import { heatersOn } from '../farm/heat-out.js';
 import { spaceRowAt } from '../poultry/space.js';
-import type { HeatTable } from '../tables/bird-tables.js';
+import type { HeatTable } from '../tables/heat-tables.js';
 import { rowById, type Tables } from '../tables/tables.js';
 import { scheduleOf } from './brooding.js';
 import type { PlanContext } from './context.js';

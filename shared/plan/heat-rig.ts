@@ -1,7 +1,8 @@
 import type { Brooder } from '../farm/facility.js';
 import { brooderBox, type BrooderBox } from '../poultry/brooder-box.js';
 import { riseBelowLampK } from '../poultry/lamp-zone.js';
-import type { BroodingSchedule, HeatTable } from '../tables/bird-tables.js';
+import type { BroodingSchedule } from '../tables/bird-tables.js';
+import type { HeatTable } from '../tables/heat-tables.js';
 import type { Tables } from '../tables/tables.js';
 
 /** A brooder with its heaters, ready to be reckoned with. */

@@ -1,4 +1,5 @@
-import { isStarted, type Batch } from '../farm/batch.js';
+import { isStarted } from '../farm/batch-origin.js';
+import type { Batch } from '../farm/batch.js';
 import { expectedBirds } from '../farm/head-count.js';
 import { orderChances, survivingShare, type LossRates, type OrderOdds } from '../poultry/losses.js';
 import type { Tables } from '../tables/tables.js';

@@ -1,5 +1,6 @@
 import type { Sourced } from '../explain/formula.js';
-import { arrivalAgeDaysOf, type Batch } from '../farm/batch.js';
+import { arrivalAgeDaysOf } from '../farm/batch-origin.js';
+import type { Batch } from '../farm/batch.js';
 import type { EggCount } from '../farm/egg-count.js';
 import type { HeadChange } from '../farm/head-count.js';
 import type { Weighing } from '../farm/weighing.js';

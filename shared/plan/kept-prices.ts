@@ -1,4 +1,5 @@
-import { isStarted, type Batch } from '../farm/batch.js';
+import { isStarted } from '../farm/batch-origin.js';
+import type { Batch } from '../farm/batch.js';
 import type { Farm } from '../farm/farm.js';
 import type { Product } from '../farm/product.js';
 import { rowById, type Tables } from '../tables/tables.js';

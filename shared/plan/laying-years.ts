@@ -1,5 +1,6 @@
 import { addDays, daysBetween } from '../calendar/plain-date.js';
-import { arrivalAgeDaysOf, isStarted, type Batch } from '../farm/batch.js';
+import { arrivalAgeDaysOf, isStarted } from '../farm/batch-origin.js';
+import type { Batch } from '../farm/batch.js';
 import type { LayCurve } from '../tables/lay-tables.js';
 import type { Tables } from '../tables/tables.js';
 import { firstEggAge, firstEggBounds } from './first-egg.js';

@@ -1,5 +1,6 @@
 import type { Sourced } from '../explain/formula.js';
-import { arrivalAgeDaysOf, isStarted, type Batch } from '../farm/batch.js';
+import { arrivalAgeDaysOf, isStarted } from '../farm/batch-origin.js';
+import type { Batch } from '../farm/batch.js';
 import { sexShares } from '../poultry/growth.js';
 import { orderChances, type LossRates, type OrderOdds } from '../poultry/losses.js';
 import type {

@@ -1,6 +1,6 @@
 import { addDays, weekdayOf, type PlainDate } from '../calendar/plain-date.js';
 import type { Sourced } from '../explain/formula.js';
-import { comesByPost } from '../farm/batch.js';
+import { comesByPost } from '../farm/batch-origin.js';
 import { issue, type PlanIssue } from '../problems/plan-issue.js';
 import { formatDate } from '../units/dates.js';
 import type { PlanContext } from './context.js';

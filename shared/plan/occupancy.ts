@@ -1,5 +1,5 @@
 import { addDays, daysBetween, type PlainDate } from '../calendar/plain-date.js';
-import type { CoopShare, Occupancy } from '../farm/batch.js';
+import type { CoopShare, Occupancy } from '../farm/occupancy.js';
 import { issue, type PlanIssue } from '../problems/plan-issue.js';
 import { listed } from '../units/listed.js';
 import type { PlanContext } from './context.js';

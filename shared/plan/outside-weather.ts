@@ -1,7 +1,7 @@
 import { dailySeries, type DailySeries } from '../explain/daily-series.js';
 import type { Formula } from '../explain/formula.js';
 import { input, type QuantityInput } from '../explain/quantity.js';
-import type { HeatTable } from '../tables/bird-tables.js';
+import type { HeatTable } from '../tables/heat-tables.js';
 import type { Climate } from '../weather/climate.js';
 import type { PlanContext } from './context.js';
 

@@ -1,6 +1,7 @@
 import Big from 'big.js';
 import { fromFarm, fromRow, givenOrTable, input, type QuantityInput } from '../explain/quantity.js';
-import { isStarted, type Batch } from '../farm/batch.js';
+import { isStarted } from '../farm/batch-origin.js';
+import type { Batch } from '../farm/batch.js';
 import type { Farm } from '../farm/farm.js';
 import type { FeedProduct, Product, ProductKind } from '../farm/product.js';
 import type { Tables } from '../tables/tables.js';

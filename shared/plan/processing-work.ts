@@ -1,6 +1,6 @@
 import type { Batch } from '../farm/batch.js';
 import { stationPerHour } from '../poultry/stations.js';
-import type { Station } from '../tables/bird-tables.js';
+import type { Station } from '../tables/processing-tables.js';
 import type { TaskCircumstance, TaskTemplate } from '../tables/task-template.js';
 import type { PlanContext } from './context.js';
 

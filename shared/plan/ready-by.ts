@@ -7,7 +7,9 @@ import {
   type NumberQuantity,
   type Quantity,
 } from '../explain/quantity.js';
-import { arrivalAgeDaysOf, hatchesHere, LEAST_LEAVE_AGE_DAYS, type Batch } from '../farm/batch.js';
+import { arrivalAgeDaysOf, hatchesHere } from '../farm/batch-origin.js';
+import { LEAST_LEAVE_AGE_DAYS } from '../farm/batch-rules.js';
+import type { Batch } from '../farm/batch.js';
 import { problemsOfRow } from '../farm/check-row.js';
 import type { FarmPicture } from '../farm/picture.js';
 import { readyGoalFields, type ReadyGoal } from '../farm/ready-goal.js';

@@ -1,5 +1,6 @@
 import type { PlainDate } from '../calendar/plain-date.js';
-import type { Batch, Occupancy } from '../farm/batch.js';
+import type { Batch } from '../farm/batch.js';
+import type { Occupancy } from '../farm/occupancy.js';
 import type { EggCount } from '../farm/egg-count.js';
 import type { FeedOpening } from '../farm/feed-opening.js';
 import type { HeatOut } from '../farm/heat-out.js';

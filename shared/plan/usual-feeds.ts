@@ -1,5 +1,5 @@
 import type { Batch } from '../farm/batch.js';
-import { isStarted } from '../farm/batch.js';
+import { isStarted } from '../farm/batch-origin.js';
 import type { FeedProgram } from '../tables/bird-tables.js';
 import { choicesFor, rowById, type Tables } from '../tables/tables.js';
 

@@ -1,5 +1,6 @@
 import { daysBetween, type PlainDate } from '../calendar/plain-date.js';
-import { arrivalAgeDaysOf, type Batch } from '../farm/batch.js';
+import { arrivalAgeDaysOf } from '../farm/batch-origin.js';
+import type { Batch } from '../farm/batch.js';
 import { birdGrowth, sexShares, LAST_AGE_DAYS } from '../poultry/growth.js';
 import { rowById, type Tables } from '../tables/tables.js';
 

@@ -10,6 +10,8 @@ const YEAR_DAYS = 363;
 export interface WhyBest {
   /** What speaks most for it; left out where no reason takes more off other weeks. */
   readonly because?: string;
+  /** Whether that takes points off this week too, though more off the others: by itself it sounds like no reason. */
+  readonly isOnlyLess?: boolean;
   /** Weeks before and after it, with what speaks against them. */
   readonly beside: readonly WeekBeside[];
 }
@@ -38,13 +40,14 @@ export function whyBest(
   const [most] = own.reasons
     .map(({ code, text }) => ({
       text,
+      speaksAgainst: 0 < pointsOf(own, code),
       gain:
         weeks.reduce((sum, week) => sum + pointsOf(week, code), 0) / weeks.length -
         pointsOf(own, code),
     }))
     .sort((a, b) => b.gain - a.gain);
   return {
-    ...(most && 0 < most.gain ? { because: most.text } : {}),
+    ...(most && 0 < most.gain ? { because: most.text, isOnlyLess: most.speaksAgainst } : {}),
     beside: weeksBeside(weeks, own),
   };
 }

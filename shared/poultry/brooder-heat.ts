@@ -1,6 +1,6 @@
 import type { Formula } from '../explain/formula.js';
 import type { Brooder, BuildUp } from '../farm/facility.js';
-import type { HeatTable, Material } from '../tables/bird-tables.js';
+import type { HeatTable, Material } from '../tables/heat-tables.js';
 import { rowById } from '../tables/tables.js';
 import { cToF } from '../units/convert.js';
 

@@ -1,5 +1,6 @@
 import type { Formula } from '../explain/formula.js';
-import type { BroodingSchedule, HeatTable } from '../tables/bird-tables.js';
+import type { BroodingSchedule } from '../tables/bird-tables.js';
+import type { HeatTable } from '../tables/heat-tables.js';
 
 export const broodingFormulas = {
   underHeater: {

@@ -1,5 +1,5 @@
 import type { Formula } from '../explain/formula.js';
-import type { ProcessingTable } from '../tables/bird-tables.js';
+import type { ProcessingTable } from '../tables/processing-tables.js';
 
 export const iceFormulas = {
   ice: {

@@ -1,5 +1,5 @@
 import type { Formula } from '../explain/formula.js';
-import type { HeatTable } from '../tables/bird-tables.js';
+import type { HeatTable } from '../tables/heat-tables.js';
 
 export const lampZoneFormulas = {
   underLamp: {

@@ -1,5 +1,5 @@
 import type { Formula } from '../explain/formula.js';
-import type { IceWaterChilling, ProcessingTable } from '../tables/bird-tables.js';
+import type { IceWaterChilling, ProcessingTable } from '../tables/processing-tables.js';
 
 export const processingFormulas = {
   dressed: {

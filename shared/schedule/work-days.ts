@@ -1,3 +1,4 @@
+import { airOf, mayWait } from './work-air.js';
 import { drawIndex, type Random } from './random.js';
 import { costOf, finishDay, placedMinutes } from './work.js';
 import type { WorkJob, WorkPiece, WorkProblem } from './work.js';
@@ -27,6 +28,8 @@ export class WorkDays {
   private readonly canDo: Int32Array;
   /** People looked at on days so far: what looking for a plan takes, whatever the machine. */
   looks = 0;
+  /** Whether work that has time enough leaves hours of its days free from now on. */
+  leavesAir = false;
 
   constructor(readonly problem: WorkProblem) {
     this.days = problem.days;
@@ -51,6 +54,28 @@ export class WorkDays {
     const at = worker * this.days + day;
     const free = this.free[at]!;
     return job.needsLight && this.light[at]! < free ? this.light[at]! : free;
+  }
+
+  /** As `together`, less what work that has time enough leaves free. */
+  togetherWithAir(job: WorkJob, day: number): number {
+    this.holdAir(job, day, day, 1);
+    const minutes = this.together(job, day);
+    this.holdAir(job, day, day, -1);
+    return minutes;
+  }
+
+  /** Whether somebody has less left on one of the days of a job’s pieces than is to be left free. */
+  lacksAir(pieces: readonly WorkPiece[]): boolean {
+    return pieces.some(({ day, workers }) =>
+      workers.some((w) => this.free[w * this.days + day]! < airOf(this.problem, w, day)),
+    );
+  }
+
+  /** Takes what is to be left free of those who can do a job, or with -1 gives it back. */
+  private holdAir({ able }: WorkJob, from: number, until: number, sign: 1 | -1): void {
+    for (const w of able)
+      for (let day = from; day <= until; day++)
+        this.free[w * this.days + day]! -= sign * airOf(this.problem, w, day);
   }
 
   /** Minutes on a day that as many people as a job takes still have together. */
@@ -80,15 +105,30 @@ export class WorkDays {
         this.pieceOn(by, day, { open, least }, vary?.byAll ? undefined : vary);
     return vary
       ? this.walk(job, span, pieceOf(job), vary.byAll && mayBeShared(job))
-      : this.inTime(job, span, pieceOf);
+      : this.withAir(job, span, pieceOf);
   }
 
   /** As `put`, but rather a shorter piece than a rest that is too small to be useful. */
   putInUsefulPieces(job: WorkJob, from: number, until: number): WorkPiece[] {
-    return this.inTime(job, { from, until }, (by) => (day, open, least) => {
+    return this.withAir(job, { from, until }, (by) => (day, open, least) => {
       const piece = this.pieceOn(by, day, { open, least }, undefined);
       return piece && { ...piece, minutes: withoutCrumb(job, open, piece.minutes) };
     });
+  }
+
+  /** With hours left free on its days where it is in time by far all the same. */
+  private withAir(job: WorkJob, span: DaySpan, pieceOf: (job: WorkJob) => PieceOf): WorkPiece[] {
+    const { air, jobs } = this.problem;
+    if (!air || !this.leavesAir || mayWait(this.problem)[jobs.indexOf(job)] !== 1)
+      return this.inTime(job, span, pieceOf);
+    const from = Math.max(0, span.from);
+    const until = Math.min(span.until, job.dueDay - air.spareDays, this.days - 1);
+    this.holdAir(job, from, until, 1);
+    const pieces = this.inTime(job, { from, until }, pieceOf);
+    this.holdAir(job, from, until, -1);
+    if (isInTime(job, pieces)) return pieces;
+    this.giveBack(job, pieces);
+    return this.inTime(job, span, pieceOf);
   }
 
   /** By one a day, or by more of those who have the time where that costs less or is sooner. */

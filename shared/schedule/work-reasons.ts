@@ -1,10 +1,17 @@
+import { mayWait } from './work-air.js';
 import { WorkDays } from './work-days.js';
 import { followersOf, freeFrom, spanOf } from './work-span.js';
 import { finishDay, placedMinutes, type WorkJob, type WorkPiece } from './work.js';
 import type { WorkPlacing, WorkProblem } from './work.js';
 
 /** Why a job is not on a day that lies before its place. */
-export type DayRefusal = 'does-not-suit' | 'no-light' | 'no-hours' | 'kept-its-place';
+export type DayRefusal =
+  | 'does-not-suit'
+  | 'no-light'
+  | 'no-hours'
+  /** It has time enough, and the hours that are left are kept for what has not. */
+  | 'kept-free'
+  | 'kept-its-place';
 
 /** What put a job on its day: enough to say it in words. */
 export interface PlacementReason {
@@ -75,7 +82,7 @@ export function placementReason(
   const refused: { day: number; because: DayRefusal }[] = [];
   let isForFollower = false;
   for (let day = allowedFrom; day < first; day++) {
-    const because = refusalOn(job, day, { left, least });
+    const because = refusalOn(job, day, { left, least, mayWait: mayWait(problem)[index] === 1 });
     if (because === 'kept-its-place' && day < soonest) isForFollower = true;
     else refused.push({ day, because });
   }
@@ -191,10 +198,11 @@ function takersOf(problem: WorkProblem, plan: WorkPlacing, index: number): numbe
 function refusalOn(
   job: WorkJob,
   day: number,
-  { left, least }: { left: WorkDays; least: number },
+  { left, least, mayWait: may }: { left: WorkDays; least: number; mayWait: boolean },
 ): DayRefusal {
   if (!suitsOn(job, day)) return 'does-not-suit';
-  if (least <= left.together(job, day)) return 'kept-its-place';
+  if (least <= left.together(job, day))
+    return may && left.togetherWithAir(job, day) < least ? 'kept-free' : 'kept-its-place';
   const inTheDark =
     job.needsLight === true && least <= left.together({ ...job, needsLight: false }, day);
   return inTheDark ? 'no-light' : 'no-hours';

@@ -120,6 +120,7 @@ export function fitWork(
   }
   state.goTo(best.pieces);
   state.tidy();
+  state.airOut();
   return {
     plan: [...state.pieces],
     cost: state.costWithoutMoves(),

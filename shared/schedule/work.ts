@@ -20,6 +20,8 @@ export interface WorkJob {
   readonly untilDay: number;
   /** 1 for every day that suits it; left out, all do. */
   readonly suits?: Uint8Array;
+  /** It waits for fit weather: it leaves no hours of a fit day free. */
+  readonly takesFirstDay?: true;
   /** It takes minutes of daylight. */
   readonly needsLight?: boolean;
   readonly waitsFor: readonly WorkWait[];
@@ -47,10 +49,24 @@ export interface Worker {
   readonly helpsFirst?: true;
 }
 
+/**
+ * Hours that a plan leaves free on each day, for what weather and animals push there: work that has
+ * time enough goes to a later day instead, and stays so many days clear of its due day.
+ */
+export interface Air {
+  /** Share of the minutes of each on each day. */
+  readonly share: number;
+  /** Less than this is of no use to anybody: of a short evening nothing is left free. */
+  readonly leastMinutes: number;
+  readonly spareDays: number;
+}
+
 export interface WorkProblem {
   readonly days: number;
   readonly workers: readonly Worker[];
   readonly jobs: readonly WorkJob[];
+  /** Left out, days are filled to the last minute. */
+  readonly air?: Air;
 }
 
 export interface WorkPiece {

@@ -4,13 +4,10 @@ import type {
   BroodingSchedule,
   FeedProgram,
   GrowthTable,
-  HeatTable,
   LitterTable,
   LossTable,
-  Material,
   MoveOutTable,
   OfSpecies,
-  ProcessingTable,
   Ranged,
   SpaceStandards,
   Strain,
@@ -19,6 +16,8 @@ import type {
   MeatWater,
   WaterTable,
 } from './bird-tables.js';
+import type { HeatTable, Material } from './heat-tables.js';
+import type { ProcessingTable } from './processing-tables.js';
 import type { TaskTemplate } from './task-template.js';
 import type { JobSet } from './job-sets.js';
 import type { Judgements } from './judgements.js';

@@ -1,5 +1,6 @@
 import type { Sourced } from '../explain/formula.js';
-import type { Origin, Purpose } from '../farm/batch.js';
+import type { Origin } from '../farm/batch-origin.js';
+import type { Purpose } from '../farm/batch.js';
 import type { WorkConditions } from '../farm/job.js';
 
 /** What tasks hang on: a day in the life of a batch (up to `delivery`) or of a herd. */

@@ -1,7 +1,7 @@
 import type { EntityManager } from 'typeorm';
 import { addDays, type PlainDate } from '../../shared/calendar/plain-date.js';
 import { countedFrom } from '../../shared/farm/egg-count.js';
-import { arrivalAgeDaysOf } from '../../shared/farm/batch.js';
+import { arrivalAgeDaysOf } from '../../shared/farm/batch-origin.js';
 import type { EggsWereCounted } from '../../shared/farm/told-fact.js';
 import { firstEggBounds } from '../../shared/plan/first-egg.js';
 import { FieldError, type FieldProblem } from '../../shared/problems/field-problem.js';

@@ -62,6 +62,7 @@ import { recordedFrost } from '../../shared/weather/frost.js';
 import { cutOutline } from '../outlines/cut-outline.js';
 import { outlinesOfGeoJson, type GeoJsonOutlines } from '../outlines/geojson.js';
 import { joinOutlines, type Joined } from '../outlines/join-outlines.js';
+import { jsonBytes } from './json-bytes.js';
 import { signatureOf } from './signature.js';
 import { parseDailyCsv, parseForecastCsv, type ImportedDay } from '../weather-files/daily-csv.js';
 
@@ -107,9 +108,6 @@ export interface PlannedWork {
 
 /** A thread is given the tables when it starts, as they were checked when the program started. */
 const tables = workerData as Tables;
-
-const encoder = new TextEncoder();
-const jsonBytes = (value: unknown): Uint8Array => encoder.encode(JSON.stringify(value));
 
 /** Plans of the farms whose work was last asked for: most of what a household says moves none of them. */
 const lastAnimals = new LRUCache<string, AnimalPlans>({ max: 8 });

@@ -45,6 +45,7 @@ async function farmInSeason(): Promise<{ id: string; paddockIds: string[] }> {
     ...batchBody({ name: 'Chicks', arrivalDate: inDays(-7), orderedBirds: 60 }),
     brooderId,
   });
+  await post('batches', batchBody({ name: 'Due', arrivalDate: inDays(-1), orderedBirds: 20 }));
   await post('batches', {
     ...batchBody({ name: 'On grass', arrivalDate: inDays(-42), orderedBirds: 60 }),
     ...{ moveOutDate: inDays(-14), targetLiveKg: undefined },
@@ -99,6 +100,14 @@ describe('something that went wrong', () => {
 
     await wentWrong(page, id, 'Birds are sick or dying');
     await dialog.getByText(/^Take out the dead and count them/).waitFor();
+    // Of those that are there the numbers are asked at once, with what is known.
+    await dialog.getByRole('button', { name: 'On grass' }).click();
+    expect(await dialog.getByLabel('What it was').inputValue()).toBe('sick');
+    // Of a box that nobody told of it is asked first whether it came.
+    await wentWrong(page, id, 'Birds are sick or dying');
+    await dialog.getByRole('button', { name: 'Due: did they come? Tell that first' }).click();
+    await dialog.getByLabel('Dead in the box').waitFor();
+    await wentWrong(page, id, 'Birds are sick or dying');
     await dialog.getByRole('button', { name: 'Back' }).click();
     await dialog.getByRole('button', { name: 'A cow is down, or calves badly' }).click();
     await dialog.getByText(/^Call the vet at once when half an hour of hard straining/).waitFor();

@@ -167,13 +167,10 @@ describe('a newcomer', () => {
     await page.getByText(/in, give or take 9 %/).waitFor();
     await heightIsAsked(page);
     await say(page.getByRole('button', { name: 'More children' }).click());
-    await say(page.getByText('Mornings, evenings and some of the weekend').first().click());
-    await say(
-      page
-        .getByText(/^Evenings and some of the weekend Mon–Fri 2 h, Sat 5 h, Sun 3 h$/)
-        .nth(1)
-        .click(),
-    );
+    const first = page.getByRole('group', { name: 'Adult 1 has time', exact: true });
+    await say(first.getByText('Around a job').click());
+    await page.getByText('Mon–Fri 2 h, Sat 5 h, Sun 3 h').waitFor();
+    await say(page.getByText('both', { exact: true }).click());
     await say(page.getByLabel('Meat birds', { exact: true }).fill('75'));
     await say(page.getByLabel('Meat birds: when').selectOption({ index: 5 }));
     await say(page.getByLabel('Meat birds: day').selectOption({ index: 3 }));

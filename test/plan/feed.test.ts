@@ -1,7 +1,8 @@
 import { describe, expect, it } from '@jest/globals';
 import fc from 'fast-check';
 import { daysBetween } from '../../shared/calendar/plain-date.js';
-import type { Origin, Purpose } from '../../shared/farm/batch.js';
+import type { Origin } from '../../shared/farm/batch-origin.js';
+import type { Purpose } from '../../shared/farm/batch.js';
 import type { BatchPlan } from '../../shared/plan/batch-plan.js';
 import type { PlanRequest } from '../../shared/plan/request.js';
 import { usualFeeds } from '../../shared/plan/usual-feeds.js';

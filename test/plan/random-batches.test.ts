@@ -1,7 +1,8 @@
 import { describe, expect, it } from '@jest/globals';
 import fc from 'fast-check';
 import { addDays } from '../../shared/calendar/plain-date.js';
-import { batchFields, type Batch, type Origin } from '../../shared/farm/batch.js';
+import type { Origin } from '../../shared/farm/batch-origin.js';
+import { batchFields, type Batch } from '../../shared/farm/batch.js';
 import {
   brooderFields,
   buildUpFields,

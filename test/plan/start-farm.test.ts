@@ -1,6 +1,6 @@
 import { describe, expect, it } from '@jest/globals';
 import fc from 'fast-check';
-import { monthOf, weekdayOf } from '../../shared/calendar/plain-date.js';
+import { addDays, monthOf, weekdayOf } from '../../shared/calendar/plain-date.js';
 import { batchFields } from '../../shared/farm/batch.js';
 import { problemsOfRow } from '../../shared/farm/check-row.js';
 import { quantitiesIn } from '../../shared/explain/quantities-in.js';
@@ -10,7 +10,7 @@ import { farmFields, personFields } from '../../shared/farm/farm.js';
 import { herdFields } from '../../shared/farm/herd.js';
 import { paddockFields } from '../../shared/farm/paddock.js';
 import type { FarmPicture } from '../../shared/farm/picture.js';
-import { equalPaddocksFields, type Start } from '../../shared/farm/start.js';
+import { cattleToComeFields, equalPaddocksFields, type Start } from '../../shared/farm/start.js';
 import { findArrivals } from '../../shared/plan/arrival-finder.js';
 import { edgesToAdd, gearToGet } from '../../shared/plan/gear-to-get.js';
 import { planBatch } from '../../shared/plan/batch-plan.js';
@@ -175,6 +175,31 @@ describe('a start', () => {
     expect(batch!.assumed).not.toContain('arrivalDate');
   });
 
+  it('has two batches of meat birds one after the other in the same places, which hold the larger', () => {
+    const meat = { birds: 50, from: '2027-08-01' };
+    const made = start({ meat, moreMeat: [{ birds: 75, from: '2027-04-01' }] });
+    expect(problemsIn(made)).toEqual([]);
+    expect(made.batches.map(({ name, arrivalDate }) => [name, monthOf(arrivalDate)])).toEqual([
+      ['First meat birds', 4],
+      ['Second meat birds', 8],
+    ]);
+    const kinds = made.facilities.map(({ kind }) => kind).sort();
+    expect(kinds).toEqual(['brooder', 'feed-store', 'field-pen', 'freezer']);
+    const picture = pictureOf(made);
+    for (const { id } of made.batches) {
+      const { issues, space, heat } = planBatch(picture, tables, id);
+      expect(issues.filter(({ level }) => level === 'stop')).toEqual([]);
+      expect(issues.map(({ code }) => code)).not.toContain('freezer-full');
+      expect(space.needs.filter(({ runsOut }) => runsOut)).toEqual([]);
+      expect(heat!.enough).toBe(true);
+    }
+    // Without a month of its own the second one comes once the brooder is free.
+    const next = start({ meat: { birds: 75, from: '2027-04-01' }, moreMeat: [{ birds: 75 }] });
+    const [first, second] = next.batches.map(({ arrivalDate }) => arrivalDate);
+    expect(second! > addDays(first!, 28)).toBe(true);
+    expect(second! < '2027-12-01').toBe(true);
+  });
+
   it('has no brooder for pullets that come started, and a coop that holds them', () => {
     const made = start({ layers: { birds: 12, startedWeeks: 16 } });
     expect(problemsIn(made)).toEqual([]);
@@ -194,6 +219,34 @@ describe('a start', () => {
     expect(both.herds.map(({ groups }) => groups)).toEqual([[cows, steers]]);
     expect(both.paddocks[0]!.areaM2).toBeGreaterThan(one.paddocks[0]!.areaM2);
     expect(start({ cattle: [] })).toMatchObject({ herds: [], paddocks: [] });
+  });
+
+  it('has the cows of a calving season by when they are due, all head of them', () => {
+    const season = (head: number, calvesUntil?: string) =>
+      start({
+        cattle: [
+          {
+            classId: 'cow-calf',
+            head,
+            calvesOn: '2027-04-01',
+            ...(calvesUntil ? { calvesUntil } : {}),
+          },
+        ],
+      }).herds[0]!.groups.map((group) => [group.head, group.calvesOn]);
+    expect(season(5)).toEqual([[5, '2027-04-01']]);
+    expect(season(5, '2027-05-31')).toEqual([
+      [3, '2027-04-16'],
+      [2, '2027-05-16'],
+    ]);
+    expect(season(2, '2027-06-30').map(([head]) => head)).toEqual([1, 1]);
+    expect(season(20, '2027-06-30').map(([head]) => head)).toEqual([7, 7, 6]);
+    expect(
+      problemsOfRow(cattleToComeFields, {
+        classId: 'cow-calf',
+        head: 2,
+        calvesUntil: '2027-05-01',
+      }),
+    ).toMatchObject([{ field: 'calvesUntil', code: 'conflict' }]);
   });
 
   it('takes the grass as grazed down where cattle are there in winter, on the day that was said', () => {

@@ -22,8 +22,9 @@ const worst = weeks.reduce((a, b) => (b.score < a.score ? b : a));
 
 describe('whyBest', () => {
   it('is a reason of the week itself, and one that other weeks lose points by', () => {
-    const why = whyBest(comingOn(best.arrivalDate), tables, 'batch')!.because;
-    const reason = best.reasons.find(({ text }) => text === why)!;
+    const { because, isOnlyLess } = whyBest(comingOn(best.arrivalDate), tables, 'batch')!;
+    const reason = best.reasons.find(({ text }) => text === because)!;
+    expect(isOnlyLess).toBe(0 < reason.points);
     const others = weeks.flatMap(({ reasons }) => reasons.filter((r) => r.code === reason.code));
     expect(Math.max(...others.map(({ points }) => points))).toBeGreaterThan(reason.points);
   });

@@ -11,7 +11,7 @@ import { freeFrom } from '../../shared/schedule/work-span.js';
 import { seededRandom } from '../../shared/schedule/random.js';
 import { fitWork } from '../../shared/schedule/work-search.js';
 import { workWindows } from '../../shared/schedule/work-windows.js';
-import { placedMinutes, type WorkJob } from '../../shared/schedule/work.js';
+import { costOf, placedMinutes, type WorkJob } from '../../shared/schedule/work.js';
 import type { WorkPlacing, WorkProblem } from '../../shared/schedule/work.js';
 import { anyProblem, newJob, newWorker } from '../support/work-factories.js';
 
@@ -67,6 +67,11 @@ describe('placementReason', () => {
           'does-not-suit': !suits,
           'no-light': suits && !hasHours && job.needsLight === true && inTheDark,
           'no-hours': suits && !hasHours && !inTheDark,
+          'kept-free':
+            suits &&
+            hasHours &&
+            problem.air !== undefined &&
+            left.togetherWithAir(job, day) < least,
           'kept-its-place': suits && hasHours && days(earlier?.[i]) === days(pieces),
         }[because];
         return holds ? [] : [`${job.id} on ${day}: ${because}`];
@@ -78,6 +83,19 @@ describe('placementReason', () => {
     fc.assert(
       fc.property(anyProblem(shape), (problem) => {
         expect(untrue(problem, planOf(problem))).toEqual([]);
+      }),
+    );
+  });
+
+  it('holds up where work that can wait leaves hours of its days free', () => {
+    fc.assert(
+      fc.property(anyProblem(shape), fc.constantFrom(0.2, 0.5), (problem, share) => {
+        const airy = { ...problem, air: { share, leastMinutes: 30, spareDays: 1 } };
+        const plan = planOf(airy);
+        expect(untrue(airy, plan)).toEqual([]);
+        const costOfPlan = (of: WorkPlacing) =>
+          problem.jobs.reduce((sum, job, i) => sum + costOf(job, of[i]!), 0);
+        expect(costOfPlan(plan)).toBeCloseTo(costOfPlan(planOf(problem)), 6);
       }),
     );
   });

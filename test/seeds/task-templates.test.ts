@@ -1,6 +1,6 @@
 import { describe, expect, it } from '@jest/globals';
 import { backSchedule } from '../../shared/schedule/back-schedule.js';
-import type { Origin } from '../../shared/farm/batch.js';
+import type { Origin } from '../../shared/farm/batch-origin.js';
 import type { TaskTemplate } from '../../shared/tables/task-template.js';
 import { tables } from '../support/factories.js';
 

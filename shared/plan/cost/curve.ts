@@ -1,4 +1,4 @@
-import { LEAST_LEAVE_AGE_DAYS } from '../../farm/batch.js';
+import { LEAST_LEAVE_AGE_DAYS } from '../../farm/batch-rules.js';
 import type { BatchPlan } from '../batch-plan.js';
 import { careOf } from '../chore-hours.js';
 import type { PlanContext } from '../context.js';

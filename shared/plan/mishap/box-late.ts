@@ -1,6 +1,7 @@
 import { addDays, type PlainDate } from '../../calendar/plain-date.js';
 import type { Farm } from '../../farm/farm.js';
-import { comesByPost, type Batch } from '../../farm/batch.js';
+import { comesByPost } from '../../farm/batch-origin.js';
+import type { Batch } from '../../farm/batch.js';
 import { formatDate } from '../../units/dates.js';
 
 interface Late {

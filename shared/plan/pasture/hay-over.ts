@@ -3,18 +3,16 @@ import { issue, type PlanIssue } from '../../problems/plan-issue.js';
 import type { PastureContext } from './pasture-context.js';
 import { baleOf, type Chosen } from './surplus.js';
 
-/** Share of the hay that is made below which what is left over is a reserve. Judgement, no source. */
-const RESERVE_SHARE = 0.25;
-const FEWEST_BALES = 2;
-
 /** Hay that is made and that no herd eats until there is grass after the next winter: what else could use it. */
 export function hayOver(
   context: PastureContext,
   chosen: Chosen,
   { own, overKg }: { readonly own: NumberQuantity | undefined; readonly overKg: number },
 ): PlanIssue[] {
+  const { hayReserveShare, fewestSpareBales } = context.tables.judgements.grass;
   const bales = Math.floor(overKg / baleOf(context).kg);
-  if (!own || overKg < RESERVE_SHARE * own.value || bales < FEWEST_BALES) return [];
+  if (!own || overKg < hayReserveShare.value * own.value || bales < fewestSpareBales.value)
+    return [];
   const { harvestShare, dryMatterShare } = context.tables.pasture.hay;
   const head = moreHead(
     context,

@@ -9,7 +9,8 @@ import {
 import type { Formula } from '../../explain/formula.js';
 import { issue, type PlanIssue } from '../../problems/plan-issue.js';
 import { found, type Found } from '../found.js';
-import { planHayStore, type HayStorePart } from './hay-store.js';
+import { planHayStore } from './hay-store.js';
+import type { HayStorePart } from './hay-store-part.js';
 import { hayToStore } from './hay-to-store.js';
 import type { PastureContext } from './pasture-context.js';
 import { closersOf, type Closer } from './short-of-grass.js';

@@ -65,8 +65,25 @@ export function planHerdTasks(
     one: 'herd task is',
     many: 'herd tasks are',
   });
-  return found({ events, tasks: tasks.sort(byStart) }, { issues });
+  return found({ events, tasks: tasks.map(onceHayIsIn(tasks)).sort(byStart) }, { issues });
 }
+
+const MOW = 'hay.mow';
+const BALE = 'hay.bale';
+
+/** No go is mown before the hay of the last one is baled: no more may be down at once. */
+const onceHayIsIn =
+  (tasks: readonly Task[]) =>
+  (task: Task): Task => {
+    if (task.templateId !== MOW) return task;
+    const goesBefore = tasks.filter(
+      (each) => each.templateId === BALE && each.belongsToId === task.belongsToId,
+    );
+    const own = task.id.slice(0, -MOW.length);
+    const ids = goesBefore.map(({ id }) => id);
+    const last = ids[ids.indexOf(`${own}${BALE}`) - 1];
+    return last === undefined ? task : { ...task, waits: [...task.waits, { id: last, days: 1 }] };
+  };
 
 function eventsOf(
   { turnOut, arrivals, calvings }: HerdDates,

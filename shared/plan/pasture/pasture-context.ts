@@ -17,7 +17,8 @@ import { keptHerdDays } from './kept-herd-days.js';
 import { growthRows, orderRows } from './pasture-support.js';
 import type { PastureRequest } from './pasture-request.js';
 import { pastureSpan, type PastureSpan } from './pasture-span.js';
-import { energyByDay, seasonSwards, type SeasonSward, type SeasonSwards } from './season-swards.js';
+import { energyByDay } from './pasture-energy.js';
+import { seasonSwards, type SeasonSward, type SeasonSwards } from './season-swards.js';
 import type { DayRun } from '../../weather/day-run.js';
 import { seasonWeather, type SeasonWeather } from './season-weather.js';
 

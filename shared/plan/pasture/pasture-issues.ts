@@ -3,7 +3,8 @@ import { isOddReading } from '../../pasture/odd-reading.js';
 import { issue, type PlanIssue } from '../../problems/plan-issue.js';
 import type { PastureContext } from './pasture-context.js';
 import { grassOver } from './grass-over.js';
-import { onHayDay } from './season-swards.js';
+import { onHayDay } from './on-hay-day.js';
+import { YEAR } from './pasture-span.js';
 import type { Chosen } from './surplus.js';
 
 /** What the land, the herds and the moves chosen give to say, beside what the sections found. */
@@ -160,8 +161,6 @@ function onHayUnused(context: PastureContext, chosen: Chosen): PlanIssue[] {
   ];
 }
 
-const YEAR = 365;
-
 /** In the season, that what stands is reckoned by nothing that was seen this year. */
 function notRead({ grass, span, today, dateOf, say }: PastureContext): PlanIssue[] {
   if (today < dateOf(span.from)) return [];
@@ -182,7 +181,7 @@ function notRead({ grass, span, today, dateOf, say }: PastureContext): PlanIssue
 }
 
 /** Heights that cannot be right move a whole season, so they are asked about. */
-function oddReadings({ grass, say }: PastureContext, books: Chosen['books']): PlanIssue[] {
+function oddReadings({ grass, say, tables }: PastureContext, books: Chosen['books']): PlanIssue[] {
   return grass.swards.flatMap((own, p) => {
     const { paddock, reading, leftAloneAtReading, kgPerHaCm } = own;
     const expectedAtReading = own.expectedAtReading ?? books.stoodAtReading[p];
@@ -191,7 +190,7 @@ function oddReadings({ grass, say }: PastureContext, books: Chosen['books']): Pl
     const expectedCm = kgPerHa / kgPerHaCm;
     // Before a first reading it may have been grazed, but nothing made it taller.
     const mayBeLow = expectedAtReading === undefined && reading.heightCm < expectedCm;
-    if (mayBeLow || !isOddReading(reading.heightCm, expectedCm)) return [];
+    if (mayBeLow || !isOddReading(reading.heightCm, expectedCm, tables.judgements.grass)) return [];
     return [
       issue(
         'act',

@@ -16,6 +16,9 @@ export interface PastureSpan {
   readonly to: number;
 }
 
+/** Days after which a day of the grazing year comes again. */
+export const YEAR = 365;
+
 /** Grass is followed from mid-winter, when its year begins, and planned from late winter. */
 const NORTH = { begins: '01-01', planned: '03-01', ends: '12-15', turns: '11-01' };
 const SOUTH = { begins: '07-01', planned: '09-01', ends: '06-15', turns: '05-01' };
@@ -54,6 +57,12 @@ export function pastureSpan({
     to: daysBetween(first, end) + 1,
   };
 }
+
+/** Index of the day of a reading; below 0 where it was taken before the year began. */
+export const dayIn = (
+  { first }: Pick<PastureSpan, 'first'>,
+  { date }: { readonly date: PlainDate },
+): number => daysBetween(first, date);
 
 /** Whether cattle that are there are on hay: no grazing year has begun, and the last one is over. */
 export const isWinter = (of: Pick<PastureRequest, 'farm' | 'today'>): boolean =>

@@ -2,6 +2,7 @@ import type { Formula } from '../../explain/formula.js';
 import type { GrazingProblem } from '../../pasture/grazing-problem.js';
 import type { SeasonBooks } from '../../pasture/season-books.js';
 import { bittenStand, growOn, massOf, setMass, type Sward } from '../../pasture/sward.js';
+import { YEAR } from './pasture-span.js';
 
 export const winterGrassFormulas = {
   winterGrass: {
@@ -14,8 +15,6 @@ export const winterGrassFormulas = {
     mark: 'computed',
   },
 } satisfies Record<string, Formula>;
-
-const YEAR = 365;
 
 /**
  * What herds eat of the grass after a plan, kg: never what the spring of the next year begins with.

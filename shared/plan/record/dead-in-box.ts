@@ -1,4 +1,5 @@
-import { hatchesHere, isStarted, type Batch } from '../../farm/batch.js';
+import { hatchesHere, isStarted } from '../../farm/batch-origin.js';
+import type { Batch } from '../../farm/batch.js';
 import type { ToldFact } from '../../farm/told-fact.js';
 import type { BatchPlan } from '../batch-plan.js';
 

@@ -5,16 +5,12 @@ import { withBatch, type FarmPicture, type NamedBatch } from '../../farm/picture
 import type { BirdsToCome, LayersToCome } from '../../farm/start.js';
 import type { Tables } from '../../tables/tables.js';
 import { findArrivals } from '../arrival-finder.js';
-import { planBatch, type BatchPlan } from '../batch-plan.js';
+import { planBatch } from '../batch-plan.js';
 import { usualFeeds, type OrderedBirds } from '../usual-feeds.js';
-import type { StartDefaults, StartSizes } from './start-defaults.js';
-
-/** What is at hand while a farm is begun. */
-export interface StartSetting {
-  readonly defaults: StartDefaults;
-  readonly tables: Tables;
-  readonly newId: () => string;
-}
+import { fitFacility, sidesFor, type LampChoice } from './fit-facility.js';
+import { largerOf } from './larger-of.js';
+import type { StartSizes } from './start-defaults.js';
+import type { StartSetting } from './start-setting.js';
 
 /** Room that any young bird has by the end of brooding, to begin with, m². */
 const TRIAL_M2 = 0.1;
@@ -24,79 +20,61 @@ const YEAR_DAYS = 370;
 const MOST_PASSES = 4;
 
 const NAMES = {
-  meat: { batch: 'Meat birds', brooder: 'Brooder for meat birds' },
-  layers: { batch: 'Layers', brooder: 'Brooder for pullets' },
+  meat: { batch: 'Meat birds', each: 'meat birds', brooder: 'Brooder for meat birds' },
+  layers: { batch: 'Layers', each: 'layers', brooder: 'Brooder for pullets' },
 } as const;
+/** Batches of one kind by their order, whatever month they are moved to later. */
+const ORDER = ['First', 'Second', 'Third', 'Fourth'] as const;
+
+type ToCome = BirdsToCome & Pick<LayersToCome, 'startedWeeks' | 'areHere'>;
+
+/** Places that all batches of one kind have one after the other. */
+interface Places {
+  readonly brooder: string;
+  readonly home: string;
+  readonly freezer: string;
+}
 
 /**
- * The farm with a batch more, and with what it needs: a brooder where the birds come as chicks, and
- * pens, freezer or a coop, each as large as the plan of the batch asks for and round in the farm's units.
+ * The farm with the batches of one kind, and with what they need: a brooder where the birds come as
+ * chicks, and pens, freezer or a coop, each as large as the plans of the batches ask for and round in
+ * the farm's units.
  */
 export function withBirds(
   picture: FarmPicture,
   purpose: Purpose,
-  toCome: BirdsToCome & Pick<LayersToCome, 'startedWeeks' | 'areHere'>,
+  toCome: readonly ToCome[],
   setting: StartSetting,
 ): FarmPicture {
-  const { tables, defaults, newId } = setting;
-  const { birds, areHere = false } = toCome;
-  const { hensHere } = defaults;
-  const startedWeeks = areHere ? hensHere.ageWeeks : toCome.startedWeeks;
-  const sizes = defaults[picture.farm.units];
-  const ids = { batch: newId(), brooder: newId(), home: newId(), freezer: newId() };
-  const strain = tables.strains.find((each) => each.defaultFor?.includes(purpose))!;
-  const store = picture.facilities.find(({ kind }) => kind === 'feed-store');
-  const order: OrderedBirds = {
-    ...{ purpose, strainId: strain.id, wantedBirds: birds },
-    ...(startedWeeks === undefined ? {} : { origin: 'started' }),
-  };
-  const feeds = usualFeeds(order, tables);
-  const hasFewFeeds = feeds.id !== strain.feedProgram[purpose];
-  const batch: NamedBatch = {
-    id: ids.batch,
-    name: NAMES[purpose].batch,
-    ...order,
-    sex: purpose === 'meat' ? 'straight-run' : 'pullets',
-    arrivalDate: addDays(picture.today, areHere ? -hensHere.daysAgo : defaults.leadDays),
-    ...(areHere ? { orderedBirds: birds } : {}),
-    ...(startedWeeks === undefined
-      ? { hatchToArrivalDays: 1, brooderId: ids.brooder }
-      : {
-          hatchToArrivalDays: 0,
-          arrivalAgeWeeks: startedWeeks,
-        }),
-    ...(purpose === 'meat' ? { penId: ids.home, freezerId: ids.freezer } : { coopId: ids.home }),
-    ...(store === undefined ? {} : { feedStoreId: store.id }),
-    ...(hasFewFeeds ? { feedProgramId: feeds.id } : {}),
-    assumed: [
-      ...['name', 'strainId', 'sex', ...(hasFewFeeds ? ['feedProgramId'] : [])],
-      ...(startedWeeks === undefined ? ['hatchToArrivalDays'] : []),
-      ...(areHere ? ['arrivalAgeWeeks'] : []),
-      ...(isOnOneDay(toCome) ? [] : ['arrivalDate']),
-    ],
-  };
+  const { newId } = setting;
+  const places: Places = { brooder: newId(), home: newId(), freezer: newId() };
+  const sizes = setting.defaults[picture.farm.units];
+  const isBrooded = toCome.some((each) => startedWeeksOf(each, setting) === undefined);
+  const mostBirds = Math.max(...toCome.map(({ birds }) => birds));
   const trial: Facility[] = [
-    ...(startedWeeks === undefined
-      ? [brooderOf(ids.brooder, NAMES[purpose].brooder, birds * TRIAL_M2, picture, setting)]
+    ...(isBrooded
+      ? [brooderOf(places.brooder, NAMES[purpose].brooder, mostBirds * TRIAL_M2, picture, setting)]
       : []),
-    ...homesOf(purpose, ids, sizes),
+    ...homesOf(purpose, places, sizes),
   ];
-  // They were counted where they are: no usual losses of the time since they came are taken off.
-  const came = { batchId: ids.batch, change: 'arrived', date: batch.arrivalDate, birds } as const;
-  const begun = withBatch(
-    {
-      ...picture,
-      facilities: [...picture.facilities, ...trial],
-      headChanges: [...picture.headChanges, ...(areHere ? [came] : [])],
-    },
-    batch,
-  );
-  const arrivalDate = areHere ? batch.arrivalDate : bestArrival(begun, ids.batch, toCome, setting);
-  const dated = withBatch(begun, { ...batch, arrivalDate });
+  const begun: FarmPicture = { ...picture, facilities: [...picture.facilities, ...trial] };
+  const ids: string[] = [];
+  const dated = toCome.reduce<FarmPicture>((before, each, at) => {
+    const name =
+      toCome.length === 1 ? NAMES[purpose].batch : `${ORDER[at]!} ${NAMES[purpose].each}`;
+    const batch = batchOf(before, { purpose, name, toCome: each, places }, setting);
+    const after = ids.at(-1);
+    ids.push(batch.id);
+    return withDated(before, batch, each, { after, setting });
+  }, begun);
   const fitted = (before: FarmPicture, lamps: LampChoice): FarmPicture => {
-    const plan = planBatch(before, tables, ids.batch);
+    const plans = ids.map((id) => planBatch(before, setting.tables, id));
     const fit = (each: Facility): Facility =>
-      Object.values(ids).includes(each.id) ? fitFacility(each, plan, before, lamps, setting) : each;
+      Object.values(places).includes(each.id)
+        ? plans
+            .map((plan) => fitFacility(each, plan, before, lamps, setting))
+            .reduce((one, other) => largerOf(one, other))
+        : each;
     return { ...before, facilities: before.facilities.map(fit) };
   };
   const fittedAll = (lamps: LampChoice): FarmPicture => {
@@ -111,23 +89,96 @@ export function withBirds(
   };
   const fit = fittedAll('smaller-if-too-strong');
   // Nobody hangs half a dozen small lamps over twenty chicks: a weaker bulb in later weeks is easier.
-  const chosen = hasManySmallLamps(fit, ids.brooder, sizes) ? fittedAll('usual') : fit;
-  return purpose === 'meat' ? withoutIdlePen(chosen, ids, tables) : chosen;
+  const chosen = hasManySmallLamps(fit, places.brooder, sizes) ? fittedAll('usual') : fit;
+  return purpose === 'meat' ? withoutIdlePen(chosen, ids, places.home, setting.tables) : chosen;
+}
+
+const startedWeeksOf = (
+  { areHere, startedWeeks }: ToCome,
+  { defaults }: Pick<StartSetting, 'defaults'>,
+): number | undefined => (areHere ? defaults.hensHere.ageWeeks : startedWeeks);
+
+/** The order of one batch, with everything but its day. */
+function batchOf(
+  picture: FarmPicture,
+  order: {
+    readonly purpose: Purpose;
+    readonly name: string;
+    readonly toCome: ToCome;
+    readonly places: Places;
+  },
+  setting: StartSetting,
+): NamedBatch {
+  const { tables, defaults, newId } = setting;
+  const { purpose, name, toCome, places } = order;
+  const { birds, areHere = false } = toCome;
+  const startedWeeks = startedWeeksOf(toCome, setting);
+  const strain = tables.strains.find((each) => each.defaultFor?.includes(purpose))!;
+  const store = picture.facilities.find(({ kind }) => kind === 'feed-store');
+  const ordered: OrderedBirds = {
+    ...{ purpose, strainId: strain.id, wantedBirds: birds },
+    ...(startedWeeks === undefined ? {} : { origin: 'started' }),
+  };
+  const feeds = usualFeeds(ordered, tables);
+  const hasFewFeeds = feeds.id !== strain.feedProgram[purpose];
+  return {
+    ...{ id: newId(), name },
+    ...ordered,
+    sex: purpose === 'meat' ? 'straight-run' : 'pullets',
+    arrivalDate: addDays(picture.today, areHere ? -defaults.hensHere.daysAgo : defaults.leadDays),
+    ...(areHere ? { orderedBirds: birds } : {}),
+    ...(startedWeeks === undefined
+      ? { hatchToArrivalDays: 1, brooderId: places.brooder }
+      : {
+          hatchToArrivalDays: 0,
+          arrivalAgeWeeks: startedWeeks,
+        }),
+    ...(purpose === 'meat'
+      ? { penId: places.home, freezerId: places.freezer }
+      : { coopId: places.home }),
+    ...(store === undefined ? {} : { feedStoreId: store.id }),
+    ...(hasFewFeeds ? { feedProgramId: feeds.id } : {}),
+    assumed: [
+      ...['name', 'strainId', 'sex', ...(hasFewFeeds ? ['feedProgramId'] : [])],
+      ...(startedWeeks === undefined ? ['hatchToArrivalDays'] : []),
+      ...(areHere ? ['arrivalAgeWeeks'] : []),
+      ...(isOnOneDay(toCome) ? [] : ['arrivalDate']),
+    ],
+  };
+}
+
+/** The farm with a batch on its day: that which was said, or the best week of the time that was. */
+function withDated(
+  picture: FarmPicture,
+  batch: NamedBatch,
+  toCome: ToCome,
+  { after, setting }: { readonly after: string | undefined; readonly setting: StartSetting },
+): FarmPicture {
+  const { birds, areHere = false } = toCome;
+  // They were counted where they are: no usual losses of the time since they came are taken off.
+  const came = { batchId: batch.id, change: 'arrived', date: batch.arrivalDate, birds } as const;
+  if (areHere) return withBatch({ ...picture, headChanges: [...picture.headChanges, came] }, batch);
+  const begun = withBatch(picture, batch);
+  const before = picture.batches.find(({ id }) => id === after);
+  const arrivalDate = bestArrival(begun, batch.id, { toCome, before }, setting);
+  return withBatch(begun, { ...batch, arrivalDate });
 }
 
 /** Birds of winter that no night lets out have no use for a pen. */
 function withoutIdlePen(
   picture: FarmPicture,
-  ids: { readonly batch: string; readonly home: string },
+  ids: readonly string[],
+  penId: string,
   tables: Tables,
 ): FarmPicture {
-  if (planBatch(picture, tables, ids.batch).outdoors.moveOut) return picture;
-  const { penId: _, ...batch } = picture.batches.find(({ id }) => id === ids.batch)!;
-  const facilities = picture.facilities.filter(({ id }) => id !== ids.home);
-  return withBatch({ ...picture, facilities }, batch);
+  const stayIn = ids.filter((id) => !planBatch(picture, tables, id).outdoors.moveOut);
+  const parted = stayIn.reduce((before, id) => {
+    const { penId: _, ...batch } = before.batches.find((each) => each.id === id)!;
+    return withBatch(before, batch);
+  }, picture);
+  if (stayIn.length < ids.length) return parted;
+  return { ...parted, facilities: parted.facilities.filter(({ id }) => id !== penId) };
 }
-
-type LampChoice = 'usual' | 'smaller-if-too-strong';
 
 const hasManySmallLamps = (
   { facilities }: FarmPicture,
@@ -149,14 +200,15 @@ const isOnOneDay = ({ from, to }: BirdsToCome): boolean => from !== undefined &&
 function bestArrival(
   picture: FarmPicture,
   batchId: string,
-  toCome: BirdsToCome,
+  { toCome, before }: { readonly toCome: BirdsToCome; readonly before: NamedBatch | undefined },
   { defaults, tables }: StartSetting,
 ): PlainDate {
   const { today } = picture;
   const { from, to } = toCome;
   if (from !== undefined && isOnOneDay(toCome)) return from;
-  const first =
-    from === undefined ? addDays(today, defaults.leadDays) : from < today ? today : from;
+  // A second batch is one after the first, as soon as its places are free.
+  const soonest = before ? addDays(before.arrivalDate, 1) : addDays(today, defaults.leadDays);
+  const first = from === undefined ? soonest : from < today ? today : from;
   const span = from === undefined ? YEAR_DAYS : MONTH_DAYS;
   const last = [to ?? addDays(first, span), addDays(first, 7)].sort().at(-1)!;
   const weeks = findArrivals(picture, tables, batchId, { from: first, to: last });
@@ -170,7 +222,7 @@ function bestArrival(
 
 const homesOf = (
   purpose: Purpose,
-  ids: { readonly home: string; readonly freezer: string },
+  ids: Pick<Places, 'home' | 'freezer'>,
   sizes: StartSizes,
 ): Facility[] =>
   purpose === 'meat'
@@ -216,106 +268,3 @@ function brooderOf(
     ],
   };
 }
-
-/** The smallest box of usual sides with so much floor, and not more than twice as long as wide. */
-export function sidesFor(
-  floorM2: number,
-  sidesM: readonly number[],
-): Pick<Brooder, 'lengthM' | 'widthM'> {
-  const boxes = sidesM.flatMap((widthM) =>
-    sidesM
-      .filter((lengthM) => widthM <= lengthM && lengthM <= 2 * widthM)
-      .map((lengthM) => ({ lengthM, widthM })),
-  );
-  const areaOf = ({ lengthM, widthM }: (typeof boxes)[number]): number => lengthM * widthM;
-  const enough = boxes.filter((box) => floorM2 <= areaOf(box));
-  const [smallest] = enough.sort((a, b) => areaOf(a) - areaOf(b));
-  return smallest ?? boxes.at(-1)!;
-}
-
-/** A facility as large as the plan asks for. */
-function fitFacility(
-  facility: Facility,
-  plan: BatchPlan,
-  { farm, batches }: FarmPicture,
-  lamps: LampChoice,
-  { defaults }: StartSetting,
-): Facility {
-  const sizes = defaults[farm.units];
-  const { outdoors, leaving } = plan;
-  switch (facility.kind) {
-    case 'brooder': {
-      const [floor, feeder, drinker] = plan.space.needs.map(({ most }) => most.value);
-      const neededW = (plan.heat?.heatersNeeded?.value ?? 0) * facility.heat.wattsEach;
-      // A board across it costs less than lamps for a floor that small chicks do not use yet.
-      const boarded = sizes.lamp.mostInAll * sizes.lamp.wattsEach < neededW && !facility.closesOff;
-      const heat = boarded ? facility.heat : heatFor(facility, plan, sizes, lamps);
-      return {
-        ...facility,
-        ...(boarded ? boardOf(facility) : {}),
-        ...sidesFor(
-          Math.max(floor!, plan.birds.toOrder.value * defaults.brooderM2PerChick),
-          defaults.brooderSidesM[farm.units],
-        ),
-        feederCm: upTo(feeder!, sizes.edgeStepCm),
-        drinkerCm: upTo(drinker!, sizes.edgeStepCm),
-        heat,
-        // Gas warms a room with a ceiling, not a box.
-        ...(heat.kind === 'gas' ? roomOf(facility, sizes.roomHeightM) : {}),
-      };
-    }
-    case 'field-pen':
-      return { ...facility, count: outdoors.pensNeeded?.value ?? facility.count };
-    case 'freezer': {
-      const need = leaving?.freezerNeed?.value ?? 0;
-      const { freezersL } = sizes;
-      return { ...facility, liters: freezersL.find((each) => need <= each) ?? freezersL.at(-1)! };
-    }
-    case 'coop': {
-      const hens = batches.find(({ coopId }) => coopId === facility.id)!.wantedBirds;
-      const { floorStepM2, roostStepM, runStepM2 } = sizes.coop;
-      return {
-        ...facility,
-        floorM2: upTo(outdoors.floorNeeded?.value ?? 0, floorStepM2),
-        roostM: upTo(outdoors.roost?.value ?? 0, roostStepM),
-        nestBoxes: outdoors.nests?.value ?? facility.nestBoxes,
-        runM2: upTo(defaults.runM2PerHen * hens, runStepM2),
-      };
-    }
-    default:
-      return facility;
-  }
-}
-
-const roomOf = ({ walls, assumed = [] }: Brooder, heightM: number): Partial<Brooder> => ({
-  ...{ heightM, roof: walls },
-  assumed: [...new Set([...assumed, 'roof'])],
-});
-
-const boardOf = ({ assumed = [] }: Brooder): Partial<Brooder> => ({
-  closesOff: true,
-  assumed: [...new Set([...assumed, 'closesOff'])],
-});
-
-/** Lamps that leave a cool end; gas where lamps would be too many. */
-function heatFor(
-  { heat }: Brooder,
-  plan: BatchPlan,
-  { lamp, gas }: StartSizes,
-  lamps: LampChoice,
-): Brooder['heat'] {
-  const needed = plan.heat?.heatersNeeded?.value ?? 0;
-  if (heat.kind === 'gas') return { ...heat, count: Math.max(1, needed) };
-  if (lamp.most < needed)
-    return { ...heat, kind: 'gas', wattsEach: gas.wattsEach, count: 1, thermostat: true };
-  const isSmaller = lamps === 'smaller-if-too-strong' && isTooStrong(plan);
-  const wattsEach = isSmaller ? lamp.smallerWatts : heat.wattsEach;
-  return { ...heat, wattsEach, count: Math.max(lamp.least, needed) };
-}
-
-const isTooStrong = ({ issues }: BatchPlan): boolean =>
-  issues.some(({ code }) => code === 'lamp-too-strong');
-
-/** The next whole number of steps; four decimals, which no rounding of a step goes past. */
-const upTo = (value: number, step: number): number =>
-  Number((Math.max(1, Math.ceil(value / step - 1e-6)) * step).toFixed(4));

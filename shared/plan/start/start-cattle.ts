@@ -1,8 +1,9 @@
+import { addDays, daysBetween, type PlainDate } from '../../calendar/plain-date.js';
 import type { Herd } from '../../farm/herd.js';
 import type { Paddock } from '../../farm/paddock.js';
 import { equalPaddocksFields, type CattleToCome, type Start } from '../../farm/start.js';
 import { FieldError } from '../../problems/field-problem.js';
-import type { StartSetting } from './start-birds.js';
+import type { StartSetting } from './start-setting.js';
 
 /** The herd that is there or to come: whatever grazes, together until the household parts it. */
 export function startHerd(
@@ -12,16 +13,39 @@ export function startHerd(
   return {
     id: newId(),
     name: 'Herd',
-    groups: cattle.map(({ classId, head, arrivesOn, calvesOn }, at) => {
+    groups: cattle.flatMap((each, at) => {
+      const { classId, head, arrivesOn } = each;
       classOf(classId, at, tables);
-      return {
-        ...{ classId, head },
-        ...(arrivesOn === undefined ? {} : { arrivesOn }),
-        ...(calvesOn === undefined ? {} : { calvesOn }),
-      };
+      const group = { classId, ...(arrivesOn === undefined ? {} : { arrivesOn }) };
+      const calvings = calvingsOf(each);
+      if (calvings.length === 0) return [{ ...group, head }];
+      return calvings.map((calving) => ({ ...group, ...calving }));
     }),
     assumed: ['name'],
   };
+}
+
+/** Calves of one group are taken to come within about a month: a longer season is one of several. */
+const PART_DAYS = 31;
+const MOST_PARTS = 3;
+
+/**
+ * The cattle of a calving season by when they are due, the first part not the smaller: who calves when
+ * is not known of any of them yet.
+ */
+function calvingsOf({
+  head,
+  calvesOn,
+  calvesUntil,
+}: CattleToCome): { head: number; calvesOn: PlainDate }[] {
+  if (calvesOn === undefined) return [];
+  if (calvesUntil === undefined) return [{ head, calvesOn }];
+  const days = daysBetween(calvesOn, calvesUntil) + 1;
+  const parts = Math.min(head, MOST_PARTS, Math.ceil(days / PART_DAYS));
+  return Array.from({ length: parts }, (_, k) => ({
+    head: Math.ceil((head - k) / parts),
+    calvesOn: addDays(calvesOn, Math.floor(((k + 0.5) * days) / parts)),
+  }));
 }
 
 /**

@@ -9,14 +9,15 @@ import type { Farm } from '../../farm/farm.js';
 import type { FeedStore } from '../../farm/facility.js';
 import type { FarmPicture, PublicHoliday } from '../../farm/picture.js';
 import type { PastureChoices } from '../../farm/pasture-choices.js';
-import type { Start } from '../../farm/start.js';
+import type { BirdsToCome, Start } from '../../farm/start.js';
 import { FieldError } from '../../problems/field-problem.js';
 import { climateFromMonthlyMeans } from '../../weather/climate.js';
 import { isWinter } from '../pasture/pasture-span.js';
-import { withBirds, type StartSetting } from './start-birds.js';
+import { withBirds } from './start-birds.js';
 import { startHerd, startPaddocks } from './start-cattle.js';
 import type { StartDefaults } from './start-defaults.js';
 import { startPeople } from './start-people.js';
+import type { StartSetting } from './start-setting.js';
 
 /** What a start is made from. */
 export interface StartAsked {
@@ -56,6 +57,7 @@ export function startFarm(
   const setting: StartSetting = { defaults, tables, newId };
   const begunFarm = farmOf(start, estimate, defaults);
   const farm = { ...begunFarm, assumed: [...(begunFarm.assumed ?? []), ...assumed] };
+  const meat = meatOf(start);
   const begun: FarmPicture = {
     ...{ today, farm, publicHolidays },
     climate: climateFromMonthlyMeans(
@@ -64,7 +66,7 @@ export function startFarm(
       tables.heat.coldNightMarginK.value,
       farm.monthlyRainMm,
     ),
-    facilities: start.meat || start.layers ? [feedStoreOf(farm, setting)] : [],
+    facilities: 0 < meat.length || start.layers ? [feedStoreOf(farm, setting)] : [],
     people: startPeople(start.people, defaults, newId),
     herds: start.cattle?.length ? [startHerd(start.cattle, setting)] : [],
     paddocks: startPaddocks({ ...start, units: farm.units }, setting),
@@ -80,10 +82,18 @@ export function startFarm(
     pastureChoices: choicesOf(start, isWinter({ farm, today }) ? today : undefined),
     ...{ jobs: [], handovers: [], progress: [], groundChecks: [], keptPlans: [], eggCounts: [] },
   };
-  const withMeat = start.meat ? withBirds(begun, 'meat', start.meat, setting) : begun;
-  const all = start.layers ? withBirds(withMeat, 'layers', start.layers, setting) : withMeat;
+  const withMeat = 0 < meat.length ? withBirds(begun, 'meat', meat, setting) : begun;
+  const all = start.layers ? withBirds(withMeat, 'layers', [start.layers], setting) : withMeat;
   const { people, facilities, batches, headChanges, herds, paddocks, pastureChoices } = all;
   return { farm, people, facilities, batches, headChanges, herds, paddocks, pastureChoices };
+}
+
+/** Batches of meat birds as they come; one without a month comes after the one said before it. */
+function meatOf({ meat, moreMeat = [] }: Start): BirdsToCome[] {
+  const said = [...(meat ? [meat] : []), ...moreMeat];
+  return said.every(({ from }) => from !== undefined)
+    ? said.toSorted((a, b) => (a.from! < b.from! ? -1 : 1))
+    : said;
 }
 
 /**

@@ -1,7 +1,8 @@
 import { addDays, daysBetween, type PlainDate } from '../../calendar/plain-date.js';
 import { quantityOfDay } from '../../explain/daily-series.js';
 import { input, quantity, type NumberQuantity, type Quantity } from '../../explain/quantity.js';
-import { comesByPost, type Purpose } from '../../farm/batch.js';
+import { comesByPost } from '../../farm/batch-origin.js';
+import type { Purpose } from '../../farm/batch.js';
 import { facilityOf } from '../../farm/facility.js';
 import { FROST_CAUTIONS, HEAT_OUT_CAUTIONS, isFrost } from '../../farm/heat-caution.js';
 import { heatersOn, heatOutsIn } from '../../farm/heat-out.js';

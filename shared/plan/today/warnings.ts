@@ -39,6 +39,8 @@ export function settledBy({ code }: PlanIssue, plan: BatchPlan): PlainDate | und
     return dates.sort()[0];
   }
   if (/^(move-|no-warm-nights|cold-later)/.test(code)) return dateOf(plan.outdoors.moveOut);
+  const over = plan.leaving?.freezerSteps?.find(({ isOver }) => isOver);
+  if (code === 'freezer-full' && over) return over.on;
   if (/^(freezer-full|processing-|cockerels-leave)/.test(code))
     return dateOf(plan.leaving?.on ?? plan.birds.cockerelsLeave?.on);
   if (/^(no-post|heat-|lamp-|circuit-|plate-|too-few-birds)/.test(code)) return plan.arrivalDate;

@@ -6,7 +6,8 @@ import { listed } from '../../units/listed.js';
 import type { LookNeed, PlannedChore } from './work-need.js';
 import type { ChoreDay } from './hands-on-day.js';
 import type { WorkHours } from './work-hours.js';
-import { isThere, outOn, type Out, type WorkPerson } from './work-people.js';
+import { outOn, type Out } from '../out-by-day.js';
+import { isThere, type WorkPerson } from './work-people.js';
 import type { WorkRequest } from './work-request.js';
 
 /** Days on which animals have nobody: said before anything else of a plan. */

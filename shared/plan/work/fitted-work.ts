@@ -1,3 +1,4 @@
+import type { WorkConditions } from '../../farm/job.js';
 import { FieldError } from '../../problems/field-problem.js';
 import { RingError } from '../../schedule/activity-network.js';
 import { seededRandom } from '../../schedule/random.js';
@@ -82,7 +83,13 @@ export function fitAll(
   const asked = (needs: readonly WorkNeed[]): { problem: WorkProblem; hours: WorkHours } => {
     const hours = workHours(request, { ...read, needs, chores }, horizon);
     const jobs = asHoursAllow(request, needs, jobsOf(request, needs, days, hours.onItsDay), hours);
-    return { problem: { days: horizon, workers: hours.workers, jobs }, hours };
+    const { airShare, airSpareDays } = request.tables.judgements.work;
+    const air = {
+      share: airShare.value,
+      leastMinutes: Math.round(60 * request.tables.work.smallestPieceHours.value),
+      spareDays: airSpareDays.value,
+    };
+    return { problem: { days: horizon, workers: hours.workers, jobs, air }, hours };
   };
   const fitNeeds = (
     needs: readonly WorkNeed[],
@@ -275,6 +282,7 @@ export function jobsOf(
       dueDay: need.dueDay,
       untilDay: need.untilDay,
       ...(suits ? { suits } : {}),
+      ...(asksOfWeather(need.conditions) ? { takesFirstDay: true as const } : {}),
       needsLight: need.conditions.daylight ?? false,
       waitsFor: need.waitsFor.map(({ key, ...wait }) => ({ job: index.get(key)!, ...wait })),
       // What is done the day before they come has done its work: better late than in part.
@@ -283,6 +291,12 @@ export function jobsOf(
       ...(bound ? { pinned: [bound.piece] } : {}),
     };
   });
+}
+
+/** Whether something of the sky or the ground is asked of its day. */
+function asksOfWeather(conditions: WorkConditions): boolean {
+  const { peopleNeeded: _people, daylight: _light, shopsOpen: _shops, ...sky } = conditions;
+  return Object.values(sky).some((each) => each !== undefined && each !== false);
 }
 
 /** Jobs as people's hours leave room for them: spells that can be finished, short work spread. */

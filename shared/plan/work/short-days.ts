@@ -7,7 +7,8 @@ import { takingOf, type DayTaken, type Hands } from './hands-on-day.js';
 import type { ShortDay } from './short-day.js';
 import type { WorkHours } from './work-hours.js';
 import type { WorkNeed } from './work-need.js';
-import { canDo, outOn, type WorkPerson } from './work-people.js';
+import { outOn } from '../out-by-day.js';
+import { canDo, type WorkPerson } from './work-people.js';
 import type { WorkRequest } from './work-request.js';
 import { isWorthTelling } from './worth-telling.js';
 

@@ -10,7 +10,8 @@ import {
 } from './hands-on-day.js';
 import type { WorkNeed } from './work-need.js';
 import type { WorkNeeds } from './work-needs.js';
-import { canDo, hoursOn, isAdultThere, outOn, type WorkPerson } from './work-people.js';
+import { outOn } from '../out-by-day.js';
+import { canDo, hoursOn, isAdultThere, type WorkPerson } from './work-people.js';
 import type { WorkRequest } from './work-request.js';
 
 export interface WorkHours {

@@ -74,11 +74,13 @@ export function whyThen(work: WholeWork, windows: readonly WorkWindow[], index: 
     const cause =
       because === 'no-hours'
         ? 'the hours are taken'
-        : because === 'no-light'
-          ? 'no hours in daylight'
-          : isSuitable
-            ? 'no hours for the rest of it in the dry days after'
-            : (unfitDay(need.conditions, days, day, wetDay.rainMm) ?? 'the day is not suitable');
+        : because === 'kept-free'
+          ? 'the last hours of the day are left free, as it can wait,'
+          : because === 'no-light'
+            ? 'no hours in daylight'
+            : isSuitable
+              ? 'no hours for the rest of it in the dry days after'
+              : (unfitDay(need.conditions, days, day, wetDay.rainMm) ?? 'the day is not suitable');
     named.set(cause, [...(named.get(cause) ?? []), day]);
   }
   for (const [cause, list] of named) {

@@ -5,7 +5,7 @@ import type { AnimalLine } from '../../../shared/plan/today/animal-lines.js';
 import { useTables } from '../api/queries.js';
 import { FormDialog } from '../fields/form-dialog.js';
 import { useAll, Working } from '../shell/states.js';
-import { isBoxDue, isOnHeat, isThere, type MishapProps } from './mishap-props.js';
+import { isBoxDue, isOnHeat, mayBeThere, type MishapProps } from './mishap-props.js';
 
 interface Kind {
   readonly id: string;
@@ -65,12 +65,13 @@ const KINDS: readonly Kind[] = [
   {
     id: 'predator',
     words: 'A dog, fox or hawk was there',
-    isAsked: (animals) => animals.some(isThere),
+    isAsked: (animals) => animals.some(mayBeThere),
     Part: (props: MishapProps) => (
       <ToldOf
         {...props}
-        animals={props.animals.filter(isThere)}
+        animals={props.animals.filter(mayBeThere)}
         lead="Count those that live, and tell how many died: feed, water and dates follow."
+        first={{ kind: 'died', start: { cause: 'predator' } }}
         caution="after-predator"
       />
     ),
@@ -78,12 +79,13 @@ const KINDS: readonly Kind[] = [
   {
     id: 'sick',
     words: 'Birds are sick or dying',
-    isAsked: (animals) => animals.some(isThere),
+    isAsked: (animals) => animals.some(mayBeThere),
     Part: (props: MishapProps) => (
       <ToldOf
         {...props}
-        animals={props.animals.filter(isThere)}
+        animals={props.animals.filter(mayBeThere)}
         lead="Take out the dead and count them; put a sick one by itself, warm, with water. Then look at the rest. Huddled and loud: too cold. Spread out and panting: too hot. Water in every drinker, feed dry and not moldy. Gasping, blood in the droppings, or more dead than yesterday: call the vet, and keep two of the dead cold. Many dead at once: call before any bird leaves the place. Then tell how many died."
+        first={{ kind: 'died', start: { cause: 'sick' } }}
         caution="salmonella"
       />
     ),

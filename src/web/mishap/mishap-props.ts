@@ -1,3 +1,4 @@
+import type { ToldKind } from '../../../shared/farm/told-fact.js';
 import type { AnimalLine } from '../../../shared/plan/today/animal-lines.js';
 import type { SavedFarm } from '../api/queries.js';
 
@@ -5,6 +6,12 @@ import type { SavedFarm } from '../api/queries.js';
 export interface KeptMishap {
   readonly words: string;
   readonly undo: () => Promise<unknown>;
+}
+
+/** What is most likely told of animals, with what is known of it already. */
+export interface FirstTold {
+  readonly kind: ToldKind;
+  readonly start?: Readonly<Record<string, unknown>>;
 }
 
 /** What a part of the dialog is given. */
@@ -15,8 +22,8 @@ export interface MishapProps {
   readonly lowC: number;
   /** Without anything kept, it was told and is said elsewhere. */
   readonly onDone: (kept?: KeptMishap) => void;
-  /** Tells what happened of one of them. */
-  readonly onTell: (line: AnimalLine) => void;
+  /** Tells what happened of one of them; without what it is, that is asked. */
+  readonly onTell: (line: AnimalLine, first?: FirstTold) => void;
   readonly onBack: () => void;
 }
 
@@ -28,9 +35,13 @@ export const isBoxDue = (line: AnimalLine): boolean =>
   (line.awaited !== undefined ||
     (line.stage === 'coming' && line.next !== undefined && line.next.days.value <= SOON_DAYS));
 
-/** Birds that are there. */
-export const isThere = (line: AnimalLine): boolean =>
-  line.kind === 'batch' && line.stage !== 'coming' && line.awaited === undefined;
+/** Birds that are there, or were due and may be. */
+export const mayBeThere = (line: AnimalLine): boolean =>
+  line.kind === 'batch' && (line.stage === 'brooder' || line.stage === 'out');
+
+/** Birds that were due, of which nobody has told that they came. */
+export const isAwaited = (line: AnimalLine): boolean =>
+  line.kind === 'batch' && line.awaited !== undefined;
 
 /** Chicks that something warms today. */
 export const isOnHeat = (line: AnimalLine): boolean =>

@@ -1,7 +1,7 @@
 import { Button, Stack, Text } from '@mantine/core';
 import { cautionsSaid } from '../../../shared/plan/mishap/cautions-said.js';
 import { useTables } from '../api/queries.js';
-import type { MishapProps } from './mishap-props.js';
+import { isAwaited, type FirstTold, type MishapProps } from './mishap-props.js';
 import { CautionSaid, KeepOrLeave } from './mishap-parts.js';
 
 /** What is told of one batch: which of them, and what to do besides. */
@@ -9,11 +9,14 @@ export default function ToldOf({
   farm,
   animals,
   lead,
+  first,
   caution,
   onTell,
   onBack,
 }: MishapProps & {
   readonly lead: string;
+  /** What is told of those that are there; left out, it is asked. */
+  readonly first?: FirstTold;
   /** What can hurt them again, by its key. */
   readonly caution?: string;
 }) {
@@ -27,9 +30,9 @@ export default function ToldOf({
           variant="default"
           size="md"
           justify="start"
-          onClick={() => onTell(line)}
+          onClick={() => onTell(line, first && isAwaited(line) ? CAME : first)}
         >
-          {line.name}
+          {first && isAwaited(line) ? `${line.name}: did they come? Tell that first` : line.name}
         </Button>
       ))}
       {tables &&
@@ -41,3 +44,6 @@ export default function ToldOf({
     </Stack>
   );
 }
+
+/** Of birds of which nobody has told that they came none can have died. */
+const CAME: FirstTold = { kind: 'arrived' };

@@ -6,9 +6,10 @@ import type { NamedBatch } from '../../../shared/farm/picture.js';
 import type { ToldFact, ToldKind } from '../../../shared/farm/told-fact.js';
 import type { AnimalLine } from '../../../shared/plan/today/animal-lines.js';
 import { usePicture, useTables, type SavedFarm } from '../api/queries.js';
+import type { FirstTold } from '../mishap/mishap-props.js';
 import { FormDialog } from '../fields/form-dialog.js';
 import { TellForm } from './tell-form.js';
-import { ofAnimal, ofPlace, otherwiseOf, type Otherwise, type Tellable } from './what-to-tell.js';
+import { ofAnimal, ofPlace, otherwiseOf, type Otherwise } from './what-to-tell.js';
 
 /** It plans, which the page of the day does not. */
 const WhatIf = lazy(() => import('./what-if.js'));
@@ -18,6 +19,8 @@ interface Props {
   readonly today: PlainDate;
   /** Left out, it is told of the place. */
   readonly line: AnimalLine | undefined;
+  /** What it was is known: its numbers are asked at once. */
+  readonly first: FirstTold | undefined;
   readonly onTold: (fact: ToldFact) => void;
   /** Something comes otherwise now: in words, and the batch as it was. */
   readonly onOtherwise: (words: string, was: NamedBatch) => void;
@@ -25,10 +28,20 @@ interface Props {
 }
 
 /** What happened: a choice, then its numbers. */
-export default function TellDialog({ farm, today, line, onTold, onOtherwise, onClose }: Props) {
-  const [chosen, choose] = useState<Tellable>();
+export default function TellDialog({
+  farm,
+  today,
+  line,
+  first,
+  onTold,
+  onOtherwise,
+  onClose,
+}: Props) {
+  const choices = (line ? ofAnimal(line) : ofPlace()).map((each) =>
+    each.kind === first?.kind ? { ...each, start: { ...each.start, ...first.start } } : each,
+  );
+  const [chosen, choose] = useState(choices.find(({ kind }) => kind === first?.kind));
   const [otherwise, setOtherwise] = useState<Otherwise>();
-  const choices = line ? ofAnimal(line) : ofPlace();
   const what =
     choices.find((each) => each.kind === chosen?.kind && each.words === chosen.words) ?? chosen;
   const name = line?.name ?? farm.name;
@@ -58,7 +71,7 @@ export default function TellDialog({ farm, today, line, onTold, onOtherwise, onC
             farm={farm}
             batchId={line.id}
             field={otherwise.field}
-            onKept={(was) => onOtherwise(otherwise.words, was)}
+            onKept={onOtherwise}
             onBack={() => setOtherwise(undefined)}
           />
         </Suspense>

@@ -8,6 +8,7 @@ import type { SavedFarm } from '../api/queries.js';
 import { seenName } from '../api/seen-rows.js';
 import { useTakeBack } from '../api/told-queries.js';
 import { useOpener } from '../explain/explain-panel.js';
+import type { FirstTold } from '../mishap/mishap-props.js';
 import { Failure } from '../shell/states.js';
 import { WhatChanged } from './what-changed.js';
 
@@ -15,8 +16,8 @@ const TellDialog = lazy(() => import('./tell-dialog.js'));
 const OtherwiseSaid = lazy(() => import('./otherwise-said.js'));
 
 interface Telling {
-  /** Asks what happened to a batch or herd; without one, on the place. */
-  readonly ask: (line?: AnimalLine) => void;
+  /** Asks what happened to a batch or herd, or its numbers where that is known; without one, on the place. */
+  readonly ask: (line?: AnimalLine, first?: FirstTold) => void;
   /** What was told last of a batch or herd, with its undo; of the place where it is named so. */
   readonly saidOf: (id: string) => ReactNode;
   /** The dialog, while it is open. */
@@ -32,7 +33,10 @@ export function useTelling(
   today: PlainDate,
   animals: readonly AnimalLine[],
 ): Telling {
-  const [asked, setAsked] = useState<{ readonly line: AnimalLine | undefined }>();
+  const [asked, setAsked] = useState<{
+    readonly line: AnimalLine | undefined;
+    readonly first: FirstTold | undefined;
+  }>();
   const [told, setTold] = useState<{ readonly fact: ToldFact; readonly of: string }>();
   const [otherwise, setOtherwise] = useState<{
     readonly words: string;
@@ -69,9 +73,9 @@ export function useTelling(
   const isGone = (of: string | undefined): boolean =>
     of !== undefined && of !== THE_PLACE && !animals.some(({ id }) => id === of);
   return {
-    ask: (line) => {
+    ask: (line, first) => {
       setBack(undefined);
-      setAsked({ line });
+      setAsked({ line, first });
     },
     saidOf: (id) => {
       if (otherwise?.was.id === id)
@@ -97,6 +101,7 @@ export function useTelling(
           farm={farm}
           today={today}
           line={animals.find(({ id }) => id === asked.line?.id) ?? asked.line}
+          first={asked.first}
           onTold={(fact) => {
             setTold({ fact, of: asked.line?.id ?? THE_PLACE });
             setOtherwise(undefined);

@@ -1,5 +1,6 @@
 import { Button, Group, Stack, Text } from '@mantine/core';
 import { useMemo, useState } from 'react';
+import type { PlainDate } from '../../../shared/calendar/plain-date.js';
 import { assumedAfter } from '../../../shared/farm/assumed.js';
 import { batchFields } from '../../../shared/farm/batch.js';
 import type { FarmPicture, NamedBatch } from '../../../shared/farm/picture.js';
@@ -25,8 +26,8 @@ interface Props {
   readonly farm: SavedFarm;
   readonly batchId: string;
   readonly field: Otherwise['field'];
-  /** Kept, with the row that undoes it. */
-  readonly onKept: (was: NamedBatch) => void;
+  /** Kept, in words, with the row that undoes it. */
+  readonly onKept: (words: string, was: NamedBatch) => void;
   readonly onBack: () => void;
 }
 
@@ -52,7 +53,7 @@ function Asked({
   readonly tables: Tables;
   readonly batch: NamedBatch;
 }) {
-  const { reader } = useOpener();
+  const { reader, sayDate } = useOpener();
   const setting = useMemo(() => ({ farm, picture, tables }), [farm, picture, tables]);
   const before = useMemo(() => planDraft(setting, batch, batch.arrivalDate), [setting, batch]);
   // Only what was typed: a batch that is read anew meanwhile says what stands there else.
@@ -102,8 +103,14 @@ function Asked({
       ? boxLate({ was: batch, to: value, today: picture.today }, farm)
       : [];
   const solved = changes.filter(({ id }) => id === 'solved');
-  const keep = (kept: NamedBatch): void =>
-    save.mutate(kept, { onSuccess: (saved) => onKept(putBack<NamedBatch>(batch, kept, saved)) });
+  const keep = (kept: NamedBatch, way?: string): void =>
+    save.mutate(kept, {
+      onSuccess: (saved) =>
+        onKept(
+          [saidKept(field, value, sayDate), ...(way === undefined ? [] : [lower(way)])].join('; '),
+          putBack<NamedBatch>(batch, kept, saved),
+        ),
+    });
   return (
     <Stack gap="sm">
       <DescribedField
@@ -163,13 +170,25 @@ function Asked({
             of={ways}
             label="Other ways to go on"
             isOff={save.isPending}
-            onKeep={(way) => way.batch && keep(way.batch)}
+            onKeep={(way) => way.batch && keep(way.batch, way.words)}
           />
         </section>
       )}
     </Stack>
   );
 }
+
+/** What was kept, with its day or number: who reads it knows what they will find. */
+const saidKept = (
+  field: Otherwise['field'],
+  value: unknown,
+  sayDate: (on: PlainDate) => string,
+): string =>
+  field === 'orderedBirds'
+    ? `${String(value)} will come`
+    : `${field === 'arrivalDate' ? 'They come' : 'Processing is'} on ${sayDate(String(value))}`;
+
+const lower = (words: string): string => words.charAt(0).toLowerCase() + words.slice(1);
 
 /** What is done at home has no slot. */
 const HOME_DAY = { ...batchFields.fields.slotDate, label: 'Processing' };

@@ -1,6 +1,7 @@
 import { Accordion, SegmentedControl, Stack, TextInput } from '@mantine/core';
 import type { ReactNode } from 'react';
-import { hatchesHere, isStarted, type Purpose } from '../../../../shared/farm/batch.js';
+import { hatchesHere, isStarted } from '../../../../shared/farm/batch-origin.js';
+import type { Purpose } from '../../../../shared/farm/batch.js';
 import { rowById } from '../../../../shared/tables/tables.js';
 import { Select } from '../../fields/select.js';
 import { ArrivalFields } from './arrival-fields.js';

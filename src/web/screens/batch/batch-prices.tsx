@@ -1,12 +1,7 @@
 import { Anchor, Button, SimpleGrid, Text } from '@mantine/core';
 import { Link } from 'wouter';
-import {
-  arrivalAgeDaysOf,
-  batchPriceFields,
-  hatchesHere,
-  isStarted,
-  type Batch,
-} from '../../../../shared/farm/batch.js';
+import { arrivalAgeDaysOf, hatchesHere, isStarted } from '../../../../shared/farm/batch-origin.js';
+import { batchPriceFields, type Batch } from '../../../../shared/farm/batch.js';
 import { productFields } from '../../../../shared/farm/product.js';
 import {
   productsOfPrices,

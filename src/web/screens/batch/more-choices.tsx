@@ -1,5 +1,5 @@
 import { SimpleGrid, Text } from '@mantine/core';
-import { hatchesHere, isStarted } from '../../../../shared/farm/batch.js';
+import { hatchesHere, isStarted } from '../../../../shared/farm/batch-origin.js';
 import { capital } from '../../../../shared/plan/bird-words.js';
 import { olderFlockOf } from '../../../../shared/plan/batch-request.js';
 import { bagOf } from '../../../../shared/plan/prices.js';

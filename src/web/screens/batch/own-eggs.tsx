@@ -1,11 +1,11 @@
 import { SimpleGrid } from '@mantine/core';
 import {
-  batchFields,
   hatchesHere,
   isStarted,
   USUAL_STARTED_WEEKS,
   type Origin,
-} from '../../../../shared/farm/batch.js';
+} from '../../../../shared/farm/batch-origin.js';
+import { batchFields } from '../../../../shared/farm/batch.js';
 import { rowById, defaultRow } from '../../../../shared/tables/tables.js';
 import { QuantityInput, typedText } from '../../fields/quantity-input.js';
 import { Select } from '../../fields/select.js';

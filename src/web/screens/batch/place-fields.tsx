@@ -1,4 +1,4 @@
-import { isStarted } from '../../../../shared/farm/batch.js';
+import { isStarted } from '../../../../shared/farm/batch-origin.js';
 import type { FacilityKind } from '../../../../shared/farm/facility.js';
 import { Select } from '../../fields/select.js';
 import { FIELDS, type FormProps } from './form-fields.js';

@@ -1,10 +1,5 @@
-import {
-  hatchesHere,
-  isStarted,
-  type Batch,
-  type Purpose,
-  type Sex,
-} from '../../../../shared/farm/batch.js';
+import { hatchesHere, isStarted } from '../../../../shared/farm/batch-origin.js';
+import type { Batch, Purpose, Sex } from '../../../../shared/farm/batch.js';
 import { freeName } from '../../../../shared/farm/batch-names.js';
 import { capital } from '../../../../shared/plan/bird-words.js';
 import type { Strain } from '../../../../shared/tables/bird-tables.js';

@@ -1,7 +1,7 @@
 import { ActionIcon, Button, Card, Group, Stack, Text, Title } from '@mantine/core';
 import { IconPencil, IconTrash } from '@tabler/icons-react';
 import { useEffect, useState } from 'react';
-import type { Occupancy } from '../../../../shared/farm/batch.js';
+import type { Occupancy } from '../../../../shared/farm/occupancy.js';
 import type { Facility } from '../../../../shared/farm/facility.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
 import { placesHeld } from '../../../../shared/plan/batch-request.js';

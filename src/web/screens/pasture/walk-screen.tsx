@@ -91,7 +91,11 @@ function Walk({
   const oddOf = (paddockId: string): number | undefined => {
     const cm = expected(plan?.paddocks.find(({ id }) => id === paddockId));
     const typed = heights[paddockId];
-    return cm !== undefined && typed !== undefined && isOddReading(typed, cm) ? cm : undefined;
+    return cm !== undefined &&
+      typed !== undefined &&
+      isOddReading(typed, cm, tables.judgements.grass)
+      ? cm
+      : undefined;
   };
   const asked = Object.keys(heights).filter(
     (id) => oddOf(id) !== undefined && !meant.has(id) && !isWrong(id),

@@ -43,8 +43,9 @@ export function BetterWeeks({ picture, ...rest }: Props) {
   );
 }
 
-/** Whether birds for which nobody said a day come on different ones. */
+/** Whether birds of different kinds, for which nobody said a day, come on different ones. */
 const areApart = (batches: readonly SavedBatch[]): boolean =>
+  new Set(batches.map(({ purpose }) => purpose)).size === batches.length &&
   1 < new Set(batches.map(({ arrivalDate }) => arrivalDate)).size &&
   batches.every(({ assumed }) => assumed?.includes('arrivalDate'));
 

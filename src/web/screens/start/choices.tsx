@@ -6,18 +6,21 @@ import '../../fields/fields.css';
 /** One of a few choices, all in sight, each as large as a thumb; none is a choice too. */
 export function Choices<T extends string>({
   legend,
+  label,
   value,
   options,
   onChange,
 }: {
   legend: string;
+  /** Where the legend alone does not say whose choice it is. */
+  label?: string;
   value: T | undefined;
   options: readonly { readonly id: T; readonly name: string; readonly about?: string }[];
   onChange: (value: T) => void;
 }) {
   const group = useId();
   return (
-    <fieldset className="plain-fieldset">
+    <fieldset className="plain-fieldset" aria-label={label}>
       <legend>{legend}</legend>
       <div className="start-choices">
         {options.map(({ id, name, about }) => (

@@ -6,11 +6,19 @@ import {
   cattleToComeFields,
   equalPaddocksFields,
 } from '../../../../shared/farm/start.js';
+import { formatMonth } from '../../../../shared/units/dates.js';
 import { useTables } from '../../api/queries.js';
 import { QuantityInput } from '../../fields/quantity-input.js';
 import { Select } from '../../fields/select.js';
 import { Count } from './choices.js';
-import { COWS, unitsOf, type CattleDraft, type StartDraft } from './start-draft.js';
+import {
+  COWS,
+  lastMonths,
+  unitsOf,
+  type CattleDraft,
+  type MeatDraft,
+  type StartDraft,
+} from './start-draft.js';
 import { WhenField } from './when-field.js';
 
 /** Here a nought may be typed as well: it is one way to say that none come. */
@@ -37,6 +45,7 @@ const HENS_HERE =
 const MOST_HIVES = 50;
 /** As many kinds as a start takes. */
 const MOST_KINDS = 6;
+const MORE_MEAT = ['Second meat birds', 'Third meat birds', 'Fourth meat birds'] as const;
 
 interface Props {
   readonly draft: StartDraft;
@@ -45,25 +54,49 @@ interface Props {
 
 /** What is coming: birds and cattle, how many and when about. */
 export function ComingBlock({ draft, set }: Props) {
-  const { cattle } = draft;
+  const { cattle, moreMeat } = draft;
   const isGrazed = cattle.some(({ head }) => head);
   return (
     <section className="start-block" aria-labelledby="start-coming">
       <h2 id="start-coming">What is coming?</h2>
       <div className="start-rows">
         <Birds
-          {...{ draft, set }}
-          kind="meat"
+          draft={draft}
           label="Meat birds"
           about="How many you want at the end. They come as day-old chicks, some more than that."
+          value={{ birds: draft.meat, when: draft.meatWhen }}
+          onChange={({ birds, when }) => set({ meat: birds, meatWhen: when })}
         />
+        {moreMeat.map((each, at) => (
+          <Birds
+            key={at}
+            draft={draft}
+            label={MORE_MEAT[at]!}
+            about="They come into the same brooder, pens and freezer once there is room."
+            value={each}
+            onChange={(next) =>
+              set({ moreMeat: moreMeat.map((one, k) => (k === at ? next : one)) })
+            }
+          />
+        ))}
+        {(draft.meat ?? 0) > 0 && moreMeat.length < MORE_MEAT.length && (
+          <div>
+            <Button
+              variant="subtle"
+              onClick={() => set({ moreMeat: [...moreMeat, { birds: draft.meat }] })}
+            >
+              Another batch of meat birds
+            </Button>
+          </div>
+        )}
         <Birds
-          {...{ draft, set }}
-          kind="layers"
+          draft={draft}
           label="Layers"
           about={draft.layersAreHere ? HENS_HERE : HENS_TO_COME}
+          value={{ birds: draft.layers, when: draft.layersWhen }}
           isHere={draft.layersAreHere}
           onHere={(isHere) => set({ layersAreHere: isHere })}
+          onChange={({ birds, when }) => set({ layers: birds, layersWhen: when })}
         >
           {!draft.layersAreHere && (
             <Select
@@ -124,19 +157,21 @@ export function ComingBlock({ draft, set }: Props) {
 
 function Birds({
   draft,
-  set,
-  kind,
   label,
   about,
+  value,
   isHere,
   onHere,
+  onChange,
   children,
-}: Props & {
-  readonly kind: 'meat' | 'layers';
+}: {
+  readonly draft: StartDraft;
   readonly label: string;
   readonly about: string;
+  readonly value: MeatDraft;
   readonly isHere?: boolean | undefined;
   readonly onHere?: (isHere: boolean) => void;
+  readonly onChange: (value: MeatDraft) => void;
   readonly children?: ReactNode;
 }) {
   return (
@@ -147,18 +182,18 @@ function Birds({
           label={label}
           field={BIRDS}
           units={unitsOf(draft)}
-          value={draft[kind]}
-          {...sayNone(draft[kind])}
-          onChange={(count) => set({ [kind]: count })}
+          value={value.birds}
+          {...sayNone(value.birds)}
+          onChange={(birds) => onChange({ ...value, birds })}
         />
         <WhenField
           label={label}
           timeZone={draft.place?.timeZone}
-          value={draft[`${kind}When`]}
+          value={value.when}
           none="the best week"
           noDay="the best day"
           {...{ isHere, onHere }}
-          onChange={(when) => set({ [`${kind}When`]: when })}
+          onChange={(when) => onChange({ ...value, when })}
         />
         {children}
       </div>
@@ -169,7 +204,7 @@ function Birds({
 
 function Cattle({
   draft,
-  cattle: { head, classId, when, due },
+  cattle: { head, classId, when, due, dueUntil },
   label,
   set,
 }: {
@@ -180,6 +215,7 @@ function Cattle({
 }) {
   const tables = useTables();
   const classes = tables.data?.cattle.classes;
+  const calves = label === 'Cattle' ? 'Calves due' : `${label}: calves due`;
   const asksWhenDue = classes?.find(({ id }) => id === classId)?.asksWhenDue ?? false;
   return (
     <div className="start-row">
@@ -196,7 +232,7 @@ function Cattle({
         label={label === 'Cattle' ? 'Kind of cattle' : `${label}: which`}
         value={classId}
         options={classes ?? COW_CALF}
-        onChange={(id) => set({ classId: id ?? classId, due: undefined })}
+        onChange={(id) => set({ classId: id ?? classId, due: undefined, dueUntil: undefined })}
       />
       <WhenField
         label={label}
@@ -207,14 +243,24 @@ function Cattle({
         onChange={(at) => set({ when: at })}
       />
       {head !== undefined && 0 < head && asksWhenDue && (
-        <WhenField
-          label={label === 'Cattle' ? 'Calves due' : `${label}: calves due`}
-          timeZone={draft.place?.timeZone}
-          value={due}
-          none="not known"
-          noDay="about the middle"
-          onChange={(at) => set({ due: at })}
-        />
+        <>
+          <WhenField
+            label={calves}
+            timeZone={draft.place?.timeZone}
+            value={due}
+            none="not known"
+            noDay={head === 1 ? 'about the middle' : undefined}
+            onChange={(at) => set({ due: at, dueUntil: undefined })}
+          />
+          {due && 1 < head && (
+            <Select
+              label={`${calves}: until the end of`}
+              value={dueUntil ?? due.month}
+              options={lastMonths(due.month).map((id) => ({ id, name: formatMonth(id) }))}
+              onChange={(month) => set({ dueUntil: month })}
+            />
+          )}
+        </>
       )}
     </div>
   );

@@ -42,11 +42,18 @@ export interface WhenDraft {
   readonly day?: string | undefined;
 }
 
+export interface MeatDraft {
+  readonly birds?: number | undefined;
+  readonly when?: WhenDraft | undefined;
+}
+
 export interface CattleDraft {
   readonly head?: number | undefined;
   readonly classId: string;
   readonly when?: WhenDraft | undefined;
   readonly due?: WhenDraft | undefined;
+  /** The last month of a calving season, by its first day. */
+  readonly dueUntil?: string | undefined;
 }
 
 type OwnClimate = Partial<
@@ -67,6 +74,8 @@ export interface StartDraft {
   readonly away: readonly AwayDraft[];
   readonly meat?: number | undefined;
   readonly meatWhen?: WhenDraft | undefined;
+  /** Batches of meat birds after the first. */
+  readonly moreMeat: readonly MeatDraft[];
   readonly layers?: number | undefined;
   readonly layersWhen?: WhenDraft | undefined;
   readonly layersAreHere?: boolean | undefined;
@@ -92,17 +101,19 @@ export const EMPTY_START: StartDraft = {
   ages: [],
   free: [],
   away: [],
+  moreMeat: [],
   cattle: [COWS],
 };
 
 /** The units of the place, or those of whoever sits here. */
 export const unitsOf = ({ place }: StartDraft): Farm['units'] => place?.units ?? browserUnits();
 
+const nextMonth = (month: string): string => `${addDays(month, 31).slice(0, 7)}-01`;
+
 /** Days of a month that are still to come, by their dates. */
 export function daysIn(month: string, timeZone: string | undefined): string[] {
   const today = todayIn(timeZone);
-  const next = `${addDays(month, 31).slice(0, 7)}-01`;
-  return datesFrom(month, daysBetween(month, next)).filter((date) => today <= date);
+  return datesFrom(month, daysBetween(month, nextMonth(month))).filter((date) => today <= date);
 }
 
 export const todayIn = (timeZone: string | undefined): string =>
@@ -111,7 +122,7 @@ export const todayIn = (timeZone: string | undefined): string =>
 /** The month it is and the eleven after it, by their first days. */
 export function monthsAhead(timeZone: string | undefined): string[] {
   const months = [`${todayIn(timeZone).slice(0, 7)}-01`];
-  while (months.length < 12) months.push(`${addDays(months.at(-1)!, 31).slice(0, 7)}-01`);
+  while (months.length < 12) months.push(nextMonth(months.at(-1)!));
   return months;
 }
 
@@ -141,6 +152,7 @@ export function startOf(draft: StartDraft): Start | undefined {
     weatherFetch: draft.isOnline,
     people: peopleOf(draft),
     ...birdsOf('meat', draft.meat, draft.meatWhen),
+    ...moreMeatOf(draft.moreMeat),
     ...(draft.layersAreHere
       ? birdsOf('layers', draft.layers, undefined, { areHere: true })
       : birdsOf(
@@ -149,7 +161,7 @@ export function startOf(draft: StartDraft): Start | undefined {
           draft.layersWhen,
           given('startedWeeks', draft.layersWeeks),
         )),
-    ...cattleOf(draft.cattle),
+    ...cattleOf(draft.cattle, todayIn(place.timeZone)),
     ...(draft.hasGarden ? { hasGarden: true } : {}),
     ...(draft.hives ? { hives: draft.hives } : {}),
     ...paddocksOf(draft),
@@ -160,37 +172,51 @@ const given = <Name extends string, T>(name: Name, value: T | undefined) =>
   (value === undefined ? {} : { [name]: value }) as { [K in Name]?: T };
 
 /** A month is one in which the best week is looked for; a day is that day. */
+const spanOf = (when?: WhenDraft) => ({
+  ...given('from', when?.day ?? when?.month),
+  ...given('to', when?.day),
+});
+
 const birdsOf = (kind: 'meat' | 'layers', birds?: number, when?: WhenDraft, more = {}) =>
-  birds
-    ? {
-        [kind]: {
-          birds,
-          ...given('from', when?.day ?? when?.month),
-          ...given('to', when?.day),
-          ...more,
-        },
-      }
-    : {};
+  birds ? { [kind]: { birds, ...spanOf(when), ...more } } : {};
+
+function moreMeatOf(batches: StartDraft['moreMeat']): Pick<Start, 'moreMeat'> {
+  const moreMeat = batches.flatMap(({ birds, when }) =>
+    birds ? [{ birds, ...spanOf(when) }] : [],
+  );
+  return moreMeat.length === 0 ? {} : { moreMeat };
+}
+
+/** The months that a calving season may end in: the one it begins in, and two more. */
+export function lastMonths(first: string): string[] {
+  const next = nextMonth(first);
+  return [first, next, nextMonth(next)];
+}
+
+/** A season lasts from its first month to the end of its last; one of a single month is its middle. */
+function calvingOf({ head = 0, due, dueUntil }: CattleDraft, today: PlainDate) {
+  if (due === undefined) return {};
+  const isSeason = 1 < head && dueUntil !== undefined && due.month < dueUntil;
+  if (!isSeason) return { calvesOn: due.day ?? middleOf(due.month) };
+  return {
+    calvesOn: due.month < today ? today : due.month,
+    calvesUntil: addDays(nextMonth(dueUntil), -1),
+  };
+}
 
 /** Calves of a month come all through it. */
-function middleOf(month: string | undefined): string | undefined {
-  if (month === undefined) return undefined;
+function middleOf(month: string): string {
   const middle = `${month.slice(0, 8)}15`;
   return middle < month ? month : middle;
 }
 
-function cattleOf(cattle: StartDraft['cattle']): Pick<Start, 'cattle'> {
-  const kinds = cattle.flatMap(({ head, classId, when, due }) =>
-    head
-      ? [
-          {
-            ...{ classId, head },
-            ...given('arrivesOn', when?.day ?? when?.month),
-            ...given('calvesOn', due?.day ?? middleOf(due?.month)),
-          },
-        ]
-      : [],
-  );
+function cattleOf(cattle: StartDraft['cattle'], today: PlainDate): Pick<Start, 'cattle'> {
+  const kinds = cattle.flatMap((each) => {
+    const { head, classId, when } = each;
+    if (!head) return [];
+    const arrives = given('arrivesOn', when?.day ?? when?.month);
+    return [{ classId, head, ...arrives, ...calvingOf(each, today) }];
+  });
   return kinds.length === 0 ? {} : { cattle: kinds };
 }
 

@@ -1,4 +1,5 @@
-import { isStarted, USUAL_STARTED_WEEKS, type Batch } from '../../../../shared/farm/batch.js';
+import { isStarted, USUAL_STARTED_WEEKS } from '../../../../shared/farm/batch-origin.js';
+import type { Batch } from '../../../../shared/farm/batch.js';
 import type { Facility } from '../../../../shared/farm/facility.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
 import { formatDate, formatLongDate, type DateReader } from '../../../../shared/units/dates.js';
@@ -145,13 +146,15 @@ const cattle = ({ herds, farm, today }: SavedPicture, tables: Tables): StartedFa
   herds.map((herd) => ({
     name: herd.name,
     says: herd.groups
-      .map(({ head, classId, arrivesOn }) => {
+      .map(({ head, classId, arrivesOn, calvesOn }) => {
         const kind = tables.cattle.classes.find(({ id }) => id === classId)!.name.toLowerCase();
         const when =
           arrivesOn === undefined
             ? 'here'
             : `arriving ${formatLongDate(arrivesOn, { ...farm, today })}`;
-        return `${head} × ${kind}, ${when}`;
+        const due =
+          calvesOn === undefined ? '' : `, due about ${formatDate(calvesOn, { ...farm, today })}`;
+        return `${head} × ${kind}, ${when}${due}`;
       })
       .join('; '),
     isAssumed: false,

@@ -19,9 +19,9 @@ export function WhenField({
   label: string;
   timeZone: string | undefined;
   value: WhenDraft | undefined;
-  /** What holds while nothing is chosen, of the month and of its days. */
+  /** What holds while nothing is chosen, of the month and of its days; no day is asked without. */
   none: string;
-  noDay: string;
+  noDay?: string | undefined;
   /** Left out where nothing can be here already, or where that is what none means. */
   isHere?: boolean | undefined;
   onHere?: ((isHere: boolean) => void) | undefined;
@@ -43,7 +43,7 @@ export function WhenField({
           onChange(chosen === undefined || isNowHere ? undefined : { month: chosen });
         }}
       />
-      {value && (
+      {value && noDay !== undefined && (
         <Select
           label={`${label}: day`}
           value={value.day}

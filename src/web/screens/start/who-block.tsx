@@ -6,18 +6,10 @@ import { useStartUsual } from '../../api/start-queries.js';
 import { DateField } from '../../fields/date-input.js';
 import { Select } from '../../fields/select.js';
 import { Choices, Count } from './choices.js';
+import { FreeTimeChoice } from './free-time.js';
 import { weekInHours } from './week-in-hours.js';
 import { todayIn, wrongWithAway, type AwayDraft, type StartDraft } from './start-draft.js';
 
-const TIMES: readonly { id: FreeTime; name: string }[] = [
-  { id: 'all-day', name: 'All day' },
-  { id: 'at-home-mornings', name: 'Half days: at home in the mornings' },
-  { id: 'at-home-afternoons', name: 'Half days: at home in the afternoons' },
-  { id: 'mornings-and-evenings', name: 'Mornings, evenings and some of the weekend' },
-  { id: 'mornings', name: 'Mornings and some of the weekend' },
-  { id: 'evenings', name: 'Evenings and some of the weekend' },
-  { id: 'weekends', name: 'Weekends, little on weekdays' },
-];
 const AGES: readonly { id: ChildAge; name: string; about: string }[] = [
   { id: 'under-8', name: 'Under 8', about: 'no work' },
   { id: '8-to-12', name: '8 to 12', about: 'half an hour a day, an hour at weekends' },
@@ -36,10 +28,10 @@ export function WhoBlock({
   const { adults, children, ages, free, away } = draft;
   const today = todayIn(draft.place?.timeZone);
   const usual = useStartUsual().data?.freeTimes;
-  const times = TIMES.map(({ id, name }) => {
-    const hours = usual?.find(({ free: each }) => each === id)?.hoursByWeekday;
-    return { id, name, ...(hours ? { about: weekInHours(hours) } : {}) };
-  });
+  const hoursIn = (time: FreeTime): string | undefined => {
+    const hours = usual?.find(({ free: each }) => each === time)?.hoursByWeekday;
+    return hours && weekInHours(hours);
+  };
   const names = [
     ...Array.from({ length: adults }, (_, k) => `Adult ${k + 1}`),
     ...Array.from({ length: children }, (_, k) => `Child ${k + 1}`),
@@ -66,11 +58,11 @@ export function WhoBlock({
           />
         </div>
         {Array.from({ length: adults }, (_, k) => (
-          <Choices
+          <FreeTimeChoice
             key={k}
             legend={adults === 1 ? 'You have time' : `${names[k]} has time`}
             value={free[k]}
-            options={times}
+            hoursIn={hoursIn}
             onChange={(time) =>
               set({ free: Array.from({ length: adults }, (_, i) => (i === k ? time : free[i])) })
             }
@@ -78,8 +70,7 @@ export function WhoBlock({
         ))}
         {Array.from({ length: adults }, (_, k) => free[k]).includes(undefined) && (
           <p className="start-small">
-            Where you choose none, some hours of mornings, evenings and weekends beside a job are
-            assumed.
+            Where you choose none, evenings and weekends beside a job are assumed.
           </p>
         )}
         {Array.from({ length: children }, (_, k) => (

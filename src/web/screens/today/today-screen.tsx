@@ -90,9 +90,9 @@ function TodayPage({ day, farm }: { day: ReturnType<typeof onDayItIs>; farm: Sav
               farm={farm}
               animals={animals}
               lowC={Number(day.weather.tonight.value)}
-              onTell={(line) => {
+              onTell={(line, first) => {
                 setWrong(false);
-                ask(line);
+                ask(line, first);
               }}
               onDone={(now) => {
                 setWrong(false);

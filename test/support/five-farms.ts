@@ -1,0 +1,73 @@
+import { EXAMPLE_FARM } from '../../shared/checks/example-farm.js';
+import type { PastureChoices } from '../../shared/farm/pasture-choices.js';
+import { pastureContext } from '../../shared/plan/pasture/pasture-context.js';
+import { climateFromMonthlyMeans } from '../../shared/weather/climate.js';
+import { newGroup, newHerd, newPaddocks, newPastureRequest } from './pasture-factories.js';
+
+/** A place with what grass is usual there. */
+export interface Place {
+  readonly name: string;
+  readonly latitudeDeg: number;
+  readonly forageId: string;
+  readonly minC: readonly number[];
+  readonly maxC: readonly number[];
+  readonly rainMm: readonly number[];
+}
+
+/** Averages of the months at five places, as their weather services print them. */
+export const PLACES: readonly Place[] = [
+  {
+    ...{ name: 'hill country, Ithaca', latitudeDeg: 42.45, forageId: 'orchardgrass-legume' },
+    minC: [-9.7, -9.2, -4.7, 1.2, 6.9, 11.9, 14.4, 13.7, 9.5, 3.8, -0.3, -6.0],
+    maxC: [-0.6, 0.6, 5.5, 12.7, 19.6, 24.1, 26.6, 25.7, 21.5, 14.8, 8.6, 2.1],
+    rainMm: [56, 50, 67, 82, 80, 95, 93, 94, 101, 88, 73, 61],
+  },
+  {
+    ...{ name: 'wet mild coast, Moorepark', latitudeDeg: 52.23, forageId: 'ryegrass-clover' },
+    minC: [2.9, 3.1, 3.9, 4.3, 6.8, 9.4, 11.5, 11.4, 9.7, 7.3, 4.9, 3.7],
+    maxC: [7.3, 8, 9.8, 11.9, 15.1, 17.3, 19.1, 18.6, 16.2, 12.6, 9.5, 7.8],
+    rainMm: [112, 90, 94, 75, 78, 82, 70, 93, 90, 114, 98, 111],
+  },
+  {
+    ...{
+      name: 'dry continental summer, North Platte',
+      latitudeDeg: 41.13,
+      forageId: 'orchardgrass-legume',
+    },
+    minC: [-12, -9.5, -4.5, 1, 7, 12.6, 16.2, 14.8, 8.3, 1, -6.1, -11.1],
+    maxC: [2.9, 5.7, 11.2, 16.8, 22.1, 27.8, 31.5, 30.1, 25.7, 18.3, 10.1, 4.1],
+    rainMm: [9.6, 13, 29, 58.9, 83.5, 83.8, 75.9, 54.5, 34.1, 35.7, 16.4, 10.8],
+  },
+  {
+    ...{ name: 'southern plain, Lincoln', latitudeDeg: -43.63, forageId: 'ryegrass-clover' },
+    minC: [11.5, 11.4, 9.7, 7.2, 4.9, 2.2, 1.4, 3, 4.7, 6.1, 7.8, 10.5],
+    maxC: [22.5, 22.2, 20.6, 17.6, 14.8, 12.2, 11.4, 12.8, 15.4, 17.1, 19.1, 21.3],
+    rainMm: [70, 64, 57, 68, 69, 59, 54, 62, 37, 62, 57, 74],
+  },
+  {
+    ...{ name: 'warm south, Ardmore', latitudeDeg: 33.93, forageId: 'bermudagrass' },
+    minC: [-1.3, 0.9, 5.7, 10.2, 15.3, 19.7, 21.7, 21.4, 17, 11, 5.1, -0.2],
+    maxC: [11.6, 14.4, 19.3, 23.8, 27.2, 31.5, 34.4, 35, 30.5, 24.7, 18, 12.6],
+    rainMm: [43, 55, 85, 88, 132, 104, 63, 65, 90, 102, 60, 59],
+  },
+];
+
+/** A herd on equal paddocks at a place, before its season. */
+export function contextAt(
+  { latitudeDeg, forageId, minC, maxC, rainMm }: Place,
+  head = 6,
+  areaM2 = 3000,
+  choices: PastureChoices = {},
+  paddocks = newPaddocks(12, { areaM2, forageId, hasShade: true }),
+) {
+  return pastureContext(
+    newPastureRequest({
+      farm: { ...EXAMPLE_FARM, latitudeDeg },
+      climate: climateFromMonthlyMeans(minC, maxC, 6, rainMm),
+      today: latitudeDeg < 0 ? '2027-07-05' : '2027-03-01',
+      paddocks,
+      herds: [newHerd({ groups: [newGroup({ head })] })],
+      choices,
+    }),
+  );
+}
