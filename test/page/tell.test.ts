@@ -59,6 +59,11 @@ describe('telling on a phone', () => {
     await today(page, id);
     await ask(page, 'Coming', 'They came');
     expect(await page.getByLabel('Birds in the box').inputValue()).toBe('40');
+    // Ten times as many is asked about first.
+    await page.getByLabel('Birds in the box').fill('400');
+    await page.getByLabel('400 came where 40 were waited for: that is right').waitFor();
+    expect(await page.getByRole('button', { name: 'Tell it' }).isDisabled()).toBe(true);
+    await page.getByLabel('Birds in the box').fill('40');
     await page.getByLabel('Dead in the box').fill('6');
     await page.getByRole('button', { name: 'Tell it' }).click();
     await rowOf(page, 'Coming').getByText('40 came, 6 of them dead. Told.').waitFor();

@@ -4,11 +4,14 @@ self.addEventListener('notificationclick', (event) => {
   event.notification.close();
   const { href } = event.notification.data;
   const open = async () => {
-    const [page] = await self.clients.matchAll({ type: 'window', includeUncontrolled: true });
-    if (!page) return self.clients.openWindow(href);
+    const pages = await self.clients.matchAll({ type: 'window', includeUncontrolled: true });
+    const isOnDay = (page) => new URL(page.url).pathname === href;
     // What is being typed on the day itself is not loaded away.
-    if (new URL(page.url).pathname !== href) await page.navigate(href).catch(() => undefined);
-    return page.focus();
+    const onDay = pages.find(isOnDay);
+    if (onDay) return onDay.focus();
+    // A page that was loaded past the worker cannot be led anywhere by it.
+    const led = await pages[0]?.navigate(href).catch(() => undefined);
+    return led ? led.focus() : self.clients.openWindow(href);
   };
   event.waitUntil(open());
 });
