@@ -12,12 +12,16 @@ import type { DeadGrass } from '../tables/pasture-tables.js';
 export const deadGrassFalls = ({ dryDivisor, steepness }: DeadGrass, wetness: number): number =>
   1 / (1 + dryDivisor * Math.exp(-steepness * wetness));
 
-/** Rain of the last days over what the air would have taken up in them, by day. */
+/**
+ * Rain of the last days over what the air would have taken up in them, by day. Where no rain is known
+ * nothing is ever dry.
+ */
 export function rainWetness(
   { overDays }: DeadGrass,
-  rainMm: Float64Array,
+  rainMm: Float64Array | undefined,
   referenceMm: Float64Array,
 ): Float64Array {
+  if (!rainMm) return new Float64Array(referenceMm.length).fill(1);
   let [rain, reference] = [0, 0];
   return Float64Array.from(rainMm, (mm, day) => {
     rain += mm;

@@ -71,13 +71,17 @@ export function grassWeather(
   const sumFrom = latitudeDeg < 0 ? SOUTH_FROM : 1;
   const isNewYear = Uint8Array.from(dayOfYear, (day) => Number(day === sumFrom));
   const isSnow = new Uint8Array(n);
-  const noRain = new Float64Array(n);
-  const mean = yearOf({ minC, maxC, rainMm: rainMm ?? noRain }, sunMJ, isNewYear, isSnow);
+  const mean = yearOf(
+    { minC, maxC, rainMm: rainMm ?? new Float64Array(n) },
+    sunMJ,
+    isNewYear,
+    isSnow,
+  );
   return {
     isNewYear,
     isSnow,
     isRainKnown: rainMm !== undefined,
-    rainWetness: rainWetness(deadGrass, rainMm ?? noRain, referenceMm),
+    rainWetness: rainWetness(deadGrass, rainMm, referenceMm),
     deadGrass,
     years: days.years.map((year) => yearOf(year, sunMJ, isNewYear)),
     days: Array.from(dayOfYear, (_, i) => ({

@@ -119,8 +119,8 @@ export const newOpen = (days: number): OpenGrowth => ({
 });
 
 /**
- * Puts the mean of plots down as the growth of a day. Of dead grass half stands, as wet as the
- * rain of the last weeks makes it, and half lies near the ground, as wet as the soil feeds growth.
+ * Puts the mean of plots down as the growth of a day. Of dead grass a share stands, as wet as the rain
+ * of the last weeks makes it; the rest lies near the ground, as wet as the soil feeds growth.
  */
 export function putMean(
   into: OpenGrowth,
@@ -130,7 +130,9 @@ export function putMean(
 ): void {
   into.kgPerHa[day] = kg / plots;
   into.wetShare[day] = fullKg === 0 ? wet / plots : kg / fullKg;
-  const wetness = (wet / plots + Math.min(1, weather.rainWetness[day]!)) / 2;
+  const { standsShare } = weather.deadGrass;
+  const wetness =
+    standsShare * Math.min(1, weather.rainWetness[day]!) + (1 - standsShare) * (wet / plots);
   into.fallsShare[day] = deadGrassFalls(weather.deadGrass, wetness);
 }
 
