@@ -5,7 +5,7 @@ import type { Tables } from '../tables/tables.js';
 import { climateFromMonthlyMeans } from '../weather/climate.js';
 import { EXAMPLE_FARM } from './example-farm.js';
 import { metabolizableMcalPerKg, milkMcalPerKg } from '../pasture/forage-energy.js';
-import { copyOf, digestibleShare, growOn } from '../pasture/sward.js';
+import { copyOf, digestibleShare, growOn, massOf } from '../pasture/sward.js';
 import type { SeasonSward } from '../plan/pasture/season-swards.js';
 import type { Given, Topic } from './given.js';
 
@@ -112,6 +112,26 @@ function fallAfterHeading(given: Given): number {
   return (before - digestibleShare(kind, state, residualKgPerHa)) / FALLS_DAYS;
 }
 
+const DAYS_A_MONTH = 365 / 12;
+
+/**
+ * What a stand that is left alone loses from the day it is heaviest through its dry season, share of
+ * what stood then for each month.
+ */
+function lostInDrySeason(given: Given): number {
+  const { sward } = swardOf(given);
+  const state = copyOf(sward.start);
+  const months = given.number('months');
+  const mass: number[] = [];
+  for (let day = 0; day < sward.weather.days.length; day++) {
+    growOn(sward, state, day);
+    mass.push(massOf(state));
+  }
+  const heaviest = mass.indexOf(Math.max(...mass));
+  const after = mass[heaviest + Math.round(months * DAYS_A_MONTH)]!;
+  return (1 - after / mass[heaviest]!) / months;
+}
+
 /** What a plan lets grow at places that nobody fitted it to. */
 export const grassGrowthChecks: Topic = {
   title: 'Growth of grass by place',
@@ -125,6 +145,7 @@ export const grassGrowthChecks: Topic = {
     },
     'pasture-milk-energy': milkEnergy,
     'fall-after-heading': fallAfterHeading,
+    'lost-in-dry-season': lostInDrySeason,
     /** Days after 1 January until means above freezing have summed to so much. */
     'sum-reached': (given) =>
       swardOf(given).sward.weather.days.findIndex(

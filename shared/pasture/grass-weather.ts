@@ -1,4 +1,6 @@
 import { extraterrestrialRadiationMJPerM2Day } from '../calendar/day-length.js';
+import type { DeadGrass } from '../tables/pasture-tables.js';
+import { rainWetness } from './dead-grass.js';
 import type { GrassDay } from './sward-day.js';
 
 /** Days of a place as its weather has them. */
@@ -20,6 +22,9 @@ export interface GrassWeather {
   readonly years: readonly GrassYear[];
   /** Where no rain is known the soil is never dry, whatever is drawn from it. */
   readonly isRainKnown: boolean;
+  /** Rain of the last weeks over what the air would have taken up, by day. */
+  readonly rainWetness: Float64Array;
+  readonly deadGrass: DeadGrass;
   /** 1 while snow lies. */
   readonly isSnow: Uint8Array;
   /** 1 on days on which the year of grass begins anew. */
@@ -53,7 +58,11 @@ const DEEP_SNOW_MM = 10;
  *
  * The temperature sum begins anew on 1 January, in the south on 1 July.
  */
-export function grassWeather(latitudeDeg: number, days: PlainDays): GrassWeather {
+export function grassWeather(
+  latitudeDeg: number,
+  days: PlainDays,
+  deadGrass: DeadGrass,
+): GrassWeather {
   const { dayOfYear, minC, maxC, rainMm, referenceMm } = days;
   const n = dayOfYear.length;
   const sunMJ = Float64Array.from(dayOfYear, (day) =>
@@ -68,6 +77,8 @@ export function grassWeather(latitudeDeg: number, days: PlainDays): GrassWeather
     isNewYear,
     isSnow,
     isRainKnown: rainMm !== undefined,
+    rainWetness: rainWetness(deadGrass, rainMm ?? noRain, referenceMm),
+    deadGrass,
     years: days.years.map((year) => yearOf(year, sunMJ, isNewYear)),
     days: Array.from(dayOfYear, (_, i) => ({
       meanC: (minC[i]! + maxC[i]!) / 2,

@@ -52,7 +52,7 @@ export function waysIn(
     const entry = isReady
       ? 'ready'
       : entryOf(problem, field, { paddock, day, isOut, isGrowing, mass });
-    if (!entry) continue;
+    if (!entry || (!isReady && isJustGrazed(problem, field, day))) continue;
     const above = Math.max(0, mass - sward.residualKgPerHa);
     // A herd too large for its paddocks eats a ready one up in less than a day, and hay beside it.
     const least = entry === 'ready' ? problem.judged.enterDayShare : 1;
@@ -62,6 +62,10 @@ export function waysIn(
   }
   return ways;
 }
+
+/** What has not come to its ready height again is left alone for as long as slow growth takes. */
+const isJustGrazed = ({ judged }: GrazingProblem, { leftDay }: Field, day: number): boolean =>
+  leftDay !== undefined && day - leftDay < judged.slowRestDays;
 
 /** Puts a way where it is taken, after its equals: a few each morning, on which a sort is slower. */
 function putIn(ways: Way[], way: Way, isBefore: (a: Way, b: Way) => boolean): void {
@@ -95,7 +99,12 @@ function entryOf(
   const { growsKgPerHa, growthEnds, takes } = problem;
   const { sward, isPassed } = field;
   const isTall = sward.leastEntryKgPerHa <= mass;
-  if (!isGrowing) return isOut && isTall ? (day < growthEnds ? 'at-rest' : 'dormant') : undefined;
+  if (!isGrowing) {
+    if (!isOut) return undefined;
+    // Grass that a dry summer has put to rest is eaten off as low as in spring: it grows no taller.
+    if (day < growthEnds) return sward.firstPassKgPerHa <= mass ? 'at-rest' : undefined;
+    return isTall ? 'dormant' : undefined;
+  }
   if (mass < sward.firstPassKgPerHa) return undefined;
   if (!isPassed && !isHeaded(field, day))
     return growsKgPerHa <= field.gain ? 'first-pass' : undefined;
@@ -117,8 +126,11 @@ function growsUp(
   if (to - 1 <= growthEnds) return true;
   let grown = mass;
   for (let i = day; i <= growthEnds; i++) grown += usualGrowth[paddock]![i]!;
-  const little = judged.littleGainShare * (mass - sward.residualKgPerHa);
-  return sward.turnInKgPerHa <= grown && little < grown - mass;
+  const { residualKgPerHa, turnInKgPerHa } = sward;
+  const little = judged.littleGainShare * (mass - residualKgPerHa);
+  // Grazed now, it would not be ready once more: all that waiting brings is what it lacks.
+  const isLast = residualKgPerHa + grown - mass < turnInKgPerHa;
+  return turnInKgPerHa <= grown && little < (isLast ? turnInKgPerHa : grown) - mass;
 }
 
 /**

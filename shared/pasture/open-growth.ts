@@ -1,4 +1,5 @@
 import type { GrassWeather } from './grass-weather.js';
+import { deadGrassFalls } from './dead-grass.js';
 import { fullGrowthKg, type GrassKind } from './sward-day.js';
 import { waterAfter, waterShare } from './water-share.js';
 
@@ -8,6 +9,8 @@ export interface OpenGrowth {
   readonly kgPerHa: Float64Array;
   /** Share that soil water leaves of it. */
   readonly wetShare: Float64Array;
+  /** Of the rate at which dead grass falls where it is wet, the share that is left. */
+  readonly fallsShare: Float64Array;
 }
 
 const knownFull = new WeakMap<GrassWeather, WeakMap<GrassKind, Float64Array>>();
@@ -67,7 +70,7 @@ export class PlotGround {
   constructor(
     kind: GrassKind,
     private readonly heldMm: number,
-    private readonly weather: GrassWeather,
+    readonly weather: GrassWeather,
     readonly plots: number,
     startMm: ArrayLike<number> = [heldMm],
   ) {
@@ -108,15 +111,27 @@ export interface OpenSum {
 
 export const noneOpen = (): OpenSum => ({ kg: 0, fullKg: 0, wet: 0 });
 
-/** Puts the mean of plots down as the growth of a day. */
+/** Growth of no day yet. */
+export const newOpen = (days: number): OpenGrowth => ({
+  kgPerHa: new Float64Array(days),
+  wetShare: new Float64Array(days),
+  fallsShare: new Float64Array(days),
+});
+
+/**
+ * Puts the mean of plots down as the growth of a day. Of dead grass half stands, as wet as the
+ * rain of the last weeks makes it, and half lies near the ground, as wet as the soil feeds growth.
+ */
 export function putMean(
   into: OpenGrowth,
   day: number,
   { kg, fullKg, wet }: OpenSum,
-  plots: number,
+  { plots, weather }: PlotGround,
 ): void {
   into.kgPerHa[day] = kg / plots;
   into.wetShare[day] = fullKg === 0 ? wet / plots : kg / fullKg;
+  const wetness = (wet / plots + Math.min(1, weather.rainWetness[day]!)) / 2;
+  into.fallsShare[day] = deadGrassFalls(weather.deadGrass, wetness);
 }
 
 /**
@@ -132,11 +147,15 @@ export function openFrom(
   drawsShare: Float64Array,
 ): OpenGrowth {
   const { plots } = ground;
-  const open = { kgPerHa: usual.kgPerHa.slice(), wetShare: usual.wetShare.slice() };
+  const open = {
+    kgPerHa: usual.kgPerHa.slice(),
+    wetShare: usual.wetShare.slice(),
+    fallsShare: usual.fallsShare.slice(),
+  };
   for (let i = day; i < open.kgPerHa.length; i++) {
     const sum = noneOpen();
     for (let p = 0; p < plots; p++) ground.goOn(p, i, drawsShare[i * plots + p]!, sum);
-    putMean(open, i, sum, plots);
+    putMean(open, i, sum, ground);
   }
   return open;
 }

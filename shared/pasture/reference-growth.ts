@@ -1,11 +1,16 @@
 import type { GrassWeather } from './grass-weather.js';
-import { noneOpen, PlotGround, putMean, type OpenGrowth } from './open-growth.js';
+import { newOpen, noneOpen, PlotGround, putMean, type OpenGrowth } from './open-growth.js';
 import { digestibleShare, growOpen, massOf, takeOff, winterStand } from './sward.js';
 import { drawsShareOf, type GrassGround, type GrassKind } from './sward-day.js';
 
 /** Plots are cut a week apart from each other. */
 export const PHASES = 4;
 const CUT_EVERY_DAYS = 28;
+/**
+ * Of what plots yield, light use was fitted with dead leaf that falls as printed, wherever they lie: what
+ * a dry month leaves hanging from the one before has not grown in it.
+ */
+const AS_WET = 1;
 /** What stands at 5 cm: leaf and dead leaf of groups A and B. Jouven et al. 2006, table 2. */
 const STUBBLE_KG_PER_HA = 675;
 
@@ -58,7 +63,7 @@ function grownOnPlots(
   const digestible = new Float64Array(n);
   const drawsShare = new Float64Array(n * many);
   const waterMm = new Float64Array(n * many);
-  const open = { kgPerHa: new Float64Array(n), wetShare: new Float64Array(n) };
+  const open = newOpen(n);
   const plots = new PlotGround(kind, ground.waterHeldMm, weather, many);
   const states = Array.from({ length: many }, () => winterStand(STUBBLE_KG_PER_HA));
   const cutLast = new Int16Array(many);
@@ -69,7 +74,7 @@ function grownOnPlots(
       const state = states[p]!;
       const draws = drawsShareOf(kind, state);
       drawsShare[day * many + p] = draws;
-      growOpen(kind, ground, weather, state, day, plots.goOn(p, day, draws, sum));
+      growOpen(kind, ground, weather, state, day, plots.goOn(p, day, draws, sum), AS_WET);
       digestible[day]! += digestibleShare(kind, state, STUBBLE_KG_PER_HA) / many;
       const isCut = day % CUT_EVERY_DAYS === ((p % PHASES) * CUT_EVERY_DAYS) / PHASES;
       if (!isCut && day !== n - 1) continue;
@@ -79,7 +84,7 @@ function grownOnPlots(
       for (let i = from; i <= day; i++) kgPerHa[i]! += cut / (day + 1 - from) / many;
       cutLast[p] = day + 1;
     }
-    putMean(open, day, sum, many);
+    putMean(open, day, sum, plots);
   }
   return {
     ...{ kgPerHa, digestibleShare: digestible, open, drawsShare },

@@ -84,9 +84,10 @@ export const swardFormulas = {
     id: 'sward-growth',
     title: 'Growth of the sward',
     words:
-      'Light that the green leaf catches, none of it on the bare ground of a thin stand, times what a plant makes of it, less what cold, heat, strong light, dry soil and a hungry soil take; more in spring when reserves move out, less after. Leaf and stem age and die by the warmth they have had, and dead tissue falls. The soil’s warmth stands for that of the growing points.',
-    symbols: 'G = PAR·RUE·c·(1 − e^(−0.6·LAI÷c))·10·N·f(PAR)·f(T)·f(W)·S, dying K·B·T·f(age)',
-    sources: ['JOUVEN_2006', 'LINGRA_1998', 'FAO56'],
+      'Light that the green leaf catches, none of it on the bare ground of a thin stand, times what a plant makes of it, less what cold, heat, strong light, dry soil and a hungry soil take; more in spring when reserves move out, less after. Leaf and stem age and die by the warmth they have had, and dead tissue falls: a small part as fast where little rain has come for weeks and the soil no longer feeds growth. The soil’s warmth stands for that of the growing points.',
+    symbols:
+      'G = PAR·RUE·c·(1 − e^(−0.6·LAI÷c))·10·N·f(PAR)·f(T)·f(W)·S, dying K·B·T·f(age), falling K·B·T·f(age) ÷ (1 + 30·e^(−8.5·(f(W) + P÷ET₀)÷2))',
+    sources: ['JOUVEN_2006', 'LINGRA_1998', 'FAO56', 'CENTURY_MOISTURE'],
     mark: 'computed',
   },
   digestible: {
@@ -126,10 +127,12 @@ const EXTINCTION = 0.6;
  * One day of a sward: growth, dying and falling of leaf and stem. The state is changed.
  *
  * Jouven, Carrère and Baumont 2006, Grass and Forage Science 61:112–124, equations 1 to 18, in the
- * order: leaf area of the morning, growth, dying from the masses and ages of the morning.
+ * order: leaf area of the morning, growth, dying from the masses and ages of the morning. Dead tissue
+ * falls by warmth alone there, on mountain pasture where it rains all summer.
  *
  * @param openKg what would grow with all light caught and ample nitrogen, as wet as the soil is, kg/ha
  * @param lasts how leaf lasts; left out, as printed
+ * @param fallsShare of the printed rate at which dead tissue falls
  */
 export function growDay(
   state: GrassState,
@@ -138,6 +141,7 @@ export function growDay(
   { meanC, temperatureSum }: Pick<GrassDay, 'meanC' | 'temperatureSum'>,
   openKg: number,
   lasts = AS_PRINTED,
+  fallsShare = 1,
 ): void {
   const warmth = Math.max(0, meanC - kind.ageingBaseC);
   const { coverShare } = ground;
@@ -156,8 +160,9 @@ export function growDay(
     Math.max(0, state.leafKg + newLeaf - lasts.leastKg),
     isCool && lasts !== AS_PRINTED ? lasts.coolDyingShare * newLeaf : Infinity,
   );
+  const fallingWarmth = warmth * fallsShare;
   const leafFalls =
-    FALL_LEAF * state.deadLeafKg * warmth * falls(state.deadLeafAge / kind.leafLifeSum);
+    FALL_LEAF * state.deadLeafKg * fallingWarmth * falls(state.deadLeafAge / kind.leafLifeSum);
   const newDeadLeaf = (1 - RESPIRED_LEAF) * leafDies;
   state.leafAge = aged(state.leafAge, state.leafKg, newLeaf, leafDies, warmth);
   state.deadLeafAge = aged(state.deadLeafAge, state.deadLeafKg, newDeadLeaf, leafFalls, warmth);
@@ -167,7 +172,7 @@ export function growDay(
   state.lostKg = leafDies - newDeadLeaf + leafFalls;
   const newStem = grownKg * toStems;
   if (0 < newStem || 0 < state.stemKg || 0 < state.deadStemKg)
-    state.lostKg += stemsAfter(state, kind, meanC, newStem);
+    state.lostKg += stemsAfter(state, kind, meanC, fallingWarmth, newStem);
 }
 
 /** Leaf area, m² on a m² of ground. */
@@ -183,11 +188,17 @@ export const drawsShareOf = (kind: GrassKind, state: GrassState): number =>
  *
  * @returns what is lost of it, kg/ha
  */
-function stemsAfter(state: GrassState, kind: GrassKind, meanC: number, newStem: number): number {
+function stemsAfter(
+  state: GrassState,
+  kind: GrassKind,
+  meanC: number,
+  fallingWarmth: number,
+  newStem: number,
+): number {
   const warmth = Math.max(0, meanC - kind.ageingBaseC);
   const life = kind.stemsToSum - kind.stemsFromSum;
   const dies = dying(kind, meanC, K_STEM * state.stemKg, state.stemAge / life);
-  const fallen = FALL_STEM * state.deadStemKg * warmth * falls(state.deadStemAge / life);
+  const fallen = FALL_STEM * state.deadStemKg * fallingWarmth * falls(state.deadStemAge / life);
   const newDead = (1 - RESPIRED_STEM) * dies;
   state.stemAge = aged(state.stemAge, state.stemKg, newStem, dies, warmth);
   state.deadStemAge = aged(state.deadStemAge, state.deadStemKg, newDead, fallen, warmth);

@@ -68,9 +68,12 @@ export const growOn = (
   { weather, kind, ground, open }: Pick<Sward, 'kind' | 'ground' | 'weather' | 'open'>,
   state: GrassState,
   day: number,
-): void => growOpen(kind, ground, weather, state, day, open.kgPerHa[day]!);
+): void => growOpen(kind, ground, weather, state, day, open.kgPerHa[day]!, open.fallsShare[day]!);
 
-/** @param openKg what would grow on the day with all light caught and ample nitrogen, kg/ha */
+/**
+ * @param openKg what would grow on the day with all light caught and ample nitrogen, kg/ha
+ * @param fallsShare of the rate at which dead grass falls where it is wet
+ */
 export function growOpen(
   kind: GrassKind,
   ground: GrassGround,
@@ -78,11 +81,12 @@ export function growOpen(
   state: GrassState,
   day: number,
   openKg: number,
+  fallsShare: number,
 ): void {
   const today = weather.days[day]!;
   // Only a bite after stems have begun to grow ends them.
   if (today.temperatureSum <= kind.stemsFromSum) state.isBitten = false;
-  growDay(state, kind, ground, today, openKg, LASTS);
+  growDay(state, kind, ground, today, openKg, LASTS, fallsShare);
 }
 
 /** All that stands, kg/ha. */

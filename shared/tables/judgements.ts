@@ -106,6 +106,7 @@ export const JUDGED = {
     'enterDayShare',
     'roundShare',
     'inRoundShare',
+    'slowRestDays',
     'walkEveryDays',
     'lookAheadDays',
     'missedShare',

@@ -114,6 +114,7 @@ export const pasture = nested(
     }),
     coverShare: part('CoverShare', { fair: SHARE, good: SHARE, excellent: SHARE }),
     nitrogenIndex: part('NitrogenIndex', { low: SHARE, medium: SHARE, high: SHARE }),
+    deadGrass: part('DeadGrass', { overDays: DAYS, dryDivisor: POINTS, steepness: POINTS }),
     utilisation: part('Utilisation', {
       byStayDays: list('Shares', SHARE, 31, 'shares', 1),
       rankDrop: SHARE,

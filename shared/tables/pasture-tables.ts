@@ -10,6 +10,16 @@ interface ValueRange extends Value {
   readonly because?: string;
 }
 
+/** How dead grass falls and rots where it is dry, against where it is wet. */
+export interface DeadGrass {
+  /** Days of rain that it is as wet as. */
+  readonly overDays: number;
+  /** In the dry it falls by 1 ÷ (1 + this) of the rate. */
+  readonly dryDivisor: number;
+  /** How fast the rate rises with wetness. */
+  readonly steepness: number;
+}
+
 /** One kind of sward. Mass counts from the ground, stubble included. */
 export interface Forage {
   readonly id: string;
@@ -159,6 +169,8 @@ export interface PastureTable {
   readonly coverShare: Sourced & Readonly<Record<Stand, number>>;
   /** What the soil gives, by how well the ground yields. */
   readonly nitrogenIndex: Sourced & Readonly<Record<Productivity, number>>;
+  /** How dead grass falls in dry weather. */
+  readonly deadGrass: Sourced & DeadGrass;
   readonly utilisation: Sourced & {
     readonly byStayDays: readonly number[];
     readonly rankDrop: number;

@@ -17,7 +17,7 @@ export const SMALL_CASES: readonly SmallCase[] = [
   { paddocks: 3, head: 9, from: '2027-05-15', to: '2027-06-20' },
   // From the time when growth slows.
   { paddocks: 2, head: 5, from: '2027-05-22', to: '2027-07-10', isQuick: true },
-  { paddocks: 4, head: 9, from: '2027-06-20', to: '2027-07-25', isQuick: true },
+  { paddocks: 4, head: 10, from: '2027-06-20', to: '2027-07-25', isQuick: true },
   { paddocks: 2, head: 6, from: '2027-05-22', to: '2027-07-10' },
   { paddocks: 2, head: 5, from: '2027-06-20', to: '2027-08-31' },
   { paddocks: 3, head: 9, from: '2027-05-22', to: '2027-06-26' },

@@ -32,11 +32,15 @@ export interface GrassPlace {
   readonly usual: GrassWeather;
 }
 
-export function placeOf({ farm }: PastureRequest, weather: SeasonWeather): GrassPlace {
+export function placeOf({ farm, tables }: PastureRequest, weather: SeasonWeather): GrassPlace {
   const of = (run: WeatherRun): GrassWeather => {
     let known = knownWeather.get(run);
     if (!known) {
-      known = grassWeather(farm.latitudeDeg, { dayOfYear: weather.dayOfYear, ...run });
+      known = grassWeather(
+        farm.latitudeDeg,
+        { dayOfYear: weather.dayOfYear, ...run },
+        tables.pasture.deadGrass,
+      );
       knownWeather.set(run, known);
     }
     return known;

@@ -31,6 +31,7 @@ export function growthRows(
         ? [sward.forage.water, rowById(tables.soils, sward.paddock.soilId)]
         : []),
     ]),
+    ...(weather.expected.rainMm ? [tables.pasture.deadGrass] : []),
     // The usual weather is drawn in years.
     ...(1 < weather.expected.years.length ? [tables.work.wetDay, tables.work.dayToDay] : []),
     // Without any rain known, the soil is taken to be as wet as it usually is.

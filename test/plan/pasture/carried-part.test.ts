@@ -12,7 +12,7 @@ describe('grass too old to carry milk', () => {
   // Two cows on land for ten, of which nothing is mown: they go into what has headed out.
   const plan = plannedPasture(
     newPastureRequest({
-      paddocks: newPaddocks(6, { areaM2: 9000 }),
+      paddocks: newPaddocks(6, { areaM2: 12_000 }),
       herds: [newHerd({ groups: [newGroup({ classId: 'milk-cow', head: 2 })] })],
       cows: [newCow({ classId: 'milk-cow', milkKgPerDay: 20 })],
       choices: { makesHay: false },
