@@ -11,6 +11,7 @@ import { swardFormulas } from '../pasture/sward-day.js';
 import { sizingFormulas } from '../pasture/sizing.js';
 import { bedFormulas } from '../plan/pasture/beds.js';
 import { baledFormulas } from '../plan/pasture/baled.js';
+import { hayFedSinceFormulas } from '../plan/pasture/hay-fed-since.js';
 import { hayUntoldFormulas } from '../plan/pasture/hay-untold.js';
 import { grassYearsFormulas } from '../plan/pasture/grass-years.js';
 import { plainRuleFormulas } from '../plan/pasture/plain-rule.js';
@@ -131,6 +132,7 @@ const all: readonly Readonly<Record<string, Formula>>[] = [
   plainRuleFormulas,
   baledFormulas,
   hayUntoldFormulas,
+  hayFedSinceFormulas,
   grassYearsFormulas,
   manureFormulas,
   moveFormulas,

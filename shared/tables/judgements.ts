@@ -116,7 +116,6 @@ export const JUDGED = {
     'leastCutKgPerHa',
     'littleGoBales',
     'hayAtOnceM2',
-    'haySecondShare',
     'hayGrowsDays',
     'backFromHayDays',
     'firstRoundsDays',

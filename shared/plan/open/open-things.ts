@@ -172,6 +172,8 @@ const OPEN_THINGS: readonly OpenThing[] = [
         'hay-to-buy-until-out',
         'hay-to-buy-next-winter',
         'hay-baled',
+        'hay-baled-left',
+        'hay-in-store',
         'hay-untold',
         'hay-runs-out',
       ],

@@ -1,6 +1,13 @@
 import type { PlainDate } from '../../calendar/plain-date.js';
 import type { Formula } from '../../explain/formula.js';
-import { fromFarm, fromTable, quantity, type NumberQuantity } from '../../explain/quantity.js';
+import {
+  from,
+  fromFarm,
+  fromTable,
+  input,
+  quantity,
+  type NumberQuantity,
+} from '../../explain/quantity.js';
 import { rowById } from '../../tables/tables.js';
 import type { PastureContext } from './pasture-context.js';
 import { chosenOr } from './surplus.js';
@@ -12,6 +19,15 @@ export const baledFormulas = {
     words:
       'Bales that were told of mowing, since what lies in store was counted; where nothing was counted, since the season began. They weigh what a bale of your kind does.',
     symbols: 'H_baled = n·bale',
+    sources: ['ARITHMETIC'],
+    mark: 'computed',
+  },
+  left: {
+    id: 'hay-baled-left',
+    title: 'Hay baled, left',
+    words:
+      'Bales told since the store was counted, less what was fed of them once that store was empty.',
+    symbols: 'H_baled − H_fed',
     sources: ['ARITHMETIC'],
     mark: 'computed',
   },
@@ -35,6 +51,17 @@ export function baledOf(context: PastureContext): NumberQuantity | undefined {
     ),
   ]);
 }
+
+/** What is left of them. */
+export const baledLeft = (baled: NumberQuantity, fedKg: number): NumberQuantity | undefined =>
+  fedKg <= 0
+    ? baled
+    : baled.value <= fedKg
+      ? undefined
+      : quantity('Hay baled, left', baled.value - fedKg, 'kg', baledFormulas.left, [
+          from(baled, 'H_baled'),
+          input('Fed since the store was empty', fedKg, 'kg', 'H_fed'),
+        ]);
 
 /**
  * Day on which the store was counted, of which what came home later is no part: the first of the season

@@ -1,6 +1,6 @@
 import type { Formula } from '../../explain/formula.js';
 import {
-  fromFarm,
+  from,
   fromTable,
   input,
   quantity,
@@ -100,11 +100,8 @@ export function grassYears(picture: FarmPicture, tables: Tables, years = YEARS):
     input('Years drawn', years, 'count'),
     fromTable(work.dayToDay, 'Likeness of one day to the last', work.dayToDay.value, 'share'),
   ];
-  const store = context.choices.hayInStoreKg;
-  const inStore =
-    store === undefined
-      ? input('In store, nothing typed', 0, 'kg')
-      : fromFarm('In store', store, 'kg', 'H_store');
+  const store = seasons[0]!.buy.inStore;
+  const inStore = store ? from(store, 'H_store') : input('In store, nothing typed', 0, 'kg');
   const of = (label: string, value: number, unit: 'kg' | 'day'): NumberQuantity =>
     quantity(label, value, unit, grassYearsFormulas.fed, inputs, { rows });
   const buyKg = ({ buy }: (typeof seasons)[number]): number => buy.allKg;

@@ -80,12 +80,20 @@ export function nextWinterOf(
  * Day on which herds go out in spring: of a plan that begins later, as it was told, else when what winter
  * leaves and what usually grows come to the first pass.
  */
-function turnOutOf(
-  { swards, usualGrowth, past, growsKgPerHa, to }: GrazingProblem,
-  books: SeasonBooks,
-): number | undefined {
+function turnOutOf(problem: GrazingProblem, books: SeasonBooks): number | undefined {
   const [first] = books.stays;
   if (first?.start === 'turn-out') return first.from;
+  return outOfItself(problem) ?? first?.from;
+}
+
+/** The same without a plan of what is ahead. */
+export function outOfItself({
+  swards,
+  usualGrowth,
+  past,
+  growsKgPerHa,
+  to,
+}: GrazingProblem): number | undefined {
   let growsFrom = Infinity;
   let tallFrom = Infinity;
   swards.forEach(({ start, firstPassKgPerHa }, p) => {
@@ -99,7 +107,7 @@ function turnOutOf(
   });
   const told = past.filter((stay) => growsFrom <= stay.from).map((stay) => stay.from);
   const day = Math.min(...(told.length === 0 ? [tallFrom] : told));
-  return day === Infinity ? first?.from : day;
+  return day === Infinity ? undefined : day;
 }
 
 /** Hay from today to the plan: what the herds need on its first day, for each day until then. */

@@ -107,10 +107,14 @@ export function hayToBuy(
   context: PastureContext,
   chosen: Chosen,
   feed: SeasonFeed,
-): { readonly untilOutKg: number | undefined; readonly allKg: number } {
+): {
+  readonly untilOutKg: number | undefined;
+  readonly allKg: number;
+  readonly inStore: NumberQuantity | undefined;
+} {
   const store = hayToStore(context, dryFeed(context, chosen, feed));
-  const { toBuy, byWinter } = planHayStore(context, chosen, store).part;
-  return { untilOutKg: byWinter?.untilOut.value, allKg: toBuy.value };
+  const { toBuy, byWinter, inStore } = planHayStore(context, chosen, store).part;
+  return { untilOutKg: byWinter?.untilOut.value, allKg: toBuy.value, inStore };
 }
 
 /** Feed besides grass while grazing, and before and after it. */

@@ -18,21 +18,24 @@ export const hayRunsOutFormulas = {
 /**
  * First day on which there is none left; undefined where it lasts or is not known.
  *
- * @param of hay for a kilogram eaten, what is fed before the plan begins, and what was baled
+ * @param of hay for a kilogram eaten, what is fed before the plan begins, and what is there, if that is known
  */
 export function runsOutOn(
   context: PastureContext,
   chosen: Chosen,
-  { hayPerDryKg, beforeKg, baledKg }: { hayPerDryKg: number; beforeKg: number; baledKg: number },
+  {
+    hayPerDryKg,
+    beforeKg,
+    storeKg,
+  }: { hayPerDryKg: number; beforeKg: number; storeKg: number | undefined },
 ): number | undefined {
-  const { span, choices, tables } = context;
-  if (choices.hayInStoreKg === undefined) return undefined;
+  const { span, tables } = context;
+  if (storeKg === undefined) return undefined;
   const { hay } = tables.pasture;
   const home = new Map<number, number>();
   for (const { openFrom, kg } of chosen.books.cuts)
     home.set(openFrom, (home.get(openFrom) ?? 0) + (kg * hay.harvestShare) / hay.dryMatterShare);
   const fed = context.herds.map((_, h) => fedByHand(context, chosen, h));
-  const storeKg = choices.hayInStoreKg + baledKg;
   let left = storeKg - beforeKg;
   if (left < 0) {
     const days = daysBetween(context.today, context.dateOf(span.from));

@@ -3,14 +3,14 @@ import type { Formula } from '../../explain/formula.js';
 import {
   datedFact,
   from,
-  fromFarm,
   input,
   quantity,
   type NumberQuantity,
   type QuantityInput,
 } from '../../explain/quantity.js';
 import { found, type Found } from '../found.js';
-import { baledOf } from './baled.js';
+import { baledLeft, baledOf } from './baled.js';
+import { hayLeft } from './hay-fed-since.js';
 import { fedUntilOutKg, hayByWinter, hayByWinterFormulas, toBuyKg } from './hay-by-winter.js';
 import { hayOver } from './hay-over.js';
 import { nextWinterOf, untilPlanOf } from './hay-outside-plan.js';
@@ -57,7 +57,7 @@ export function planHayStore(
   chosen: Chosen,
   { toStore, hayPerDryKg }: { toStore: NumberQuantity; hayPerDryKg: number },
 ): Found<HayStorePart> {
-  const { choices, tables, span } = context;
+  const { tables, span } = context;
   const cuts = surplusOf(context, chosen);
   const ownKg = cuts.reduce((sum, { hay }) => sum + hay.value, 0);
   const own =
@@ -73,22 +73,19 @@ export function planHayStore(
         );
   const nextWinter = nextWinterOf(context, chosen, hayPerDryKg);
   const untilPlan = untilPlanOf(context, hayPerDryKg);
-  const { hayInStoreKg } = choices;
-  const inStore =
-    hayInStoreKg === undefined
-      ? undefined
-      : quantity('Hay in store', hayInStoreKg, 'kg', hayStoreFormulas.buy, [
-          fromFarm('In store', hayInStoreKg, 'kg', 'H_store'),
-        ]);
-  const baled = baledOf(context);
+  const told = baledOf(context);
+  const left = hayLeft(context, chosen, { hayPerDryKg, baledKg: told?.value ?? 0 });
+  const inStore = left?.inStore;
+  const baled = told && baledLeft(told, left?.fedOfBaledKg ?? 0);
   const untold = hayUntold(context, chosen.books);
+  const storeKg = inStore?.value ?? 0;
   const baledKg = baled?.value ?? 0;
   const homeKg = baledKg + (untold?.hay.value ?? 0);
   const needKg = (untilPlan?.value ?? 0) + toStore.value + (nextWinter?.value ?? 0);
   const fedKg = fedUntilOutKg(context, chosen, hayPerDryKg);
   const untilOutKg = (untilPlan?.value ?? 0) + (fedKg ?? 0);
   const buyKg = (takenKg = 0) => {
-    const thereKg = (hayInStoreKg ?? 0) + baledKg + takenKg;
+    const thereKg = storeKg + baledKg + takenKg;
     return toBuyKg({ untilOutKg, needKg, thereKg, ownKg });
   };
   const there = (taken: NumberQuantity | undefined): QuantityInput[] => [
@@ -110,7 +107,7 @@ export function planHayStore(
         ...(own ? [from(own, 'H_own')] : []),
         ...(0 < untilOutKg ? [input('Fed until turn-out', untilOutKg, 'kg', 'H_spring')] : []),
       ],
-      { mark: inStore ? 'own-record' : 'assumed', rows: [tables.pasture.hay] },
+      { mark: inStore?.mark === 'computed' ? 'own-record' : 'assumed', rows: [tables.pasture.hay] },
     );
   const toBuy = buy('Hay to buy, usual weather', hayStoreFormulas.buy, untold?.hay);
   // Where none is still to go out, there is no turn-out to part it by.
@@ -130,14 +127,25 @@ export function planHayStore(
               input('Fed in the plan before turn-out', fedKg, 'kg', 'H_spring'),
               ...there(untold?.hay),
             ],
-            { mark: inStore ? 'own-record' : 'assumed', rows: [context.order, tables.pasture.hay] },
+            {
+              mark: inStore?.mark === 'computed' ? 'own-record' : 'assumed',
+              rows: [context.order, tables.pasture.hay],
+            },
           ),
         );
   const toBuyUnmade =
     untold && buy('Hay to buy, if none taken as made was made', hayStoreFormulas.unmade, undefined);
   const beforeKg = untilPlan?.value ?? 0;
-  const runsOut = runsOutOn(context, chosen, { hayPerDryKg, beforeKg, baledKg: homeKg });
-  const runsOutUnmade = untold && runsOutOn(context, chosen, { hayPerDryKg, beforeKg, baledKg });
+  const runsOut = runsOutOn(context, chosen, {
+    hayPerDryKg,
+    beforeKg,
+    storeKg: inStore && storeKg + homeKg,
+  });
+  const runsOutUnmade =
+    untold &&
+    runsOutOn(context, chosen, {
+      ...{ hayPerDryKg, beforeKg, storeKg: inStore && storeKg + baledKg },
+    });
   const part: HayStorePart = {
     ...(untilPlan ? { untilPlan } : {}),
     ...(inStore ? { inStore } : {}),
@@ -174,13 +182,14 @@ export function planHayStore(
     issues: [
       ...hayOver(context, chosen, {
         own,
-        overKg: (hayInStoreKg ?? 0) + homeKg + ownKg + toBuy.value - needKg,
+        overKg: storeKg + homeKg + ownKg + toBuy.value - needKg,
       }),
       ...toBuyIssue(context, part, {
         ...{ runsOutDay: runsOut, unmadeDay: runsOutUnmade },
         today: daysBetween(span.first, context.today),
       }),
       ...(untold ? [untold.issue] : []),
+      ...(left?.issues ?? []),
     ],
   });
 }

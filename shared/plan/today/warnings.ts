@@ -102,6 +102,7 @@ const IN_FEW_WORDS: Readonly<Record<string, string>> = {
   'on-hay-unused': 'a day on hay that is not of this winter',
   'grass-short': 'grass does not reach',
   'hay-untold': 'was the hay made?',
+  'hay-count-again': 'how much hay is left?',
   'grass-over': 'grass is over',
   'more-than-grows': 'more cattle than the grass feeds',
   'target-not-reached': 'weight wanted is never reached',

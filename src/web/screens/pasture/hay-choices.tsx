@@ -8,6 +8,7 @@ import { rowById, type Tables } from '../../../../shared/tables/tables.js';
 import { formatValue } from '../../../../shared/units/format.js';
 import { useChoose } from '../../api/pasture-queries.js';
 import type { SavedFarm } from '../../api/queries.js';
+import { useSayDate } from '../../explain/say-date.js';
 import { DateField } from '../../fields/date-input.js';
 import { wordsOfRow } from '../../fields/field-words.js';
 import { FormDialog } from '../../fields/form-dialog.js';
@@ -59,6 +60,7 @@ function HayForm({
     onDone,
   });
   const { draft, set, errorAt } = form;
+  const sayDate = useSayDate();
   const { bales, feeding, storing } = tables.pasture.hay;
   const bale = rowById(bales, draft.baleId ?? bales.at(-1)!.id);
   const { hayInStoreKg } = draft;
@@ -86,7 +88,7 @@ function HayForm({
           description={
             hayInStoreKg === undefined
               ? `one is about ${formatValue(bale.kg, 'kg', farm)}`
-              : formatValue(hayInStoreKg, 'kg', farm)
+              : `${formatValue(hayInStoreKg, 'kg', farm)}${draft.hayInStoreOn === undefined ? '' : `, counted on ${sayDate(draft.hayInStoreOn)}`}`
           }
           onChange={(value) =>
             set(
