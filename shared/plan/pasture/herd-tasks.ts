@@ -45,9 +45,14 @@ export function planHerdTasks(
         classes === undefined || herd.groups.some(({ classId }) => classes.includes(classId)),
       // As the plan of the work takes it: what was due so long ago is done, but for what makes ready
       // for a day that is still to come, or can kill them on it.
+      // What makes ready for going out is over once they are out.
       isPast: (template, event, dates) =>
-        lastDayOf(template, event, dates) < longPast &&
-        !((template.beforeEvent || template.animalsNeedIt) && context.today <= event.date),
+        (event.kind === 'turn-out' &&
+          template.beforeEvent === true &&
+          herd.inPaddockId !== undefined &&
+          event.date <= context.today) ||
+        (lastDayOf(template, event, dates) < longPast &&
+          !((template.beforeEvent || template.animalsNeedIt) && context.today <= event.date)),
       // Told onto grass it has been turned out, whoever ticked it.
       isSettled: ({ id }, { date }) =>
         id === TURN_OUT &&

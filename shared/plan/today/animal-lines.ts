@@ -5,6 +5,7 @@ import type { PasturePlan } from '../pasture/pasture-plan.js';
 import type { PlannedBatch } from '../work/dated-work.js';
 import { batchLine, type BatchLine } from './batch-line.js';
 import { herdLines, type HerdLine } from './herd-line.js';
+import type { WorkPlan } from '../work/planned-work.js';
 
 export type AnimalLine = BatchLine | HerdLine;
 
@@ -19,10 +20,16 @@ export function animalLines(
   picture: FarmPicture,
   tables: Tables,
   { batches, pasture }: PlannedAnimals,
+  eventsToMove: WorkPlan['eventsToMove'] = [],
 ): AnimalLine[] {
   const lines = [
     ...batches.flatMap((batch) => batchLine(picture, tables, batch) ?? []),
-    ...herdLines(picture, tables, pasture),
+    ...herdLines(
+      picture,
+      tables,
+      pasture,
+      eventsToMove.filter(({ isPutOff }) => isPutOff),
+    ),
   ];
   return cautionsOnce(lines.sort((a, b) => rank(a) - rank(b) || firstDate(a, b)));
 }

@@ -98,10 +98,12 @@ const isNear = ({ arrivalDate, tasks }: BatchPlan, last: PlainDate): boolean =>
  * Herds that go out today by the plan, and of which no move was told: tomorrow the plan would have them
  * go out tomorrow, and all that hangs on it with them.
  */
-const areTheyOut = ({ picture: { herds, today }, pasture }: Looked): Attention[] =>
+const areTheyOut = ({ picture: { herds, today }, pasture, plan }: Looked): Attention[] =>
   herds.flatMap(({ id, name, inPaddockId }) => {
     const turnOut = pasture?.keyDates.herds.find(({ herdId }) => herdId === id)?.turnOut;
     if (inPaddockId !== undefined || turnOut?.value !== today) return [];
+    // What is to be done before stands in its place.
+    if (plan.eventsToMove.some(({ kind, ofId }) => kind === 'turn-out' && ofId === id)) return [];
     return [
       {
         key: `turn-out/${id}`,
@@ -160,14 +162,16 @@ function tooSoon({ plan, picture: { farm, today } }: Looked, last: PlainDate): A
   const date = (on: PlainDate): string => formatDate(on, { units: farm.units, today });
   return plan.eventsToMove
     .filter(({ from }) => from <= last)
-    .map(({ id, kind, ofId, name, from, to, names, said }) => ({
+    .map(({ id, kind, ofId, name, from, to, names, said, isPutOff }) => ({
       key: `too-soon/${id}`,
       level: 'act',
-      words: `not all is ready by ${date(from)}${to === undefined ? '' : `, ${date(to)} would do`}`,
+      words: isPutOff
+        ? `out on ${date(to!)}, once all is ready; done already?`
+        : `not all is ready by ${date(from)}${to === undefined ? '' : `, ${date(to)} would do`}`,
       text: `Not ready before it: ${listed(names.map((each) => `“${each}”`))}. ${said}`,
       of: name,
       place: { kind: 'work' },
-      ...(kind !== 'arrival' && to !== undefined ? { later: { kind, ofId, to } } : {}),
+      ...(kind !== 'arrival' && to !== undefined && !isPutOff ? { later: { kind, ofId, to } } : {}),
     }));
 }
 

@@ -15,6 +15,7 @@ import { nothingToGrazeOf } from '../pasture/nothing-to-graze.js';
 import { isLongSilent, movesMeant, placeNow } from '../pasture/moves-assumed.js';
 import type { PasturePlan } from '../pasture/pasture-plan.js';
 import type { MoveMeant, StillIn } from './move-meant.js';
+import type { EventToMove } from '../work/event-to-move.js';
 import { nextDate, type NextDate } from './days-to-go.js';
 import { calvingSaid } from '../calving-said.js';
 import { medicinesToday, type MedicineToday } from '../medicines.js';
@@ -72,31 +73,52 @@ export function herdLines(
   picture: FarmPicture,
   tables: Tables,
   pasture: PasturePlan | undefined,
+  /** Turn-outs that follow what makes ready for them. */
+  put: readonly EventToMove[] = [],
 ): HerdLine[] {
   const dayOf = herdDays(picture, tables, { pasture, on: picture.today });
   return picture.herds.flatMap((herd) => {
     const day = dayOf(herd);
-    return day && 0 < day.head ? [herdLine(picture, tables, { herd, day, pasture })] : [];
+    const goesOut = put.find(({ ofId }) => ofId === herd.id)?.to;
+    return day && 0 < day.head ? [herdLine(picture, tables, { herd, day, pasture, goesOut })] : [];
   });
 }
 
 function herdLine(
   picture: FarmPicture,
   tables: Tables,
-  { herd, day, pasture }: { herd: Herd; day: HerdDay; pasture: PasturePlan | undefined },
+  {
+    herd,
+    day,
+    pasture,
+    goesOut,
+  }: {
+    herd: Herd;
+    day: HerdDay;
+    pasture: PasturePlan | undefined;
+    /** The day on which all is ready for them, where the grass was ready first. */
+    goesOut: PlainDate | undefined;
+  },
 ): HerdLine {
   const { today } = picture;
   const on = input('On', today, 'date');
   const head = quantity('Head', day.head, 'count', hayPartFormulas.headToday, [on]);
-  const stay = pasture?.moves.find(
+  const grazes = pasture?.moves.find(
     (move) => move.herdId === herd.id && move.from <= today && today <= move.to,
   );
+  const stay = goesOut === undefined ? grazes : undefined;
   const { inPaddockId, inSince } = placeNow(herd, pasture?.assumedMoves);
   const isAssumed = pasture?.assumedMoves?.some(({ herdId }) => herdId === herd.id);
   const isToCome = stay?.from === today && stay.paddockId !== inPaddockId;
   const turnOut = pasture?.keyDates.herds.find(({ herdId }) => herdId === herd.id)?.turnOut;
-  const ahead = pasture?.moves.find((move) => move.herdId === herd.id && today < move.from);
-  const next = ahead && nextMove(pasture!, turnOut, { move: ahead, today });
+  const ahead =
+    goesOut !== undefined && grazes
+      ? { ...grazes, from: goesOut }
+      : pasture?.moves.find((move) => move.herdId === herd.id && today < move.from);
+  const next =
+    goesOut !== undefined && ahead
+      ? nextDate(outFirst(paddockName(pasture!, ahead.paddockId)), { on: goesOut, today })
+      : ahead && nextMove(pasture!, turnOut, { move: ahead, today });
   const goesTo = isToCome ? stay : ahead;
   const here = picture.paddocks.find(({ id }) => id === inPaddockId);
   const whole = withNamedCows(herd, picture.cows);
@@ -199,6 +221,8 @@ function unsaidOf(
 const paddockName = ({ paddocks }: PasturePlan, id: string): string =>
   paddocks.find((paddock) => paddock.id === id)?.name ?? id;
 
+const outFirst = (paddock: string): string => `out on grass, ${paddock} first`;
+
 /** The next move; before the season the turn-out. */
 function nextMove(
   pasture: PasturePlan,
@@ -207,7 +231,7 @@ function nextMove(
 ): NextDate {
   const isTurnOut = turnOut?.value === move.from;
   const paddock = paddockName(pasture, move.paddockId);
-  return nextDate(isTurnOut ? `out on grass, ${paddock} first` : `on to ${paddock}`, {
+  return nextDate(isTurnOut ? outFirst(paddock) : `on to ${paddock}`, {
     on: move.from,
     today,
     worked: isTurnOut ? turnOut : undefined,

@@ -77,7 +77,7 @@ export function todayOf(
   plan: WorkPlan,
 ): Today {
   const { today, climate, people } = picture;
-  const animals = animalLines(picture, tables, planned);
+  const animals = animalLines(picture, tables, planned, plan.eventsToMove);
   const { batches, pasture } = planned;
   const chores = todayChores(plan, picture, pasture);
   const jobs = todayJobs(plan, picture, freeToday(picture, tables, plan));

@@ -28,6 +28,8 @@ export interface EventToMove {
   readonly names: readonly string[];
   /** What to do, a sentence. */
   readonly said: string;
+  /** The plan has it on that day already: a turn-out follows what makes ready for it. */
+  readonly isPutOff?: true;
 }
 
 /** Work of which a plan has no place, or none before what it makes ready for. */
@@ -39,12 +41,18 @@ export type Unfit = (request: WorkRequest) => readonly WorkNeed[];
  * must have gone on for some weeks has done so by then, also where it was begun already.
  *
  * @param unfit what finds no place in the plan of a request
+ * @param put events that are put off already
  */
-export function eventsToMove(request: WorkRequest, unfit: Unfit): EventToMove[] {
+export function eventsToMove(
+  request: WorkRequest,
+  unfit: Unfit,
+  put: readonly EventToMove[] = [],
+): EventToMove[] {
   const open = unfit(request).filter(({ prepares }) => prepares !== undefined);
   return request.work.flatMap((work) =>
     movableEvents(work, request.today).flatMap((movable): EventToMove[] => {
       const { kind, event } = movable;
+      if (put.some(({ id }) => id === event.id)) return [];
       const begun = begunLate(request, work, movable);
       const waiting = open.filter((need) => isBefore(need, work, movable));
       if (waiting.length === 0 && begun.length === 0) return [];

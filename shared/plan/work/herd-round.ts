@@ -21,6 +21,8 @@ export const HAY = 'turn-out.keep-offering-hay-while-dung-firms-up';
 export interface HerdRound {
   readonly herd: Herd;
   readonly pasture?: PasturePlan;
+  /** They go out so many days later than the grass has them, once all is ready. */
+  readonly outLaterDays?: number;
 }
 
 interface RoundOf extends HerdRound {
@@ -128,13 +130,20 @@ function milkingOf({ herd, tables, today, days }: RoundOf): PlannedChore[] {
 }
 
 /** Moves to fresh grass, strip after strip, as the grass plan has them: into which paddock or strip. */
-function movesOf({ herd, pasture, tables, today, days }: RoundOf): PlannedChore[] {
+function movesOf({
+  herd,
+  pasture,
+  outLaterDays = 0,
+  tables,
+  today,
+  days,
+}: RoundOf): PlannedChore[] {
   const { herdMove } = tables.work;
   if (!pasture) return [];
   const planned = daysBetween(today, pasture.to);
   const nameOn = new Map<number, string>();
   for (const fresh of freshGrassOf(herd, pasture, today)) {
-    const day = daysBetween(today, fresh.date);
+    const day = daysBetween(today, fresh.date) + outLaterDays;
     if (0 <= day && day < days) nameOn.set(day, movedInto(fresh));
     // Of the next season no more is known than that it will be much like this one.
     const again = day + YEAR_DAYS;
@@ -207,9 +216,9 @@ const headOn = (
  * year before, and by hand where nothing is known of that day.
  */
 const isOnHay =
-  ({ herd, pasture, today }: RoundOf) =>
+  ({ herd, pasture, outLaterDays = 0, today }: RoundOf) =>
   (day: number): boolean => {
-    if (!pasture) return true;
+    if (!pasture || day < outLaterDays) return true;
     const on = addDays(today, day);
     const asOn = pasture.to < on ? addDays(on, -YEAR_DAYS) : on;
     if (asOn < pasture.from || pasture.to < asOn) return true;

@@ -28,12 +28,18 @@ export interface Movable {
 
 /**
  * What is still to come: an arrival, and a move out once they are there; a turn-out, of cattle that go
- * out today too: they can go out tomorrow.
+ * out today too: they can go out tomorrow, unless they were told to be out.
  */
-export function movableEvents({ kind: of, id, events }: DatedWork, today: PlainDate): Movable[] {
+export function movableEvents(
+  { kind: of, id, events, round }: DatedWork,
+  today: PlainDate,
+): Movable[] {
   const on = (kind: MovableKind): Movable[] =>
     events.flatMap((event) => (event.id === `event/${id}/${kind}` ? [{ kind, event }] : []));
-  if (of === 'herd') return on('turn-out').filter(({ event }) => today <= event.date);
+  if (of === 'herd')
+    return round?.herd.inPaddockId === undefined
+      ? on('turn-out').filter(({ event }) => today <= event.date)
+      : [];
   const [first] = [...on('arrival'), ...on('move-out')].filter(({ event }) => today < event.date);
   return first ? [first] : [];
 }
@@ -85,7 +91,8 @@ function laterWork(work: DatedWork, { kind, days }: Later): DatedWork {
   };
 }
 
-const laterTask = (task: Task, later: (date: PlainDate) => PlainDate): Task => ({
+/** A task with all its days later. */
+export const laterTask = (task: Task, later: (date: PlainDate) => PlainDate): Task => ({
   ...task,
   start: later(task.start),
   end: later(task.end),

@@ -6,6 +6,7 @@ import { hoursOf, templateOf } from '../tasks/task-hours.js';
 import { keyDateOn } from '../tasks/event.js';
 import type { Task } from '../tasks/task.js';
 import type { TaskTemplate } from '../../tables/task-template.js';
+import { isAskedAfter } from './asked-after.js';
 import { comesOn } from './chore-days.js';
 import { HAY, herdLooks, herdRounds, OF_THOSE_APART, type HerdRound } from './herd-round.js';
 import { readRefills } from './refill-chores.js';
@@ -31,13 +32,14 @@ export function readTasks(request: WorkRequest, work: DatedWork, reading: Readin
     const isOver =
       task.onDemand === true ||
       task.isSettled === true ||
-      (task.isOver === true && !isStillPlanned(request, key));
+      (task.isOver === true && (isToldOut(work, task) || !isStillPlanned(request, key)));
     // Who fetched the birds has told so; somebody looks at them all the same.
     if (task.isSettled) readLook(request, { work, task, key }, reading);
-    if (isOver && !reading.marks.has(key)) continue;
+    const isAfter = isOver && !everyDay && isAskedAfter(request, task, key);
+    if (isOver && !isAfter && !reading.marks.has(key)) continue;
     if (!isOver) readLook(request, { work, task, key }, reading);
     if (everyDay && !isOver) readChore(request, { work, task, key, everyDay }, reading);
-    else readTask(request, { work, task, key, isOver }, reading);
+    else readTask(request, { work, task, key, isOver: isOver && !isAfter }, reading);
   }
   shareRounds(request, work, reading);
   readRefills(request, work, reading);
@@ -86,6 +88,13 @@ function besideOthers(
       hoursPerDay: chore.hoursPerDay - (isShared(fromDay) ? hoursBase : 0),
     }));
 }
+
+/** It makes ready for a turn-out that was told: nothing of it is to come. */
+const isToldOut = ({ round }: DatedWork, { event, noUseAfter, isOver }: Task): boolean =>
+  isOver === true &&
+  event === 'turn-out' &&
+  noUseAfter !== undefined &&
+  round?.herd.inPaddockId !== undefined;
 
 /** What the last plan has on a day to come does not vanish before it. */
 const isStillPlanned = ({ kept, today }: WorkRequest, key: string): boolean =>
@@ -188,7 +197,12 @@ function readTask(
   const isOfUse = task.noUseAfter !== undefined && today <= task.noUseAfter;
   const isOfNeed = template.animalsNeedIt && !task.isOver;
   const isLongPast = dueDay < -longPastDays.value && !isOfUse && !isOfNeed;
-  if (isLongPast && !marks.has(key) && !isStillPlanned(request, key)) return;
+  const isAfter =
+    (isLongPast || task.isOver === true) &&
+    !isOver &&
+    (isToldOut(work, task) || !isStillPlanned(request, key)) &&
+    isAskedAfter(request, task, key);
+  if (isLongPast && !isAfter && !marks.has(key) && !isStillPlanned(request, key)) return;
   const isOnItsDay = isFixed(work.kind, task);
   const lastUseDay = task.noUseAfter === undefined ? Infinity : daysBetween(today, task.noUseAfter);
   const prepares =
@@ -214,13 +228,16 @@ function readTask(
     reckonedHours,
     ...(known ? { learned: { ...known, reckonedHours } } : {}),
     fromDay,
-    dueDay,
-    untilDay: isOnItsDay
-      ? Math.max(0, dueDay)
-      : // What can kill them is asked for up to its event, however late.
-        template.animalsNeedIt && task.noUseAfter !== undefined
-        ? lastUseDay
-        : Math.min(dueDay + graceDays.value, lastUseDay),
+    dueDay: isAfter ? Math.min(-1, dueDay) : dueDay,
+    untilDay: isAfter
+      ? -1
+      : isOnItsDay
+        ? Math.max(0, dueDay)
+        : // What can kill them is asked for up to its event, however late.
+          (template.animalsNeedIt || (prepares && work.round?.outLaterDays !== undefined)) &&
+            task.noUseAfter !== undefined
+          ? lastUseDay
+          : Math.min(dueDay + graceDays.value, lastUseDay),
     conditions,
     canBeSpread: !isOnItsDay && !task.notSplit,
     priority:

@@ -22,6 +22,7 @@ import type { PlannedChore, WorkNeed } from './work-need.js';
 import type { WorkRequest } from './work-request.js';
 import { stayWords, withLongerDays } from './stays-longer.js';
 import { shortDays } from './short-days.js';
+import { outOnceReady } from './out-once-ready.js';
 import { weeksOf } from './work-weeks.js';
 import { wordsInTime, wordsToFit } from './words-to-fit.js';
 import { notDoneBefore, partWords, unfitWords, whyThen } from './work-words.js';
@@ -33,9 +34,14 @@ import { isWorthTelling } from './worth-telling.js';
  * @throws FieldError when own jobs wait for each other in a circle
  */
 export function workPlanOf(
-  given: WorkRequest,
+  asGiven: WorkRequest,
   plans?: number,
 ): WorkPlan & { readonly keep: KeptPlan } {
+  const tries = Math.min(plans ?? FEW_PLANS, FEW_PLANS);
+  const { request: given, put } = outOnceReady(
+    asGiven,
+    (asked) => fitAll(asked, tries, { hasAnimalsFirst: false }).work,
+  );
   const { work: found, chores, looks, hours } = fitAll(given, plans);
   const { request, needs, days } = found;
   const windows = workWindows(found.problem.jobs, workNetwork(found.problem.jobs));
@@ -43,13 +49,18 @@ export function workPlanOf(
   const { work, minutes: longer } = withLongerDays(found, windows, 60 * stayH.value);
   const { problem, fitted } = work;
   const dateOf = (day: number): string => addDays(request.today, day);
-  const tries = Math.min(plans ?? FEW_PLANS, FEW_PLANS);
   const from = new Map(needs.map(({ key }, i) => [key, found.fitted.plan[i]!]));
-  const toMove = eventsToMove(given, (asked) =>
-    asked === given
-      ? unfitOf(found)
-      : unfitOf(fitAll(asked, tries, { hasAnimalsFirst: false, from }).work),
-  );
+  const toMove = [
+    ...put,
+    ...eventsToMove(
+      given,
+      (asked) =>
+        asked === given
+          ? unfitOf(found)
+          : unfitOf(fitAll(asked, tries, { hasAnimalsFirst: false, from }).work),
+      put,
+    ),
+  ];
   const moveOf = ({ key }: WorkNeed): string[] =>
     toMove.flatMap(({ keys, said }) => (keys.includes(key) ? [said] : []));
   const shortHoursOf = (key: string): number => (hours.onItsDay.get(key)?.shortMinutes ?? 0) / 60;

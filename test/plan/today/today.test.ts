@@ -161,7 +161,13 @@ describe('the day of the example farm, chicks in the brooder', () => {
 });
 
 describe('the day of the example farm, birds on grass', () => {
-  const told = on('2027-06-05');
+  // Fence, water and first paddocks are done: cattle for which they are not go out once they are.
+  const readied = on('2027-06-05').animals.pasture!.tasks.flatMap((task) =>
+    task.event === 'turn-out' && task.noUseAfter !== undefined
+      ? [{ key: `herd/${task.belongsToId!}/${task.id}`, doneOn: '2027-05-01' }]
+      : [],
+  );
+  const told = on('2027-06-05', { progress: readied });
 
   it('has no heat any more, and nothing to say of the brooder', () => {
     const meat = batch(told, 'meat');
