@@ -12,6 +12,8 @@ import { isWorthTelling } from '../work/worth-telling.js';
 import { alarmsOf } from './alarms.js';
 import { isSaidAsAlarm } from './feed-alarms.js';
 import type { Attention, Looked } from './looked-at.js';
+import { haveTheyCome } from './have-they-come.js';
+import { askedOrders } from './late-orders.js';
 import { fewWords, isOpen, settledBy } from './warnings.js';
 
 /** Two weeks: what comes later is read on other pages. */
@@ -25,6 +27,8 @@ export function attentionOf(looked: Looked, more: readonly Attention[] = []): At
     ...alarmsOf(looked),
     ...more,
     ...nobodyThere(looked, last),
+    ...haveTheyCome(looked),
+    ...askedOrders(looked),
     ...batches.flatMap((batch) => ofBatch(batch, looked, last)),
     ...areTheyOut(looked),
     ...haveTheyLeft(looked),

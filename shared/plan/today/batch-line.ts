@@ -70,6 +70,8 @@ export interface BatchLine {
   readonly awaited?: Quantity;
   /** The same in words: until it is told they are expected, not alive. */
   readonly awaitedSaid?: string;
+  /** The day on which they were to come, where it is past and nobody told that they did. */
+  readonly wasToCome?: PlainDate;
   /** What is to be so on the day on which the box is due, before it is opened. */
   readonly beforeBox?: string;
   /** The day on which they were to leave, where nobody told that they did: looked after as the day before it. */
@@ -150,6 +152,9 @@ export function batchLine(
         }
       : {}),
     ...(wasToLeave === undefined ? {} : { wasToLeave }),
+    ...(wasToLeave === undefined && isUntold(picture, { id, plan, stage })
+      ? { wasToCome: plan.arrivalDate }
+      : {}),
     ...(where === undefined || isInBox ? {} : { where }),
     ...(heat ? { heat } : {}),
     ...(feed && phase ? { feed: { amount: feed, phase: phase.name } } : {}),
@@ -182,6 +187,15 @@ export function batchLine(
 
 const isAwaited = ({ headChanges }: FarmPicture, id: string, day: number): boolean =>
   day <= AWAITED_DAYS && !headChanges.some(({ batchId }) => batchId === id);
+
+/** Of hens that are long out nobody asks whether they ever came. */
+const isUntold = (
+  { headChanges, today }: FarmPicture,
+  { id, plan, stage }: { id: string; plan: BatchPlan; stage: BatchStage },
+): boolean =>
+  plan.arrivalDate < today &&
+  (stage === 'brooder' || plan.purpose === 'meat') &&
+  !headChanges.some(({ batchId }) => batchId === id);
 
 const awaitedSaid = (on: PlainDate, { farm, today }: FarmPicture): string =>
   on === today

@@ -1,7 +1,6 @@
 import { addDays, daysBetween, type PlainDate } from '../../calendar/plain-date.js';
 import type { Away } from '../../farm/farm.js';
 import type { FarmPicture } from '../../farm/picture.js';
-import { formatDate } from '../../units/dates.js';
 import { listed } from '../../units/listed.js';
 import { isOfGarden, isOfPlace } from '../work/of-place.js';
 import { longLeads } from '../story/long-leads.js';
@@ -71,7 +70,7 @@ function keyDates(
 
 /** Slots to book and birds to order, on the day that the plan of the work has for it. */
 function bookedAhead(
-  { farm, today }: Pick<FarmPicture, 'farm' | 'today'>,
+  { today }: Pick<FarmPicture, 'today'>,
   work: WorkPlan,
   batches: readonly PlannedBatch[],
 ): ComingDate[] {
@@ -80,12 +79,9 @@ function bookedAhead(
     longLeads(plan).flatMap(({ task, words }) => {
       const key = `batch/${id}/${task.id}`;
       const day = fitted.get(key);
-      // It goes from day to day unless somebody does it: the day it was for stays the same.
-      const late =
-        task.start < today
-          ? `, late since ${formatDate(task.start, { units: farm.units, today })}`
-          : '';
-      const text = `${name}: ${words}${late}`;
+      // Once its day is past it is asked for today, and no later day is told for it.
+      if (task.start < today) return [];
+      const text = `${name}: ${words}`;
       return day ? [{ key, on: day.on, text, place: { kind: 'batch' as const, id } }] : [];
     }),
   );

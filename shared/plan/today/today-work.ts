@@ -166,11 +166,18 @@ export function freeToday(
     });
 }
 
-/** Work planned for today, what is due without hours, and what was ticked off or put off today. */
+/**
+ * Work planned for today, what is due without hours, and what was ticked off or put off today.
+ *
+ * @param asked keys of work whose day is past and that is for today, whatever day it is laid on
+ */
 export function todayJobs(
   plan: WorkPlan,
   { progress }: Pick<FarmPicture, 'progress'>,
-  free: FreeHours = [],
+  {
+    free = [],
+    asked = new Set(),
+  }: { readonly free?: FreeHours; readonly asked?: ReadonlySet<string> } = {},
 ): TodayJob[] {
   const { today } = plan;
   const marks = new Map(progress.map((mark) => [mark.key, mark]));
@@ -187,7 +194,7 @@ export function todayJobs(
   const open = jobs.flatMap((job): TodayJob[] => {
     const piece = dayPiece(job, today);
     if (!piece && marks.get(job.key)?.notBefore === tomorrow) return [laterJob(plan, job)];
-    const isDue = job.pieces.length === 0 && job.latest <= today;
+    const isDue = asked.has(job.key) || (job.pieces.length === 0 && job.latest <= today);
     if (!piece && !isDue) return [];
     const others = othersFor(job, piece, free);
     return [{ ...openJob(plan, job, piece), ...(0 < others.length ? { others } : {}) }];

@@ -8,6 +8,7 @@ import { animalLines, type AnimalLine, type PlannedAnimals } from './animal-line
 import { attentionOf } from './attention.js';
 import type { LastTold } from './last-told.js';
 import type { Attention } from './looked-at.js';
+import { orderedToday } from './late-orders.js';
 import { silentHerds } from './silent-herds.js';
 import { comingDates, type ComingDate } from './coming.js';
 import { whoIsAway, type AwayToday } from './who-is-away.js';
@@ -80,7 +81,10 @@ export function todayOf(
   const animals = animalLines(picture, tables, planned, plan.eventsToMove);
   const { batches, pasture } = planned;
   const chores = todayChores(plan, picture, pasture);
-  const jobs = todayJobs(plan, picture, freeToday(picture, tables, plan));
+  const jobs = todayJobs(plan, picture, {
+    free: freeToday(picture, tables, plan),
+    asked: orderedToday(batches, picture),
+  });
   return {
     date: today,
     weather: todayWeather({ climate, today, tables }, plan),

@@ -63,7 +63,7 @@ export function TellForm({ farm, today, what, changes, rows = {}, known, onTold,
   const draft: Draft = { ...proposal.values, ...start, ...typed };
   const type = (change: (now: Draft) => Draft): void =>
     setTyped((old) => ({ ...old, ...change({ ...what.start, ...old }) }));
-  const [on, setOn] = useState<PlainDate | undefined>(changes?.on ?? today);
+  const [on, setOn] = useState<PlainDate | undefined>(changes?.on ?? what.on ?? today);
   const tell = useTell<ToldKind>(farm.id);
   const isChanged = Object.entries(typed).some(([name, value]) => !isSame(value, what.start[name]));
   const back = useWayBack(

@@ -1,3 +1,4 @@
+import type { PlainDate } from '../../../shared/calendar/plain-date.js';
 import { row, type RowDescription } from '../../../shared/farm/field.js';
 import type { ToldKind } from '../../../shared/farm/told-fact.js';
 import type { OtherwiseField } from '../../../shared/plan/mishap/came-otherwise.js';
@@ -17,6 +18,8 @@ export interface Tellable {
   /** On the choice, and over the form. */
   readonly words: string;
   readonly start: Readonly<Record<string, unknown>>;
+  /** The day it most likely was, where that is not today. */
+  readonly on?: PlainDate;
   readonly fields: RowDescription;
   /** What a bird weighs by the plan, by the field that it stands under. */
   readonly planKg?: Readonly<Record<string, number | undefined>>;
@@ -87,7 +90,11 @@ export function ofAnimal(line: AnimalLine): Tellable[] {
   const isThere = line.stage === 'brooder' || line.stage === 'out';
   if (!isThere) return [of('arrived', 'They came', cameAs(line)), of('note', 'A note')];
   const isMeat = line.purpose === 'meat';
-  const came = of('arrived', line.awaited ? 'They came' : 'How many came', cameAs(line));
+  const came = {
+    ...of('arrived', line.awaited ? 'They came' : 'How many came', cameAs(line)),
+    // Told later than it was, it was most likely on its day.
+    ...(line.wasToCome === undefined ? {} : { on: line.wasToCome }),
+  };
   const { bagKg, liveKg, dressedKg } = line.weighs ?? {};
   const processed = {
     ...of(
@@ -97,9 +104,10 @@ export function ofAnimal(line: AnimalLine): Tellable[] {
     ),
     planKg: { liveKg, dressedKg },
   };
+  const isCameAsked = line.awaited !== undefined || line.wasToCome !== undefined;
   const isToHaveLeft = line.wasToLeave !== undefined;
   return [
-    ...(line.awaited ? [came] : []),
+    ...(isCameAsked ? [came] : []),
     ...(isToHaveLeft ? [processed] : []),
     of('died', 'Some died', { birds: 1 }),
     ...(line.eggs ? [of('eggs-counted', 'Eggs', { days: 1 })] : []),
@@ -113,7 +121,7 @@ export function ofAnimal(line: AnimalLine): Tellable[] {
     ...(isToHaveLeft ? [] : [processed]),
     ...(line.eggs ? [of('eggs-gone', 'Eggs sold or given', { how: 'sold' })] : []),
     of('gone', 'Birds sold or given', { birds: 1, how: 'sold' }),
-    ...(line.awaited ? [] : [came]),
+    ...(isCameAsked ? [] : [came]),
     of('note', 'A note'),
   ];
 }

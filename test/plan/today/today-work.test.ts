@@ -83,11 +83,11 @@ describe('the work of today', () => {
     // Each has two hours; the gate takes one of them, so that only somebody without it has 1.5 left.
     const other = bedOf!.personIds[0] === person.id ? second : person;
     const taken = free.find(({ id }) => id === other.id)!.hours < 1.5;
-    const found = todayJobs(asked, picture, free).find(({ key }) => key === 'own/bed')!;
+    const found = todayJobs(asked, picture, { free }).find(({ key }) => key === 'own/bed')!;
     expect(found.others ?? []).toEqual(taken ? [] : [other.name]);
     const idle = free.map((each) => ({ ...each, hours: 2 }));
     const [own, hens] = ['own/gate', 'own/bed'].map((key) =>
-      todayJobs(asked, picture, idle).find((job) => job.key === key),
+      todayJobs(asked, picture, { free: idle }).find((job) => job.key === key),
     );
     expect(hens!.others).toEqual([other.name]);
     expect(own?.others).toBeUndefined();

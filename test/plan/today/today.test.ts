@@ -62,7 +62,7 @@ describe('the day of hens that are past their first laying year', () => {
 });
 
 describe('chicks that nobody has ordered', () => {
-  it.each(['2027-04-05', '2027-04-15'])('are late since the day for it, on %s as well', (today) => {
+  it.each(['2027-04-05', '2027-04-15'])('are asked for at once, on %s as well', (today) => {
     const { day } = on(today, {
       readings: [],
       people: example.people!.map((person) => ({
@@ -70,8 +70,10 @@ describe('chicks that nobody has ordered', () => {
         away: [{ from: today, to: addDays(today, 3) }],
       })),
     });
-    const order = day.keyDates.find(({ key }) => key.startsWith('batch/pullets/'))!;
-    expect(order.text).toMatch(/^Pullets: order 23 chicks, late since \w{3}, Mar \d+$/);
+    // No day to come is told for what is for today.
+    expect(day.keyDates.filter(({ text }) => text.includes('order'))).toEqual([]);
+    const order = day.attention.find(({ key }) => key.startsWith('order/batch/pullets/'))!;
+    expect(order.words).toMatch(/^order 23 chicks today: the day for it was \w{3}, Mar \d+$/);
   });
 });
 
