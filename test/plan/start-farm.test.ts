@@ -4,70 +4,22 @@ import { addDays, monthOf, weekdayOf } from '../../shared/calendar/plain-date.js
 import { batchFields } from '../../shared/farm/batch.js';
 import { problemsOfRow } from '../../shared/farm/check-row.js';
 import { quantitiesIn } from '../../shared/explain/quantities-in.js';
-import { estimatedClimate } from '../../shared/farm/estimated-climate.js';
 import { facilityFields, facilityOf, type Facility } from '../../shared/farm/facility.js';
 import { farmFields, personFields } from '../../shared/farm/farm.js';
 import { herdFields } from '../../shared/farm/herd.js';
 import { paddockFields } from '../../shared/farm/paddock.js';
 import type { FarmPicture } from '../../shared/farm/picture.js';
-import { cattleToComeFields, equalPaddocksFields, type Start } from '../../shared/farm/start.js';
+import { cattleToComeFields, equalPaddocksFields } from '../../shared/farm/start.js';
 import { findArrivals } from '../../shared/plan/arrival-finder.js';
 import { edgesToAdd, gearToGet } from '../../shared/plan/gear-to-get.js';
 import { planBatch } from '../../shared/plan/batch-plan.js';
-import type { StartDefaults } from '../../shared/plan/start/start-defaults.js';
-import { startFarm, type StartedFarm } from '../../shared/plan/start/start-farm.js';
+import type { StartedFarm } from '../../shared/plan/start/start-farm.js';
 import { yearSpan } from '../../shared/plan/year/year-span.js';
 import { yearWeather } from '../../shared/plan/year/year-weather.js';
-import { climateFromMonthlyMeans } from '../../shared/weather/climate.js';
-import { estimateClimate } from '../../shared/weather/climate-estimate.js';
-import { loadRegions } from '../../src/climate-estimate/load-regions.js';
-import { readSeed } from '../../src/reference/load-tables.js';
 import { tables } from '../support/factories.js';
+import { pictureOf, start, TODAY } from '../support/starts.js';
 
-const defaults = JSON.parse(readSeed('start.json')) as StartDefaults;
-const regions = loadRegions();
-const TODAY = '2026-11-27';
 const FT = 0.3048;
-
-const VERMONT: Start = {
-  ...{ latitudeDeg: 44.3, longitudeDeg: -72.5, elevationM: 250, place: 'Montpelier' },
-  ...{ timeZone: 'America/New_York', units: 'us', currency: 'USD' },
-  people: [{ free: 'mornings-and-evenings' }, {}],
-};
-
-function start(more: Partial<Start>, today = TODAY): StartedFarm {
-  const asked = { ...VERMONT, ...more };
-  const { latitudeDeg, longitudeDeg, elevationM = 200 } = asked;
-  const estimate = estimateClimate(regions, { latitudeDeg, longitudeDeg, elevationM });
-  let made = 0;
-  return startFarm(
-    {
-      ...{ start: asked, today, publicHolidays: [], defaults },
-      ...(estimate ? { estimate: estimatedClimate(estimate, tables.nights.likeness.value) } : {}),
-    },
-    { tables, newId: () => `row-${++made}` },
-  );
-}
-
-function pictureOf(rows: StartedFarm): FarmPicture {
-  const { monthlyMinC, monthlyMaxC, monthlyRainMm } = rows.farm;
-  return {
-    ...rows,
-    today: TODAY,
-    climate: climateFromMonthlyMeans(monthlyMinC, monthlyMaxC, 6, monthlyRainMm),
-    ...{
-      products: [],
-      headChanges: [],
-      brooderLooks: [],
-      weighings: [],
-      cows: [],
-      readings: [],
-      pastureChoices: {},
-      jobs: [],
-    },
-    ...{ handovers: [], progress: [], groundChecks: [], keptPlans: [], eggCounts: [] },
-  };
-}
 
 const problemsIn = ({ farm, people, facilities, batches, herds, paddocks }: StartedFarm) => [
   ...problemsOfRow(farmFields, farm),
@@ -305,9 +257,9 @@ describe('a start', () => {
     expect(brooder.heat.count).toBeLessThanOrEqual(10);
     const heat = planBatch(pictureOf(made), tables, batch!.id).heat!;
     expect(heat.enough).toBe(true);
-    // The birds have a cool end on the coldest night of every week.
+    // The birds have a cool end on the coldest night of every week, as the brooder card asks for it.
     for (const { night } of heat.weeks)
-      expect(night.underHeat!.value - night.air.value).toBeGreaterThan(10);
+      expect(night.underHeat!.value - night.air.value).toBeGreaterThanOrEqual(3);
   });
 
   it('has no work with a pen for birds that never go out, and sets up no shade in January', () => {

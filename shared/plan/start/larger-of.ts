@@ -16,8 +16,11 @@ function largerBrooder(one: Brooder, other: Brooder): Brooder {
   // What goes with the heat (a ceiling under gas, a board across the floor) goes with it here too.
   const warm = wattsOf(one) < wattsOf(other) ? other : one;
   const wide = floorOf(one) < floorOf(other) ? other : one;
+  const inRoom = [one, other].find(({ standsIn }) => standsIn === 'heated-room');
   return {
     ...warm,
+    // A place that is warm enough for the one is so for the other.
+    ...(inRoom && { standsIn: inRoom.standsIn, roomC: inRoom.roomC, assumed: inRoom.assumed }),
     ...{ lengthM: wide.lengthM, widthM: wide.widthM },
     ...most('feederCm', one, other),
     ...most('drinkerCm', one, other),

@@ -7,7 +7,8 @@ import type { Tables } from '../../tables/tables.js';
 import { findArrivals } from '../arrival-finder.js';
 import { planBatch } from '../batch-plan.js';
 import { usualFeeds, type OrderedBirds } from '../usual-feeds.js';
-import { fitFacility, sidesFor, type LampChoice } from './fit-facility.js';
+import { sidesFor, type LampChoice } from './fit-brooder.js';
+import { fitFacility } from './fit-facility.js';
 import { largerOf } from './larger-of.js';
 import type { StartSizes } from './start-defaults.js';
 import type { StartSetting } from './start-setting.js';
@@ -17,7 +18,7 @@ const TRIAL_M2 = 0.1;
 /** A box that comes in a month is looked for in its four weeks, and else within a year. */
 const MONTH_DAYS = 27;
 const YEAR_DAYS = 370;
-const MOST_PASSES = 4;
+const MOST_PASSES = 7;
 
 const NAMES = {
   meat: { batch: 'Meat birds', each: 'meat birds', brooder: 'Brooder for meat birds' },
@@ -78,7 +79,7 @@ export function withBirds(
     return { ...before, facilities: before.facilities.map(fit) };
   };
   const fittedAll = (lamps: LampChoice): FarmPicture => {
-    // Lamps are chosen once the brooder has its size and its board, and counted once they are chosen.
+    // Lamps are chosen once the brooder has its size, its board and its place, and then counted.
     let before = dated;
     for (let pass = 0; pass < MOST_PASSES; pass++) {
       const after = fitted(before, lamps);

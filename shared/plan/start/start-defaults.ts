@@ -14,8 +14,6 @@ export interface StartSizes {
     /** Where more of the smaller ones would be needed, the usual ones are hung. */
     readonly smallerMost: number;
     readonly least: number;
-    /** Where the whole floor would take more, a board shuts off a part in the first weeks. */
-    readonly mostInAll: number;
     /** A larger flock is kept warm with gas. */
     readonly most: number;
   };
@@ -63,6 +61,8 @@ export interface StartDefaults {
   readonly us: StartSizes;
   /** Lengths of the sides of a brooder, the smallest first. */
   readonly brooderSidesM: { readonly metric: readonly number[]; readonly us: readonly number[] };
+  /** A warmer place for a brooder that would take too many lamps, and the largest one it holds. */
+  readonly warmPlace: { readonly airC: number; readonly mostFloorM2: number };
   /** Least floor, whatever the plan asks for: cold nights keep birds in longer than planned. */
   readonly brooderM2PerChick: number;
   readonly runM2PerHen: number;

@@ -129,9 +129,14 @@ const buildings = ({ facilities, farm, today }: SavedPicture): StartedFact[] =>
 function sizeOf(facility: Facility, reader: Reader): string | undefined {
   const length = (meters: number): string => formatValue(meters, 'm', reader);
   if (facility.kind === 'brooder') {
-    const { widthM, lengthM, heat } = facility;
+    const { widthM, lengthM, heat, closesOff, roomC } = facility;
     const heaters = heat.kind === 'gas' ? 'gas heaters' : `lamps of ${heat.wattsEach} W`;
-    return `${length(widthM)} by ${length(lengthM)}, ${heat.count} ${heaters}`;
+    const board = closesOff ? ', with a board across it while they are small' : '';
+    const place =
+      roomC === undefined
+        ? ''
+        : `, in a garage or basement of ${formatValue(roomC, 'degC', reader)} or warmer: if you have none, change its place here`;
+    return `${length(widthM)} by ${length(lengthM)}, ${heat.count} ${heaters}${board}${place}`;
   }
   if (facility.kind === 'field-pen') {
     const { count, floorM2 } = facility;
