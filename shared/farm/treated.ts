@@ -46,7 +46,8 @@ export type Treatment = RowOf<typeof treatmentFields>;
 /** What of an animal is kept out while a medicine may still be in it. */
 export type KeptOut = 'meat' | 'milk' | 'eggs';
 
-const DAYS_OF = { meat: 'meatDays', milk: 'milkDays', eggs: 'eggDays' } as const;
+/** Where a label's days of each are told. */
+export const DAYS_OF = { meat: 'meatDays', milk: 'milkDays', eggs: 'eggDays' } as const;
 
 /**
  * The last day on which something of a treated animal is kept out. Each day of a label is 24 hours

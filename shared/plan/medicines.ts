@@ -1,6 +1,6 @@
 import { addDays, type PlainDate } from '../calendar/plain-date.js';
 import type { FarmPicture } from '../farm/picture.js';
-import { isKeptOut, keptOutUntil, type KeptOut, type Treatment } from '../farm/treated.js';
+import { DAYS_OF, isKeptOut, keptOutUntil, type KeptOut, type Treatment } from '../farm/treated.js';
 import { formatDate } from '../units/dates.js';
 
 /** A medicine that may still be in them. */
@@ -28,6 +28,28 @@ export const medicinesToday = (
       const keptOut = keptOutOn(treatment, picture.today, gives);
       return keptOut.length === 0 ? [] : [{ said: sayKept(picture, treatment, keptOut), keptOut }];
     });
+
+/** Something of an animal that is kept out, and the last day of it. */
+export interface Waited {
+  readonly what: KeptOut;
+  /** Left out where a label's days were never told: then nobody knows when it is over. */
+  readonly until?: PlainDate;
+}
+
+/** What is kept out of a batch or herd today, and through which day by all that it was ever given. */
+export function waitedToday(
+  picture: Pick<FarmPicture, 'treatments' | 'cows' | 'cattleLeft' | 'today'>,
+  id: string,
+  gives: Gives,
+): Waited[] {
+  const given = (picture.treatments ?? []).filter((each) => isIn(each, picture) === id);
+  const out = new Set(given.flatMap((each) => keptOutOn(each, picture.today, gives)));
+  return [...out].map((what) => {
+    const isTold = given.every((each) => each[DAYS_OF[what]] !== undefined);
+    const until = given.flatMap((each) => keptOutUntil(each, what) ?? []).toSorted();
+    return { what, ...(isTold && 0 < until.length ? { until: until.at(-1)! } : {}) };
+  });
+}
 
 /**
  * The batch or herd that a treated animal is in now: a named cow takes her days along, and none has

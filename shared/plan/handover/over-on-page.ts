@@ -20,7 +20,7 @@ export function overOnPage(
   const comes = [page, ...later].flatMap(({ chores, others, jobs }) => [
     ...[...chores, ...others, ...jobs].map(choreKey),
   ]);
-  const stops = before.stops.flatMap((was) => overOf(was, page.stops));
+  const stops = before.stops.flatMap((was) => overOf(was, page));
   // Of animals that are gone that is enough.
   const gone = new Set(
     before.stops.filter(({ id }) => !page.stops.some((stop) => stop.id === id)).map((s) => s.name),
@@ -41,10 +41,13 @@ export function overOnPage(
 const choreKey = ({ name, of }: { readonly name: string; readonly of?: string }): string =>
   `${of ?? ''}: ${name}`;
 
-function overOf(was: SheetStop, stops: readonly SheetStop[]): string[] {
+function overOf(was: SheetStop, { stops, date }: SheetPage): string[] {
   const now = stops.find(({ id }) => id === was.id);
   if (!now) return [`${was.name}: no longer on the round.`];
-  const free = (was.keptOut ?? []).filter((what) => !now.keptOut?.includes(what));
+  // Whoever reads that it is over eats of it: only days of a label say so, not that none is asked for.
+  const free = (was.keptOut ?? [])
+    .filter(({ what, until = date }) => until < date && !now.keptOut?.some((k) => k.what === what))
+    .map(({ what }) => what);
   return [
     ...(was.isHeated && !now.isHeated ? [`${was.name}: no heat any more.`] : []),
     ...(free.length === 0

@@ -5,7 +5,6 @@ import type { Farm } from '../../farm/farm.js';
 import type { Facility } from '../../farm/facility.js';
 import { FROST_CAUTIONS, HEAT_OUT_CAUTIONS, isFrost } from '../../farm/heat-caution.js';
 import type { Herd } from '../../farm/herd.js';
-import type { KeptOut } from '../../farm/treated.js';
 import type { FarmPicture } from '../../farm/picture.js';
 import { cattleWaterFormulas } from '../../pasture/cattle-water.js';
 import { calvesBeside, calvingSeasons, mayCalve } from '../../pasture/calving-season.js';
@@ -22,7 +21,7 @@ import { SPOT_UNDER_HEAT, type HeatInstruction } from '../heat-instructions.js';
 import { heatOfDay } from '../heat-of-day.js';
 import { calvingSaid } from '../calving-said.js';
 import { dayInPlan } from '../day-in-plan.js';
-import { medicinesToday } from '../medicines.js';
+import { medicinesToday, waitedToday, type Waited } from '../medicines.js';
 import { refillsOn } from '../refills-on.js';
 import { hayPartFormulas } from '../pasture/hay-part.js';
 import { hayOfDay, herdDays, type HerdDay } from '../pasture/herd-day.js';
@@ -54,7 +53,7 @@ export interface SheetStop {
   /** A cow may calve: soon, early, late, or nobody told when. */
   readonly mayCalve?: true;
   /** What of theirs nobody eats, because of a medicine; left out while there is none. */
-  readonly keptOut?: readonly KeptOut[];
+  readonly keptOut?: readonly Waited[];
   /** Keys of cautions. */
   readonly cautions: readonly string[];
 }
@@ -347,6 +346,6 @@ function withMedicines(stop: SheetStop, picture: FarmPicture): SheetStop {
   return {
     ...stop,
     actions: [...medicines.map(({ said }) => `${said}.`), ...stop.actions],
-    keptOut: [...new Set(medicines.flatMap(({ keptOut }) => keptOut))],
+    keptOut: waitedToday(picture, stop.id, gives),
   };
 }

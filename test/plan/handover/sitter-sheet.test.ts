@@ -91,9 +91,11 @@ describe('sitterSheet', () => {
   it('says what is over since the day before, and not what only rests for a day', () => {
     const [first] = sheetOf().sheet.pages;
     const chore = (name: string) => ({ key: name, name, hours: 1, of: 'Hens' });
+    const meat = { what: 'meat' as const, until: addDays(first!.date, 9) };
+    const eggs = { what: 'eggs' as const, until: addDays(first!.date, -1) };
     const hens: SheetStop = {
       ...{ id: 'hens', name: 'Hens', amounts: [], carried: [], actions: [] },
-      ...{ lookFor: [], cautions: [], isHeated: true, keptOut: ['eggs', 'meat'] },
+      ...{ lookFor: [], cautions: [], isHeated: true, keptOut: [eggs, meat] },
     };
     const { isHeated: _heat, ...cool } = hens;
     const before = {
@@ -103,7 +105,7 @@ describe('sitterSheet', () => {
     };
     const page = {
       ...first!,
-      ...{ stops: [{ ...cool, keptOut: ['meat' as const] }], home: ['Ada'], away: [], chores: [] },
+      ...{ stops: [{ ...cool, keptOut: [meat] }], home: ['Ada'], away: [], chores: [] },
     };
     const next = { ...page, chores: [chore('Move the pen')] };
     expect(overOnPage(page, before, [next])).toEqual([
@@ -115,6 +117,26 @@ describe('sitterSheet', () => {
     ]);
     expect(overOnPage(next, page, [])).toEqual([]);
     expect(overOnPage(page, undefined, [next])).toEqual([]);
+  });
+
+  it('says that a wait after medicine is over only where the label told its days, and they are past', () => {
+    const [first] = sheetOf().sheet.pages;
+    const page = { ...first!, date: '2027-06-10', stops: [{ ...stop('2027-05-10')!, id: 'meat' }] };
+    const overOf = (until: { until?: string }): string[] =>
+      overOnPage(
+        { ...page, home: [], chores: [] },
+        {
+          ...{ ...page, away: [], chores: [] },
+          stops: [{ ...page.stops[0]!, keptOut: [{ what: 'eggs' as const, ...until }] }],
+        },
+        [],
+      );
+    expect(overOf({ until: '2027-06-09' })).toEqual([
+      expect.stringMatching(/medicine is over for eggs/),
+    ]);
+    // Nobody asks for its days any more; or they laid none on the day before.
+    expect(overOf({})).toEqual([]);
+    expect(overOf({ until: '2027-06-10' })).toEqual([]);
   });
 
   it('marks in a brooder what is done otherwise, and not each day that they eat a little more', () => {

@@ -4,6 +4,7 @@ import type { FarmPicture, NamedBatch } from '../../../shared/farm/picture.js';
 import { toldProblems } from '../../../shared/farm/told-kinds.js';
 import { isKeptOut, keptOutUntil, type Treatment } from '../../../shared/farm/treated.js';
 import type { FactOf, ToldFact } from '../../../shared/farm/told-fact.js';
+import { waitedToday } from '../../../shared/plan/medicines.js';
 import { stopsOn } from '../../../shared/plan/handover/sheet-stops.js';
 import { planAnimals } from '../../../shared/plan/farm/animal-plans.js';
 import { yearCounts } from '../../../shared/plan/record/year-counts.js';
@@ -52,6 +53,19 @@ describe('the days that a medicine is waited for', () => {
     expect(keptOutUntil(treatment, 'meat')).toBe('2027-02-15');
     expect(isKeptOut(treatment, 'meat', '2027-02-15')).toBe(true);
     expect(isKeptOut(treatment, 'meat', '2027-02-16')).toBe(false);
+  });
+
+  it('end on the last day of all that was given, and on none where the days of one were not told', () => {
+    const waited = (...treatments: Treatment[]) =>
+      waitedToday(newPicture({ farm, climate, today: TODAY, treatments }), 'milk', { milk: true });
+    const short = given({ meatDays: 0, milkDays: 2 });
+    const long = given({ meatDays: 0, milkDays: 4 });
+    expect(waited(short, long)).toEqual([{ what: 'milk', until: addDays(TODAY, 4) }]);
+    expect(waited(short, given({ meatDays: 0 }))).toEqual([{ what: 'milk' }]);
+    // Long ago, it is asked for no more, and is unknown all the same.
+    const old = given({ date: addDays(TODAY, -60), meatDays: 0 });
+    expect(waited(short, old)).toEqual([{ what: 'milk' }]);
+    expect(waited(old)).toEqual([]);
   });
 
   it('are none where the label asks for none, and none of what was not told', () => {
