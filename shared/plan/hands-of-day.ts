@@ -1,4 +1,5 @@
 import { dayLengthH } from '../calendar/day-length.js';
+import { sunHours } from '../calendar/clock-offset.js';
 import { dayOfYear, weekdayOf, type PlainDate } from '../calendar/plain-date.js';
 import type { Person } from '../farm/farm.js';
 import { isAtHome } from '../farm/who-is-there.js';
@@ -10,6 +11,8 @@ import { mostThroughStations, workOfDay } from './processing-work.js';
 /** What people can do at home on one day. */
 export interface DayOfHands {
   readonly date: PlainDate;
+  /** Hour of the clock at which they begin. */
+  readonly beginsH: number;
   readonly hands: number;
   /** Hours of all of them, in daylight, when the chores of the day are done. */
   readonly hours: number;
@@ -39,19 +42,36 @@ type AroundHands = Pick<
 
 /**
  * Who has hours on a day, by their weekdays, days away and the daylight. Chores of the day are taken
- * off first; helpers, on the weekday they come, are added.
+ * off first; helpers, on the weekday they come, are added. All begin together: in the morning, or
+ * where that makes more of the day when those who are out by day are home.
  */
 export function handsOn(context: AroundHands, date: PlainDate): DayOfHands {
-  const { batch, people, farm, tables } = context;
-  const { handHours, handsUnknown } = tables.judgements.birds;
-  const daylight = dayLengthH({ latitudeDeg: farm.latitudeDeg, dayOfYear: dayOfYear(date) });
-  const there = togetherOn(
-    people
-      .map((person) => ({ person, name: person.name, hours: hoursOf(context, person, date) }))
-      .filter(({ hours }) => 0 < hours),
-    date,
-    tables,
+  const { people, tables } = context;
+  const morningH = tables.judgements.birds.processingStartH.value;
+  const free = people.map((person) => freeOn(context, person, date));
+  const starts = free.flatMap(({ spans }) => (spans ?? []).map(({ fromH }) => fromH));
+  const ways = [...new Set([morningH, ...starts])].map((beginsH) =>
+    handsFrom(context, date, { beginsH, free }),
   );
+  return ways.reduce((best, way) => (isMore(way, best) ? way : best));
+}
+
+const isMore = (a: DayOfHands, b: DayOfHands): boolean =>
+  a.most === b.most ? b.hours + EQUAL_H < a.hours : b.most < a.most;
+
+const EQUAL_H = 1e-9;
+
+function handsFrom(
+  context: AroundHands,
+  date: PlainDate,
+  { beginsH, free }: { beginsH: number; free: readonly Free[] },
+): DayOfHands {
+  const { batch, people, tables } = context;
+  const { handHours, handsUnknown } = tables.judgements.birds;
+  const lit = litHours(context, date, beginsH);
+  const there = free
+    .map((each) => ({ name: each.name, hours: hoursFrom(each, beginsH) }))
+    .filter(({ hours }) => 0 < hours);
   const own =
     people.length === 0
       ? Array.from({ length: handsUnknown.value }, () => handHours.value)
@@ -61,8 +81,8 @@ export function handsOn(context: AroundHands, date: PlainDate): DayOfHands {
   const ofHelpers = Array.from({ length: helpers }, () =>
     Math.min(handHours.value, Math.max(0, ...own)),
   );
-  const each = [...own, ...ofHelpers].map((h) => Math.min(h, daylight));
-  const ownHours = own.reduce((all, h) => all + Math.min(h, daylight), 0);
+  const each = [...own, ...ofHelpers].map(lit);
+  const ownHours = own.reduce((all, h) => all + lit(h), 0);
   const chores = people.length === 0 ? 0 : Math.min(ownHours, choreHoursOn(context, date));
   const hours = each.reduce((all, h) => all + h, 0) - chores;
   const { fixedH, birdH } = workOfDay(context);
@@ -72,27 +92,61 @@ export function handsOn(context: AroundHands, date: PlainDate): DayOfHands {
   );
   return {
     date,
+    beginsH,
     hands: each.length,
     hours,
     chores,
     helpers,
-    helperHours: ofHelpers.reduce((all, h) => all + Math.min(h, daylight), 0),
+    helperHours: ofHelpers.reduce((all, h) => all + lit(h), 0),
     names: there.map(({ name }) => name),
     most: Math.max(0, Math.floor(most + 1e-9)),
   };
 }
 
-/**
- * Those who can be at it at the same time: who is out by day comes home when those in the house have
- * killed and plucked. Where all are out they begin together once they are home.
- */
-function togetherOn<T extends { readonly person: Person }>(
-  people: readonly T[],
+/** What of some hours is in daylight: those of a morning are as long as the day at most. */
+function litHours(
+  { farm, tables }: AroundHands,
   date: PlainDate,
-  tables: AroundHands['tables'],
-): readonly T[] {
-  const inHouse = people.filter(({ person }) => outOn(person, date, tables) === undefined);
-  return inHouse.length === 0 ? people : inHouse;
+  beginsH: number,
+): (hours: number) => number {
+  if (beginsH === tables.judgements.birds.processingStartH.value) {
+    const daylight = dayLengthH({ latitudeDeg: farm.latitudeDeg, dayOfYear: dayOfYear(date) });
+    return (h) => Math.min(h, daylight);
+  }
+  const { riseH, setH } = sunHours(date, farm);
+  return (h) => Math.max(0, Math.min(beginsH + h, setH) - Math.max(beginsH, riseH));
+}
+
+/** When one of the household has hours on a day. */
+interface Free {
+  readonly name: string;
+  readonly hours: number;
+  /** By the clock, of who is out by day; left out for who is there all day and can begin at any time. */
+  readonly spans?: readonly { readonly fromH: number; readonly toH: number }[];
+}
+
+/** The hours of who is out by day begin when they begin, and go on when they are home again. */
+function freeOn(context: AroundHands, person: Person, date: PlainDate): Free {
+  const { work } = context.tables;
+  const { name } = person;
+  const hours = hoursOf(context, person, date);
+  const out = outOn(person, date, context.tables);
+  if (hours <= 0 || !out) return { name, hours };
+  const fromH = (person.startH ?? work.startH).weekday;
+  const beforeH = Math.min(hours, Math.max(0, out.fromH - fromH));
+  const homeH = Math.max(fromH, out.toH);
+  const spans = [
+    { fromH, toH: fromH + beforeH },
+    { fromH: homeH, toH: homeH + hours - beforeH },
+  ];
+  return { name, hours, spans: spans.filter((span) => span.fromH < span.toH) };
+}
+
+/** Hours that somebody has in one go from an hour on. */
+function hoursFrom({ hours, spans }: Free, beginsH: number): number {
+  if (!spans) return hours;
+  const now = spans.find(({ fromH, toH }) => fromH <= beginsH && beginsH < toH);
+  return now ? now.toH - beginsH : 0;
 }
 
 const comesOn = (

@@ -8,7 +8,7 @@ import { birdsToProcess, type DressedWeights } from './leaving-weights.js';
 import { planAtHome, type AtHome } from './processing-at-home.js';
 import { planChilling, type Chilling } from './processing-chilling.js';
 import { areHandsUnknown } from './hands-of-day.js';
-import type { ProcessingDay, ProcessingDays } from './processing-days.js';
+import type { LeavingDay, ProcessingDay, ProcessingDays } from './processing-days.js';
 import { processingIssues } from './processing-issues.js';
 import type { ProcessingWay } from './processing-way.js';
 import { processingWays } from './processing-ways.js';
@@ -46,7 +46,7 @@ export function planProcessingDay(
   const ways = processingWays(context, days, birds);
   const chilling = planChilling(context, weights, days);
   const part: ProcessingDayWork = {
-    ...feedOffOf(context, days.leaving[0]!.date),
+    ...feedOffOf(context, days.leaving[0]!),
     ...chilling,
     processingWays: ways,
     processingDays: days.days.map((day) => ({
@@ -67,27 +67,28 @@ const LAST_HOUR = 24;
 /** When it begins and ends, and who does it; nothing where nobody is there or no day is long enough. */
 function hoursOfThat(
   context: PlanContext,
-  { hands, names, helpers, birds }: ProcessingDay,
+  { beginsH, hands, names, helpers, birds }: ProcessingDay,
 ): Pick<ProcessingDayPart, 'fromH' | 'untilH' | 'who'> {
-  const startH = context.tables.judgements.birds.processingStartH.value;
-  const endH = startH + hoursOfDay(context, hands, birds);
+  const endH = beginsH + hoursOfDay(context, hands, birds);
   if (hands === 0 || LAST_HOUR <= endH) return {};
   const own =
     areHandsUnknown(context) || names.length === 0 ? [`${hands - helpers} people`] : names;
   const others = helpers === 0 ? [] : [helpers === 1 ? 'a helper' : `${helpers} helpers`];
   return {
-    fromH: startH,
+    fromH: beginsH,
     untilH: Math.ceil(2 * endH) / 2,
     who: [...own, ...others].join(', '),
   };
 }
 
 function feedOffOf(
-  { tables, farm }: PlanContext,
-  on: PlainDate,
+  { batch, tables, farm }: PlanContext,
+  { date: on, beginsH }: LeavingDay,
 ): Pick<ProcessingDayWork, 'feedOff' | 'feedOffAt'> {
   const { withdrawalH } = tables.processing;
-  const startH = tables.judgements.birds.processingStartH.value;
+  // They are brought to a hired processor in the morning.
+  const startH =
+    batch.processing === 'hired' ? tables.judgements.birds.processingStartH.value : beginsH;
   const offHour = (24 + startH - withdrawalH.value) % 24;
   return {
     feedOff: quantity(

@@ -8,7 +8,7 @@ export interface ProcessingDay extends DayOfHands {
 }
 
 /** Birds that are gone by the evening of a day. */
-export type LeavingDay = Pick<ProcessingDay, 'date' | 'index' | 'birds'>;
+export type LeavingDay = Pick<ProcessingDay, 'date' | 'index' | 'birds' | 'beginsH'>;
 
 export interface ProcessingDays {
   /** Those that have hands, from the first to the last; empty where no day has. */
