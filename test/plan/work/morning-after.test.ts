@@ -65,9 +65,19 @@ const placesOf = ({ work }: Planned, from: string) =>
     ]),
   );
 
+/** With all done that makes ready for turn-out: cattle for which it is not stay in, and are not moved. */
+function readied(picture: FarmPicture): FarmPicture {
+  const done = (planAnimals(picture, tables).pasture?.tasks ?? []).flatMap((task): Progress[] =>
+    task.event === 'turn-out' && task.noUseAfter === picture.today
+      ? [{ key: `herd/${task.belongsToId!}/${task.id}`, doneOn: addDays(picture.today, -1) }]
+      : [],
+  );
+  return { ...picture, progress: [...picture.progress, ...done] };
+}
+
 /** Follows the plan of a household for some days, and holds each next one against it. */
 function expectNothingMoves(first: FarmPicture, days: number): void {
-  let picture = first;
+  let picture = readied(first);
   let plan = planOf(picture);
   for (let day = 0; day < days; day++) {
     const before = plan;
