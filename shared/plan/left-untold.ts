@@ -1,4 +1,5 @@
 import { addDays, type PlainDate } from '../calendar/plain-date.js';
+import type { HeadChange } from '../farm/head-count.js';
 import type { Progress } from '../farm/job.js';
 import type { Tables } from '../tables/tables.js';
 import type { BatchPlan } from './batch-plan.js';
@@ -39,4 +40,43 @@ export function leftUntold(
   const done = new Set(progress.flatMap(({ key, doneOn }) => (doneOn === undefined ? [] : [key])));
   const areTaken = 0 < taking.length && taking.every((key) => done.has(key));
   return areTaken ? undefined : on;
+}
+
+/** A day on which some of a batch were to be processed. */
+export interface ProcessingUntold {
+  readonly on: PlainDate;
+  readonly birds: number;
+}
+
+/**
+ * The days before the last one on which some were to be processed, where they are past and nobody told or
+ * ticked off that any were: until then these birds may all be there.
+ */
+export function processedUntold(
+  { id, plan }: { readonly id: string; readonly plan: BatchPlan },
+  {
+    today,
+    progress,
+    headChanges,
+  }: {
+    readonly today: PlainDate;
+    readonly progress: readonly Progress[];
+    readonly headChanges: readonly (HeadChange & { readonly batchId: string })[];
+  },
+): ProcessingUntold[] {
+  const early = plan.leaving?.processingDays.slice(0, -1) ?? [];
+  // Once some are told to be gone the days of the others are planned anew from there.
+  const isTold = headChanges.some(
+    ({ batchId, change }) => batchId === id && change !== 'arrived' && change !== 'died',
+  );
+  if (plan.purpose !== 'meat' || isTold) return [];
+  const done = new Set(progress.flatMap(({ key, doneOn }) => (doneOn === undefined ? [] : [key])));
+  const isTicked = (on: PlainDate): boolean =>
+    plan.tasks.tasks.some(
+      ({ templateId, start, id: taskId }) =>
+        TAKES_THEM.has(templateId) && start === on && done.has(`batch/${id}/${taskId}`),
+    );
+  return early
+    .filter(({ on }) => on < today && !isTicked(on))
+    .map(({ on, birds }) => ({ on, birds }));
 }

@@ -12,6 +12,7 @@ import { isWorthTelling } from '../work/worth-telling.js';
 import { alarmsOf } from './alarms.js';
 import { isSaidAsAlarm } from './feed-alarms.js';
 import type { Attention, Looked } from './looked-at.js';
+import { haveTheyLeft } from './have-they-left.js';
 import { haveTheyCome } from './have-they-come.js';
 import { askedOrders } from './late-orders.js';
 import { fewWords, isOpen, settledBy } from './warnings.js';
@@ -116,24 +117,6 @@ const areTheyOut = ({ picture: { herds, today }, pasture, plan }: Looked): Atten
         text: 'By the plan they go out today. Tell the move once they are out: until then their turn-out, and all that is tied to it, moves on by a day each morning. Where they wait for something, give the herd its “Not on grass before”.',
         of: name,
         place: { kind: 'pasture' as const },
-      },
-    ];
-  });
-
-/** Meat birds that were to leave, of which nobody told that they did. */
-const haveTheyLeft = ({ animals, picture: { farm, today } }: Looked): Attention[] =>
-  animals.flatMap((line) => {
-    if (line.kind !== 'batch' || line.wasToLeave === undefined) return [];
-    const { id, name, wasToLeave } = line;
-    const on = formatDate(wasToLeave, { units: farm.units, today });
-    return [
-      {
-        key: `left/${id}`,
-        level: 'act' as const,
-        words: `have they left? They were to on ${on}`,
-        text: `Nobody told that they did. Until then they are looked after as before, and the work of processing them waits for your answer. Touch “Tell” at them above: how many were processed, or that processing is on another day. Its work then stands before that day. Heavy birds that stay on want room, shade and water: losses rise with every hot day.`,
-        of: name,
-        place: { kind: 'batch' as const, id },
       },
     ];
   });

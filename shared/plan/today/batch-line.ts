@@ -20,7 +20,7 @@ import { refillsOn } from '../refills-on.js';
 import { dayInPlan } from '../day-in-plan.js';
 import { heatOfDay } from '../heat-of-day.js';
 import type { HeatWeekPart } from '../heat-instructions.js';
-import { leftUntold } from '../left-untold.js';
+import { leftUntold, processedUntold, type ProcessingUntold } from '../left-untold.js';
 import type { PlannedBatch } from '../work/dated-work.js';
 import { stageOf, type BatchStage } from './batch-stage.js';
 import { nextDate, type NextDate } from './days-to-go.js';
@@ -76,6 +76,8 @@ export interface BatchLine {
   readonly beforeBox?: string;
   /** The day on which they were to leave, where nobody told that they did: looked after as the day before it. */
   readonly wasToLeave?: PlainDate;
+  /** Days before that one on which some were to be processed, of which nobody told: all are looked after. */
+  readonly untoldDays?: readonly ProcessingUntold[];
   readonly where?: string;
   readonly heat?: HeatToday;
   readonly feed?: { readonly amount: Quantity; readonly phase: string };
@@ -109,8 +111,10 @@ export function batchLine(
   const { today } = picture;
   const wasToLeave = leftUntold({ id, plan }, { ...picture, tables });
   // On their last day they are fed no more.
-  const told = wasToLeave === undefined ? dayInPlan(plan, today) : addDays(wasToLeave, -1);
-  if (told === undefined && plan.arrivalDate <= today) return undefined;
+  const inPlan = wasToLeave === undefined ? dayInPlan(plan, today) : addDays(wasToLeave, -1);
+  if (inPlan === undefined && plan.arrivalDate <= today) return undefined;
+  const untoldDays = processedUntold({ id, plan }, picture);
+  const told = untoldDays[0] ? addDays(untoldDays[0].on, -1) : inPlan;
   const stage = stageOf(plan, today);
   const next = nextOf(plan, today);
   const line = {
@@ -152,6 +156,7 @@ export function batchLine(
         }
       : {}),
     ...(wasToLeave === undefined ? {} : { wasToLeave }),
+    ...(0 < untoldDays.length ? { untoldDays } : {}),
     ...(wasToLeave === undefined && isUntold(picture, { id, plan, stage })
       ? { wasToCome: plan.arrivalDate }
       : {}),

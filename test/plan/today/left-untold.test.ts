@@ -104,4 +104,26 @@ describe('meat birds of which nobody told that they left', () => {
     expect(some.line!.next!.on >= addDays(leaves, 1)).toBe(true);
     expect(Math.round(Number(some.line!.head.value))).toBe(10);
   });
+
+  it('are all kept and asked about day by day, where they were to go on several', () => {
+    const days = planned!.leaving!.processingDays;
+    expect(1 < days.length).toBe(true);
+    const first = days[0]!;
+    const all = on(first.on).line!.head.value;
+    for (const today of [addDays(first.on, 1), addDays(leaves, 5)]) {
+      const { line, day } = on(today);
+      expect(line!.head.value).toBeCloseTo(Number(all), 6);
+      expect(day.attention.find(({ key }) => key === `left/${MEAT}/${first.on}`)?.words).toMatch(
+        new RegExp(`^${first.birds} were to be processed on .+: were they\\?$`),
+      );
+    }
+    const killed = planned!.tasks.tasks.find(
+      ({ templateId, start }) =>
+        templateId.includes('kill-scald-pluck-eviscerate') && start === first.on,
+    )!;
+    const key = `batch/${MEAT}/${killed.id}`;
+    const ticked = on(addDays(first.on, 1), { progress: [{ key, doneOn: first.on }] });
+    expect(Number(ticked.line!.head.value)).toBeLessThan(Number(all));
+    expect(ticked.day.attention.map((each) => each.key)).not.toContain(`left/${MEAT}/${first.on}`);
+  });
 });
