@@ -2,32 +2,24 @@ import { addDays, weekdayOf } from '../calendar/plain-date.js';
 import type { FarmPicture } from '../farm/picture.js';
 import type { Tables } from '../tables/tables.js';
 import { findArrivals } from './arrival-finder.js';
-import { pointsOf, weeksBeside, type WeekBeside } from './weeks-beside.js';
-
-const YEAR_DAYS = 363;
-
-/** Why a batch comes when it does. */
-export interface WhyBest {
-  /** What speaks most for it; left out where no reason takes more off other weeks. */
-  readonly because?: string;
-  /** Whether that takes points off this week too, though more off the others: by itself it sounds like no reason. */
-  readonly isOnlyLess?: boolean;
-  /** Weeks before and after it, with what speaks against them. */
-  readonly beside: readonly WeekBeside[];
-}
+import { SEEN_BESIDE_DAYS, weeksBeside, type WeekBeside } from './weeks-beside.js';
 
 /**
- * What speaks most for the week in which a batch comes against the other weeks of the year from
- * today on, and what speaks against the weeks before and after it; undefined where it has no plan.
+ * Why a batch comes when it does: what speaks against the weeks before and after, which a reason of
+ * its own week does not say (that of which it has least may still be against it, and a box that is
+ * large enough decides nothing). Undefined of birds that are here, for which nobody chose a week, and
+ * of a batch without a plan.
  *
  * @throws FieldError as `findArrivals` does
  */
-export function whyBest(
+export function whyThen(
   picture: FarmPicture,
   tables: Tables,
   batchId: string,
-): WhyBest | undefined {
-  const { arrivalDate } = picture.batches.find(({ id }) => id === batchId)!;
+): WeekBeside[] | undefined {
+  const { today, batches } = picture;
+  const { arrivalDate } = batches.find(({ id }) => id === batchId)!;
+  if (arrivalDate <= today) return undefined;
   const weekday = weekdayOf(arrivalDate);
   const [own] = findArrivals(picture, tables, batchId, {
     from: arrivalDate,
@@ -35,19 +27,8 @@ export function whyBest(
     weekday,
   });
   if (!own) return undefined;
-  const from = addDays(picture.today, tables.judgements.arrival.usualLeadDays.value);
-  const weeks = findArrivals(picture, tables, batchId, { from, to: addDays(from, YEAR_DAYS) });
-  const [most] = own.reasons
-    .map(({ code, text }) => ({
-      text,
-      speaksAgainst: 0 < pointsOf(own, code),
-      gain:
-        weeks.reduce((sum, week) => sum + pointsOf(week, code), 0) / weeks.length -
-        pointsOf(own, code),
-    }))
-    .sort((a, b) => b.gain - a.gain);
-  return {
-    ...(most && 0 < most.gain ? { because: most.text, isOnlyLess: most.speaksAgainst } : {}),
-    beside: weeksBeside(weeks, own),
-  };
+  const soonest = addDays(today, tables.judgements.arrival.usualLeadDays.value);
+  const [from] = [soonest, addDays(arrivalDate, -SEEN_BESIDE_DAYS)].sort().slice(-1);
+  const to = addDays(arrivalDate, SEEN_BESIDE_DAYS);
+  return weeksBeside(findArrivals(picture, tables, batchId, { from: from!, to }), own);
 }

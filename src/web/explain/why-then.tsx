@@ -1,46 +1,41 @@
 import { useEffect, useState } from 'react';
-import { whyBest, type WhyBest } from '../../../../shared/plan/why-best.js';
-import type { Tables } from '../../../../shared/tables/tables.js';
-import { formatDate } from '../../../../shared/units/dates.js';
-import { inOwnUnits } from '../../../../shared/units/own-units.js';
-import { besideInWords } from '../../explain/weeks-beside.js';
-import type { SavedBatch, SavedFarm, SavedPicture } from '../../api/queries.js';
+import { whyThen } from '../../../shared/plan/why-then.js';
+import type { WeekBeside } from '../../../shared/plan/weeks-beside.js';
+import type { Tables } from '../../../shared/tables/tables.js';
+import { formatDate } from '../../../shared/units/dates.js';
+import { inOwnUnits } from '../../../shared/units/own-units.js';
+import { besideInWords } from './weeks-beside.js';
 
 const AS_GOOD_AS_OTHERS =
-  'no week of the year suits better, and many suit as well: move it as you like.';
+  'no week around it suits better, and those a month away suit about as well: move it as you like.';
 
-/** Why a batch was given the week it has: what speaks most for it against the rest of the year. */
+/** Why a batch was given the week it has, by the weeks before and after; of birds that are here nothing. */
 export function WhyThen({
   farm,
   tables,
   picture,
   batch,
 }: {
-  farm: SavedFarm;
+  farm: { readonly units: Parameters<typeof inOwnUnits>[1] };
   tables: Tables;
-  picture: SavedPicture;
-  batch: SavedBatch;
+  picture: Parameters<typeof whyThen>[0];
+  batch: { readonly id: string; readonly name: string; readonly arrivalDate: string };
 }) {
-  const [why, setWhy] = useState<WhyBest>();
+  const [beside, setBeside] = useState<readonly WeekBeside[]>();
   useEffect(() => {
-    const timer = setTimeout(() => setWhy(whyBest(picture, tables, batch.id) ?? { beside: [] }), 0);
+    const timer = setTimeout(() => setBeside(whyThen(picture, tables, batch.id)), 0);
     return () => clearTimeout(timer);
   }, [tables, picture, batch.id]);
-  if (why === undefined) return null;
+  if (beside === undefined) return null;
   const say = (date: string): string => formatDate(date, { ...farm, today: picture.today });
+  const decides = beside.some(({ against }) => against !== undefined);
+  const why = decides ? besideInWords(beside, batch.arrivalDate, say) : AS_GOOD_AS_OTHERS;
   return (
     <div>
       <b>
         {batch.name} on {say(batch.arrivalDate)}, because:
       </b>{' '}
-      {inOwnUnits(why.because ?? AS_GOOD_AS_OTHERS, farm.units)}
-      {why.isOnlyLess && ' In that the other weeks of the year are worse on average.'}
-      {0 < why.beside.length && (
-        <details>
-          <summary>Why not earlier or later?</summary>
-          {inOwnUnits(besideInWords(why.beside, batch.arrivalDate, say), farm.units)}
-        </details>
-      )}
+      {inOwnUnits(why, farm.units)}
     </div>
   );
 }
