@@ -10,6 +10,8 @@ export interface WeekBeside {
 
 const APART_DAYS = 28;
 const HALF_A_WEEK = 3;
+/** Arrivals so many days before and after are looked at. */
+export const SEEN_BESIDE_DAYS = APART_DAYS + HALF_A_WEEK;
 /** Fewer are a shade of the same. */
 const LEAST_POINTS = 5;
 

@@ -31,11 +31,17 @@ export function publicHolidays(
     holidays = Array.from({ length: 1 + YEARS_AHEAD }, (_, k) => first + k)
       .flatMap((year) => ofPlace.getHolidays(year, LANGUAGE))
       .filter(({ type }) => type === 'public')
-      .map(({ date, name }) => ({ date: date.slice(0, 10), name }));
+      .map(({ date, name }) => ({ date: date.slice(0, 10), name: inWordsOf(country, name) }));
     known.set(key, holidays);
   }
   return holidays;
 }
+
+/** The English of the United States; other countries keep the words that came. */
+const inWordsOf = (country: string, name: string): string =>
+  country === 'US'
+    ? name.replace('Labour', 'Labor').replace('(substitute day)', '(observed)')
+    : name;
 
 /** A country whose holidays are known, with its regions where these have some of their own. */
 export interface HolidayCountry {

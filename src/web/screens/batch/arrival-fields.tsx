@@ -6,6 +6,7 @@ import { besideInWords } from '../../explain/weeks-beside.js';
 import { useSayDate } from '../../explain/say-date.js';
 import { DateField } from '../../fields/date-input.js';
 import { useAfterDrawn } from '../../shell/use-after-drawn.js';
+import { WhyThen } from '../../explain/why-then.js';
 import { firstArrival, todayOf, type BestWeek } from './best-week.js';
 import { FIELDS, OrderNumber, type FormProps } from './form-fields.js';
 
@@ -44,6 +45,13 @@ export function ArrivalFields({
   const { arrivalDate } = draft;
   const isHere = saidHere && arrivalDate !== undefined && arrivalDate <= today;
   const isAsked = !saidHere && arrivalDate !== undefined && arrivalDate < today;
+  // Of a week that nobody chose, a batch says why it has it for as long as it does.
+  const given = setting.picture.batches.find(
+    (each) =>
+      each.id === draft.id &&
+      each.arrivalDate === arrivalDate &&
+      each.assumed?.includes('arrivalDate'),
+  );
   const comingOn = best?.arrivalDate ?? firstArrival(setting);
   return (
     <>
@@ -74,7 +82,8 @@ export function ArrivalFields({
           label={isNew ? 'How many there are now' : `${capital(young)} that came`}
         />
       )}
-      {best && best.arrivalDate === draft.arrivalDate && <WhyThen best={best} />}
+      {best && best.arrivalDate === draft.arrivalDate && <WhyBest best={best} />}
+      {given && <WhyThen {...setting} batch={given} />}
       {!isHere && (
         <ArrivalSlider
           from={slideFrom}
@@ -86,7 +95,7 @@ export function ArrivalFields({
   );
 }
 
-function WhyThen({ best }: { best: BestWeek }) {
+function WhyBest({ best }: { best: BestWeek }) {
   const sayDate = useSayDate();
   const against = best.reasons.filter(({ points }) => 0 < points);
   return (

@@ -9,8 +9,8 @@ import { formatMoney } from '../../../../shared/units/format.js';
 import { inOwnUnits } from '../../../../shared/units/own-units.js';
 import { useSave, type SavedBatch, type SavedFarm, type SavedPicture } from '../../api/queries.js';
 import { wordsOfRow } from '../../fields/field-words.js';
+import { WhyThen } from '../../explain/why-then.js';
 import { Failure } from '../../shell/states.js';
-import { WhyThen } from './why-then.js';
 
 interface Props {
   readonly farm: SavedFarm;
@@ -23,7 +23,8 @@ interface Props {
  * was picked), that week, and one touch to take it.
  */
 export function BetterWeeks({ picture, ...rest }: Props) {
-  const { batches } = picture;
+  // Nobody chose a week for birds that are here.
+  const batches = picture.batches.filter(({ arrivalDate }) => picture.today < arrivalDate);
   const section = useRef<HTMLElement>(null);
   if (batches.length === 0) return null;
   return (

@@ -85,7 +85,7 @@ function Year({ farm, tables, year }: { farm: SavedFarm; tables: Tables; year: Y
         <p>
           {formatMonth(span.from)} to {formatMonth(addDays(span.until, -1))}.{' '}
           {canMove && (
-            <span id="year-how-to-move">
+            <span id="year-how-to-move" className="no-print">
               Move an arrival by its round mark: drag it
               <span className="year-by-keys">
                 , or arrow keys by a day, with Shift by a week, and Enter to decide
@@ -94,7 +94,7 @@ function Year({ farm, tables, year }: { farm: SavedFarm; tables: Tables; year: Y
             </span>
           )}
         </p>
-        <Button component={Link} href={`${base}/year/print`} variant="default">
+        <Button component={Link} href={`${base}/year/print`} variant="default" className="no-print">
           Print for the wall
         </Button>
       </header>

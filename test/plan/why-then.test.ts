@@ -1,9 +1,10 @@
 import { describe, expect, it } from '@jest/globals';
 import { daysBetween } from '../../shared/calendar/plain-date.js';
 import { findArrivals } from '../../shared/plan/arrival-finder.js';
-import { whyBest } from '../../shared/plan/why-best.js';
+import { whyThen } from '../../shared/plan/why-then.js';
 import { newBatch, newBrooder, newRequest, tables } from '../support/factories.js';
 import { newPicture } from '../support/pictures.js';
+import { pictureOf, start } from '../support/starts.js';
 
 const TODAY = '2026-11-25';
 const { climate, farm } = newRequest({});
@@ -18,25 +19,30 @@ const weeks = findArrivals(comingOn('2027-05-19'), tables, 'batch', {
   to: '2027-12-01',
 });
 const best = weeks.find(({ rank }) => rank === 1)!;
-const worst = weeks.reduce((a, b) => (b.score < a.score ? b : a));
 
-describe('whyBest', () => {
-  it('is a reason of the week itself, and one that other weeks lose points by', () => {
-    const { because, isOnlyLess } = whyBest(comingOn(best.arrivalDate), tables, 'batch')!;
-    const reason = best.reasons.find(({ text }) => text === because)!;
-    expect(isOnlyLess).toBe(0 < reason.points);
-    const others = weeks.flatMap(({ reasons }) => reasons.filter((r) => r.code === reason.code));
-    expect(Math.max(...others.map(({ points }) => points))).toBeGreaterThan(reason.points);
+describe('why a batch comes then', () => {
+  it('is nothing of birds that are here, for which nobody chose a week', () => {
+    expect(whyThen(comingOn('2026-09-07'), tables, 'batch')).toBeUndefined();
+    const hens = start({ layers: { birds: 12, areHere: true } });
+    expect(whyThen(pictureOf(hens), tables, hens.batches[0]!.id)).toBeUndefined();
   });
 
-  it('praises no week by what it is worst in', () => {
-    const why = whyBest(comingOn(worst.arrivalDate), tables, 'batch')!.because;
-    const [heaviest] = [...worst.reasons].sort((a, b) => b.points - a.points);
-    expect(why).not.toBe(heaviest!.text);
+  it('is what decides, and no reason that sounds like its contrary', () => {
+    const ohio = { latitudeDeg: 40.62, longitudeDeg: -82.51, elevationM: 400 };
+    const rows = start({ ...ohio, meat: { birds: 50 }, layers: { birds: 20 } });
+    const [meat, layers] = rows.batches.map(({ id }) => whyThen(pictureOf(rows), tables, id)!);
+    // Too cold out before it, too hot at the end after it.
+    expect(meat!.map(({ against }) => against)).toEqual([
+      expect.stringMatching(/^Nights /),
+      expect.stringMatching(/^Hot days /),
+    ]);
+    expect(layers![0]!.against).toMatch(/^The box travels in nights of /);
+    for (const { against = '' } of [...meat!, ...layers!])
+      expect(against).not.toMatch(/large enough/);
   });
 
   it('says of the weeks before and after what speaks more against them', () => {
-    const { beside } = whyBest(comingOn(best.arrivalDate), tables, 'batch')!;
+    const beside = whyThen(comingOn(best.arrivalDate), tables, 'batch')!;
     expect(beside.map(({ arrivalDate }) => daysBetween(best.arrivalDate, arrivalDate))).toEqual([
       -28, 28,
     ]);
