@@ -237,6 +237,10 @@ export const JUDGED = {
     'toldLongAgoDays',
     'moreCameTimes',
     'fewerCameShare',
+    'boughtReadDays',
+    'toldReadDays',
+    'priceHoldsDays',
+    'milkHoldsDays',
   ],
 } as const;
 
