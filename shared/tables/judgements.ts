@@ -236,6 +236,10 @@ export const JUDGED = {
     'toldLongAgoDays',
     'moreCameTimes',
     'fewerCameShare',
+    'boughtReadDays',
+    'toldReadDays',
+    'priceHoldsDays',
+    'milkHoldsDays',
   ],
 } as const;
 

@@ -1,9 +1,8 @@
 import { Injectable } from '@nestjs/common';
-import { addDays, type PlainDate } from '../../shared/calendar/plain-date.js';
+import type { PlainDate } from '../../shared/calendar/plain-date.js';
 import { isWorkKey, notAKey } from '../../shared/farm/about-problems.js';
 import { yearCounts } from '../../shared/plan/record/year-counts.js';
 import { eggsWentTooSoon } from '../../shared/plan/today/eggs-went.js';
-import { lastTold, TOLD_ALIKE } from '../../shared/plan/today/last-told.js';
 import { toldLimitAlarms } from '../../shared/plan/today/limit-alarms.js';
 import type { Alarm } from '../../shared/plan/today/looked-at.js';
 import { withTicks, type TickedToday } from '../../shared/plan/today/today.js';
@@ -17,9 +16,6 @@ import { TablesService } from '../reference/tables.service.js';
 import { WorkService } from '../work/work.service.js';
 import type { ChoreTickDto } from './today.dto.js';
 
-/** So long ago something told says what the next is like, days. */
-const BOUGHT_DAYS = 366;
-const TOLD_DAYS = 60;
 /** What counts towards a limit of the year. */
 const LIMITED = ['processed', 'gone', 'eggs-gone'] as const;
 
@@ -40,32 +36,19 @@ export class TodayService {
     );
     const seen = new Set((await this.told.factsOf(farmId, 'alarm-seen')).map(({ about }) => about));
     const more = [...(await this.eggAlarms(farmId)), ...(await this.limitAlarms(farmId, day.date))];
-    const { bought, others } = await this.toldBefore(farmId, day.date);
     return withTicks(day, done, seen, {
       more,
-      lastTold: lastTold([...bought, ...others]),
-      bought: await this.boughtWith(farmId, day.date, bought),
+      bought: await this.boughtWith(farmId, day.date),
     });
   }
 
   /** What the trips of a day brought, with what was told of it before it was put right. */
-  private async boughtWith(farmId: string, on: PlainDate, bought: readonly FactOf<'bought'>[]) {
-    const trips = holding(bought).flatMap((fact) =>
+  private async boughtWith(farmId: string, on: PlainDate): Promise<FactOf<'bought'>[]> {
+    const bought = holding(await this.told.factsSince(farmId, on, ['bought']));
+    const trips = bought.flatMap((fact) =>
       fact.on === on && fact.details.work !== undefined ? [fact.about] : [],
     );
-    const all: FactOf<'bought'>[] = [];
-    for (const trip of new Set(trips))
-      all.push(...(await this.told.factsAbout(farmId, trip, ['bought'])));
-    return all;
-  }
-
-  /** What comes every day or week is long told anew; what is bought may come once a year. */
-  private async toldBefore(farmId: string, today: PlainDate) {
-    const [first, ...rest] = TOLD_ALIKE;
-    return {
-      bought: await this.told.factsSince(farmId, addDays(today, -BOUGHT_DAYS), [first]),
-      others: await this.told.factsSince(farmId, addDays(today, -TOLD_DAYS), rest),
-    };
+    return trips.length === 0 ? [] : this.told.factsAbout(farmId, trips, ['bought']);
   }
 
   /** Eggs that went while a medicine ran; no plan goes by sales. */

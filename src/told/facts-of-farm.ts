@@ -87,13 +87,14 @@ export class FactsOfFarm {
     });
   }
 
-  /** The same of what is about one thing. */
+  /** The same of what is about one thing, or some. */
   factsAbout<Kind extends ToldKind>(
     farmId: string,
-    about: string,
+    about: string | readonly string[],
     kinds: readonly Kind[],
   ): Promise<FactOf<Kind>[]> {
-    return factsIn(this.rows(farmId).andWhere('f.about = :about', { about }), kinds);
+    const all = [...new Set([about].flat())];
+    return factsIn(this.rows(farmId).andWhere('f.about IN (:...all)', { all }), kinds);
   }
 
   /**

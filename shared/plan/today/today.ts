@@ -6,7 +6,6 @@ import type { WorkPlan } from '../work/planned-work.js';
 import { calvingDue } from './calving-due.js';
 import { animalLines, type AnimalLine, type PlannedAnimals } from './animal-lines.js';
 import { attentionOf } from './attention.js';
-import type { LastTold } from './last-told.js';
 import type { Attention } from './looked-at.js';
 import { orderedToday } from './late-orders.js';
 import { silentHerds } from './silent-herds.js';
@@ -39,8 +38,6 @@ export interface Today {
 /** The same with its round ticked off as far as it is done. */
 export interface TickedToday extends Omit<Today, 'chores'> {
   readonly chores: readonly (TodayChore & { readonly isDone: boolean })[];
-  /** What was told last of what comes again, proposed to whoever tells the next. */
-  readonly lastTold: readonly LastTold[];
   /** What was told as bought with work that was ticked off today, and what it was before. */
   readonly bought: readonly FactOf<'bought'>[];
 }
@@ -53,13 +50,10 @@ export const withTicks = (
   seen: ReadonlySet<string> = new Set(),
   {
     more = [],
-    lastTold = [],
     bought = [],
-  }: { readonly more?: readonly Attention[] } & Partial<
-    Pick<TickedToday, 'lastTold' | 'bought'>
-  > = {},
+  }: { readonly more?: readonly Attention[] } & Partial<Pick<TickedToday, 'bought'>> = {},
 ): TickedToday => ({
-  ...{ ...day, lastTold, bought },
+  ...{ ...day, bought },
   attention: [...day.attention, ...more].filter(({ key, isAlarm }) => !isAlarm || !seen.has(key)),
   chores: day.chores
     .map((chore) => {

@@ -13,7 +13,6 @@ export type Feed = Extract<Product, { kind: 'feed' }>;
 /** What is known that a number most likely is. */
 export interface Known {
   readonly line?: AnimalLine | undefined;
-  readonly lastTold: readonly LastTold[];
   /** Rain that is forecast of today. */
   readonly rainTodayMm?: number | undefined;
 }
@@ -21,10 +20,14 @@ export interface Known {
 interface Asked extends Known {
   readonly kind: ToldKind;
   readonly about: string;
+  readonly lastTold: readonly LastTold[];
   /** What is filled in so far. */
   readonly draft: Draft;
   readonly feeds: readonly Feed[];
   readonly today: PlainDate;
+  /** The day that is told; undefined while none is chosen. */
+  readonly on: PlainDate | undefined;
+  readonly holds: HoldsDays;
   readonly currency: string;
   readonly sayDate: (on: PlainDate) => string;
 }
@@ -35,11 +38,15 @@ export interface Proposal {
   readonly said: Readonly<Record<string, string>>;
 }
 
-const NOTHING: Proposal = { values: {}, said: {} };
-/** A price that was paid since then holds still; an older one is worth less than the list. */
-const RECENT_DAYS = 60;
-/** Milk of longer ago is of other grass, and of other cows. */
-const MILK_DAYS = 7;
+/** For how many days what was told last still says what the next is like. */
+export interface HoldsDays {
+  /** A price that was paid; an older one is worth less than the list. */
+  readonly price: number;
+  /** Milk of longer ago is of other grass, and of other cows. */
+  readonly milk: number;
+}
+
+export const NOTHING: Proposal = { values: {}, said: {} };
 
 /** What is proposed of something that is told: as planned, as forecast or as it was told last. */
 export function proposalOf(asked: Asked): Proposal {
@@ -83,9 +90,11 @@ const ofWater = ({ line }: Asked): Proposal =>
     ? proposed('liters', line.water.value, 'By the plan: change it to what you filled in.')
     : NOTHING;
 
-function ofMilk({ line, lastTold, about, today, sayDate }: Asked): Proposal {
-  const last = lastOf(lastTold, 'milked', (each) => each.about === about);
-  if (last && addDays(today, -MILK_DAYS) <= last.on)
+function ofMilk({ line, lastTold, about, on, holds, sayDate }: Asked): Proposal {
+  const isNear = (last: PlainDate): boolean =>
+    on !== undefined && addDays(on, -holds.milk) <= last && last <= on;
+  const last = lastOf(lastTold, 'milked', (each) => each.about === about && isNear(each.on));
+  if (last)
     return proposed(
       'liters',
       last.details.liters,
@@ -97,21 +106,15 @@ function ofMilk({ line, lastTold, about, today, sayDate }: Asked): Proposal {
   return proposed('liters', liters, 'By the plan: change it to what you milked.');
 }
 
-function ofRain({ rainTodayMm, lastTold, sayDate }: Asked): Proposal {
-  if (rainTodayMm !== undefined)
-    return proposed('mm', rainTodayMm, 'By the forecast: change it to what the gauge shows.');
-  const last = lastOf(lastTold, 'rained', () => true);
-  return last
-    ? proposed(
-        'mm',
-        last.details.mm,
-        `As on ${sayDate(last.on)}: change it to what the gauge shows.`,
-      )
+/** What fell on another day is no forecast any more, and what the gauge held then was emptied. */
+const ofRain = ({ rainTodayMm, today, on }: Asked): Proposal =>
+  rainTodayMm !== undefined && on === today
+    ? proposed('mm', rainTodayMm, 'By the forecast: change it to what the gauge shows.')
     : NOTHING;
-}
 
 /** What was bought last of its kind, at what it cost then; else at what the list of the place has. */
-function ofPurchase({ lastTold, draft, feeds, today, currency, sayDate }: Asked): Proposal {
+function ofPurchase(asked: Asked): Proposal {
+  const { lastTold, draft, feeds, currency, sayDate } = asked;
   const alike = (name: unknown) =>
     lastOf(
       lastTold,
@@ -120,41 +123,64 @@ function ofPurchase({ lastTold, draft, feeds, today, currency, sayDate }: Asked)
     );
   const last = alike('name' in draft ? draft['name'] : ANY);
   const name = 'name' in draft ? draft['name'] : last?.details.name;
+  // Of what has neither a kind nor a name nobody knows that it is the same thing.
+  if (name === undefined && draft['what'] === 'other') return NOTHING;
   const feed = draft['what'] === 'feed' ? feeds.find((each) => each.name === name) : undefined;
-  const amount = 'amount' in draft ? draft['amount'] : undefined;
   const eachKg = feed?.bagKg ?? last?.details.eachKg;
-  const paid = last?.details.money === undefined ? undefined : last;
-  const isRecent = paid !== undefined && addDays(today, -RECENT_DAYS) <= paid.on;
-  const money = (each: Big | string): string | undefined =>
-    typeof amount === 'number'
-      ? new Big(each).times(amount).toFixed(minorDigits(currency))
-      : undefined;
-  const byList = feed && (typeof amount === 'number' ? bagPrice(feed, amount) : undefined);
+  const amount = draft['amount'];
   const each =
-    paid && (isRecent || byList === undefined)
-      ? new Big(paid.details.money!).div(paid.details.amount)
-      : byList;
+    typeof amount === 'number'
+      ? priceOf(last, feed, {
+          ...asked,
+          amount,
+          eachKg: 'eachKg' in draft ? draft['eachKg'] : eachKg,
+        })
+      : undefined;
   const from = last?.details.from;
   return {
     values: {
       ...(name === undefined || 'name' in draft ? {} : { name }),
       ...(eachKg === undefined ? {} : { eachKg }),
-      ...(each === undefined ? {} : { money: money(each) }),
+      ...(each && typeof amount === 'number'
+        ? { money: new Big(each.price).times(amount).toFixed(minorDigits(currency)) }
+        : {}),
       ...(from === undefined ? {} : { from }),
     },
     said: {
       ...(last && !('name' in draft) ? { name: `As on ${sayDate(last.on)}.` } : {}),
-      ...(each === undefined
-        ? {}
-        : {
-            money:
-              paid && each !== byList
-                ? `As paid on ${sayDate(paid.on)}: change it to what you paid.`
-                : 'By your price list: change it to what you paid.',
-          }),
+      ...(each
+        ? {
+            money: each.paidOn
+              ? `As paid on ${sayDate(each.paidOn)}: change it to what you paid.`
+              : 'By your price list: change it to what you paid.',
+          }
+        : {}),
       ...(last && from !== undefined ? { from: `As on ${sayDate(last.on)}.` } : {}),
     },
   };
+}
+
+/** What one of them costs: a bag of another size has another price, also by its weight. */
+function priceOf(
+  last: Purchase | undefined,
+  feed: Feed | undefined,
+  {
+    amount,
+    eachKg,
+    today,
+    holds,
+  }: Pick<Asked, 'today' | 'holds'> & { readonly amount: number; readonly eachKg: unknown },
+): { readonly price: Big | string; readonly paidOn?: PlainDate } | undefined {
+  const byList = feed && feed.bagKg === eachKg ? bagPrice(feed, amount) : undefined;
+  const isPaid =
+    last?.details.money !== undefined &&
+    last.details.eachKg === eachKg &&
+    // Of more bags, or fewer, the list has another price: then what was paid is none of these.
+    (feed === undefined || bagPrice(feed, last.details.amount) === bagPrice(feed, amount)) &&
+    (byList === undefined || addDays(today, -holds.price) <= last.on);
+  if (isPaid)
+    return { price: new Big(last.details.money!).div(last.details.amount), paidOn: last.on };
+  return byList === undefined ? undefined : { price: byList };
 }
 
 /** As much an egg or a bird as they brought last; what is given away brings nothing. */
@@ -183,6 +209,8 @@ function ofSale({ kind, about, lastTold, draft, currency, sayDate }: Asked): Pro
     },
   };
 }
+
+type Purchase = Extract<LastTold, { kind: 'bought' }>;
 
 const ANY = Symbol('any');
 

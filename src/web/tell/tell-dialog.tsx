@@ -48,7 +48,7 @@ export default function TellDialog({
     choices.find((each) => each.kind === chosen?.kind && each.words === chosen.words) ?? chosen;
   const day = useToday(farm.id).data;
   const known: Known = {
-    ...{ line, lastTold: day?.lastTold ?? [] },
+    line,
     rainTodayMm: day?.date === today ? day.weather.rainTodayMm : undefined,
   };
   const name = line?.name ?? farm.name;

@@ -8,6 +8,7 @@ import { toldWithBefore } from '../../../shared/plan/pasture/move-told.js';
 import type { DateReader } from '../../../shared/units/dates.js';
 import { formatValue } from '../../../shared/units/format.js';
 import { useProducts, useTables, type SavedFarm } from '../api/queries.js';
+import { useLastTold } from '../api/last-told-queries.js';
 import { useTell } from '../api/told-queries.js';
 import { problemsOfFact, wordsOfFact } from '../api/told-words.js';
 import { useOpener } from '../explain/explain-panel.js';
@@ -17,7 +18,7 @@ import { messagesByField, problemsIn, unreadNumbers } from '../fields/field-word
 import { useWayBack } from '../fields/form-dialog.js';
 import { Failure } from '../shell/states.js';
 import { PhotosField } from './photos-field.js';
-import { proposalOf, type Feed, type Known, type Proposal } from './proposed.js';
+import { NOTHING, proposalOf, type Feed, type Known, type Proposal } from './proposed.js';
 import type { Tellable } from './what-to-tell.js';
 
 interface Props {
@@ -53,17 +54,23 @@ export function TellForm({ farm, today, what, changes, rows = {}, known, onTold,
     farm,
     what.kind === 'bought' && { ...what.start, ...typed }['what'] === 'feed',
   );
+  const [on, setOn] = useState<PlainDate | undefined>(changes?.on ?? what.on ?? today);
+  const asked = useTables().data?.judgements.alarms;
+  const lastTold = useLastTold(farm.id, changes ? undefined : what.kind, today);
   const propose = (draft: Draft): Proposal =>
-    proposalOf({
-      ...{ kind: what.kind, about: what.about, lastTold: [], ...known, draft, today, sayDate },
-      ...{ feeds: feeds ?? [], currency: farm.currency },
-    });
+    // What was left out when it was told was left out on purpose.
+    changes || !asked
+      ? NOTHING
+      : proposalOf({
+          ...{ kind: what.kind, about: what.about, lastTold, ...known, draft, today, on, sayDate },
+          ...{ feeds: feeds ?? [], currency: farm.currency },
+          holds: { price: asked.priceHoldsDays.value, milk: asked.milkHoldsDays.value },
+        });
   const start = withoutProposed(what.start, propose(what.start));
   const proposal = propose({ ...start, ...typed });
   const draft: Draft = { ...proposal.values, ...start, ...typed };
   const type = (change: (now: Draft) => Draft): void =>
     setTyped((old) => ({ ...old, ...change({ ...what.start, ...old }) }));
-  const [on, setOn] = useState<PlainDate | undefined>(changes?.on ?? what.on ?? today);
   const tell = useTell<ToldKind>(farm.id);
   const isChanged = Object.entries(typed).some(([name, value]) => !isSame(value, what.start[name]));
   const back = useWayBack(
@@ -76,7 +83,6 @@ export function TellForm({ farm, today, what, changes, rows = {}, known, onTold,
   const fields = Object.entries(what.fields.fields).filter(
     ([name]) => name !== 'work' && (!NAMES_ONE.has(name) || 0 < (rows[name]?.length ?? 0)),
   );
-  const asked = useTables().data?.judgements.alarms;
   const doubts = asked ? doubtsOf(what, draft, on, { ...farm, today }, asked) : [];
   /** Doubts that were said to be right all the same. */
   const [meant, setMeant] = useState<readonly string[]>([]);

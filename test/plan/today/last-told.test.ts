@@ -13,9 +13,15 @@ describe('what was told last', () => {
     lastTold(facts).map(({ kind, about, on }) => [kind, about, on]);
 
   it('is by the day on which it was, not by when it was told', () => {
-    const late = told('b', 'rained', '2027-05-01', { mm: 4 }, { toldAt: '2027-05-09T10:00:00Z' });
-    expect(ids([told('a', 'rained', '2027-05-05', { mm: 9 }), late])).toEqual([
-      ['rained', 'farm', '2027-05-05'],
+    const late = told(
+      'b',
+      'milked',
+      '2027-05-01',
+      { liters: 4 },
+      { toldAt: '2027-05-09T10:00:00Z' },
+    );
+    expect(ids([told('a', 'milked', '2027-05-05', { liters: 9 }), late])).toEqual([
+      ['milked', 'farm', '2027-05-05'],
     ]);
   });
 
