@@ -284,7 +284,10 @@ export function jobsOf(
       ...(suits ? { suits } : {}),
       ...(asksOfWeather(need.conditions) ? { takesFirstDay: true as const } : {}),
       needsLight: need.conditions.daylight ?? false,
-      waitsFor: need.waitsFor.map(({ key, ...wait }) => ({ job: index.get(key)!, ...wait })),
+      waitsFor: need.waitsFor.map(({ key, onlyIfPlaced: _mayGo, ...wait }) => ({
+        job: index.get(key)!,
+        ...wait,
+      })),
       // What is done the day before they come has done its work: better late than in part.
       lateCostPerDay: (need.isBeforeEvent ? 1 : times) * lateCostPerDay,
       lostCost: times * lostCost,
