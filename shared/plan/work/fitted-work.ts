@@ -206,7 +206,10 @@ const withSoonAfter = (problem: WorkProblem, isAsked: (index: number) => boolean
 const isInOneGo = ({ pinned, smallestPieceMinutes }: WorkJob): boolean =>
   !pinned && smallestPieceMinutes === undefined;
 
-/** Of the tries for a plan so many are made again where one is gone on from: little of it changes. */
+/**
+ * Of the tries for a plan so many are made again where one is gone on from: little of it changes. It is
+ * how long is searched, and says nothing of a farm.
+ */
 const SHARE_AGAIN = 0.2;
 
 /** Goes on from a plan of which little has changed: it stays where it still can. */
