@@ -65,7 +65,10 @@ export function planBuying(
   return costs.planOf((isKept ? stayed : settled).trips);
 }
 
-/** A share of what all feed costs for which nobody lays out the trips of a year anew. */
+/**
+ * A share of what all feed costs for which nobody lays out the trips of a year anew. It keeps the
+ * search from going back and forth between plans as good as each other, and changes no price.
+ */
 const KEEPS_FOR = 0.01;
 
 /** Ways to change a set of trips, each worked out when it is tried; some turn out to be none. */

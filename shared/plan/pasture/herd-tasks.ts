@@ -76,8 +76,11 @@ export function planHerdTasks(
 const MOW = 'hay.mow';
 const BALE = 'hay.bale';
 
-/** No go is mown before the hay of the last one is baled: no more may be down at once. */
-const onceHayIsIn =
+/**
+ * No go is mown before the hay of the last one is baled: no more may be down at once. Hay that no day
+ * was found for is not in the way.
+ */
+export const onceHayIsIn =
   (tasks: readonly Task[]) =>
   (task: Task): Task => {
     if (task.templateId !== MOW) return task;
@@ -87,7 +90,9 @@ const onceHayIsIn =
     const own = task.id.slice(0, -MOW.length);
     const ids = goesBefore.map(({ id }) => id);
     const last = ids[ids.indexOf(`${own}${BALE}`) - 1];
-    return last === undefined ? task : { ...task, waits: [...task.waits, { id: last, days: 1 }] };
+    if (last === undefined) return task;
+    const wait = { id: last, days: 1, onlyIfPlaced: true } as const;
+    return { ...task, waits: [...task.waits, wait] };
   };
 
 function eventsOf(

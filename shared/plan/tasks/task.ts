@@ -88,6 +88,8 @@ export interface Task {
     readonly id: string;
     readonly days: number;
     readonly atMostDays?: number;
+    /** It waits for that only where that has a place. */
+    readonly onlyIfPlaced?: true;
   }[];
   /** What it waits for in words, people outside the household too. */
   readonly waitsFor: readonly string[];

@@ -41,17 +41,18 @@ const isTooLate = ({ needs, problem, fitted }: WholeWork, i: number): boolean =>
 
 /**
  * It goes without what it waits for that has no place: what animals need without all else, other work
- * without what the next of its kind takes the place of, as a walk of the grass.
+ * without what the next of its kind takes the place of, as a walk of the grass, or what it waits for
+ * only where that is done, as mowing for the hay of the last go.
  */
 function withoutUndone({ needs, fitted }: WholeWork, i: number): WorkNeed | undefined {
   const need = needs[i]!;
-  const isUndone = (key: string): boolean => {
+  const isUndone = ({ key, onlyIfPlaced }: WorkNeed['waitsFor'][number]): boolean => {
     const at = needs.findIndex((other) => other.key === key);
     const { lapses, animalsNeedIt } = needs[at]!;
-    const canGoWithout = need.animalsNeedIt ? !animalsNeedIt : lapses === true;
+    const canGoWithout = onlyIfPlaced || (need.animalsNeedIt ? !animalsNeedIt : lapses === true);
     return fitted.plan[at]!.length === 0 && canGoWithout;
   };
-  const undone = need.waitsFor.filter(({ key }) => isUndone(key));
+  const undone = need.waitsFor.filter(isUndone);
   if (undone.length === 0) return undefined;
   const names = undone.map(({ key }) => needs.find((other) => other.key === key)!.name);
   return {

@@ -206,7 +206,10 @@ const withSoonAfter = (problem: WorkProblem, isAsked: (index: number) => boolean
 const isInOneGo = ({ pinned, smallestPieceMinutes }: WorkJob): boolean =>
   !pinned && smallestPieceMinutes === undefined;
 
-/** Of the tries for a plan so many are made again where one is gone on from: little of it changes. */
+/**
+ * Of the tries for a plan so many are made again where one is gone on from: little of it changes. It is
+ * how long is searched, and says nothing of a farm.
+ */
 const SHARE_AGAIN = 0.2;
 
 /** Goes on from a plan of which little has changed: it stays where it still can. */
@@ -284,7 +287,10 @@ export function jobsOf(
       ...(suits ? { suits } : {}),
       ...(asksOfWeather(need.conditions) ? { takesFirstDay: true as const } : {}),
       needsLight: need.conditions.daylight ?? false,
-      waitsFor: need.waitsFor.map(({ key, ...wait }) => ({ job: index.get(key)!, ...wait })),
+      waitsFor: need.waitsFor.map(({ key, onlyIfPlaced: _mayGo, ...wait }) => ({
+        job: index.get(key)!,
+        ...wait,
+      })),
       // What is done the day before they come has done its work: better late than in part.
       lateCostPerDay: (need.isBeforeEvent ? 1 : times) * lateCostPerDay,
       lostCost: times * lostCost,

@@ -14,7 +14,10 @@ export interface LaterMove {
   readonly to: PlainDate;
 }
 
-/** Later days that are tried: a box comes in another week, grass and a brooder wait for some days. */
+/**
+ * Later days that are tried: a box comes in another week, grass and a brooder wait for some days. How
+ * fine the search is, nothing of farming: more of them take longer, and each is costed all the same.
+ */
 const LATER_DAYS = {
   arrival: [2, 7, 14, 28, 42],
   'move-out': [1, 2, 3, 5, 7, 10, 14],

@@ -48,6 +48,8 @@ export interface WorkNeed {
     readonly days: number;
     /** It is done within so many days after the other, where there is a way. */
     readonly atMostDays?: number;
+    /** It waits for that only where that has a place. */
+    readonly onlyIfPlaced?: true;
   }[];
   /** What should come first by its template, also where it does not wait for it. */
   readonly follows?: WorkNeed['waitsFor'];
