@@ -34,7 +34,8 @@ export function WhyThen({
         {batch.name} on {say(batch.arrivalDate)}, because:
       </b>{' '}
       {inOwnUnits(why.because ?? AS_GOOD_AS_OTHERS, farm.units)}
-      {why.isOnlyLess && ' In that the other weeks of the year are worse on average.'}
+      {why.isOnlyLess &&
+        ' That speaks against this week too, but less than against the other weeks of the year on average.'}
       {0 < why.beside.length && (
         <details>
           <summary>Why not earlier or later?</summary>
