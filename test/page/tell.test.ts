@@ -165,7 +165,7 @@ describe('telling on a phone', () => {
     expect(errors).toEqual([]);
   });
 
-  it('has milk, rain and prices filled in as they were last, and says that they are', async () => {
+  it('has milk and prices filled in as they were last, and says that they are; rain it has not', async () => {
     const id = await farmWithChicks();
     const herd = await house.post<{ id: string }>(`/farms/${id}/herds`, {
       name: 'Milkers',
@@ -199,12 +199,12 @@ describe('telling on a phone', () => {
       await page.getByRole('dialog').getByRole('button', { name: what }).click();
     };
     await place('Rain in the gauge');
-    expect(await page.getByRole('textbox', { name: /^Rain in the gauge,/ }).inputValue()).toBe(
-      '0.5',
-    );
+    // What the gauge held yesterday was emptied, and nothing is forecast here.
+    expect(await page.getByRole('textbox', { name: /^Rain in the gauge,/ }).inputValue()).toBe('');
     await page.keyboard.press('Escape');
     await place('Something was bought');
     const cost = page.getByLabel('What it cost, all together');
+    await page.getByText(/^As paid on /).waitFor();
     expect(await cost.inputValue()).toBe('22.00');
     await page.getByLabel('How many').fill('3');
     expect(await cost.inputValue()).toBe('66.00');
@@ -221,14 +221,14 @@ describe('telling on a phone', () => {
       ],
     });
     await today(page, id);
-    await page.getByRole('button', { name: /^Bought otherwise: Grower: 2 bags/ }).click();
+    await page.getByRole('button', { name: /^Put it right: Grower: 2 bags/ }).click();
     await page.getByLabel('How many').fill('1');
     await page.getByLabel('What it cost, all together').fill('22');
     expect(await seriousFindings(page, '[role=dialog]')).toEqual([]);
     await page.getByRole('button', { name: 'Change it' }).click();
-    await page.getByRole('button', { name: /^Bought otherwise: Grower: 1 bag of/ }).click();
+    await page.getByRole('button', { name: /^Put it right: Grower: 1 bag of/ }).click();
     await page.getByRole('button', { name: 'None of it was bought' }).click();
-    await page.getByRole('button', { name: /^Bought otherwise/ }).waitFor({ state: 'detached' });
+    await page.getByRole('button', { name: /^Put it right/ }).waitFor({ state: 'detached' });
     expect(errors).toEqual([]);
   });
 

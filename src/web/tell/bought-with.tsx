@@ -35,16 +35,16 @@ export default function BoughtWith({ farm, today, facts }: Props) {
             <button
               type="button"
               className="today-button"
-              aria-label={`Bought otherwise: ${said}`}
+              aria-label={`Put it right: ${said}`}
               onClick={() => change(fact)}
             >
-              Otherwise?
+              Put it right
             </button>
           </p>
         );
       })}
       {changing && (
-        <FormDialog title="What was bought really" size="md" onClose={done}>
+        <FormDialog title="What was bought" size="md" onClose={done}>
           <TellForm
             farm={farm}
             today={today}

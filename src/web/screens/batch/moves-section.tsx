@@ -19,7 +19,13 @@ export default function MovesSection({ plan, asked }: Props) {
   // What has no price moves nothing yet.
   const inputs = moves.inputs.filter(({ low, high }) => isApart(low.bill.value, high.bill.value));
   if (inputs.length === 0)
-    return <Text>No source states how far anything of it could be otherwise.</Text>;
+    return (
+      <Text>
+        {moves.inputs.length === 0
+          ? 'No source states how far anything of it could be otherwise.'
+          : 'No price is known yet of what could be otherwise: type prices, and it is said how far each moves the bill.'}
+      </Text>
+    );
   const shown = each ?? bill;
   const endsOf = ({ low, high }: MovedBill): readonly [NumberQuantity, NumberQuantity] =>
     each && low.each && high.each ? [low.each, high.each] : [low.bill, high.bill];

@@ -146,8 +146,15 @@ function Walk({
             Your growth against the model is now <Num of={plan.farmFactor} />. The plan starts from
             these heights.
           </Text>
-          {isWorking || !planBefore || plan === planBefore ? (
+          {isWorking ? (
             <Text>Working out what that changes …</Text>
+          ) : !planBefore ? (
+            <Text>
+              They were saved before there was a plan to compare with: what they change is not
+              known.
+            </Text>
+          ) : plan === planBefore ? (
+            <Text>So far the plan is as it was.</Text>
           ) : (
             changedByWalk(planBefore, plan, {
               sayDate,

@@ -33,6 +33,10 @@ const HEAD = orNone(cattleToComeFields.fields.head);
 const PADDOCKS = equalPaddocksFields.fields;
 /** Until the tables are there, the class a start is most often of. */
 const COW_CALF = [{ id: 'cow-calf', name: 'Beef cow with calf' }];
+const ONCE_THERE_IS_ROOM = 'They come into the same brooder, pens and freezer once there is room.';
+/** Where a month or a day is said, no room is looked for. */
+const INTO_THE_SAME =
+  'They come then, into the same brooder, pens and freezer: see that the others are out of them.';
 /** Ages at which pullets are sold. */
 const STARTED = [8, 12, 16, 20].map((weeks) => ({
   id: String(weeks),
@@ -72,7 +76,7 @@ export function ComingBlock({ draft, set }: Props) {
             key={at}
             draft={draft}
             label={MORE_MEAT[at]!}
-            about="They come into the same brooder, pens and freezer once there is room."
+            about={each.when ? INTO_THE_SAME : ONCE_THERE_IS_ROOM}
             value={each}
             onChange={(next) =>
               set({ moreMeat: moreMeat.map((one, k) => (k === at ? next : one)) })

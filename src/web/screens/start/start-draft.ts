@@ -197,7 +197,9 @@ export function lastMonths(first: string): string[] {
 function calvingOf({ head = 0, due, dueUntil }: CattleDraft, today: PlainDate) {
   if (due === undefined) return {};
   const isSeason = 1 < head && dueUntil !== undefined && due.month < dueUntil;
-  if (!isSeason) return { calvesOn: due.day ?? middleOf(due.month) };
+  // A day is asked of one cow alone: chosen for her, it is not that of the others.
+  const day = head === 1 ? due.day : undefined;
+  if (!isSeason) return { calvesOn: day ?? middleOf(due.month) };
   return {
     calvesOn: due.month < today ? today : due.month,
     calvesUntil: addDays(nextMonth(dueUntil), -1),
