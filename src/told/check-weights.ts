@@ -39,10 +39,14 @@ export async function refuseStrangeWeights(
         field: fieldOf(fact, isTotal ? 'details.totalKg' : 'details.averageKg'),
         code: 'out-of-bounds',
         given: isTotal ? fact.details.totalKg : each,
-        min: min * birds,
-        max: max * birds,
+        min: said(min * birds),
+        max: said(max * birds),
+        unit: 'kg',
         fix: 'Birds of this strain are nowhere near that weight at that age: check the number, its unit and the day.',
       },
     ]);
   }
 }
+
+/** Nobody reads a scale closer. */
+const said = (kg: number): number => Number(kg.toPrecision(2));

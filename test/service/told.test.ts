@@ -327,6 +327,10 @@ describe.each(databases())('what is told on $name', (database) => {
     ] as const;
     for (const [details, field, code] of wrongs)
       expectFieldProblem(await tell(weighed(details)), { field: `facts.0.${field}`, code });
+    // What may be is said as a scale has it.
+    const [strange] = (await tell(weighed({ birds: 10, averageKg: 15 }))).body.problems;
+    expect(strange).toMatchObject({ unit: 'kg' });
+    expect(String(strange.max)).toMatch(/^\d(\.\d)?$/);
     const other = { ...weighed({ birds: 1, totalKg: 1 }), about: paddocks[0]!.id };
     expectFieldProblem(await tell(other), { field: 'facts.0.about', code: 'not-allowed' });
     await app.api.delete(`${farm.path}/told/${fact!.id}`).expect(204);
