@@ -60,10 +60,30 @@ export function planBuying(
   }
   const settled = search.settle(best);
   const still = kept.filter(({ supplier, day }) => problem.suppliers[supplier]!.days[day] === 1);
-  const stayed = still.length === 0 ? undefined : search.stay(costs.costed(still));
-  const isKept = stayed !== undefined && stayed.cost <= (1 + KEEPS_FOR) * settled.cost;
-  return costs.planOf((isKept ? stayed : settled).trips);
+  if (still.length === 0) return costs.planOf(settled.trips);
+  const isKept = ({ cost }: Costed): boolean => cost <= (1 + KEEPS_FOR) * settled.cost;
+  const asWas = search.stay(costs.costed(still), settled);
+  const stayed = isKept(asWas) ? asWas : search.stay(asTheyWere(costs, still, settled), settled);
+  return costs.planOf((isKept(stayed) ? stayed : settled).trips);
 }
+
+/**
+ * Kept trips, with what a day that went by asks for besides: what is wanted before the first of them,
+ * and the days that the year has gained, for which the last ones are as the best plan has them.
+ */
+function asTheyWere(costs: TripCosts, kept: readonly Trip[], { trips }: Costed): Costed {
+  const sooner = trips.filter(({ day }) => day < kept[0]!.day);
+  const ways = Array.from({ length: Math.min(LAST_AGAIN, kept.length - 1) + 1 }, (_, dropped) => {
+    const stay = kept.slice(0, kept.length - dropped);
+    return [...stay, ...trips.filter(({ day }) => stay.at(-1)!.day < day)];
+  });
+  return [kept, ...ways, ...ways.map((way) => [...sooner, ...way])]
+    .map((way) => costs.costed(way))
+    .reduce((least, each) => (each.cost < least.cost ? each : least));
+}
+
+/** So many of the last trips of a year are made anew, at most, as its end moves on. */
+const LAST_AGAIN = 3;
 
 /**
  * A share of what all feed costs for which nobody lays out the trips of a year anew. It keeps the
@@ -95,13 +115,16 @@ class Search {
     return this.improve(from, (trips) => this.delays(trips));
   }
 
-  /** Trips as they were, but for changes that save much: of feed that runs out, or goes stale. */
-  stay(from: Costed): Costed {
+  /**
+   * Trips as they were, but for changes that save much: of feed that runs out, or goes stale. Much is a
+   * share of what the best plan costs: a feed that runs out makes every other change look small.
+   */
+  stay(from: Costed, best: Costed): Costed {
     this.left = SETTLING_TRIES;
     return this.improve(
       from,
       (trips, changedDay) => this.changes(trips, changedDay),
-      KEEPS_FOR * from.cost,
+      KEEPS_FOR * best.cost,
     );
   }
 

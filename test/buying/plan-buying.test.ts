@@ -151,6 +151,23 @@ describe('planBuying', () => {
     );
   });
 
+  it('makes its first trips as before when its end moves on by a day', () => {
+    const size = { days: 120, suppliers: 2, items: 3, offers: 2, handDays: 2, keepsDays: 40 };
+    const moved = Array.from({ length: 25 }, (_, k) => k + 1).filter((seed) => {
+      const { problem } = randomFeeds(seededRandom(seed), { ...size, stock: false });
+      const last = problem.days - 1;
+      const items = problem.items.map((item) => ({
+        ...item,
+        needKg: item.needKg.map((kg, day) => (day === last ? 0 : kg)),
+      }));
+      const { trips } = planBuying({ ...problem, items }, 300);
+      const now = planBuying(problem, 300, trips);
+      const first = (of: BuyingPlan['trips']) => of.slice(0, 3).map((t) => [t.supplier, t.day]);
+      return JSON.stringify(first(now.trips)) !== JSON.stringify(first(trips));
+    });
+    expect(moved).toEqual([]);
+  });
+
   it('stays with the trips of an earlier plan, unless others save a hundredth', () => {
     fc.assert(
       fc.property(anyFeeds, ({ problem }) => {
