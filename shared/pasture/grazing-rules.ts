@@ -183,10 +183,9 @@ export function tallestToSpare(
 
 /**
  * Whether all that are in the round stay in it whatever could be mown, where few cattle have much land: one
- * for each herd, and as many as let one rest its least days while a herd is in each as long as its ready
- * grass lasts, or as it may be. With fewer they would be in one paddock for weeks, as its grass grows
- * nearly as fast as they eat it. One that feeds a herd for less than most counts as a part of one, a closed
- * one as none; where most feed it no longer than one stay, the rule is none.
+ * for each herd, and as many as let one rest its least days while a herd is in each as long as it may be.
+ * With fewer they would be in one paddock for months, as its grass alone feeds them. One that feeds a herd
+ * for less counts as a part of one, a closed one as none; where such are most of the land the rule is none.
  */
 function isNeededOpen(
   { herds, harvestShare, judged }: GrazingProblem,
@@ -195,31 +194,22 @@ function isNeededOpen(
 ): boolean {
   const there = herds.filter(({ demandKg }) => 0 < demandKg[day]!);
   if (there.length === 0) return false;
-  const longestDays = Math.max(...there.map((herd) => herd.longestStayDays));
+  const stayDays = judged.mostStrips * Math.max(...there.map((herd) => herd.longestStayDays));
   const needKg = there.reduce((sum, { demandKg }) => sum + demandKg[day]!, 0) / there.length;
-  const feedsDays = ({ sward }: Field): number =>
-    ((sward.turnInKgPerHa - sward.residualKgPerHa) * sward.areaHa * harvestShare[0]!) / needKg;
+  const stayOf = ({ sward }: Field): number => {
+    const readyKg = (sward.turnInKgPerHa - sward.residualKgPerHa) * sward.areaHa;
+    return Math.min(1, (readyKg * harvestShare[0]!) / (stayDays * needKg));
+  };
   const usable = fields.filter(({ sward }) => sward.isClosed[day] === 0);
-  const large = usable.filter((field) => longestDays < feedsDays(field));
+  const large = usable.filter((field) => 1 <= stayOf(field));
   if (haOf(large) < haOf(fields) / 2) return false;
-  const stayDays = Math.min(
-    judged.mostStrips * longestDays,
-    large.reduce((sum, field) => sum + feedsDays(field), 0) / large.length,
-  );
-  const stayOf = (field: Field): number => Math.min(1, feedsDays(field) / stayDays);
   const staysOf = (of: readonly Field[]): number => of.reduce((sum, f) => sum + stayOf(f), 0);
   const inRound = usable.filter(
     (field) => isOpen(field, day) && (field.stay || judged.inRoundShare <= field.ripeness),
   );
   const restDays = Math.max(...usable.map(({ sward }) => sward.leastRestDays));
-  // The next of each herd is ready and rested: it would stay on where all of them are shut.
-  const next = inRound.filter(
-    ({ stay, ripeness, leftDay, sward }) =>
-      !stay && 1 <= ripeness && sward.leastRestDays <= day - (leftDay ?? -Infinity),
-  );
-  if (next.length <= there.length) return true;
   const fewest = Math.min(staysOf(usable) - 1, there.length + Math.ceil(restDays / stayDays));
-  return staysOf(inRound) - 1 < fewest - 1e-9;
+  return staysOf(inRound) - 1 < fewest;
 }
 
 const haOf = (fields: readonly Field[]): number =>
