@@ -50,7 +50,7 @@ export class Season extends GrazedDays {
   private startStates: GrassState[] = [];
   private assumedCuts: readonly Cut[] = [];
   /** The last go of mowing: its day, and land of it. */
-  private go = { from: -Infinity, m2: 0 };
+  private go = { from: -Infinity, m2: 0, paddocks: 0 };
   /** The go of each paddock that is to be mown, by the day from which it is shut. */
   private readonly goes = new Map<number, { shutFrom: number; from: number }>();
   private rule: HayRule = 'looks-ahead';
@@ -219,7 +219,7 @@ export class Season extends GrazedDays {
     if (day < this.go.from + judged.dryingDays) return;
     const waiting = this.seenTo.filter((p) => this.isWaiting(p, day));
     if (!waiting.some((p) => isForMowing(this.problem, this.fields[p]!, day))) return;
-    this.go = { from: day, m2: 0 };
+    this.go = { from: day, m2: 0, paddocks: 0 };
     const soon = Math.min(to, day + judged.dryingDays) - 1;
     // Those that are ready come first where not all of them may lie at once.
     for (const on of [day, soon])
@@ -227,8 +227,11 @@ export class Season extends GrazedDays {
         const field = this.fields[paddock]!;
         if (!this.isWaiting(paddock, day) || !isForMowing(this.problem, field, on)) continue;
         const m2 = field.sward.areaHa * M2_PER_HA;
-        if (0 < this.go.m2 && judged.hayAtOnceM2 < this.go.m2 + m2) continue;
+        // For a second paddock mower and baler are out already.
+        const most = (this.go.paddocks === 1 ? 1 + judged.haySecondShare : 1) * judged.hayAtOnceM2;
+        if (0 < this.go.m2 && most < this.go.m2 + m2) continue;
         this.go.m2 += m2;
+        this.go.paddocks++;
         this.goes.set(paddock, { shutFrom: field.shutFrom!, from: day });
       }
   }
@@ -236,7 +239,8 @@ export class Season extends GrazedDays {
   /** What was told to lie in swaths is a go as well: the next one waits until its hay is in. */
   protected override mowAsTold(told: Mown): void {
     super.mowAsTold(told);
-    if (!told.isLeftLying && this.go.from < told.day) this.go = { from: told.day, m2: 0 };
+    if (!told.isLeftLying && this.go.from < told.day)
+      this.go = { from: told.day, m2: 0, paddocks: 1 };
   }
 
   /** It is shut for hay, and in no go yet. */

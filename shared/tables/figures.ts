@@ -57,7 +57,7 @@ export const PER_KG = figure(0, 0.1);
 export const WATTS = figure(0, 2000, 'W');
 export const R_VALUE = figure(0, 100);
 export const INDEX = figure(40, 120);
-export const SIGNED = figure(-100_000, 100_000);
+export const SIGNED = figure(-10_000, 10_000);
 export const COEFFICIENT = figure(0, 100);
 export const KJ_PER_KG = figure(0, 1000);
 

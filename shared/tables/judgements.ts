@@ -116,6 +116,7 @@ export const JUDGED = {
     'leastCutKgPerHa',
     'littleGoBales',
     'hayAtOnceM2',
+    'haySecondShare',
     'hayGrowsDays',
     'backFromHayDays',
     'firstRoundsDays',
