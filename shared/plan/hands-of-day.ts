@@ -43,17 +43,19 @@ type AroundHands = Pick<
 /**
  * Who has hours on a day, by their weekdays, days away and the daylight. Chores of the day are taken
  * off first; helpers, on the weekday they come, are added. All begin together: in the morning, or
- * where that makes more of the day when those who are out by day are home.
+ * where no bird would be done then, when those who are out by day are home.
  */
 export function handsOn(context: AroundHands, date: PlainDate): DayOfHands {
   const { people, tables } = context;
   const morningH = tables.judgements.birds.processingStartH.value;
   const free = people.map((person) => freeOn(context, person, date));
   const starts = free.flatMap(({ spans }) => (spans ?? []).map(({ fromH }) => fromH));
-  const ways = [...new Set([morningH, ...starts])].map((beginsH) =>
-    handsFrom(context, date, { beginsH, free }),
-  );
-  return ways.reduce((best, way) => (isMore(way, best) ? way : best));
+  const from = (beginsH: number): DayOfHands => handsFrom(context, date, { beginsH, free });
+  const morning = from(morningH);
+  if (0 < morning.most) return morning;
+  return [...new Set(starts)]
+    .map(from)
+    .reduce((best, way) => (isMore(way, best) ? way : best), morning);
 }
 
 const isMore = (a: DayOfHands, b: DayOfHands): boolean =>

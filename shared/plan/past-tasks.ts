@@ -31,12 +31,15 @@ export function pastTasks(context: PlanContext): NonNullable<TasksFor['isPast']>
  * only due may still be on its way. What the last plan has of it goes as well.
  */
 export function settledTasks(context: PlanContext): NonNullable<TasksFor['isSettled']> {
-  const { batch } = context;
+  const { batch, today } = context;
   const isOrdered = orderOf(context) === 'told';
   const isHere = hasCome(context);
-  return (template) =>
+  // Birds that outlive the days of such work have what it was for, in whatever way.
+  const isOutlived = ({ onceHere: here }: TaskTemplate, { date }: PlanEvent): boolean =>
+    here !== undefined && addDays(date, (here.offsetDays ?? 0) + here.days) < today;
+  return (template, event) =>
     (isOrdered && template.doneByOrder === true) ||
-    (isHere && template.doneByArrival === true) ||
+    (isHere && (template.doneByArrival === true || isOutlived(template, event))) ||
     (batch.slotDate !== undefined && template.id === BOOKING);
 }
 
