@@ -6,7 +6,7 @@ import { isAtHome } from '../farm/who-is-there.js';
 import { choreHoursOn } from './chore-hours.js';
 import type { PlanContext } from './context.js';
 import { outOn } from './out-by-day.js';
-import { mostThroughStations, workOfDay } from './processing-work.js';
+import { hoursOfDay, mostThroughStations, workOfDay } from './processing-work.js';
 
 /** What people can do at home on one day. */
 export interface DayOfHands {
@@ -91,6 +91,7 @@ function handsFrom(
   const most = Math.min(
     (hours - fixedH) / birdH,
     mostThroughStations(context, each.length, Math.max(0, ...each)),
+    mostByEvening(context, date, { beginsH, hands: each.length }),
   );
   return {
     date,
@@ -103,6 +104,20 @@ function handsFrom(
     names: there.map(({ name }) => name),
     most: Math.max(0, Math.floor(most + 1e-9)),
   };
+}
+
+/** Birds of an evening that are done, all together, by its end or by dark. */
+function mostByEvening(
+  context: AroundHands,
+  date: PlainDate,
+  { beginsH, hands }: { beginsH: number; hands: number },
+): number {
+  const { farm, tables } = context;
+  const { processingEndH, processingStartH } = tables.judgements.birds;
+  if (hands === 0 || beginsH === processingStartH.value) return Infinity;
+  const untilH = Math.min(processingEndH.value, sunHours(date, farm).setH);
+  const [none, one] = [0, 1].map((birds) => hoursOfDay(context, hands, birds));
+  return (untilH - beginsH - none!) / (one! - none!);
 }
 
 /** What of some hours is in daylight: those of a morning are as long as the day at most. */

@@ -55,6 +55,7 @@ export const JUDGED = {
     'daysBefore',
     'daysAfter',
     'unsureBelow',
+    'processingEndH',
     'processingStartH',
     'moveOutNights',
     'penHeatNights',
