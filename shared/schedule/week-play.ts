@@ -1,6 +1,6 @@
 import { FreeHours } from './free-hours.js';
 import { usualAhead } from './usual-ahead.js';
-import { mayBeShared } from './work-days.js';
+import { mayBeShared } from './job-pieces.js';
 import type { PlayedSky } from './played-sky.js';
 import type { PlayedJob } from './work-years.js';
 import { finishDay, type WorkJob, type WorkProblem } from './work.js';

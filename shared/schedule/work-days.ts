@@ -1,6 +1,6 @@
-import { airOf, mayWait } from './work-air.js';
+import { marginOf, mayWait } from './work-margin.js';
 import { drawIndex, type Random } from './random.js';
-import { costOf, finishDay, placedMinutes } from './work.js';
+import { isBetter, isInTime, leastOf, mayBeShared, withoutCrumb } from './job-pieces.js';
 import type { WorkJob, WorkPiece, WorkProblem } from './work.js';
 
 /** How a job may be put otherwise than on the first days by those with most time. */
@@ -29,7 +29,7 @@ export class WorkDays {
   /** People looked at on days so far: what looking for a plan takes, whatever the machine. */
   looks = 0;
   /** Whether work that has time enough leaves hours of its days free from now on. */
-  leavesAir = false;
+  leavesMargin = false;
 
   constructor(readonly problem: WorkProblem) {
     this.days = problem.days;
@@ -57,25 +57,25 @@ export class WorkDays {
   }
 
   /** As `together`, less what work that has time enough leaves free. */
-  togetherWithAir(job: WorkJob, day: number): number {
-    this.holdAir(job, day, day, 1);
+  togetherWithMargin(job: WorkJob, day: number): number {
+    this.holdMargin(job, day, day, 1);
     const minutes = this.together(job, day);
-    this.holdAir(job, day, day, -1);
+    this.holdMargin(job, day, day, -1);
     return minutes;
   }
 
   /** Whether somebody has less left on one of the days of a job’s pieces than is to be left free. */
-  lacksAir(pieces: readonly WorkPiece[]): boolean {
+  lacksMargin(pieces: readonly WorkPiece[]): boolean {
     return pieces.some(({ day, workers }) =>
-      workers.some((w) => this.free[w * this.days + day]! < airOf(this.problem, w, day)),
+      workers.some((w) => this.free[w * this.days + day]! < marginOf(this.problem, w, day)),
     );
   }
 
   /** Takes what is to be left free of those who can do a job, or with -1 gives it back. */
-  private holdAir({ able }: WorkJob, from: number, until: number, sign: 1 | -1): void {
+  private holdMargin({ able }: WorkJob, from: number, until: number, sign: 1 | -1): void {
     for (const w of able)
       for (let day = from; day <= until; day++)
-        this.free[w * this.days + day]! -= sign * airOf(this.problem, w, day);
+        this.free[w * this.days + day]! -= sign * marginOf(this.problem, w, day);
   }
 
   /** Minutes on a day that as many people as a job takes still have together. */
@@ -105,27 +105,27 @@ export class WorkDays {
         this.pieceOn(by, day, { open, least }, vary?.byAll ? undefined : vary);
     return vary
       ? this.walk(job, span, pieceOf(job), vary.byAll && mayBeShared(job))
-      : this.withAir(job, span, pieceOf);
+      : this.withMargin(job, span, pieceOf);
   }
 
   /** As `put`, but rather a shorter piece than a rest that is too small to be useful. */
   putInUsefulPieces(job: WorkJob, from: number, until: number): WorkPiece[] {
-    return this.withAir(job, { from, until }, (by) => (day, open, least) => {
+    return this.withMargin(job, { from, until }, (by) => (day, open, least) => {
       const piece = this.pieceOn(by, day, { open, least }, undefined);
       return piece && { ...piece, minutes: withoutCrumb(job, open, piece.minutes) };
     });
   }
 
   /** With hours left free on its days where it is in time by far all the same. */
-  private withAir(job: WorkJob, span: DaySpan, pieceOf: (job: WorkJob) => PieceOf): WorkPiece[] {
-    const { air, jobs } = this.problem;
-    if (!air || !this.leavesAir || mayWait(this.problem)[jobs.indexOf(job)] !== 1)
+  private withMargin(job: WorkJob, span: DaySpan, pieceOf: (job: WorkJob) => PieceOf): WorkPiece[] {
+    const { margin } = this.problem;
+    if (!margin || !this.leavesMargin || !mayWait(this.problem).has(job))
       return this.inTime(job, span, pieceOf);
     const from = Math.max(0, span.from);
-    const until = Math.min(span.until, job.dueDay - air.spareDays, this.days - 1);
-    this.holdAir(job, from, until, 1);
+    const until = Math.min(span.until, job.dueDay - margin.spareDays, this.days - 1);
+    this.holdMargin(job, from, until, 1);
     const pieces = this.inTime(job, { from, until }, pieceOf);
-    this.holdAir(job, from, until, -1);
+    this.holdMargin(job, from, until, -1);
     if (isInTime(job, pieces)) return pieces;
     this.giveBack(job, pieces);
     return this.inTime(job, span, pieceOf);
@@ -368,46 +368,8 @@ interface DaySpan {
 
 type PieceOf = (day: number, open: number, least: number) => WorkPiece | undefined;
 
-/** Whether several people can be at a job on one day, each with a piece of it: a crew is one a day. */
-export const mayBeShared = (job: WorkJob): boolean => {
-  const { smallestPieceMinutes: smallest, minutes, able, peopleNeeded } = job;
-  return smallest !== undefined && smallest < minutes && peopleNeeded === 1 && 1 < able.length;
-};
-
-const isWhole = ({ minutes }: WorkJob, pieces: readonly WorkPiece[]): boolean =>
-  minutes <= placedMinutes(pieces);
-
-const isInTime = (job: WorkJob, pieces: readonly WorkPiece[]): boolean =>
-  isWhole(job, pieces) && finishDay(pieces) <= job.dueDay;
-
-/** Costs closer than this are the same. */
-const EQUAL = 1e-9;
-
-/** Costs less; as cheap, holds more of the work; holding as much, is finished sooner. */
-function isBetter(job: WorkJob, now: readonly WorkPiece[], was: readonly WorkPiece[]): boolean {
-  const cheaper = costOf(job, was) - costOf(job, now);
-  if (EQUAL < Math.abs(cheaper)) return 0 < cheaper;
-  const more = placedMinutes(now) - placedMinutes(was);
-  return more === 0 ? finishDay(now) < finishDay(was) : 0 < more;
-}
-
 /** Looks that it takes to choose who does a piece, for each who can. */
 const PIECE_LOOKS = 6;
 
 /** Smaller pieces are a whole number of these longer than the smallest useful one. */
 const STEP_MINUTES = 15;
-
-/** What is put on a day at least: all that is open, or the smallest useful piece of it. */
-const leastOf = ({ smallestPieceMinutes: smallest }: WorkJob, open: number): number =>
-  smallest === undefined || open < smallest ? open : smallest;
-
-/** Leaves enough for a useful piece on another day, where some would be left and a little less taken. */
-function withoutCrumb(
-  { smallestPieceMinutes: smallest }: WorkJob,
-  open: number,
-  minutes: number,
-): number {
-  const rest = open - minutes;
-  if (smallest === undefined || rest <= 0 || smallest <= rest) return minutes;
-  return smallest <= open - smallest ? open - smallest : minutes;
-}

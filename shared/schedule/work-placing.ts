@@ -1,4 +1,5 @@
-import { mayBeShared, WorkDays } from './work-days.js';
+import { mayBeShared } from './job-pieces.js';
+import { WorkDays } from './work-days.js';
 import { followersOf, freeFrom, putWithBefore, spanOf } from './work-span.js';
 import { costOf, type WorkPiece, type WorkPlacing, type WorkProblem } from './work.js';
 

@@ -1,4 +1,4 @@
-import { mayWait } from './work-air.js';
+import { mayWait } from './work-margin.js';
 import { WorkDays } from './work-days.js';
 import { followersOf, freeFrom, spanOf } from './work-span.js';
 import { finishDay, placedMinutes, type WorkJob, type WorkPiece } from './work.js';
@@ -82,7 +82,7 @@ export function placementReason(
   const refused: { day: number; because: DayRefusal }[] = [];
   let isForFollower = false;
   for (let day = allowedFrom; day < first; day++) {
-    const because = refusalOn(job, day, { left, least, mayWait: mayWait(problem)[index] === 1 });
+    const because = refusalOn(job, day, { left, least, mayWait: mayWait(problem).has(job) });
     if (because === 'kept-its-place' && day < soonest) isForFollower = true;
     else refused.push({ day, because });
   }
@@ -202,7 +202,7 @@ function refusalOn(
 ): DayRefusal {
   if (!suitsOn(job, day)) return 'does-not-suit';
   if (least <= left.together(job, day))
-    return may && left.togetherWithAir(job, day) < least ? 'kept-free' : 'kept-its-place';
+    return may && left.togetherWithMargin(job, day) < least ? 'kept-free' : 'kept-its-place';
   const inTheDark =
     job.needsLight === true && least <= left.together({ ...job, needsLight: false }, day);
   return inTheDark ? 'no-light' : 'no-hours';

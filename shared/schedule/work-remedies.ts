@@ -1,6 +1,7 @@
 import { daysLeft, suitsOn } from './work-reasons.js';
 import { followersOf, spanOf } from './work-span.js';
-import { mayBeShared, type WorkDays } from './work-days.js';
+import { mayBeShared } from './job-pieces.js';
+import type { WorkDays } from './work-days.js';
 import { costOf, finishDay, placedMinutes, type WorkJob } from './work.js';
 import type { WorkPlacing, WorkProblem } from './work.js';
 

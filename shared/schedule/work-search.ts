@@ -120,7 +120,7 @@ export function fitWork(
   }
   state.goTo(best.pieces);
   state.tidy();
-  state.airOut();
+  state.leaveMargin();
   return {
     plan: [...state.pieces],
     cost: state.costWithoutMoves(),

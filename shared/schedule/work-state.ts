@@ -1,6 +1,6 @@
 import type { ActivityNetwork } from './activity-network.js';
 import { drawIndex } from './random.js';
-import { mayWait } from './work-air.js';
+import { mayWait } from './work-margin.js';
 import { WorkDays, type Variation } from './work-days.js';
 import {
   allLoose,
@@ -101,15 +101,15 @@ export class WorkState implements Settling {
    * Leaves hours of full days free: work that has time enough goes to later days, the last due first.
    * What stands where an earlier plan had it stays.
    */
-  airOut(): void {
-    if (!this.problem.air) return;
+  leaveMargin(): void {
+    if (!this.problem.margin) return;
     const { jobs } = this.problem;
     const may = mayWait(this.problem);
-    this.days.leavesAir = true;
+    this.days.leavesMargin = true;
     const inTurn = jobs.map((_, i) => i).sort((a, b) => jobs[b]!.dueDay - jobs[a]!.dueDay || b - a);
     for (const i of inTurn) {
       const was = this.pieces[i]!;
-      if (may[i] !== 1 || was.length === 0 || !this.days.lacksAir(was)) continue;
+      if (!may.has(jobs[i]!) || was.length === 0 || !this.days.lacksMargin(was)) continue;
       const cost = this.costs[i]!;
       const before = this.earlier?.plan[i] ?? [];
       if (before.length > 0 && movedShare(jobs[i]!, was, before) === 0) continue;
@@ -117,7 +117,7 @@ export class WorkState implements Settling {
       const { from, until } = this.spanOf(i);
       const now = this.days.putInUsefulPieces(jobs[i]!, from, until);
       const isWhole = placedMinutes(now) === placedMinutes(was);
-      if (isWhole && !this.days.lacksAir(now) && this.costWith(i, now) <= cost) {
+      if (isWhole && !this.days.lacksMargin(now) && this.costWith(i, now) <= cost) {
         this.pieces[i] = now;
         loosen(this, this.loose, i, was);
         continue;
@@ -127,7 +127,7 @@ export class WorkState implements Settling {
       for (const piece of was) this.days.take(jobs[i]!, piece);
     }
     drawEarlier(this, this.loose, 'in-useful-pieces');
-    this.days.leavesAir = false;
+    this.days.leavesMargin = false;
     this.addUp();
   }
 

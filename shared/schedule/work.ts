@@ -53,7 +53,7 @@ export interface Worker {
  * Hours that a plan leaves free on each day, for what weather and animals push there: work that has
  * time enough goes to a later day instead, and stays so many days clear of its due day.
  */
-interface Air {
+interface Margin {
   /** Share of the minutes of each on each day. */
   readonly share: number;
   /** Less than this is of no use to anybody: of a short evening nothing is left free. */
@@ -66,7 +66,7 @@ export interface WorkProblem {
   readonly workers: readonly Worker[];
   readonly jobs: readonly WorkJob[];
   /** Left out, days are filled to the last minute. */
-  readonly air?: Air;
+  readonly margin?: Margin;
 }
 
 export interface WorkPiece {

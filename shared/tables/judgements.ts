@@ -205,8 +205,8 @@ export const JUDGED = {
     'ownFrostC',
     'hayBelowC',
     'setAheadShare',
-    'airShare',
-    'airSpareDays',
+    'marginShare',
+    'marginSpareDays',
   ],
   /** Buying feed. */
   buying: ['tripH', 'tripHourBags', 'mineralsGPerDay', 'hayAheadDays'],

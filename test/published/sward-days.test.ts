@@ -82,15 +82,7 @@ function dayOf(
   referenceMm: number,
   temperatureSum: number,
 ): GrassDay {
-  return {
-    meanC,
-    growthC: meanC,
-    onsetC,
-    lightMJ,
-    rainMm,
-    referenceMm,
-    temperatureSum,
-  };
+  return { meanC, growthC: meanC, onsetC, lightMJ, rainMm, referenceMm, temperatureSum };
 }
 
 describe('a sward of four compartments, three days in a row', () => {

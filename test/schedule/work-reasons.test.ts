@@ -70,8 +70,8 @@ describe('placementReason', () => {
           'kept-free':
             suits &&
             hasHours &&
-            problem.air !== undefined &&
-            left.togetherWithAir(job, day) < least,
+            problem.margin !== undefined &&
+            left.togetherWithMargin(job, day) < least,
           'kept-its-place': suits && hasHours && days(earlier?.[i]) === days(pieces),
         }[because];
         return holds ? [] : [`${job.id} on ${day}: ${because}`];

@@ -83,13 +83,13 @@ export function fitAll(
   const asked = (needs: readonly WorkNeed[]): { problem: WorkProblem; hours: WorkHours } => {
     const hours = workHours(request, { ...read, needs, chores }, horizon);
     const jobs = asHoursAllow(request, needs, jobsOf(request, needs, days, hours.onItsDay), hours);
-    const { airShare, airSpareDays } = request.tables.judgements.work;
-    const air = {
-      share: airShare.value,
+    const { marginShare, marginSpareDays } = request.tables.judgements.work;
+    const margin = {
+      share: marginShare.value,
       leastMinutes: Math.round(60 * request.tables.work.smallestPieceHours.value),
-      spareDays: airSpareDays.value,
+      spareDays: marginSpareDays.value,
     };
-    return { problem: { days: horizon, workers: hours.workers, jobs, air }, hours };
+    return { problem: { days: horizon, workers: hours.workers, jobs, margin }, hours };
   };
   const fitNeeds = (
     needs: readonly WorkNeed[],

@@ -39,7 +39,7 @@ export interface WorkRow {
 }
 
 /** Hours that may be told. */
-export const isRight = (hours: number | undefined): hours is number =>
+const isRight = (hours: number | undefined): hours is number =>
   hours !== undefined && problemsOfNumber('hours', hours, FIELDS.hours.bounds).length === 0;
 
 /** Work of today is put off to tomorrow; what is planned for later, by a week. */

@@ -1,17 +1,13 @@
 import './tick.css';
 import { Button, Group } from '@mantine/core';
-import { useState } from 'react';
 import type { PlainDate } from '../../../shared/calendar/plain-date.js';
-import { progressFields } from '../../../shared/farm/job.js';
 import { formatHours } from '../../../shared/units/format.js';
 import type { UnitSystem } from '../../../shared/units/unit.js';
 import type { Said } from '../api/work-queries.js';
 import { useSayDate } from '../explain/say-date.js';
-import { QuantityInput } from '../fields/quantity-input.js';
-import { ChangeWork, isRight, type WorkRow } from './change-work.js';
+import { ChangeWork, type WorkRow } from './change-work.js';
+import { HoursTook } from './hours-took.js';
 import { useWorkMarks } from './work-marks.js';
-
-const FIELDS = progressFields.fields;
 
 /** One control for a piece of work, at any time: done, undone, struck out, other hours or days. */
 export function DayJob({
@@ -40,7 +36,13 @@ export function DayJob({
           >
             Undo
           </Button>
-          {isDone && <HoursTook work={work} units={units} />}
+          {isDone && (
+            <HoursTook
+              {...{ name, units }}
+              hours={work.hours + hoursDone}
+              onHours={(hours) => say({ key, hours })}
+            />
+          )}
         </Group>
       </div>
     );
@@ -82,25 +84,4 @@ function SaidWords({ said, work }: { said: Said | undefined; work: WorkRow }) {
   if (said?.notBefore === undefined) return null;
   const isLast = said.notBefore === (work.latest ?? work.due);
   return `Put off to ${sayDate(said.notBefore)}${isLast ? ', the last day in time' : ''}.`;
-}
-
-/** Hours that it took are asked after it is done, and kept when the box is left. */
-function HoursTook({ work, units }: { work: WorkRow; units: UnitSystem }) {
-  const { say } = useWorkMarks();
-  const usual = work.hours + (work.hoursDone ?? 0);
-  const [took, setTook] = useState<number | undefined>(usual);
-  return (
-    <QuantityInput
-      w={130}
-      label={FIELDS.hours.label}
-      aria-label={`Hours it took: ${work.name}`}
-      field={FIELDS.hours}
-      units={units}
-      value={took}
-      onChange={setTook}
-      onBlur={() => {
-        if (took !== usual && isRight(took)) say({ key: work.key, hours: took });
-      }}
-    />
-  );
 }

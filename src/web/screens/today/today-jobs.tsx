@@ -1,7 +1,5 @@
 import { lazy, Suspense, useState } from 'react';
 import { addDays, type PlainDate } from '../../../../shared/calendar/plain-date.js';
-import { problemsOfNumber } from '../../../../shared/farm/bounds.js';
-import { progressFields } from '../../../../shared/farm/job.js';
 import type { TickedToday } from '../../../../shared/plan/today/today.js';
 import type { TodayJob } from '../../../../shared/plan/today/today-work.js';
 import { formatHours } from '../../../../shared/units/format.js';
@@ -11,15 +9,14 @@ import type { Tick } from '../../api/today-queries.js';
 import type { SaidOrBought } from '../../api/mark-queries.js';
 import type { Said } from '../../api/work-queries.js';
 import { useSayDate } from '../../explain/say-date.js';
-import { QuantityInput } from '../../fields/quantity-input.js';
 import { whoUses } from '../../kept/whose-phone.js';
 import { Working } from '../../shell/states.js';
+import { HoursTook } from '../../tick/hours-took.js';
 import { DoneBy } from './done-by.js';
 import { useInPlace } from './in-place.js';
 import { OverJobs } from './over-jobs.js';
 import { TickButton, type TickState } from './tick-button.js';
 
-const HOURS = progressFields.fields.hours;
 /** Asked for once somebody opens a piece of work. */
 const ChangeWork = lazy(() =>
   import('../../tick/change-work.js').then((each) => ({ default: each.ChangeWork })),
@@ -259,7 +256,7 @@ function JobWords({ job }: { job: TodayJob }) {
   );
 }
 
-/** What became of it; hours that it took are asked after, and kept when the box is left. */
+/** What became of it; hours that it took are asked after. */
 function DoneWords({
   job: { name, hours, hoursDone, state, restOn },
   units,
@@ -270,8 +267,6 @@ function DoneWords({
   onHours: (hours: number) => void;
 }) {
   const sayDate = useSayDate();
-  const [took, setTook] = useState<number | undefined>(hours);
-  const isRight = took !== undefined && problemsOfNumber('hours', took, HOURS.bounds).length === 0;
   if (state === 'later') {
     const when = restOn ? sayDate(restOn) : 'another day';
     return (
@@ -280,18 +275,5 @@ function DoneWords({
       </p>
     );
   }
-  return (
-    <QuantityInput
-      className="today-took"
-      label="Hours it took"
-      aria-label={`Hours it took: ${name}`}
-      field={HOURS}
-      units={units}
-      value={took}
-      onChange={setTook}
-      onBlur={() => {
-        if (isRight && took !== hours) onHours(took);
-      }}
-    />
-  );
+  return <HoursTook className="today-took" {...{ name, hours, units, onHours }} />;
 }
