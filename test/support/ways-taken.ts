@@ -49,7 +49,7 @@ const MORE = /^(?:(\d+) h)? ?(?:(\d+) min)? ?more on (.*?)(?: from .*|, or.*)?\.
 export const helper = { id: 'helper', name: 'Helper', away: [] };
 
 /** The date that reads so. */
-function dayCalled({ farm, today }: Asked, said: string): string {
+export function dayCalled({ farm, today }: Pick<Asked, 'farm' | 'today'>, said: string): string {
   const days = Array.from({ length: 400 }, (_, day) => addDays(today, day));
   return days.find((date) => formatDate(date, { units: farm.units, today }) === said)!;
 }
@@ -121,7 +121,7 @@ export function taken<Of extends Asked>(
     return [{ ...request, progress: [...progress, { key, dueOn: dayCalled(request, doneOn) }] }];
   if (way.startsWith('A later last day')) return own(({ noUseAfter: _last, ...job }) => job);
   if (way.startsWith('Whatever the weather')) return own((job) => ({ ...job, conditions: {} }));
-  const [, withHelper] = /^A helper on (.*) for all .* of it, beside \w+\.$/.exec(way) ?? [];
+  const [, withHelper] = /^A helper on (.*) for all .* of it(?:, beside \w+)?\.$/.exec(way) ?? [];
   if (withHelper !== undefined) {
     const at = weekdayOf(dayCalled(request, withHelper)) - 1;
     const hoursByWeekday = Array.from({ length: 7 }, (_, k) => (k === at ? 6 : 0));

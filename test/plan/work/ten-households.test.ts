@@ -15,9 +15,18 @@ import type { WorkRequest } from '../../../shared/plan/work/work-request.js';
 import { formatDate } from '../../../shared/units/dates.js';
 import { tables } from '../../support/factories.js';
 import { TEN_HOUSEHOLDS } from '../../support/ten-households.js';
-import { cared, helper, isInTime, isMended, leftOf, taken } from '../../support/ways-taken.js';
+import {
+  cared,
+  dayCalled,
+  helper,
+  isInTime,
+  isMended,
+  leftOf,
+  taken,
+} from '../../support/ways-taken.js';
 
 const PLANS = 600;
+const MORE_ON = /^(?:(\d+) h)? ?(?:(\d+) min)? ?more on (.*?)(?: from .*|, or.*)?\.$/;
 /** The household with what a day that is short asks for: of those named the first, and a helper. */
 function found(request: WorkRequest, { date, said }: ShortDay): WorkRequest[] {
   const { people } = request;
@@ -118,6 +127,19 @@ describe.each(TEN_HOUSEHOLDS)('the household: %s', (name, picture: FarmPicture) 
   });
 
   it('asks nobody for more than there is of their day until ten at night', () => {
+    const ofWork = plan.jobs.flatMap(({ waysToFit }) => waysToFit);
+    for (const said of ofWork) {
+      const [, h = 0, min = 0, on] = MORE_ON.exec(said) ?? [];
+      const weekday = on === undefined ? 7 : weekdayOf(dayCalled(request, on));
+      const all = request.people.filter(({ isChild }) => !isChild);
+      const each = all.map(({ startH, hoursByWeekday, byDay }) => {
+        if (6 <= weekday || byDay === 'at-home') return 0;
+        const begins = (startH ?? tables.work.startH).weekday;
+        const hours = (hoursByWeekday ?? tables.work.hoursByWeekday.values)[weekday - 1]!;
+        return begins + hours + Number(h) + Number(min) / 60;
+      });
+      expect([said, Math.min(...each) <= 22]).toEqual([said, true]);
+    }
     for (const { said, date } of plan.shortDays) {
       const [, h = 0, min = 0, from = ''] =
         / find (?:(\d+) h)? ?(?:(\d+) min)? more(.*?) for /.exec(said) ?? [];
