@@ -227,7 +227,8 @@ function taskOf(
     end: dates.end,
     latestStart: dates.latestStart,
     spareDays: dates.spareDays,
-    alreadyLate: isOpen && dates.alreadyLate,
+    // What lapses is asked for until it does: it is never late.
+    alreadyLate: isOpen && !template.lapses && dates.alreadyLate,
     overdue: isOpen && dates.overdue,
     hours: round6(hours * days),
     units: round6(units),
