@@ -31,6 +31,7 @@ export type TaskCircumstance =
   | 'older-flock'
   | 'brooder-assumed'
   | 'brooder-known'
+  | 'brooder-stands'
   | 'pen-assumed'
   | 'coop-unfinished'
   | 'nests-short'

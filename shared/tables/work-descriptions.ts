@@ -100,6 +100,7 @@ const taskTemplate = (name: string, own: 'taskTemplates' | 'herdTaskTemplates') 
           'older-flock',
           'brooder-assumed',
           'brooder-known',
+          'brooder-stands',
           'pen-assumed',
           'coop-unfinished',
           'nests-short',
