@@ -64,10 +64,10 @@ export function OverJobs({
           {0 < strikable.length && (
             <button type="button" className="today-button" onClick={() => tell(false)}>
               {open.length === 1
-                ? 'Not any more'
+                ? 'No: strike it out'
                 : strikable.length === open.length
-                  ? 'None any more'
-                  : `Not any more: ${strikable.length} that no animals wait for`}
+                  ? 'None: strike them out'
+                  : `Strike out the ${strikable.length} that no animals wait for`}
             </button>
           )}
           {children}
