@@ -5,11 +5,17 @@ const YEAR_DAYS = 365;
 /** Days from the first egg on in which a young flock comes into lay: no measure of later ones. */
 const COMING_INTO_LAY_DAYS = 56;
 
+/** Days past their last one on which birds may be there still, as nobody told otherwise. */
+export interface StillHere {
+  readonly since: PlainDate;
+  readonly until: PlainDate;
+}
+
 /** What tells on which days a batch is there. */
 export type DatedPlan = Pick<
   BatchPlan,
   'arrivalDate' | 'lastDate' | 'leaving' | 'laying' | 'purpose' | 'birds'
->;
+> & { readonly stillHere?: StillHere };
 
 /**
  * The day of a batch's plan by which its birds are told on a date: the date itself while it is
@@ -18,6 +24,9 @@ export type DatedPlan = Pick<
  */
 export function dayInPlan(plan: DatedPlan, date: PlainDate): PlainDate | undefined {
   if (date < plan.arrivalDate) return undefined;
+  const { stillHere } = plan;
+  if (stillHere && stillHere.since <= date)
+    return date <= stillHere.until ? addDays(stillHere.since, -1) : undefined;
   const last = plan.leaving ? String(plan.leaving.on.value) : plan.lastDate;
   if (date <= last) return isGone(plan, date) ? undefined : date;
   if (plan.purpose !== 'layers' || isGone(plan, last)) return undefined;

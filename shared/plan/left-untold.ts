@@ -3,6 +3,7 @@ import type { HeadChange } from '../farm/head-count.js';
 import type { Progress } from '../farm/job.js';
 import type { Tables } from '../tables/tables.js';
 import type { BatchPlan } from './batch-plan.js';
+import type { DatedPlan } from './day-in-plan.js';
 
 /** Work after which nothing of a batch is left to feed. */
 const TAKES_THEM: ReadonlySet<string> = new Set([
@@ -41,6 +42,30 @@ export function leftUntold(
   const areTaken = 0 < taking.length && taking.every((key) => done.has(key));
   return areTaken ? undefined : on;
 }
+
+/**
+ * The same batches, with the days on which they are to be looked after though their plan is over, because
+ * nobody told that they left: the one answer of the round, the sheets, the feed and the page of the day.
+ */
+export const withStillHere = <Planned extends { readonly id: string; readonly plan: BatchPlan }>(
+  batches: readonly Planned[],
+  asked: Parameters<typeof leftUntold>[1] & Parameters<typeof processedUntold>[1],
+): (Planned & { readonly plan: BatchPlan & DatedPlan })[] =>
+  batches.map((batch) => {
+    const { plan } = batch;
+    const left = leftUntold(batch, asked);
+    const since = processedUntold(batch, asked)[0]?.on ?? left;
+    if (since === undefined || !plan.leaving || (!left && isOverUntold(plan, asked))) return batch;
+    const last = String(plan.leaving.on.value);
+    const { value: days } = asked.tables.judgements.alarms.leavingAskedDays;
+    // Birds that were counted are there until it is told.
+    const until = left ? addDays(plan.birds.counted ? asked.today : left, days) : last;
+    return { ...batch, plan: { ...plan, stillHere: { since, until } } };
+  });
+
+/** Whether their last day is past, and they are taken to have left, or told or ticked off to have. */
+const isOverUntold = ({ leaving }: BatchPlan, { today }: { readonly today: PlainDate }): boolean =>
+  leaving !== undefined && String(leaving.on.value) < today;
 
 /** A day on which some of a batch were to be processed. */
 export interface ProcessingUntold {

@@ -183,6 +183,8 @@ export const JUDGED = {
     'hurriedShare',
     'stayH',
     'longPastDays',
+    'askedAfterDays',
+    'turnOutWaitsDays',
     'leastHours',
     'shownDoneDays',
     'mostLoggedFactor',

@@ -132,7 +132,21 @@ describe('telling on a phone', () => {
       .getByText(/^6 birds weighed, 1\.4\d lb each\. Told\.$/)
       .waitFor();
     const changed = page.getByRole('list', { name: 'What changed in the plan' });
-    await changed.getByText(/^Live weight each: .+ less than before\.$/).waitFor();
+    await changed
+      .getByText(/^Processing stays on .+: as many days, lighter birds, about .+ lb dressed each/)
+      .waitFor();
+    // The other day is one touch, where it was told as on the page of the day: not asked twice.
+    const attention = page
+      .getByRole('listitem')
+      .filter({ hasText: 'weighed lighter than planned' });
+    await attention.waitFor();
+    await rowOf(page, 'Here')
+      .getByRole('button', { name: /^Process on .+ instead$/ })
+      .click();
+    await rowOf(page, 'Here')
+      .getByRole('button', { name: /instead\. Kept\.$/ })
+      .waitFor();
+    await attention.waitFor({ state: 'detached' });
     expect(errors).toEqual([]);
   });
 
@@ -162,6 +176,41 @@ describe('telling on a phone', () => {
     await rowOf(page, 'Cattle')
       .getByRole('button', { name: /: 10\b/ })
       .waitFor();
+    expect(errors).toEqual([]);
+  });
+
+  it('never fills in a box that somebody is typing in: what it would be is offered beside it', async () => {
+    const id = await farmWithChicks();
+    const herd = await house.post<{ id: string }>(`/farms/${id}/herds`, {
+      name: 'Milkers',
+      groups: [{ classId: 'milk-cow', head: 1 }],
+    });
+    await house.post(`/farms/${id}/told`, {
+      facts: [{ kind: 'milked', about: herd.id, on: inDays(-1), details: { liters: 11 } }],
+    });
+    const { page, errors } = await house.page('phone');
+    let typed = (): void => undefined;
+    const isTyped = new Promise<void>((done) => (typed = done));
+    await page.route(/told\?kind=milked/, async (route) => {
+      await isTyped;
+      await route.continue();
+    });
+    await today(page, id);
+    await ask(page, 'Milkers', 'Milk of the day');
+    const milk = page.getByRole('textbox', { name: /^Milk of the day,/ });
+    await milk.fill('');
+    await milk.focus();
+    const offered = page.getByRole('button', { name: /^Fill in 2\.9/ });
+    typed();
+    await offered.waitFor();
+    expect(await milk.inputValue()).toBe('');
+    await page.keyboard.type('3');
+    expect(await milk.inputValue()).toBe('3');
+    // Emptied it is offered again, and one touch takes it.
+    await page.keyboard.press('Backspace');
+    expect(await milk.inputValue()).toBe('');
+    await offered.click();
+    expect(await milk.inputValue()).toBe('2.91');
     expect(errors).toEqual([]);
   });
 

@@ -1,3 +1,4 @@
+import { withStillHere } from '../left-untold.js';
 import { withBatch, type FarmPicture } from '../../farm/picture.js';
 import type { Tables } from '../../tables/tables.js';
 import type { DailyWeather } from '../../weather/climate.js';
@@ -32,7 +33,7 @@ export function workOfFarm(
     today,
     people,
     work: withTrips(
-      datedWork(batches, picture, pasture).map((each) =>
+      datedWork(withStillHere(batches, { ...picture, tables }), picture, pasture).map((each) =>
         each.round
           ? { ...each, tasks: withoutBirthsTold(each.tasks, each.round.herd, picture, tables) }
           : each,

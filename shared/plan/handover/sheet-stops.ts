@@ -21,6 +21,7 @@ import { SPOT_UNDER_HEAT, type HeatInstruction } from '../heat-instructions.js';
 import { heatOfDay } from '../heat-of-day.js';
 import { calvingSaid } from '../calving-said.js';
 import { dayInPlan } from '../day-in-plan.js';
+import { withStillHere } from '../left-untold.js';
 import { medicinesToday, waitedToday, type Waited } from '../medicines.js';
 import { refillsOn } from '../refills-on.js';
 import { hayPartFormulas } from '../pasture/hay-part.js';
@@ -322,7 +323,7 @@ export const stopsOn =
     const { facilities, herds } = picture;
     const dayOf = herdDays(picture, tables, { pasture, on: date });
     return [
-      ...batches.flatMap(
+      ...withStillHere(batches, { ...picture, tables }).flatMap(
         (batch) =>
           batchStop(batch, date, {
             ...{ facilities, tables, farm: picture.farm },

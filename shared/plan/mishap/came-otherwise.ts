@@ -4,7 +4,7 @@ import type { Tables } from '../../tables/tables.js';
 import { formatDate } from '../../units/dates.js';
 import { planBatch, type BatchPlan } from '../batch-plan.js';
 import { changes, planned } from './cold-snap.js';
-import { leavingOn } from './leaving-on.js';
+import { leavingOn } from '../leaving-on.js';
 import type { WayOn } from './way-on.js';
 
 /** What of a batch can come otherwise than planned. */

@@ -10,7 +10,7 @@ import { planBatch, type BatchPlan } from '../batch-plan.js';
 import { heatOfDay } from '../heat-of-day.js';
 import { cautionsSaid } from './cautions-said.js';
 import { changes, planned } from './cold-snap.js';
-import { leavingOn } from './leaving-on.js';
+import { leavingOn } from '../leaving-on.js';
 import { withSpell, type Spell } from './typed-weather.js';
 import type { Mishap, WayOn } from './way-on.js';
 

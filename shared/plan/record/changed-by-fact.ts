@@ -8,6 +8,7 @@ import { planBatch, type BatchPlan } from '../batch-plan.js';
 import { planningDay } from '../planning-day.js';
 import { deadInBox } from './dead-in-box.js';
 import { weighedSaid } from './weighed-said.js';
+import { weightFollows, type LeavingChoice, type WeightFollows } from './weight-follows.js';
 import { whatChanged, type Change } from '../what-changed.js';
 
 /** What became another in the plan of a batch when something was told, and why. */
@@ -15,6 +16,8 @@ export interface ChangedByFact {
   /** What was told, in words. */
   readonly because: string;
   readonly changes: readonly Change[];
+  /** Another day of processing, where weights that were told leave the choice. */
+  readonly choice?: LeavingChoice;
 }
 
 /**
@@ -39,13 +42,18 @@ export function changedByFact(
     // Of birds that are all gone nothing is still to be planned: their record says how they went.
     if (after.birds.counted !== undefined && after.birds.counted.now.value < 1)
       return { because, changes: [] };
+    const follows =
+      fact.kind === 'weighed'
+        ? weightFollows({ picture, tables, batch, before, after })
+        : undefined;
+    const reader = { ...picture.farm, today: picture.today };
     const changes = [
       // What is to be done today stands above dates of months ahead.
       ...deadInBox(fact, batch, before).map((words) => ({ id: 'dead-in-box' as const, words })),
-      ...weighedSaid(fact, after, { reader: picture.farm, judged }).map((words) => ({
+      ...weighedSaid(fact, after, { reader, judged }).map((words) => ({
         ...{ id: 'weighed' as const, words },
       })),
-      ...whatChanged(before, after, { reader: picture.farm, judged }),
+      ...withFollows(whatChanged(before, after, { reader, judged }), follows),
     ];
     const why = whyBirds(fact, batch, { before, after });
     return {
@@ -53,12 +61,22 @@ export function changedByFact(
       changes: changes.map((change) =>
         change.id === 'birds' ? { ...change, words: `${change.words}${why}` } : change,
       ),
+      ...(follows?.choice ? { choice: follows.choice } : {}),
     };
   } catch (error) {
     if (error instanceof FieldError) return { because, changes: [] };
     throw error;
   }
 }
+
+/** What a weight means for their last day stands in the place of the weight alone. */
+export const withFollows = (
+  changes: readonly Change[],
+  follows: WeightFollows | undefined,
+): readonly Change[] =>
+  changes.flatMap((change) =>
+    change.id === 'weight' && follows && 0 < follows.changes.length ? follows.changes : [change],
+  );
 
 /** What stands beside another number of birds at the end; empty where it says all itself. */
 function whyBirds(

@@ -80,7 +80,6 @@ class Eater {
   /** Feed of a day by the plan, waste included, kg; 0 before they come and when they are gone. */
   kg(on: PlainDate): number {
     const { plan } = this.batch;
-    if (plan.leaving !== undefined && String(plan.leaving.on.value) < on) return 0;
     return this.kind.isFedTo(plan, on) ? fedOn(plan, on) : 0;
   }
 

@@ -6,6 +6,7 @@ import type { PasturePlan } from '../pasture/pasture-plan.js';
 import type { PlannedBatch } from '../work/dated-work.js';
 import type { WorkPlan } from '../work/planned-work.js';
 import type { AnimalLine } from './animal-lines.js';
+import type { LeavingChoice } from '../record/weight-follows.js';
 import type { LaterMove } from '../work/later-event.js';
 import type { MoveMeant, StillIn } from './move-meant.js';
 
@@ -34,6 +35,8 @@ export interface Attention {
   readonly stillIn?: StillIn;
   /** A later move out or turn-out that is set with one touch. */
   readonly later?: LaterMove;
+  /** Another day of processing that is set with one touch; to have seen it is to keep the one planned. */
+  readonly leaving?: LeavingChoice;
 }
 
 /** What is wrong now, and gets worse by waiting: each is told until it is seen, and not again. */

@@ -1,6 +1,7 @@
 import type { PlainDate } from '../../calendar/plain-date.js';
 import type { FactOf } from '../../farm/told-fact.js';
 import type { FarmPicture } from '../../farm/picture.js';
+import { withStillHere } from '../left-untold.js';
 import type { Tables } from '../../tables/tables.js';
 import type { WorkPlan } from '../work/planned-work.js';
 import { calvingDue } from './calving-due.js';
@@ -13,6 +14,7 @@ import { comingDates, type ComingDate } from './coming.js';
 import { whoIsAway, type AwayToday } from './who-is-away.js';
 import { todayChores, todayHours, freeToday, todayJobs } from './today-work.js';
 import type { TodayChore, TodayHours, TodayJob } from './today-work.js';
+import { weightAlarms } from './weight-alarms.js';
 import { todayGround, todayWeather, type TodayGround, type TodayWeather } from './today-weather.js';
 
 /** All that a household asks on the day it is: nothing here is planned, it is read out of plans. */
@@ -68,12 +70,17 @@ export const withTicks = (
 export function todayOf(
   picture: FarmPicture,
   tables: Tables,
-  planned: PlannedAnimals,
+  { pasture, ...planned }: PlannedAnimals,
   plan: WorkPlan,
 ): Today {
   const { today, climate, people } = picture;
-  const animals = animalLines(picture, tables, planned, plan.eventsToMove);
-  const { batches, pasture } = planned;
+  const batches = withStillHere(planned.batches, { ...picture, tables });
+  const animals = animalLines(
+    picture,
+    tables,
+    { batches, ...(pasture ? { pasture } : {}) },
+    plan.eventsToMove,
+  );
   const chores = todayChores(plan, picture, pasture);
   const jobs = todayJobs(plan, picture, {
     free: freeToday(picture, tables, plan),
@@ -92,7 +99,11 @@ export function todayOf(
     chores,
     attention: attentionOf(
       { ...{ picture, plan, batches, pasture, animals }, judged: tables.judgements.alarms },
-      [...silentHerds(picture, tables, pasture), ...calvingDue(picture, tables)],
+      [
+        ...silentHerds(picture, tables, pasture),
+        ...calvingDue(picture, tables),
+        ...weightAlarms(picture, tables, batches),
+      ],
     ),
     keyDates: comingDates(picture, plan, batches),
     unplanned: plan.unplanned,

@@ -17,12 +17,9 @@ export function isAskedAfter(
   if (OF_THE_EGGS.has(task.event) || templateOf(tables, task).lapses) return false;
   const last = task.noUseAfter ?? addDays(task.end, task.spareDays + (task.mayFollowDays ?? 0));
   // Told onto grass today, they are out today.
-  if (last < addDays(today, -ASKED_DAYS)) return false;
+  if (last < addDays(today, -tables.judgements.work.askedAfterDays.value)) return false;
   return last < today || (task.isOver === true && last === today);
 }
-
-/** So long after its last day it is asked after: of what was due in winter nobody asks in May. */
-const ASKED_DAYS = 30;
 
 /** Chicks that are there were hatched. */
 const OF_THE_EGGS = new Set<Task['event']>(['eggs-set', 'candle', 'lockdown']);

@@ -10,9 +10,6 @@ import type { WholeWork } from './whole-work.js';
 import type { DatedWork, WorkRequest } from './work-request.js';
 import { isWorthTelling } from './worth-telling.js';
 
-/** Nobody keeps cattle from ready grass longer than this: what has no time by then is said. */
-const MOST_DAYS = 7;
-
 export interface OutOnceReady {
   /** The household's work with each herd that was to go out today out once all is ready for it. */
   readonly request: WorkRequest;
@@ -31,6 +28,7 @@ export function outOnceReady(
   fit: (request: WorkRequest) => WholeWork,
 ): OutOnceReady {
   let request = given;
+  const mostDays = given.tables.judgements.work.turnOutWaitsDays.value;
   const put: EventToMove[] = [];
   for (const herd of given.work) {
     const movable = movableEvents(herd, given.today).find(
@@ -45,7 +43,7 @@ export function outOnceReady(
         each.id === herd.id ? outLater(herd, movable, days) : each,
       ),
     });
-    const { placed, without } = placesOf(fit(outIn(MOST_DAYS)), undone);
+    const { placed, without } = placesOf(fit(outIn(mostDays)), undone);
     if (placed.length === 0) continue;
     const days = 1 + Math.max(...placed.map(({ day }) => day));
     request = outIn(days);

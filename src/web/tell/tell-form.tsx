@@ -1,6 +1,7 @@
 import { Button, Checkbox, Group, SimpleGrid, Stack } from '@mantine/core';
 import { useState } from 'react';
 import type { PlainDate } from '../../../shared/calendar/plain-date.js';
+import type { Field } from '../../../shared/farm/field.js';
 import type { ToldFact, ToldKind } from '../../../shared/farm/told-fact.js';
 import { doubtOfBirds, doubtOfDay, type AskedFrom } from '../../../shared/farm/told-doubts.js';
 import { isSame } from '../../../shared/farm/merge-row.js';
@@ -68,9 +69,15 @@ export function TellForm({ farm, today, what, changes, rows = {}, known, onTold,
         });
   const start = withoutProposed(what.start, propose(what.start));
   const proposal = propose({ ...start, ...typed });
-  const draft: Draft = { ...proposal.values, ...start, ...typed };
+  const proposed: Draft = { ...proposal.values, ...start };
+  /** The box that is being typed in, as it stood when that began: what is proposed meanwhile waits. */
+  const [held, hold] = useState<{ readonly name: string; readonly value: unknown }>();
+  const draft: Draft = { ...proposed, ...(held ? { [held.name]: held.value } : {}), ...typed };
   const type = (change: (now: Draft) => Draft): void =>
     setTyped((old) => ({ ...old, ...change({ ...what.start, ...old }) }));
+  /** An empty box that somebody is in, or emptied, is not filled in: what it would be is offered beside it. */
+  const isOffered = (name: string): boolean =>
+    draft[name] === undefined && proposed[name] !== undefined;
   const tell = useTell<ToldKind>(farm.id);
   const isChanged = Object.entries(typed).some(([name, value]) => !isSame(value, what.start[name]));
   const back = useWayBack(
@@ -118,21 +125,38 @@ export function TellForm({ farm, today, what, changes, rows = {}, known, onTold,
                 onChange={(change) => type((now) => ({ [name]: change(now[name] as never) }))}
               />
             ) : (
-              <DescribedField
+              <div
                 key={name}
-                field={field}
-                reader={farm}
-                {...(rows[name] ? { rows: rows[name] } : {})}
-                hint={
-                  (name in start || name in typed ? undefined : proposal.said[name]) ??
-                  byThePlan(what.planKg?.[name], farm)
-                }
-                {...(name === 'name' && feeds ? { suggested: feeds.map((feed) => feed.name) } : {})}
-                isFirst={k === 0}
-                value={draft[name]}
-                error={errors[name]}
-                onChange={(value) => type(() => told(name, value))}
-              />
+                onFocus={() => hold({ name, value: draft[name] })}
+                onBlur={() => hold(undefined)}
+              >
+                <DescribedField
+                  field={field}
+                  reader={farm}
+                  {...(rows[name] ? { rows: rows[name] } : {})}
+                  hint={
+                    (name in start || name in typed || isOffered(name)
+                      ? undefined
+                      : proposal.said[name]) ?? byThePlan(what.planKg?.[name], farm)
+                  }
+                  {...(name === 'name' && feeds
+                    ? { suggested: feeds.map((feed) => feed.name) }
+                    : {})}
+                  isFirst={k === 0}
+                  value={draft[name]}
+                  error={errors[name]}
+                  onChange={(value) => type(() => told(name, value))}
+                />
+                {isOffered(name) && (
+                  <Button
+                    variant="default"
+                    size="compact-md"
+                    onClick={() => type(() => told(name, proposed[name]))}
+                  >
+                    Fill in {shownOf(field, proposed[name], farm)}
+                  </Button>
+                )}
+              </div>
             ),
           )}
           <DateField label="Day" value={on} max={today} error={errors['on']} onChange={setOn} />
@@ -179,6 +203,12 @@ function doubtsOf(
     on === undefined ? undefined : doubtOfDay(on, reader, asked),
   ].filter((doubt) => doubt !== undefined);
 }
+
+/** A value as its box would show it. */
+const shownOf = (field: Field, value: unknown, farm: SavedFarm): string =>
+  field.kind === 'number' && typeof value === 'number'
+    ? formatValue(value, field.bounds.unit, farm)
+    : String(value);
 
 const byThePlan = (kg: number | undefined, farm: SavedFarm): string | undefined =>
   kg === undefined ? undefined : `By the plan ${formatValue(kg, 'kg', farm)} each.`;

@@ -65,7 +65,7 @@ export function useTelling(
       >
         Undo
       </button>
-      <WhatChanged farmId={farm.id} fact={told.fact} />
+      <WhatChanged farm={farm} fact={told.fact} />
       <Failure error={undo.error} />
     </div>
   );

@@ -8,7 +8,7 @@ import { boxLate } from '../../../shared/plan/mishap/box-late.js';
 import { waysWhenOtherwise } from '../../../shared/plan/mishap/came-otherwise.js';
 import { cautionsSaid } from '../../../shared/plan/mishap/cautions-said.js';
 import { cameTooEarly } from '../../../shared/plan/came-too-early.js';
-import { leavingOn } from '../../../shared/plan/mishap/leaving-on.js';
+import { leavingOn } from '../../../shared/plan/leaving-on.js';
 import { whatChanged } from '../../../shared/plan/what-changed.js';
 import { putBack } from '../../../shared/farm/put-back.js';
 import type { Tables } from '../../../shared/tables/tables.js';

@@ -2,6 +2,7 @@ import { describe, expect, it } from '@jest/globals';
 import { parse } from 'jsonc-parser';
 import { addDays } from '../../../shared/calendar/plain-date.js';
 import type { FarmPicture } from '../../../shared/farm/picture.js';
+import { stopsOn } from '../../../shared/plan/handover/sheet-stops.js';
 import { planAnimals } from '../../../shared/plan/farm/animal-plans.js';
 import { workOfFarm } from '../../../shared/plan/farm/work-of-farm.js';
 import { planPasture } from '../../../shared/plan/pasture/pasture-plan.js';
@@ -27,7 +28,7 @@ function on(today: string, more: Partial<FarmPicture> = {}) {
   const day = todayOf(picture, tables, animals, work);
   const plan = animals.batches.find(({ id }) => id === MEAT)?.plan;
   const line = day.animals.find((each): each is BatchLine => each.id === MEAT);
-  return { day, work, line, plan };
+  return { picture, animals, day, work, line, plan };
 }
 
 const asked = ({ day }: ReturnType<typeof on>): boolean =>
@@ -55,6 +56,28 @@ describe('meat birds of which nobody told that they left', () => {
     expect(told.day.chores.some(({ of }) => of === told.line!.name)).toBe(true);
     // Nobody is told to kill them on an evening alone: on which day is asked for.
     expect(jobsOfProcessing(told)).toEqual([]);
+  });
+
+  it.each([1, 3, 14])(
+    'are on the sitter’s sheet %i days after it, fed as on the page of the day',
+    (days) => {
+      const today = addDays(leaves, days);
+      const { picture, animals, line } = on(today);
+      const stop = stopsOn(picture, tables, animals, { from: today, to: today })(today).find(
+        ({ id }) => id === MEAT,
+      );
+      expect(stop).toBeDefined();
+      const fed = stop!.amounts.find(({ label }) => label === line!.feed!.amount.label)!;
+      expect(fed.value).toBe(line!.feed!.amount.value);
+    },
+  );
+
+  it('are on no sheet before they come, nor once they are taken to have left', () => {
+    for (const today of [addDays(ARRIVED, -3), addDays(leaves, 15)]) {
+      const { picture, animals } = on(today);
+      const stops = stopsOn(picture, tables, animals, { from: today, to: today })(today);
+      expect(stops.some(({ id }) => id === MEAT)).toBe(false);
+    }
   });
 
   it('are taken to have left two weeks after it, and are not asked about before it', () => {

@@ -8,6 +8,7 @@ import { useTell } from '../../api/told-queries.js';
 import { useSayDate } from '../../explain/say-date.js';
 import { AsPlanned, StillThere } from './moved-as-planned.js';
 import { MoveLater } from '../../tick/move-later.js';
+import { ProcessOn } from '../../tick/process-on.js';
 
 /** So many are read at a glance; the rest are asked for. */
 const SHOWN = 4;
@@ -63,6 +64,8 @@ function AttentionRow({
   const farmId = farm.id;
   const sayDate = useSayDate();
   const seen = useTell<'alarm-seen'>(farmId);
+  const markSeen = (): void =>
+    seen.mutate({ kind: 'alarm-seen', about: each.key, on: today, details: {} });
   return (
     <li className={each.level === 'stop' ? 'today-stop' : undefined}>
       <details className="today-why" open={isNow}>
@@ -82,21 +85,25 @@ function AttentionRow({
           </StillThere>
         )}
         {each.later && <MoveLater key={each.later.to} farm={farm} later={each.later} />}
+        {each.leaving && <ProcessOn farm={farm} leaving={each.leaving} onSet={markSeen} />}
         {each.isAlarm && (
           <button
             type="button"
             className="today-button"
             disabled={seen.isPending}
-            onClick={() =>
-              seen.mutate({ kind: 'alarm-seen', about: each.key, on: today, details: {} })
-            }
+            onClick={markSeen}
           >
-            {each.stillIn ? 'Ask me later' : 'I have seen it'}
+            {seenWords(each)}
           </button>
         )}
       </details>
     </li>
   );
+}
+
+function seenWords({ stillIn, leaving }: Attention): string {
+  if (stillIn) return 'Ask me later';
+  return leaving ? 'Leave the day as it is' : 'I have seen it';
 }
 
 /** The next key dates. */
