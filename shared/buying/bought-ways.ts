@@ -1,3 +1,5 @@
+import { Places } from './places.js';
+
 /** What a kilogram that is missing, or lies outside the store, counts: more than any feed costs. */
 export interface Fines {
   readonly shortPerKg: number;
@@ -26,6 +28,7 @@ export class Ways {
   from = new Int32Array(FIRST_WAYS);
   stop = new Int32Array(FIRST_WAYS);
   bags = new Float64Array(FIRST_WAYS);
+  readonly places = new Places();
   private count = 0;
   private below = Infinity;
   private endKg = 0;
@@ -137,21 +140,22 @@ export class BestReached {
 
 /** The cheapest way to each place. Where room counts, less in the store can be worth its money. */
 export class AllReached {
-  private readonly byPlace = new Map<number, number>();
-
-  constructor(private readonly ways: Ways) {}
+  constructor(private readonly ways: Ways) {
+    ways.places.begin();
+  }
 
   /** Takes the way that was put down last, where it is the cheapest to its place. */
   add(way: number): void {
-    const { ways, byPlace } = this;
-    const place = Math.round(ways.kg[way]! * PLACES_A_KG);
-    const known = byPlace.get(place);
-    if (known === undefined || ways.cost[way]! < ways.cost[known]!) byPlace.set(place, way);
-    else ways.drop();
+    const { cost, kg, places } = this.ways;
+    const at = places.slotOf(Math.round(kg[way]! * PLACES_A_KG));
+    const known = places.wayAt(at);
+    if (known === -1) places.take(at, way);
+    else if (cost[way]! < cost[known]!) places.put(at, way);
+    else this.ways.drop();
   }
 
   states = (): number[] => {
-    const all = [...this.byPlace.values()];
+    const all = this.ways.places.all();
     const { cost } = this.ways;
     return all.length <= MOST_STATES
       ? all

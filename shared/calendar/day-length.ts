@@ -53,6 +53,21 @@ export function extraterrestrialRadiationMJPerM2Day(input: {
   latitudeDeg: number;
   dayOfYear: number;
 }): number {
+  const { latitudeDeg, dayOfYear } = input;
+  if (latest.latitudeDeg !== latitudeDeg)
+    latest = { latitudeDeg, byDay: new Float64Array(LAST_DAY + 1).fill(NaN) };
+  const known = latest.byDay[dayOfYear];
+  if (known !== undefined && !Number.isNaN(known)) return known;
+  const radiation = radiationMJPerM2Day(input);
+  latest.byDay[dayOfYear] = radiation;
+  return radiation;
+}
+
+const LAST_DAY = 366;
+/** Radiation at the latitude that was asked for last: a plan asks for each day of its year a hundred times. */
+let latest = { latitudeDeg: NaN, byDay: new Float64Array() };
+
+function radiationMJPerM2Day(input: { latitudeDeg: number; dayOfYear: number }): number {
   const { inverseDistance, declination, latitude, sunsetHourAngle } = fao56Sun(input);
   const SOLAR_CONSTANT_MJ_PER_M2_MIN = 0.082;
   return (
