@@ -9,8 +9,9 @@ export interface OpenGrowth {
   readonly kgPerHa: Float64Array;
   /** Share that soil water leaves of it. */
   readonly wetShare: Float64Array;
-  /** Of the rate at which dead grass falls where it is wet, the share that is left. */
-  readonly fallsShare: Float64Array;
+  /** Of the rates at which dead leaf and stem fall where it is wet, the shares that are left. */
+  readonly leafFallsShare: Float64Array;
+  readonly stemFallsShare: Float64Array;
 }
 
 const knownFull = new WeakMap<GrassWeather, WeakMap<GrassKind, Float64Array>>();
@@ -115,12 +116,14 @@ export const noneOpen = (): OpenSum => ({ kg: 0, fullKg: 0, wet: 0 });
 export const newOpen = (days: number): OpenGrowth => ({
   kgPerHa: new Float64Array(days),
   wetShare: new Float64Array(days),
-  fallsShare: new Float64Array(days),
+  leafFallsShare: new Float64Array(days),
+  stemFallsShare: new Float64Array(days),
 });
 
 /**
- * Puts the mean of plots down as the growth of a day. Of dead grass a share stands, as wet as the rain
- * of the last weeks makes it; the rest lies near the ground, as wet as the soil feeds growth.
+ * Puts the mean of plots down as the growth of a day. Dead stems stand, as wet as the rain of the last
+ * weeks makes them. Dead leaf lies near the ground: it falls no slower than soil lets the green grow,
+ * else a dry month on good soil would leave more to graze than a usual one.
  */
 export function putMean(
   into: OpenGrowth,
@@ -130,10 +133,9 @@ export function putMean(
 ): void {
   into.kgPerHa[day] = kg / plots;
   into.wetShare[day] = fullKg === 0 ? wet / plots : kg / fullKg;
-  const { standsShare } = weather.deadGrass;
-  const wetness =
-    standsShare * Math.min(1, weather.rainWetness[day]!) + (1 - standsShare) * (wet / plots);
-  into.fallsShare[day] = deadGrassFalls(weather.deadGrass, wetness);
+  const stems = deadGrassFalls(weather.deadGrass, Math.min(1, weather.rainWetness[day]!));
+  into.stemFallsShare[day] = stems;
+  into.leafFallsShare[day] = Math.max(stems, wet / plots);
 }
 
 /**
@@ -152,7 +154,8 @@ export function openFrom(
   const open = {
     kgPerHa: usual.kgPerHa.slice(),
     wetShare: usual.wetShare.slice(),
-    fallsShare: usual.fallsShare.slice(),
+    leafFallsShare: usual.leafFallsShare.slice(),
+    stemFallsShare: usual.stemFallsShare.slice(),
   };
   for (let i = day; i < open.kgPerHa.length; i++) {
     const sum = noneOpen();

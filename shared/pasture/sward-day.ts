@@ -84,9 +84,9 @@ export const swardFormulas = {
     id: 'sward-growth',
     title: 'Growth of the sward',
     words:
-      'Light that the green leaf catches, none of it on the bare ground of a thin stand, times what a plant makes of it, less what cold, heat, strong light, dry soil and a hungry soil take; more in spring when reserves move out, less after. Leaf and stem age and die by the warmth they have had, and dead tissue falls: a small part as fast where little rain has come for weeks and the soil no longer feeds growth. The soil’s warmth stands for that of the growing points.',
+      'Light that the green leaf catches, none of it on the bare ground of a thin stand, times what a plant makes of it, less what cold, heat, strong light, dry soil and a hungry soil take; more in spring when reserves move out, less after. Leaf and stem age and die by the warmth they have had, and dead tissue falls: stems that stand a small part as fast where little rain has come for weeks, leaf near the ground no slower than the soil feeds growth. The soil’s warmth stands for that of the growing points.',
     symbols:
-      'G = PAR·RUE·c·(1 − e^(−0.6·LAI÷c))·10·N·f(PAR)·f(T)·f(W)·S, dying K·B·T·f(age), falling K·B·T·f(age) ÷ (1 + 30·e^(−8.5·(f(W) + P÷ET₀)÷2))',
+      'G = PAR·RUE·c·(1 − e^(−0.6·LAI÷c))·10·N·f(PAR)·f(T)·f(W)·S, dying K·B·T·f(age), falling K·B·T·f(age)·r, of stem r = 1 ÷ (1 + 30·e^(−8.5·P÷ET₀)), of leaf max(r, f(W))',
     sources: ['JOUVEN_2006', 'LINGRA_1998', 'FAO56', 'CENTURY_MOISTURE'],
     mark: 'computed',
   },
@@ -132,7 +132,8 @@ const EXTINCTION = 0.6;
  *
  * @param openKg what would grow with all light caught and ample nitrogen, as wet as the soil is, kg/ha
  * @param lasts how leaf lasts; left out, as printed
- * @param fallsShare of the printed rate at which dead tissue falls
+ * @param leafFallsShare of the printed rate at which dead leaf falls
+ * @param stemFallsShare the same of dead stem
  */
 export function growDay(
   state: GrassState,
@@ -141,7 +142,8 @@ export function growDay(
   { meanC, temperatureSum }: Pick<GrassDay, 'meanC' | 'temperatureSum'>,
   openKg: number,
   lasts = AS_PRINTED,
-  fallsShare = 1,
+  leafFallsShare = 1,
+  stemFallsShare = leafFallsShare,
 ): void {
   const warmth = Math.max(0, meanC - kind.ageingBaseC);
   const { coverShare } = ground;
@@ -160,9 +162,12 @@ export function growDay(
     Math.max(0, state.leafKg + newLeaf - lasts.leastKg),
     isCool && lasts !== AS_PRINTED ? lasts.coolDyingShare * newLeaf : Infinity,
   );
-  const fallingWarmth = warmth * fallsShare;
   const leafFalls =
-    FALL_LEAF * state.deadLeafKg * fallingWarmth * falls(state.deadLeafAge / kind.leafLifeSum);
+    FALL_LEAF *
+    state.deadLeafKg *
+    warmth *
+    leafFallsShare *
+    falls(state.deadLeafAge / kind.leafLifeSum);
   const newDeadLeaf = (1 - RESPIRED_LEAF) * leafDies;
   state.leafAge = aged(state.leafAge, state.leafKg, newLeaf, leafDies, warmth);
   state.deadLeafAge = aged(state.deadLeafAge, state.deadLeafKg, newDeadLeaf, leafFalls, warmth);
@@ -172,7 +177,7 @@ export function growDay(
   state.lostKg = leafDies - newDeadLeaf + leafFalls;
   const newStem = grownKg * toStems;
   if (0 < newStem || 0 < state.stemKg || 0 < state.deadStemKg)
-    state.lostKg += stemsAfter(state, kind, meanC, fallingWarmth, newStem);
+    state.lostKg += stemsAfter(state, kind, meanC, warmth * stemFallsShare, newStem);
 }
 
 /** Leaf area, m² on a m² of ground. */

@@ -68,11 +68,22 @@ export const growOn = (
   { weather, kind, ground, open }: Pick<Sward, 'kind' | 'ground' | 'weather' | 'open'>,
   state: GrassState,
   day: number,
-): void => growOpen(kind, ground, weather, state, day, open.kgPerHa[day]!, open.fallsShare[day]!);
+): void =>
+  growOpen(
+    kind,
+    ground,
+    weather,
+    state,
+    day,
+    open.kgPerHa[day]!,
+    open.leafFallsShare[day]!,
+    open.stemFallsShare[day]!,
+  );
 
 /**
  * @param openKg what would grow on the day with all light caught and ample nitrogen, kg/ha
- * @param fallsShare of the rate at which dead grass falls where it is wet
+ * @param leafFallsShare of the rate at which dead leaf falls where it is wet
+ * @param stemFallsShare the same of dead stem
  */
 export function growOpen(
   kind: GrassKind,
@@ -81,12 +92,13 @@ export function growOpen(
   state: GrassState,
   day: number,
   openKg: number,
-  fallsShare: number,
+  leafFallsShare: number,
+  stemFallsShare = leafFallsShare,
 ): void {
   const today = weather.days[day]!;
   // Only a bite after stems have begun to grow ends them.
   if (today.temperatureSum <= kind.stemsFromSum) state.isBitten = false;
-  growDay(state, kind, ground, today, openKg, LASTS, fallsShare);
+  growDay(state, kind, ground, today, openKg, LASTS, leafFallsShare, stemFallsShare);
 }
 
 /** All that stands, kg/ha. */

@@ -166,13 +166,23 @@ export const GETS_BROODER: ReadonlySet<string> = new Set([
   'layers.get-brooder-and-gear',
 ]);
 
-/** Nobody has said how large the brooder is: it may not be there yet. */
-const isBrooderAssumed = ({ batch, facilities }: PlanContext): boolean =>
+/** Nobody has said how large the brooder is, and no earlier batch was in it: it may not be there yet. */
+const isBrooderAssumed = (context: PlanContext): boolean =>
+  isBrooderUnsaid(context) && !stands(context, context.batch.brooderId);
+
+const isBrooderUnsaid = ({ batch, facilities }: PlanContext): boolean =>
   facilityOf(facilities, 'brooder', batch.brooderId)?.assumed?.includes('lengthM') ?? false;
 
 /** Nor how large the pen is. */
-const isPenAssumed = ({ batch, facilities }: PlanContext): boolean =>
-  facilityOf(facilities, 'field-pen', batch.penId)?.assumed?.includes('floorM2') ?? false;
+const isPenAssumed = (context: PlanContext): boolean => {
+  const { batch, facilities } = context;
+  const isUnsaid = facilityOf(facilities, 'field-pen', batch.penId)?.assumed?.includes('floorM2');
+  return isUnsaid === true && !stands(context, batch.penId);
+};
+
+/** Whether a batch before this one has had it built. */
+const stands = ({ usedBefore }: PlanContext, id: string | undefined): boolean =>
+  id !== undefined && (usedBefore?.includes(id) ?? false);
 
 /** Whether what some work is only for holds of a batch. */
 export function holds(context: PlanContext, circumstance: TaskCircumstance): boolean {
@@ -185,7 +195,8 @@ export function holds(context: PlanContext, circumstance: TaskCircumstance): boo
   if (circumstance === 'laying-feed') return life.program.phases.at(-1)!.fromDay === 'first-egg';
   if (circumstance === 'shell-apart') return needsShell(context);
   if (circumstance === 'brooder-assumed') return isBrooderAssumed(context);
-  if (circumstance === 'brooder-known') return !isBrooderAssumed(context);
+  if (circumstance === 'brooder-known') return !isBrooderUnsaid(context);
+  if (circumstance === 'brooder-stands') return !isBrooderAssumed(context);
   if (circumstance === 'pen-assumed') return isPenAssumed(context);
   const short = shortOfCoop(coopRoomOf(context, moveOutDay ?? 0));
   return circumstance === 'nests-short' ? short.nests : short.floor || short.roost || short.nests;

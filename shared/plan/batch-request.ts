@@ -39,6 +39,7 @@ export function batchRequest(
     batch: asPlanned(batch, told.headChanges),
     choresOfOthers: choresBeside(picture, tables, batch),
     hasOlderFlock: olderFlockOf(batch, picture, tables) !== undefined,
+    usedBefore: usedBefore(picture, batch),
     ...told,
     occupied: others.flatMap(({ occupied }) => occupied),
     packed: others.flatMap(({ packed }) => packed),
@@ -121,6 +122,13 @@ interface Held extends Pick<PlanRequest, 'occupied' | 'packed'> {
   /** What its hens lay, where it has some. */
   readonly flock?: OtherFlock | undefined;
 }
+
+/** What stands when a batch comes, because an earlier one was to be in it, gone or not. */
+const usedBefore = ({ batches }: AnimalPicture, batch: NamedBatch): string[] =>
+  batches
+    .filter(({ id, arrivalDate }) => id !== batch.id && arrivalDate < batch.arrivalDate)
+    .flatMap(({ brooderId, penId, coopId }) => [brooderId, penId, coopId])
+    .filter((id) => id !== undefined);
 
 /**
  * Chores of all other batches, of herds by date: the hours of a day of processing are what is left

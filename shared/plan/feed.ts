@@ -23,6 +23,7 @@ import {
   type FeedDelivery,
 } from './feed-deliveries.js';
 import { found, joined, type Found } from './found.js';
+import { goneBefore } from './gone-before.js';
 import { isMedicated, lastFeedOf, type ShortLastFeed } from './last-feed.js';
 import { feedWithLay } from './lay-feed.js';
 import { ownFeedInputs, usedFeedIssues, usedOf, type UsedFeed } from './used-feed.js';
@@ -147,6 +148,7 @@ export function planFeed(context: PlanContext): Found<FeedPart> {
     const from = dated.fromAgeDays - life.arrivalAgeDays;
     const to = dated.toAgeDays - life.arrivalAgeDays;
     const totalKg = sumOf(flockFeedKg, from, to);
+    const fedTo = lastFed(flockFeedKg, from, to);
     const { phase } = dated;
     const { bagKg, bagInput } = bagOf(context, phase.id);
     const total = quantity(
@@ -174,7 +176,7 @@ export function planFeed(context: PlanContext): Found<FeedPart> {
         ],
         { rows: [life.program] },
       ),
-      lastDay: context.dateOf(to - 1),
+      lastDay: context.dateOf(fedTo - 1),
       totalKg: total,
       bags: quantity(`${phase.name} bags`, bagsFor(totalKg, bagKg), 'bags', deliveryFormulas.bags, [
         fromQuantity(total, 'F', 'Feed'),
@@ -183,7 +185,7 @@ export function planFeed(context: PlanContext): Found<FeedPart> {
       deliveries: deliveriesOf(
         context,
         flockFeedKg,
-        { from, to, name: phase.name },
+        { from, to: fedTo, name: phase.name },
         {
           bagKg,
           bagInput,
@@ -200,7 +202,7 @@ export function planFeed(context: PlanContext): Found<FeedPart> {
     factorInputs,
     feedOptions,
   );
-  const endBirds = life.aliveAll[life.days - 1]!;
+  const endBirds = life.aliveAll[life.days - 1]! + goneBefore(life).birds;
   const isLaying = batch.purpose === 'layers';
   const shortLast = lastFeedOf(context);
   const part: FeedPart = {
@@ -211,7 +213,7 @@ export function planFeed(context: PlanContext): Found<FeedPart> {
       endBirds === 0 ? 0 : sum / endBirds,
       'kg',
       plainFormulas.perBird,
-      [fromQuantity(total), input('Birds at the end', endBirds, 'count')],
+      [fromQuantity(total), input('Birds that leave', endBirds, 'count')],
     ),
     peakWater: water.part,
     mixDays: isMedicated(batch) ? 0 : context.tables.judgements.birds.feedMixDays.value,
@@ -238,6 +240,13 @@ export function planFeed(context: PlanContext): Found<FeedPart> {
 /** Row of the egg weights, which carry a mark of their own beside their curve's sources. */
 export const eggWeightRows = ({ layCurve }: Pick<Life, 'layCurve'>): Sourced[] =>
   layCurve ? [{ sources: layCurve.sources, mark: layCurve.eggWeightMark }] : [];
+
+/** Day after the last on which any is fed: birds split among days are gone before their age says. */
+function lastFed(values: Float64Array, from: number, to: number): number {
+  let end = to;
+  while (from < end && values[end - 1] === 0) end--;
+  return end === from ? to : end;
+}
 
 function sumOf(values: Float64Array, from: number, to: number): number {
   let sum = 0;

@@ -5,7 +5,7 @@ import type { Person } from '../farm/farm.js';
 import { isAtHome } from '../farm/who-is-there.js';
 import { choreHoursOn } from './chore-hours.js';
 import type { PlanContext } from './context.js';
-import { outOn } from './out-by-day.js';
+import { homeOn, type HoursAtHome } from './out-by-day.js';
 import { hoursOfDay, mostThroughStations, workOfDay } from './processing-work.js';
 
 /** What people can do at home on one day. */
@@ -139,24 +139,14 @@ interface Free {
   readonly name: string;
   readonly hours: number;
   /** By the clock, of who is out by day; left out for who is there all day and can begin at any time. */
-  readonly spans?: readonly { readonly fromH: number; readonly toH: number }[];
+  readonly spans?: readonly HoursAtHome[];
 }
 
-/** The hours of who is out by day begin when they begin, and go on when they are home again. */
 function freeOn(context: AroundHands, person: Person, date: PlainDate): Free {
-  const { work } = context.tables;
   const { name } = person;
   const hours = hoursOf(context, person, date);
-  const out = outOn(person, date, context.tables);
-  if (hours <= 0 || !out) return { name, hours };
-  const fromH = (person.startH ?? work.startH).weekday;
-  const beforeH = Math.min(hours, Math.max(0, out.fromH - fromH));
-  const homeH = Math.max(fromH, out.toH);
-  const spans = [
-    { fromH, toH: fromH + beforeH },
-    { fromH: homeH, toH: homeH + hours - beforeH },
-  ];
-  return { name, hours, spans: spans.filter((span) => span.fromH < span.toH) };
+  const spans = hours <= 0 ? undefined : homeOn(person, date, hours, context.tables);
+  return { name, hours, ...(spans ? { spans } : {}) };
 }
 
 /** Hours that somebody has in one go from an hour on. */

@@ -14,6 +14,7 @@ import { processingFormulas } from '../poultry/processing.js';
 import { rowById } from '../tables/tables.js';
 import { capital } from './bird-words.js';
 import type { PlanContext } from './context.js';
+import { goneBefore } from './gone-before.js';
 import type { Life } from './life.js';
 import type { LeavingDay } from './processing-days.js';
 import { livingInputs, speedInputs, weighedSpread } from './weighed.js';
@@ -29,6 +30,10 @@ export interface LiveWeights {
 /** Birds that come to the last day. Survivors are a fraction; one placed is still one to process. */
 export const birdsToProcess = ({ aliveAll, days }: Life): number =>
   Math.max(1, Math.floor(aliveAll[days - 1]! + 1e-9));
+
+/** Which birds a weight is of: those that are told to have gone are not among them. */
+const whichBirds = (life: Life): string =>
+  goneBefore(life).birds === 0 ? 'all birds' : `the last ${birdsToProcess(life)} birds`;
 
 type DayOfBirds = Pick<LeavingDay, 'index' | 'birds'>;
 
@@ -71,10 +76,13 @@ export function liveWeights(
           liveFemale: weigh(`${capital(words.female)}, live`, average(life.weightKg.female)),
         }
       : {}),
-    liveAll: quantity('Live weight, all birds', liveEach.value * birds, 'kg', plainFormulas.times, [
-      { ...input('Birds', birds, 'count', 'n'), mark: life.losses.mark },
-      from(liveEach, 'a'),
-    ]),
+    liveAll: quantity(
+      `Live weight, ${whichBirds(life)}`,
+      liveEach.value * birds,
+      'kg',
+      plainFormulas.times,
+      [{ ...input('Birds', birds, 'count', 'n'), mark: life.losses.mark }, from(liveEach, 'a')],
+    ),
   };
 }
 
@@ -136,7 +144,7 @@ export function dressedWeights(
     },
   );
   const dressedAll = quantity(
-    'Dressed weight, all birds',
+    `Dressed weight, ${whichBirds(life)}`,
     dressedEach.value * live.birdsToProcess,
     'kg',
     plainFormulas.times,
@@ -150,7 +158,7 @@ export function dressedWeights(
     dressedDefinition: dressing.definition,
     dressedAll,
     packedAll: quantity(
-      'Packed weight, all birds',
+      `Packed weight, ${whichBirds(life)}`,
       dressedAll.value * (1 + waterUptake.share),
       'kg',
       processingFormulas.packed,

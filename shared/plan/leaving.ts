@@ -19,6 +19,7 @@ import { formatWeekday } from '../units/dates.js';
 import type { Life } from './life.js';
 import type { PlanContext } from './context.js';
 import type { FeedPart } from './feed.js';
+import { goneBefore } from './gone-before.js';
 import { found, joined, type Findings, type Found } from './found.js';
 import { planFreezer, type FreezerPart } from './leaving-freezer.js';
 import {
@@ -55,6 +56,8 @@ export function planLeaving(context: PlanContext, feed: FeedPart): Found<Leaving
   const freezer = planFreezer(context, dressed.packedAll);
   const day = planProcessingDay(context, dressed, days);
   const slot = planSlot(context, live.liveEach);
+  // Birds that went before the others ate of the feed too.
+  const gone = goneBefore(life);
   const part: LeavingPart = {
     ...whenTheyLeave(context, days),
     ...whenReady(context),
@@ -63,10 +66,16 @@ export function planLeaving(context: PlanContext, feed: FeedPart): Found<Leaving
     ...freezer.part,
     conversion: quantity(
       'Feed conversion',
-      feed.total.value / live.liveAll.value,
+      feed.total.value / (live.liveAll.value + gone.kg),
       'ratio',
       processingFormulas.conversion,
-      [from(feed.total, 'F', 'Feed given'), from(live.liveAll)],
+      [
+        from(feed.total, 'F', 'Feed given'),
+        from(live.liveAll),
+        ...(gone.birds === 0
+          ? []
+          : [input('Live weight of those gone before', gone.kg, 'kg', 'W_gone')]),
+      ],
     ),
     ...day.part,
     ...(slot.part ? { slot: slot.part } : {}),

@@ -28,3 +28,30 @@ export function outOn(
   const isOut = person.byDay === undefined ? isAfternoon : person.byDay === 'out';
   return isOut ? { fromH: outByDay.fromH, toH: isAfternoon ? weekday : outByDay.toH } : undefined;
 }
+
+/** Hours of the clock that somebody gives, of a day on which they are out. */
+export interface HoursAtHome {
+  readonly fromH: number;
+  readonly toH: number;
+}
+
+/**
+ * When somebody who is out by day has so many hours: from when they begin, and on when they are home
+ * again. Undefined where they are there all day and can begin at any time.
+ */
+export function homeOn(
+  person: Pick<Person, 'byDay' | 'startH'>,
+  date: PlainDate,
+  hours: number,
+  tables: Tables,
+): readonly HoursAtHome[] | undefined {
+  const out = outOn(person, date, tables);
+  if (!out) return undefined;
+  const fromH = (person.startH ?? tables.work.startH).weekday;
+  const beforeH = Math.min(hours, Math.max(0, out.fromH - fromH));
+  const homeH = Math.max(fromH, out.toH);
+  return [
+    { fromH, toH: fromH + beforeH },
+    { fromH: homeH, toH: homeH + hours - beforeH },
+  ].filter((span) => span.fromH < span.toH);
+}

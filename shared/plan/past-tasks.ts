@@ -40,7 +40,18 @@ export function settledTasks(context: PlanContext): NonNullable<TasksFor['isSett
   return (template, event) =>
     (isOrdered && template.doneByOrder === true) ||
     (isHere && (template.doneByArrival === true || isOutlived(template, event))) ||
-    (batch.slotDate !== undefined && template.id === BOOKING);
+    (batch.slotDate !== undefined && template.id === BOOKING) ||
+    // Birds that were told to be processed were caught, killed and chilled, ticked off or not.
+    (event.kind === 'processing' &&
+      template.offsetDays <= 0 &&
+      event.date < today &&
+      haveGoneOn(context, event.date));
+}
+
+/** Whether birds were told to have gone on a day. */
+function haveGoneOn({ life: { told }, batch }: PlanContext, date: PlainDate): boolean {
+  const day = daysBetween(batch.arrivalDate, date);
+  return told !== undefined && (told.left[day - 1] ?? 0) < (told.left[day] ?? 0);
 }
 
 /** Whether the birds were told to have come. */

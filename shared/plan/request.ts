@@ -32,6 +32,8 @@ export interface PlanRequest extends Pick<
   readonly batch: Batch;
   /** Whether hens of an earlier batch are there that new pullets come to. */
   readonly hasOlderFlock?: boolean;
+  /** Brooders, pens and coops that batches which come before this one are in; none when left out. */
+  readonly usedBefore?: readonly string[];
   /** Hours of chores that other batches and herds ask for; none when left out. */
   readonly choresOfOthers?: ChoreHours;
   /** What other batches of the farm hold on to. */

@@ -1,3 +1,4 @@
+import { HoursTogether } from './hours-together.js';
 import type { WorkJob, Worker } from './work.js';
 
 /** Hours of workers that one play of a year uses up; made once, for many plays. */
@@ -5,10 +6,12 @@ export class FreeHours {
   private readonly free: Int32Array[];
   private readonly light: Int32Array[];
   private readonly one = [0];
+  private readonly crews: HoursTogether | undefined;
 
   constructor(private readonly workers: readonly Worker[]) {
     this.free = workers.map(({ minutes }) => minutes.slice());
     this.light = workers.map(({ lightMinutes }) => lightMinutes.slice());
+    this.crews = HoursTogether.of(workers);
   }
 
   reset(): void {
@@ -16,6 +19,7 @@ export class FreeHours {
       this.free[w]!.set(minutes);
       this.light[w]!.set(lightMinutes);
     });
+    this.crews?.reset();
   }
 
   /**
@@ -30,6 +34,10 @@ export class FreeHours {
     if (crew.length < people) return 0;
     let minutes = open;
     for (const w of crew) minutes = Math.min(minutes, this.left(job, w, day));
+    if (this.crews && 1 < people) {
+      minutes = this.crews.most(crew, day, minutes);
+      this.crews.take(crew, day, minutes);
+    }
     for (const w of crew) {
       this.free[w]![day]! -= minutes;
       if (job.needsLight) this.light[w]![day]! -= minutes;
@@ -50,6 +58,11 @@ export class FreeHours {
   }
 
   private few(job: WorkJob, day: number, least: number): readonly number[] {
+    if (this.crews) {
+      const left = (w: number): number => this.left(job, w, day);
+      const { workers, minutes } = this.crews.crew(job.able, job.peopleNeeded, day, left);
+      return minutes < least ? NOBODY : workers;
+    }
     return job.able
       .filter((w) => least <= this.left(job, w, day))
       .sort((a, b) => this.left(job, b, day) - this.left(job, a, day) || a - b)

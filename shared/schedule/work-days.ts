@@ -1,3 +1,4 @@
+import { HoursTogether } from './hours-together.js';
 import { marginOf, mayWait } from './work-margin.js';
 import { drawIndex, type Random } from './random.js';
 import { isBetter, isInTime, leastOf, mayBeShared, withoutCrumb } from './job-pieces.js';
@@ -24,6 +25,7 @@ export class WorkDays {
   /** Each worker alone: pieces share these lists. */
   private readonly alone: readonly (readonly number[])[];
   private readonly helpsFirst: readonly boolean[];
+  private readonly crews: HoursTogether | undefined;
   /** How many of the jobs each worker can do. */
   private readonly canDo: Int32Array;
   /** People looked at on days so far: what looking for a plan takes, whatever the machine. */
@@ -37,6 +39,7 @@ export class WorkDays {
     this.light = new Int32Array(this.free.length);
     this.alone = problem.workers.map((_, w) => [w]);
     this.helpsFirst = problem.workers.map(({ helpsFirst = false }) => helpsFirst);
+    this.crews = HoursTogether.of(problem.workers);
     this.canDo = new Int32Array(problem.workers.length);
     for (const { able } of problem.jobs) for (const w of able) this.canDo[w]!++;
     this.reset();
@@ -47,6 +50,7 @@ export class WorkDays {
       this.free.set(minutes, w * this.days);
       this.light.set(lightMinutes, w * this.days);
     });
+    this.crews?.reset();
   }
 
   /** Minutes that a worker can still give to a job on a day. */
@@ -85,8 +89,13 @@ export class WorkDays {
       for (const w of job.able) most = Math.max(most, this.left(job, w, day));
       return most;
     }
+    if (this.crews) return this.crewOn(job, day).minutes;
     const left = job.able.map((w) => this.left(job, w, day)).sort((a, b) => b - a);
     return Math.max(0, left[job.peopleNeeded - 1] ?? 0);
+  }
+
+  private crewOn(job: WorkJob, day: number): { workers: number[]; minutes: number } {
+    return this.crews!.crew(job.able, job.peopleNeeded, day, (w) => this.left(job, w, day));
   }
 
   /**
@@ -237,7 +246,9 @@ export class WorkDays {
       for (const w of able) {
         const at = w * this.days + day;
         if (this.free[at]! < least || (needsLight && this.light[at]! < least)) continue;
-        if (++fit === peopleNeeded) return day;
+        if (++fit < peopleNeeded) continue;
+        if (peopleNeeded === 1 || !this.crews || least <= this.crewOn(job, day).minutes) return day;
+        break;
       }
     }
     return last + 1;
@@ -256,7 +267,8 @@ export class WorkDays {
         day <= last &&
         (!job.suits || job.suits[day] === 1) &&
         workers.length === job.peopleNeeded &&
-        workers.every((w) => job.able.includes(w) && minutes <= this.left(job, w, day));
+        workers.every((w) => job.able.includes(w) && minutes <= this.left(job, w, day)) &&
+        (!this.crews || minutes <= this.crews.most(workers, day, minutes));
       if (!fits) return false;
       total += minutes;
     }
@@ -271,15 +283,18 @@ export class WorkDays {
       this.free[at]! -= minutes;
       if (job.needsLight) this.light[at]! -= minutes;
     }
+    this.crews?.take(workers, day, minutes);
   }
 
   giveBack(job: WorkJob, pieces: readonly WorkPiece[]): void {
-    for (const { day, minutes, workers } of pieces)
+    for (const { day, minutes, workers } of pieces) {
       for (const w of workers) {
         const at = w * this.days + day;
         this.free[at]! += minutes;
         if (job.needsLight) this.light[at]! += minutes;
       }
+      this.crews?.take(workers, day, -minutes);
+    }
   }
 
   /** The most of a job that fits on a day that has the least, by those with most time left. */
@@ -295,6 +310,10 @@ export class WorkDays {
     if (peopleNeeded === 1) {
       const one = this.bestOn(job, day, { open, least });
       return { day, minutes: Math.min(open, this.left(job, one, day)), workers: this.alone[one]! };
+    }
+    if (this.crews) {
+      const { workers, minutes } = this.crewOn(job, day);
+      return minutes < least ? undefined : { day, minutes: Math.min(open, minutes), workers };
     }
     const fit = able
       .filter((w) => least <= this.left(job, w, day))
@@ -342,6 +361,7 @@ export class WorkDays {
     const fit = job.able.filter((w) => least <= this.left(job, w, day));
     while (job.peopleNeeded < fit.length) fit.splice(drawIndex(random, fit.length), 1);
     const piece = this.pieceBy(job, day, open, fit);
+    if (piece && piece.minutes < least) return undefined;
     if (!piece || piece.minutes <= least || (!isShared && random() < 0.5)) return piece;
     const steps = Math.ceil((piece.minutes - least) / STEP_MINUTES);
     return { ...piece, minutes: least + STEP_MINUTES * drawIndex(random, steps) };
@@ -356,6 +376,7 @@ export class WorkDays {
     if (workers.length < job.peopleNeeded || workers.length === 0) return undefined;
     let minutes = open;
     for (const w of workers) minutes = Math.min(minutes, this.left(job, w, day));
+    minutes = this.crews?.most(workers, day, minutes) ?? minutes;
     return { day, minutes, workers: workers.sort((a, b) => a - b) };
   }
 }

@@ -73,7 +73,8 @@ export function placementReason(
   const least = Math.min(job.minutes, job.smallestPieceMinutes ?? job.minutes);
   const allowedFrom = Math.max(0, freeFrom(job, plan));
   const followers = followersOf(problem)[index]!;
-  const soonest = Math.max(0, spanOf(job, followers, plan).from);
+  const span = spanOf(job, followers, plan);
+  const soonest = Math.max(0, span.from);
   const heldBy = job.waitsFor.find(
     (w) => job.fromDay < allowedFrom && finishDay(plan[w.job]!) + w.days === allowedFrom,
   )?.job;
@@ -82,7 +83,11 @@ export function placementReason(
   const refused: { day: number; because: DayRefusal }[] = [];
   let isForFollower = false;
   for (let day = allowedFrom; day < first; day++) {
-    const because = refusalOn(job, day, { left, least, mayWait: mayWait(problem).has(job) });
+    const isKeptFree = (): boolean =>
+      mayWait(problem).has(job) &&
+      left.togetherWithMargin(job, day) < least &&
+      waitsForMargin(job, plan[index]!, left, { from: day, until: span.until });
+    const because = refusalOn(job, day, { left, least, isKeptFree });
     if (because === 'kept-its-place' && day < soonest) isForFollower = true;
     else refused.push({ day, because });
   }
@@ -198,14 +203,33 @@ function takersOf(problem: WorkProblem, plan: WorkPlacing, index: number): numbe
 function refusalOn(
   job: WorkJob,
   day: number,
-  { left, least, mayWait: may }: { left: WorkDays; least: number; mayWait: boolean },
+  { left, least, isKeptFree }: { left: WorkDays; least: number; isKeptFree: () => boolean },
 ): DayRefusal {
   if (!suitsOn(job, day)) return 'does-not-suit';
-  if (least <= left.together(job, day))
-    return may && left.togetherWithMargin(job, day) < least ? 'kept-free' : 'kept-its-place';
+  if (least <= left.together(job, day)) return isKeptFree() ? 'kept-free' : 'kept-its-place';
   const inTheDark =
     job.needsLight === true && least <= left.together({ ...job, needsLight: false }, day);
   return inTheDark ? 'no-light' : 'no-hours';
+}
+
+/**
+ * Whether a job, put anew from a day on, leaves hours of that day free and begins later: it does not
+ * where it would not be in time so, and then an earlier plan kept it where it is.
+ */
+function waitsForMargin(
+  job: WorkJob,
+  pieces: readonly WorkPiece[],
+  left: WorkDays,
+  { from, until }: { readonly from: number; readonly until: number },
+): boolean {
+  const { leavesMargin } = left;
+  left.giveBack(job, pieces);
+  left.leavesMargin = true;
+  const anew = left.put(job, from, until);
+  left.leavesMargin = leavesMargin;
+  left.giveBack(job, anew);
+  for (const piece of pieces) left.take(job, piece);
+  return anew[0]?.day !== from;
 }
 
 /** Whether a day suits a job. */

@@ -16,19 +16,20 @@ export interface Remedies {
 }
 
 const MOST_INSTEAD = 3;
-/** Nobody is asked for more on a day, what they have included. */
-const LONGEST_DAY_MINUTES = 12 * 60;
+/** Minutes for which a worker may be asked on a day beside their own. */
+export type MayAsk = (worker: number, day: number) => number;
 
 /**
  * Hours, a later date, or what could be left undone: each tried, and each enough by itself.
  *
  * @param byDay last day by which it shall be done, where that is before its own
+ * @param mayAsk left out, anybody may be asked for any number of hours
  */
 export function remediesFor(
   problem: WorkProblem,
   plan: WorkPlacing,
   index: number,
-  byDay = Infinity,
+  { byDay = Infinity, mayAsk = () => Infinity }: { byDay?: number; mayAsk?: MayAsk } = {},
 ): Remedies {
   const asked = problem.jobs[index]!;
   const job = { ...asked, untilDay: Math.min(asked.untilDay, byDay) };
@@ -37,7 +38,7 @@ export function remediesFor(
   const days = daysLeft(problem, plan);
   days.giveBack(job, plan[index]!);
   const span = { from: Math.max(0, from), before };
-  const hours = hoursFor(problem, job, days, span);
+  const hours = hoursFor(problem, job, days, { ...span, mayAsk });
   const later = days.put({ ...job, untilDay: problem.days - 1 }, span.from, before);
   days.giveBack(job, later);
   return {
@@ -60,7 +61,7 @@ function hoursFor(
   problem: WorkProblem,
   job: WorkJob,
   days: WorkDays,
-  { from, before }: Span,
+  { from, before, mayAsk }: Span & { readonly mayAsk: MayAsk },
 ): Remedies['hours'] {
   const last = Math.min(job.untilDay, before, problem.days - 1);
   const pieces = days.put(job, from, before);
@@ -75,10 +76,8 @@ function hoursFor(
     // A few minutes that those who are there have are too short a piece beside a helper’s.
     const minutes = isDoneBeside(job, days, { from, before }, lacks) ? lacks : open;
     if (best && best.minutes <= minutes) continue;
-    const asked = job.able.every(
-      (w) => problem.workers[w]!.minutes[day]! + minutes <= LONGEST_DAY_MINUTES,
-    );
-    if (asked && isEnough(job, days, { from, before }, { day, minutes })) best = { day, minutes };
+    const isAsked = job.able.every((w) => minutes <= mayAsk(w, day));
+    if (isAsked && isEnough(job, days, { from, before }, { day, minutes })) best = { day, minutes };
   }
   return best;
 }

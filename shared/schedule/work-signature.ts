@@ -21,6 +21,12 @@ export function signatureOf({ days, workers, jobs }: WorkProblem): string {
     digest.addNumbers(list);
   };
   for (const { minutes, lightMinutes } of workers) [minutes, lightMinutes].forEach(addByDay);
+  workers.forEach(({ together }, w) => {
+    for (const [other, minutes] of together ?? []) {
+      digest.addNumbers([w, other]);
+      addByDay(minutes);
+    }
+  });
   for (const { suits } of jobs) if (suits) addByDay(suits);
   return digest.text();
 }

@@ -45,6 +45,11 @@ export interface Worker {
   readonly minutes: Int32Array;
   /** Those of them that are in daylight. */
   readonly lightMinutes: Int32Array;
+  /**
+   * Minutes by day that they have at the same hours as another, by the other: of those with whom they
+   * have fewer than either has.
+   */
+  readonly together?: ReadonlyMap<number, Int32Array>;
   /** Work that may be spread is theirs before others’, where it is begun as soon so and in time. */
   readonly helpsFirst?: true;
 }

@@ -118,7 +118,6 @@ export const pasture = nested(
       overDays: DAYS,
       dryDivisor: POINTS,
       steepness: POINTS,
-      standsShare: SHARE,
     }),
     utilisation: part('Utilisation', {
       byStayDays: list('Shares', SHARE, 31, 'shares', 1),

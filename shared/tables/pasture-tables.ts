@@ -18,8 +18,6 @@ export interface DeadGrass {
   readonly dryDivisor: number;
   /** How fast the rate rises with wetness. */
   readonly steepness: number;
-  /** The share of dead grass that stands; the rest lies near the ground. */
-  readonly standsShare: number;
 }
 
 /** One kind of sward. Mass counts from the ground, stubble included. */

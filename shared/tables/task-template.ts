@@ -31,6 +31,7 @@ export type TaskCircumstance =
   | 'older-flock'
   | 'brooder-assumed'
   | 'brooder-known'
+  | 'brooder-stands'
   | 'pen-assumed'
   | 'coop-unfinished'
   | 'nests-short'
@@ -119,6 +120,8 @@ export interface TaskTemplate extends Sourced {
   readonly lengthDays?: number;
   /** Work that comes with each animal, over days around the event: how many, and the first. */
   readonly spreadOver?: { readonly fromOffsetDays: number; readonly days: number };
+  /** Days of that, and of daily work, where there is one animal: several do not come on one day. */
+  readonly daysOfOne?: number;
   readonly hoursBase: number;
   readonly hoursPerUnit: number;
   readonly unit: WorkUnit;

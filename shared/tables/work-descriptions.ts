@@ -100,6 +100,7 @@ const taskTemplate = (name: string, own: 'taskTemplates' | 'herdTaskTemplates') 
           'older-flock',
           'brooder-assumed',
           'brooder-known',
+          'brooder-stands',
           'pen-assumed',
           'coop-unfinished',
           'nests-short',
@@ -141,6 +142,7 @@ const taskTemplate = (name: string, own: 'taskTemplates' | 'herdTaskTemplates') 
       spreadOver: maybe(
         nested('Spread over', row('ComesOver', { fromOffsetDays: OFFSET_DAYS, days: DAYS })),
       ),
+      daysOfOne: maybe(DAYS),
       hoursBase: HOURS,
       hoursPerUnit: HOURS,
       unit: choice('For each', ['hundred-birds', 'hundred-eggs', 'ten-head', 'acre', 'ton']),

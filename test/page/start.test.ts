@@ -125,7 +125,8 @@ describe('why birds come when they do', () => {
     await words.waitFor();
     const text = await page.getByRole('region', { name: 'Arrival' }).innerText();
     expect(text).toMatch(/No nights are warm enough to move out before the end/);
-    expect(text).toMatch(/Heat for the brooder then costs \$\d/);
+    // A start's brooder stands somewhere warm in January, where its heat costs about as much as in March.
+    expect(text).not.toContain('Heat for the brooder then costs');
     await page.getByRole('button', { name: /^Take / }).press('Enter');
     await words.waitFor({ state: 'detached' });
     await page.locator('section[aria-label="Arrival"]:focus').waitFor(); // the keys stay there

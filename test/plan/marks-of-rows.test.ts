@@ -248,7 +248,7 @@ describe('rows behind the numbers of a pasture', () => {
       ['Size of each', 'Head the land carries in the plan'],
     ],
     ['longest stay', (t) => t.pasture.longestStayDays, ['Paddocks for the longest rest']],
-    ['magnesium', (t) => t.pasture.magnesiumLeadDays, ['Start magnesium mineral by']],
+    ['magnesium', (t) => t.pasture.magnesiumLeadDays, ['Start magnesium mineral now; it was due']],
     ['change of feed', (t) => t.pasture.gradualDays, ['Feed hay too until']],
     ['fall grass', (t) => t.pasture.stockpile, ['To keep grass for fall, closed from']],
     ['nitrogen limit', (t) => t.pasture.nitrogenLimitKgPerHa, ['Manure nitrogen']],

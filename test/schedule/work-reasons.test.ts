@@ -7,7 +7,7 @@ import {
   unfitReason,
   type UnfitBecause,
 } from '../../shared/schedule/work-reasons.js';
-import { freeFrom } from '../../shared/schedule/work-span.js';
+import { followersOf, freeFrom, spanOf } from '../../shared/schedule/work-span.js';
 import { seededRandom } from '../../shared/schedule/random.js';
 import { fitWork } from '../../shared/schedule/work-search.js';
 import { workWindows } from '../../shared/schedule/work-windows.js';
@@ -51,6 +51,17 @@ describe('workWindows', () => {
 
 describe('placementReason', () => {
   const shape = { days: 12, workers: 2, jobs: 8, spread: true };
+  /** The day on which a job of a plan would begin if it was put in once more from a day on. */
+  function beginsAnew(problem: WorkProblem, plan: WorkPlacing, i: number, day: number) {
+    const others = daysLeft(
+      problem,
+      plan.map((pieces, k) => (k === i ? [] : pieces)),
+    );
+    others.leavesMargin = true;
+    const { until } = spanOf(problem.jobs[i]!, followersOf(problem)[i]!, plan);
+    return others.put(problem.jobs[i]!, day, until)[0]?.day;
+  }
+
   /** Days before its place of which a reason says what is not so. */
   function untrue(problem: WorkProblem, plan: WorkPlacing, earlier?: WorkPlacing): string[] {
     return plan.flatMap((pieces, i) => {
@@ -71,7 +82,8 @@ describe('placementReason', () => {
             suits &&
             hasHours &&
             problem.margin !== undefined &&
-            left.togetherWithMargin(job, day) < least,
+            left.togetherWithMargin(job, day) < least &&
+            beginsAnew(problem, plan, i, day) !== day,
           'kept-its-place': suits && hasHours && days(earlier?.[i]) === days(pieces),
         }[because];
         return holds ? [] : [`${job.id} on ${day}: ${because}`];
@@ -90,7 +102,7 @@ describe('placementReason', () => {
   it('holds up where work that can wait leaves hours of its days free', () => {
     fc.assert(
       fc.property(anyProblem(shape), fc.constantFrom(0.2, 0.5), (problem, share) => {
-        const airy = { ...problem, air: { share, leastMinutes: 30, spareDays: 1 } };
+        const airy = { ...problem, margin: { share, leastMinutes: 30, spareDays: 1 } };
         const plan = planOf(airy);
         expect(untrue(airy, plan)).toEqual([]);
         const costOfPlan = (of: WorkPlacing) =>
@@ -98,6 +110,24 @@ describe('placementReason', () => {
         expect(costOfPlan(plan)).toBeCloseTo(costOfPlan(planOf(problem)), 6);
       }),
     );
+  });
+
+  it('says that hours are left free only of work that an earlier plan did not keep so late', () => {
+    const job = newJob({ minutes: 60, dueDay: 5, untilDay: 9 });
+    const problem = {
+      ...{ days: 10, workers: [newWorker(10, 300)], jobs: [newJob({ minutes: 220 }), job] },
+      margin: { share: 0.2, leastMinutes: 30, spareDays: 3 },
+    };
+    const planOn = (day: number): WorkPlacing => [
+      [{ day: 0, minutes: 220, workers: [0] }],
+      [{ day, minutes: 60, workers: [0] }],
+    ];
+    const said = (day: number) => placementReason(problem, planOn(day), 1).refused[0];
+    // Of day 0, 80 minutes are left and 60 are to stay free: it would be on day 1.
+    expect(said(1)).toEqual({ day: 0, because: 'kept-free' });
+    // Where it is due on day 2 nothing is left free for it: it stands where it stood.
+    const soon = { ...problem, jobs: [problem.jobs[0]!, { ...job, dueDay: 2 }] };
+    expect(placementReason(soon, planOn(2), 1).refused[0]!.because).toBe('kept-its-place');
   });
 
   it('holds up when a plan is made again with one day fewer for somebody', () => {

@@ -56,11 +56,48 @@ function brokenRules({ jobs, workers, days }: WorkProblem, plan: WorkPlacing): s
       if (worker.minutes[day]! < used[w]![day]!) broken.push(`worker ${w} over hours on ${day}`);
       if (worker.lightMinutes[day]! < light[w]![day]!) broken.push(`worker ${w} in the dark`);
     }
+    for (const [other, most] of worker.together ?? [])
+      for (let day = 0; day < days; day++) {
+        const both = plan
+          .flat()
+          .filter(
+            (piece) => piece.day === day && [w, other].every((x) => piece.workers.includes(x)),
+          )
+          .reduce((sum, { minutes }) => sum + minutes, 0);
+        if (most[day]! < both) broken.push(`${w} and ${other} are not there at once on ${day}`);
+      }
   });
   return broken;
 }
 
 const any = anyProblem({ days: 14, workers: 3, jobs: 14, spread: true });
+
+describe('work for two', () => {
+  const workers = (most: number[]) => [
+    { ...newWorker(3, 60), together: new Map([[1, Int32Array.from(most)]]) },
+    newWorker(3, 60),
+    newWorker(3, 30),
+  ];
+  const pens = newJob({ peopleNeeded: 2, able: [0, 1], minutes: 40, dueDay: 2, untilDay: 2 });
+  const placed = (most: number[], more: Partial<typeof pens> = {}) =>
+    fit({ days: 3, workers: workers(most), jobs: [{ ...pens, ...more }] }).plan[0];
+
+  it('is on a day on which both are there at the same hours', () => {
+    expect(placed([0, 39, 40])).toEqual([{ day: 2, minutes: 40, workers: [0, 1] }]);
+    expect(placed([0, 39, 39])).toEqual([]);
+  });
+
+  it('is for others who have less time, but at the same hours', () => {
+    const able = { able: [0, 1, 2], minutes: 30 };
+    expect(placed([0, 0, 0], able)).toEqual([{ day: 0, minutes: 30, workers: [0, 2] }]);
+  });
+
+  it('leaves hours of one alone as they are', () => {
+    const jobs = [0, 1].map((w) => newJob({ peopleNeeded: 1, able: [w], dueDay: 0, untilDay: 0 }));
+    const { cost } = fit({ days: 3, workers: workers([0, 0, 0]), jobs });
+    expect(cost).toBe(0);
+  });
+});
 
 describe('several at one job on one day', () => {
   const workers = [newWorker(10, 60), newWorker(10, 45)];

@@ -32,6 +32,11 @@ describe('signatureOf', () => {
       problemOf({}, 61),
       { ...problemOf(), days: 11 },
       ...changes.map((change) => problemOf(change)),
+      ...[20, 21].map((minutes) => {
+        const { workers, ...rest } = problemOf();
+        const together = new Map([[1, new Int32Array(10).fill(minutes)]]);
+        return { ...rest, workers: [{ ...workers[0]!, together }, workers[1]!] };
+      }),
     ];
     expect(new Set(problems.map(signatureOf)).size).toBe(problems.length);
   });

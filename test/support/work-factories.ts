@@ -92,12 +92,19 @@ export function anyProblem({ days, workers, jobs, spread }: Shape): fc.Arbitrary
     .tuple(
       fc.array(worker, { minLength: workers, maxLength: workers }),
       fc.array(job, { minLength: 1, maxLength: jobs }),
+      fc.option(fc.array(fc.constantFrom(0, 60, 120), { minLength: days, maxLength: days })),
     )
-    .map(([people, makers]) => ({
+    .map(([people, makers, atOnce]) => ({
       days,
-      workers: people,
+      workers: atOnce && 1 < workers ? firstApart(people, atOnce) : people,
       jobs: withTiesOfWhole(makers.map((make, i) => make(i))),
     }));
+}
+
+/** The first two have no more than so many minutes of a day at the same hours. */
+function firstApart([a, b, ...rest]: readonly Worker[], most: readonly number[]): Worker[] {
+  const both = a!.minutes.map((minutes, day) => Math.min(minutes, b!.minutes[day]!, most[day]!));
+  return [{ ...a!, together: new Map([[1, both]]) }, b!, ...rest];
 }
 
 /** Only between jobs that are done in one go is there a longest wait. */

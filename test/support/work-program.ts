@@ -5,7 +5,7 @@ interface Program {
   readonly costs: string[];
   readonly rows: string[];
   readonly binary: string[];
-  /** Minutes that go to each person and day, in all and in daylight. */
+  /** Minutes that go to each person and day, in all and in daylight, and to each two together. */
   readonly hours: Map<string, string[]>;
 }
 
@@ -39,9 +39,12 @@ export function workProgram(problem: WorkProblem): string {
       }
   });
   for (const [key, terms] of program.hours) {
-    const [kind, w, day] = key.split('_') as [string, string, string];
+    const [kind, w, day, other] = key.split('_') as [string, string, string, string | undefined];
     const worker = problem.workers[Number(w)]!;
-    const limit = (kind === 'm' ? worker.minutes : worker.lightMinutes)[Number(day)]!;
+    const together = other === undefined ? undefined : worker.together?.get(Number(other));
+    if (kind === 'c' && !together) continue;
+    const byDay = together ?? (kind === 'm' ? worker.minutes : worker.lightMinutes);
+    const limit = byDay[Number(day)]!;
     program.rows.push(`${terms.join(' + ')} <= ${limit}`);
   }
   return [
@@ -145,11 +148,11 @@ const lessOf = (sum: string): string =>
     .join(' ');
 
 function takeHours({ hours }: Program, job: WorkJob, set: number[], day: number, of: string): void {
+  const take = (key: string): void => void hours.set(key, [...(hours.get(key) ?? []), of]);
   for (const w of set)
-    for (const kind of job.needsLight ? ['m', 'l'] : ['m']) {
-      const key = `${kind}_${w}_${day}`;
-      hours.set(key, [...(hours.get(key) ?? []), of]);
-    }
+    for (const kind of job.needsLight ? ['m', 'l'] : ['m']) take(`${kind}_${w}_${day}`);
+  // Two have fewer minutes at the same hours than either has.
+  if (set.length === 2) take(`c_${Math.min(...set)}_${day}_${Math.max(...set)}`);
 }
 
 function daysOf({ days }: WorkProblem, job: WorkJob): number[] {

@@ -2,6 +2,8 @@ import { LEAST_LEAVE_AGE_DAYS } from '../../farm/batch-rules.js';
 import type { BatchPlan } from '../batch-plan.js';
 import { careOf } from '../chore-hours.js';
 import type { PlanContext } from '../context.js';
+import { birdsToProcess } from '../leaving-weights.js';
+import { processingDays } from '../processing-days.js';
 import { feedPrices, keptOn } from './kept-on.js';
 import { hourRate, meatPrices, type PriceByWeight } from './own-costs.js';
 import { minorDigits } from '../../units/format.js';
@@ -40,7 +42,8 @@ export function stopCurve(context: PlanContext, plan: BatchPlan, allMinor: numbe
   const { life } = context;
   const leaving = plan.leaving!;
   const longer = keptOn(context);
-  const plannedDay = life.days - 1;
+  // Split among days, the last birds may be gone before the day of their age.
+  const plannedDay = processingDays(context, birdsToProcess(life)).leaving.at(-1)!.index;
   const all = longer.life;
   const share = leaving.dressedEach.value / leaving.liveEach.value;
   // The plan counts whole birds.

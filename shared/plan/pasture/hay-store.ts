@@ -187,6 +187,7 @@ export function planHayStore(
       ...toBuyIssue(context, part, {
         ...{ runsOutDay: runsOut, unmadeDay: runsOutUnmade },
         today: daysBetween(span.first, context.today),
+        isWithoutGrass: chosen.books.stays.length === 0,
       }),
       ...(untold ? [untold.issue] : []),
       ...(left?.issues ?? []),

@@ -11,11 +11,13 @@ export function toBuyIssue(
     readonly runsOutDay: number | undefined;
     readonly unmadeDay: number | undefined;
     readonly today: number;
+    /** Nothing is grazed in the whole plan. */
+    readonly isWithoutGrass: boolean;
   },
 ): PlanIssue[] {
   const { byWinter, toBuy, balesToBuy, toBuyUnmade, balesUnmade, own, inStore, baled, taken } =
     part;
-  const { runsOutDay, unmadeDay, today } = of;
+  const { runsOutDay, unmadeDay, today, isWithoutGrass } = of;
   const isBought = 1 <= balesToBuy.value;
   const isUnsure = balesUnmade !== undefined && 1 <= balesUnmade.value;
   if (!isBought && !isUnsure) return [];
@@ -24,6 +26,9 @@ export function toBuyIssue(
   const about = (day: number): string => `about ${say(dateOf(day), 'date')}.`;
   const amount = (bales: NumberQuantity, kg: NumberQuantity): string =>
     bales.value < 1 ? 'nothing' : `about ${say(bales.value, 'bales')}, ${say(kg.value, 'kg')}`;
+  const span = isWithoutGrass
+    ? 'To buy for a year, as nothing is grazed'
+    : 'To buy until there is grass again after the next winter, in the usual weather';
   const less = [
     inStore ? `${say(inStore.value, 'kg')} in store` : undefined,
     baled ? `${say(baled.value, 'kg')} baled already` : undefined,
@@ -32,7 +37,7 @@ export function toBuyIssue(
   ].filter((each) => each !== undefined);
   const text = [
     runsOutDay === undefined ? undefined : `Hay runs out ${about(runsOutDay)}`,
-    `${isBought && byWinter ? `To buy in the usual weather: until turn-out ${amount(byWinter.balesUntilOut, byWinter.untilOut)}; from then through the next winter ${amount(byWinter.balesNextWinter, byWinter.nextWinter)}` : `To buy until there is grass again after the next winter, in the usual weather: ${amount(balesToBuy, toBuy)}`}${less.length === 0 ? '' : `, with ${less.join(' and ')} taken off`}.`,
+    `${isBought && byWinter ? `To buy in the usual weather: until turn-out ${amount(byWinter.balesUntilOut, byWinter.untilOut)}; from then through the next winter ${amount(byWinter.balesNextWinter, byWinter.nextWinter)}` : `${span}: ${amount(balesToBuy, toBuy)}`}${less.length === 0 ? '' : `, with ${less.join(' and ')} taken off`}.`,
     isUnsure
       ? `If none was made of the hay taken as made, it is ${amount(balesUnmade, toBuyUnmade!)}: look what lies in store before you count on less.`
       : undefined,

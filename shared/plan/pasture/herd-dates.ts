@@ -220,7 +220,9 @@ export function datesOf(context: PastureContext, chosen: Chosen, h: number): Fou
           ...(needsMagnesium && !isOut
             ? {
                 magnesiumFrom: datedFact(
-                  'Start magnesium mineral by',
+                  addDays(first, -magnesiumLeadDays.value) < context.today
+                    ? 'Start magnesium mineral now; it was due'
+                    : 'Start magnesium mineral by',
                   addDays(first, -magnesiumLeadDays.value),
                   herdDateFormulas.magnesium,
                   [
@@ -234,8 +236,13 @@ export function datesOf(context: PastureContext, chosen: Chosen, h: number): Fou
         }),
     lastGrazing: lastGrazingOf(context, chosen, h, first),
   };
+  const eatsDry = chosen.books.stays.some((s) => s.herd === h && s.entry === 'at-rest');
   return found(dates, {
-    cautions: needsMagnesium && !isOut ? [...cautions, 'grass-tetany'] : cautions,
+    cautions: [
+      ...cautions,
+      ...(needsMagnesium && !isOut ? ['grass-tetany'] : []),
+      ...(eatsDry ? ['dry-grass'] : []),
+    ],
   });
 }
 

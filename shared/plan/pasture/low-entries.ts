@@ -10,15 +10,19 @@ const WHY: Partial<Record<Entry, string>> = {
   'first-pass': 'in the first quick round, so that the last paddock does not head out',
   'leaf-stage': 'ready by leaf count, as old leaves would die before it is taller',
   'at-rest': 'while nothing grows',
-  dormant: 'in the last round, as it gets hardly taller before winter',
+  dormant: 'in the last round, as it grows hardly any taller this season',
 };
+
+/** The same of a farm of one paddock. */
+const WHY_ALONE = { ...WHY, 'first-pass': 'in early spring, so that it does not head out' };
 
 /**
  * Where many moves go in before the grass is at its best height, says which and why, how many of them
  * below the least height that is advised, and what a grazier would do about it.
  */
 export function lowEntries(context: PastureContext, { books }: Chosen): PlanIssue[] {
-  const { tables, grass } = context;
+  const { tables, grass, paddocks } = context;
+  const why = paddocks.length === 1 ? WHY_ALONE : WHY;
   const { lowEntriesShare } = tables.judgements.grazing;
   const swardOf = ({ paddock }: StayRecord): Sward => grass.swards[paddock]!.sward;
   const low = books.stays.filter(
@@ -27,7 +31,7 @@ export function lowEntries(context: PastureContext, { books }: Chosen): PlanIssu
   if (low.length <= lowEntriesShare.value * books.stays.length) return [];
   const parts = (Object.keys(WHY) as Entry[]).flatMap((entry) => {
     const stays = low.filter((stay) => stay.entry === entry);
-    return stays.length === 0 ? [] : [`${stays.length} ${WHY[entry]} (${said(context, stays)})`];
+    return stays.length === 0 ? [] : [`${stays.length} ${why[entry]} (${said(context, stays)})`];
   });
   const tooLow = low.filter((stay) => stay.massBefore < swardOf(stay).leastEntryKgPerHa).length;
   const ready =

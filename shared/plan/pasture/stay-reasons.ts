@@ -19,7 +19,7 @@ export const ENTRY_WORDS: Record<Entry, string> = {
   'leaf-stage':
     'ready by its leaves: it has all of them, within the heights printed for going in, and the old ones die if it waits for its best height',
   'at-rest': 'nothing grows in these weeks; what stands is eaten before it withers',
-  dormant: 'the last round: it gets hardly taller before winter, and still stands tall enough',
+  dormant: 'the last round: it grows hardly any taller this season, and still stands tall enough',
   'standing-there': 'the herd stands there when the plan begins',
 };
 

@@ -19,6 +19,7 @@ export function costLines({ plan, sums, feed, isOver }: Closed): RecordLine[] {
   const rest = bill.lines.filter(({ label }) => !isFeed.has(label));
   const plannedRest = rest.reduce((sum, { cost }) => sum + (cost?.value ?? 0), 0);
   const restMinor = rest.reduce((sum, each) => sum + costAsItWas(each, sums, bill.currency), 0);
+  const isFeedPriced = bill.lines.some(({ label, cost }) => isFeed.has(label) && cost);
   const plannedFeed = bill.total.value - plannedRest;
   const cost = feed?.costMinor === undefined ? undefined : restMinor + feed.costMinor;
   const actual = isOver ? cost : undefined;
@@ -34,7 +35,7 @@ export function costLines({ plan, sums, feed, isOver }: Closed): RecordLine[] {
     actual === undefined || kg === undefined ? undefined : actual / kg;
   return [
     line('feed-cost', 'Feed, what it cost', 'money', {
-      planned: plannedFeed,
+      planned: isFeedPriced ? plannedFeed : undefined,
       actual: isOver ? feed?.costMinor : undefined,
       missing: needs,
     }),

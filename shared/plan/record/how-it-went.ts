@@ -71,7 +71,7 @@ function headLines({ plan, sums, placed, isOver, arrivedOn, upTo }: Closed): Rec
       missing: 'how many came was not told',
     }),
     line('lost', isOver ? 'Lost' : 'Lost so far', 'count', {
-      planned: Math.round(alive[0]! - alive[day]!),
+      planned: Math.round(alive[0]! - alive[day]! - processedBy(plan, day)),
       actual: isTold || sums.saidLastOn !== undefined ? lost : undefined,
       missing: 'no dead bird was told, nor how many came',
     }),
@@ -89,6 +89,17 @@ function headLines({ plan, sums, placed, isOver, arrivedOn, upTo }: Closed): Rec
     ),
   ];
 }
+
+/** Birds that were to be processed up to a day after the arrival, which are no losses. */
+const processedBy = ({ leaving, arrivalDate, daily }: Closed['plan'], day: number): number => {
+  const days = daily.find(({ id }) => id === 'alive')!.values.length;
+  return (
+    (leaving?.processingDays ?? [])
+      .map(({ on, birds }) => ({ birds, at: daysBetween(arrivalDate, on) }))
+      // On the last day of their age they are counted until the evening.
+      .reduce((sum, { at, birds }) => sum + (at <= day && at < days - 1 ? birds : 0), 0)
+  );
+};
 
 const WENT = { sold: 'Sold alive', given: 'Given away alive' } as const;
 

@@ -179,15 +179,17 @@ const isOfTheDay = ({ offsetDays }: TaskTemplate, { nearDays }: PlanEvent): bool
   nearDays === undefined || Math.abs(offsetDays) <= nearDays;
 
 function lengthOf(
-  { id, offsetDays, lengthDays, until }: TaskTemplate,
+  { id, offsetDays, lengthDays, until, isDaily, daysOfOne }: TaskTemplate,
   event: PlanEvent,
   untilDate: PlainDate | undefined,
 ): number {
   if (untilDate !== undefined) return Math.max(1, daysBetween(event.date, untilDate) - offsetDays);
   if (lengthDays === undefined)
     throw new Error(`${id} goes on until ${until}, which there is nothing of here.`);
-  return lengthDays;
+  return isDaily && daysOfOne !== undefined && isOfOne(event) ? daysOfOne : lengthDays;
 }
+
+const isOfOne = ({ counts }: PlanEvent): boolean => counts?.['ten-head'] === 1;
 
 function lastOfUse(
   { beforeEvent, lapses, latestOffsetDays }: TaskTemplate,
@@ -239,7 +241,8 @@ function taskOf(
     ifLate: template.ifLate,
     mark: template.mark,
   };
-  const { earliestOffsetDays, spreadOver, needs, conditions, mayFollowDays, leadNote } = template;
+  const { earliestOffsetDays, spreadOver, daysOfOne, needs, conditions, mayFollowDays, leadNote } =
+    template;
   if (of.id !== undefined) result.belongsToId = of.id;
   if (earliestOffsetDays !== undefined)
     result.earliestStart = addDays(event.date, earliestOffsetDays);
@@ -247,7 +250,10 @@ function taskOf(
   if (isOver) result.isOver = true;
   if (isSettled) result.isSettled = true;
   if (mayFollowDays !== undefined) result.mayFollowDays = mayFollowDays;
-  if (spreadOver) result.spreadOver = spanOf(event.date, spreadOver);
+  if (spreadOver) {
+    const days = (isOfOne(event) ? daysOfOne : undefined) ?? spreadOver.days;
+    result.spreadOver = spanOf(event.date, { ...spreadOver, days });
+  }
   if (leadNote !== undefined) result.leadNote = leadNote;
   if (template.ifEarly !== undefined) result.ifEarly = template.ifEarly;
   if (needs !== undefined) result.needs = needs;

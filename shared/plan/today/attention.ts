@@ -124,6 +124,8 @@ const areTheyOut = ({ picture: { herds, today }, pasture, plan }: Looked): Atten
 function ofPasture(pasture: PasturePlan | undefined, last: PlainDate): Attention[] {
   if (!pasture) return [];
   const { firstShort } = pasture.hay;
+  // A walk is of use shortly before they go out: nobody measures grass in winter.
+  const isOutSoon = (pasture.moves[0]?.from ?? last) <= last;
   const isShortSoon = firstShort !== undefined && firstShort <= last;
   return pasture.issues
     .filter(
@@ -131,7 +133,7 @@ function ofPasture(pasture: PasturePlan | undefined, last: PlainDate): Attention
         level === 'stop' ||
         (code === 'grass-short' && isShortSoon) ||
         (code === 'hay-untold' && level === 'act') ||
-        code === 'height-taken',
+        (code === 'height-taken' && isOutSoon),
     )
     .map((issue, k) => {
       const { code, level, text } = issue;

@@ -84,7 +84,7 @@ const IN_FEW_WORDS: Readonly<Record<string, string>> = {
   'processing-too-much': 'more birds than hands to process them',
   'processing-hours': 'too little time to process them',
   'processing-split': 'more than one day to process them',
-  'processing-weekday': 'processing falls on a working day',
+  'processing-weekday': 'too few hours on the day they are ready',
   'cockerels-leave': 'cockerels to process',
   'withdrawal-short': 'medicated feed too close to eating',
   'medicated-before-eggs': 'medicated feed too close to the eggs',

@@ -24,6 +24,13 @@ export interface WorkOnItsDay {
 /** Whether somebody is out of the house by day. */
 export type IsOut = (person: WorkPerson, day: number) => boolean;
 
+/** Minutes that two people, who have so many each, have at the same hours of a day. */
+export type AtOnce = (
+  one: { readonly person: WorkPerson; readonly minutes: number },
+  other: { readonly person: WorkPerson; readonly minutes: number },
+  day: number,
+) => number;
+
 /** Minutes of one person, by day. */
 export interface MinutesByDay {
   [day: number]: number;
@@ -34,6 +41,7 @@ export interface Hands {
   readonly people: readonly WorkPerson[];
   readonly chores: readonly PlannedChore[];
   readonly isOut: IsOut;
+  readonly atOnce: AtOnce;
   /** Minutes of children that their own jobs want. */
   readonly kept: readonly (Int32Array | undefined)[];
   readonly spentToday: readonly SpentToday[];
@@ -68,8 +76,10 @@ export function takingOf(
     // What was done today took its hours: they are not given to other work once more. The round stays
     // with whom it was in the morning, so that no tick takes it to somebody who has other work today.
     if (day === 0) for (const spent of spentToday) takeSpent(spent, people, left);
+    const crews: WorkPiece[] = [];
     const onItsDay = (boundOn.get(day) ?? []).flatMap((need) => {
-      const found = takeItsDay(need, people, { given, left, isOut });
+      const found = takeItsDay(need, hands, { given, left, crews });
+      if (found && 1 < found.piece.workers.length) crews.push(found.piece);
       return found ? [{ need, taken: found }] : [];
     });
     return { chores: taken.filter((each) => each !== undefined), onItsDay };
@@ -78,35 +88,59 @@ export function takingOf(
 
 /**
  * Those with most time left do it, beyond their hours if need be; whoever is away does not. What
- * comes again and again through the day is rather for those who are in the house.
+ * comes again and again through the day is rather for those who are in the house, and what takes
+ * several for those who have the time at the same hours.
  */
 function takeItsDay(
   need: WorkNeed,
-  people: readonly WorkPerson[],
+  { people, isOut, atOnce }: Hands,
   {
     given,
     left,
-    isOut,
-  }: { given: readonly MinutesByDay[]; left: readonly MinutesByDay[]; isOut: IsOut },
+    crews,
+  }: {
+    given: readonly MinutesByDay[];
+    left: readonly MinutesByDay[];
+    /** What takes several on this day already. */
+    crews: readonly WorkPiece[];
+  },
 ): WorkOnItsDay | undefined {
   const day = need.fromDay;
   const minutes = Math.max(1, Math.round(60 * need.hours));
   const count = need.conditions.peopleNeeded ?? 1;
-  const workers = people
+  const inTurn = people
     .flatMap((person, w) => (canDo(person, need) && 0 < given[w]![day]! ? [w] : []))
     .sort(
       (a, b) =>
         (need.isThroughTheDay
           ? Number(isOut(people[a]!, day)) - Number(isOut(people[b]!, day))
           : 0) || left[b]![day]! - left[a]![day]!,
-    )
-    .slice(0, count);
-  if (workers.length < count) return undefined;
-  let shortMinutes = 0;
-  for (const w of workers) {
-    shortMinutes = Math.max(shortMinutes, minutes - left[w]![day]!);
-    left[w]![day] = Math.max(0, left[w]![day]! - minutes);
-  }
+    );
+  if (inTurn.length < count) return undefined;
+  const ofTwo = (a: number, b: number): number => {
+    const of = (w: number) => ({ person: people[w]!, minutes: given[w]![day]! });
+    const taken = crews.filter(({ workers }) => workers.includes(a) && workers.includes(b));
+    return atOnce(of(a), of(b), day) - taken.reduce((sum, piece) => sum + piece.minutes, 0);
+  };
+  const lack = (crew: readonly number[]): number =>
+    Math.max(
+      0,
+      ...crew.map((w) => minutes - left[w]![day]!),
+      ...crew.flatMap((a, k) => crew.slice(k + 1).map((b) => minutes - ofTwo(a, b))),
+    );
+  let workers = inTurn.slice(0, count);
+  let shortMinutes = lack(workers);
+  // Who is in the house at other hours is no hand beside them: others may have less time, but together.
+  if (1 < count && 0 < shortMinutes)
+    for (const a of inTurn) {
+      const beside = inTurn
+        .filter((b) => b !== a)
+        .sort((b, c) => lack([a, b]) - lack([a, c]))
+        .slice(0, count - 1);
+      const short = lack([a, ...beside]);
+      if (short < shortMinutes) [workers, shortMinutes] = [[a, ...beside], short];
+    }
+  for (const w of workers) left[w]![day] = Math.max(0, left[w]![day]! - minutes);
   return { piece: { day, minutes, workers: workers.sort((a, b) => a - b) }, shortMinutes };
 }
 

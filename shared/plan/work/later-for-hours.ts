@@ -42,7 +42,11 @@ export function laterForHours(
         // Processing is laid out anew around what else there is: nobody knows how before it is.
         if (isProcessedOn(others, addDays(event.date, each))) return false;
         const horizon = daysBetween(today, event.date) + each + DAYS_BESIDE;
-        const { onItsDay } = hoursOf(withLater(request, work, { kind, days: each }), horizon);
+        const asked = withLater(request, work, { kind, days: each });
+        const { onItsDay } = hoursOf(
+          kind === 'turn-out' ? withMovesLater(asked, work.id, each) : asked,
+          horizon,
+        );
         const left = [...ownKeys].map(
           (key) => onItsDay.get(key)?.shortMinutes ?? (isShort(key) ? Infinity : 0),
         );
@@ -58,6 +62,16 @@ export function laterForHours(
     }),
   );
 }
+
+/** The moves on grass of a herd that turns out later, and its hay until then: they take hours too. */
+const withMovesLater = (request: WorkRequest, id: string, days: number): WorkRequest => ({
+  ...request,
+  work: request.work.map((each) => {
+    if (each.id !== id || !each.round) return each;
+    const outLaterDays = (each.round.outLaterDays ?? 0) + days;
+    return { ...each, round: { ...each.round, outLaterDays } };
+  }),
+});
 
 const isProcessedOn = (works: readonly DatedWork[], date: PlainDate): boolean =>
   works.some(({ tasks }) =>

@@ -12,6 +12,7 @@ import {
   oneTime,
   timesBetween,
 } from '../../farm/repeated-jobs.js';
+import { missedTimes } from '../../farm/missed-times.js';
 import type { PlannedChore, Reading, WorkNeed } from './work-need.js';
 import type { WorkRequest } from './work-request.js';
 
@@ -25,10 +26,12 @@ export function readOwnJobs(request: WorkRequest, { days, marks, needs, chores }
   const shown = tables.judgements.work.shownDoneDays.value;
   const busy = processingDaysOf(request);
   const repeated = new Set(ownJobs.filter(isRepeated).map(({ id }) => id));
+  const missed = missedTimes(ownJobs, today);
   for (const given of ownJobs) {
     const job = movedWithEvent(given, events);
     if (!isRepeated(job)) {
-      needs.push(needOf(job, { key: `own/${job.id}`, today, days, repeated }));
+      const need = needOf(job, { key: `own/${job.id}`, today, days, repeated });
+      needs.push(missed.has(job.id) ? { ...need, isOver: true } : need);
     } else if (isOften(job)) {
       const onDays = daysOf(job, { today, last, busy });
       if (0 < onDays.size) chores.push(choreOf(job, onDays, marks.get(`own/${job.id}`)?.ownHours));

@@ -1,13 +1,13 @@
-import { addDays, weekdayOf, type PlainDate } from '../../calendar/plain-date.js';
+import { addDays, type PlainDate } from '../../calendar/plain-date.js';
 import { isGrownUp } from '../../farm/who-is-there.js';
 import { formatDate } from '../../units/dates.js';
 import { formatHours } from '../../units/format.js';
 import { listed } from '../../units/listed.js';
 import { takingOf, type DayTaken, type Hands } from './hands-on-day.js';
+import { mostMinutesOf } from './most-of-day.js';
 import type { ShortDay } from './short-day.js';
 import type { WorkHours } from './work-hours.js';
 import type { WorkNeed } from './work-need.js';
-import { outOn } from '../out-by-day.js';
 import { canDo, type WorkPerson } from './work-people.js';
 import type { WorkRequest } from './work-request.js';
 import { isWorthTelling } from './worth-telling.js';
@@ -96,21 +96,13 @@ interface MostOnDay {
   readonly people: number;
 }
 
-/** Minutes of the day until night, without those that each is out of the house, and no day too long. */
 function mostOn(
   { tables }: Pick<WorkRequest, 'tables'>,
   people: readonly WorkPerson[],
   date: PlainDate,
 ): MostOnDay {
-  const { longestDayH, nightFromH, mostAsked } = tables.judgements.work;
-  const each = people.map((person) => {
-    const { weekday, weekend } = person.startH ?? tables.work.startH;
-    const begins = weekdayOf(date) < 6 ? weekday : weekend;
-    const fromH = Math.min(begins, tables.work.outByDay.fromH);
-    const out = outOn(person, date, tables);
-    const outH = out ? Math.max(0, out.toH - Math.max(fromH, out.fromH)) : 0;
-    return Math.floor(60 * Math.min(longestDayH.value, nightFromH.value - fromH - outH));
-  });
+  const { longestDayH, mostAsked } = tables.judgements.work;
+  const each = people.map((person) => mostMinutesOf(person, date, tables));
   return { each, helper: 60 * longestDayH.value, people: mostAsked.value };
 }
 

@@ -36,8 +36,9 @@ export function withLongerDays(
   for (const [i, { latestDay }] of windows.entries()) {
     const lastDay = Math.min(latestDay, problem.jobs[i]!.untilDay);
     if (isInTime(problem, plan, i, lastDay)) continue;
-    const short = remediesFor(problem, plan, i, lastDay).hours?.minutes;
-    if (short === undefined || mostMinutes < short) continue;
+    const limits = { byDay: lastDay, mayAsk: () => mostMinutes };
+    const short = remediesFor(problem, plan, i, limits).hours?.minutes;
+    if (short === undefined) continue;
     const found = placedShorter({ problem, plan }, i, lastDay, short);
     const last = found?.at(-1);
     if (!found || !last) continue;

@@ -4,9 +4,10 @@ import { formatHours } from '../../units/format.js';
 import { listed } from '../../units/listed.js';
 import { followersOf, freeFrom, spanOf } from '../../schedule/work-span.js';
 import { daysLeft } from '../../schedule/work-reasons.js';
-import { remediesFor } from '../../schedule/work-remedies.js';
+import { remediesFor, type MayAsk } from '../../schedule/work-remedies.js';
 import { costOf, finishDay, placedMinutes, type WorkJob } from '../../schedule/work.js';
 import type { WorkPlacing } from '../../schedule/work.js';
+import { mayBeAskedFor } from './most-of-day.js';
 import { doneByOthers, waysByHands } from './ways-by-hands.js';
 import { wayByWeather, type WeatherWay } from './ways-by-weather.js';
 import type { WholeWork } from './whole-work.js';
@@ -17,7 +18,9 @@ import { dayText } from './work-words.js';
 /** What would make a piece of work fit, a sentence each. */
 export function wordsToFit(work: WholeWork, index: number): string[] {
   const { problem, fitted, request, needs } = work;
-  const { hours, laterDay, instead } = remediesFor(problem, fitted.plan, index);
+  const { hours, laterDay, instead } = remediesFor(problem, fitted.plan, index, {
+    mayAsk: mayAskIn(work),
+  });
   const date = dayText(request);
   const job = problem.jobs[index]!;
   const isBoundToDay = job.fromDay === job.untilDay;
@@ -54,7 +57,10 @@ export function wordsInTime(work: WholeWork, index: number, latestDay: number): 
   const { problem, fitted, request, needs } = work;
   const before = waitedFor(work, index, latestDay);
   if (before !== undefined) return [`In time once “${needs[before]!.name}” is.`];
-  const { hours, instead } = remediesFor(problem, fitted.plan, index, latestDay);
+  const { hours, instead } = remediesFor(problem, fitted.plan, index, {
+    byDay: latestDay,
+    mayAsk: mayAskIn(work),
+  });
   const date = dayText(request);
   const coldUntil = coldUntilDay(work, index, latestDay);
   if (coldUntil !== undefined)
@@ -77,6 +83,11 @@ export function wordsInTime(work: WholeWork, index: number, latestDay: number): 
     ? waysByHands(work, index, latestDay)
     : [onceOthersAre(work, index, held)];
 }
+
+const mayAskIn =
+  ({ request }: WholeWork): MayAsk =>
+  (w, day) =>
+    mayBeAskedFor(request.people[w]!, addDays(request.today, day), request);
 
 /** What is done too late for work to be done by a day after it, and what holds that up: the first first. */
 function inTheWay({ problem, fitted }: WholeWork, index: number, byDay: number): number[] {

@@ -1,13 +1,16 @@
 import { datesFrom, weekdayOf } from '../../calendar/plain-date.js';
 import { sunHours } from '../../calendar/clock-offset.js';
 import type { Worker } from '../../schedule/work.js';
+import { areHomeAtOnce, minutesAtOnce } from './at-once.js';
 import {
   takingOf,
+  type AtOnce,
   type ChoreDay,
   type Hands,
   type IsOut,
   type WorkOnItsDay,
 } from './hands-on-day.js';
+import type { Tables } from '../../tables/tables.js';
 import type { WorkNeed } from './work-need.js';
 import type { WorkNeeds } from './work-needs.js';
 import { outOn } from '../out-by-day.js';
@@ -52,7 +55,8 @@ export function workHours(
   // Who is in the house by day is first for what comes again and again through it.
   for (const each of boundOn.values())
     each.sort((a, b) => Number(b.isThroughTheDay ?? false) - Number(a.isThroughTheDay ?? false));
-  const hands = { people, chores, kept, isOut, spentToday, boundOn };
+  const atOnce: AtOnce = (one, other, day) => minutesAtOnce(one, other, dates[day]!, tables);
+  const hands = { people, chores, kept, isOut, atOnce, spentToday, boundOn };
   const take = takingOf(hands);
   const onItsDay = new Map<string, WorkOnItsDay>();
   const choreDays = dates.map((_, day) => {
@@ -70,9 +74,46 @@ export function workHours(
       const lightH = Math.min(startH + free / 60, setH) - Math.max(startH, riseH);
       return Math.max(0, Math.min(free, Math.round(60 * lightH)));
     });
-    return { minutes, lightMinutes, ...(people[w]!.isChild ? { helpsFirst: true } : {}) };
+    const together = togetherOf({ hands, given, onItsDay }, w, tables);
+    return {
+      ...{ minutes, lightMinutes },
+      ...(together.size === 0 ? {} : { together }),
+      ...(people[w]!.isChild ? { helpsFirst: true } : {}),
+    };
   });
   return { workers, given, choreDays, onItsDay, hands };
+}
+
+/**
+ * Minutes by day that somebody has at the same hours as each who comes after, of those with whom it
+ * is fewer than either has; what takes both on its day is taken off.
+ */
+function togetherOf(
+  { hands, given, onItsDay }: Pick<WorkHours, 'hands' | 'given' | 'onItsDay'>,
+  one: number,
+  tables: Tables,
+): Map<number, Int32Array> {
+  const { people, atOnce } = hands;
+  const together = new Map<number, Int32Array>();
+  for (let other = one + 1; other < people.length; other++) {
+    if (areHomeAtOnce(people[one]!, people[other]!, tables)) continue;
+    const fewer = given[one]!.map((minutes, day) => Math.min(minutes, given[other]![day]!));
+    const both = fewer.map((minutes, day) =>
+      minutes === 0
+        ? 0
+        : atOnce(
+            { person: people[one]!, minutes: given[one]![day]! },
+            { person: people[other]!, minutes: given[other]![day]! },
+            day,
+          ),
+    );
+    if (both.every((minutes, day) => minutes === fewer[day])) continue;
+    for (const { piece } of onItsDay.values())
+      if (piece.workers.includes(one) && piece.workers.includes(other))
+        both[piece.day] = Math.max(0, both[piece.day]! - piece.minutes);
+    together.set(other, both);
+  }
+  return together;
 }
 
 /** Done on one set day because animals depend on it, and asking nothing of that day. */

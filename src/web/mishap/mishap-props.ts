@@ -27,6 +27,7 @@ export interface MishapProps {
   readonly onBack: () => void;
 }
 
+/** So many days before its day a box is spoken of as due: which buttons are offered, nothing of farming. */
 const SOON_DAYS = 7;
 /** Birds whose box is due within a week, or that nobody has told of since. */
 export const isBoxDue = (line: AnimalLine): boolean =>

@@ -81,7 +81,9 @@ export function ofAnimal(line: AnimalLine): Tellable[] {
         calves: 1,
         ...(line.dueCowId === undefined ? {} : { cowId: line.dueCowId }),
       }),
-      { ...of('milked', 'Milk of the day'), fields: milkedFieldsOf(line) },
+      ...(line.isMilked
+        ? [{ ...of('milked', 'Milk of the day'), fields: milkedFieldsOf(line) }]
+        : []),
       { ...of('treated', 'Medicine was given'), fields: treatedFieldsOf('herd') },
       of('cattle-left', 'Some died, were sold or slaughtered', { how: 'died', head: 1 }),
       of('note', 'A note'),

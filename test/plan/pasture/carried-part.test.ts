@@ -9,10 +9,10 @@ import {
 import { plannedPasture } from '../../support/pictures.js';
 
 describe('grass too old to carry milk', () => {
-  // Two cows on land for ten, of which nothing is mown: they go into what has headed out.
+  // Two cows on land for a dozen, of which nothing is mown: they go into what has headed out.
   const plan = plannedPasture(
     newPastureRequest({
-      paddocks: newPaddocks(6, { areaM2: 12_000 }),
+      paddocks: newPaddocks(6, { areaM2: 16_000 }),
       herds: [newHerd({ groups: [newGroup({ classId: 'milk-cow', head: 2 })] })],
       cows: [newCow({ classId: 'milk-cow', milkKgPerDay: 20 })],
       choices: { makesHay: false },

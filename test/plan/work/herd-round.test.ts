@@ -106,16 +106,19 @@ describe('the round of a herd', () => {
 it('walks once to groups of a herd that calve on the same days', () => {
   const [, picture] = TEN_HOUSEHOLDS.find(([name]) => name === 'a milk cow')!;
   const plan = workPlanOf(workOfFarm(picture, tables, planAnimals(picture, tables)), 1);
-  // seeds/herd-task-templates.json: 1.5 h, and 0.25 h for ten head. One cow, then four with her.
+  // Six looks of seven minutes and a half, and a minute more for each cow. One cow, then four with her.
   const hoursOn = (date: string): number[] =>
     plan.chores[daysBetween(plan.today, date)]!.filter(({ name }) =>
       name.startsWith('Round-the-clock checks'),
     ).map(({ hours }) => hours);
   const alone = hoursOn('2027-04-22');
-  const both = hoursOn('2027-05-05');
+  const both = hoursOn('2027-05-01');
   expect(alone).toHaveLength(1);
-  expect(alone[0]).toBeCloseTo(1.5 + 0.025, 1);
+  expect(alone[0]).toBeCloseTo(0.75 + 0.1, 1);
   expect(both).toHaveLength(2);
-  expect(both[0]! + both[1]!).toBeCloseTo(1.5 + 0.025 + 0.1, 1);
-  expect(hoursOn('2027-05-25')[0]).toBeCloseTo(1.5 + 0.1, 1);
+  expect(both[0]! + both[1]!).toBeCloseTo(0.75 + 0.5, 1);
+  expect(hoursOn('2027-05-25')[0]).toBeCloseTo(0.75 + 0.4, 1);
+  // One cow, due on 20 April, is watched until 12 days after, as far as any of her breed goes over.
+  expect(hoursOn('2027-05-02')).toHaveLength(2);
+  expect(hoursOn('2027-05-03')).toHaveLength(1);
 });

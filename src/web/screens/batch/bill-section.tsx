@@ -76,7 +76,7 @@ export function BillSection({
         </Facts>
         {bill.perBird === undefined && (
           <Text size="sm" c="dimmed">
-            Not known yet: the bill is {bill.leftOut.join(', ')}.
+            Not known before everything in the bill has a price.
           </Text>
         )}
       </Section>

@@ -23,9 +23,7 @@ export default function BringSection({
       {breakEven.said.map((line) => (
         <Text key={line}>{line}</Text>
       ))}
-      {mustBring.length === 0 && (
-        <Text>Not known yet: the bill is {plan.bill.leftOut.join(', ')}.</Text>
-      )}
+      {mustBring.length === 0 && <Text>Not known before everything in the bill has a price.</Text>}
       <Facts>
         {mustBring.flatMap(({ label, withoutHours, withHours }) => [
           <Fact key={label} of={withoutHours} />,

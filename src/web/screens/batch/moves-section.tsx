@@ -37,7 +37,13 @@ export default function MovesSection({ plan, asked }: Props) {
       {0 < plan.bill.leftOut.length && <Text>So far, {plan.bill.leftOut.join(', ')}.</Text>}
       <Text>
         Likely <Num of={shown} />; from <Range of={shown} /> with all of it together, as it hardly
-        all goes wrong at once. The whole bill: <Num of={bill} />, from <Range of={bill} />.
+        all goes wrong at once.
+        {each && (
+          <>
+            {' '}
+            The whole bill: <Num of={bill} />, from <Range of={bill} />.
+          </>
+        )}
       </Text>
       <ul className="moves">
         {inputs.map((one) => {

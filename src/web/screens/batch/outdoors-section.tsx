@@ -2,6 +2,7 @@ import { List, Stack, Text } from '@mantine/core';
 import type { BatchPlan } from '../../../../shared/plan/batch-plan.js';
 import { Fact, Facts } from '../../explain/number.js';
 import { Section } from '../../shell/section.js';
+import { ColdNights } from './cold-nights.js';
 import { RefillFacts } from './refill-facts.js';
 import { StockingTable } from './stocking-table.js';
 
@@ -47,7 +48,7 @@ function TheMove({ plan: { outdoors, space } }: { plan: BatchPlan }) {
           <Fact of={outdoors.moveOut} />
           <Fact of={outdoors.ageAtMove} />
           <Fact of={outdoors.nightLow} />
-          <Fact of={outdoors.coldNights} />
+          <ColdNights of={outdoors.coldNights} />
           <Fact of={outdoors.hardenFrom} />
           <Fact of={space.spare} />
         </Facts>

@@ -3,6 +3,7 @@ import { AreaChart, LineChart } from '@mantine/charts';
 import { memo } from 'react';
 import { addDays } from '../../../../shared/calendar/plain-date.js';
 import type { BatchPlan } from '../../../../shared/plan/batch-plan.js';
+import { daysOfBirds } from '../../../../shared/plan/days-of-birds.js';
 import {
   SHOWN,
   toShown,
@@ -40,7 +41,7 @@ export default function PlanChart({ plan, ...props }: Props) {
 
 const Drawn = memo(function Drawn({ plan, units, of }: Props) {
   const { tick, tooltip } = useDateAxis();
-  const days = plan.daily[0]!.values.length;
+  const days = daysOfBirds(plan);
   const out = plan.daily.find((s) => s.id === 'floor-need')?.values.length ?? 0;
   const warm = Math.min(days, Math.max(out + 7, 21));
   const label = (unit: Unit) => unitLabel(unit, units);

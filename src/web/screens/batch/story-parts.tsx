@@ -15,6 +15,7 @@ import { sayAge } from './say-age.js';
 import { Cautions } from '../../shell/section.js';
 import { BillSection } from './bill-section.js';
 import { BillBars } from './bill-bars.js';
+import { ColdNights } from './cold-nights.js';
 import { BrooderSection } from './brooder-section.js';
 import type { ChartOf } from './plan-chart.js';
 import { FeedSection } from './feed-section.js';
@@ -68,9 +69,11 @@ const CAUTIONS = {
   end: ['slaughter', 'chilling', 'heat-stress'],
 } as const;
 
-const Mind = ({ plan, asked, part }: PartProps & { part: keyof typeof CAUTIONS }) => (
-  <Cautions keys={plan.cautions} of={CAUTIONS[part]} tables={asked.tables} />
-);
+/** Nothing to mind once the last one is gone. */
+const Mind = ({ plan, asked, part }: PartProps & { part: keyof typeof CAUTIONS }) =>
+  plan.birds.counted?.lastLeftOn === undefined && (
+    <Cautions keys={plan.cautions} of={CAUTIONS[part]} tables={asked.tables} />
+  );
 
 /** Whether they go into their home on the day they come. */
 const cameGrown = ({ arrivalDate, outdoors }: BatchPlan): boolean =>
@@ -95,11 +98,12 @@ export function BrooderPart(props: PartProps) {
   if (!brooding) return null;
   const day = daysBetween(plan.arrivalDate, plan.today);
   const now = quantityOfDay(plan.daily, 'under-heater', day);
+  const isPast = isOver(plan, plan.outdoors.moveOut?.value);
   return (
     <StoryFold
       part="brooder"
       title="The brooder"
-      isPast={isOver(plan, plan.outdoors.moveOut?.value)}
+      isPast={isPast}
       answer={sayFact(heat?.lastHeatDay)}
     >
       <Lead of={now ?? brooding.steps[0]?.underHeater}>
@@ -115,7 +119,7 @@ export function BrooderPart(props: PartProps) {
         <Chart {...props} of="heat" />
       </Picture>
       <StoryTasks {...props} part="brooder" />
-      <Mind {...props} part="brooder" />
+      {!isPast && <Mind {...props} part="brooder" />}
       <More title="Temperatures, lamps and room">
         <BrooderSection plan={plan} brooding={brooding} />
       </More>
@@ -219,7 +223,7 @@ export function OutPart({ onChoose, ...props }: ChoosingProps) {
       </Lead>
       <Facts>
         <Fact of={outdoors.nightLow} />
-        <Fact of={outdoors.coldNights} />
+        <ColdNights of={outdoors.coldNights} />
         <Fact of={space.spare} />
         <Fact of={outdoors.floorNeeded} />
       </Facts>

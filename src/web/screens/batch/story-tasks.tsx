@@ -89,7 +89,7 @@ function StoryTask({ task, asked, isSaved }: { task: Task } & Pick<Props, 'asked
         <span className="story-task-name">{task.name}</span>
         <span className="story-task-when">
           {word ?? <TaskDayWords {...day} />}
-          {word === undefined && isLate && <b> · already late</b>}
+          {word === undefined && isLate && !isOpen && <b> · already late</b>}
         </span>
         <span className="story-task-hours">{formatHours(taskHours(task, asked.tables).value)}</span>
       </summary>

@@ -4,6 +4,7 @@ import type { Task } from '../../../../shared/plan/tasks/task.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
 import { Num } from '../../explain/number.js';
 import { TaskDayWords, useTaskDay } from '../../tick/fitted-tasks.js';
+import { saySpare } from '../../tick/say-spare.js';
 import { TaskMark, type TaskMarks } from '../../tick/task-mark.js';
 
 interface TaskCardProps {
@@ -112,5 +113,5 @@ const NONE = 'none to spare';
 function canWait({ onDemand, isDaily }: Task, spareDays: number): string {
   if (onDemand) return 'when needed';
   if (isDaily) return 'daily';
-  return spareDays <= 0 ? NONE : `${spareDays} ${spareDays === 1 ? 'day' : 'days'} to spare`;
+  return spareDays <= 0 ? NONE : `${saySpare(spareDays)} to spare`;
 }

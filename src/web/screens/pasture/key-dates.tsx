@@ -66,7 +66,7 @@ function HerdFacts({
   return (
     <>
       <Fact of={herd.turnOut} label={label('Turn-out')} />
-      <Fact of={herd.magnesiumFrom} label={label('Start magnesium mineral by')} />
+      <Fact of={herd.magnesiumFrom} label={label(herd.magnesiumFrom?.label ?? '')} />
       <Fact of={herd.hayBesideUntil} label={label('Feed hay too until')} />
       {herd.calvings.map((c) => (
         <Fact

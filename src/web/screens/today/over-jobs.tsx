@@ -53,8 +53,8 @@ export function OverJobs({
         <details className="today-why">
           <summary>
             {open.length === 1
-              ? '1 was not ticked, and its last day is over: done, or not any more?'
-              : `${open.length} were not ticked, and their last days are over: done, or not any more?`}
+              ? 'An older job was not ticked: was it done?'
+              : `${open.length} older jobs were not ticked: were they done?`}
           </summary>
           <button type="button" className="today-button" onClick={() => tell(true)}>
             {open.length === 1
@@ -64,10 +64,10 @@ export function OverJobs({
           {0 < strikable.length && (
             <button type="button" className="today-button" onClick={() => tell(false)}>
               {open.length === 1
-                ? 'Not any more'
+                ? 'No: strike it out'
                 : strikable.length === open.length
-                  ? 'None any more'
-                  : `Not any more: ${strikable.length} that no animals wait for`}
+                  ? 'None: strike them out'
+                  : `Strike out the ${strikable.length} that no animals wait for`}
             </button>
           )}
           {children}

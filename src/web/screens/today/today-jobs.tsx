@@ -84,7 +84,7 @@ export function TodayJobs({
       {0 < shown.length && <ul className="today-rows">{shown.map(rowOf)}</ul>}
       {0 < folded.length && (
         <button type="button" className="today-button" onClick={() => setWhole(true)}>
-          {folded.length} more without a day
+          {folded.length} more that there is no time for
         </button>
       )}
       <OverJobs jobs={over} tick={ticks.tick}>
@@ -243,15 +243,21 @@ function stateOf({ state, hoursDone }: TodayJob, isDone: boolean, isStruck: bool
 }
 
 function JobWords({ job }: { job: TodayJob }) {
-  const { people, hours, hoursInAll, dueWords, hasNoHours, unfitToday, shortHours } = job;
+  const { people, hours, hoursInAll, dueWords, hasNoHours, unfitToday, shortHours, overSince } =
+    job;
+  const sayDate = useSayDate();
   return (
     <span>
       {0 < people.length && `${people.join(' + ')} · `}
       <b>{formatHours(hours)}</b>
       {hoursInAll !== undefined && ` of ${formatHours(hoursInAll)}`}
-      {hasNoHours && (unfitToday ? ` · not today: ${unfitToday}` : ' · no day for it')}
+      {overSince === undefined &&
+        hasNoHours &&
+        (unfitToday ? ` · not today: ${unfitToday}` : ' · no time for it')}
       {shortHours !== undefined && ` · ${formatHours(shortHours)} more than anyone has`}
-      {dueWords && ` · ${dueWords}`}
+      {overSince !== undefined
+        ? ` · it was due by ${sayDate(overSince)}`
+        : dueWords && ` · ${dueWords}`}
     </span>
   );
 }

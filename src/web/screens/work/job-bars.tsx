@@ -14,6 +14,7 @@ import type { SavedFarm } from '../../api/queries.js';
 import { DayJob } from '../../tick/day-job.js';
 import { eachHours } from '../../tick/each-hours.js';
 import { useKeptJobs } from '../../tick/kept-jobs.js';
+import { saySpare } from '../../tick/say-spare.js';
 import { personName } from './person-name.js';
 
 /** So many are read at a glance; the rest are asked for. */
@@ -173,7 +174,14 @@ function JobRow({ job, plan, farm, days, children }: JobRowProps) {
         <Num of={latest} />
       </Table.Td>
       <Table.Td className="no-wrap" data-label="To spare">
-        {job.alreadyLate ? 'already late' : <Num of={spareDays} />}
+        {job.alreadyLate ? (
+          'already late'
+        ) : (
+          <Num
+            of={spareDays}
+            {...(0 < spareDays.value ? { said: saySpare(spareDays.value) } : {})}
+          />
+        )}
       </Table.Td>
       <Table.Td aria-hidden className="job-bar-cell">
         <Bar job={job} today={today} days={days} />
