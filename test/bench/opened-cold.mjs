@@ -23,8 +23,14 @@ export async function benchOpenedCold(print, { start, stop }) {
   const [first, plain, ...farms] = ids;
   print('work opened cold, the first of a program', await openMs(url, first), 'ms', 1);
   print('work opened cold, threads warm', await openMs(url, farms.shift()), 'ms', 1);
-  for (let k = 0; k < WARMING; k++)
-    await openMs(url, (await json('/sample', { method: 'POST' })).id);
+  // Two at a time: one after another they would all be planned by the first thread.
+  for (let k = 0; k < WARMING; k += 2) {
+    const pair = [
+      await json('/sample', { method: 'POST' }),
+      await json('/sample', { method: 'POST' }),
+    ];
+    await Promise.all(pair.map(({ id }) => openMs(url, id)));
+  }
   farms.push(first);
   // That one was opened already: after a change its work is planned anew with the others.
   await fetch(`${url}/api/farms/${first}/people`, {
