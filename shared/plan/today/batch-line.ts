@@ -174,7 +174,8 @@ export function batchLine(
     ...(lamp ? { lamp } : {}),
     weighs: {
       ...(phase ? { bagKg: phase.bagKg } : {}),
-      ...weighsOn(plan, day),
+      // Of what was to go in parts and did not, all have grown to the last of those days.
+      ...weighsOn(plan, untoldDays[0] && inPlan ? daysBetween(plan.arrivalDate, inPlan) : day),
     },
     cautions: plan.cautions
       .filter(

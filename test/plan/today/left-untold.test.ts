@@ -52,6 +52,8 @@ describe('meat birds of which nobody told that they left', () => {
     expect(told.line).toMatchObject({ wasToLeave: leaves, stage: 'out' });
     expect(told.line!.feed!.amount.value).toBeCloseTo(Number(LAST.feed!.amount.value), 6);
     expect(told.line!.water!.value).toBeCloseTo(Number(LAST.water!.value), 6);
+    // They weigh what the last of them do, not what the first that were to go did.
+    expect(told.line!.weighs!.liveKg).toBeCloseTo(LAST.weighs!.liveKg!, 6);
     expect(asked(told)).toBe(true);
     expect(told.day.chores.some(({ of }) => of === told.line!.name)).toBe(true);
     // Nobody is told to kill them on an evening alone: on which day is asked for.
