@@ -78,6 +78,19 @@ describe('weights a fifth under plan', () => {
     expect(afterChoice().leaving!.on.value).toBe('2027-06-20');
   });
 
+  it('go by age where a processor is hired and none was asked: no slot is called booked', () => {
+    const { batch, plan, choice, afterChoice } = weighed(0.8, { processing: 'hired' });
+    expect(choice!.words).toMatch(/^Ask the processor for .+ instead$/);
+    expect(leavingOn(batch, choice!, choice!.on).slotDate).toBeUndefined();
+    expect(afterChoice().leaving!.on.value).toBe(choice!.on);
+    const bookings = ({ tasks }: typeof plan) =>
+      tasks.tasks
+        .filter(({ templateId }) => templateId.includes('book'))
+        .map(({ templateId, isOver }) => [templateId, isOver]);
+    expect(bookings(plan).length).toBeGreaterThan(0);
+    expect(bookings(afterChoice())).toEqual(bookings(plan));
+  });
+
   it('never move a slot that is booked: the processor is to be asked', () => {
     const { said, choice, alarms } = weighed(0.8, { processing: 'hired', slotDate: '2027-06-30' });
     expect(said('weight')).toContain('The slot is booked: keep it and have lighter birds, or ask');
