@@ -312,18 +312,18 @@ const knownBy = ({ name, earTag, notes }: NamedCow): string =>
   `${name}${earTag === undefined ? '' : ` (ear tag ${earTag})`}${notes === undefined ? '' : `: ${notes}`}`;
 
 /** Batches and herds that are there on a date, as stops of a round. */
-export const stopsOn =
-  (
-    picture: FarmPicture,
-    tables: Tables,
-    { batches, pasture }: Pick<AnimalPlans, 'batches' | 'pasture'>,
-    away: AwayDays,
-  ): ((date: PlainDate) => SheetStop[]) =>
-  (date) => {
-    const { facilities, herds } = picture;
+export const stopsOn = (
+  picture: FarmPicture,
+  tables: Tables,
+  { batches, pasture }: Pick<AnimalPlans, 'batches' | 'pasture'>,
+  away: AwayDays,
+): ((date: PlainDate) => SheetStop[]) => {
+  const { facilities, herds } = picture;
+  const stillHere = withStillHere(batches, { ...picture, tables });
+  return (date) => {
     const dayOf = herdDays(picture, tables, { pasture, on: date });
     return [
-      ...withStillHere(batches, { ...picture, tables }).flatMap(
+      ...stillHere.flatMap(
         (batch) =>
           batchStop(batch, date, {
             ...{ facilities, tables, farm: picture.farm },
@@ -335,6 +335,7 @@ export const stopsOn =
       ...herds.flatMap((herd) => herdStop(herd, dayOf(herd), { picture, tables, pasture }) ?? []),
     ].map((stop) => withMedicines(stop, { ...picture, today: date }));
   };
+};
 
 /** Whoever milks or gathers eggs for the household reads first what is not to be used. */
 function withMedicines(stop: SheetStop, picture: FarmPicture): SheetStop {

@@ -16,8 +16,8 @@ const FOLLOWS: ReadonlySet<string> = new Set(['leaves', 'ready', 'weight', 'feed
 
 /**
  * Birds that were weighed so far from the plan that their last day or what is on the table is another: what
- * follows, and the other day of processing as a choice. Only for
- * such a batch a second plan is made, the one without its weights.
+ * follows, and the other day of processing as a choice. Only for such a batch a second plan is made, the
+ * one without its weights.
  */
 export const weightAlarms = (
   picture: FarmPicture,
