@@ -1,12 +1,10 @@
-import type { ReactNode } from 'react';
-import { Button } from '@mantine/core';
 import { batchFields, type Batch } from '../../../shared/farm/batch.js';
 import { herdFields, type Herd } from '../../../shared/farm/herd.js';
 import type { LaterMove } from '../../../shared/plan/work/later-event.js';
 import { useBatches, useHerds, useSave, type SavedBatch, type SavedFarm } from '../api/queries.js';
 import { useSayDate } from '../explain/say-date.js';
 import { wordsOfRow } from '../api/row-words.js';
-import { Failure } from '../shell/states.js';
+import { Touch } from './touch.js';
 
 interface Props {
   farm: SavedFarm;
@@ -42,31 +40,5 @@ function MoveOutLater({ farm, later: { ofId, to } }: Props) {
     >
       Move them out on {sayDate(to)}
     </Touch>
-  );
-}
-
-function Touch({
-  isReady,
-  save,
-  set,
-  children,
-}: {
-  isReady: boolean;
-  save: { isSuccess: boolean; isPending: boolean; error: Error | null };
-  set: () => void;
-  children: ReactNode;
-}) {
-  return (
-    <>
-      <Button
-        className="no-print"
-        disabled={!isReady || save.isSuccess}
-        loading={save.isPending}
-        onClick={set}
-      >
-        {children}
-      </Button>
-      <Failure error={save.error} />
-    </>
   );
 }

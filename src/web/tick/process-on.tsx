@@ -3,7 +3,7 @@ import { leavingOn } from '../../../shared/plan/leaving-on.js';
 import type { LeavingChoice } from '../../../shared/plan/record/weight-follows.js';
 import { useBatches, useSave, type SavedBatch, type SavedFarm } from '../api/queries.js';
 import { wordsOfRow } from '../api/row-words.js';
-import { Failure } from '../shell/states.js';
+import { Touch } from './touch.js';
 
 /** One touch has the birds processed on another day than the one planned. */
 export function ProcessOn({
@@ -18,18 +18,14 @@ export function ProcessOn({
   const batch = useBatches(farm.id).data?.find(({ id }) => id === batchId);
   const save = useSave<Batch, SavedBatch>(farm.id, 'batches', wordsOfRow(batchFields, farm));
   return (
-    <>
-      <button
-        type="button"
-        className="today-button"
-        disabled={!batch || save.isPending || save.isSuccess}
-        onClick={() =>
-          save.mutate(leavingOn(batch!, { hatchDate }, on), onSet ? { onSuccess: onSet } : {})
-        }
-      >
-        {save.isSuccess ? `${words}. Kept.` : words}
-      </button>
-      <Failure error={save.error} />
-    </>
+    <Touch
+      isReady={batch !== undefined}
+      save={save}
+      set={() =>
+        save.mutate(leavingOn(batch!, { hatchDate }, on), onSet ? { onSuccess: onSet } : {})
+      }
+    >
+      {save.isSuccess ? `${words}. Kept.` : words}
+    </Touch>
   );
 }
