@@ -1,4 +1,4 @@
-import { addDays, daysBetween, type PlainDate } from '../../calendar/plain-date.js';
+import { daysBetween, type PlainDate } from '../../calendar/plain-date.js';
 import { quantityOfDay } from '../../explain/daily-series.js';
 import { input, quantity, type NumberQuantity, type Quantity } from '../../explain/quantity.js';
 import { comesByPost } from '../../farm/batch-origin.js';
@@ -102,6 +102,8 @@ export interface BatchLine {
 
 /**
  * A batch on the day it is; undefined when it is over.
+ *
+ * @param planned with the days on which it may still be here (`withStillHere`)
  */
 export function batchLine(
   picture: FarmPicture,
@@ -110,11 +112,10 @@ export function batchLine(
 ): BatchLine | undefined {
   const { today } = picture;
   const wasToLeave = leftUntold({ id, plan }, { ...picture, tables });
-  // On their last day they are fed no more.
-  const inPlan = wasToLeave === undefined ? dayInPlan(plan, today) : addDays(wasToLeave, -1);
-  if (inPlan === undefined && plan.arrivalDate <= today) return undefined;
+  // Of those who may still be here the day before the first untold one: on their last they are fed no more.
+  const told = dayInPlan(plan, today);
+  if (told === undefined && plan.arrivalDate <= today) return undefined;
   const untoldDays = processedUntold({ id, plan }, picture);
-  const told = untoldDays[0] ? addDays(untoldDays[0].on, -1) : inPlan;
   const stage = stageOf(plan, today);
   const next = nextOf(plan, today);
   const line = {
@@ -140,6 +141,8 @@ export function batchLine(
   const freezes = isFrost(ofDay('night-low')?.value);
   const { lastHotDays } = tables.judgements.arrival;
   const last = plan.leaving ? String(plan.leaving.on.value) : plan.lastDate;
+  // Of what was to go and did not, all have grown on to today: as far as the plan says how they grow.
+  const grownOn = today < last ? today : last;
   const isHeavy = plan.purpose !== 'meat' || daysBetween(today, last) < lastHotDays.value;
   return {
     ...line,
@@ -174,8 +177,7 @@ export function batchLine(
     ...(lamp ? { lamp } : {}),
     weighs: {
       ...(phase ? { bagKg: phase.bagKg } : {}),
-      // Of what was to go in parts and did not, all have grown to the last of those days.
-      ...weighsOn(plan, untoldDays[0] && inPlan ? daysBetween(plan.arrivalDate, inPlan) : day),
+      ...weighsOn(plan, plan.leaving ? daysBetween(plan.arrivalDate, grownOn) : day),
     },
     cautions: plan.cautions
       .filter(

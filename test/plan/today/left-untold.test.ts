@@ -1,6 +1,6 @@
 import { describe, expect, it } from '@jest/globals';
 import { parse } from 'jsonc-parser';
-import { addDays } from '../../../shared/calendar/plain-date.js';
+import { addDays, daysBetween } from '../../../shared/calendar/plain-date.js';
 import type { FarmPicture } from '../../../shared/farm/picture.js';
 import { stopsOn } from '../../../shared/plan/handover/sheet-stops.js';
 import { planAnimals } from '../../../shared/plan/farm/animal-plans.js';
@@ -52,8 +52,8 @@ describe('meat birds of which nobody told that they left', () => {
     expect(told.line).toMatchObject({ wasToLeave: leaves, stage: 'out' });
     expect(told.line!.feed!.amount.value).toBeCloseTo(Number(LAST.feed!.amount.value), 6);
     expect(told.line!.water!.value).toBeCloseTo(Number(LAST.water!.value), 6);
-    // They weigh what the last of them do, not what the first that were to go did.
-    expect(told.line!.weighs!.liveKg).toBeCloseTo(LAST.weighs!.liveKg!, 6);
+    // They weigh what the last of them did on their day, not what the first that were to go did.
+    expect(told.line!.weighs).toEqual(on(leaves).line!.weighs);
     expect(asked(told)).toBe(true);
     expect(told.day.chores.some(({ of }) => of === told.line!.name)).toBe(true);
     // Nobody is told to kill them on an evening alone: on which day is asked for.
@@ -142,6 +142,13 @@ describe('meat birds of which nobody told that they left', () => {
         new RegExp(`^${first.birds} were to be processed on .+: were they\\?$`),
       );
     }
+    // Between the days they go on growing, told or not.
+    const weights = days.map((each) => on(each.on).line!.weighs!.liveKg!);
+    expect([...weights].sort((a, b) => a - b)).toEqual(weights);
+    expect(new Set(weights).size).toBe(days.length);
+    const grown = planned!.daily.find(({ id }) => id === 'weight-mean')!.values;
+    const next = addDays(first.on, 1);
+    expect(on(next).line!.weighs!.liveKg).toBe(grown[daysBetween(ARRIVED, next)]);
     const killed = planned!.tasks.tasks.find(
       ({ templateId, start }) =>
         templateId.includes('kill-scald-pluck-eviscerate') && start === first.on,
