@@ -145,7 +145,6 @@ describe('a start', () => {
       expect(space.needs.filter(({ runsOut }) => runsOut)).toEqual([]);
       expect(heat!.enough).toBe(true);
     }
-    // Without a month of its own the second one comes once the brooder is free.
     // What the first batch was in is cleaned for the second, and not built again.
     const [toDo, later] = made.batches.map(({ id }) =>
       planBatch(picture, tables, id).tasks.tasks.map(({ templateId }) => templateId),
@@ -156,6 +155,7 @@ describe('a start', () => {
     expect(toDo).not.toContain(cleaned);
     expect(later).toContain(cleaned);
     expect(later!.filter((id) => built.includes(id))).toEqual([]);
+    // Without a month of its own the second one comes once the brooder is free.
     const next = start({ meat: { birds: 75, from: '2027-04-01' }, moreMeat: [{ birds: 75 }] });
     const [first, second] = next.batches.map(({ arrivalDate }) => arrivalDate);
     expect(second! > addDays(first!, 28)).toBe(true);
