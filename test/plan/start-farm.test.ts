@@ -160,6 +160,17 @@ describe('a start', () => {
     const [first, second] = next.batches.map(({ arrivalDate }) => arrivalDate);
     expect(second! > addDays(first!, 28)).toBe(true);
     expect(second! < '2027-12-01').toBe(true);
+    // Whichever was asked for first, the names go by the day they come.
+    for (const [one, other] of [
+      [{ birds: 75 }, { birds: 50, from: '2027-04-01' }],
+      [{ birds: 75, from: '2027-08-01' }, { birds: 50 }],
+      [{ birds: 75 }, { birds: 50, from: '2027-10-01' }],
+    ] as const) {
+      const names = start({ meat: one, moreMeat: [other] })
+        .batches.toSorted((a, b) => a.arrivalDate.localeCompare(b.arrivalDate))
+        .map(({ name }) => name);
+      expect(names).toEqual(['First meat birds', 'Second meat birds']);
+    }
   });
 
   it('has no brooder for pullets that come started, and a coop that holds them', () => {
