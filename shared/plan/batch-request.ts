@@ -127,7 +127,7 @@ interface Held extends Pick<PlanRequest, 'occupied' | 'packed'> {
 const usedBefore = ({ batches }: AnimalPicture, batch: NamedBatch): string[] =>
   batches
     .filter(({ id, arrivalDate }) => id !== batch.id && arrivalDate < batch.arrivalDate)
-    .flatMap(({ brooderId, penId, coopId }) => [brooderId, penId, coopId])
+    .flatMap(({ brooderId, penId }) => [brooderId, penId])
     .filter((id) => id !== undefined);
 
 /**

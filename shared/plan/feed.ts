@@ -213,7 +213,10 @@ export function planFeed(context: PlanContext): Found<FeedPart> {
       endBirds === 0 ? 0 : sum / endBirds,
       'kg',
       plainFormulas.perBird,
-      [fromQuantity(total), input('Birds that leave', endBirds, 'count')],
+      [
+        fromQuantity(total),
+        input(isLaying ? 'Hens that come to lay' : 'Birds that leave', endBirds, 'count'),
+      ],
     ),
     peakWater: water.part,
     mixDays: isMedicated(batch) ? 0 : context.tables.judgements.birds.feedMixDays.value,

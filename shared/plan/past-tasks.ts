@@ -45,14 +45,12 @@ export function settledTasks(context: PlanContext): NonNullable<TasksFor['isSett
     (event.kind === 'processing' &&
       template.offsetDays <= 0 &&
       event.date < today &&
-      haveGoneOn(context, event.date));
+      wereProcessedOn(context, event.date));
 }
 
-/** Whether birds were told to have gone on a day. */
-function haveGoneOn({ life: { told }, batch }: PlanContext, date: PlainDate): boolean {
-  const day = daysBetween(batch.arrivalDate, date);
-  return told !== undefined && (told.left[day - 1] ?? 0) < (told.left[day] ?? 0);
-}
+/** Whether birds were told to have been processed on a day; those sold alive were not. */
+const wereProcessedOn = ({ headChanges = [] }: PlanContext, on: PlainDate): boolean =>
+  headChanges.some(({ change, date }) => change === 'processed' && date === on);
 
 /** Whether the birds were told to have come. */
 const hasCome = ({ life }: PlanContext): boolean => life.told?.came !== undefined;

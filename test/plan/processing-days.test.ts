@@ -1,5 +1,5 @@
 import { describe, expect, it } from '@jest/globals';
-import { daysBetween, weekdayOf } from '../../shared/calendar/plain-date.js';
+import { addDays, daysBetween, weekdayOf } from '../../shared/calendar/plain-date.js';
 import type { Batch } from '../../shared/farm/batch.js';
 import type { Person } from '../../shared/farm/farm.js';
 import type { LeavingPart } from '../../shared/plan/leaving.js';
@@ -92,6 +92,32 @@ describe('the days of processing', () => {
     }
     const [closed] = once('processing.close-batch-account');
     expect(processingDays.at(-1)!.on < closed!.start).toBe(true);
+  });
+
+  const KILLING = [
+    'processing.catch-and-crate-at-dawn',
+    'processing.kill-scald-pluck-eviscerate',
+    'processing.chill-below-40-f-log-temperature',
+  ];
+
+  it('leave nothing to kill of birds told to be processed; some sold that day settle nothing', () => {
+    const before = plan({ orderedBirds: 50 }, []);
+    const date = String(before.leaving!.on.value);
+    const settled = (change: 'gone' | 'processed', birds: number): boolean[] =>
+      plannedBatch(
+        newRequest({
+          batch: { leaveAgeDays: 56, orderedBirds: 50 },
+          today: addDays(date, 1),
+          headChanges: [
+            { batchId: 'new', date: before.arrivalDate, change: 'arrived', birds: 50 },
+            { batchId: 'new', date, change, birds },
+          ],
+        }),
+      )
+        .tasks.tasks.filter(({ templateId }) => KILLING.includes(templateId))
+        .map((task) => task.isSettled === true);
+    expect(settled('gone', 2)).toEqual([false, false, false]);
+    expect(settled('processed', 48)).toEqual([true, true, true]);
   });
 
   it('are one with helpers enough', () => {

@@ -145,7 +145,6 @@ describe('a start', () => {
       expect(space.needs.filter(({ runsOut }) => runsOut)).toEqual([]);
       expect(heat!.enough).toBe(true);
     }
-    // Without a month of its own the second one comes once the brooder is free.
     // What the first batch was in is cleaned for the second, and not built again.
     const [toDo, later] = made.batches.map(({ id }) =>
       planBatch(picture, tables, id).tasks.tasks.map(({ templateId }) => templateId),
@@ -156,10 +155,22 @@ describe('a start', () => {
     expect(toDo).not.toContain(cleaned);
     expect(later).toContain(cleaned);
     expect(later!.filter((id) => built.includes(id))).toEqual([]);
+    // Without a month of its own the second one comes once the brooder is free.
     const next = start({ meat: { birds: 75, from: '2027-04-01' }, moreMeat: [{ birds: 75 }] });
     const [first, second] = next.batches.map(({ arrivalDate }) => arrivalDate);
     expect(second! > addDays(first!, 28)).toBe(true);
     expect(second! < '2027-12-01').toBe(true);
+    // Whichever was asked for first, the names go by the day they come.
+    for (const [one, other] of [
+      [{ birds: 75 }, { birds: 50, from: '2027-04-01' }],
+      [{ birds: 75, from: '2027-08-01' }, { birds: 50 }],
+      [{ birds: 75 }, { birds: 50, from: '2027-10-01' }],
+    ] as const) {
+      const names = start({ meat: one, moreMeat: [other] })
+        .batches.toSorted((a, b) => a.arrivalDate.localeCompare(b.arrivalDate))
+        .map(({ name }) => name);
+      expect(names).toEqual(['First meat birds', 'Second meat birds']);
+    }
   });
 
   it('has no brooder for pullets that come started, and a coop that holds them', () => {

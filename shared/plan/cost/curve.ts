@@ -46,8 +46,8 @@ export function stopCurve(context: PlanContext, plan: BatchPlan, allMinor: numbe
   const plannedDay = processingDays(context, birdsToProcess(life)).leaving.at(-1)!.index;
   const all = longer.life;
   const share = leaving.dressedEach.value / leaving.liveEach.value;
-  // The plan counts whole birds, of those that come to the day of their age.
-  const birds = leaving.birdsToProcess / all.aliveAll[life.days - 1]!;
+  // The plan counts whole birds, on whatever day they are processed.
+  const birds = leaving.birdsToProcess / all.aliveAll[plannedDay]!;
   const eachKg = all.meanWeightKg.map((kg) => kg * share);
   return {
     longer,

@@ -60,14 +60,14 @@ export function withBirds(
   ];
   const begun: FarmPicture = { ...picture, facilities: [...picture.facilities, ...trial] };
   const ids: string[] = [];
-  const dated = toCome.reduce<FarmPicture>((before, each, at) => {
-    const name =
-      toCome.length === 1 ? NAMES[purpose].batch : `${ORDER[at]!} ${NAMES[purpose].each}`;
+  const dated = toCome.reduce<FarmPicture>((before, each) => {
+    const { batch: name } = NAMES[purpose];
     const batch = batchOf(before, { purpose, name, toCome: each, places }, setting);
     const after = ids.at(-1);
     ids.push(batch.id);
     return withDated(before, batch, each, { after, setting });
   }, begun);
+  const named = ids.length === 1 ? dated : namedByOrder(dated, ids, NAMES[purpose].each);
   const fitted = (before: FarmPicture, lamps: LampChoice): FarmPicture => {
     const plans = ids.map((id) => planBatch(before, setting.tables, id));
     const fit = (each: Facility): Facility =>
@@ -80,7 +80,7 @@ export function withBirds(
   };
   const fittedAll = (lamps: LampChoice): FarmPicture => {
     // Lamps are chosen once the brooder has its size, its board and its place, and then counted.
-    let before = dated;
+    let before = named;
     for (let pass = 0; pass < MOST_PASSES; pass++) {
       const after = fitted(before, lamps);
       if (JSON.stringify(after.facilities) === JSON.stringify(before.facilities)) return after;
@@ -92,6 +92,20 @@ export function withBirds(
   // Nobody hangs half a dozen small lamps over twenty chicks: a weaker bulb in later weeks is easier.
   const chosen = hasManySmallLamps(fit, places.brooder, sizes) ? fittedAll('usual') : fit;
   return purpose === 'meat' ? withoutIdlePen(chosen, ids, places.home, setting.tables) : chosen;
+}
+
+/** Batches that are called by the order in which they come, whichever of them was asked for first. */
+function namedByOrder(picture: FarmPicture, ids: readonly string[], each: string): FarmPicture {
+  const inOrder = picture.batches
+    .filter(({ id }) => ids.includes(id))
+    .sort((a, b) => a.arrivalDate.localeCompare(b.arrivalDate))
+    .map(({ id }) => id);
+  const batches = picture.batches.map((batch) =>
+    ids.includes(batch.id)
+      ? { ...batch, name: `${ORDER[inOrder.indexOf(batch.id)]!} ${each}` }
+      : batch,
+  );
+  return { ...picture, batches };
 }
 
 const startedWeeksOf = (

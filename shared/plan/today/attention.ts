@@ -125,7 +125,7 @@ function ofPasture(pasture: PasturePlan | undefined, last: PlainDate): Attention
   if (!pasture) return [];
   const { firstShort } = pasture.hay;
   // A walk is of use shortly before they go out: nobody measures grass in winter.
-  const isOutSoon = (pasture.moves[0]?.from ?? last) <= last;
+  const isOutSoon = pasture.moves.some(({ from }) => from <= last);
   const isShortSoon = firstShort !== undefined && firstShort <= last;
   return pasture.issues
     .filter(

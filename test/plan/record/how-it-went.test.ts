@@ -73,9 +73,18 @@ describe('how a batch went', () => {
     // 320.01 for 400 kg, and 400 kg were opened.
     expect(lineOf(lines, 'feed-cost').actual).toBe(32001);
     const [all, feed] = [lineOf(lines, 'cost'), lineOf(lines, 'feed-cost')];
-    expect(all.actual! - feed.actual!).toBe(all.planned! - (feed.planned ?? 0));
+    // The plan has no price of feed: all it has is beside it.
+    expect(feed.planned).toBeUndefined();
+    expect(all.actual! - feed.actual!).toBe(all.planned!);
     expect(lineOf(lines, 'cost-live').actual).toBeCloseTo(all.actual! / 100, 9);
     expect(lineOf(lines, 'cost-dressed').actual).toBeCloseTo(all.actual! / 72, 9);
+  });
+
+  it('costs what was planned beside feed, where feed has a planned price', () => {
+    const { lines } = went(SEASON, 120, { prices: { feedPerBag: PRICES.feedPerBag }, bagKg: 20 });
+    const [all, feed] = [lineOf(lines, 'cost'), lineOf(lines, 'feed-cost')];
+    expect(feed.planned).toBeGreaterThan(0);
+    expect(all.actual! - feed.actual!).toBe(all.planned! - feed.planned!);
   });
 
   it('takes the planned price of feed where none was paid, and says so', () => {
