@@ -23,9 +23,9 @@ export class Places {
   slotOf(place: number): number {
     const { round, which, now, size } = this;
     this.sought = place;
-    let at = Math.imul(place, SPREAD) >>> 0;
-    for (at %= size; round[at] === now; at = (at + 1) % size)
-      if (this.place[which[at]!] === place) break;
+    // The high bits: what many places are multiples of shows in the low ones.
+    let at = Math.imul(place, SPREAD) >>> (BITS - Math.log2(size));
+    for (; round[at] === now; at = (at + 1) % size) if (this.place[which[at]!] === place) break;
     return at;
   }
 
@@ -64,6 +64,8 @@ export class Places {
 }
 
 const NONE = -1;
+/** A power of two, as all sizes after it are. */
 const FIRST_SLOTS = 1024;
+const BITS = 32;
 /** Odd and large: neighbors come to lie far apart. */
 const SPREAD = 0x9e3779b1;

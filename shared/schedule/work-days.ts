@@ -277,23 +277,24 @@ export class WorkDays {
     return true;
   }
 
-  take(job: WorkJob, { day, minutes, workers }: WorkPiece): void {
+  take(job: WorkJob, piece: WorkPiece): void {
+    this.lend(job, piece, -piece.minutes);
+    this.crews?.take(piece.workers, piece.day, piece.minutes);
+  }
+
+  /** Gives each more time on a day: those who are there at other hours have no more together by it. */
+  lend(job: WorkJob, { day, workers }: Omit<WorkPiece, 'minutes'>, minutes: number): void {
     for (const w of workers) {
       const at = w * this.days + day;
-      this.free[at]! -= minutes;
-      if (job.needsLight) this.light[at]! -= minutes;
+      this.free[at]! += minutes;
+      if (job.needsLight) this.light[at]! += minutes;
     }
-    this.crews?.take(workers, day, minutes);
   }
 
   giveBack(job: WorkJob, pieces: readonly WorkPiece[]): void {
-    for (const { day, minutes, workers } of pieces) {
-      for (const w of workers) {
-        const at = w * this.days + day;
-        this.free[at]! += minutes;
-        if (job.needsLight) this.light[at]! += minutes;
-      }
-      this.crews?.take(workers, day, -minutes);
+    for (const piece of pieces) {
+      this.lend(job, piece, piece.minutes);
+      this.crews?.take(piece.workers, piece.day, -piece.minutes);
     }
   }
 

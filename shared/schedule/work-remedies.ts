@@ -112,10 +112,10 @@ function isEnough(
 ): boolean {
   const who = mayBeShared(job) ? job.able.map((w) => [w]) : [job.able];
   return who.some((workers) => {
-    const more = { day, minutes: -minutes, workers };
-    days.take(job, more);
+    days.lend(job, { day, workers }, minutes);
     const pieces = days.put(job, from, before);
-    days.giveBack(job, [...pieces, more]);
+    days.giveBack(job, pieces);
+    days.lend(job, { day, workers }, -minutes);
     return isWhole(job, pieces);
   });
 }

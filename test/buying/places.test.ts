@@ -22,6 +22,16 @@ function leastByMap(reached: readonly (readonly [place: number, way: number])[])
 }
 
 describe('ways by place', () => {
+  it('lie far apart where all places are whole bags apart', () => {
+    for (const bagKg of [20, 25, 32]) {
+      const slots = new Places();
+      slots.begin();
+      const places = Array.from({ length: 500 }, (_, bags) => bags * bagKg * 1e5);
+      // 500 that fall by chance on 1,024 lie on 395 of them; by the low bits they lie on 32 at most.
+      expect(new Set(places.map((place) => slots.slotOf(place))).size).toBeGreaterThan(200);
+    }
+  });
+
   it('are those of a map, in its order, also of many places and when begun anew', () => {
     // Tons of feed in hundred-thousandths of a kilogram are more than 32 bits hold.
     const place = fc.oneof(fc.nat(300), fc.maxSafeNat());

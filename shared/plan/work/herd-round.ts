@@ -23,6 +23,8 @@ export interface HerdRound {
   readonly pasture?: PasturePlan;
   /** They go out so many days later than the grass has them, once all is ready. */
   readonly outLaterDays?: number;
+  /** The day on which they go out then. */
+  readonly outOn?: PlainDate;
 }
 
 interface RoundOf extends HerdRound {
@@ -216,10 +218,11 @@ const headOn = (
  * year before, and by hand where nothing is known of that day.
  */
 const isOnHay =
-  ({ herd, pasture, outLaterDays = 0, today }: RoundOf) =>
+  ({ herd, pasture, outLaterDays = 0, outOn, today }: RoundOf) =>
   (day: number): boolean => {
-    if (!pasture || day < outLaterDays) return true;
+    if (!pasture) return true;
     const on = addDays(today, day);
+    if (outOn !== undefined && addDays(outOn, -outLaterDays) <= on && on < outOn) return true;
     const asOn = pasture.to < on ? addDays(on, -YEAR_DAYS) : on;
     if (asOn < pasture.from || pasture.to < asOn) return true;
     const part = pasture.herds.find(({ id }) => id === herd.id);

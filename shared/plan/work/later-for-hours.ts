@@ -44,7 +44,9 @@ export function laterForHours(
         const horizon = daysBetween(today, event.date) + each + DAYS_BESIDE;
         const asked = withLater(request, work, { kind, days: each });
         const { onItsDay } = hoursOf(
-          kind === 'turn-out' ? withMovesLater(asked, work.id, each) : asked,
+          kind === 'turn-out'
+            ? withMovesLater(asked, work.id, { days: each, outOn: addDays(event.date, each) })
+            : asked,
           horizon,
         );
         const left = [...ownKeys].map(
@@ -64,12 +66,16 @@ export function laterForHours(
 }
 
 /** The moves on grass of a herd that turns out later, and its hay until then: they take hours too. */
-const withMovesLater = (request: WorkRequest, id: string, days: number): WorkRequest => ({
+const withMovesLater = (
+  request: WorkRequest,
+  id: string,
+  { days, outOn }: { readonly days: number; readonly outOn: PlainDate },
+): WorkRequest => ({
   ...request,
   work: request.work.map((each) => {
     if (each.id !== id || !each.round) return each;
     const outLaterDays = (each.round.outLaterDays ?? 0) + days;
-    return { ...each, round: { ...each.round, outLaterDays } };
+    return { ...each, round: { ...each.round, outLaterDays, outOn } };
   }),
 });
 

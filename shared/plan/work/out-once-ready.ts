@@ -87,7 +87,7 @@ function outLater(work: DatedWork, movable: Movable, days: number): DatedWork {
   const to = addDays(date, days);
   return {
     ...work,
-    ...(work.round ? { round: { ...work.round, outLaterDays: days } } : {}),
+    ...(work.round ? { round: { ...work.round, outLaterDays: days, outOn: to } } : {}),
     events: work.events.map((event) => (event.id === id ? { ...event, date: to } : event)),
     tasks: work.tasks.map((task): Task => {
       if (task.event !== 'turn-out') return task;

@@ -26,9 +26,9 @@ export function readOwnJobs(request: WorkRequest, { days, marks, needs, chores }
   const shown = tables.judgements.work.shownDoneDays.value;
   const busy = processingDaysOf(request);
   const repeated = new Set(ownJobs.filter(isRepeated).map(({ id }) => id));
-  const missed = missedTimes(ownJobs, today);
-  for (const given of ownJobs) {
-    const job = movedWithEvent(given, events);
+  const jobs = ownJobs.map((job) => movedWithEvent(job, events));
+  const missed = missedTimes(jobs, today);
+  for (const job of jobs) {
     if (!isRepeated(job)) {
       const need = needOf(job, { key: `own/${job.id}`, today, days, repeated });
       needs.push(missed.has(job.id) ? { ...need, isOver: true } : need);

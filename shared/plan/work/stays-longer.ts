@@ -1,5 +1,6 @@
+import { addDays } from '../../calendar/plain-date.js';
 import { daysLeft } from '../../schedule/work-reasons.js';
-import { remediesFor } from '../../schedule/work-remedies.js';
+import { remediesFor, type MayAsk } from '../../schedule/work-remedies.js';
 import { drawEarlier } from '../../schedule/work-settling.js';
 import { followersOf, spanOf } from '../../schedule/work-span.js';
 import { workNetwork } from '../../schedule/work-network.js';
@@ -7,6 +8,7 @@ import type { WorkWindow } from '../../schedule/work-windows.js';
 import { finishDay, placedMinutes, type WorkPiece, type WorkProblem } from '../../schedule/work.js';
 import { formatHours } from '../../units/format.js';
 import { listed } from '../../units/listed.js';
+import { mayBeAskedFor } from './most-of-day.js';
 import type { WholeWork } from './whole-work.js';
 import { dayText } from './work-words.js';
 
@@ -31,12 +33,15 @@ export function withLongerDays(
   const minutes = new Map<number, number>();
   const stayed = new Set<string>();
   const freed = { jobs: new Uint8Array(windows.length), days: new Uint8Array(work.problem.days) };
+  const { request } = work;
+  const mayAsk: MayAsk = (w, day) =>
+    Math.min(mostMinutes, mayBeAskedFor(request.people[w]!, addDays(request.today, day), request));
   let { problem } = work;
   let plan = [...work.fitted.plan];
   for (const [i, { latestDay }] of windows.entries()) {
     const lastDay = Math.min(latestDay, problem.jobs[i]!.untilDay);
     if (isInTime(problem, plan, i, lastDay)) continue;
-    const limits = { byDay: lastDay, mayAsk: () => mostMinutes };
+    const limits = { byDay: lastDay, mayAsk };
     const short = remediesFor(problem, plan, i, limits).hours?.minutes;
     if (short === undefined) continue;
     const found = placedShorter({ problem, plan }, i, lastDay, short);

@@ -60,6 +60,8 @@ describe('work for two, of whom one has mornings and one has afternoons', () => 
     const job = own(weekdaysOnly);
     expect(job.pieces).toEqual([]);
     expect(job.why).toContain('2 people at once');
+    // More of either’s hours would not make them be there at once.
+    expect(job.waysToFit.join(' ')).not.toContain(' more ');
   });
 
   it('lacks hours on a set day of the week, and has them where one is at home', () => {

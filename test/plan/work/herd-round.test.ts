@@ -103,6 +103,21 @@ describe('the round of a herd', () => {
   });
 });
 
+it('has hay for the days by which cattle go out later, from the day they were to go', () => {
+  const herd = { id: 'h', name: 'Cows', groups: [{ classId: 'dry-cow', head: 10 }] };
+  const hayByDay = Array.from({ length: 20 }, (_, day) => (4 <= day && day < 10 ? 5 : 0));
+  const herds = [{ id: 'h', hayByDay }];
+  const pasture = { from: today, to: addDays(today, 19), herds, moves: [], paddocks: [] };
+  const given = { herd, tables, today, days: 20, pasture: pasture as never };
+  const daysOn = (later: { outLaterDays?: number; outOn?: string }): number[] => {
+    const rounds = herdRounds({ ...given, ...later, isSeen: () => false, isFed: () => false });
+    return [...rounds.find(({ key }) => key === 'herd/h/winter-round')!.onDays!];
+  };
+  expect(daysOn({})).toEqual([4, 5, 6, 7, 8, 9]);
+  const outOn = addDays(today, 13);
+  expect(daysOn({ outLaterDays: 3, outOn })).toEqual([4, 5, 6, 7, 8, 9, 10, 11, 12]);
+});
+
 it('walks once to groups of a herd that calve on the same days', () => {
   const [, picture] = TEN_HOUSEHOLDS.find(([name]) => name === 'a milk cow')!;
   const plan = workPlanOf(workOfFarm(picture, tables, planAnimals(picture, tables)), 1);

@@ -103,6 +103,10 @@ describe('workPlanOf', () => {
       0,
       'Adult A stays 12 min longer on Wed 7 Apr.',
     ]);
+    const long = [{ ...people[0]!, hoursByWeekday: [12, 12, 12, 12, 12, 12, 12] }];
+    const bed = newOwnJob({ hours: 12.2, notBefore: '2027-04-07', dueOn: '2027-04-07' });
+    const beyond = jobOf(planOf({ people: long, ownJobs: [bed] }), 'own/bed');
+    expect([beyond.why, beyond.lateDays]).toEqual([expect.not.stringContaining('stays'), 1]);
     const longer = planned(6.3);
     expect(longer.pieces.map(({ hours }) => hours)[2]).toBeLessThanOrEqual(2);
     expect([longer.lateDays, longer.waysToFit[0]]).toEqual([1, expect.stringMatching(/^18 min/)]);
@@ -321,6 +325,24 @@ describe('workPlanOf', () => {
     expect(due({ work: [newBatchWork('2027-05-05', today)] })).toBe('2027-05-04');
     expect(due({ work: [newBatchWork('2027-05-12', today)] })).toBe('2027-05-11');
     expect(due({})).toBe('2027-05-04');
+  });
+
+  it('asks for a missed time of a set until the next has begun, on the dates the event has now', () => {
+    const tiedTo = { eventId: 'event/meat/arrival', on: '2027-03-29' };
+    const ownJobs = ['2027-03-30', '2027-04-10'].map((dueOn, k) =>
+      newOwnJob({
+        ...{ id: `t${k + 1}`, name: `Weed the bed, ${k + 1} of 2`, setId: 'bed', tiedTo, dueOn },
+        notBefore: k === 0 ? '2027-03-28' : '2027-04-04',
+      }),
+    );
+    const asked = (arrival: string): string[] =>
+      planOf({ ownJobs, work: [newBatchWork(arrival, today)] })
+        .jobs.filter(({ key, pieces }) => key.startsWith('own/t') && 0 < pieces.length)
+        .map(({ key }) => key);
+    expect(asked('2027-03-29')).toEqual(['own/t2']);
+    // A week later the first is late by a day, and the second has yet to begin; two weeks: neither.
+    expect(asked('2027-04-04')).toEqual(['own/t1', 'own/t2']);
+    expect(asked('2027-04-12')).toEqual(['own/t1', 'own/t2']);
   });
 
   it('takes off what is done of a piece of work, and lists what was ticked off', () => {

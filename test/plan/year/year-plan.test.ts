@@ -225,7 +225,7 @@ describe('the hours of the strip', () => {
     // The work plan tells of the same weeks.
     expect(overWeeks(plan)).toEqual(weeks.filter(isOver).map(({ from }) => from));
     const over = { ...week, workHours: 5.2, unfitJobs: [], isShort: true };
-    expect(overInWords(over)).toBe('5 h 12 min wanted, 5 h there');
+    expect(overInWords(over)).toBe('the work takes 5 h 12 min, you have 5 h');
   });
 });
 

@@ -18,13 +18,15 @@ export const HoursRow = memo(function HoursRow({
   span: YearSpan;
   base: string;
 }) {
-  const most = Math.max(1, ...weeks.map((week) => Math.max(week.hoursAvailable, wanted(week))));
+  const mostWanted = Math.max(...weeks.map(wanted));
+  const mostThere = Math.max(...weeks.map(({ hoursAvailable }) => hoursAvailable));
+  const most = Math.max(1, mostWanted, mostThere);
   const href = `${base}/work/plan`;
   const share = (hours: number): string => `${(100 * hours) / most}%`;
   return (
     <StripRow
       name="Hours a week"
-      note={`columns: wanted; line above: what you have, ${Math.round(most)} at most`}
+      note={`columns: what the work takes, ${Math.round(mostWanted)} h in the fullest week; line: what you have, ${Math.round(mostThere)} h at most`}
       href={href}
       className="year-hours"
     >

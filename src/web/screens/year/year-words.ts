@@ -38,7 +38,8 @@ export function hrefOf(base: string, { kind, id }: Pick<YearRow, 'kind' | 'id'>)
 export function overInWords(week: YearWeek): string {
   const { isShort, hoursAvailable, unfitChoreDays: days } = week;
   return [
-    isShort && `${formatHours(wanted(week))} wanted, ${formatHours(hoursAvailable)} there`,
+    isShort &&
+      `the work takes ${formatHours(wanted(week))}, you have ${formatHours(hoursAvailable)}`,
     0 < days && `no time for all chores on ${days} day${days === 1 ? '' : 's'}`,
   ]
     .filter((part) => part !== false)
