@@ -1,16 +1,11 @@
 import type { GrassWeather } from './grass-weather.js';
 import { newOpen, noneOpen, PlotGround, putMean, type OpenGrowth } from './open-growth.js';
 import { digestibleShare, growOpen, massOf, takeOff, winterStand } from './sward.js';
-import { drawsShareOf, type GrassGround, type GrassKind } from './sward-day.js';
+import { drawsShareOf, FALLS_WET, type GrassGround, type GrassKind } from './sward-day.js';
 
 /** Plots are cut a week apart from each other. */
 export const PHASES = 4;
 const CUT_EVERY_DAYS = 28;
-/**
- * Of what plots yield, light use was fitted with dead leaf that falls as printed, wherever they lie: what
- * a dry month leaves hanging from the one before has not grown in it.
- */
-const AS_WET = 1;
 /** What stands at 5 cm: leaf and dead leaf of groups A and B. Jouven et al. 2006, table 2. */
 const STUBBLE_KG_PER_HA = 675;
 
@@ -74,7 +69,9 @@ function grownOnPlots(
       const state = states[p]!;
       const draws = drawsShareOf(kind, state);
       drawsShare[day * many + p] = draws;
-      growOpen(kind, ground, weather, state, day, plots.goOn(p, day, draws, sum), AS_WET);
+      // Light use was fitted with dead leaf that falls as printed, wherever plots lie: what a dry
+      // month leaves hanging from the one before has not grown in it.
+      growOpen(kind, ground, weather, state, day, plots.goOn(p, day, draws, sum), FALLS_WET);
       digestible[day]! += digestibleShare(kind, state, STUBBLE_KG_PER_HA) / many;
       const isCut = day % CUT_EVERY_DAYS === ((p % PHASES) * CUT_EVERY_DAYS) / PHASES;
       if (!isCut && day !== n - 1) continue;

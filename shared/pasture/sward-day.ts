@@ -111,6 +111,14 @@ export interface LeafLasts {
 
 const AS_PRINTED: LeafLasts = { leastKg: 0, coolDyingShare: Infinity };
 
+/** How fast what is dead falls, as shares of the printed rates, which are those where it is wet. */
+export interface FallShares {
+  readonly leaf: number;
+  readonly stem: number;
+}
+
+export const FALLS_WET: FallShares = { leaf: 1, stem: 1 };
+
 /** Mean of the day below which leaf lasts longer: from there on cool-season grass grows fully, °C. */
 const COOL_C = 10;
 
@@ -132,8 +140,7 @@ const EXTINCTION = 0.6;
  *
  * @param openKg what would grow with all light caught and ample nitrogen, as wet as the soil is, kg/ha
  * @param lasts how leaf lasts; left out, as printed
- * @param leafFallsShare of the printed rate at which dead leaf falls
- * @param stemFallsShare the same of dead stem
+ * @param fall how fast what is dead falls; left out, as printed
  */
 export function growDay(
   state: GrassState,
@@ -142,8 +149,7 @@ export function growDay(
   { meanC, temperatureSum }: Pick<GrassDay, 'meanC' | 'temperatureSum'>,
   openKg: number,
   lasts = AS_PRINTED,
-  leafFallsShare = 1,
-  stemFallsShare = leafFallsShare,
+  fall = FALLS_WET,
 ): void {
   const warmth = Math.max(0, meanC - kind.ageingBaseC);
   const { coverShare } = ground;
@@ -163,11 +169,7 @@ export function growDay(
     isCool && lasts !== AS_PRINTED ? lasts.coolDyingShare * newLeaf : Infinity,
   );
   const leafFalls =
-    FALL_LEAF *
-    state.deadLeafKg *
-    warmth *
-    leafFallsShare *
-    falls(state.deadLeafAge / kind.leafLifeSum);
+    FALL_LEAF * state.deadLeafKg * warmth * fall.leaf * falls(state.deadLeafAge / kind.leafLifeSum);
   const newDeadLeaf = (1 - RESPIRED_LEAF) * leafDies;
   state.leafAge = aged(state.leafAge, state.leafKg, newLeaf, leafDies, warmth);
   state.deadLeafAge = aged(state.deadLeafAge, state.deadLeafKg, newDeadLeaf, leafFalls, warmth);
@@ -177,7 +179,7 @@ export function growDay(
   state.lostKg = leafDies - newDeadLeaf + leafFalls;
   const newStem = grownKg * toStems;
   if (0 < newStem || 0 < state.stemKg || 0 < state.deadStemKg)
-    state.lostKg += stemsAfter(state, kind, meanC, warmth * stemFallsShare, newStem);
+    state.lostKg += stemsAfter(state, kind, meanC, warmth * fall.stem, newStem);
 }
 
 /** Leaf area, m² on a m² of ground. */

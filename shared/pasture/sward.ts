@@ -1,6 +1,7 @@
 import type { GrassWeather } from './grass-weather.js';
 import type { OpenGrowth } from './open-growth.js';
 import {
+  type FallShares,
   growDay,
   type GrassGround,
   type GrassKind,
@@ -69,21 +70,14 @@ export const growOn = (
   state: GrassState,
   day: number,
 ): void =>
-  growOpen(
-    kind,
-    ground,
-    weather,
-    state,
-    day,
-    open.kgPerHa[day]!,
-    open.leafFallsShare[day]!,
-    open.stemFallsShare[day]!,
-  );
+  growOpen(kind, ground, weather, state, day, open.kgPerHa[day]!, {
+    leaf: open.leafFallsShare[day]!,
+    stem: open.stemFallsShare[day]!,
+  });
 
 /**
  * @param openKg what would grow on the day with all light caught and ample nitrogen, kg/ha
- * @param leafFallsShare of the rate at which dead leaf falls where it is wet
- * @param stemFallsShare the same of dead stem
+ * @param fall how fast what is dead falls
  */
 export function growOpen(
   kind: GrassKind,
@@ -92,13 +86,12 @@ export function growOpen(
   state: GrassState,
   day: number,
   openKg: number,
-  leafFallsShare: number,
-  stemFallsShare = leafFallsShare,
+  fall: FallShares,
 ): void {
   const today = weather.days[day]!;
   // Only a bite after stems have begun to grow ends them.
   if (today.temperatureSum <= kind.stemsFromSum) state.isBitten = false;
-  growDay(state, kind, ground, today, openKg, LASTS, leafFallsShare, stemFallsShare);
+  growDay(state, kind, ground, today, openKg, LASTS, fall);
 }
 
 /** All that stands, kg/ha. */

@@ -3,7 +3,7 @@ import fc from 'fast-check';
 import { graze } from '../../shared/pasture/grazier.js';
 import type { GrazingProblem } from '../../shared/pasture/grazing-problem.js';
 import { grazingProblem, pastureContext } from '../../shared/plan/pasture/pasture-context.js';
-import { climateFromMonthlyMeans } from '../../shared/weather/climate.js';
+import { climateOf, OREGON } from '../support/five-farms.js';
 import {
   newGroup,
   newHerd,
@@ -101,14 +101,8 @@ describe('graze', () => {
     const date = '2027-05-12';
     const inches = [5, 9, 7, 13, 14, 14, 13, 12];
     const problem = farm({
-      farm: { latitudeDeg: 44.57 },
-      // A station at Corvallis, Oregon, 1974 to 2013.
-      climate: climateFromMonthlyMeans(
-        [1, 1.6, 3, 4.3, 6.7, 9.2, 11.1, 10.8, 8.9, 5.5, 3.3, 1],
-        [8.2, 10.4, 13.1, 15.7, 19.3, 22.8, 27.4, 27.9, 25, 18.2, 11.4, 7.7],
-        6,
-        [153, 128, 117, 71, 62, 35, 12, 17, 36, 77, 164, 187],
-      ),
+      farm: { latitudeDeg: OREGON.latitudeDeg },
+      climate: climateOf(OREGON),
       today: date,
       paddocks: newPaddocks(8, { areaM2: 6070 }),
       herds: [

@@ -5,9 +5,9 @@ import { fitWork } from '../../shared/schedule/work-search.js';
 import type { WorkJob, WorkProblem } from '../../shared/schedule/work.js';
 import { newJob, newWorker } from '../support/work-factories.js';
 
-const AIR = { share: 0.2, leastMinutes: 30, spareDays: 3 };
+const MARGIN = { share: 0.2, leastMinutes: 30, spareDays: 3 };
 const problemOf = (jobs: WorkJob[], minutes = 300): WorkProblem => ({
-  ...{ days: 10, workers: [newWorker(10, minutes)], jobs, margin: AIR },
+  ...{ days: 10, workers: [newWorker(10, minutes)], jobs, margin: MARGIN },
 });
 const daysOf = (problem: WorkProblem) => {
   const { plan } = fitWork(problem, { plans: 50 }, seededRandom(1));
@@ -45,7 +45,7 @@ describe('hours left free', () => {
 
   it('moves nothing of a plan that was made before for that', () => {
     const jobs = [newJob({ minutes: 240 }), newJob({ minutes: 60 })];
-    const full = { ...problemOf(jobs), margin: { ...AIR, share: 0 } };
+    const full = { ...problemOf(jobs), margin: { ...MARGIN, share: 0 } };
     const { plan } = daysOf(full);
     const earlier = { plan, costPerMove: 3 };
     const again = fitWork(problemOf(jobs), { plans: 50 }, seededRandom(1), earlier);

@@ -102,9 +102,9 @@ describe('placementReason', () => {
   it('holds up where work that can wait leaves hours of its days free', () => {
     fc.assert(
       fc.property(anyProblem(shape), fc.constantFrom(0.2, 0.5), (problem, share) => {
-        const airy = { ...problem, margin: { share, leastMinutes: 30, spareDays: 1 } };
-        const plan = planOf(airy);
-        expect(untrue(airy, plan)).toEqual([]);
+        const withMargin = { ...problem, margin: { share, leastMinutes: 30, spareDays: 1 } };
+        const plan = planOf(withMargin);
+        expect(untrue(withMargin, plan)).toEqual([]);
         const costOfPlan = (of: WorkPlacing) =>
           problem.jobs.reduce((sum, job, i) => sum + costOf(job, of[i]!), 0);
         expect(costOfPlan(plan)).toBeCloseTo(costOfPlan(planOf(problem)), 6);

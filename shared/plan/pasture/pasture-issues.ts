@@ -83,8 +83,8 @@ function goesRank(context: PastureContext, books: Chosen['books']): PlanIssue[] 
   });
   if (rank.length === 0) return [];
   const makesNone = choices.makesHay === false;
-  const alone = paddocks.length === 1 ? 'or top it' : 'shut it for hay earlier, or top it';
-  const ways = makesNone ? 'or let a neighbor mow it early' : alone;
+  const byMaking = paddocks.length === 1 ? 'or top it' : 'shut it for hay earlier, or top it';
+  const ways = makesNone ? 'or let a neighbor mow it early' : byMaking;
   const kept = rank.some(({ isKept }) => isKept)
     ? ` What is kept is feed for the weeks in which nothing younger is ready${makesNone ? ', and would be missed if it were topped' : ''}; it is old and poor by then.`
     : '';

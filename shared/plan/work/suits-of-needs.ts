@@ -17,7 +17,14 @@ const asPlanned = (
   days: DaysOfWork,
   suits: Uint8Array | undefined,
   wetFromMm: number,
-): Uint8Array | undefined => withSureDay(need, days, withSetDay(need, days, suits), wetFromMm);
+): Uint8Array | undefined => {
+  const planned = withSureDay(need, days, withSetDay(need, days, suits), wetFromMm);
+  return planned?.[0] === 1 && isTooWetToday(need, days) ? planned.with(0, 0) : planned;
+};
+
+/** How wet the ground is today is reckoned from the days before, and no odds: what is late waits, too. */
+const isTooWetToday = ({ conditions }: WorkNeed, { isWorkable }: DaysOfWork): boolean =>
+  conditions.dryGround === true && isWorkable[0] === 0;
 
 /**
  * Of days none of which suits in the usual weather, the likeliest is planned for where one of them
@@ -100,8 +107,12 @@ export function suitsOfNeeds(
     const isIn = spellDays(need, starts, days, wetFromMm);
     if (!isIn) return suits;
     const { noRain: _dry, dryGround: _ground, ...others } = need.conditions;
+    const from = isTooWetToday(need, days) ? 1 : 0;
     return suits.map((is, day) =>
-      is === 1 || (isIn[day] === 1 && unfitDay(others, days, day, wetFromMm) === undefined) ? 1 : 0,
+      is === 1 ||
+      (from <= day && isIn[day] === 1 && unfitDay(others, days, day, wetFromMm) === undefined)
+        ? 1
+        : 0,
     );
   });
 }

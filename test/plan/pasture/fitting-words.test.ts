@@ -1,6 +1,7 @@
 import { describe, expect, it } from '@jest/globals';
 import type { PasturePlan } from '../../../shared/plan/pasture/pasture-plan.js';
 import { climateFromMonthlyMeans } from '../../../shared/weather/climate.js';
+import { climateOf, OREGON } from '../../support/five-farms.js';
 import {
   newGroup,
   newHerd,
@@ -36,22 +37,18 @@ describe('words that fit the farm', () => {
     const plan = plannedPasture(
       newPastureRequest({ paddocks: newPaddocks(1, { areaM2: 40_000 }) }),
     );
+    // What would speak of them is there.
+    expect(textOf(plan, 'goes-rank') ?? textOf(plan, 'goes-in-low')).toBeDefined();
     const all = plan.issues.map(({ text }) => text).join(' ');
     expect(all).not.toMatch(/last paddock|next paddock|shut it for hay/);
   });
 
   it('say beside dry standing grass that it wants protein', () => {
-    const oregon = climateFromMonthlyMeans(
-      [1, 1.6, 3, 4.3, 6.7, 9.2, 11.1, 10.8, 8.9, 5.5, 3.3, 1],
-      [8.2, 10.4, 13.1, 15.7, 19.3, 22.8, 27.4, 27.9, 25, 18.2, 11.4, 7.7],
-      6,
-      [153, 128, 117, 71, 62, 35, 12, 17, 36, 77, 164, 187],
-    );
-    const cautionsIn = (climate = oregon): boolean =>
+    const cautionsIn = (climate = climateOf(OREGON)): boolean =>
       plannedPasture(
         newPastureRequest({
           ...(climate ? { climate } : {}),
-          farm: { latitudeDeg: 44.57 },
+          farm: { latitudeDeg: OREGON.latitudeDeg },
           paddocks: newPaddocks(8, { areaM2: 6070 }),
           choices: { version: 1, makesHay: false },
         }),

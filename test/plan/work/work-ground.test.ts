@@ -1,7 +1,9 @@
 import { describe, expect, it } from '@jest/globals';
 import { addDays } from '../../../shared/calendar/plain-date.js';
 import { workFrame, usualDays } from '../../../shared/plan/work/days-of-work.js';
+import { suitsNeed } from '../../../shared/plan/work/suits-of-needs.js';
 import { fitFromMm } from '../../../shared/plan/work/work-ground.js';
+import type { WorkNeed } from '../../../shared/plan/work/work-need.js';
 import { tables } from '../../support/factories.js';
 import { newWork } from '../../support/season-factories.js';
 
@@ -39,6 +41,20 @@ describe('looks at the ground', () => {
     expect(workable(rained)[0]).toBe(0);
     const looked = { ...rained, groundChecks: [{ date: today, isWorkable: true }] };
     expect(workable(looked)[0]).toBe(1);
+  });
+
+  it('are not needed to see that ground after rain is too wet today, late as work may be', () => {
+    const rained = (rainMm: number) => {
+      const place = dryPlace();
+      const recent = place.climate.recent!.map((day, k) => (k === 29 ? { ...day, rainMm } : day));
+      return { ...place, climate: { ...place.climate, recent, forecast: [] } };
+    };
+    // It was due on an earlier day, and no other day is left for it.
+    const late = { conditions: { dryGround: true }, fromDay: 0, untilDay: 0, dueDay: 0 };
+    const isOnToday = (rainMm: number) =>
+      suitsNeed(late as WorkNeed, usualDays(workFrame(rained(rainMm), 10)), 2)![0];
+    expect(isOnToday(0)).toBe(1);
+    expect(isOnToday(30)).toBe(0);
   });
 
   it('mean drier ground for clay than for sand after the same rain', () => {
