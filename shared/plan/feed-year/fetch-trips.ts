@@ -91,9 +91,9 @@ const ORDERED_IN_DAYS = 7;
 
 /** Feed that others’ trip brings sooner than it would be ordered is ordered before that trip. */
 function before(task: Task, trip: PlainDate, today: PlainDate): Task {
-  const latestStart = addDays(trip, -1);
-  if (latestStart < today || task.latestStart <= latestStart) return task;
-  if (task.start < trip)
+  const latestStart = trip <= today ? today : addDays(trip, -1);
+  if (task.latestStart <= latestStart) return task;
+  if (task.start <= latestStart)
     return { ...task, latestStart, spareDays: daysBetween(task.start, latestStart) };
   const week = addDays(trip, -ORDERED_IN_DAYS);
   const start = week < today ? today : week;

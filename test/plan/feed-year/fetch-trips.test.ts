@@ -77,6 +77,19 @@ describe('work that fetches feed', () => {
       6,
     ]);
     expect(String(along.on.value) <= task.start).toBe(false);
+    // A trip of today is none that was ordered for: it is ordered before it goes, the same day.
+    const now = trips.map((trip) =>
+      trip === along
+        ? { ...trip, on: { ...trip.on, value: '2027-03-01' } as typeof trip.on }
+        : trip,
+    );
+    expect(orderOf(now).task).toMatchObject({
+      ...{ start: '2027-03-01', latestStart: '2027-03-01', spareDays: 0 },
+    });
+    const early = { ...picture, today: '2027-03-01' };
+    const { jobs } = workPlanOf(workOfFarm(early, tables, { ...animals, trips: now }), 1);
+    const ordered = jobs.find(({ key }) => key === `batch/${of.id}/${task.id}`)!;
+    expect(ordered.pieces.map(({ date }) => date)).toEqual(['2027-03-01']);
   });
 
   it('leaves feed of chicks that are not ordered yet for a later trip, whatever others bring of its kind', () => {
