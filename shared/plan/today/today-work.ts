@@ -292,7 +292,7 @@ const lastWords = (why: string): string =>
 const nameOf = ({ people }: WorkPlan, id: string): string =>
   people.find((person) => person.id === id)?.name ?? id;
 
-/** Hours of all who are there today, and what chores and work take of them. */
+/** Hours of those who are there and do the work today, and what chores and work take of them. */
 export function todayHours(
   picture: FarmPicture,
   tables: Tables,
@@ -300,16 +300,24 @@ export function todayHours(
 ): TodayHours {
   const { people, handovers, today } = picture;
   // Who only looks in does what names them, and is no hand of the day.
-  const each = workPeople(people, handovers)
-    .filter(({ looksIn }) => looksIn === undefined)
-    .map((person) => ({
-      name: person.name,
-      hours: hoursOn(person, today, { handovers, tables }),
-    }));
+  const hands = workPeople(people, handovers).filter(({ looksIn }) => looksIn === undefined);
+  // Children help, and do no work alone: of a farm that names nobody else theirs are all there are.
+  const adults = hands.filter(({ isChild }) => !isChild);
+  const each = (0 < adults.length ? adults : hands).map((person) => ({
+    name: person.name,
+    hours: hoursOn(person, today, { handovers, tables }),
+  }));
   const had = each.reduce((sum, { hours }) => sum + hours, 0);
-  const ofChores = chores.reduce((sum, { hours }) => sum + hours, 0);
+  // What is laid for children alone takes nothing of the hours of adults.
+  const apart = new Set(
+    hands.filter((one) => !each.some(({ name }) => name === one.name)).map(({ name }) => name),
+  );
+  const ofChores = chores
+    .filter(({ person = '' }) => !apart.has(person))
+    .reduce((sum, { hours }) => sum + hours, 0);
   const ofJobs = jobs
     .filter(({ hasNoHours, state }) => !hasNoHours && state !== 'later')
+    .filter(({ people: who }) => who.length === 0 || who.some((name) => !apart.has(name)))
     .reduce(
       (sum, { hours, hoursEarlier = 0, peopleNeeded }) =>
         sum + Math.max(0, hours - hoursEarlier) * peopleNeeded,

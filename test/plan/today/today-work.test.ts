@@ -41,6 +41,21 @@ describe('the work of today', () => {
     expect(hours.used.value).toBe(jobs[0]!.hours);
   });
 
+  it('counts no hours of children beside those of adults, and theirs where no adult is named', () => {
+    const child = { ...person, id: 'c', name: 'Child', isChild: true };
+    const hadBy = (people: FarmPicture['people']) =>
+      todayHours(worked({ people }).picture, tables, { chores: [], jobs: [] }).had;
+    const had = hadBy([person, child]);
+    expect(had.value).toBe(2);
+    expect(had.inputs.map(({ label }) => label)).toEqual(['Adult A']);
+    const { picture } = worked({ people: [person, child] });
+    const chores = [person, child].map(({ name }, k) => ({
+      ...{ key: name, name: 'Feed', hours: 0.25 + k, person: name },
+    }));
+    expect(todayHours(picture, tables, { chores, jobs: [] }).used.value).toBe(0.25);
+    expect(hadBy([child]).value).toBe(hadBy([{ ...child, isChild: false }]).value);
+  });
+
   it('keeps what was ticked off in sight, with the hours it took, and gives those to nothing else', () => {
     const { plan, picture } = worked({
       progress: [{ key: 'own/bed', doneOn: today, hours: 1.25 }],
