@@ -146,13 +146,13 @@ describe('a start', () => {
       expect(heat!.enough).toBe(true);
     }
     // What the first batch was in is cleaned for the second, and not built again.
-    const [toDo, later] = made.batches.map(({ id }) =>
+    const [sooner, later] = made.batches.map(({ id }) =>
       planBatch(picture, tables, id).tasks.tasks.map(({ templateId }) => templateId),
     );
     const built = ['meat.get-brooder-and-gear', 'meat.build-pasture-pen'];
     const cleaned = 'meat.clean-disinfect-and-dry-brooder';
-    expect(toDo).toEqual(expect.arrayContaining(built));
-    expect(toDo).not.toContain(cleaned);
+    expect(sooner).toEqual(expect.arrayContaining(built));
+    expect(sooner).not.toContain(cleaned);
     expect(later).toContain(cleaned);
     expect(later!.filter((id) => built.includes(id))).toEqual([]);
     // Without a month of its own the second one comes once the brooder is free.
