@@ -71,6 +71,7 @@ export const JUDGED = {
     'apartDays',
     'settleDays',
     'leastADay',
+    'longDayH',
     'usualLossBirds',
     'usualGrowthBatches',
     'layDaysToLearn',

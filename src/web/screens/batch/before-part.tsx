@@ -23,16 +23,19 @@ export function BeforePart({
   const { plan, asked } = props;
   const { hatching, birds } = plan;
   const sayDate = useSayDate();
+  const haveCome = birds.counted !== undefined;
   return (
     <StoryFold
       part="before"
-      title="Before they come"
+      title={haveCome ? 'Before they came' : 'Before they come'}
       isPast={plan.arrivalDate < plan.today}
       answer={`${capital(plan.words.young)} ${hatching ? 'hatch' : 'come'} ${sayDate(plan.arrivalDate)}`}
     >
-      <Lead of={hatching?.eggs ?? birds.toOrder} />
+      <Lead of={hatching?.eggs ?? (haveCome ? birds.chicksPlaced : birds.toOrder)} />
       <Facts>
-        {hatching ? (
+        {haveCome ? (
+          hatching && <Fact of={hatching.setOn} />
+        ) : hatching ? (
           <>
             <Fact of={hatching.setOn} />
             <Fact of={hatching.incubator?.lockdownOn} />
@@ -41,15 +44,17 @@ export function BeforePart({
         ) : (
           birds.orderSizes.map((size) => <Fact key={size.label} of={size} />)
         )}
-        <Fact of={birds.enough} />
-        <Fact of={birds.chicksPlaced} />
+        {!haveCome && <Fact of={birds.enough} />}
+        {(!haveCome || hatching) && <Fact of={birds.chicksPlaced} />}
       </Facts>
       <StoryTasks {...props} part="before" />
-      <Cautions
-        keys={plan.cautions}
-        of={[...HATCHED, ...(plan.brooding ? [] : YOUNG)]}
-        tables={asked.tables}
-      />
+      {!haveCome && (
+        <Cautions
+          keys={plan.cautions}
+          of={[...HATCHED, ...(plan.brooding ? [] : YOUNG)]}
+          tables={asked.tables}
+        />
+      )}
       {hatching && (
         <More title={hatching.incubator ? 'The eggs and the incubator' : 'The eggs and the hen'}>
           <HatchingSection plan={plan} hatching={hatching} />
