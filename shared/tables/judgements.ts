@@ -218,6 +218,8 @@ export const JUDGED = {
     'dayOffAskedDays',
     'askedAgainDays',
     'leavingAskedDays',
+    'calvingAskedDays',
+    'calvingAgainDays',
     'brooderOffK',
     'grazedLowCm',
     'tenderDays',
