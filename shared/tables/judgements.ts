@@ -219,6 +219,8 @@ export const JUDGED = {
     'dayOffAskedDays',
     'askedAgainDays',
     'leavingAskedDays',
+    'calvingAskedDays',
+    'calvingAgainDays',
     'brooderOffK',
     'grazedLowCm',
     'tenderDays',

@@ -32,7 +32,8 @@ function TodayPage({ day, farm }: { day: ReturnType<typeof onDayItIs>; farm: Sav
   const isNow = ({ isAlarm, level }: Attention): boolean => isAlarm === true && level === 'stop';
   const now = day.attention.filter(isNow);
   const attention = day.attention.filter((each) => !isNow(each));
-  const { ask, saidOf, dialog } = useTelling(farm, day.on, animals);
+  const telling = useTelling(farm, day.on, animals);
+  const { ask, saidOf, dialog } = telling;
   const [isWrong, setWrong] = useState(false);
   const [kept, setKept] = useState<KeptMishap>();
   return (
@@ -46,7 +47,7 @@ function TodayPage({ day, farm }: { day: ReturnType<typeof onDayItIs>; farm: Sav
           <div className="today-part">
             <h2 id="today-now">Look at now</h2>
           </div>
-          <TodayAttention farm={farm} attention={now} today={day.date} isNow />
+          <TodayAttention farm={farm} attention={now} today={day.date} telling={telling} isNow />
         </section>
       )}
       <section className="today-animals" aria-labelledby="today-animals">
@@ -117,7 +118,12 @@ function TodayPage({ day, farm }: { day: ReturnType<typeof onDayItIs>; farm: Sav
               <div className="today-part">
                 <h2 id="today-attention">Look at</h2>
               </div>
-              <TodayAttention farm={farm} attention={attention} today={day.date} />
+              <TodayAttention
+                farm={farm}
+                attention={attention}
+                today={day.date}
+                telling={telling}
+              />
             </section>
           )}
           {0 < keyDates.length && (
