@@ -2,7 +2,7 @@ import { addDays, daysBetween, type PlainDate } from '../../calendar/plain-date.
 import type { Formula } from '../../explain/formula.js';
 import { fromFarm, input, quantity, type NumberQuantity } from '../../explain/quantity.js';
 import { issue, type PlanIssue } from '../../problems/plan-issue.js';
-import { outOfItself } from './hay-outside-plan.js';
+import { outOfItself } from './grass-again.js';
 import { toldStays, type PastureContext } from './pasture-context.js';
 import { baleOf, type Chosen } from './surplus.js';
 

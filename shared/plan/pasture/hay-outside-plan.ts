@@ -8,9 +8,7 @@ import {
   type NumberQuantity,
   type QuantityInput,
 } from '../../explain/quantity.js';
-import type { GrazingProblem } from '../../pasture/grazing-problem.js';
-import type { SeasonBooks } from '../../pasture/season-books.js';
-import { massOf } from '../../pasture/sward.js';
+import { turnOutOf } from './grass-again.js';
 import { leftOn, onHayDay } from './on-hay-day.js';
 import type { PastureContext } from './pasture-context.js';
 import { YEAR } from './pasture-span.js';
@@ -74,40 +72,6 @@ export function nextWinterOf(
     ...{ perDayKg, days, hayPerDryKg, grass },
     until: input('Grass again about', until, 'date'),
   });
-}
-
-/**
- * Day on which herds go out in spring: of a plan that begins later, as it was told, else when what winter
- * leaves and what usually grows come to the first pass.
- */
-function turnOutOf(problem: GrazingProblem, books: SeasonBooks): number | undefined {
-  const [first] = books.stays;
-  if (first?.start === 'turn-out') return first.from;
-  return outOfItself(problem) ?? first?.from;
-}
-
-/** The same without a plan of what is ahead. */
-export function outOfItself({
-  swards,
-  usualGrowth,
-  past,
-  growsKgPerHa,
-  to,
-}: GrazingProblem): number | undefined {
-  let growsFrom = Infinity;
-  let tallFrom = Infinity;
-  swards.forEach(({ start, firstPassKgPerHa }, p) => {
-    let kgPerHa = massOf(start);
-    for (let day = 0; day < to && day < tallFrom; day++) {
-      const grown = usualGrowth[p]![day]!;
-      if (growsKgPerHa <= grown) growsFrom = Math.min(growsFrom, day);
-      kgPerHa += grown;
-      if (growsFrom <= day && firstPassKgPerHa <= kgPerHa) tallFrom = day;
-    }
-  });
-  const told = past.filter((stay) => growsFrom <= stay.from).map((stay) => stay.from);
-  const day = Math.min(...(told.length === 0 ? [tallFrom] : told));
-  return day === Infinity ? undefined : day;
 }
 
 /** Hay from today to the plan: what the herds need on its first day, for each day until then. */

@@ -1,3 +1,4 @@
+import type { PlainDate } from '../../calendar/plain-date.js';
 import type { Sourced } from '../../explain/formula.js';
 import { together } from '../../explain/quantity.js';
 import type { Cow } from '../../farm/cow.js';
@@ -6,6 +7,7 @@ import { rowById } from '../../tables/tables.js';
 import type { PlanEvent } from '../tasks/event.js';
 import { fedByHand } from './fed-by-hand.js';
 import type { CarriedPart } from './carried-part.js';
+import { grassAgainOf } from './grass-again.js';
 import type { PastureContext } from './pasture-context.js';
 import { needRows, waterRows } from './pasture-support.js';
 import { rounded } from './rounded-days.js';
@@ -38,6 +40,8 @@ export interface HerdPart {
   readonly needByDay: readonly number[];
   readonly hayByDay: readonly number[];
   readonly waterByDay: readonly number[];
+  /** Its first day on grass after the plan, as in this year; left out of one that stays on hay. */
+  readonly grassAgain?: PlainDate;
   /** What its need and its water rest on beside their equations. */
   readonly need: Sourced;
   readonly water: Sourced;
@@ -56,6 +60,7 @@ export function herdPart(
 ): HerdPart {
   const { herds, span, tables } = context;
   const herd = herds[h]!;
+  const grassAgain = grassAgainOf(context, chosen, h);
   return {
     id: herd.id,
     name: herd.name,
@@ -64,6 +69,7 @@ export function herdPart(
     needByDay: rounded(context.herdDays[h]!.demandKg, span.from, span.to, 10),
     hayByDay: rounded(fedByHand(context, chosen, h), span.from, span.to, 10),
     waterByDay: rounded(context.herdDays[h]!.waterL, span.from, span.to, 10),
+    ...(grassAgain === undefined ? {} : { grassAgain }),
     need: together(needRows({ ...context, herds: [herd] })),
     water: together(waterRows(tables, herd)),
     carries,

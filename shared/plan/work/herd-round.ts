@@ -215,7 +215,8 @@ const headOn = (
 
 /**
  * Within the season that is planned as it is planned; after it on the days on which they had hay a
- * year before, and by hand where nothing is known of that day.
+ * year before. Of a day that was no part of the plan a year before, until there is grass again as this
+ * year; they are on it from then on.
  */
 const isOnHay =
   ({ herd, pasture, outLaterDays = 0, outOn, today }: RoundOf) =>
@@ -224,8 +225,9 @@ const isOnHay =
     const on = addDays(today, day);
     if (outOn !== undefined && addDays(outOn, -outLaterDays) <= on && on < outOn) return true;
     const asOn = pasture.to < on ? addDays(on, -YEAR_DAYS) : on;
-    if (asOn < pasture.from || pasture.to < asOn) return true;
     const part = pasture.herds.find(({ id }) => id === herd.id);
+    if (pasture.to < asOn) return true;
+    if (asOn < pasture.from) return part?.grassAgain === undefined || on < part.grassAgain;
     return 0 < (part?.hayByDay[daysBetween(pasture.from, asOn)] ?? 0);
   };
 

@@ -7,7 +7,7 @@ import type { YearSpan } from './year-span.js';
 
 /**
  * A herd on the strip: days on grass, calvings, and days on hay, those of winter too, which lie
- * outside the days of the pasture's plan.
+ * outside the days of the pasture's plan. It ends where there is grass again that is not planned yet.
  */
 export function herdRow(herd: Herd, plan: PasturePlan, span: YearSpan): YearRow {
   return {
@@ -46,13 +46,17 @@ function kindOf(row: SeasonRow, herdId: string): 'grass' | 'hay' | undefined {
   return row.kind === 'hay' && row.herdId === herdId ? 'hay' : undefined;
 }
 
-/** Days of the strip before and after those the pasture is planned for, while there are cattle. */
-function winters(herd: Herd, { from, to, today }: PasturePlan, span: YearSpan): YearBar[] {
+/**
+ * Days on hay before and after those the pasture is planned for, while there are cattle. What they graze
+ * of the next year's grass nobody knows yet.
+ */
+function winters(herd: Herd, plan: PasturePlan, span: YearSpan): YearBar[] {
+  const { from, to, today } = plan;
   const first = latest(today, earliestOf(herd.groups.map(({ arrivesOn }) => arrivesOn)));
   const last = earliest(span.until, latestOf(herd.groups.map(({ leavesOn }) => leavesOn)));
   return [
     winter(first, earliest(from, last)),
-    winter(latest(addDays(to, 1), first), last ?? span.until),
+    winter(latest(addDays(to, 1), first), earliest(last, grassAgainOf(herd, plan))),
   ].filter((bar) => bar.from < bar.until);
 }
 
@@ -70,10 +74,21 @@ const earliestOf = (dates: readonly (PlainDate | undefined)[]): PlainDate | unde
 const latestOf = (dates: readonly (PlainDate | undefined)[]): PlainDate | undefined =>
   dates.includes(undefined) ? undefined : [...dates].sort().at(-1);
 
+const grassAgainOf = (herd: Herd, { herds }: PasturePlan): PlainDate | undefined =>
+  herds.find(({ id }) => id === herd.id)?.grassAgain;
+
 const keyDatesOf = (herd: Herd, { keyDates }: PasturePlan) =>
   keyDates.herds.find(({ herdId }) => herdId === herd.id);
 
 const calvingsOf = (herd: Herd, plan: PasturePlan) => keyDatesOf(herd, plan)?.calvings ?? [];
+
+/** Where the line ends though there are cattle, and why. */
+function againOf(herd: Herd, plan: PasturePlan): YearDate[] {
+  const on = grassAgainOf(herd, plan);
+  const last = latestOf(herd.groups.map(({ leavesOn }) => leavesOn));
+  if (on === undefined || on <= plan.to || (last !== undefined && last <= on)) return [];
+  return [{ on, words: 'grass again about, as this year: not planned yet' }];
+}
 
 function datesOf(herd: Herd, plan: PasturePlan): YearDate[] {
   const dates = keyDatesOf(herd, plan);
@@ -89,6 +104,7 @@ function datesOf(herd: Herd, plan: PasturePlan): YearDate[] {
       dated(due, cow ? `${cow.name}: calving due` : 'calving due'),
     ),
     ...dated(lastGrazing, 'last day on grass'),
+    ...againOf(herd, plan),
     ...herd.groups.flatMap(({ leavesOn }) =>
       leavesOn === undefined ? [] : [{ on: leavesOn, words: 'leave' }],
     ),

@@ -101,6 +101,22 @@ describe('the round of a herd', () => {
     expect(daysOf('herd/h/moves')).toEqual([2, 367]);
     expect(daysOf('herd/h/winter-round')).toHaveLength(368);
   });
+
+  it('brings no hay after the day on which there is grass again, though nothing is planned of it yet', () => {
+    const hayByDay = [0, 0, 5, 5];
+    const herds = [{ id: 'h', hayByDay, grassAgain: addDays(today, 150) }];
+    const pasture = { from: today, to: addDays(today, 3), today, herds, moves: [], paddocks: [] };
+    const rounds = herdRounds({
+      ...{ herd: { id: 'h', name: 'Cows', groups: [{ classId: 'dry-cow', head: 10 }] }, tables },
+      ...{ today, days: 369, isSeen: () => false, isFed: () => false },
+      // The plan of 1 December is of the days from 1 December on: day 365 is its first a year later.
+      pasture: pasture as never,
+    });
+    const onHay = rounds.find(({ key }) => key === 'herd/h/winter-round')!.onDays!;
+    expect([...onHay]).toEqual([...Array.from({ length: 148 }, (_, k) => k + 2), ...[367, 368]]);
+    const onGrass = rounds.find(({ key }) => key === 'herd/h/round')!.onDays!;
+    expect(onHay.size + onGrass.size).toBe(369);
+  });
 });
 
 it('has hay for the days by which cattle go out later, from the day they were to go', () => {

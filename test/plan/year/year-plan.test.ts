@@ -16,6 +16,7 @@ import { slidPlan } from '../../../shared/plan/year/slid-plan.js';
 import { isFetch } from '../../../shared/plan/tasks/fetches.js';
 import type { FittedDays } from '../../../shared/plan/work/fitted-days.js';
 import { batchRowWithWork } from '../../../shared/plan/year/batch-row.js';
+import { herdRow } from '../../../shared/plan/year/herd-row.js';
 import { firstAhead, type YearRow } from '../../../shared/plan/year/year-row.js';
 import { isOver, overWeeks } from '../../../shared/plan/work/full-weeks.js';
 import { FORMULAS } from '../../../shared/formulas/formulas.js';
@@ -141,7 +142,20 @@ describe('a herd on the strip', () => {
       expect([date, on(date, ['hay'])]).toEqual([date, !grazes]);
     }
     expect(on(addDays(plan.to, 1), ['hay'])).toBe(true);
-    expect(on(addDays(year.span.until, -1), ['hay'])).toBe(true);
+  });
+
+  it('ends where there is grass again, which is not planned yet', () => {
+    const out = '2027-04-20';
+    const herds = plan.herds.map((herd) => ({ ...herd, hayByDay: [], grassAgain: out }));
+    const autumn = { ...plan, from: '2026-11-02', to: '2026-12-15', today: '2026-11-02', herds };
+    const span = { from: '2026-11-01', until: '2027-12-01', days: 395 };
+    const { bars, dates } = herdRow(picture.herds[0]!, { ...autumn, moves: [] }, span);
+    expect(bars.filter(({ kind }) => kind === 'hay').map(({ until }) => until)).toContain(out);
+    expect(bars.filter(({ kind, until }) => kind !== 'calving' && out < until)).toEqual([]);
+    expect(dates).toContainEqual({
+      on: out,
+      words: 'grass again about, as this year: not planned yet',
+    });
   });
 
   it('writes out turn-out and calving as they are planned', () => {
