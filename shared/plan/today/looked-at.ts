@@ -38,6 +38,8 @@ export interface Attention {
   readonly stillIn?: StillIn;
   /** A later move out or turn-out that is set with one touch. */
   readonly later?: LaterMove;
+  /** A herd that may be out already: its move is told from here. */
+  readonly out?: { readonly herdId: string; readonly paddockId?: string };
   /** Another day of processing that is set with one touch; to have seen it is to keep the one planned. */
   readonly leaving?: LeavingChoice;
   /** Cows whose calves were due and not told: what came of them is told with one touch. */

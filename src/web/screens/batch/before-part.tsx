@@ -1,5 +1,5 @@
 import type { BatchPlan } from '../../../../shared/plan/batch-plan.js';
-import { dayInPlan } from '../../../../shared/plan/day-in-plan.js';
+import { dayInPlan, type DatedPlan } from '../../../../shared/plan/day-in-plan.js';
 import { capital } from '../../../../shared/plan/bird-words.js';
 import { useSayDate } from '../../explain/say-date.js';
 import { Fact, Facts } from '../../explain/number.js';
@@ -70,6 +70,6 @@ export function BeforePart({
 }
 
 /** Whether the birds are here. */
-export const isHere = (plan: BatchPlan): boolean =>
+export const isHere = (plan: BatchPlan & DatedPlan): boolean =>
   plan.arrivalDate <= plan.today &&
   (plan.today <= plan.lastDate || dayInPlan(plan, plan.today) !== undefined);

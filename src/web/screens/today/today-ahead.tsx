@@ -97,6 +97,7 @@ function AttentionRow({
             onTold={(fact) => telling.wasTold(each.calving!.herdId, fact)}
           />
         )}
+        {each.out && <OutSince of={each.out} onTell={telling.askOf} />}
         {each.later && <MoveLater key={each.later.to} farm={farm} later={each.later} />}
         {each.leaving && <ProcessOn farm={farm} leaving={each.leaving} onSet={markSeen} />}
         {each.isAlarm && (
@@ -113,6 +114,28 @@ function AttentionRow({
     </li>
   );
 }
+
+/** They went out, today or before: the paddock is filled in as planned, the day can be another. */
+const OutSince = ({
+  of: { herdId, paddockId },
+  onTell,
+}: {
+  of: NonNullable<Attention['out']>;
+  onTell: Telling['askOf'];
+}) => (
+  <button
+    type="button"
+    className="today-button"
+    onClick={() =>
+      onTell(herdId, {
+        kind: 'herd-move',
+        ...(paddockId === undefined ? {} : { start: { paddockId } }),
+      })
+    }
+  >
+    They are out since …
+  </button>
+);
 
 function seenWords({ stillIn, leaving, againDays }: Attention): string {
   if (againDays !== undefined)
