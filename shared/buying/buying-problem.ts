@@ -35,6 +35,11 @@ export interface FeedItem {
   /** By day from today. */
   readonly needKg: Float64Array;
   readonly stock: readonly StockLot[];
+  /**
+   * By day, the first from today on which what is fed then is bought, while there is a later trip in time;
+   * as early as it keeps if left out.
+   */
+  readonly notBefore?: Int32Array;
   readonly offers: readonly Offer[];
 }
 

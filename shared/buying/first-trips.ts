@@ -1,5 +1,5 @@
 import type { BuyingProblem, Offer, Trip } from './buying-problem.js';
-import { dueBeforeKg, untilKg, type ItemDays } from './item-days.js';
+import { dueBeforeKg, isFetchedOn, untilKg, type ItemDays } from './item-days.js';
 
 const TINY_KG = 1e-6;
 
@@ -36,7 +36,7 @@ export function firstTrips(
       );
       if (!isDue) continue;
       trips.push({ supplier, day });
-      for (const i of mine)
+      for (const i of mine.filter((each) => isFetchedOn(items[each]!, supplier, day)))
         boughtKg[i] = Math.max(
           boughtKg[i]!,
           untilKg(items[i]!.sumKg, day + Math.floor(keepsShare * cheapest[i]!.keepsDays)),

@@ -1,4 +1,5 @@
 import type { BuyingProblem, FeedItem } from './buying-problem.js';
+import { soonFed } from './soon-fed.js';
 
 /**
  * The needs of one item as sums, and the day by which each must have been bought. Needs are served
@@ -13,6 +14,8 @@ export interface ItemDays {
   /** Served by the feed in the store, as far as it keeps. */
   readonly stockServesKg: number;
   readonly handDays: number;
+  /** By seller and day, whether it may be fetched already. */
+  readonly soon: readonly Uint8Array[] | undefined;
   /** No way of buying costs less a kilogram of need. */
   readonly leastPerKg: number;
 }
@@ -29,7 +32,11 @@ export function itemDays(problem: BuyingProblem, item: FeedItem): ItemDays {
   for (const lot of [...item.stock].sort((a, b) => a.untilDay - b.untilDay))
     stockServesKg = served(stockServesKg, lot.kg, untilKg(sumKg, lot.untilDay));
   const { handDays } = problem;
-  return { item, sumKg, firstTrip, stockServesKg, handDays, leastPerKg: leastPerKg(item) };
+  return {
+    ...{ item, sumKg, firstTrip, stockServesKg, handDays },
+    soon: soonFed(problem, item),
+    leastPerKg: leastPerKg(item),
+  };
 }
 
 /** A little under the lowest price of all offers, as sums of a trip are rounded to the smallest coin. */
@@ -39,6 +46,10 @@ function leastPerKg({ offers }: FeedItem): number {
   );
   return prices.length === 0 ? 0 : Math.min(...prices);
 }
+
+/** Whether it may be fetched from a seller on a day. */
+export const isFetchedOn = ({ soon }: ItemDays, supplier: number, day: number): boolean =>
+  soon === undefined || soon[supplier]![day] === 1;
 
 /** Needs through a day, kg. */
 export const untilKg = (sumKg: Float64Array, day: number): number =>

@@ -212,7 +212,7 @@ export const JUDGED = {
     'marginSpareDays',
   ],
   /** Buying feed. */
-  buying: ['tripH', 'tripHourBags', 'mineralsGPerDay', 'hayAheadDays'],
+  buying: ['tripH', 'tripHourBags', 'mineralsGPerDay', 'hayAheadDays', 'notComeAheadDays'],
   /** When something is said to be wrong, and what is asked when it is. */
   alarms: [
     'recentDays',

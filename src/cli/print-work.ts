@@ -5,6 +5,7 @@ import {
   whoIsThereText,
   type SitterSheet,
 } from '../../shared/plan/handover/sitter-sheet.js';
+import { goneByInWords, isGoneBy } from '../../shared/plan/work/gone-by.js';
 import { choreHoursSaid, roundsSaid } from '../../shared/plan/work/rounds-said.js';
 import { weeksToTell } from '../../shared/plan/work/weeks-to-tell.js';
 import {
@@ -67,7 +68,8 @@ export function printWork(plan: WorkPlan, reader: Reader): string {
     );
     return [...chores, ...jobs];
   });
-  const unfit = plan.jobs.filter(({ pieces }) => pieces.length === 0);
+  const goneBy = plan.jobs.filter(isGoneBy);
+  const unfit = plan.jobs.filter((job) => job.pieces.length === 0 && !isGoneBy(job));
   // What is late and in part is told once.
   const part = plan.jobs.filter(({ lostHours, lateDays }) => 0 < lostHours && lateDays === 0);
   const late = plan.jobs.filter(({ lateDays }) => 0 < lateDays);
@@ -138,6 +140,11 @@ export function printWork(plan: WorkPlan, reader: Reader): string {
               job.waysToFit.join(' '),
             ]),
           ),
+        ]),
+    ...(goneBy.length === 0
+      ? []
+      : [
+          `\nTheir last day is over, and nobody said whether they were done: ${goneByInWords(goneBy)}.`,
         ]),
     '\nHours by week',
     table(

@@ -212,6 +212,25 @@ describe('planBuying', () => {
     expect(plan.purchases).toMatchObject([{ bags: 10, cost: 19000 }]);
   });
 
+  it('leaves feed of birds to come for a later trip, unless none goes in time', () => {
+    const now = oneFeed({ needBags: 8 });
+    const { days } = now;
+    const [eaten] = now.items;
+    const needKg = Float64Array.from({ length: days }, (_, day) => (day < 27 ? 0 : 2));
+    const toCome = { ...eaten!, needKg, notBefore: new Int32Array(days).fill(13) };
+    const boughtOn = (open: (day: number) => boolean, item: typeof toCome): number[] => {
+      const [supplier] = now.suppliers;
+      const openOn = Uint8Array.from({ length: days }, (_, day) => (open(day) ? 1 : 0));
+      const suppliers = [{ ...supplier!, days: openOn }];
+      const plan = planBuying({ ...now, suppliers, items: [eaten!, item] });
+      expect(plan.short).toEqual([]);
+      return plan.purchases.flatMap((bought) => (bought.item === 1 ? [bought.day] : []));
+    };
+    expect(boughtOn(() => true, { ...toCome, notBefore: new Int32Array(days) })).toEqual([0]);
+    expect(boughtOn(() => true, toCome).every((day) => 13 <= day && day <= 27)).toBe(true);
+    expect(boughtOn((day) => day === 0 || 30 < day, toCome)).toEqual([0]);
+  });
+
   it('drives twice where feed does not keep to the end', () => {
     const plan = planBuying(oneFeed({ needBags: 8, keepsDays: 19 }));
     expect(plan.trips).toHaveLength(2);

@@ -40,7 +40,7 @@ export const feedYearFormulas = {
     id: 'feed-trip-day',
     title: 'Day of the trip',
     words:
-      'The latest day that costs no more: a few days before the first feed runs out, when the seller is open and somebody has the hours.',
+      'The latest day that costs no more: a few days before the first feed runs out, when the seller is open and somebody has the hours. Feed of birds that are to come is left for a later trip until soon before they do.',
     symbols: 'D ≤ D_out − days in hand',
     sources: ['ARITHMETIC'],
     mark: 'computed',

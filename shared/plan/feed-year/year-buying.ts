@@ -103,7 +103,7 @@ export function yearBuying(
   const problem: BuyingProblem = {
     days: YEAR_DAYS,
     suppliers: sources.map(({ days }) => days),
-    items: feeds.map((feed) => itemOf(feed, today, farm.currency)),
+    items: feeds.map((feed) => itemOf(feed, picture, tables)),
     storeKg,
     handDays: tables.feedKeeping.bagLeadDays,
     ordered: orderedFeed(picture, tables, { feeds, sources }),
@@ -276,13 +276,15 @@ function boughtAs(tables: Tables, of: FeedClass, sources: readonly Source[]): Bo
   });
 }
 
-function itemOf(
-  { needKg, stock, bought }: FeedOfYear,
-  today: PlainDate,
-  currency: string,
-): FeedItem {
+function itemOf(feed: FeedOfYear, picture: FarmPicture, tables: Tables): FeedItem {
+  const { needKg, stock, bought } = feed;
+  const {
+    today,
+    farm: { currency },
+  } = picture;
   return {
     needKg,
+    notBefore: notBeforeOf(feed, picture, tables),
     stock: stock.map((lot) => {
       const { keepsDays } = bought.find(({ product }) => product?.id === lot.feed.id) ?? bought[0]!;
       return { kg: lot.kg, untilDay: untilDay(lot, today, keepsDays) };
@@ -293,6 +295,25 @@ function itemOf(
       return { supplier, bagKg, keepsDays, breaks, costOf: costOfBags(each, currency) };
     }),
   };
+}
+
+/** Feed of birds that are to come is left in the shop until soon before: they may come later, or not at all. */
+function notBeforeOf(
+  { of, needKg }: FeedOfYear,
+  { batches, today }: FarmPicture,
+  { judgements }: Tables,
+): Int32Array {
+  const { value: aheadDays } = judgements.buying.notComeAheadDays;
+  const from = new Int32Array(needKg.length).fill(needKg.length);
+  for (const [id, kg] of of.kgOf) {
+    const arrival = batches.find((batch) => batch.id === id)?.arrivalDate ?? today;
+    const first = Math.max(0, daysBetween(today, arrival) - aheadDays);
+    const own = kg.subarray(kg.length - needKg.length);
+    own.forEach((each, day) => {
+      if (0 < each) from[day] = Math.min(from[day]!, first);
+    });
+  }
+  return from;
 }
 
 /**

@@ -11,12 +11,12 @@ import type { PasturePlan } from '../pasture/pasture-plan.js';
 import { formatHours } from '../../units/format.js';
 import { type HerdGoes } from '../pasture/move-told.js';
 import { dayPiece, type DayPiece } from '../work/day-piece.js';
+import { isGoneBy } from '../work/gone-by.js';
 import { goesByChore } from '../work/herd-goes.js';
 import { hoursOn, workPeople } from '../work/work-people.js';
 import { isWorthTelling } from '../work/worth-telling.js';
 import { PRIORITY_RANK } from '../work/priority-rank.js';
 import type { PlannedJob, WorkPlan } from '../work/planned-work.js';
-import { LAST_DAY_IS_OVER } from '../work/work-words.js';
 import { mayNeedDryGround } from './ground-work.js';
 import { todayFormulas } from './today-formulas.js';
 
@@ -245,7 +245,7 @@ function openJob(plan: WorkPlan, job: PlannedJob, piece: DayPiece | undefined): 
     ...(ifLate === undefined ? {} : { ifLate, latest: job.latest }),
     ...(job.buys === undefined ? {} : { buys: job.buys }),
     ...(piece || 0 < pieces.length ? {} : { hasNoHours: true }),
-    ...(pieces.length === 0 && why === LAST_DAY_IS_OVER ? { overSince: job.latest } : {}),
+    ...(isGoneBy(job) ? { overSince: job.latest } : {}),
     ...(piece || job.unfitToday === undefined ? {} : { unfitToday: job.unfitToday }),
     ...(plan.weather.isWorkable[0] === 0 && mayNeedDryGround(job) ? { isOnWetGround: true } : {}),
     ...(0 < shortHours ? { shortHours } : {}),

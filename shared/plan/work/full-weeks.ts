@@ -1,4 +1,5 @@
 import { addDays, type PlainDate } from '../../calendar/plain-date.js';
+import { isGoneBy } from './gone-by.js';
 import type { PlannedJob, WorkPlan } from './planned-work.js';
 
 /** Work for which the hours do not reach: on its day, in part, or at all. */
@@ -10,14 +11,17 @@ export interface UnfitJob {
   readonly on: PlainDate;
 }
 
-/** Work that finds no place by its days, finds it in part, or lacks hours on its day. */
+/**
+ * Work that finds no place by its days, finds it in part, or lacks hours on its day. What can be done no
+ * more is no want of time now.
+ */
 export const unfitJobs = ({
   jobs,
   shortDays,
   today,
 }: Pick<WorkPlan, 'jobs' | 'shortDays' | 'today'>): UnfitJob[] => [
   ...jobs.flatMap((job) => {
-    const words = wordsOf(job);
+    const words = isGoneBy(job) ? undefined : wordsOf(job);
     if (words === undefined) return [];
     const due = job.latest < today ? today : job.latest;
     const on = job.lostHours === 0 ? (job.pieces[0]?.date ?? due) : due;
@@ -52,8 +56,9 @@ export const tenth = (hours: number): number => Math.round(hours * 10) / 10;
 export function overWeeks({ today, weeks, jobs, chores, shortDays }: WorkPlan): PlainDate[] {
   const unfit = unfitJobs({ jobs, shortDays, today });
   // Work without a place counts in the week in which it is due.
-  const homeless = jobs.flatMap(({ pieces, hours, lostHours, peopleNeeded, latest }) => {
-    const left = peopleNeeded * (pieces.length === 0 ? hours : lostHours);
+  const homeless = jobs.flatMap((job) => {
+    const { pieces, hours, lostHours, peopleNeeded, latest } = job;
+    const left = isGoneBy(job) ? 0 : peopleNeeded * (pieces.length === 0 ? hours : lostHours);
     return 0 < left ? [{ left, on: latest < today ? today : latest }] : [];
   });
   const short = chores.flatMap((list, day) =>

@@ -2,6 +2,7 @@ import { addDays, daysBetween, type PlainDate } from '../../calendar/plain-date.
 import { isGrownUp } from '../../farm/who-is-there.js';
 import { weekStartOf } from '../../calendar/week-start.js';
 import { comesOn } from '../work/chore-days.js';
+import { isGoneBy } from '../work/gone-by.js';
 import { tenth, unfitJobs, type OverWeek } from '../work/full-weeks.js';
 import { workNeeds } from '../work/work-needs.js';
 import { hoursOn, workPeople } from '../work/work-people.js';
@@ -29,7 +30,8 @@ export const wanted = ({
  * Hours wanted against hours available, week by week to the end of the strip.
  *
  * Work counts on the days the plan of the work puts it; what has no place there, or lies further
- * ahead than that plan goes, on the day it is due, at the earliest today.
+ * ahead than that plan goes, on the day it is due, at the earliest today. What can be done no more takes
+ * no hours.
  */
 export function yearWeeks(
   request: WorkRequest,
@@ -48,6 +50,7 @@ export function yearWeeks(
   };
   for (const need of needs) {
     const job = byKey.get(need.key);
+    if (job && isGoneBy(job)) continue;
     const pieces = job?.pieces ?? [];
     for (const { date, hours, personIds } of pieces)
       add(daysBetween(today, date), hours * personIds.length);

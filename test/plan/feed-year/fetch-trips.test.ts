@@ -112,7 +112,12 @@ describe('work that fetches feed', () => {
     const tasks = work.find(({ id }) => id === late.id)!.tasks;
     const startOf = (id: string) => tasks.find(({ templateId }) => templateId === id)!.start;
     expect(startOf('meat.order-chicks-for-a-named-arrival')).toBe('2027-05-12'); // 84 days before
-    expect(startOf('meat.price-and-order-feed')).toBe('2027-07-05'); // a week before the trip of 12 July
+    // Two weeks before they come, no sooner: no trip before that brings any of it.
+    expect(startOf('meat.price-and-order-feed')).toBe('2027-07-21');
+    const first = trips.find((trip) =>
+      trip.lines.some(({ eatenBy }) => eatenBy.includes(late.name)),
+    );
+    expect('2027-07-21' < String(first!.on.value)).toBe(true);
   });
 
   it('says of each trip what to bring, and is on to the one after it once that is told', () => {

@@ -1,5 +1,7 @@
 import { List, Stack, Text } from '@mantine/core';
+import { Link } from 'wouter';
 import { inSeries } from '../../../../shared/farm/repeated-jobs.js';
+import { goneByInWords, isGoneBy } from '../../../../shared/plan/work/gone-by.js';
 import type { LaterMove } from '../../../../shared/plan/work/later-event.js';
 import type { WorkPlan } from '../../../../shared/plan/work/planned-work.js';
 import { waysOfDay, type ShortDay } from '../../../../shared/plan/work/short-day.js';
@@ -15,7 +17,9 @@ import { useKeptJobs } from '../../tick/kept-jobs.js';
 /** What does not fit, why, and what would make it fit. */
 export function NotFitting({ plan, farm }: { plan: WorkPlan; farm: SavedFarm }) {
   const sayDate = useSayDate();
-  const unfit = useKeptJobs(plan.jobs).filter((job) => job.pieces.length === 0);
+  const open = useKeptJobs(plan.jobs).filter((job) => job.pieces.length === 0);
+  const unfit = open.filter((job) => !isGoneBy(job));
+  const goneBy = open.filter(isGoneBy);
   const short = plan.shortDays;
   const late = plan.jobs.filter((job) => 0 < job.lateDays);
   // What is late and in part is told once.
@@ -130,6 +134,12 @@ export function NotFitting({ plan, farm }: { plan: WorkPlan; farm: SavedFarm }) 
           </div>
         ))}
       </Stack>
+      {0 < goneBy.length && (
+        <Text size="sm" mt="sm">
+          Their last day is over, and nobody said whether they were done: {goneByInWords(goneBy)}.{' '}
+          <Link href={`/farm/${farm.id}/today`}>Today asks it</Link>.
+        </Text>
+      )}
     </Section>
   );
 }
