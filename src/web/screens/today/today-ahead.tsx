@@ -46,7 +46,7 @@ export function TodayAttention({
         ))}
       </ul>
       {!isWhole && 0 < more && (
-        <button type="button" className="today-button" onClick={() => setWhole(true)}>
+        <button type="button" className="today-button today-more" onClick={() => setWhole(true)}>
           {more} more
         </button>
       )}
@@ -148,7 +148,7 @@ function seenWords({ stillIn, leaving, againDays }: Attention): string {
 export function TodayDates({ farmId, dates }: { farmId: string; dates: readonly ComingDate[] }) {
   const sayDate = useSayDate();
   return (
-    <ul className="today-list">
+    <ul className="today-list today-dates">
       {dates.map(({ key, on, text, place }) => (
         <li key={key}>
           <b>{sayDate(on)}</b> <Link href={hrefOf(farmId, place)}>{text}</Link>

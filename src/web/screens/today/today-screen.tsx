@@ -174,11 +174,14 @@ function TodayWork({ day, farm }: { day: ReturnType<typeof onDayItIs>; farm: Sav
         date={day.on}
         names={day.names}
       />
-      <p>
-        {jobs.length === 0 &&
-          (0 < chores.length ? 'Only the round today. ' : 'Nothing is planned for today. ')}
-        <Link href={`/farm/${farm.id}/work/own`}>Add a job</Link>
-      </p>
+      <div className="today-none">
+        {jobs.length === 0 && (
+          <p>{0 < chores.length ? 'Only the round today.' : 'Nothing is planned for today.'}</p>
+        )}
+        <Link className="today-button" href={`/farm/${farm.id}/work/own`}>
+          Add a job
+        </Link>
+      </div>
       {0 < chores.length && (
         <>
           <h3>The round</h3>
@@ -191,8 +194,13 @@ function TodayWork({ day, farm }: { day: ReturnType<typeof onDayItIs>; farm: Sav
 
 /** An empty farm says the next step. */
 const NoAnimals = ({ farmId }: { farmId: string }) => (
-  <p>
-    No birds or cattle yet. <Link href={`/farm/${farmId}/batches/new`}>Plan a batch of birds</Link>{' '}
-    or <Link href={`/farm/${farmId}/pasture/land`}>add a herd</Link>.
-  </p>
+  <div className="today-none">
+    <p>No birds or cattle yet.</p>
+    <Link className="today-button" href={`/farm/${farmId}/batches/new`}>
+      Plan a batch of birds
+    </Link>
+    <Link className="today-button" href={`/farm/${farmId}/pasture/land`}>
+      Add a herd
+    </Link>
+  </div>
 );
