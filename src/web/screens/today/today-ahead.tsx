@@ -6,6 +6,7 @@ import type { PlainDate } from '../../../../shared/calendar/plain-date.js';
 import type { SavedFarm } from '../../api/queries.js';
 import { useTell } from '../../api/told-queries.js';
 import { useSayDate } from '../../explain/say-date.js';
+import { CameAsPlanned, Ordered } from './came-as-planned.js';
 import { AsPlanned, StillThere } from './moved-as-planned.js';
 import { MoveLater } from '../../tick/move-later.js';
 import { ProcessOn } from '../../tick/process-on.js';
@@ -84,6 +85,8 @@ function AttentionRow({
             {each.moves ? 'No, still in' : 'Still in'}
           </StillThere>
         )}
+        {each.came && <CameAsPlanned farm={farm} came={each.came} />}
+        {each.ordered !== undefined && <Ordered farmId={farmId} of={each.ordered} today={today} />}
         {each.later && <MoveLater key={each.later.to} farm={farm} later={each.later} />}
         {each.leaving && <ProcessOn farm={farm} leaving={each.leaving} onSet={markSeen} />}
         {each.isAlarm && (
