@@ -190,16 +190,28 @@ function heldNow(picture: AnimalPicture, tables: Tables, batch: NamedBatch): Hel
       ...byItself,
       choresOfOthers: choresBeside(picture, tables, batch),
     };
+    const endDate = endOf(context);
     return {
       occupied: occupanciesOf(context),
-      packed: packedOf(context),
+      packed: isSilentPast(picture, context, endDate) ? [] : packedOf(context),
       flock,
-      endDate: endOf(context),
+      endDate,
     };
   } catch {
     return { occupied: [], packed: [], endDate: undefined };
   }
 }
+
+/** Whether nobody told of meat birds since long before that they came: none of them are in a freezer. */
+const isSilentPast = (
+  { today, weighings }: AnimalPicture,
+  { batch, life, tables }: PlanContext,
+  endDate: PlainDate,
+): boolean =>
+  batch.purpose === 'meat' &&
+  life.told === undefined &&
+  !weighings.some(({ batchId }) => batchId === batch.id) &&
+  addDays(endDate, tables.judgements.alarms.leavingAskedDays.value) < today;
 
 /** The last day of processing by the hands there are, or that of the first egg. */
 function endOf(context: PlanContext): PlainDate {

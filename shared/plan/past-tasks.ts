@@ -121,6 +121,9 @@ function orderOf(context: PlanContext): 'open' | 'told' | 'taken' {
   return days < tables.judgements.arrival.usualLeadDays.value ? 'taken' : 'open';
 }
 
+/** Code of what says so. */
+export const TAKEN_AS_ORDERED = 'taken-as-ordered';
+
 /** Says that chicks are taken as ordered where nobody said so and they come soon. */
 export function takenAsOrdered(context: PlanContext): PlanIssue[] {
   const { batch, life, today, tables, words } = context;
@@ -130,7 +133,7 @@ export function takenAsOrdered(context: PlanContext): PlanIssue[] {
   return [
     issue(
       'note',
-      'taken-as-ordered',
+      TAKEN_AS_ORDERED,
       `The ${words.young} come in ${days} ${days === 1 ? 'day' : 'days'}, and ${usualLeadDays.value} are usual between order and arrival, so they are taken as ordered. If they are not, ask ${life.isStarted ? 'the seller' : 'the hatchery'} what is left before anything else.`,
       [usualLeadDays],
     ),

@@ -91,7 +91,12 @@ export function animalText(line: AnimalLine, day: Today, reader: Reader): string
 function batchParts(line: BatchLine, { weather }: Today, reader: Reader): string[] {
   const { stage, age, head, where, heat, feed, water, eggs, lamp } = line;
   if (stage === 'eggs') return [`${said(head, reader)} set`];
-  if (stage === 'coming') return [`${said(head, reader)} to come`];
+  if (stage === 'coming')
+    return [
+      line.wasToCome === undefined
+        ? `${said(head, reader)} to come`
+        : `${said(head, reader)} were to come ${formatDate(line.wasToCome, reader)}, nothing told`,
+    ];
   const { awaited, awaitedSaid } = line;
   return [
     ...(awaited && awaitedSaid !== undefined

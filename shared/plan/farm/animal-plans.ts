@@ -1,3 +1,4 @@
+import type { PlainDate } from '../../calendar/plain-date.js';
 import { nameAmong } from '../../farm/batch-names.js';
 import { expectedBirds, lastLeft } from '../../farm/head-count.js';
 import type { AnimalPicture } from '../../farm/picture.js';
@@ -49,6 +50,24 @@ export function planAnimals(
     known ?? (hasGrass(picture) ? orNothing(() => planPasture(picture, tables)) : undefined);
   if (hasGrass(picture) && !pasture) unplanned.push(...herds.map(({ name }) => name));
   return { batches, ...(pasture ? { pasture } : {}), unplanned };
+}
+
+/** Plans of meat birds that were told to be processed, all gone since a day: they are in the freezer. */
+export function goneSince(
+  picture: AnimalPicture,
+  tables: Tables,
+  since: PlainDate,
+): PlannedBatch[] {
+  return picture.batches.flatMap((batch): PlannedBatch[] => {
+    const { id, purpose } = batch;
+    if (purpose !== 'meat' || isHistory(batch, picture.today)) return [];
+    const { headChanges } = toldOfBatch(picture, id);
+    const left = lastLeft(headChanges, expectedBirds(batch));
+    if (left === undefined || left < since) return [];
+    if (!headChanges.some(({ change }) => change === 'processed')) return [];
+    const plan = orNothing(() => planBatch(picture, tables, id));
+    return plan ? [{ id, name: nameAmong(batch, picture.batches), plan }] : [];
+  });
 }
 
 /** What is planned, or nothing where it cannot be. */

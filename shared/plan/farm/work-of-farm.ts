@@ -1,3 +1,4 @@
+import { isAllUntold } from '../came-untold.js';
 import { withStillHere } from '../left-untold.js';
 import { withBatch, type FarmPicture } from '../../farm/picture.js';
 import type { Tables } from '../../tables/tables.js';
@@ -22,7 +23,8 @@ export function workOfFarm(
   tables: Tables,
   animals: AnimalPlans,
 ): WorkRequest {
-  const { batches, pasture, unplanned } = animals;
+  const { pasture, unplanned } = animals;
+  const batches = animals.batches.filter((batch) => !isAllUntold(batch, { ...picture, tables }));
   const { farm, climate, today, people, handovers, progress: marks, groundChecks } = picture;
   const [kept] = picture.keptPlans;
   const before = picture.keptPlans.find(({ plannedOn }) => plannedOn < today);

@@ -14,7 +14,7 @@ import { isSaidAsAlarm } from './feed-alarms.js';
 import type { Attention, Looked } from './looked-at.js';
 import { haveTheyLeft } from './have-they-left.js';
 import { haveTheyCome } from './have-they-come.js';
-import { askedOrders } from './late-orders.js';
+import { askedOrders, untoldOrders } from './late-orders.js';
 import { fewWords, isOpen, settledBy } from './warnings.js';
 
 /** Two weeks: what comes later is read on other pages. */
@@ -30,6 +30,7 @@ export function attentionOf(looked: Looked, more: readonly Attention[] = []): At
     ...nobodyThere(looked, last),
     ...haveTheyCome(looked),
     ...askedOrders(looked),
+    ...untoldOrders(looked),
     ...batches.flatMap((batch) => ofBatch(batch, looked, last)),
     ...areTheyOut(looked),
     ...haveTheyLeft(looked),
@@ -80,6 +81,8 @@ function ofBatch(
 ): Attention[] {
   const line = animals.find((each) => each.id === id);
   if (line?.kind !== 'batch' || !isNear(plan, last)) return [];
+  // Whether they came at all is the one question.
+  if (line.stage === 'coming' && line.wasToCome !== undefined) return [];
   return plan.issues
     .filter((issue) => isOpen(issue, line.stage) && !isSaidAsAlarm(issue.code, plan, today))
     .map((issue, k) => {

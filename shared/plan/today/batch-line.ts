@@ -1,4 +1,4 @@
-import { daysBetween, type PlainDate } from '../../calendar/plain-date.js';
+import { addDays, daysBetween, type PlainDate } from '../../calendar/plain-date.js';
 import { quantityOfDay } from '../../explain/daily-series.js';
 import { input, quantity, type NumberQuantity, type Quantity } from '../../explain/quantity.js';
 import { comesByPost } from '../../farm/batch-origin.js';
@@ -12,6 +12,7 @@ import type { EventKind } from '../../tables/task-template.js';
 import { formatDate } from '../../units/dates.js';
 import { formatValue } from '../../units/format.js';
 import { inOwnUnits } from '../../units/own-units.js';
+import { isAllUntold } from '../came-untold.js';
 import { AWAITED_DAYS } from '../awaited.js';
 import { GETS_BROODER } from '../batch-events.js';
 import type { BatchPlan } from '../batch-plan.js';
@@ -114,10 +115,11 @@ export function batchLine(
   const wasToLeave = leftUntold({ id, plan }, { ...picture, tables });
   // Of those who may still be here the day before the first untold one: on their last they are fed no more.
   const told = dayInPlan(plan, today);
-  if (told === undefined && plan.arrivalDate <= today) return undefined;
+  const asksIfCame = told === undefined && isAskedIfCame({ id, plan }, picture, tables);
+  if (told === undefined && plan.arrivalDate <= today && !asksIfCame) return undefined;
   const untoldDays = processedUntold({ id, plan }, picture);
-  const stage = stageOf(plan, today);
-  const next = nextOf(plan, today);
+  const stage = asksIfCame ? 'coming' : stageOf(plan, today);
+  const next = asksIfCame ? undefined : nextOf(plan, today);
   const line = {
     kind: 'batch' as const,
     ...{ id, name, stage, purpose: plan.purpose },
@@ -125,7 +127,9 @@ export function batchLine(
     ...(next ? { next } : {}),
   };
   if (told === undefined || stage === 'coming' || stage === 'eggs') {
-    return { ...line, head: comingHead(plan, stage), refills: [], cautions: [] };
+    const head = comingHead(plan, stage);
+    const wasToCome = asksIfCame ? { wasToCome: plan.arrivalDate } : {};
+    return { ...line, ...wasToCome, head, refills: [], cautions: [] };
   }
   const day = daysBetween(plan.arrivalDate, told);
   const ofDay = (series: string): Quantity | undefined => quantityOfDay(plan.daily, series, day);
@@ -204,6 +208,17 @@ const isUntold = (
   plan.arrivalDate < today &&
   (stage === 'brooder' || plan.purpose === 'meat') &&
   !headChanges.some(({ batchId }) => batchId === id);
+
+/** For a year nobody has told whether they came; what is older is history. */
+const isAskedIfCame = (
+  batch: Pick<PlannedBatch, 'id' | 'plan'>,
+  picture: FarmPicture,
+  tables: Tables,
+): boolean =>
+  isAllUntold(batch, { ...picture, tables }) &&
+  picture.today <= addDays(batch.plan.arrivalDate, YEAR_DAYS);
+
+const YEAR_DAYS = 365;
 
 const awaitedSaid = (on: PlainDate, { farm, today }: FarmPicture): string =>
   on === today

@@ -1,6 +1,7 @@
 import type { PlainDate } from '../../calendar/plain-date.js';
 import { formatDate } from '../../units/dates.js';
 import { noPostOn } from '../no-post.js';
+import { ORDERS, TAKEN_AS_ORDERED } from '../past-tasks.js';
 import { longLeads, type LongLead } from '../story/long-leads.js';
 import type { PlannedBatch } from '../work/dated-work.js';
 import type { Attention, Looked } from './looked-at.js';
@@ -31,6 +32,39 @@ export const orderedToday = (
   noPostOn(day.today, day) === undefined
     ? new Set(lateOrders(batches, day.today).map(({ key }) => key))
     : new Set();
+
+/**
+ * Birds to come that are taken as ordered because it is too late for another order, though nobody told
+ * it: the first thing to know, until somebody does.
+ */
+export const untoldOrders = ({
+  batches,
+  picture: { batches: rows, farm, progress, headChanges, today },
+}: Looked): Attention[] =>
+  batches.flatMap(({ id, name, plan }) => {
+    const row = rows.find((each) => each.id === id);
+    const order = plan.tasks.tasks.find(({ templateId }) => ORDERS.has(templateId));
+    const isTaken = plan.issues.some(({ code }) => code === TAKEN_AS_ORDERED);
+    if (!row || !order || !isTaken) return [];
+    const key = `batch/${id}/${order.id}`;
+    const isTold =
+      headChanges.some(({ batchId }) => batchId === id) ||
+      progress.some((each) => each.key === key && (each.doneOn !== undefined || each.struckOut));
+    if (isTold) return [];
+    const say = (date: PlainDate): string => formatDate(date, { units: farm.units, today });
+    const { words, birds, arrivalDate } = plan;
+    return [
+      {
+        key: `ordered/${id}`,
+        level: 'stop',
+        words: `are the ${birds.chicksPlaced.value} ${words.young} of ${say(arrivalDate)} ordered?`,
+        text: `Nobody told that they are, and the last day for it was ${say(order.latestStart)}. If they are not, ask today what is left for that week, or have them come later: “Arrival” of the batch.`,
+        of: name,
+        ordered: key,
+        place: { kind: 'batch', id },
+      },
+    ];
+  });
 
 /** Each of them that is open in the plan of the work, with its day and the last one. */
 export function askedOrders({ batches, plan, picture: { farm, today } }: Looked): Attention[] {

@@ -34,6 +34,10 @@ export interface Attention {
   readonly againDays?: number;
   /** Moves that are told with one touch, if they were as planned. */
   readonly moves?: readonly MoveMeant[];
+  /** Birds that are told with one touch to have come as planned, or not at all. */
+  readonly came?: { readonly batchId: string; readonly on: PlainDate; readonly birds: number };
+  /** Key of an order that is told with one touch to have been made. */
+  readonly ordered?: string;
   /** Where they were told to be, if they are still there. */
   readonly stillIn?: StillIn;
   /** A later move out or turn-out that is set with one touch. */

@@ -90,6 +90,13 @@ function endOf(plan: BatchPlan): PlainDate {
 
 const DAYS_SHOWN = 400;
 
+/** Days on which they are processed: as planned, or the day on which the last were told to have gone. */
+function processedOn({ leaving, birds }: BatchPlan): PlainDate[] {
+  const gone = birds.counted?.lastLeftOn;
+  if (leaving && gone !== undefined) return [gone];
+  return leaving?.processingDays.map(({ on: date }) => date) ?? [];
+}
+
 const outOn = ({ outdoors }: BatchPlan): PlainDate | undefined => dateOf(outdoors.moveOut);
 
 const eggsSetOn = ({ tasks }: BatchPlan): PlainDate | undefined =>
@@ -102,7 +109,7 @@ function barsOf(plan: BatchPlan): YearBar[] {
   const firstEgg = dateOf(laying?.firstEgg);
   const eggsSet = eggsSetOn(plan);
   const eatenUp = dateOf(leaving?.eatenUp);
-  const firstPacked = leaving?.processingDays[0]?.on;
+  const firstPacked = processedOn(plan)[0];
   const isInCoop = purpose === 'layers' || (outdoors.home !== undefined && !outdoors.pensNeeded);
   return [
     ...(eggsSet === undefined ? [] : [bar('eggs', eggsSet, arrivalDate)]),
@@ -133,7 +140,7 @@ function datesOf(plan: BatchPlan): YearDate[] {
       : on(outOn(plan), plan.brooding ? 'out of the brooder' : 'without the hen')),
     ...on(dateOf(laying?.firstEgg), 'first eggs'),
     ...on(cockerels, 'cockerels processed'),
-    ...(leaving?.processingDays ?? []).map(({ on: date }) => ({ on: date, words: 'processing' })),
+    ...processedOn(plan).map((date) => ({ on: date, words: 'processing' })),
     ...on(dateOf(leaving?.eatenUp), 'eaten up'),
   ];
 }

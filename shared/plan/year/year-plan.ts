@@ -4,6 +4,7 @@ import type { Tables } from '../../tables/tables.js';
 import type { DailyWeather } from '../../weather/climate.js';
 import type { PasturePlan } from '../pasture/pasture-plan.js';
 import type { PlannedBatch } from '../work/dated-work.js';
+import { isAllUntold } from '../came-untold.js';
 import { placeKeyDates } from '../work/place-dates.js';
 import { fittedDays } from '../work/fitted-days.js';
 import { nextPlanned } from '../work/next-planned.js';
@@ -58,7 +59,9 @@ export function yearPlan(
   const settled = new Set([...work.done, ...work.struckOut].map(({ key }) => key));
   const workOfBatch = { fitted: fittedDays(work), settled };
   const rows = [
-    ...animals.batches.map(({ id, plan }) => batchRowWithWork(id, plan, workOfBatch)),
+    ...animals.batches
+      .filter((batch) => !isAllUntold(batch, { ...picture, tables }))
+      .map(({ id, plan }) => batchRowWithWork(id, plan, workOfBatch)),
     ...(pasture ? herds.map((herd) => herdRow(herd, pasture, span)) : []),
     ...jobRows({
       jobs,

@@ -97,12 +97,14 @@ export function ofAnimal(line: AnimalLine): Tellable[] {
     ];
   }
   const isThere = line.stage === 'brooder' || line.stage === 'out';
-  if (!isThere) return [of('arrived', 'They came', cameAs(line)), of('note', 'A note')];
+  // Told later than it was, it was most likely on its day.
+  const onItsDay = line.wasToCome === undefined ? {} : { on: line.wasToCome };
+  if (!isThere)
+    return [{ ...of('arrived', 'They came', cameAs(line)), ...onItsDay }, of('note', 'A note')];
   const isMeat = line.purpose === 'meat';
   const came = {
     ...of('arrived', line.awaited ? 'They came' : 'How many came', cameAs(line)),
-    // Told later than it was, it was most likely on its day.
-    ...(line.wasToCome === undefined ? {} : { on: line.wasToCome }),
+    ...onItsDay,
   };
   const { bagKg, liveKg, dressedKg } = line.weighs ?? {};
   const processed = {

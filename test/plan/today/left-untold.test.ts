@@ -99,8 +99,8 @@ describe('meat birds of which nobody told that they left', () => {
     }
   });
 
-  it('are taken to have left two weeks after it, and are not asked about before it', () => {
-    expect(on(addDays(leaves, 15)).line).toBeUndefined();
+  it('are asked whether they came two weeks after it, and not asked about before it', () => {
+    expect(on(addDays(leaves, 15)).line).toMatchObject({ stage: 'coming', wasToCome: ARRIVED });
     expect(before!.wasToLeave).toBeUndefined();
     expect(on(leaves).line!.wasToLeave).toBeUndefined();
   });

@@ -224,12 +224,13 @@ function ComingRow({
   onTell,
   said,
 }: Omit<Shown, 'weather' | 'today'> & { line: BatchLine }) {
-  const { head, next, stage } = line;
+  const { head, next, stage, wasToCome } = line;
+  const sayDate = useSayDate();
   const isSoon = next !== undefined && next.days.value <= SOON_DAYS;
   return (
     <Row
       line={line}
-      onTell={isSoon || stage === 'eggs' ? onTell : undefined}
+      onTell={isSoon || stage === 'eggs' || wasToCome !== undefined ? onTell : undefined}
       said={said}
       href={`/farm/${farmId}/batches/${line.id}`}
       who={
@@ -241,6 +242,8 @@ function ComingRow({
               · {next.words} <When next={next} />
             </>
           )}
+          {wasToCome !== undefined &&
+            ` · were to come ${sayDate(wasToCome)}, and nobody has told that they did`}
         </>
       }
     />

@@ -8,6 +8,7 @@ import { useTell } from '../../api/told-queries.js';
 import { useSayDate } from '../../explain/say-date.js';
 import type { Telling } from '../../tell/use-telling.js';
 import { CalvingTouches } from './calving-touches.js';
+import { CameAsPlanned, Ordered } from './came-as-planned.js';
 import { AsPlanned, StillThere } from './moved-as-planned.js';
 import { MoveLater } from '../../tick/move-later.js';
 import { ProcessOn } from '../../tick/process-on.js';
@@ -98,6 +99,8 @@ function AttentionRow({
           />
         )}
         {each.out && <OutSince of={each.out} onTell={telling.askOf} />}
+        {each.came && <CameAsPlanned farm={farm} came={each.came} />}
+        {each.ordered !== undefined && <Ordered farmId={farmId} of={each.ordered} today={today} />}
         {each.later && <MoveLater key={each.later.to} farm={farm} later={each.later} />}
         {each.leaving && <ProcessOn farm={farm} leaving={each.leaving} onSet={markSeen} />}
         {each.isAlarm && (

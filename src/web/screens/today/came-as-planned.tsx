@@ -1,0 +1,73 @@
+import type { Attention } from '../../../../shared/plan/today/looked-at.js';
+import type { PlainDate } from '../../../../shared/calendar/plain-date.js';
+import { batchFields } from '../../../../shared/farm/batch.js';
+import { useMark } from '../../api/mark-queries.js';
+import { useBatches, useRemove, type SavedFarm } from '../../api/queries.js';
+import { wordsOfRow } from '../../api/row-words.js';
+import { useTell } from '../../api/told-queries.js';
+import { ConfirmButton } from '../../shell/confirm-button.js';
+import { Failure } from '../../shell/states.js';
+
+/** One touch tells that birds came as planned; another that they never did, which leaves no batch. */
+export function CameAsPlanned({
+  farm,
+  came: { batchId, on, birds },
+}: {
+  farm: SavedFarm;
+  came: NonNullable<Attention['came']>;
+}) {
+  const tell = useTell<'arrived'>(farm.id);
+  const remove = useRemove(farm, 'batches');
+  const batch = useBatches(farm.id).data?.find(({ id }) => id === batchId);
+  return (
+    <>
+      <button
+        type="button"
+        className="today-button"
+        disabled={tell.isPending || tell.isSuccess}
+        onClick={() =>
+          tell.mutate({ kind: 'arrived', about: batchId, on, details: { birds, dead: 0 } })
+        }
+      >
+        All {birds} came that day
+      </button>{' '}
+      {batch && (
+        <ConfirmButton
+          label={`${batch.name} did not come`}
+          question={`Delete ${batch.name}, as they never came? This cannot be undone.`}
+          loading={remove.isPending}
+          onConfirm={() => remove.mutate(batch)}
+        >
+          They did not come
+        </ConfirmButton>
+      )}
+      <Failure error={tell.error ?? remove.error} words={wordsOfRow(batchFields, farm)} />
+    </>
+  );
+}
+
+/** One touch tells that birds are ordered. */
+export function Ordered({
+  farmId,
+  of: key,
+  today,
+}: {
+  farmId: string;
+  of: string;
+  today: PlainDate;
+}) {
+  const mark = useMark(farmId);
+  return (
+    <>
+      <button
+        type="button"
+        className="today-button"
+        disabled={mark.isPending || mark.isSuccess}
+        onClick={() => mark.mutate({ key, doneOn: today, buys: undefined })}
+      >
+        They are ordered
+      </button>
+      <Failure error={mark.error} />
+    </>
+  );
+}
