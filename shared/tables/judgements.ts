@@ -244,6 +244,8 @@ export const JUDGED = {
     'toldReadDays',
     'priceHoldsDays',
     'milkHoldsDays',
+    'calvingSoonDays',
+    'overdueLongDays',
   ],
 } as const;
 
