@@ -7,6 +7,7 @@ import helmet from 'helmet';
 import { AppModule } from './app.module.js';
 import { tlsOf } from './certificates/tls.js';
 import { serveApiDocument } from './common/api-document.js';
+import { askedAhead } from './common/asked-ahead.js';
 import { requestsAsAskers } from './common/asker.js';
 import { beforeReading } from './common/fields-in-text.js';
 import { hostsOf } from './common/allowed-hosts.js';
@@ -55,6 +56,7 @@ export async function createApp(
       }),
     ),
   );
+  app.use(askedAhead);
   app.use(exceptPlans(packed));
   app.setGlobalPrefix('api');
   app.useGlobalPipes(new BodyPipe(app.get(WorkPool)));

@@ -112,8 +112,10 @@ export function sayFact(
     case 'rained':
       return `${say(fact.details.mm, 'mm')} of rain`;
     case 'calved': {
-      const { calves, dead = 0, cowId } = fact.details;
+      const { calves, dead = 0, cowId, notInCalf } = fact.details;
       const who = cowId === undefined ? undefined : nameOf(cowId);
+      if (calves + dead === 0 && notInCalf !== undefined)
+        return `${who ?? (notInCalf === 1 ? '1 cow' : `${notInCalf} cows`)} not in calf`;
       return `${who === undefined ? 'Calved' : `${who} calved`}: ${calves} alive${dead === 0 ? '' : `, ${dead} dead`}`;
     }
     case 'cattle-left': {

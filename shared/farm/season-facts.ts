@@ -65,10 +65,14 @@ export const rainedFields = row('Rained', {
 });
 export type Rained = RowOf<typeof rainedFields>;
 
-/** A cow calved. */
+/** A cow calved, or was found to have no calf in her. */
 export const calvedFields = row('Calved', {
   calves: number('Calves born alive', whole(0, 20, 'count', 'Count the calves.')),
   dead: optional(number('Calves born dead', whole(0, 20, 'count', 'Count the calves.'))),
+  /** Cows that calve none after all: nobody waits for them, or asks. */
+  notInCalf: optional(
+    number('Cows not in calf', whole(1, 500, 'count', 'Count the cows that have no calf in them.')),
+  ),
   cowId: optional(id('Which cow')),
 });
 export type Calved = RowOf<typeof calvedFields>;

@@ -5,7 +5,7 @@ import { cowDay } from './cow-day.js';
 import { calvesAtFoot, calvingsOf, dueOf, isThere, type Calving } from './herd-demand.js';
 import { hasOwnDates, type PlannedHerd } from './named-cows.js';
 
-/** A calving of a herd with the births that were told of it. */
+/** A calving of a herd with the births that were told of it; those found not in calf are none of its head. */
 export interface CalvingSeason extends Calving {
   readonly told: readonly CalvingTold[];
   /** Cows that have calved, as it was told. */
@@ -26,8 +26,10 @@ export function calvingSeasons(
 ): CalvingSeason[] {
   const calvings = calvingsOf(herd, tables).filter(({ group }) => isThere(group, on));
   const told = new Map(calvings.map((calving) => [calving, [] as CalvingTold[]]));
-  const isOpen = (calving: Calving): boolean =>
-    calvedOf(calving, told.get(calving)!) < calving.head;
+  const isOpen = (calving: Calving): boolean => {
+    const { head, calved } = settled(calving, told.get(calving)!);
+    return calved < head;
+  };
   for (const fact of facts) {
     if (fact.herdId !== herd.id || on < fact.date) continue;
     const near = calvings.filter((calving) => isInSeason(calving, fact.date));
@@ -37,10 +39,7 @@ export function calvingSeasons(
         : ofCow(near, herd, fact.cowId);
     if (calving) told.get(calving)!.push(fact);
   }
-  return calvings.map((calving) => {
-    const own = told.get(calving)!;
-    return { ...calving, told: own, calved: calvedOf(calving, own) };
-  });
+  return calvings.map((calving) => settled(calving, told.get(calving)!));
 }
 
 /** Calves beside their cows: those that were told, else those that are due by then. */
@@ -52,12 +51,13 @@ export function calvesBeside(
 ): number {
   return calvingSeasons(herd, facts, on, tables).reduce((sum, season) => {
     const { group, cow, told, head } = season;
-    const [first] = told;
+    const births = told.filter(isBirth);
+    const [first] = births;
     if (!first) {
       const isOwn = (each: PlannedHerd['groups'][number]): boolean =>
         cow ? each === group : each.of === group.of && !(each.cow && hasOwnDates(each.cow));
       const groups = herd.groups.filter((each) => isOwn(each) && dueOf(each, tables) !== undefined);
-      return sum + calvesAtFoot({ groups }, on, tables);
+      return sum + Math.min(head, calvesAtFoot({ groups }, on, tables));
     }
     const dates = { date: on, typedOn: on };
     if (cowDay(group, first.date, dates, tables).calfDays === undefined) return sum;
@@ -65,7 +65,7 @@ export function calvesBeside(
       sum +
       Math.min(
         head,
-        told.reduce((all, { calves }) => all + calves, 0),
+        births.reduce((all, { calves }) => all + calves, 0),
       )
     );
   }, 0);
@@ -112,12 +112,29 @@ function ofCow(near: readonly Calving[], herd: PlannedHerd, cowId: string): Calv
   );
 }
 
+function settled(calving: Calving, told: readonly CalvingTold[]): CalvingSeason {
+  const head = Math.max(0, calving.head - notInCalfOf(told));
+  return { ...calving, head, told, calved: Math.min(head, calvedOf(told.filter(isBirth))) };
+}
+
+const isBirth = ({ calves, dead = 0, notInCalf }: CalvingTold): boolean =>
+  0 < calves + dead || notInCalf === undefined;
+
+/** Cows that were found to have no calf in them: a named one once. */
+export function notInCalfOf(told: readonly CalvingTold[]): number {
+  const found = told.filter(({ notInCalf }) => notInCalf !== undefined);
+  const named = new Set(found.flatMap(({ cowId }) => cowId ?? []));
+  return found
+    .filter(({ cowId }) => cowId === undefined)
+    .reduce((sum, { notInCalf = 0 }) => sum + notInCalf, named.size);
+}
+
 /** Cows that calved: a named one once, and of a birth of two one with twins, so that none is missed. */
-function calvedOf({ head }: Calving, told: readonly CalvingTold[]): number {
-  const named = new Set(told.flatMap(({ cowId }) => cowId ?? []));
-  const others = told
+function calvedOf(births: readonly CalvingTold[]): number {
+  const named = new Set(births.flatMap(({ cowId }) => cowId ?? []));
+  const others = births
     .filter(({ cowId }) => cowId === undefined)
     .map(({ calves, dead = 0 }) => calves + dead)
     .reduce((sum, born) => sum + (born <= 2 ? 1 : born), 0);
-  return Math.min(head, named.size + others);
+  return named.size + others;
 }

@@ -1,5 +1,5 @@
 import { plainFormulas } from '../explain/plain-formulas.js';
-import type { PlainDate } from '../calendar/plain-date.js';
+import { daysBetween, type PlainDate } from '../calendar/plain-date.js';
 import { dailySeries } from '../explain/daily-series.js';
 import type { Formula, Sourced } from '../explain/formula.js';
 import {
@@ -235,10 +235,15 @@ export function planFeed(context: PlanContext): Found<FeedPart> {
       { issues: shortFeedIssue(context, shortLast, parts.at(-1)!.bags.value) },
       { issues: storeTooSmall(context, Math.max(...parts.map(({ bagKg }) => bagKg))) },
       isLaying || batch.medicatedWithdrawalDays !== undefined ? { cautions: ['medicated'] } : {},
-      isLaying ? { cautions: ['calcium'] } : {},
+      isLaying && !doTheyLay(context) ? { cautions: ['calcium'] } : {},
     ]),
   );
 }
+
+/** Whether hens are past their first egg: nobody can give them layer feed too early any more. */
+const doTheyLay = ({ life, batch, today }: PlanContext): boolean =>
+  life.firstEggAgeDays !== undefined &&
+  life.firstEggAgeDays - life.arrivalAgeDays <= daysBetween(batch.arrivalDate, today);
 
 /** Row of the egg weights, which carry a mark of their own beside their curve's sources. */
 export const eggWeightRows = ({ layCurve }: Pick<Life, 'layCurve'>): Sourced[] =>

@@ -26,6 +26,8 @@ export interface DayOfHands {
   readonly names: readonly string[];
   /** Birds they can process in those hours. */
   readonly most: number;
+  /** Birds they can process on a long day: with nobody at it longer than is judged bearable. */
+  readonly mostLong: number;
 }
 
 /** Whether the household has said nothing of who processes. */
@@ -72,7 +74,7 @@ function handsFrom(
   const { handHours, handsUnknown } = tables.judgements.birds;
   const lit = litHours(context, date, beginsH);
   const there = free
-    .map((each) => ({ name: each.name, hours: hoursFrom(each, beginsH) }))
+    .map((each) => ({ ...each, hours: hoursFrom(each, beginsH) }))
     .filter(({ hours }) => 0 < hours);
   const own =
     people.length === 0
@@ -88,11 +90,18 @@ function handsFrom(
   const chores = people.length === 0 ? 0 : Math.min(ownHours, choreHoursOn(context, date));
   const hours = each.reduce((all, h) => all + h, 0) - chores;
   const { fixedH, birdH } = workOfDay(context);
-  const most = Math.min(
-    (hours - fixedH) / birdH,
-    mostThroughStations(context, each.length, Math.max(0, ...each)),
-    mostByEvening(context, date, { beginsH, hands: each.length }),
-  );
+  const mostIn = (handsH: readonly number[]): number => {
+    const most = Math.min(
+      (handsH.reduce((all, h) => all + h, 0) - chores - fixedH) / birdH,
+      mostThroughStations(context, handsH.length, Math.max(0, ...handsH)),
+      mostByEvening(context, date, { beginsH, hands: handsH.length }),
+    );
+    return Math.max(0, Math.floor(most + 1e-9));
+  };
+  // Who is out by day has no longer day than the hours at home.
+  const isFree = there.every(({ spans }) => spans === undefined);
+  const longH = lit(tables.judgements.birds.longDayH.value);
+  const most = mostIn(each);
   return {
     date,
     beginsH,
@@ -102,7 +111,8 @@ function handsFrom(
     helpers,
     helperHours: ofHelpers.reduce((all, h) => all + lit(h), 0),
     names: there.map(({ name }) => name),
-    most: Math.max(0, Math.floor(most + 1e-9)),
+    most,
+    mostLong: isFree ? Math.max(most, mostIn(each.map((h) => Math.max(h, longH)))) : most,
   };
 }
 

@@ -29,6 +29,12 @@ export interface LightStep {
   readonly add: NumberQuantity;
 }
 
+/** The steps from the one that is in force today on: those before it are past. */
+export function lightFrom(steps: readonly LightStep[], today: PlainDate): readonly LightStep[] {
+  const inForce = steps.findLastIndex(({ from }) => from <= today);
+  return steps.slice(Math.max(0, inForce));
+}
+
 /** Lamp hours by week from 16 weeks of age, one row wherever they change by half an hour. */
 export function lightSteps({ life, lay, tables, farm, dateOf, batch }: PlanContext): LightStep[] {
   const { light } = tables;

@@ -1,5 +1,6 @@
 import type { PlanContext } from './context.js';
 import { areHandsUnknown, handsOn, type DayOfHands } from './hands-of-day.js';
+import { workOfDay } from './processing-work.js';
 
 export interface ProcessingDay extends DayOfHands {
   /** Days after the arrival. */
@@ -23,7 +24,8 @@ export interface ProcessingDays {
 
 /**
  * The days on which a batch is processed: the fewest that have the hands and the daylight for all of
- * it, of those the latest, and as many birds on each as it can take of an even share. None is kept
+ * it, of those the latest, and as many birds on each as it can take of an even share; fewer ones where
+ * they need be somewhat longer only, which is said. None is kept
  * past its age: weekends before the planned day are looked at, two at first and more where these do
  * not hold them, but no day on which the birds weigh too little. A day on which hardly any could be
  * done is left out. What no day has hands for is left, and said; it is never heaped on a day. A hired
@@ -54,17 +56,38 @@ function daysFor(context: PlanContext, birds: number): ProcessingDays {
   if (batch.processing === 'hired' || areHandsUnknown(context) || birds <= planned.most)
     return { days: [all], left: 0, leaving: [all], planned };
   const least = tables.judgements.birds.leastADay.value;
+  const few = Math.min(birds, least);
   // A day is not set up for a handful: they are done on the others, which last somewhat longer.
   const needed = Math.max(1, birds - (least - 1));
-  const possible = daysForAll(context, Math.min(birds, least), needed);
+  const possible = daysForAll(context, few, needed);
   const room = roomOf(possible);
-  if (needed <= room) {
-    const days = shared(fewestLatest(possible, needed), birds).toReversed();
+  const usual = needed <= room ? fewestLatest(possible, needed) : undefined;
+  const chosen = longDays(context, birds, { few, usual }) ?? usual;
+  if (chosen) {
+    const days = shared(chosen, birds).toReversed();
     return { days, left: 0, leaving: days, planned };
   }
   const days = possible.map((day) => ({ ...day, birds: day.most })).toReversed();
   const left = birds - room;
   return { days, left, leaving: withThoseLeft(days, { ...all, birds: left }), planned };
+}
+
+/**
+ * Fewer days that are longer than the hours given, where there are such: no further day is set up for
+ * birds that take less work than it takes to set up and to clean.
+ */
+function longDays(
+  context: PlanContext,
+  birds: number,
+  { few, usual }: { few: number; usual: readonly Possible[] | undefined },
+): readonly Possible[] | undefined {
+  const { fixedH, birdH } = workOfDay(context);
+  const needed = Math.max(1, birds - Math.floor(fixedH / birdH));
+  const possible = daysForAll(context, few, needed);
+  if (roomOf(possible) < needed) return undefined;
+  const days = fewestLatest(possible, needed);
+  const long = days.reduce((sum, { mostLong }) => sum + mostLong, 0);
+  return birds <= long && days.length < (usual?.length ?? Infinity) ? days : undefined;
 }
 
 /** The days near the planned one that hold so many; all there are where no span of days does. */
@@ -144,20 +167,31 @@ function fewestLatest(possible: readonly Possible[], needed: number): Possible[]
   return chosen;
 }
 
-/** Birds by day: an even share of them, or as many as a day can take; what is over on all of them. */
+/**
+ * Birds by day: an even share of them, or as many as a day can take; what is over as many as each can
+ * take on a long day, and what is over then on all of them.
+ */
 function shared(days: readonly Possible[], birds: number): ProcessingDay[] {
-  const now = new Map<Possible, number>();
+  const now = new Map<Possible, number>(days.map((day) => [day, 0]));
+  const ways: readonly ((day: Possible) => number)[] = [
+    ({ most }) => most,
+    ({ mostLong }) => mostLong,
+    () => Infinity,
+  ];
   const byRoom = [...days].sort((a, b) => a.most - b.most);
   let left = birds;
-  byRoom.forEach((day, k) => {
-    const share = Math.min(day.most, Math.floor(left / (days.length - k)));
-    now.set(day, share);
-    left -= share;
-  });
-  for (const day of byRoom.toReversed())
-    now.set(day, now.get(day)! + Math.floor(left / days.length));
-  for (const day of byRoom.toReversed().slice(0, left % days.length))
-    now.set(day, now.get(day)! + 1);
+  for (const mostOf of ways) {
+    let before: number;
+    do {
+      before = left;
+      byRoom.forEach((day, k) => {
+        const room = Math.max(0, mostOf(day) - now.get(day)!);
+        const share = Math.min(room, Math.floor(left / (days.length - k)));
+        now.set(day, now.get(day)! + share);
+        left -= share;
+      });
+    } while (0 < left && left < before);
+  }
   return days.map((day) => ({ ...day, birds: now.get(day)! }));
 }
 

@@ -4,7 +4,7 @@ import { listed } from '../units/listed.js';
 import type { PlanContext } from './context.js';
 import { birdsToProcess } from './leaving-weights.js';
 import { areHandsUnknown } from './hands-of-day.js';
-import type { ProcessingDay, ProcessingDays } from './processing-days.js';
+import { daysUpTo, type ProcessingDay, type ProcessingDays } from './processing-days.js';
 import type { ProcessingWay } from './processing-way.js';
 import { helpersFor, isOnPlannedDay, sayHelpers } from './processing-ways.js';
 import { sayDays } from './processing-words.js';
@@ -24,24 +24,36 @@ export function processingIssues(
   const work = `${birds} birds are about ${say(fixedH + birds * birdH, 'h')} of killing and cleaning`;
   if (areHandsUnknown(context)) return handsUnknown(context, work, fixedH + birds * birdH);
   const station = stationIssue(context, all);
-  if (isOnPlannedDay(context, all)) return station;
+  if (isOnPlannedDay(context, all)) {
+    const more = longer(context, days);
+    if (more === '') return station;
+    return [
+      ...station,
+      issue(
+        'act',
+        'processing-long',
+        `${work}, on ${say(planned.date, 'date')} in one long day.${more} Get a helper, or hire a custom processor.`,
+        rows,
+      ),
+    ];
+  }
   if (0 < left) return [...station, tooMuch(context, all, ways, { words: work, rows })];
   const list = sayDays(context, days);
+  const helped = helpersFor(context, birds);
+  const help = helped
+    ? `With ${sayHelpers(batch, helped.helpers)} it is one day, ${say(helped.date, 'date')}${orLonger(context, birds)}`
+    : 'No number of helpers makes it one day with the equipment there is';
   if (days.length === 1 || planned.most < Math.min(birds, leastADay.value)) {
     return [
       ...station,
       issue(
         'act',
         'processing-weekday',
-        `By their age processing would be on ${say(planned.date, 'date')}, when ${planned.hands === 0 ? 'nobody has hours' : `there are only ${say(planned.hours, 'h')} for it`}. Planned instead: ${list}.${longer(context, days)}${lighter(context, days)} Choose the weekday you want, get helpers, or hire a custom processor.`,
+        `By their age processing would be on ${say(planned.date, 'date')}, when ${planned.hands === 0 ? 'nobody has hours' : `there are only ${say(planned.hours, 'h')} for it`}. Planned instead: ${list}.${longer(context, days)}${lighter(context, days)} ${1 < days.length ? `${help}. Or choose` : 'Choose'} the weekday you want, get helpers, or hire a custom processor.`,
         rows,
       ),
     ];
   }
-  const helped = helpersFor(context, birds);
-  const help = helped
-    ? `With ${sayHelpers(batch, helped.helpers)} it is one day, ${say(helped.date, 'date')}`
-    : 'No number of helpers makes it one day with the equipment there is';
   return [
     ...station,
     issue(
@@ -118,6 +130,20 @@ function longer(context: PlanContext, days: readonly ProcessingDay[]): string {
   return over < SHORT_H
     ? ''
     : ` That is up to ${context.say(over, 'h')} more for each than the hours you gave, chores done first.`;
+}
+
+/** The day on which fewest hours more make it one day, and how many for each. */
+function orLonger(context: PlanContext, birds: number): string {
+  const { birdH } = workOfDay(context);
+  const free = daysUpTo(context).filter(
+    ({ hands, most, mostLong }) => 0 < hands && most < mostLong,
+  );
+  const [least] = free
+    .map(({ date, hands, most }) => ({ date, moreH: ((birds - most) * birdH) / hands }))
+    .sort((a, b) => a.moreH - b.moreH);
+  return least
+    ? `, and with ${context.say(least.moreH, 'h')} more for each of you, ${context.say(least.date, 'date')}`
+    : '';
 }
 
 /** What birds of an early day weigh, where that is some days before the last. */

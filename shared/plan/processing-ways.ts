@@ -11,7 +11,7 @@ import { sayDays } from './processing-words.js';
  * The ways to process a batch that is too much for the hands of its planned day: by oneself on
  * several days, with helpers on one, or by a custom processor. Where the days do not hold all of
  * them, with as few helpers as make them do, by growing the last ones on over more weekends, or by
- * raising fewer. None where one day is long enough.
+ * raising fewer. None where the hours of one day are enough.
  */
 export function processingWays(
   context: PlanContext,
@@ -19,8 +19,8 @@ export function processingWays(
   birds: number,
 ): ProcessingWay[] {
   const { batch } = context;
-  if (batch.processing === 'hired' || areHandsUnknown(context) || isOnPlannedDay(context, all))
-    return [];
+  if (batch.processing === 'hired' || areHandsUnknown(context)) return [];
+  if (isOnPlannedDay(context, all) && all.days[0]!.birds <= all.days[0]!.most) return [];
   const isShort = 0 < all.left;
   const hired = hiredWay(context);
   if (isShort)

@@ -90,11 +90,12 @@ export interface TaskTemplate extends Sourced {
   readonly latestOffsetDays?: number;
   /** Nothing is left of it once that last day is past: what comes after it tells as much. */
   readonly lapses?: boolean;
-  /**
-   * What it begins must have gone on since that last day when its event comes: begun later, the event
-   * comes too soon.
-   */
+  /** What it begins should have gone on since that last day when its event comes. */
   readonly runsUntilEvent?: boolean;
+  /** So many days of it are as good, by a source that asks for the fewest: no event waits for more. */
+  readonly leastRunDays?: number;
+  /** How people go about it where it was begun later than that. */
+  readonly ifShort?: string;
   /** Work that must be done before its event, and is of no use once that is past. */
   readonly beforeEvent?: boolean;
   /**

@@ -121,6 +121,8 @@ const taskTemplate = (name: string, own: 'taskTemplates' | 'herdTaskTemplates') 
       latestOffsetDays: maybe(OFFSET_DAYS),
       lapses: maybe(YES_NO),
       runsUntilEvent: maybe(YES_NO),
+      leastRunDays: maybe(DAYS),
+      ifShort: maybe(WORDS),
       beforeEvent: maybe(YES_NO),
       animalsNeedIt: maybe(YES_NO),
       doneByOrder: maybe(YES_NO),

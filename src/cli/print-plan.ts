@@ -3,6 +3,7 @@ import type { Farm } from '../../shared/farm/farm.js';
 import { sayPrice } from '../../shared/money/unit-price.js';
 import type { ArrivalWeek } from '../../shared/plan/arrival-finder.js';
 import type { BatchPlan } from '../../shared/plan/batch-plan.js';
+import { lightFrom } from '../../shared/plan/lay-lamp.js';
 import type { Tables } from '../../shared/tables/tables.js';
 import {
   formatDate,
@@ -259,7 +260,9 @@ export function printPlan(plan: BatchPlan, farm: Farm, tables: Tables): string {
     laying &&
       table(
         ['light from', 'wanted', 'natural', 'lamp'],
-        laying.light.slice(0, 20).map((l) => [near(l.from), l.wanted, l.natural, l.add]),
+        lightFrom(laying.light, plan.today)
+          .slice(0, 20)
+          .map((l) => [near(l.from), l.wanted, l.natural, l.add]),
       ),
     section(
       'Bill',

@@ -34,7 +34,9 @@ export class TodayService {
     const done = new Map(
       (await this.ticks(farmId, day.date)).map(({ about, details }) => [about, details.doneBy]),
     );
-    const seen = new Set((await this.told.factsOf(farmId, 'alarm-seen')).map(({ about }) => about));
+    const seen = new Map(
+      (await this.told.factsOf(farmId, 'alarm-seen')).map(({ about, on }) => [about, on]),
+    );
     const more = [...(await this.eggAlarms(farmId)), ...(await this.limitAlarms(farmId, day.date))];
     return withTicks(day, done, seen, {
       more,

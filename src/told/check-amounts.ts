@@ -26,8 +26,15 @@ export async function refuseStrangeCalves(
   for (const fact of calved) {
     const row = await manager.findOneBy(HerdEntity, { id: fact.about, farmId });
     if (!row) continue;
-    const { calves, dead = 0, cowId } = fact.details;
+    const { calves, dead = 0, cowId, notInCalf = 0 } = fact.details;
     const head = toHerd(row).groups.reduce((sum, group) => sum + group.head, 0);
+    if (head < notInCalf)
+      throw new FieldError([
+        above(fieldOf(fact, 'details.notInCalf'), {
+          ...{ given: notInCalf, max: head },
+          fix: 'The herd has fewer head. Check the number.',
+        }),
+      ]);
     const most = cowId === undefined ? Math.max(MOST_OF_ONE, MOST_OF_EACH * head) : MOST_OF_ONE;
     if (calves + dead <= most) continue;
     const max = Math.max(0, most - dead);

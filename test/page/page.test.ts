@@ -589,7 +589,7 @@ describe('what is typed', () => {
     await alive.waitFor();
     const parts = await page.locator('.story-part > h2, .story-fold h2').allInnerTexts();
     expect(parts[0]).toBe('Now');
-    expect(parts.indexOf('The brooder')).toBeLessThan(parts.indexOf('Before they come'));
+    expect(parts.indexOf('The brooder')).toBeLessThan(parts.indexOf('Before they came'));
     expect(await page.locator('.story-today').innerText()).toContain('Today');
     expect(await seriousFindings(page)).toEqual([]);
     await page.getByLabel('Name').fill('Hens of the barn');

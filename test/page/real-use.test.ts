@@ -180,3 +180,25 @@ describe('two phones in one household', () => {
     expect([...one.errors, ...other.errors]).toEqual([]);
   });
 });
+
+describe('the page that a farm opens on', () => {
+  it('has its day asked for with it, once, before its script has come', async () => {
+    const { page, errors } = await house.page('phone');
+    const farm = await house.sampleFarm();
+    const asked: string[] = [];
+    page.on('request', (request) => {
+      const { pathname } = new URL(request.url());
+      if (/^\/api\/farms\/[^/]+(\/today)?$/.test(pathname)) asked.push(pathname);
+    });
+    await page.goto(`${farm}/today`);
+    await page.getByRole('heading', { name: 'Animals' }).waitFor();
+    const api = new URL(farm).pathname.replace('/farm/', '/api/farms/');
+    expect(asked.toSorted()).toEqual([api, `${api}/today`]);
+    // The browser asked for both for the header that came with the page.
+    const by = await page.evaluate<string[]>(
+      `performance.getEntriesByType('resource').filter(({ name }) => name.endsWith('/today')).map((each) => each.initiatorType)`,
+    );
+    expect(by).toEqual(['link']);
+    expect(errors).toEqual([]);
+  });
+});

@@ -48,12 +48,48 @@ describe('the days of processing', () => {
   });
 
   // Two adults with evenings and five hours on Saturday.
-  it('take a third weekend rather than more birds than a day has hands for', () => {
-    const evenings = { away: [], hoursByWeekday: [2, 2, 2, 2, 2, 5, 3] };
-    const found = plan({ wantedBirds: 66, leaveAgeDays: 54 }, [
-      { id: 'a', name: 'A', ...evenings },
-      { id: 'b', name: 'B', ...evenings },
+  const EVENINGS = ['A', 'B'].map((name) => ({
+    ...{ id: name, name, away: [], hoursByWeekday: [2, 2, 2, 2, 2, 5, 3] },
+  }));
+
+  it('take longer on a weekend rather than set up on a further one for few, and the plan says so', () => {
+    const { leaving, issues } = plan({ wantedBirds: 66, leaveAgeDays: 54 }, EVENINGS);
+    const { processingDays, birdsToProcess, birdsADay } = leaving!;
+    expect(processingDays.map(({ on }) => weekdayOf(on))).toEqual([6, 6]);
+    expect(processingDays.reduce((sum, { birds }) => sum + birds, 0)).toBe(birdsToProcess);
+    const over = birdsToProcess - 2 * birdsADay!.value;
+    expect(over).toBeGreaterThan(0);
+    // Killing and cleaning of those takes less than to set up, clean and heat the water once more.
+    const oneMore = 4.25;
+    expect(over * 0.2125).toBeLessThan(oneMore);
+    const said = issues.find(({ code }) => code === 'processing-weekday')!.text;
+    expect(said).toMatch(/more for each than the hours you gave/);
+    expect(said).toMatch(/With 2 helpers it is one day, .+, and with .+ more for each of you, /);
+  });
+
+  it('are one long Saturday for fifty birds and two people who have six hours each', () => {
+    const six = EVENINGS.map((each) => ({ ...each, hoursByWeekday: [3, 3, 3, 3, 3, 6, 4] }));
+    const found = plan({ wantedBirds: 50, processingWeekday: 6 }, six);
+    const [day, ...others] = found.leaving!.processingDays;
+    expect(others).toEqual([]);
+    expect(day!.untilH! - day!.fromH!).toBeLessThanOrEqual(10);
+    expect(found.issues.find(({ code }) => code === 'processing-long')?.text).toMatch(
+      /in one long day. That is up to .+ more for each than the hours you gave/,
+    );
+    expect(found.leaving!.processingWays.map(({ id }) => id)).toEqual([
+      'helpers',
+      'planned',
+      'hired',
     ]);
+    // Nobody who works away from home is asked for a longer evening.
+    const out = six.map((each) => ({ ...each, hoursByWeekday: [6, 6, 6, 6, 6, 0, 0] }));
+    const byDay = out.map((each) => ({ ...each, byDay: 'out' as const }));
+    for (const { birds } of plan({ wantedBirds: 50 }, byDay).leaving!.processingDays)
+      expect(birds).toBeLessThan(30);
+  });
+
+  it('take a third weekend rather than many more birds than a day has hands for', () => {
+    const found = plan({ wantedBirds: 67, leaveAgeDays: 54 }, EVENINGS);
     const { processingDays, birdsADay, birdsToProcess } = found.leaving!;
     expect(processingDays.reduce((sum, { birds }) => sum + birds, 0)).toBe(birdsToProcess);
     expect(processingDays).toHaveLength(3);

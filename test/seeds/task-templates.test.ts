@@ -162,3 +162,10 @@ it('what a calving asks for is there before the first may calve, two weeks early
   for (const { id, latestOffsetDays = 0, lengthDays = 1 } of ready)
     expect([id, latestOffsetDays + lengthDays <= watch.offsetDays]).toEqual([id, true]);
 });
+
+it('a cow that is looked at around the clock is not watched twice a day besides', () => {
+  const of = (id: string) => tables.herdTaskTemplates.find((template) => template.id === id)!;
+  const watch = of('calving.start-watching-early-calvers-run-to-14');
+  const clock = of('calving.round-the-clock-checks-every-3-to');
+  expect(watch.offsetDays + watch.lengthDays!).toBe(clock.offsetDays);
+});

@@ -60,9 +60,18 @@ export const OREGON: Place = {
   rainMm: [153, 128, 117, 71, 62, 35, 12, 17, 36, 77, 164, 187],
 };
 
+/** A station at Dodgeville, 1974 to 2013. */
+export const WISCONSIN: Place = {
+  ...{ name: 'hill country, Wisconsin', latitudeDeg: 42.97, forageId: 'orchardgrass-legume' },
+  minC: [-13.1, -11, -4.6, 1.5, 7.3, 12.9, 15.6, 14.5, 9.5, 2.9, -3.2, -10.3],
+  maxC: [-3.4, -0.8, 6.2, 14.1, 20.4, 25.5, 27.9, 26.5, 22.2, 15, 6.5, -1.1],
+  rainMm: [29, 33, 56, 83, 90, 113, 96, 107, 75, 57, 55, 37],
+};
+
 /** Places beside the five, with what their months are on average. */
 export const MORE_PLACES: readonly Place[] = [
   OREGON,
+  WISCONSIN,
   {
     ...{ name: 'Ohio', latitudeDeg: 40.78, forageId: 'orchardgrass-legume' },
     minC: [-7.5, -6.5, -2.2, 3.5, 9.2, 14.3, 16.4, 15.6, 11.7, 5.7, 0.8, -4.2],

@@ -1,6 +1,7 @@
 import type { FarmPicture } from '../../farm/picture.js';
 import { factsOfBought, type FactOf } from '../../farm/told-fact.js';
 import type { Tables } from '../../tables/tables.js';
+import { withStillHere } from '../left-untold.js';
 import type { FedAnimals } from './feed-animals.js';
 import { feedTrips, type FeedTrip } from './feed-trips.js';
 import { herdPurchases, type HerdPurchase } from './herd-costs.js';
@@ -13,7 +14,9 @@ export function boughtInYear(
   plans: FedAnimals,
   bought: readonly FactOf<'bought'>[],
 ): { year: YearBuying; herds: readonly HerdPurchase[]; trips: readonly FeedTrip[] } {
-  const year = yearBuying(picture, tables, plans.batches, bought);
+  // Birds of which nobody told that they left eat what is fetched as well.
+  const batches = withStillHere(plans.batches, { ...picture, tables });
+  const year = yearBuying(picture, tables, batches, bought);
   const herds = herdPurchases({
     ...{ picture, tables, plan: plans.pasture, bought },
     tripDays: year.plan.trips.map(({ day }) => day),

@@ -1,4 +1,5 @@
-import { addDays } from '../../calendar/plain-date.js';
+import { addDays, type PlainDate } from '../../calendar/plain-date.js';
+import { formatDate } from '../../units/dates.js';
 import { TURN_OUT } from '../../farm/herd-move-work.js';
 import { inOwnUnits } from '../../units/own-units.js';
 import { found, type Found } from '../found.js';
@@ -97,14 +98,17 @@ export const onceHayIsIn =
 
 function eventsOf(
   { turnOut, arrivals, calvings }: HerdDates,
-  { tables }: PastureContext,
+  { tables, farm, today }: PastureContext,
 ): PlanEvent[] {
   const groups = calvings.filter(({ cow }) => cow === undefined);
-  // Whose calving it is has to be said only where several groups calve.
-  const saidOf = (classId: string): Pick<PlanEvent, 'what' | 'words'> => {
-    if (groups.length < 2) return {};
+  // Whose calving it is has to be said only where others calve as well; of one class their days tell them apart.
+  const saidOf = (classId: string, due: PlainDate): Pick<PlanEvent, 'what' | 'words'> => {
+    if (calvings.length < 2) return {};
+    if (groups.length < 2) return { what: 'the other cows' };
     const name = tables.cattle.classes.find(({ id }) => id === classId)!.name.toLowerCase();
-    return { what: name, words: `${name}, calving due` };
+    const isAlone = groups.filter((each) => each.classId === classId).length === 1;
+    const what = isAlone ? name : `those due ${formatDate(due, { units: farm.units, today })}`;
+    return { what, words: `${name}, calving due` };
   };
   return [
     ...(turnOut ? [{ kind: 'turn-out', date: String(turnOut.value) } as const] : []),
@@ -122,7 +126,7 @@ function eventsOf(
       kind: 'calving',
       date: String(due.value),
       classId,
-      ...(cow ? { animal: cow } : { number, ...saidOf(classId) }),
+      ...(cow ? { animal: cow } : { number, ...saidOf(classId, String(due.value)) }),
       counts: { 'ten-head': head },
     })),
   ];

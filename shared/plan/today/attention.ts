@@ -108,7 +108,10 @@ const areTheyOut = ({ picture: { herds, today }, pasture, plan }: Looked): Atten
     const turnOut = pasture?.keyDates.herds.find(({ herdId }) => herdId === id)?.turnOut;
     if (inPaddockId !== undefined || turnOut?.value !== today) return [];
     // What is to be done before stands in its place.
-    if (plan.eventsToMove.some(({ kind, ofId }) => kind === 'turn-out' && ofId === id)) return [];
+    const isSaid = plan.eventsToMove.some(
+      ({ kind, ofId, shortRun }) => kind === 'turn-out' && ofId === id && !shortRun,
+    );
+    if (isSaid) return [];
     return [
       {
         key: `turn-out/${id}`,
@@ -117,9 +120,16 @@ const areTheyOut = ({ picture: { herds, today }, pasture, plan }: Looked): Atten
         text: 'By the plan they go out today. Tell the move once they are out: until then their turn-out, and all that is tied to it, moves on by a day each morning. Where they wait for something, give the herd its “Not on grass before”.',
         of: name,
         place: { kind: 'pasture' as const },
+        ...outOf(pasture, id),
       },
     ];
   });
+
+/** Where they would be, were they out: told with the day since when. */
+function outOf(pasture: PasturePlan | undefined, herdId: string): Pick<Attention, 'out'> {
+  const move = pasture?.moves.find((each) => each.herdId === herdId);
+  return { out: { herdId, ...(move ? { paddockId: move.paddockId } : {}) } };
+}
 
 function ofPasture(pasture: PasturePlan | undefined, last: PlainDate): Attention[] {
   if (!pasture) return [];
@@ -147,19 +157,27 @@ function ofPasture(pasture: PasturePlan | undefined, last: PlainDate): Attention
 }
 
 /** Animals that come or go out before all is ready for them, with the later day that would do. */
-function tooSoon({ plan, picture: { farm, today } }: Looked, last: PlainDate): Attention[] {
+function tooSoon(
+  { plan, pasture, picture: { farm, today } }: Looked,
+  last: PlainDate,
+): Attention[] {
   const date = (on: PlainDate): string => formatDate(on, { units: farm.units, today });
   return plan.eventsToMove
     .filter(({ from }) => from <= last)
-    .map(({ id, kind, ofId, name, from, to, names, said, isPutOff }) => ({
+    .map(({ id, kind, ofId, name, from, to, names, said, isPutOff, shortRun }) => ({
       key: `too-soon/${id}`,
       level: 'act',
       words: isPutOff
         ? `out on ${date(to!)}, once all is ready; done already?`
-        : `not all is ready by ${date(from)}${to === undefined ? '' : `, ${date(to)} would do`}`,
-      text: `Not ready before it: ${listed(names.map((each) => `“${each}”`))}. ${said}`,
+        : shortRun
+          ? `“${shortRun.name}”: ${shortRun.days} of ${shortRun.fullDays} days by ${date(from)}`
+          : `not all is ready by ${date(from)}${to === undefined ? '' : `, ${date(to)} would do`}`,
+      text: shortRun
+        ? said
+        : `Not ready before it: ${listed(names.map((each) => `“${each}”`))}. ${said}`,
       of: name,
       place: { kind: 'work' },
+      ...(kind === 'turn-out' && from <= today ? outOf(pasture, ofId) : {}),
       ...(kind !== 'arrival' && to !== undefined && !isPutOff ? { later: { kind, ofId, to } } : {}),
     }));
 }

@@ -1,11 +1,12 @@
 import type { FarmPicture } from '../../farm/picture.js';
+import { notInCalfOf } from '../../pasture/calving-season.js';
 import { withNamedCows } from '../../pasture/named-cows.js';
 import type { Tables } from '../../tables/tables.js';
 import type { Attention } from './looked-at.js';
 
-/** Cows of which no date of calving is told: nothing of it is planned. */
+/** Cows of which no date of calving is told: nothing of it is planned. Those found not in calf have none. */
 export const calvingDue = (
-  { herds, cows }: Pick<FarmPicture, 'herds' | 'cows'>,
+  { herds, cows, calvings = [] }: Pick<FarmPicture, 'herds' | 'cows' | 'calvings'>,
   { cattle }: Pick<Tables, 'cattle'>,
 ): Attention[] =>
   herds.flatMap((herd) => {
@@ -15,8 +16,9 @@ export const calvingDue = (
         kind?.asksWhenDue === true && group.bredOn === undefined && group.calvesOn === undefined
       );
     });
-    if (asked.length === 0) return [];
-    const head = asked.reduce((sum, each) => sum + each.head, 0);
+    const empty = notInCalfOf(calvings.filter(({ herdId }) => herdId === herd.id));
+    const head = asked.reduce((sum, each) => sum + each.head, 0) - empty;
+    if (asked.length === 0 || head <= 0) return [];
     return [
       {
         key: `calving/${herd.id}`,

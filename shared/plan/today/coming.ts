@@ -7,6 +7,7 @@ import { longLeads } from '../story/long-leads.js';
 import { fittedDays } from '../work/fitted-days.js';
 import type { PlannedBatch } from '../work/dated-work.js';
 import { nextPlanned } from '../work/next-planned.js';
+import type { PasturePlan } from '../pasture/pasture-plan.js';
 import type { WorkPlan } from '../work/planned-work.js';
 import type { Place } from './looked-at.js';
 
@@ -27,6 +28,7 @@ export function comingDates(
   picture: FarmPicture,
   plan: WorkPlan,
   batches: readonly PlannedBatch[],
+  pasture?: PasturePlan,
 ): ComingDate[] {
   const { today } = picture;
   const last = addDays(today, AHEAD_DAYS);
@@ -35,6 +37,7 @@ export function comingDates(
     ...bookedAhead(picture, plan, batches),
     ...feeds(batches),
     ...absences(picture),
+    ...weanings(picture, pasture),
   ];
   const told = new Set(dates.map(({ key }) => key));
   const ahead = [...dates, ...firstWork(plan, batches).filter(({ key }) => !told.has(key))]
@@ -118,6 +121,25 @@ const feeds = (batches: readonly PlannedBatch[]): ComingDate[] =>
 
 const mixedIn = (days: number): string =>
   days === 0 ? 'the medicated feed all gone by then' : `mixed in over ${days} days`;
+
+/** Calves that are weaned, each herd's of one day in one line. */
+function weanings({ herds }: FarmPicture, pasture: PasturePlan | undefined): ComingDate[] {
+  const days = (pasture?.keyDates.herds ?? []).flatMap(({ herdId, calvings }) => {
+    const name = herds.find(({ id }) => id === herdId)?.name;
+    if (name === undefined) return [];
+    return calvings.flatMap(({ weaned, cow }) =>
+      weaned ? [{ herdId, name, on: String(weaned.value), cow: cow?.name }] : [],
+    );
+  });
+  const keyOf = ({ herdId, on }: (typeof days)[number]): string => `weaned/${herdId}/${on}`;
+  return [...new Set(days.map(keyOf))].map((key) => {
+    const own = days.filter((day) => keyOf(day) === key);
+    const { name, on } = own[0]!;
+    const cows = own.flatMap(({ cow }) => cow ?? []);
+    const whose = cows.length < own.length ? 'calves' : `calf of ${listed(cows)}`;
+    return { key, on, text: `${name}: ${whose} weaned about then`, place: { kind: 'pasture' } };
+  });
+}
 
 /** Absences, those of the same days in one line. */
 function absences({ people }: FarmPicture): ComingDate[] {

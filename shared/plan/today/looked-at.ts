@@ -9,6 +9,7 @@ import type { AnimalLine } from './animal-lines.js';
 import type { LeavingChoice } from '../record/weight-follows.js';
 import type { LaterMove } from '../work/later-event.js';
 import type { MoveMeant, StillIn } from './move-meant.js';
+import type { CalvingAsked } from './calving-asked.js';
 
 /** Where something is looked into and put right. */
 export type Place =
@@ -29,14 +30,20 @@ export interface Attention {
   readonly place: Place;
   /** It is wrong now: it stands until it was seen, and does not come again. */
   readonly isAlarm?: true;
+  /** To have seen it only puts it off: so many days later it is asked again. */
+  readonly againDays?: number;
   /** Moves that are told with one touch, if they were as planned. */
   readonly moves?: readonly MoveMeant[];
   /** Where they were told to be, if they are still there. */
   readonly stillIn?: StillIn;
   /** A later move out or turn-out that is set with one touch. */
   readonly later?: LaterMove;
+  /** A herd that may be out already: its move is told from here. */
+  readonly out?: { readonly herdId: string; readonly paddockId?: string };
   /** Another day of processing that is set with one touch; to have seen it is to keep the one planned. */
   readonly leaving?: LeavingChoice;
+  /** Cows whose calves were due and not told: what came of them is told with one touch. */
+  readonly calving?: CalvingAsked;
 }
 
 /** What is wrong now, and gets worse by waiting: each is told until it is seen, and not again. */

@@ -1,10 +1,11 @@
-import type { PlainDate } from '../../calendar/plain-date.js';
+import { addDays, type PlainDate } from '../../calendar/plain-date.js';
 import type { FactOf } from '../../farm/told-fact.js';
 import type { FarmPicture } from '../../farm/picture.js';
 import { withStillHere } from '../left-untold.js';
 import type { Tables } from '../../tables/tables.js';
 import type { WorkPlan } from '../work/planned-work.js';
 import { calvingDue } from './calving-due.js';
+import { haveTheyCalved } from './have-they-calved.js';
 import { animalLines, type AnimalLine, type PlannedAnimals } from './animal-lines.js';
 import { attentionOf } from './attention.js';
 import type { Attention } from './looked-at.js';
@@ -49,14 +50,17 @@ export const withTicks = (
   day: Today,
   /** Keys of chores that are done, and by whom. */
   done: ReadonlyMap<string, string | undefined>,
-  seen: ReadonlySet<string> = new Set(),
+  /** Keys of alarms that were seen, and on which day last. */
+  seen: ReadonlyMap<string, PlainDate> = new Map(),
   {
     more = [],
     bought = [],
   }: { readonly more?: readonly Attention[] } & Partial<Pick<TickedToday, 'bought'>> = {},
 ): TickedToday => ({
   ...{ ...day, bought },
-  attention: [...day.attention, ...more].filter(({ key, isAlarm }) => !isAlarm || !seen.has(key)),
+  attention: [...day.attention, ...more].filter(
+    (each) => !each.isAlarm || !isQuiet(each, seen.get(each.key), day.date),
+  ),
   chores: day.chores
     .map((chore) => {
       const doneBy = done.get(chore.key);
@@ -65,6 +69,14 @@ export const withTicks = (
     })
     .filter(({ isTold, isDone }) => !isTold || isDone),
 });
+
+/** What was seen is not said again, but for what was only put off. */
+const isQuiet = (
+  { againDays }: Attention,
+  seenOn: PlainDate | undefined,
+  today: PlainDate,
+): boolean =>
+  seenOn !== undefined && (againDays === undefined || today < addDays(seenOn, againDays));
 
 /** The day of a farm, out of the plans of its animals and of its work. */
 export function todayOf(
@@ -102,10 +114,11 @@ export function todayOf(
       [
         ...silentHerds(picture, tables, pasture),
         ...calvingDue(picture, tables),
+        ...haveTheyCalved(picture, tables),
         ...weightAlarms(picture, tables, batches),
       ],
     ),
-    keyDates: comingDates(picture, plan, batches),
+    keyDates: comingDates(picture, plan, batches, pasture),
     unplanned: plan.unplanned,
   };
 }

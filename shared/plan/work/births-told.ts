@@ -10,7 +10,7 @@ import type { Task } from '../tasks/task.js';
 const OF_BIRTH_DAYS = 1;
 
 /**
- * Tasks of a herd without those of a calving of which all calves were told, for so long that nothing is
+ * Tasks of a herd without those of a calving of which all calves were told, or that none comes, for so long that nothing is
  * left of it. What was ticked off or struck out stays to be seen. The plan of the pasture knows nothing
  * of births, so that each of them does not plan the grass anew.
  */
@@ -26,7 +26,7 @@ export function withoutBirthsTold(
   tables: Tables,
 ): readonly Task[] {
   const born = calvingSeasons(withNamedCows(herd, cows), calvings, today, tables).filter(
-    ({ calved, head }) => 0 < head && head <= calved,
+    ({ told, calved, head }) => 0 < told.length && head <= calved,
   );
   if (born.length === 0) return tasks;
   const settled = new Set(
@@ -49,7 +49,10 @@ function isOver(
   today: PlainDate,
 ): boolean {
   const owner = season.cow ? `cow-${season.cow.id}` : `${herdId}.c${season.number - 1}`;
-  if (!id.startsWith(`${owner}.`) || OF_BIRTH_DAYS < offsetDays) return false;
+  if (!id.startsWith(`${owner}.`)) return false;
+  // Of cows that calve none after all nothing is left, not the weaning either.
+  if (season.head === 0) return true;
+  if (OF_BIRTH_DAYS < offsetDays) return false;
   const last = season.told.reduce((latest, { date }) => (latest < date ? date : latest), '');
   return offsetDays < 0 || addDays(last, offsetDays) < today;
 }

@@ -30,6 +30,8 @@ export interface EventToMove {
   readonly said: string;
   /** The plan has it on that day already: a turn-out follows what makes ready for it. */
   readonly isPutOff?: true;
+  /** There is time for all of it, but this was begun later than is recommended. */
+  readonly shortRun?: Pick<ShortRun, 'name' | 'days' | 'fullDays'>;
 }
 
 /** Work of which a plan has no place, or none before what it makes ready for. */
@@ -38,44 +40,47 @@ export type Unfit = (request: WorkRequest) => readonly WorkNeed[];
 /**
  * Events for which work that makes ready finds no place before them: the first later day with which most
  * of it does together, tried by planning the household again with that event so many days later. What
- * must have gone on for some weeks has done so by then, also where it was begun already.
+ * should have gone on for weeks and was begun too late keeps nobody in for weeks: it is said how people go
+ * about it, with a day that is a few days later.
  *
  * @param unfit what finds no place in the plan of a request
  * @param put events that are put off already
+ * @param begins the day on which work has its place in the plan, by its key
  */
 export function eventsToMove(
   request: WorkRequest,
   unfit: Unfit,
-  put: readonly EventToMove[] = [],
+  { put = [], begins }: { readonly put?: readonly EventToMove[]; readonly begins: Begins },
 ): EventToMove[] {
   const open = unfit(request).filter(({ prepares }) => prepares !== undefined);
   return request.work.flatMap((work) =>
     movableEvents(work, request.today).flatMap((movable): EventToMove[] => {
       const { kind, event } = movable;
       if (put.some(({ id }) => id === event.id)) return [];
-      const begun = begunLate(request, work, movable);
+      const short = shortRuns(request, work, { movable, begins });
       const waiting = open.filter((need) => isBefore(need, work, movable));
-      if (waiting.length === 0 && begun.length === 0) return [];
-      // By so many days at least, for what must go on until then.
-      const behind = Math.max(
-        0,
-        ...begun.map(({ lateDays }) => lateDays),
-        ...waiting.map(({ mustRun }) => -(mustRun?.fromDay ?? 0)),
-      );
-      const tried = laterDays(work, movable, behind);
+      const about = { id: event.id, kind, ofId: work.id, name: event.name, from: event.date };
+      if (waiting.length === 0)
+        return short.length === 0 ? [] : [{ ...about, ...sayShort(request, movable, short) }];
+      const tried = laterDays(work, movable);
       const keys = waiting.map(({ key }) => key);
       const found = soonestWithMost(tried, keys, (later) =>
         unfit(withLater(request, work, { kind, days: later })),
       );
       const to = found ? addDays(event.date, found.days) : undefined;
       const last = addDays(event.date, tried.at(-1) ?? 0);
+      const fits = found?.fits ?? [];
+      const runs = short.map((run) => ({ ...run, days: run.days + (found?.days ?? 0) }));
       return [
         {
-          ...{ id: event.id, kind, ofId: work.id, name: event.name, from: event.date },
+          ...about,
           ...(to === undefined ? {} : { to }),
-          keys: found?.fits ?? [],
-          names: [...waiting, ...begun].map(({ name }) => name),
-          said: sayMove(request, movable, { to, last, fits: found?.fits ?? [], waiting, begun }),
+          keys: fits,
+          names: [...waiting, ...short].map(({ name }) => name),
+          said: [
+            sayMove(request, movable, { to, last, fits, waiting }),
+            ...runs.filter(isShort).map((run) => runSaid(run, to ?? event.date, request)),
+          ].join(' '),
         },
       ];
     }),
@@ -91,30 +96,72 @@ const isBefore = (
   prepares!.id === event.id ||
   (kind === 'arrival' && prepares!.kind === 'move-out' && belongsTo?.id === id);
 
-/** What was begun, and too late to have gone on for long enough when its event comes. */
-interface BegunLate {
+/** The day on which work has its place in the plan, by its key. */
+type Begins = (key: string) => number | undefined;
+
+/** What was begun, or is planned to begin, too late to have gone on for long enough when its event comes. */
+export interface ShortRun {
   readonly name: string;
-  readonly ifLate: string;
-  readonly mustRun: { readonly days: number };
-  readonly lateDays: number;
+  /** Days for which it has gone on by then, and should have. */
+  readonly days: number;
+  readonly fullDays: number;
+  /** As many do by the source that asks for the fewest. */
+  readonly leastDays: number;
+  readonly words: string;
 }
 
-function begunLate(
-  { progress, tables }: WorkRequest,
+export const isShort = ({ days, fullDays }: ShortRun): boolean => days < fullDays;
+
+/** What of the work before an event should go on until it, and for how long it will have. */
+export function shortRuns(
+  { progress, tables, today }: WorkRequest,
   { kind: of, id, tasks }: DatedWork,
-  { kind, event }: Movable,
-): BegunLate[] {
-  return tasks.flatMap((task): BegunLate[] => {
-    const { runsUntilEvent, latestOffsetDays } = templateOf(tables, task);
-    if (!runsUntilEvent || task.event !== kind) return [];
-    const doneOn = progress.find(({ key }) => key === `${of}/${id}/${task.id}`)?.doneOn;
-    const lateDays =
-      doneOn === undefined ? 0 : daysBetween(addDays(event.date, latestOffsetDays!), doneOn);
-    return 0 < lateDays
-      ? [{ name: task.name, ifLate: task.ifLate, mustRun: { days: -latestOffsetDays! }, lateDays }]
-      : [];
-  });
+  { movable: { kind, event }, begins }: { readonly movable: Movable; readonly begins: Begins },
+): ShortRun[] {
+  return tasks
+    .flatMap((task): ShortRun[] => {
+      const template = templateOf(tables, task);
+      if (!template.runsUntilEvent || task.event !== kind) return [];
+      const key = `${of}/${id}/${task.id}`;
+      const told = progress.find((each) => each.key === key);
+      if (told?.struckOut) return [];
+      const day = begins(key);
+      const from = told?.doneOn ?? (day === undefined ? undefined : addDays(today, day));
+      // What has no place is asked for as what finds none.
+      if (from === undefined) return [];
+      const fullDays = -template.latestOffsetDays!;
+      const { leastRunDays: leastDays = fullDays, ifShort } = template;
+      const days = Math.max(0, daysBetween(from, event.date));
+      const words = [ifShort, `${task.ifLate}.`].filter(Boolean).join(' ');
+      return [{ name: task.name, days, fullDays, leastDays, words }];
+    })
+    .filter(isShort);
 }
+
+/** They go out as planned, or some days later, and with care: never weeks later. */
+function sayShort(
+  request: WorkRequest,
+  { event: { date } }: Movable,
+  short: readonly ShortRun[],
+): Pick<EventToMove, 'to' | 'keys' | 'names' | 'said' | 'shortRun'> {
+  const { turnOutWaitsDays } = request.tables.judgements.work;
+  const lateDays = Math.max(...short.map(({ days, leastDays }) => leastDays - days));
+  const [first] = short;
+  return {
+    ...(0 < lateDays ? { to: addDays(date, Math.min(lateDays, turnOutWaitsDays.value)) } : {}),
+    ...{ keys: [], names: short.map(({ name }) => name) },
+    shortRun: { name: first!.name, days: first!.days, fullDays: first!.fullDays },
+    said: short.map((run) => runSaid(run, date, request)).join(' '),
+  };
+}
+
+/** For how long it will have gone on, what is recommended, and what people do who are late. */
+export const runSaid = (
+  { name, days, fullDays, words }: ShortRun,
+  on: PlainDate,
+  { farm, today }: Pick<WorkRequest, 'farm' | 'today'>,
+): string =>
+  `“${name}”: ${days} of ${fullDays} days by ${formatDate(on, { units: farm.units, today })}; ${fullDays} days are recommended, so that they are used to it by then. ${words}`;
 
 interface Said {
   readonly to: PlainDate | undefined;
@@ -122,13 +169,12 @@ interface Said {
   readonly last: PlainDate;
   readonly fits: readonly string[];
   readonly waiting: readonly WorkNeed[];
-  readonly begun: readonly BegunLate[];
 }
 
 function sayMove(
   { farm, today }: WorkRequest,
   { kind, event: { name, date: from } }: Movable,
-  { to, last, fits, waiting, begun }: Said,
+  { to, last, fits, waiting }: Said,
 ): string {
   const dateText = (date: PlainDate): string => formatDate(date, { units: farm.units, today });
   const named = (needs: readonly { readonly name: string }[]): string =>
@@ -139,19 +185,9 @@ function sayMove(
       : `Find the hours for it: “${name}” cannot wait.`;
   const ready = waiting.filter(({ key }) => fits.includes(key));
   const still = waiting.filter(({ key }) => !fits.includes(key));
-  const running = [...ready.filter(({ mustRun }) => mustRun), ...begun];
-  const why = [
-    // Of what only began too late the hours were there.
-    ...(running.length < ready.length + begun.length || 0 < still.length
-      ? [
-          `there is time for ${still.length === 0 ? 'it' : `${named(ready)}, but not for ${named(still)}`}`,
-        ]
-      : []),
-    ...running.map((each) => `${named([each])} has gone on for ${each.mustRun!.days} days`),
-  ];
-  const care = [...new Set(running.map(({ ifLate }) => ifLate))].map((words) => ` ${words}.`);
+  const why = `there is time for ${still.length === 0 ? 'it' : `${named(ready)}, but not for ${named(still)}`}`;
   const stay = kind === 'move-out' ? ' Until then they need room and heat in the brooder.' : '';
-  return `Move “${name}” to ${dateText(to)} or later: by then ${listed(why)}.${stay}${care.join('')}`;
+  return `Move “${name}” to ${dateText(to)} or later: by then ${why}.${stay}`;
 }
 
 /**

@@ -4,7 +4,7 @@ import { formatDate } from '../../units/dates.js';
 import { listed } from '../../units/listed.js';
 import { templateOf } from '../tasks/task-hours.js';
 import type { Task } from '../tasks/task.js';
-import type { EventToMove } from './event-to-move.js';
+import { isShort, runSaid, shortRuns, type EventToMove } from './event-to-move.js';
 import { laterTask, movableEvents, type Movable } from './later-event.js';
 import type { WholeWork } from './whole-work.js';
 import type { DatedWork, WorkRequest } from './work-request.js';
@@ -53,7 +53,7 @@ export function outOnceReady(
       ...{ from: given.today, to, isPutOff: true },
       keys: undone.map(({ key }) => key),
       names: undone.map(({ name }) => name),
-      said: sayPut(given, herd, { to, without }),
+      said: sayPut(given, herd, { movable, to, without }),
     });
   }
   return { request, put };
@@ -119,21 +119,18 @@ function placesOf(
 }
 
 function sayPut(
-  { farm, today, progress, tables }: WorkRequest,
+  request: WorkRequest,
   work: DatedWork,
-  { to, without }: { to: PlainDate; without: readonly string[] },
+  { movable, to, without }: { movable: Movable; to: PlainDate; without: readonly string[] },
 ): string {
+  const { farm, today } = request;
   const on = formatDate(to, { units: farm.units, today });
-  const running = work.tasks.flatMap((task): string[] => {
-    const { runsUntilEvent, latestOffsetDays = 0 } = templateOf(tables, task);
-    if (!runsUntilEvent || task.event !== 'turn-out') return [];
-    const key = `${work.kind}/${work.id}/${task.id}`;
-    const { doneOn = today } = progress.find((each) => each.key === key) ?? {};
-    const days = daysBetween(doneOn, to);
-    return days < -latestOffsetDays
-      ? [` “${task.name}”: ${days} of ${-latestOffsetDays} days by then. ${task.ifLate}.`]
-      : [];
-  });
+  const waitDays = daysBetween(movable.event.date, to);
+  // What is not begun is begun today.
+  const running = shortRuns(request, work, { movable, begins: () => 0 })
+    .map((run) => ({ ...run, days: run.days + waitDays }))
+    .filter(isShort)
+    .map((run) => ` ${runSaid(run, to, request)}`);
   const open =
     without.length === 0
       ? ''

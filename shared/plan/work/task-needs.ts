@@ -5,7 +5,6 @@ import { leftUntold } from '../left-untold.js';
 import { hoursOf, templateOf } from '../tasks/task-hours.js';
 import { keyDateOn } from '../tasks/event.js';
 import type { Task } from '../tasks/task.js';
-import type { TaskTemplate } from '../../tables/task-template.js';
 import { isAskedAfter } from './asked-after.js';
 import { comesOn } from './chore-days.js';
 import { HAY, herdLooks, herdRounds, OF_THOSE_APART, type HerdRound } from './herd-round.js';
@@ -252,9 +251,6 @@ function readTask(
     ...(template.lapses ? { lapses: true as const } : {}),
     ...(task.noUseAfter === undefined ? {} : { isBeforeEvent: true as const, lastUseDay }),
     ...(prepares ? { prepares: { ...prepares, kind: task.event } } : {}),
-    ...(prepares && template.runsUntilEvent
-      ? { mustRun: mustRun(template, daysBetween(today, prepares.date)) }
-      : {}),
     ...(isOver ? { isOver } : {}),
   });
 }
@@ -274,14 +270,6 @@ function ownConditions(
   const asked = adults === 0 ? peopleNeeded : Math.min(peopleNeeded, adults);
   return { ...conditions, peopleNeeded: Math.max(1, asked - (helped?.helpers ?? 0)) };
 }
-
-const mustRun = (
-  { latestOffsetDays }: TaskTemplate,
-  eventDay: number,
-): NonNullable<WorkNeed['mustRun']> => ({
-  days: -latestOffsetDays!,
-  fromDay: eventDay + latestOffsetDays!,
-});
 
 /** Events that can be left until all is ready. */
 const CAN_WAIT = new Set<Task['event']>(['arrival', 'move-out', 'turn-out']);

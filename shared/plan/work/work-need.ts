@@ -74,8 +74,6 @@ export interface WorkNeed {
   readonly setDay?: number;
   /** That event, where animals come or go out: they can come later. */
   readonly prepares?: KeyDate & { readonly kind: Task['event'] };
-  /** For how many days it must have gone on when that event comes, and the last day to begin it so. */
-  readonly mustRun?: { readonly days: number; readonly fromDay: number };
   /** Last day of the dry spell in which what it waits for was done. */
   readonly spellUntilDay?: number;
   /** What it puts out is harmed by a night at or below this, °C. */

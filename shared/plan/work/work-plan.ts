@@ -58,7 +58,7 @@ export function workPlanOf(
         asked === given
           ? unfitOf(found)
           : unfitOf(fitAll(asked, tries, { hasAnimalsFirst: false, from }).work),
-      put,
+      { put, begins: beginsOf(found) },
     ),
   ];
   const moveOf = ({ key }: WorkNeed): string[] =>
@@ -194,14 +194,21 @@ const FEW_PLANS = 200;
  * for, where that can wait: nobody mends a fence while the cattle go out.
  */
 const unfitOf = ({ needs, problem, fitted, request }: WholeWork): WorkNeed[] =>
-  needs.filter(({ prepares, mustRun }, i) => {
+  needs.filter(({ prepares }, i) => {
     const pieces = fitted.plan[i]!;
     const { pinned, minutes } = problem.jobs[i]!;
     if (!pinned && placedMinutes(pieces) < minutes) return true;
-    if (mustRun && mustRun.fromDay < finishDay(pieces)) return true;
     if (prepares?.kind !== 'turn-out') return false;
     return daysBetween(request.today, prepares.date) <= finishDay(pieces);
   });
+
+/** The day on which work begins what should go on for some weeks, by its key. */
+const beginsOf =
+  ({ needs, fitted }: WholeWork) =>
+  (key: string): number | undefined => {
+    const pieces = fitted.plan[needs.findIndex((need) => need.key === key)] ?? [];
+    return 0 < pieces.length ? finishDay(pieces) : undefined;
+  };
 
 const tenth = (value: number): number => Math.round(value * 10) / 10;
 

@@ -105,7 +105,10 @@ function ofTheDay(picture: SavedPicture): SavedPicture {
 export const farmDay = ({ timeZone }: SavedFarm): PlainDate =>
   plainDateAt(serviceNowMs(), timeZone);
 
-export const useFarm = (farmId: string) => useQuery(ofFarm<SavedFarm>(farmId, ''));
+/** What was asked for ahead is not asked for again by its screen, ms. */
+export const FRESH_MS = 5000;
+export const useFarm = (farmId: string) =>
+  useQuery({ ...ofFarm<SavedFarm>(farmId, ''), staleTime: FRESH_MS });
 export const useFacilities = (farmId: string) =>
   useQuery(ofFarm<Facility[]>(farmId, '/facilities'));
 export const useProducts = (farmId: string) => useQuery(ofFarm<Product[]>(farmId, '/products'));

@@ -10,12 +10,10 @@ import { outbox } from '../kept/outbox-store.js';
 import { isBought, takeBackBought, tellBought } from './bought-with-work.js';
 import { readAt, showAtHand } from './kept-reads.js';
 import { takeOut } from './outbox.js';
-import { farmDay, ofFarm, type SavedFarm } from './queries.js';
+import { farmDay, FRESH_MS, ofFarm, type SavedFarm } from './queries.js';
 import { useMessage } from './told-queries.js';
 import type { Said } from './work-queries.js';
 
-/** Asked for ahead it is not asked for again by its screen. */
-const FRESH_MS = 5000;
 const ofToday = (farmId: string) => ({
   ...ofFarm<TickedToday>(farmId, '/today'),
   staleTime: FRESH_MS,

@@ -39,8 +39,11 @@ export default function TellDialog({
   onOtherwise,
   onClose,
 }: Props) {
-  const choices = (line ? ofAnimal(line) : ofPlace()).map((each) =>
-    each.kind === first?.kind ? { ...each, start: { ...each.start, ...first.start } } : each,
+  const all = line ? ofAnimal(line) : ofPlace();
+  // Of two ways to tell a kind the first is meant.
+  const meant = all.find(({ kind }) => kind === first?.kind);
+  const choices = all.map((each) =>
+    each === meant ? { ...each, start: { ...each.start, ...first?.start } } : each,
   );
   const [chosen, choose] = useState(choices.find(({ kind }) => kind === first?.kind));
   const [otherwise, setOtherwise] = useState<Otherwise>();

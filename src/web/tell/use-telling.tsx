@@ -15,9 +15,13 @@ import { WhatChanged } from './what-changed.js';
 const TellDialog = lazy(() => import('./tell-dialog.js'));
 const OtherwiseSaid = lazy(() => import('./otherwise-said.js'));
 
-interface Telling {
+export interface Telling {
   /** Asks what happened to a batch or herd, or its numbers where that is known; without one, on the place. */
   readonly ask: (line?: AnimalLine, first?: FirstTold) => void;
+  /** Asks the numbers of what happened to one of the animals, by its id. */
+  readonly askOf: (id: string, first: FirstTold) => void;
+  /** Something was told with one touch: it stands at its batch or herd, with its undo. */
+  readonly wasTold: (id: string, fact: ToldFact) => void;
   /** What was told last of a batch or herd, with its undo; of the place where it is named so. */
   readonly saidOf: (id: string) => ReactNode;
   /** The dialog, while it is open. */
@@ -72,10 +76,21 @@ export function useTelling(
   /** The last of them went: what was told of them can be undone all the same. */
   const isGone = (of: string | undefined): boolean =>
     of !== undefined && of !== THE_PLACE && !animals.some(({ id }) => id === of);
+  const ask: Telling['ask'] = (line, first) => {
+    setBack(undefined);
+    setAsked({ line, first });
+  };
   return {
-    ask: (line, first) => {
+    ask,
+    askOf: (id, first) =>
+      ask(
+        animals.find((each) => each.id === id),
+        first,
+      ),
+    wasTold: (of, fact) => {
       setBack(undefined);
-      setAsked({ line, first });
+      setOtherwise(undefined);
+      setTold({ fact, of });
     },
     saidOf: (id) => {
       if (otherwise?.was.id === id)

@@ -7,7 +7,7 @@ import type { AnimalLine } from '../../../shared/plan/today/animal-lines.js';
 import type { BatchLine } from '../../../shared/plan/today/batch-line.js';
 import { TOLD_KINDS } from '../../../shared/farm/told-kinds.js';
 import { WHOLE_FARM, FARM_GROUND } from '../../../shared/farm/told-fact.js';
-import { milkedFields } from '../../../shared/farm/season-facts.js';
+import { calvedFields, milkedFields } from '../../../shared/farm/season-facts.js';
 import { treatedFields } from '../../../shared/farm/treated.js';
 import { id } from '../../../shared/farm/words.js';
 
@@ -29,6 +29,10 @@ export interface Tellable {
 
 /** Of a move only the paddock is asked. */
 const movedFields = row('Moved', { paddockId: id('Into which paddock') });
+
+const { notInCalf: _notInCalf, ...ofBirth } = calvedFields.fields;
+/** That a cow has none is told where it is asked. */
+const bornFields = row('Born', ofBirth);
 
 /** Birds give no milk, and cattle lay no eggs. */
 export const treatedFieldsOf = (kind: AnimalLine['kind']): RowDescription => {
@@ -77,10 +81,13 @@ export function ofAnimal(line: AnimalLine): Tellable[] {
       ...(here
         ? [tellable('grass-reading', here.paddockId, `Height of the grass in ${here.paddock}`, {})]
         : []),
-      of('calved', 'A calf was born', {
-        calves: 1,
-        ...(line.dueCowId === undefined ? {} : { cowId: line.dueCowId }),
-      }),
+      {
+        ...of('calved', 'A calf was born', {
+          calves: 1,
+          ...(line.dueCowId === undefined ? {} : { cowId: line.dueCowId }),
+        }),
+        fields: bornFields,
+      },
       ...(line.isMilked
         ? [{ ...of('milked', 'Milk of the day'), fields: milkedFieldsOf(line) }]
         : []),

@@ -18,11 +18,13 @@ import { checkDto } from '../../../src/common/check-dto.js';
 import { FarmDocumentDto } from '../../../src/documents/farm-document.dto.js';
 import { pictureOfDocument } from '../../../src/picture/farm-document.js';
 import { readExample } from '../../support/examples.js';
+import { climateOf, WISCONSIN } from '../../support/five-farms.js';
 import { newBrooder, newFarm, newRequest, tables } from '../../support/factories.js';
 import {
   newGroup,
   newHerd,
   newPaddock,
+  newPaddocks,
   newPastureRequest,
   newReading,
 } from '../../support/pasture-factories.js';
@@ -88,6 +90,7 @@ export function keptPlans(): Record<string, Figures> {
     ...ofDrawnBatches(),
     ...ofFinder(),
     ...ofPastures(),
+    'pasture without hay making': ofPasture(plannedPasture(withoutHay())),
     ...ofHouseholds(),
   };
 }
@@ -246,6 +249,16 @@ function ofPastures(): Record<string, Figures> {
     }),
   );
 }
+
+const withoutHay = () =>
+  newPastureRequest({
+    today: '2027-03-01',
+    farm: { latitudeDeg: WISCONSIN.latitudeDeg },
+    climate: climateOf(WISCONSIN),
+    paddocks: newPaddocks(8, { areaM2: 6070 }),
+    herds: [newHerd({ groups: [newGroup({ head: 5 })] })],
+    choices: { version: 1, makesHay: false },
+  });
 
 function ofHouseholds(): Record<string, Figures> {
   const people: Person[] = [

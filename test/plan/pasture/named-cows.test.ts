@@ -141,6 +141,27 @@ describe('the calving of a named cow', () => {
     });
   });
 
+  it('tells her work from that of others, and that of groups of one class by their days', () => {
+    const namesOf = (more: More) =>
+      planOf(more).tasks.flatMap(({ name, templateId }) =>
+        templateId === 'calving.pre-calving-vaccines-as-vet-advises' ? [name] : [],
+      );
+    const dry = { classId: 'dry-cow', head: 2 };
+    const two = [newGroup({ ...dry, calvesOn: '2027-05-16' })];
+    const rosa = newCow({ name: 'Rosa', classId: 'dry-cow', calvesOn: '2027-05-20' });
+    const vaccines = 're-calving vaccines as vet advises';
+    expect(namesOf({ herds: [newHerd({ groups: two })] })).toEqual([`P${vaccines}`]);
+    expect(namesOf({ herds: [newHerd({ groups: two })], cows: [rosa] }).toSorted()).toEqual([
+      `P${vaccines}: the other cows`,
+      `Rosa: p${vaccines}`,
+    ]);
+    const groups = [...two, newGroup({ ...dry, calvesOn: '2027-06-10' })];
+    expect(namesOf({ herds: [newHerd({ groups })] })).toEqual([
+      expect.stringMatching(/: those due Sun,? 16 May$/),
+      expect.stringMatching(/: those due Thu,? 10 Jun$/),
+    ]);
+  });
+
   // Told 12 days after the day they were due, of a herd that may calve for four weeks from it.
   it('asks for births as long as some may come, not a week after the day they were due', () => {
     const isOver = (calvesOn: string) =>

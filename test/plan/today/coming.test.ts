@@ -2,7 +2,9 @@ import { describe, expect, it } from '@jest/globals';
 import { addDays } from '../../../shared/calendar/plain-date.js';
 import { comingDates } from '../../../shared/plan/today/coming.js';
 import { workPlanOf } from '../../../shared/plan/work/work-plan.js';
-import { newRequest } from '../../support/factories.js';
+import { planPasture } from '../../../shared/plan/pasture/pasture-plan.js';
+import { newRequest, tables } from '../../support/factories.js';
+import { newCow, newGroup, newHerd, newPaddocks } from '../../support/pasture-factories.js';
 import { newPicture, plannedBatch } from '../../support/pictures.js';
 import { newBatchWork, newWork } from '../../support/season-factories.js';
 
@@ -63,5 +65,31 @@ describe('what comes with work', () => {
     const booked = addDays(today, 20);
     const texts = textsOf([job('meat.book-processor-or-fix-own-processing', booked)]);
     expect(texts.filter(([on]) => on === booked)).toHaveLength(1);
+  });
+});
+
+describe('calves', () => {
+  const on = '2027-10-20';
+  const herd = newHerd({
+    groups: [newGroup({ classId: 'dry-cow', head: 3, calvesOn: '2027-04-16' })],
+  });
+  const cow = newCow({ name: 'Rosa', classId: 'dry-cow', calvesOn: '2027-05-16' });
+  const picture = newPicture({
+    ...{ ...request, people: [], today: on, herds: [herd], cows: [cow] },
+    paddocks: newPaddocks(2),
+  });
+  const coming = comingDates(
+    picture,
+    { ...plan, today: on, events: [], jobs: [] },
+    [],
+    planPasture(picture, tables),
+  );
+
+  it('are spoken of before they are weaned, a cow of her own by name', () => {
+    // April 16 and May 16, and 205 days.
+    expect(coming.map((each) => [each.on, each.text])).toEqual([
+      ['2027-11-07', 'Cows: calves weaned about then'],
+      ['2027-12-07', 'Cows: calf of Rosa weaned about then'],
+    ]);
   });
 });

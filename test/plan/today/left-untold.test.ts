@@ -3,6 +3,7 @@ import { parse } from 'jsonc-parser';
 import { addDays, daysBetween } from '../../../shared/calendar/plain-date.js';
 import type { FarmPicture } from '../../../shared/farm/picture.js';
 import { stopsOn } from '../../../shared/plan/handover/sheet-stops.js';
+import { boughtInYear } from '../../../shared/plan/feed-year/trips-ahead.js';
 import { planAnimals } from '../../../shared/plan/farm/animal-plans.js';
 import { workOfFarm } from '../../../shared/plan/farm/work-of-farm.js';
 import { planPasture } from '../../../shared/plan/pasture/pasture-plan.js';
@@ -73,6 +74,22 @@ describe('meat birds of which nobody told that they left', () => {
       expect(fed.value).toBe(line!.feed!.amount.value);
     },
   );
+
+  it('are fed by what is fetched too, as on the page of the day, until it is told', () => {
+    const today = addDays(leaves, 1);
+    const neededKg = (more: Partial<FarmPicture>) => {
+      const { picture, animals } = on(today, more);
+      const { problem } = boughtInYear(picture, tables, animals, []).year;
+      return problem.items.reduce((sum, { needKg }) => sum + needKg.reduce((a, b) => a + b, 0), 0);
+    };
+    const progress = planned!.tasks.tasks
+      .filter(({ templateId }) => templateId.includes('kill-scald-pluck-eviscerate'))
+      .map(({ id }) => ({ key: `batch/${MEAT}/${id}`, doneOn: leaves }));
+    const aDay = Number(on(today).line!.feed!.amount.value);
+    // From today to two weeks after their day, the first days from the store or not.
+    const more = neededKg({}) - neededKg({ progress });
+    expect(more / aDay).toBeCloseTo(14, 3);
+  });
 
   it('are on no sheet before they come, nor once they are taken to have left', () => {
     for (const today of [addDays(ARRIVED, -3), addDays(leaves, 15)]) {

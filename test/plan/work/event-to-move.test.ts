@@ -69,26 +69,50 @@ describe('a turn-out that comes before all is ready', () => {
     expect(jobs.map(({ name }) => name)).toContain('Walk and repair perimeter fence');
   });
 
-  // A month of mineral before lush grass (MAGNESIUM_UNTIL, GRAZING_78): one day of it is none.
-  it('waits for thirty days of magnesium mineral, begun or not', () => {
-    const onDay = addDays(usual, -3);
+  // A month before is recommended so that they are used to eating it; none is stored, and more than two
+  // weeks before do no more (MAGNESIUM_UNTIL, GRAZING_78, MAGNESIUM_TWO_WEEKS).
+  describe('by the magnesium mineral alone', () => {
     const mineral = 'herd/h1/h1.turn-out.start-high-magnesium-mineral';
-    const { eventsToMove } = workPlanOf(herdWork(onDay), 200);
-    const later = workPlanOf(herdWork(onDay, eventsToMove[0]!.to), 200);
-    const begins = later.jobs.find(({ key }) => key === mineral)!.pieces[0]!.date;
-    expect(addDays(begins, 30) <= turnOutOf(herdWork(onDay, eventsToMove[0]!.to))).toBe(true);
+    const readying = [
+      ...['buy-magnesium-mineral', 'walk-and-repair-perimeter-fence', 'lay-out-first-paddocks'],
+      ...['clear-fence-line-and-test-charger-and', 'turn-on-and-flush-pasture-water'],
+    ].map((id) => `herd/h1/h1.turn-out.${id}`);
+    const begunBefore = (days: number, onDay = addDays(usual, -3)) => {
+      const progress = [
+        ...readying.map((key) => ({ key, doneOn: addDays(usual, -40) })),
+        ...(days < 0 ? [] : [{ key: mineral, doneOn: addDays(usual, -days) }]),
+      ];
+      return workPlanOf(herdWork(onDay, undefined, progress), 200).eventsToMove;
+    };
 
-    const begun = [
-      { key: 'herd/h1/h1.turn-out.buy-magnesium-mineral', doneOn: onDay },
-      { key: mineral, doneOn: onDay },
-    ];
-    const [move] = workPlanOf(herdWork(onDay, undefined, begun), 200).eventsToMove;
-    expect(move).toMatchObject({ id: 'event/h1/turn-out' });
-    expect(addDays(onDay, 30) <= move!.to!).toBe(true);
-    expect(move!.said).toContain('30 days');
-    expect(move!.said).toContain('ask the vet');
-    const given = herdWork(onDay, addDays(onDay, 30), begun);
-    expect(workPlanOf(given, 200).eventsToMove.map(({ names }) => names)).toEqual([]);
+    it('keeps nobody in for weeks: some days later at most, with how people go about it', () => {
+      for (const days of [3, -1]) {
+        const [move] = begunBefore(days);
+        expect(move).toMatchObject({ id: 'event/h1/turn-out', keys: [], from: usual });
+        expect(move!.shortRun).toMatchObject({ days: days < 0 ? expect.any(Number) : 3 });
+        expect(move!.shortRun!.days).toBeLessThanOrEqual(3);
+        expect(move!.to).toBe(addDays(usual, 7));
+        expect(move!.said).toContain(' of 30 days by ');
+        for (const word of ['recommended', 'today', 'hay', 'wind, rain', 'ask the vet'])
+          expect(move!.said).toContain(word);
+      }
+      // Twelve days of it: two more make the two weeks that do as much.
+      expect(begunBefore(12)[0]!.to).toBe(addDays(usual, 2));
+    });
+
+    it('is still said after two weeks of it, without another day, and no more after thirty', () => {
+      const [move] = begunBefore(20);
+      expect(move!.to).toBeUndefined();
+      expect(move!.said).toContain('20 of 30 days');
+      expect(begunBefore(30)).toEqual([]);
+    });
+
+    it('stands beside what there is no time for', () => {
+      const onDay = addDays(usual, -3);
+      const { eventsToMove } = workPlanOf(herdWork(onDay), 200);
+      expect(eventsToMove[0]!.shortRun).toBeUndefined();
+      expect(eventsToMove[0]!.said).toMatch(/there is time for .* of 30 days by .*ask the vet/s);
+    });
   });
 
   it('is not named where there is time', () => {

@@ -71,6 +71,8 @@ describe('a herd that the grass has go out today, with fence and water undone', 
       expect.stringMatching(/^out on .+, once all is ready; done already\?$/),
     ]);
     expect(asked[0]!.later).toBeUndefined();
+    // Are they out already, that is told from there.
+    expect(asked[0]!.out).toMatchObject({ herdId: 'h1', paddockId: expect.any(String) });
   });
 
   it('goes out today once it is told done', () => {

@@ -1,6 +1,8 @@
 import { Alert, Text } from '@mantine/core';
+import { Fragment } from 'react';
 import { Link } from 'wouter';
 import { useWork } from '../../api/work-queries.js';
+import { Ways } from '../../shell/ways.js';
 
 /** Days on which nobody is there for these birds, or not often enough for chicks. */
 export function AloneByDay({ farmId, batchName }: { farmId: string; batchName: string }) {
@@ -12,14 +14,15 @@ export function AloneByDay({ farmId, batchName }: { farmId: string; batchName: s
   return (
     <Alert color="warn" title="Who looks in on them?" role="group">
       {gaps.map(({ kind, from, said, ways }) => (
-        <Text key={`${kind}/${from}`} size="sm">
-          {said} What would do: {ways.join(' Or: ')}
-        </Text>
+        <Fragment key={`${kind}/${from}`}>
+          <Text>{said}</Text>
+          What would do:
+          <Ways ways={ways} />
+        </Fragment>
       ))}
       <Text
         component={Link}
         href={`/farm/${farmId}/work/away`}
-        size="sm"
         c="inherit"
         td="underline"
         className="no-print"
@@ -36,9 +39,7 @@ export function NobodyHome({ lines }: { lines: readonly string[] }) {
   return (
     <Alert color="warn" title="Who looks in on them?" role="group">
       {lines.map((line) => (
-        <Text key={line} size="sm">
-          {line}
-        </Text>
+        <Text key={line}>{line}</Text>
       ))}
     </Alert>
   );

@@ -104,6 +104,8 @@ function Editor({ saved, ...parts }: Setting & { saved: SavedBatch | undefined }
   const isPlanOfSaved = isLike(drawn, saved);
   const base = `/farm/${farm.id}/batches`;
 
+  // What came is ordered no more.
+  const isAtHand = saved !== undefined && saved.arrivalDate <= today;
   const isUnsaved = isTouched && isChanged;
   useEffect(() => {
     if (isUnsaved) writeDraft(key, draft);
@@ -175,7 +177,7 @@ function Editor({ saved, ...parts }: Setting & { saved: SavedBatch | undefined }
                 onClick={() => setEditing(!isEditing)}
                 aria-expanded={isEditing}
               >
-                {isEditing ? 'See the plan' : 'Change the order'}
+                {isEditing ? 'See the plan' : isAtHand ? 'Change the batch' : 'Change the order'}
               </Button>
             )}
             <Button

@@ -1,5 +1,5 @@
 import type { BatchPlan } from '../../../../shared/plan/batch-plan.js';
-import { dayInPlan } from '../../../../shared/plan/day-in-plan.js';
+import { dayInPlan, type DatedPlan } from '../../../../shared/plan/day-in-plan.js';
 import { capital } from '../../../../shared/plan/bird-words.js';
 import { useSayDate } from '../../explain/say-date.js';
 import { Fact, Facts } from '../../explain/number.js';
@@ -23,16 +23,19 @@ export function BeforePart({
   const { plan, asked } = props;
   const { hatching, birds } = plan;
   const sayDate = useSayDate();
+  const haveCome = birds.counted !== undefined;
   return (
     <StoryFold
       part="before"
-      title="Before they come"
+      title={haveCome ? 'Before they came' : 'Before they come'}
       isPast={plan.arrivalDate < plan.today}
       answer={`${capital(plan.words.young)} ${hatching ? 'hatch' : 'come'} ${sayDate(plan.arrivalDate)}`}
     >
-      <Lead of={hatching?.eggs ?? birds.toOrder} />
+      <Lead of={hatching?.eggs ?? (haveCome ? birds.chicksPlaced : birds.toOrder)} />
       <Facts>
-        {hatching ? (
+        {haveCome ? (
+          hatching && <Fact of={hatching.setOn} />
+        ) : hatching ? (
           <>
             <Fact of={hatching.setOn} />
             <Fact of={hatching.incubator?.lockdownOn} />
@@ -41,15 +44,17 @@ export function BeforePart({
         ) : (
           birds.orderSizes.map((size) => <Fact key={size.label} of={size} />)
         )}
-        <Fact of={birds.enough} />
-        <Fact of={birds.chicksPlaced} />
+        {!haveCome && <Fact of={birds.enough} />}
+        {(!haveCome || hatching) && <Fact of={birds.chicksPlaced} />}
       </Facts>
       <StoryTasks {...props} part="before" />
-      <Cautions
-        keys={plan.cautions}
-        of={[...HATCHED, ...(plan.brooding ? [] : YOUNG)]}
-        tables={asked.tables}
-      />
+      {!haveCome && (
+        <Cautions
+          keys={plan.cautions}
+          of={[...HATCHED, ...(plan.brooding ? [] : YOUNG)]}
+          tables={asked.tables}
+        />
+      )}
       {hatching && (
         <More title={hatching.incubator ? 'The eggs and the incubator' : 'The eggs and the hen'}>
           <HatchingSection plan={plan} hatching={hatching} />
@@ -65,6 +70,6 @@ export function BeforePart({
 }
 
 /** Whether the birds are here. */
-export const isHere = (plan: BatchPlan): boolean =>
+export const isHere = (plan: BatchPlan & DatedPlan): boolean =>
   plan.arrivalDate <= plan.today &&
   (plan.today <= plan.lastDate || dayInPlan(plan, plan.today) !== undefined);

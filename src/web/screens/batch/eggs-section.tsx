@@ -1,6 +1,8 @@
 import { Stack, Table, Text } from '@mantine/core';
 import { lazy, Suspense } from 'react';
+import type { PlainDate } from '../../../../shared/calendar/plain-date.js';
 import type { BatchPlan } from '../../../../shared/plan/batch-plan.js';
+import { lightFrom } from '../../../../shared/plan/lay-lamp.js';
 import type { LayingPart } from '../../../../shared/plan/laying.js';
 import { formatMonth } from '../../../../shared/units/dates.js';
 import { Fact, Facts, Num } from '../../explain/number.js';
@@ -13,12 +15,13 @@ const EggChart = lazy(() => import('./egg-chart.js'));
 
 /** Eggs by month and year, hens for the eggs that are eaten, the lamp. */
 export function EggsSection({ plan, laying }: { plan: BatchPlan; laying: LayingPart }) {
+  const isAhead = plan.today <= String(laying.firstEgg.value);
   return (
     <Stack>
       <Section level={3} title="Eggs">
         <Facts>
-          <Fact of={laying.firstEgg} />
-          <Fact of={laying.ageAtFirstEgg} />
+          {isAhead && <Fact of={laying.firstEgg} />}
+          {isAhead && <Fact of={laying.ageAtFirstEgg} />}
           <Fact of={laying.peak} />
           <Fact of={laying.eggsInYear} />
           <Fact of={laying.eggsPerHen} />
@@ -26,9 +29,9 @@ export function EggsSection({ plan, laying }: { plan: BatchPlan; laying: LayingP
           <Fact of={laying.feedPerDozen} />
           <Fact of={laying.paysUntil} />
           <Fact of={laying.molts[0]} />
-          <Fact of={laying.lastMedicatedDay} />
+          {isAhead && <Fact of={laying.lastMedicatedDay} />}
           <Fact of={laying.oysterShell} />
-          <Fact of={laying.feedToFirstEgg} />
+          {isAhead && <Fact of={laying.feedToFirstEgg} />}
           <Fact of={laying.cockerelFeed} />
           <Fact of={laying.cockerelLive} />
           <Fact of={plan.birds.cockerelsLeave?.on} />
@@ -39,7 +42,7 @@ export function EggsSection({ plan, laying }: { plan: BatchPlan; laying: LayingP
       <Months laying={laying} />
       <Years laying={laying} />
       <Weeks laying={laying} />
-      <Lamp laying={laying} />
+      <Lamp laying={laying} today={plan.today} />
     </Stack>
   );
 }
@@ -196,7 +199,7 @@ function Weeks({ laying }: { laying: LayingPart }) {
   );
 }
 
-function Lamp({ laying: { light, lampH } }: { laying: LayingPart }) {
+function Lamp({ laying: { light, lampH }, today }: { laying: LayingPart; today: PlainDate }) {
   const sayDate = useSayDate();
   return (
     <Section level={3} title={lampH === undefined ? 'If you hang a lamp' : 'Lamp hours to add'}>
@@ -214,9 +217,9 @@ function Lamp({ laying: { light, lampH } }: { laying: LayingPart }) {
           </Table.Tr>
         </Table.Thead>
         <Table.Tbody>
-          {light.map((step) => (
+          {lightFrom(light, today).map((step) => (
             <Table.Tr key={step.from}>
-              <Table.Td>{sayDate(step.from)}</Table.Td>
+              <Table.Td>{step.from < today ? 'Now' : sayDate(step.from)}</Table.Td>
               <Table.Td>
                 <Num of={step.wanted} />
               </Table.Td>

@@ -1,5 +1,6 @@
 import { daysBetween } from '../../../../shared/calendar/plain-date.js';
 import { quantityOfDay } from '../../../../shared/explain/daily-series.js';
+import { dayInPlan, type DatedPlan } from '../../../../shared/plan/day-in-plan.js';
 import { AWAITED_DAYS } from '../../../../shared/plan/awaited.js';
 import { Fact, Facts } from '../../explain/number.js';
 import { useSayDate } from '../../explain/say-date.js';
@@ -10,8 +11,12 @@ import type { PartProps } from './story-parts.js';
 import { WeighSection } from './weigh-section.js';
 
 /** Of birds that are here: how many there should be, their heat, feed and water today, and the scale. */
-export function NowSection({ plan, asked, isSaved }: PartProps) {
-  const day = daysBetween(plan.arrivalDate, plan.today);
+export function NowSection({
+  plan,
+  asked,
+  isSaved,
+}: Omit<PartProps, 'plan'> & { plan: PartProps['plan'] & DatedPlan }) {
+  const day = daysBetween(plan.arrivalDate, dayInPlan(plan, plan.today) ?? plan.today);
   const ofDay = (series: string) => quantityOfDay(plan.daily, series, day);
   const isAwaited = isSaved && day <= AWAITED_DAYS && plan.birds.counted === undefined;
   const sayDate = useSayDate();
@@ -32,6 +37,8 @@ export function NowSection({ plan, asked, isSaved }: PartProps) {
           <p>
             {sayAge(daysBetween(plan.hatchDate, plan.today))} old. That many should be alive: count
             them when you move or catch them.
+            {plan.stillHere &&
+              ` They were to leave on ${sayDate(plan.stillHere.since)}, and nobody has told that they did: tell it on Today.`}
           </p>
         </Lead>
       )}

@@ -245,6 +245,12 @@ export function OutPart({ onChoose, ...props }: ChoosingProps) {
 export function EndPart({ onChoose, ...props }: ChoosingProps) {
   const { plan } = props;
   const { leaving, laying, birds } = plan;
+  const doTheyLay = isOver(plan, laying?.firstEgg.value);
+  const eggsToday = quantityOfDay(
+    plan.daily,
+    'eggs-day',
+    daysBetween(plan.arrivalDate, plan.today),
+  );
   const sayDate = useSayDate();
   const sayFact = useSayFact();
   return (
@@ -257,7 +263,7 @@ export function EndPart({ onChoose, ...props }: ChoosingProps) {
           : sayFact(laying?.peak)
       }
     >
-      <Lead of={leaving?.on ?? laying?.firstEgg}>
+      <Lead of={leaving?.on ?? (doTheyLay ? eggsToday : laying?.firstEgg)}>
         {leaving && 1 < leaving.processingDays.length && (
           <p>
             {leaving.processingDays.map((d) => `${d.birds} birds on ${sayDate(d.on)}`).join('; ')}

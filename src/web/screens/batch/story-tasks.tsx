@@ -28,7 +28,7 @@ export function StoryTasks({ plan, asked, part, isSaved }: Props) {
     useTaskDay('batch'),
   );
   const open = all.filter(({ isOver }) => isOver !== true);
-  const past = all.filter(({ isOver }) => isOver === true);
+  const past = all.filter((task) => task.isOver === true && !isMoot(task, plan, asked));
   return (
     <>
       <TaskList tasks={open} asked={asked} isSaved={isSaved} />
@@ -40,6 +40,19 @@ export function StoryTasks({ plan, asked, part, isSaved }: Props) {
     </>
   );
 }
+
+/**
+ * Whether nobody needs to read of some work of before: the birds are here, however they came, and what
+ * was to be done until then was not told as done.
+ */
+const isMoot = (
+  { id, start }: Task,
+  { birds, arrivalDate }: BatchPlan,
+  { batch, picture }: AskedBatch,
+): boolean =>
+  birds.counted !== undefined &&
+  start < arrivalDate &&
+  !picture.progress.some(({ key }) => key === `batch/${batch.id}/${id}`);
 
 interface ListProps extends Pick<Props, 'asked' | 'isSaved'> {
   readonly tasks: readonly Task[];

@@ -4,6 +4,7 @@ import { useMemo } from 'react';
 import { Link } from 'wouter';
 import type { BatchPlan } from '../../../../shared/plan/batch-plan.js';
 import { nobodyHome } from '../../../../shared/plan/nobody-home.js';
+import { withStillHere } from '../../../../shared/plan/left-untold.js';
 import { aboutBatch } from '../../../../shared/plan/story/about-batch.js';
 import { issuesAhead } from '../../../../shared/plan/today/warnings.js';
 import { IssueList } from '../../explain/issue-list.js';
@@ -37,13 +38,19 @@ export function Story({ plan, asked, onChange, printBase }: Props) {
   const { reader } = useOpener();
   const about = useMemo(() => aboutBatch({ ...asked, plan, reader }), [asked, plan, reader]);
   const part = { plan, asked, isSaved: printBase !== undefined };
+  const { batch, picture, tables } = asked;
+  // Nobody told that they left: they are as much here as on the page of the day.
+  const here = useMemo(
+    () => withStillHere([{ id: batch.id, plan }], { ...picture, tables })[0]!.plan,
+    [batch.id, plan, picture, tables],
+  );
   const before = <BeforePart {...part} onPickWeek={onChange} />;
-  const isUnderWay = isHere(plan);
+  const isUnderWay = isHere(here);
   return (
     <NumbersOf about={about}>
       <WorkMarksOf farmId={asked.farm.id}>
         <div className="story batch-first">
-          {isUnderWay && <NowSection {...part} />}
+          {isUnderWay && <NowSection {...part} plan={here} />}
           <KeyFacts plan={plan} />
           <MovedTasks plan={plan} />
           <SoonSection {...part} />

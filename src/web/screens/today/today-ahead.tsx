@@ -6,6 +6,8 @@ import type { PlainDate } from '../../../../shared/calendar/plain-date.js';
 import type { SavedFarm } from '../../api/queries.js';
 import { useTell } from '../../api/told-queries.js';
 import { useSayDate } from '../../explain/say-date.js';
+import type { Telling } from '../../tell/use-telling.js';
+import { CalvingTouches } from './calving-touches.js';
 import { AsPlanned, StillThere } from './moved-as-planned.js';
 import { MoveLater } from '../../tick/move-later.js';
 import { ProcessOn } from '../../tick/process-on.js';
@@ -24,11 +26,13 @@ export function TodayAttention({
   farm,
   attention,
   today,
+  telling,
   isNow = false,
 }: {
   farm: SavedFarm;
   attention: readonly Attention[];
   today: PlainDate;
+  telling: Telling;
   /** It cannot wait: all of it is shown. */
   isNow?: boolean;
 }) {
@@ -38,11 +42,11 @@ export function TodayAttention({
     <>
       <ul className="today-list">
         {attention.slice(0, isWhole ? undefined : SHOWN).map((each) => (
-          <AttentionRow key={each.key} of={each} {...{ farm, today, isNow }} />
+          <AttentionRow key={each.key} of={each} {...{ farm, today, telling, isNow }} />
         ))}
       </ul>
       {!isWhole && 0 < more && (
-        <button type="button" className="today-button" onClick={() => setWhole(true)}>
+        <button type="button" className="today-button today-more" onClick={() => setWhole(true)}>
           {more} more
         </button>
       )}
@@ -54,11 +58,13 @@ function AttentionRow({
   of: each,
   farm,
   today,
+  telling,
   isNow,
 }: {
   of: Attention;
   farm: SavedFarm;
   today: PlainDate;
+  telling: Telling;
   isNow: boolean;
 }) {
   const farmId = farm.id;
@@ -84,6 +90,14 @@ function AttentionRow({
             {each.moves ? 'No, still in' : 'Still in'}
           </StillThere>
         )}
+        {each.calving && (
+          <CalvingTouches
+            {...{ farmId, today, of: each.calving }}
+            onBirth={telling.askOf}
+            onTold={(fact) => telling.wasTold(each.calving!.herdId, fact)}
+          />
+        )}
+        {each.out && <OutSince of={each.out} onTell={telling.askOf} />}
         {each.later && <MoveLater key={each.later.to} farm={farm} later={each.later} />}
         {each.leaving && <ProcessOn farm={farm} leaving={each.leaving} onSet={markSeen} />}
         {each.isAlarm && (
@@ -101,7 +115,31 @@ function AttentionRow({
   );
 }
 
-function seenWords({ stillIn, leaving }: Attention): string {
+/** They went out, today or before: the paddock is filled in as planned, the day can be another. */
+const OutSince = ({
+  of: { herdId, paddockId },
+  onTell,
+}: {
+  of: NonNullable<Attention['out']>;
+  onTell: Telling['askOf'];
+}) => (
+  <button
+    type="button"
+    className="today-button"
+    onClick={() =>
+      onTell(herdId, {
+        kind: 'herd-move',
+        ...(paddockId === undefined ? {} : { start: { paddockId } }),
+      })
+    }
+  >
+    They are out since …
+  </button>
+);
+
+function seenWords({ stillIn, leaving, againDays }: Attention): string {
+  if (againDays !== undefined)
+    return `Ask again in ${againDays === 7 ? 'a week' : `${againDays} days`}`;
   if (stillIn) return 'Ask me later';
   return leaving ? 'Leave the day as it is' : 'I have seen it';
 }
@@ -110,7 +148,7 @@ function seenWords({ stillIn, leaving }: Attention): string {
 export function TodayDates({ farmId, dates }: { farmId: string; dates: readonly ComingDate[] }) {
   const sayDate = useSayDate();
   return (
-    <ul className="today-list">
+    <ul className="today-list today-dates">
       {dates.map(({ key, on, text, place }) => (
         <li key={key}>
           <b>{sayDate(on)}</b> <Link href={hrefOf(farmId, place)}>{text}</Link>

@@ -34,7 +34,8 @@ function TodayPage({ day, farm }: { day: ReturnType<typeof onDayItIs>; farm: Sav
   const isNow = ({ isAlarm, level }: Attention): boolean => isAlarm === true && level === 'stop';
   const now = day.attention.filter(isNow);
   const attention = day.attention.filter((each) => !isNow(each));
-  const { ask, saidOf, dialog } = useTelling(farm, day.on, animals);
+  const telling = useTelling(farm, day.on, animals);
+  const { ask, saidOf, dialog } = telling;
   const [isWrong, setWrong] = useState(false);
   const [kept, setKept] = useState<KeptMishap>();
   return (
@@ -48,7 +49,7 @@ function TodayPage({ day, farm }: { day: ReturnType<typeof onDayItIs>; farm: Sav
           <div className="today-part">
             <h2 id="today-now">Look at now</h2>
           </div>
-          <TodayAttention farm={farm} attention={now} today={day.date} isNow />
+          <TodayAttention farm={farm} attention={now} today={day.date} telling={telling} isNow />
         </section>
       )}
       <section className="today-animals" aria-labelledby="today-animals">
@@ -119,7 +120,12 @@ function TodayPage({ day, farm }: { day: ReturnType<typeof onDayItIs>; farm: Sav
               <div className="today-part">
                 <h2 id="today-attention">Look at</h2>
               </div>
-              <TodayAttention farm={farm} attention={attention} today={day.date} />
+              <TodayAttention
+                farm={farm}
+                attention={attention}
+                today={day.date}
+                telling={telling}
+              />
             </section>
           )}
           {0 < keyDates.length && (
@@ -173,11 +179,14 @@ function TodayWork({ day, farm }: { day: ReturnType<typeof onDayItIs>; farm: Sav
         date={day.on}
         names={day.names}
       />
-      <p>
-        {jobs.length === 0 &&
-          (0 < chores.length ? 'Only the round today. ' : 'Nothing is planned for today. ')}
-        <Link href={`/farm/${farm.id}/work/own`}>Add a job</Link>
-      </p>
+      <div className="today-none">
+        {jobs.length === 0 && (
+          <p>{0 < chores.length ? 'Only the round today.' : 'Nothing is planned for today.'}</p>
+        )}
+        <Link className="today-button" href={`/farm/${farm.id}/work/own`}>
+          Add a job
+        </Link>
+      </div>
       {0 < chores.length && (
         <>
           <h3>The round</h3>
@@ -190,8 +199,13 @@ function TodayWork({ day, farm }: { day: ReturnType<typeof onDayItIs>; farm: Sav
 
 /** An empty farm says the next step. */
 const NoAnimals = ({ farmId }: { farmId: string }) => (
-  <p>
-    No birds or cattle yet. <Link href={`/farm/${farmId}/batches/new`}>Plan a batch of birds</Link>{' '}
-    or <Link href={`/farm/${farmId}/pasture/land`}>add a herd</Link>.
-  </p>
+  <div className="today-none">
+    <p>No birds or cattle yet.</p>
+    <Link className="today-button" href={`/farm/${farmId}/batches/new`}>
+      Plan a batch of birds
+    </Link>
+    <Link className="today-button" href={`/farm/${farmId}/pasture/land`}>
+      Add a herd
+    </Link>
+  </div>
 );

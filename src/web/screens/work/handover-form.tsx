@@ -22,6 +22,7 @@ import { RowForm, useRowForm } from '../../fields/row-form.js';
 import { Select } from '../../fields/select.js';
 import { Answer } from '../../shell/answer.js';
 import { Failure } from '../../shell/states.js';
+import { Ways } from '../../shell/ways.js';
 import { AbsenceLine } from './absence-line.js';
 import { ChangeList } from './change-list.js';
 import { PairRows } from './pair-rows.js';
@@ -197,9 +198,10 @@ export function HandoverForm({
         <Answer key={preview.submittedAt}>
           <Stack gap="xs">
             {preview.data.careGaps.map(({ kind, from, of, said, ways }) => (
-              <Text key={`${kind}/${from}/${of.join()}`}>
-                <b>{said}</b> {ways.join(' Or: ')}
-              </Text>
+              <div key={`${kind}/${from}/${of.join()}`}>
+                <b>{said}</b>
+                <Ways ways={ways} />
+              </div>
             ))}
             {preview.data.sheet.pages
               .filter(({ isTooMuch }) => isTooMuch)

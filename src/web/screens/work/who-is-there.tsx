@@ -4,6 +4,7 @@ import { addDays } from '../../../../shared/calendar/plain-date.js';
 import type { CareGap } from '../../../../shared/plan/work/care-gaps.js';
 import type { WorkPlan } from '../../../../shared/plan/work/planned-work.js';
 import { Section } from '../../shell/section.js';
+import { Ways } from '../../shell/ways.js';
 
 /** What comes later is read when it is nearer. */
 const NEAR_DAYS = 60;
@@ -35,11 +36,14 @@ const Gaps = ({ gaps }: { gaps: readonly CareGap[] }) => (
       <li key={`${kind}/${from}/${of.join()}`}>
         <Text fw={kind === 'nobody-there' ? 700 : undefined}>{said}</Text>
         {kind === 'nobody-there' ? (
-          <Text size="sm">What would do: {ways.join(' Or: ')}</Text>
+          <>
+            What would do:
+            <Ways ways={ways} />
+          </>
         ) : (
           <details>
             <summary>What would do</summary>
-            <Text size="sm">{ways.join(' Or: ')}</Text>
+            <Ways ways={ways} />
           </details>
         )}
       </li>
