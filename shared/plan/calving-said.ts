@@ -1,12 +1,8 @@
 import { addDays, type PlainDate } from '../calendar/plain-date.js';
 import type { Farm } from '../farm/farm.js';
 import { isInSeason, type CalvingSeason } from '../pasture/calving-season.js';
+import type { Judgements } from '../tables/judgements.js';
 import { formatDate } from '../units/dates.js';
-
-/** Before the earliest usual day: a week, a guess, no source. */
-const CALVING_SOON_DAYS = 7;
-/** A cow that has not calved by then was not in calf, or nobody told. Judgement, no source. */
-const OVERDUE_LONG_DAYS = 30;
 
 /**
  * Hours after the water bag as those of the task of attending the birth, in
@@ -18,7 +14,11 @@ const LOOK =
 /** Calves that are awaited on a day, group by group and named cow by named cow. */
 export function calvingSaid(
   seasons: readonly CalvingSeason[],
-  { date, units }: { date: PlainDate; units: Farm['units'] },
+  {
+    date,
+    units,
+    judged: { calvingSoonDays, overdueLongDays },
+  }: { date: PlainDate; units: Farm['units']; judged: Judgements['alarms'] },
 ): string[] {
   const isAnyTold = seasons.some(({ calved }) => 0 < calved);
   const said = seasons.flatMap((season): string[] => {
@@ -28,7 +28,7 @@ export function calvingSaid(
     const around = formatDate(due.due, { units, today: date });
     if (due.late < date) {
       if (!isInSeason(season, date)) return [];
-      const isLong = addDays(due.late, OVERDUE_LONG_DAYS) < date;
+      const isLong = addDays(due.late, overdueLongDays.value) < date;
       // Who tells of no calf at all is asked for some weeks; else it is said until it is told.
       if (!isAnyTold) return isLong ? [] : [noneTold(season, around)];
       return [
@@ -42,7 +42,7 @@ export function calvingSaid(
           '1 of $1 has',
         ),
       ];
-    if (date < addDays(due.early, -CALVING_SOON_DAYS)) return [];
+    if (date < addDays(due.early, -calvingSoonDays.value)) return [];
     if (due.due < date)
       return [
         cow

@@ -247,6 +247,8 @@ export const JUDGED = {
     'toldReadDays',
     'priceHoldsDays',
     'milkHoldsDays',
+    'calvingSoonDays',
+    'overdueLongDays',
   ],
 } as const;
 

@@ -17,7 +17,9 @@ const born = (date: string, more: Partial<CalvingTold> = {}): CalvingTold => ({
 });
 const two = [born('2027-04-12'), born('2027-04-14')];
 const said = (date: string, facts: readonly CalvingTold[], herd = herdOf()) =>
-  calvingSaid(calvingSeasons(herd, facts, date, tables), { date, units: 'metric' });
+  calvingSaid(calvingSeasons(herd, facts, date, tables), {
+    ...{ date, units: 'metric', judged: tables.judgements.alarms },
+  });
 const beside = (date: string, facts: readonly CalvingTold[], herd = herdOf()) =>
   calvesBeside(herd, facts, date, tables);
 

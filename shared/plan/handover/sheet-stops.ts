@@ -217,7 +217,8 @@ export function herdStop(
   const whole = withNamedCows(herd, picture.cows);
   const births = picture.calvings ?? [];
   const calves = calvesBeside(whole, births, date, tables);
-  const calving = calvingSaid(calvingSeasons(whole, births, date, tables), { date, units });
+  const { alarms: judged } = tables.judgements;
+  const calving = calvingSaid(calvingSeasons(whole, births, date, tables), { date, units, judged });
   const isAwaited = mayCalve(whole, births, date, tables);
   const hay = 0 < day.dryKg ? hayOfDay(picture, tables, day) : undefined;
   const carried = hay ? [hayText(hay, formatValue(hay.baleKg, 'kg', picture.farm))] : [];

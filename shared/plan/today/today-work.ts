@@ -58,6 +58,8 @@ export interface TodayJob {
   readonly isOnWetGround?: true;
   /** Hours of it that nobody has. */
   readonly shortHours?: number;
+  /** Animals cannot do without it. */
+  readonly forAnimals?: true;
   /** To do, done today, or no longer for today: put off, or the rest of it. */
   readonly state: 'open' | 'done' | 'later';
   /** When the rest of it is planned. */
@@ -86,6 +88,10 @@ export interface TodayChore {
 export interface TodayHours {
   readonly had: NumberQuantity;
   readonly used: NumberQuantity;
+  /** Of them, what was not ticked off yet: the round counts whole. */
+  readonly left?: number;
+  /** Those whose part of the round takes nothing of them. */
+  readonly notCounted?: readonly string[];
 }
 
 /** Chores of today by batch and herd. */
@@ -241,6 +247,7 @@ function openJob(plan: WorkPlan, job: PlannedJob, piece: DayPiece | undefined): 
       ? { hoursInAll: hours }
       : {}),
     ...(0 < hoursDone ? { hoursDone } : {}),
+    ...(job.animalsNeedIt ? { forAnimals: true } : {}),
     ...{ why, dueWords: lastWords(why) },
     ...(ifLate === undefined ? {} : { ifLate, latest: job.latest }),
     ...(job.buys === undefined ? {} : { buys: job.buys }),
@@ -315,14 +322,16 @@ export function todayHours(
   const ofChores = chores
     .filter(({ person = '' }) => !apart.has(person))
     .reduce((sum, { hours }) => sum + hours, 0);
-  const ofJobs = jobs
+  const counted = jobs
     .filter(({ hasNoHours, state }) => !hasNoHours && state !== 'later')
-    .filter(({ people: who }) => who.length === 0 || who.some((name) => !apart.has(name)))
-    .reduce(
+    .filter(({ people: who }) => who.length === 0 || who.some((name) => !apart.has(name)));
+  const hoursOf = (of: readonly TodayJob[]): number =>
+    of.reduce(
       (sum, { hours, hoursEarlier = 0, peopleNeeded }) =>
         sum + Math.max(0, hours - hoursEarlier) * peopleNeeded,
       0,
     );
+  const ofJobs = hoursOf(counted);
   const isUsual = people.some(({ hoursByWeekday }) => hoursByWeekday === undefined);
   const rows = isUsual ? [tables.work.hoursByWeekday] : [];
   const here = each.filter(({ hours }) => 0 < hours);
@@ -342,5 +351,7 @@ export function todayHours(
       from(chore, 'h_chore'),
       input('Work', ofJobs, 'h', 'h_work'),
     ]),
+    left: ofChores + hoursOf(counted.filter(({ state }) => state === 'open')),
+    ...(0 < apart.size ? { notCounted: [...apart] } : {}),
   };
 }

@@ -1,6 +1,8 @@
 import { lazy, Suspense, useState, type MouseEvent } from 'react';
 import { Link } from 'wouter';
 import type { Attention } from '../../../../shared/plan/today/looked-at.js';
+import { firstOfAll, hoursLeft } from '../../../../shared/plan/today/left-today.js';
+import { formatHours } from '../../../../shared/units/format.js';
 import type { SavedFarm } from '../../api/queries.js';
 import { useReadAhead } from '../../api/read-ahead.js';
 import { onDayItIs, useTicks, useToday } from '../../api/today-queries.js';
@@ -151,6 +153,7 @@ const toWork = (event: MouseEvent): void => {
 function TodayWork({ day, farm }: { day: ReturnType<typeof onDayItIs>; farm: SavedFarm }) {
   const { said, tick, error } = useTicks(farm.id);
   const { chores, jobs, bought } = day;
+  const first = firstOfAll(day);
   return (
     <section aria-labelledby="today-do">
       <div className="today-part">
@@ -158,9 +161,11 @@ function TodayWork({ day, farm }: { day: ReturnType<typeof onDayItIs>; farm: Sav
           Do today
         </h2>
         <span>
-          <Num of={day.hours.used} /> of <Num of={day.hours.had} />
+          {formatHours(hoursLeft(day))} left of <Num of={day.hours.used} />, you have{' '}
+          <Num of={day.hours.had} />
         </span>
       </div>
+      {first !== undefined && <p className="today-words">{first}</p>}
       <Failure error={error} />
       {!day.hasPeople && (
         <p>
