@@ -129,7 +129,7 @@ function Stay({
           </Button>
         )}
       </Group>
-      <Text size="sm">
+      <Text>
         <Num of={days} />
         {isThere(row) ? ' more, height now ' : ', entry height '}
         <Num of={heightBefore} />, exit height <Num of={heightAfter} />
@@ -193,7 +193,7 @@ function Other({
         <Notes row={row} />
         {children}
       </Group>
-      <Text size="sm" className="roomy-numbers">
+      <Text className="roomy-numbers">
         <RowAmount row={row} />
       </Text>
     </>

@@ -151,7 +151,7 @@ function JobRow({ job, plan, farm, days, children }: JobRowProps) {
         <details>
           <summary>
             {plannedText(job, sayDate)}
-            {0 < job.lateDays && `, ${job.lateDays} d late`}
+            {0 < job.lateDays && `, ${job.lateDays} ${job.lateDays === 1 ? 'day' : 'days'} late`}
           </summary>
           {job.why}
           <DayJob

@@ -9,6 +9,7 @@ import { listed } from '../../../../shared/units/listed.js';
 import type { SavedFarm } from '../../api/queries.js';
 import { useSayDate } from '../../explain/say-date.js';
 import { Section } from '../../shell/section.js';
+import { Ways } from '../../shell/ways.js';
 import { MoveLater } from '../../tick/move-later.js';
 import { DayJob } from '../../tick/day-job.js';
 import { eachHours } from '../../tick/each-hours.js';
@@ -53,8 +54,8 @@ export function NotFitting({ plan, farm }: { plan: WorkPlan; farm: SavedFarm }) 
       ))}
       {0 < late.length && (
         <>
-          <Text size="sm">Done late:</Text>
-          <List size="sm" mb="sm">
+          <Text>Done late:</Text>
+          <List mb="sm" spacing="sm">
             {inSeries(late).map(({ next: job, later, often }) => (
               <List.Item key={job.key}>
                 <b>{job.name}</b>
@@ -63,7 +64,8 @@ export function NotFitting({ plan, farm }: { plan: WorkPlan; farm: SavedFarm }) 
                 {sayDate(job.pieces.at(-1)!.date)}, {job.lateDays}{' '}
                 {job.lateDays === 1 ? 'day' : 'days'} late. {job.whyPart} {job.why}
                 {job.ifLate && ` If late: ${job.ifLate}.`}
-                {0 < job.waysToFit.length && ` To be in time: ${job.waysToFit.join(' Or: ')}`}
+                {0 < job.waysToFit.length && ' To be in time:'}
+                <Ways ways={job.waysToFit} />
               </List.Item>
             ))}
           </List>
@@ -71,14 +73,15 @@ export function NotFitting({ plan, farm }: { plan: WorkPlan; farm: SavedFarm }) 
       )}
       {0 < part.length && (
         <>
-          <Text size="sm">Done in part:</Text>
-          <List size="sm" mb="sm">
+          <Text>Done in part:</Text>
+          <List mb="sm" spacing="sm">
             {inSeries(part).map(({ next: job, later, often }) => (
               <List.Item key={job.key}>
                 <b>{job.name}</b>
                 {job.belongsTo && ` · ${job.belongsTo.name}`}
                 {often && `, ${often}, ${1 + later.length} times in part`}: {job.whyPart}
-                {0 < job.waysToFit.length && ` Ways to make room: ${job.waysToFit.join(' ')}`}
+                {0 < job.waysToFit.length && ' Ways to make room:'}
+                <Ways ways={job.waysToFit} />
               </List.Item>
             ))}
           </List>
@@ -86,14 +89,12 @@ export function NotFitting({ plan, farm }: { plan: WorkPlan; farm: SavedFarm }) 
       )}
       {0 < short.length && (
         <>
-          <Text size="sm">
-            Done on its day all the same, because animals, or their meat, depend on it:
-          </Text>
-          <List size="sm" mb="sm">
+          <Text>Done on its day all the same, because animals, or their meat, depend on it:</Text>
+          <List mb="sm" spacing="sm">
             {short.map((day) => (
               <List.Item key={day.date}>
                 {0 < day.of.length && `${listed(day.of)}: `}
-                {waysOfDay(day, plan.jobs).join(' Or: ')}
+                <Ways ways={waysOfDay(day, plan.jobs)} />
                 {laterOf(day, plan).map((later) => (
                   <div key={`${later.ofId} ${later.to}`}>
                     <MoveLater farm={farm} later={later} />
@@ -112,17 +113,13 @@ export function NotFitting({ plan, farm }: { plan: WorkPlan; farm: SavedFarm }) 
               {job.belongsTo && ` · ${job.belongsTo.name}`}
               {often && `, ${often}: ${1 + later.length} times`}
             </Text>
-            <Text size="sm">
+            <Text>
               {eachHours(job.hours, job.peopleNeeded)}, due by {sayDate(job.latest)}. {job.why}
             </Text>
             {0 < job.waysToFit.length && (
               <>
-                <Text size="sm">Ways to make room:</Text>
-                <List size="sm">
-                  {job.waysToFit.map((way) => (
-                    <List.Item key={way}>{way}</List.Item>
-                  ))}
-                </List>
+                <Text>Ways to make room:</Text>
+                <Ways ways={job.waysToFit} />
               </>
             )}
             {job.later && <MoveLater key={job.later.to} farm={farm} later={job.later} />}

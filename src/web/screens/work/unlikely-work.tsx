@@ -56,9 +56,7 @@ function Unlikely({ line, outlook }: { line: UnlikelyLine; outlook: WorkOutlook 
   const numbers = outlookQuantities(outlook, job);
   const about = useMemo(() => aboutChances(job, reader.today ?? job.latest, reader), [job, reader]);
   const hasChance = !job.isFewDays && !job.alreadyLate;
-  const says = [...elseWords(job, reader), lackWords(job), heldUpWords(line)].filter(
-    (words) => words !== undefined,
-  );
+  const says = [...elseWords(job, reader), lackWords(job)].filter((words) => words !== undefined);
   return (
     <div>
       <Text fw={600}>
@@ -78,6 +76,7 @@ function Unlikely({ line, outlook }: { line: UnlikelyLine; outlook: WorkOutlook 
           )}{' '}
           {says.join(' ')}
         </Text>
+        <HeldUp line={line} />
         {numbers.startBy && (
           <Text size="sm">
             Start by, to be safe {formatYears(outlook.sureShare, 'years in')}:{' '}
@@ -97,5 +96,22 @@ function Unlikely({ line, outlook }: { line: UnlikelyLine; outlook: WorkOutlook 
       )}
       {isTried(job) && job.better.length === 0 && <Text size="sm">{NOTHING_HELPS}</Text>}
     </div>
+  );
+}
+
+/** So many names are read at a glance; the rest are asked for. */
+const NAMED = 3;
+
+/** What is late with it. */
+function HeldUp({ line }: { line: UnlikelyLine }) {
+  const { heldUp } = line;
+  if (heldUp.length <= NAMED + 1) return <Text>{heldUpWords(line)}</Text>;
+  return (
+    <details>
+      <summary>
+        Late with it: {heldUp.slice(0, NAMED).join('; ')} and {heldUp.length - NAMED} more
+      </summary>
+      {heldUp.slice(NAMED).join('; ')}.
+    </details>
   );
 }
