@@ -1,5 +1,5 @@
 import type { Clock, Field } from './field.js';
-import { daysOf, driesHay, waysIn, type Way } from './grazing-rules.js';
+import { daysOf, driesHay, mostStripsOn, waysIn, type Way } from './grazing-rules.js';
 import type { GrazingProblem, Mown, Stay } from './grazing-problem.js';
 import type { Cut, Entry, StayEnd, StayRecord, StayStart, Topping } from './season-books.js';
 import { newStay, recordOf } from './stay-books.js';
@@ -170,10 +170,10 @@ export abstract class GrazedDays {
     if (field.sward.isClosed[day] === 1) return 'shut';
     if (field.sward.weather.isSnow[day] === 1) return 'snow';
     const isGrazed = field.stay!.until <= day && this.stripStays(field);
-    const { herds, judged } = this.problem;
     const { herd, enteredOn } = field.stay!;
     // What more stands there is not worth letting the next paddock grow old.
-    const isLong = judged.mostStrips * herds[herd]!.longestStayDays <= day - enteredOn;
+    const strips = (day - enteredOn) / this.problem.herds[herd]!.longestStayDays;
+    const isLong = 1 <= strips && mostStripsOn(this.problem, this.fields, day) <= strips;
     if (isLong) return 'long-enough';
     return isGrazed || daysOf(field, need, field.stay!.harvestShare) < 1 ? 'eaten-down' : undefined;
   }

@@ -5,8 +5,8 @@ import {
   driesHay,
   isForMowing,
   isOpen,
+  lastLeftToTop,
   tallestToSpare,
-  tallestToTop,
   type Way,
 } from './grazing-rules.js';
 import type { GrazingProblem, Mown } from './grazing-problem.js';
@@ -165,7 +165,7 @@ export class Season extends GrazedDays {
     // While any herd waits for grass there is none to spare.
     if (day < this.nextLook || !this.herds.some(({ isOut }) => isOut)) return;
     if (this.herds.some(({ wasOut, isOut }) => wasOut && !isOut)) return;
-    const next = how === 'shut' ? tallestToSpare : tallestToTop;
+    const next = how === 'shut' ? tallestToSpare : lastLeftToTop;
     let paddock = next(this.problem, this.fields, day);
     if (paddock === undefined) return;
     this.nextLook = day + judged.walkEveryDays;

@@ -46,7 +46,7 @@ export interface GrazingProblem {
   /** Days after the first of a go by which it is mown: so long its work may wait for dry ones. */
   readonly mownWithinDays: number;
   /** Which of several ready paddocks is taken: by a plain rule always the most grown. */
-  readonly takes: 'just-ready' | 'most-grown';
+  readonly takes: 'just-ready' | 'in-turn' | 'most-grown';
   /** Growth of a day from which grass is called growing, kg/ha. */
   readonly growsKgPerHa: number;
 }

@@ -11,6 +11,8 @@ export interface Way {
   readonly ripeness: number;
   /** Headed out or grown over: left for when no leafy one is ready. */
   readonly isRank: boolean;
+  /** Day after its last grazing or mowing. */
+  readonly leftDay: number | undefined;
 }
 
 /** What lets a herd in, in the order in which paddocks are taken. */
@@ -22,8 +24,9 @@ const ENTRIES: readonly Entry[] = ['ready', 'first-pass', 'leaf-stage', 'at-rest
  * die; while nothing grows, and in the last round what stands nearly as tall.
  *
  * Of those that are ready the one that has just become so is taken first: a round begins anew as
- * soon as its first paddock is ready again, and what grows past it is left out. Of the others, and
- * by a plain rule of all, the most grown.
+ * soon as its first paddock is ready again, and what grows past it is left out, to be mown. Where
+ * nobody makes hay all are grazed in turn. Of those that are not ready, and by a plain rule of all,
+ * the most grown.
  *
  * @param isOut it has been on grass in this plan
  */
@@ -35,7 +38,7 @@ export function waysIn(
   isOut: boolean,
 ): Way[] {
   const need = problem.herds[herd]!.demandKg[day]!;
-  const isBefore = problem.takes === 'most-grown' ? isMoreGrown : isTakenBefore;
+  const isBefore = ORDERS[problem.takes];
   const ways: Way[] = [];
   for (let paddock = 0; paddock < fields.length; paddock++) {
     const field = fields[paddock]!;
@@ -58,7 +61,11 @@ export function waysIn(
     const least = entry === 'ready' ? problem.judged.enterDayShare : 1;
     if (above * sward.areaHa * problem.harvestShare[0]! < least * need) continue;
     const [ripeness, isRank] = [ripenessOf(sward, mass), sward.rankKgPerHa < mass];
-    putIn(ways, { paddock, entry, turn: ENTRIES.indexOf(entry), ripeness, isRank }, isBefore);
+    putIn(
+      ways,
+      { paddock, entry, turn: ENTRIES.indexOf(entry), ripeness, isRank, leftDay },
+      isBefore,
+    );
   }
   return ways;
 }
@@ -81,6 +88,19 @@ function isTakenBefore(a: Way, b: Way): boolean {
   if (a.turn !== b.turn) return a.turn < b.turn;
   return a.entry === 'ready' ? a.ripeness < b.ripeness : b.ripeness < a.ripeness;
 }
+
+/** The one that was grazed or mown longest ago. */
+function isInTurn(a: Way, b: Way): boolean {
+  if (a.turn !== b.turn) return a.turn < b.turn;
+  const [ofA, ofB] = [a.leftDay ?? -Infinity, b.leftDay ?? -Infinity];
+  return ofA === ofB ? b.ripeness < a.ripeness : ofA < ofB;
+}
+
+const ORDERS = {
+  'just-ready': isTakenBefore,
+  'in-turn': isInTurn,
+  'most-grown': isMoreGrown,
+} satisfies Record<GrazingProblem['takes'], unknown>;
 
 /** A paddock on the morning on which it is asked for, not ready. */
 interface Morning {
@@ -152,6 +172,26 @@ function hasAllLeaves({ sward, leftDay, warmth }: Field, day: number): boolean {
 /** Neither closed by the household nor for hay. */
 export const isOpen = (field: Field, day: number): boolean =>
   field.sward.isClosed[day] === 0 && field.shutFrom === undefined && field.openFrom <= day;
+
+/**
+ * Strips of a paddock after which a herd goes on where another is ready. Where nobody mows what is left
+ * over, the round is as fast as the grass: of paddocks that outgrow the herds as many strips fewer are
+ * grazed, so that all are come to before they are old.
+ */
+export function mostStripsOn(
+  { takes, judged, usualGrowth, herds, harvestShare }: GrazingProblem,
+  fields: readonly Field[],
+  day: number,
+): number {
+  const { mostStrips } = judged;
+  if (takes !== 'in-turn') return mostStrips;
+  const grownKg = fields.reduce(
+    (sum, { sward }, p) => sum + (1 - sward.isClosed[day]!) * usualGrowth[p]![day]! * sward.areaHa,
+    0,
+  );
+  const needKg = herds.reduce((sum, { demandKg }) => sum + demandKg[day]!, 0);
+  return Math.min(mostStrips, Math.ceil((mostStrips * needKg) / (grownKg * harvestShare[0]!)));
+}
 
 /** Days that what stands above the residual feeds a herd. */
 export const daysOf = (field: Field, needKg: number, harvestShare: number): number =>
@@ -229,25 +269,24 @@ export function cutOf(
 
 /**
  * The paddock that would be topped on a morning, of those that stand rank with nobody in them and
- * would be ready again before growth ends: one that the herds left in the last two walks, which
- * they are to come back to soonest, else the most grown.
+ * would be ready again before growth ends: the one that the herds were in last, as they come back to
+ * it last; of those that nobody was in, the most grown.
  */
-export function tallestToTop(
-  { judged, usualGrowth, growthEnds }: GrazingProblem,
+export function lastLeftToTop(
+  { usualGrowth, growthEnds }: GrazingProblem,
   fields: readonly Field[],
   day: number,
 ): number | undefined {
-  const isJustLeft = ({ leftDay }: Field): boolean =>
-    leftDay !== undefined && day - leftDay <= 2 * judged.walkEveryDays;
-  let first: { p: number; isLeft: boolean; ripeness: number } | undefined;
+  let first: { p: number; leftDay: number; ripeness: number } | undefined;
   fields.forEach((field, p) => {
     const { rankKgPerHa, residualKgPerHa, turnInKgPerHa } = field.sward;
     if (field.stay || !isOpen(field, day) || field.mass < rankKgPerHa) return;
-    const [isLeft, { ripeness }] = [isJustLeft(field), field];
-    if (first && (first.isLeft === isLeft ? ripeness <= first.ripeness : first.isLeft)) return;
+    const { leftDay = -Infinity, ripeness } = field;
+    if (first && (first.leftDay === leftDay ? ripeness <= first.ripeness : leftDay < first.leftDay))
+      return;
     let grown = residualKgPerHa;
     for (let i = day; i < growthEnds && grown < turnInKgPerHa; i++) grown += usualGrowth[p]![i]!;
-    if (turnInKgPerHa <= grown) first = { p, isLeft, ripeness };
+    if (turnInKgPerHa <= grown) first = { p, leftDay, ripeness };
   });
   return first?.p;
 }

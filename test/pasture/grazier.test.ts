@@ -154,8 +154,8 @@ describe('graze', () => {
     expect(hay(books)).toBeLessThan(hay(graze(problem, 'never')) + 3 * day);
   });
 
-  it('leaves what stands rank while something leafy is ready', () => {
-    const problem = farm({ choices: { makesHay: false } });
+  it('leaves what stands rank, to be mown, while something leafy is ready', () => {
+    const problem = farm();
     const { stays, massKgPerHa } = graze(problem, 'never');
     const rank = stays.filter(({ isRank, entry }) => isRank && entry === 'ready');
     for (const { from, paddock } of rank)

@@ -101,7 +101,7 @@ export function grazingProblem(
     hayMcalPerKg: land.map(({ forage }) => forage.energyMcalPerKg.value),
     hayEatenShare: tables.pasture.hay.harvestShare / wasteOf(context),
     mownWithinDays: mownWithinDays(tables),
-    takes: 'just-ready',
+    takes: context.choices.makesHay === false ? 'in-turn' : 'just-ready',
     growsKgPerHa: tables.judgements.grass.growsKgPerHa.value,
     past: pastStays(context),
     mown: toldMowings(context),

@@ -1,10 +1,9 @@
-import { graze } from '../../pasture/grazier.js';
 import { issue, type PlanIssue } from '../../problems/plan-issue.js';
 import { moreHead } from './hay-over.js';
 import { hayToBuy, isShortage } from './hay-part.js';
 import type { PastureContext } from './pasture-context.js';
 import { seasonFeed } from './season-feed.js';
-import { baleOf, balesMade, surplusOf, type Chosen } from './surplus.js';
+import { baleOf, balesMade, chooseMoves, surplusOf, type Chosen } from './surplus.js';
 import { quantity } from '../../explain/quantity.js';
 import { hayStoreFormulas } from './hay-store.js';
 
@@ -45,9 +44,9 @@ function waysToUse(context: PastureContext, chosen: Chosen, mown: Chosen): strin
  * The season is walked once more as if hay were made.
  */
 export function spareGrass(context: PastureContext, chosen: Chosen): PlanIssue[] {
-  if (context.choices.makesHay !== false) return [];
-  const { problem } = chosen;
-  const mown = { problem, books: graze(problem) };
+  const { choices } = context;
+  if (choices.makesHay !== false) return [];
+  const mown = chooseMoves({ ...context, choices: { ...choices, makesHay: true } });
   const cuts = surplusOf(context, mown);
   if (cuts.length === 0) return [];
   const { say, paddocks } = context;

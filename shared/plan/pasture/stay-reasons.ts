@@ -25,7 +25,7 @@ export const ENTRY_WORDS: Record<Entry, string> = {
 
 export const END_WORDS: Record<StayEnd, string> = {
   'eaten-down': 'what stands above the residual does not feed another day',
-  'long-enough': 'it has been grazed for three long stays, and the next paddock would grow old',
+  'long-enough': 'it has been in for long enough, and the next paddock would grow old',
   shut: 'the paddock is closed from the next day on',
   'herd-gone': 'no animal of the herd grazes on the next day',
   'plan-ends': 'the plan ends',
