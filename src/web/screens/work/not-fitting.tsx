@@ -6,6 +6,7 @@ import { waysOfDay, type ShortDay } from '../../../../shared/plan/work/short-day
 import { listed } from '../../../../shared/units/listed.js';
 import type { SavedFarm } from '../../api/queries.js';
 import { useSayDate } from '../../explain/say-date.js';
+import type { Kept } from '../../shell/kept-said.js';
 import { Section } from '../../shell/section.js';
 import { MoveLater } from '../../tick/move-later.js';
 import { DayJob } from '../../tick/day-job.js';
@@ -13,7 +14,15 @@ import { eachHours } from '../../tick/each-hours.js';
 import { useKeptJobs } from '../../tick/kept-jobs.js';
 
 /** What does not fit, why, and what would make it fit. */
-export function NotFitting({ plan, farm }: { plan: WorkPlan; farm: SavedFarm }) {
+export function NotFitting({
+  plan,
+  farm,
+  onKept,
+}: {
+  plan: WorkPlan;
+  farm: SavedFarm;
+  onKept: (kept: Kept) => void;
+}) {
   const sayDate = useSayDate();
   const unfit = useKeptJobs(plan.jobs).filter((job) => job.pieces.length === 0);
   const short = plan.shortDays;
@@ -92,7 +101,7 @@ export function NotFitting({ plan, farm }: { plan: WorkPlan; farm: SavedFarm }) 
                 {waysOfDay(day, plan.jobs).join(' Or: ')}
                 {laterOf(day, plan).map((later) => (
                   <div key={`${later.ofId} ${later.to}`}>
-                    <MoveLater farm={farm} later={later} />
+                    <MoveLater {...{ farm, later, onKept }} />
                   </div>
                 ))}
               </List.Item>
@@ -121,7 +130,7 @@ export function NotFitting({ plan, farm }: { plan: WorkPlan; farm: SavedFarm }) 
                 </List>
               </>
             )}
-            {job.later && <MoveLater key={job.later.to} farm={farm} later={job.later} />}
+            {job.later && <MoveLater key={job.later.to} {...{ farm, onKept }} later={job.later} />}
             <DayJob
               work={{ ...job, of: job.belongsTo?.name, due: job.latest }}
               units={farm.units}
