@@ -18,7 +18,7 @@ export function TooSoon({ plan, farm }: { plan: WorkPlan; farm: SavedFarm }) {
             <Text fw={700}>
               {name}, {sayDate(from)}: not ready before it: {names.join('; ')}.
             </Text>
-            <Text size="sm">{said}</Text>
+            <Text>{said}</Text>
             {kind !== 'arrival' && to !== undefined && (
               <MoveLater key={to} farm={farm} later={{ kind, ofId, to }} />
             )}
