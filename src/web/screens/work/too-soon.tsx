@@ -27,7 +27,7 @@ export function TooSoon({
             <Text fw={700}>
               {name}, {sayDate(from)}: not ready before it: {names.join('; ')}.
             </Text>
-            <Text size="sm">{said}</Text>
+            <Text>{said}</Text>
             {kind !== 'arrival' && to !== undefined && (
               <MoveLater key={to} {...{ farm, onKept }} later={{ kind, ofId, to }} />
             )}
