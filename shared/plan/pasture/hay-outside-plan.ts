@@ -8,15 +8,8 @@ import {
   type NumberQuantity,
   type QuantityInput,
 } from '../../explain/quantity.js';
-<<<<<<< HEAD
 import { turnOutOf } from './grass-again.js';
-import { leftOn, onHayDay } from './on-hay-day.js';
-=======
-import type { GrazingProblem } from '../../pasture/grazing-problem.js';
-import type { SeasonBooks } from '../../pasture/season-books.js';
-import { massOf } from '../../pasture/sward.js';
 import { leftOn, toldHayDay } from './on-hay-day.js';
->>>>>>> d88c8b91f9636685977d5669c60dcb678101835f
 import type { PastureContext } from './pasture-context.js';
 import { YEAR } from './pasture-span.js';
 import type { Chosen } from './surplus.js';
