@@ -124,7 +124,11 @@ export function printWork(plan: WorkPlan, reader: Reader): string {
         `${[job.name, job.belongsTo?.name].filter(Boolean).join(', ')}: ${[job.whyPart, ...job.waysToFit].join(' ')}`,
     ),
     ...(unfit.length + part.length + plan.shortDays.length + late.length === 0
-      ? [plan.careGaps.length === 0 ? '\nTime for everything.' : '\nTime for the rest.']
+      ? [
+          plan.careGaps.length + goneBy.length === 0
+            ? '\nTime for everything.'
+            : '\nTime for the rest.',
+        ]
       : []),
     ...(unfit.length === 0
       ? []

@@ -40,7 +40,7 @@ export function NotFitting({
     <Section
       title={
         isAllIn
-          ? plan.careGaps.length === 0
+          ? plan.careGaps.length + goneBy.length === 0
             ? 'Time for everything'
             : 'Time for the rest'
           : 'No time for these'
@@ -50,7 +50,7 @@ export function NotFitting({
         <Text>
           {plan.jobs.length === 0
             ? 'There is no work in sight.'
-            : `There are hours and days for all of the work.`}
+            : `There are hours and days for all of the work${goneBy.length === 0 ? '' : ' whose days are not over'}.`}
         </Text>
       )}
       {handless.map((job) => (
