@@ -1,5 +1,6 @@
 import './work.css';
 import { Text } from '@mantine/core';
+import { notReady } from '../../../../shared/plan/work/not-ready.js';
 import type { WorkPlan } from '../../../../shared/plan/work/planned-work.js';
 import type { SavedFarm } from '../../api/queries.js';
 import { useSayDate } from '../../explain/say-date.js';
@@ -22,17 +23,22 @@ export function TooSoon({
   return (
     <Section title="Before all is ready">
       <ul className="care-gaps">
-        {plan.eventsToMove.map(({ id, kind, ofId, name, from, to, names, said }) => (
-          <li key={id}>
-            <Text fw={700}>
-              {name}, {sayDate(from)}: not ready before it: {names.join('; ')}.
-            </Text>
-            <Text>{said}</Text>
-            {kind !== 'arrival' && to !== undefined && (
-              <MoveLater key={to} {...{ farm, onKept }} later={{ kind, ofId, to }} />
-            )}
-          </li>
-        ))}
+        {plan.eventsToMove.map((event) => {
+          const { id, kind, ofId, name, from, to, said } = event;
+          const unready = notReady(event);
+          return (
+            <li key={id}>
+              <Text fw={700}>
+                {name}, {sayDate(from)}
+                {unready !== undefined && `: ${unready}.`}
+              </Text>
+              <Text>{said}</Text>
+              {kind !== 'arrival' && to !== undefined && (
+                <MoveLater key={to} {...{ farm, onKept }} later={{ kind, ofId, to }} />
+              )}
+            </li>
+          );
+        })}
       </ul>
     </Section>
   );
