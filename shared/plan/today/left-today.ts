@@ -14,25 +14,16 @@ export function hoursLeft({ hours, chores }: Day): number {
   return Math.max(0, left - done);
 }
 
-/** On a day that is asked for more than its hours: what comes first, and what can wait. */
+/** On a day that is asked for more than its hours: that animals come first, and what can wait. */
 export function firstOfAll(day: Day): string | undefined {
   const { had } = day.hours;
   if (had.value <= 0 || hoursLeft(day) <= had.value + SLACK_H) return undefined;
-  const open = day.jobs.filter(({ state, hasNoHours }) => state === 'open' && !hasNoHours);
-  const named = (isFirst: boolean): string =>
-    listed(
-      open
-        .filter(({ forAnimals = false }) => forAnimals === isFirst)
-        .map(({ name }) => `“${name}”`),
-    );
-  const [first, rest] = [named(true), named(false)];
-  const round = 0 < day.chores.length ? 'the round' : '';
-  const before = [round, first].filter((each) => each !== '').join(', then ');
-  return [
-    `That is more than the ${formatHours(had.value)} there are today.`,
-    before === '' ? '' : ` First ${before}: animals depend on it.`,
-    rest === '' ? '' : ` What there is no time for then can wait: ${rest}.`,
-  ].join('');
+  const wait = day.jobs
+    .filter(({ state, hasNoHours, forAnimals }) => state === 'open' && !hasNoHours && !forAnimals)
+    .map(({ name }) => `“${name}”`);
+  const much = `That is more than the ${formatHours(had.value)} there are today.`;
+  if (wait.length === 0) return `${much} Animals depend on all of it: ask somebody to help.`;
+  return `${much} First the round and all that animals depend on; what there is no time for then can wait: ${listed(wait)}.`;
 }
 
 /** Nobody puts work off for a quarter of an hour. */
