@@ -15,26 +15,18 @@ export function hoursLeft({ hours, chores }: Day): number {
   return Math.max(0, left - done);
 }
 
-/** On a day that is asked for more than its hours: what comes first, and what can wait. */
+/** On a day that is asked for more than its hours: that animals come first, and what can wait. */
 export function firstOfAll(day: Day): string | undefined {
   const { had, used } = day.hours;
   const left = hoursLeft(day);
   // Hours that were worked are there no more.
   const there = Math.max(0, had.value - Math.max(0, used.value - left));
   if (had.value <= 0 || !isWorthTelling(left - there)) return undefined;
-  const open = day.jobs.filter(({ state, hasNoHours }) => state === 'open' && !hasNoHours);
-  const named = (isFirst: boolean): string =>
-    listed(
-      open
-        .filter(({ forAnimals = false }) => forAnimals === isFirst)
-        .map(({ name }) => `“${name}”`),
-    );
-  const [first, rest] = [named(true), named(false)];
-  const round = day.chores.some(({ isDone }) => !isDone) ? 'the round' : '';
-  const before = [round, first].filter((each) => each !== '').join(', then ');
-  return [
-    `That is more than the ${formatHours(there)} there are ${there < had.value ? 'still ' : ''}today.`,
-    before === '' ? '' : ` First ${before}: animals depend on it.`,
-    rest === '' ? '' : ` What there is no time for then can wait: ${rest}.`,
-  ].join('');
+  const wait = day.jobs
+    .filter(({ state, hasNoHours, forAnimals }) => state === 'open' && !hasNoHours && !forAnimals)
+    .map(({ name }) => `“${name}”`);
+  const much = `That is more than the ${formatHours(there)} there are ${there < had.value ? 'still ' : ''}today.`;
+  if (wait.length === 0) return `${much} Animals depend on all of it: ask somebody to help.`;
+  const round = day.chores.some(({ isDone }) => !isDone) ? 'the round and ' : '';
+  return `${much} First ${round}all that animals depend on; what there is no time for then can wait: ${listed(wait)}.`;
 }

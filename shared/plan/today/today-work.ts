@@ -58,7 +58,7 @@ export interface TodayJob {
   readonly isOnWetGround?: true;
   /** Hours of it that nobody has. */
   readonly shortHours?: number;
-  /** Animals cannot do without it. */
+  /** Animals cannot do without it, or not without it today. */
   readonly forAnimals?: true;
   /** To do, done today, or no longer for today: put off, or the rest of it. */
   readonly state: 'open' | 'done' | 'later';
@@ -247,7 +247,7 @@ function openJob(plan: WorkPlan, job: PlannedJob, piece: DayPiece | undefined): 
       ? { hoursInAll: hours }
       : {}),
     ...(0 < hoursDone ? { hoursDone } : {}),
-    ...(job.animalsNeedIt ? { forAnimals: true } : {}),
+    ...(job.animalsNeedIt || (belongsTo && job.latest <= plan.today) ? { forAnimals: true } : {}),
     ...{ why, dueWords: lastWords(why) },
     ...(ifLate === undefined ? {} : { ifLate, latest: job.latest }),
     ...(job.buys === undefined ? {} : { buys: job.buys }),

@@ -39,7 +39,11 @@ describe('what is left of today', () => {
     const net = job('Net', { forAnimals: true });
     const day = dayOf([net, job('Gate')]);
     expect(firstOfAll({ ...day, hours: { ...day.hours, had } })).toBe(
-      'That is more than the 3 h there are today. First the round, then “Net”: animals depend on it. What there is no time for then can wait: “Gate”.',
+      'That is more than the 3 h there are today. First the round and all that animals depend on; what there is no time for then can wait: “Gate”.',
+    );
+    const nets = dayOf([net, { ...net, key: 'Pen', name: 'Pen' }]);
+    expect(firstOfAll({ ...nets, hours: { ...nets.hours, had } })).toBe(
+      'That is more than the 3 h there are today. Animals depend on all of it: ask somebody to help.',
     );
     const some = { value: 4.5 } as NumberQuantity;
     expect(firstOfAll({ ...day, hours: { ...day.hours, had: some } })).toBeUndefined();
@@ -49,7 +53,7 @@ describe('what is left of today', () => {
     const had = { value: 3 } as NumberQuantity;
     const day = dayOf([job('Net', { state: 'done' }), job('Gate')], ['feed', 'eggs']);
     expect(firstOfAll({ ...day, hours: { ...day.hours, had } })).toBe(
-      'That is more than the 30 min there are still today. What there is no time for then can wait: “Gate”.',
+      'That is more than the 30 min there are still today. First all that animals depend on; what there is no time for then can wait: “Gate”.',
     );
     const done = dayOf(
       [job('Net', { state: 'done' }), job('Gate', { state: 'done' })],

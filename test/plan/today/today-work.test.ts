@@ -106,6 +106,10 @@ describe('the work of today', () => {
     );
     expect(hens!.others).toEqual([other.name]);
     expect(own?.others).toBeUndefined();
+    // What its animals can have later can wait; what is due today for them cannot.
+    expect(hens!.forAnimals).toBeUndefined();
+    const due = plan.jobs.map((job) => ({ ...ofHens(job), latest: today }));
+    expect(todayJobs({ ...plan, jobs: due }, picture)[0]!.forAnimals).toBe(true);
   });
 
   it('says of what fits only in part how long all of it is', () => {
