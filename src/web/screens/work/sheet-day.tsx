@@ -161,7 +161,11 @@ function Stop({
 }
 
 /** To be ticked with a pencil. */
-const Box = () => <span aria-hidden>☐ </span>;
+const Box = () => (
+  <span aria-hidden className="sheet-box">
+    ☐
+  </span>
+);
 
 /** In the words of a note by the door: 14.4 lb of feed. */
 const Amount = ({ of }: { of: Quantity }) =>
