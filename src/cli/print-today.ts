@@ -28,7 +28,7 @@ export function printToday(day: Today, reader: Reader): string {
     ...part(
       'The round',
       chores.map((chore) =>
-        [chore.name, chore.of, choreHoursSaid(chore), chore.person ?? '']
+        [chore.name, chore.of, choreHoursSaid(chore), chore.person ?? chore.anyOf ?? '']
           .filter(Boolean)
           .join(' · '),
       ),

@@ -100,3 +100,9 @@ export interface Task {
   readonly buys?: TripToBuy;
   readonly mark: Mark;
 }
+
+/** Whether a task should have been begun, and the last day of it is past as well. */
+export const isPastItsDay = (
+  { alreadyLate, end }: Pick<Task, 'alreadyLate' | 'end'>,
+  today: PlainDate,
+): boolean => alreadyLate && end < today;

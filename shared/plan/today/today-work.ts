@@ -4,6 +4,7 @@ import { MOST_OF_NAMES } from '../../farm/words.js';
 import { listed } from '../../units/listed.js';
 import type { Herd } from '../../farm/herd.js';
 import { movesKey } from '../../farm/herd-move-work.js';
+import { isAtHome, isGrownUp } from '../../farm/who-is-there.js';
 import type { FarmPicture } from '../../farm/picture.js';
 import type { Round } from '../../tables/task-template.js';
 import type { Tables } from '../../tables/tables.js';
@@ -77,6 +78,8 @@ export interface TodayChore {
   /** Of each animal, where it comes when one does and its hours are those of an average day. */
   readonly hoursEach?: number;
   readonly person?: string;
+  /** Who of the grown-ups at home could, where nobody has the hours for it. */
+  readonly anyOf?: string;
   /** Who did it, where it was told done. */
   readonly doneBy?: string;
   /** The paddock it brings the herd to, which its tick tells. */
@@ -97,10 +100,20 @@ export interface TodayHours {
 /** Chores of today by batch and herd. */
 export function todayChores(
   plan: WorkPlan,
-  { herds, paddocks }: Pick<FarmPicture, 'herds' | 'paddocks'>,
+  { herds, paddocks, people, handovers }: FarmPicture,
   pasture: PasturePlan | undefined,
 ): TodayChore[] {
   const order = herds.map(({ name }: Herd) => name);
+  // Animals wait for nobody's hours: somebody who is there does it all the same.
+  const home = people
+    .filter((each) => isGrownUp(each) && isAtHome(each, plan.today, handovers))
+    .map(({ name }) => name);
+  const whoCan: Pick<TodayChore, 'person' | 'anyOf'> =
+    home.length === 0
+      ? {}
+      : home.length === 1
+        ? { person: home[0]! }
+        : { anyOf: listed(home, 'or') };
   const goesBy = (key: string): Pick<TodayChore, 'goes'> => {
     const goes = goesByChore({ key, on: plan.today }, herds, pasture);
     const paddock = paddocks.find(({ id }) => id === goes?.paddockId)?.name;
@@ -114,7 +127,7 @@ export function todayChores(
       hours: chore.hours,
       ...(chore.rounds === undefined ? {} : { rounds: chore.rounds }),
       ...(chore.hoursEach === undefined ? {} : { hoursEach: chore.hoursEach }),
-      ...(chore.personId === undefined ? {} : { person: nameOf(plan, chore.personId) }),
+      ...(chore.personId === undefined ? whoCan : { person: nameOf(plan, chore.personId) }),
       ...goesBy(chore.key),
       ...(isMoveTold(chore.key, { herds, pasture, today: plan.today }) ? { isTold: true } : {}),
     }))

@@ -3,11 +3,16 @@ import { addDays, weekdayOf } from '../../../shared/calendar/plain-date.js';
 import type { Progress } from '../../../shared/farm/job.js';
 import type { FarmPicture } from '../../../shared/farm/picture.js';
 import { attentionOf } from '../../../shared/plan/today/attention.js';
-import { freeToday, todayHours, todayJobs } from '../../../shared/plan/today/today-work.js';
+import {
+  freeToday,
+  todayChores,
+  todayHours,
+  todayJobs,
+} from '../../../shared/plan/today/today-work.js';
 import { todayGround, todayWeather } from '../../../shared/plan/today/today-weather.js';
 import { withTicks, type Today } from '../../../shared/plan/today/today.js';
 import { whoIsAway } from '../../../shared/plan/today/who-is-away.js';
-import type { PlannedJob } from '../../../shared/plan/work/planned-work.js';
+import type { PlannedJob, WorkPlan } from '../../../shared/plan/work/planned-work.js';
 import type { EventToMove } from '../../../shared/plan/work/event-to-move.js';
 import { workPlanOf } from '../../../shared/plan/work/work-plan.js';
 import { tables } from '../../support/factories.js';
@@ -39,6 +44,25 @@ describe('the work of today', () => {
     const hours = todayHours(picture, tables, { chores: [], jobs });
     expect(hours.had.value).toBe(2);
     expect(hours.used.value).toBe(jobs[0]!.hours);
+  });
+
+  it('says who does a round that nobody has hours for: the one at home, or who of several can', () => {
+    const second = { ...person, id: 'b', name: 'Adult B' };
+    const child = { ...person, id: 'c', name: 'Child', isChild: true };
+    const saidOf = (people: FarmPicture['people']) => {
+      const { plan, picture } = worked({ people });
+      const chore = { key: 'round', name: 'Look at them', hours: 0.5, minutes: 30 };
+      const chores = [[chore]] as unknown as WorkPlan['chores'];
+      return todayChores({ ...plan, chores }, picture, undefined).map((each) => [
+        each.person,
+        each.anyOf,
+      ]);
+    };
+    expect(saidOf([person, child])).toEqual([[person.name, undefined]]);
+    expect(saidOf([person, second])).toEqual([[undefined, 'Adult A or Adult B']]);
+    const away = [{ from: today, to: today }];
+    expect(saidOf([person, { ...second, away }])).toEqual([[person.name, undefined]]);
+    expect(saidOf([child])).toEqual([[undefined, undefined]]);
   });
 
   it('counts no hours of children beside those of adults, and theirs where no adult is named', () => {

@@ -2,7 +2,7 @@ import { useState } from 'react';
 import type { BatchPlan } from '../../../../shared/plan/batch-plan.js';
 import { storyPartOf, type StoryPart } from '../../../../shared/plan/story/story-part.js';
 import { taskHours } from '../../../../shared/plan/tasks/task-hours.js';
-import type { Task } from '../../../../shared/plan/tasks/task.js';
+import { isPastItsDay, type Task } from '../../../../shared/plan/tasks/task.js';
 import { formatHours } from '../../../../shared/units/format.js';
 import { inOrderOfDays, TaskDayWords, useAsTrips, useTaskDay } from '../../tick/fitted-tasks.js';
 import { TaskMark } from '../../tick/task-mark.js';
@@ -92,7 +92,7 @@ function StoryTask({ task, asked, isSaved }: { task: Task } & Pick<Props, 'asked
   const { today, progress } = asked.picture;
   const day = dayOf(task);
   // Where the plan of the work found time before its last day, it is not late.
-  const isLate = day.isFitted ? day.dueBy < today : task.alreadyLate;
+  const isLate = day.isFitted ? day.dueBy < today : isPastItsDay(task, today);
   const { units } = asked.farm;
   const told = progress.find(({ key }) => key === `batch/${asked.batch.id}/${task.id}`);
   const word = told?.doneOn !== undefined ? 'Done' : told?.struckOut ? 'Struck out' : undefined;

@@ -1,6 +1,6 @@
 import { Badge, Card, Group, Text, Title } from '@mantine/core';
 import { taskHours } from '../../../../shared/plan/tasks/task-hours.js';
-import type { Task } from '../../../../shared/plan/tasks/task.js';
+import { isPastItsDay, type Task } from '../../../../shared/plan/tasks/task.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
 import { Num } from '../../explain/number.js';
 import { TaskDayWords, useTaskDay } from '../../tick/fitted-tasks.js';
@@ -23,7 +23,7 @@ export function TaskCard({ task, tables, marks, level }: TaskCardProps) {
     (told) => told.key === key && (told.doneOn !== undefined || told.struckOut === true),
   );
   // Where the plan of the work found time before its last day, it is not late.
-  const isLate = day.isFitted ? day.dueBy < marks.today : task.alreadyLate;
+  const isLate = day.isFitted ? day.dueBy < marks.today : isPastItsDay(task, marks.today);
   return (
     <Card withBorder padding="sm" component="article" className="avoid-break">
       <Group justify="space-between" align="start" wrap="nowrap">

@@ -1,8 +1,9 @@
+import type { PlainDate } from '../../../../shared/calendar/plain-date.js';
 import './print.css';
 import { Table, Text, Title } from '@mantine/core';
 import type { BatchPlan } from '../../../../shared/plan/batch-plan.js';
 import type { AskedBatch } from '../batch/use-plan.js';
-import type { Task } from '../../../../shared/plan/tasks/task.js';
+import { isPastItsDay, type Task } from '../../../../shared/plan/tasks/task.js';
 import { formatLongDate } from '../../../../shared/units/dates.js';
 import { formatHours, formatValue } from '../../../../shared/units/format.js';
 import { inOwnUnits } from '../../../../shared/units/own-units.js';
@@ -140,7 +141,7 @@ export function TaskList({ plan, asked: { farm } }: SheetProps) {
           </Table.Thead>
           <Table.Tbody>
             {inOrderOfDays(asTrips(plan.tasks.tasks), dayOf).map((task) => (
-              <TaskRow key={task.id} task={task} day={dayOf(task)} />
+              <TaskRow key={task.id} task={task} day={dayOf(task)} today={plan.today} />
             ))}
           </Table.Tbody>
         </Table>
@@ -149,7 +150,7 @@ export function TaskList({ plan, asked: { farm } }: SheetProps) {
   );
 }
 
-function TaskRow({ task, day }: { task: Task; day: TaskDay }) {
+function TaskRow({ task, day, today }: { task: Task; day: TaskDay; today: PlainDate }) {
   const sayDate = useSayDate();
   const { on, until, dueBy, isWaiting } = day;
   return (
@@ -164,7 +165,7 @@ function TaskRow({ task, day }: { task: Task; day: TaskDay }) {
         )}
       </Table.Td>
       <Table.Td data-label="Due by" style={{ whiteSpace: 'nowrap' }}>
-        {task.alreadyLate ? 'already late' : dueBy < (until ?? on) ? '' : sayDate(dueBy)}
+        {isPastItsDay(task, today) ? 'already late' : dueBy < (until ?? on) ? '' : sayDate(dueBy)}
       </Table.Td>
       <Table.Td className="whole-line">
         {task.name}

@@ -7,8 +7,8 @@ import { AnimalRow } from './animal-row.js';
 
 /** What comes later than this is nothing to think of today. */
 const NEAR_DAYS = 42;
-/** So many of those stand open all the same. */
-const MOST_OPEN = 2;
+/** So many of those stand open all the same: a line that is folded is no shorter. */
+const MOST_OPEN = 1;
 
 interface Props {
   readonly farmId: string;

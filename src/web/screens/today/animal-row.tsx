@@ -127,12 +127,17 @@ function BatchRow({ line, farmId, today, weather, onTell, said }: Shown & { line
         <p key={said}>{said}</p>
       ))}
       <NextLine next={line.next} />
-      {line.cautions.map(({ title, text }) => (
-        <details key={title} className="today-why today-caution">
-          <summary>{title}</summary>
-          <p>{text}</p>
+      {0 < line.cautions.length && (
+        <details className="today-why today-caution">
+          <summary>{line.cautions.map(({ title }) => title).join(' · ')}</summary>
+          {line.cautions.map(({ title, text }) => (
+            <p key={title}>
+              {1 < line.cautions.length && <b>{title}. </b>}
+              {text}
+            </p>
+          ))}
         </details>
-      ))}
+      )}
     </Row>
   );
 }

@@ -25,7 +25,7 @@ export function TodayChores({
 }) {
   return (
     <ul className="today-rows today-round">
-      {chores.map(({ key, name, of, hours, person, rounds, goes, ...row }) => {
+      {chores.map(({ key, name, of, hours, person, anyOf, rounds, goes, ...row }) => {
         const isDone = said(key) ?? row.isDone;
         const tickBy = (doneBy: string | undefined, isOther?: true): void =>
           tick({
@@ -52,7 +52,7 @@ export function TodayChores({
                 {of !== undefined && `${of} · `}
                 {goes && `to ${goes.paddock} · `}
                 <b>{choreHoursSaid({ hours, ...row })}</b>
-                {person && !isDone && ` · ${person}`}
+                {(person ?? anyOf) && !isDone && ` · ${person ?? anyOf}`}
                 {rounds && ` · ${roundsSaid(rounds)}`}
               </p>
               {isDone && (

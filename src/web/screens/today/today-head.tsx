@@ -47,7 +47,7 @@ export function TodayHead({ day, farm }: HeadProps) {
         {!weather.isForecast && (
           <>
             {' '}
-            · <Link href={`/farm/${farm.id}/work`}>no forecast, so what is usual</Link>
+            · <Link href={`/farm/${farm.id}/work`}>usual, no forecast</Link>
           </>
         )}
       </p>
@@ -57,7 +57,7 @@ export function TodayHead({ day, farm }: HeadProps) {
 }
 
 /** The ground by the reckoning, and one touch to say what it really is. */
-function Ground({ day: { ground, weather, on: date }, farm }: HeadProps) {
+function Ground({ day: { ground, on: date }, farm }: HeadProps) {
   const sayDate = useSayDate();
   const look = useLook(farm.id);
   // What was pressed is seen at once; the plan of the work follows.
@@ -70,7 +70,8 @@ function Ground({ day: { ground, weather, on: date }, farm }: HeadProps) {
       ? String(ground.now.value)
       : 'too wet';
   const isTold = found !== undefined;
-  const otherwise = words === 'too wet' ? 'It is dry enough' : 'It can be dug';
+  // Short, so that it stands beside what it answers on a phone.
+  const otherwise = isWorkable ? 'Too wet' : words === 'too wet' ? 'Dry enough' : 'Can be dug';
   const tell = (answer?: boolean): void =>
     look.mutate({ date, ...(answer === undefined ? {} : { isWorkable: answer }) });
   return (
@@ -79,11 +80,15 @@ function Ground({ day: { ground, weather, on: date }, farm }: HeadProps) {
         Ground <Num of={ground.now} said={words} />
         {isTold && ', as you found it'}
         {!isTold && ground.changesOn && ` until ${sayDate(ground.changesOn)}`}
-        {!isTold && !weather.isForecast && ', by the usual weather'}
       </p>
       {!isTold ? (
-        <button type="button" className="today-button" onClick={() => tell(!isWorkable)}>
-          {isWorkable ? 'It is too wet' : otherwise}
+        <button
+          type="button"
+          className="today-button"
+          aria-label={`The ground: ${otherwise.toLowerCase()}`}
+          onClick={() => tell(!isWorkable)}
+        >
+          {otherwise}
         </button>
       ) : (
         <button type="button" className="today-button" onClick={() => tell()}>

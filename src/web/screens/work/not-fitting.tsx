@@ -4,6 +4,7 @@ import { inSeries } from '../../../../shared/farm/repeated-jobs.js';
 import { goneByInWords, isGoneBy } from '../../../../shared/plan/work/gone-by.js';
 import type { LaterMove } from '../../../../shared/plan/work/later-event.js';
 import type { WorkPlan } from '../../../../shared/plan/work/planned-work.js';
+import { saidOnce } from '../../../../shared/plan/work/said-once.js';
 import { waysOfDay, type ShortDay } from '../../../../shared/plan/work/short-day.js';
 import { listed } from '../../../../shared/units/listed.js';
 import type { SavedFarm } from '../../api/queries.js';
@@ -35,6 +36,8 @@ export function NotFitting({
   // What is late and in part is told once.
   const part = plan.jobs.filter((job) => 0 < job.lostHours && job.lateDays === 0);
   const handless = plan.jobs.filter(({ isForWantOfHands }) => isForWantOfHands);
+  const ways = saidOnce([...late, ...part, ...unfit]);
+  const waysOf = ({ key }: { key: string }): readonly string[] => ways.get(key) ?? [];
   const isAllIn = [unfit, part, short, late, handless].every((list) => list.length === 0);
   return (
     <Section
@@ -73,8 +76,8 @@ export function NotFitting({
                 {sayDate(job.pieces.at(-1)!.date)}, {job.lateDays}{' '}
                 {job.lateDays === 1 ? 'day' : 'days'} late. {job.whyPart} {job.why}
                 {job.ifLate && ` If late: ${job.ifLate}.`}
-                {0 < job.waysToFit.length && ' To be in time:'}
-                <Ways ways={job.waysToFit} />
+                {0 < waysOf(job).length && ' To be in time:'}
+                <Ways ways={waysOf(job)} />
               </List.Item>
             ))}
           </List>
@@ -89,8 +92,8 @@ export function NotFitting({
                 <b>{job.name}</b>
                 {job.belongsTo && ` · ${job.belongsTo.name}`}
                 {often && `, ${often}, ${1 + later.length} times in part`}: {job.whyPart}
-                {0 < job.waysToFit.length && ' Ways to make room:'}
-                <Ways ways={job.waysToFit} />
+                {0 < waysOf(job).length && ' Ways to make room:'}
+                <Ways ways={waysOf(job)} />
               </List.Item>
             ))}
           </List>
@@ -125,11 +128,14 @@ export function NotFitting({
             <Text>
               {eachHours(job.hours, job.peopleNeeded)}, due by {sayDate(job.latest)}. {job.why}
             </Text>
-            {0 < job.waysToFit.length && (
+            {0 < waysOf(job).length && (
               <>
                 <Text>Ways to make room:</Text>
-                <Ways ways={job.waysToFit} />
+                <Ways ways={waysOf(job)} />
               </>
+            )}
+            {waysOf(job).length === 0 && 0 < job.waysToFit.length && (
+              <Text>What is said above would make room for it too.</Text>
             )}
             {job.later && <MoveLater key={job.later.to} {...{ farm, onKept }} later={job.later} />}
             <DayJob

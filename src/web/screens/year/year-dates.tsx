@@ -111,8 +111,10 @@ export function HoursInWords({ weeks, base }: { weeks: readonly YearWeek[]; base
 
 /** Dates of a row within the strip; of a herd what it eats when as well, of birds feed to fetch. */
 function RowDates({ row, span }: { row: YearRow; span: YearSpan }) {
-  const say = useSayDay(span);
   const stretches = row.kind === 'herd' ? eatenIn(row) : [];
+  const starts = [...row.dates.map(({ on }) => on), ...stretches.map(({ from }) => from)];
+  const say = useSayDay(span, starts);
+  const sayFeed = useSayDay(span, row.feed?.map(({ on }) => on) ?? []);
   return (
     <>
       {repeated(row.dates, span).map(({ words, days, dueBy }) => (
@@ -127,7 +129,7 @@ function RowDates({ row, span }: { row: YearRow; span: YearSpan }) {
           {repeated(row.feed, span).map(({ words, days }, k) => (
             <Fragment key={words}>
               {0 < k && '; '}
-              <b>{days.map(say).join(', ')}</b> {unbroken(words)}
+              <b>{days.map(sayFeed).join(', ')}</b> {unbroken(words)}
             </Fragment>
           ))}
         </span>
@@ -141,15 +143,20 @@ function RowDates({ row, span }: { row: YearRow; span: YearSpan }) {
   );
 }
 
-/** A day of the strip without its year, but in the last month, which is the first one again. */
-function useSayDay({ from, until }: YearSpan): (date: string) => string {
+/**
+ * A day of the strip without its year, but in the last month, which is the first one again, and on the
+ * first of a list that lies in the year after it began.
+ */
+function useSayDay({ from, until }: YearSpan, dates: readonly string[]): (date: string) => string {
   const { reader } = useOpener();
   const isAgain = (date: string): boolean => date.slice(5, 7) === from.slice(5, 7);
+  const nextYear = `${Number(from.slice(0, 4)) + 1}-01-01`;
+  const [turn] = dates.filter((date) => nextYear <= date && date < until).sort();
   return (date) =>
     unbroken(
       formatDayWithoutWeekday(
         date,
-        until <= date || (isAgain(date) && from.slice(0, 4) !== date.slice(0, 4))
+        until <= date || date === turn || (isAgain(date) && from.slice(0, 4) !== date.slice(0, 4))
           ? { ...reader, today: undefined }
           : { ...reader, today: date },
       ),
