@@ -3,11 +3,20 @@ import { Text } from '@mantine/core';
 import type { WorkPlan } from '../../../../shared/plan/work/planned-work.js';
 import type { SavedFarm } from '../../api/queries.js';
 import { useSayDate } from '../../explain/say-date.js';
+import type { Kept } from '../../shell/kept-said.js';
 import { Section } from '../../shell/section.js';
 import { MoveLater } from '../../tick/move-later.js';
 
 /** Animals that come or go out before all is ready for them, and the later day that would do. */
-export function TooSoon({ plan, farm }: { plan: WorkPlan; farm: SavedFarm }) {
+export function TooSoon({
+  plan,
+  farm,
+  onKept,
+}: {
+  plan: WorkPlan;
+  farm: SavedFarm;
+  onKept: (kept: Kept) => void;
+}) {
   const sayDate = useSayDate();
   if (plan.eventsToMove.length === 0) return null;
   return (
@@ -20,7 +29,7 @@ export function TooSoon({ plan, farm }: { plan: WorkPlan; farm: SavedFarm }) {
             </Text>
             <Text size="sm">{said}</Text>
             {kind !== 'arrival' && to !== undefined && (
-              <MoveLater key={to} farm={farm} later={{ kind, ofId, to }} />
+              <MoveLater key={to} {...{ farm, onKept }} later={{ kind, ofId, to }} />
             )}
           </li>
         ))}
