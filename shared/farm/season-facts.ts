@@ -1,7 +1,7 @@
 import { whole, within } from './bounds.js';
 import { choice, list, longText, number, optional, row, text, type RowOf } from './field.js';
 import { MOST_PHOTOS } from './photo.js';
-import { id, price, workKey } from './words.js';
+import { date, id, price, workKey } from './words.js';
 
 /** Bags of feed that were opened for a batch. */
 export const feedOpenedFields = row('FeedOpened', {
@@ -74,6 +74,9 @@ export const calvedFields = row('Calved', {
     number('Cows not in calf', whole(1, 500, 'count', 'Count the cows that have no calf in them.')),
   ),
   cowId: optional(id('Which cow')),
+  /** Of a group that was asked after: its class and its due date, as they were then. */
+  classId: optional(id('Of which class')),
+  dueOn: optional(date('Calving due')),
 });
 export type Calved = RowOf<typeof calvedFields>;
 

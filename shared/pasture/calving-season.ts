@@ -35,7 +35,7 @@ export function calvingSeasons(
     const near = calvings.filter((calving) => isInSeason(calving, fact.date));
     const calving =
       fact.cowId === undefined
-        ? likeliest(near.filter(isOpen), fact.date)
+        ? (askedAfter(near, fact) ?? likeliest(near.filter(isOpen), fact.date))
         : ofCow(near, herd, fact.cowId);
     if (calving) told.get(calving)!.push(fact);
   }
@@ -97,11 +97,25 @@ const firstDay = ({ due }: Calving): PlainDate => addDays(due.early, -BEFORE_DAY
 export const isInSeason = (calving: Calving, date: PlainDate): boolean =>
   firstDay(calving) <= date && date < addDays(firstDay(calving), SEASON_DAYS);
 
+/** The group that was asked after when it was told; its date may have been set right since. */
+function askedAfter(
+  near: readonly Calving[],
+  { classId, dueOn }: CalvingTold,
+): Calving | undefined {
+  if (dueOn === undefined) return undefined;
+  const own = near.filter(({ cow, group }) => !cow && group.classId === classId);
+  return nearestTo(dueOn, own);
+}
+
+const nearestTo = (date: PlainDate, of: readonly Calving[]): Calving | undefined => {
+  const far = ({ due }: Calving): number => Math.abs(daysBetween(due.due, date));
+  return of.toSorted((a, b) => far(a) - far(b))[0];
+};
+
 /** Which it was of several nobody knows: one of a group that is due about then, or of the only cow. */
 function likeliest(open: readonly Calving[], date: PlainDate): Calving | undefined {
-  const far = ({ due }: Calving): number => Math.abs(daysBetween(due.due, date));
-  const [nearest] = open.filter(({ cow }) => !cow).toSorted((a, b) => far(a) - far(b));
-  return nearest ?? (open.length === 1 ? open[0] : undefined);
+  const groups = open.filter(({ cow }) => !cow);
+  return nearestTo(date, groups) ?? (open.length === 1 ? open[0] : undefined);
 }
 
 function ofCow(near: readonly Calving[], herd: PlannedHerd, cowId: string): Calving | undefined {
@@ -121,7 +135,7 @@ const isBirth = ({ calves, dead = 0, notInCalf }: CalvingTold): boolean =>
   0 < calves + dead || notInCalf === undefined;
 
 /** Cows that were found to have no calf in them: a named one once. */
-export function notInCalfOf(told: readonly CalvingTold[]): number {
+function notInCalfOf(told: readonly CalvingTold[]): number {
   const found = told.filter(({ notInCalf }) => notInCalf !== undefined);
   const named = new Set(found.flatMap(({ cowId }) => cowId ?? []));
   return found

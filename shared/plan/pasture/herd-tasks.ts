@@ -104,8 +104,11 @@ function eventsOf(
   // Whose calving it is has to be said only where others calve as well; of one class their days tell them apart.
   const saidOf = (classId: string, due: PlainDate): Pick<PlanEvent, 'what' | 'words'> => {
     if (calvings.length < 2) return {};
-    if (groups.length < 2) return { what: 'the other cows' };
     const name = tables.cattle.classes.find(({ id }) => id === classId)!.name.toLowerCase();
+    if (groups.length < 2) {
+      const isOfCow = calvings.some((each) => each.cow && each.classId === classId);
+      return { what: isOfCow ? 'the others' : name };
+    }
     const isAlone = groups.filter((each) => each.classId === classId).length === 1;
     const what = isAlone ? name : `those due ${formatDate(due, { units: farm.units, today })}`;
     return { what, words: `${name}, calving due` };

@@ -180,7 +180,7 @@ function tooSoon(
         : `Not ready before it: ${listed(names.map((each) => `“${each}”`))}. ${said}`,
       of: name,
       place: { kind: 'work' },
-      // Where the mineral is all that is short, it is asked beside this whether they are out.
+      // Of a mineral alone that is short it is asked by itself whether they are out.
       ...(kind === 'turn-out' && from <= today && !shortRun ? outOf(pasture, ofId) : {}),
       ...(kind !== 'arrival' && to !== undefined && !isPutOff ? { later: { kind, ofId, to } } : {}),
     }));

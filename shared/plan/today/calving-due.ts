@@ -1,12 +1,11 @@
 import type { FarmPicture } from '../../farm/picture.js';
-import { notInCalfOf } from '../../pasture/calving-season.js';
 import { withNamedCows } from '../../pasture/named-cows.js';
 import type { Tables } from '../../tables/tables.js';
 import type { Attention } from './looked-at.js';
 
-/** Cows of which no date of calving is told: nothing of it is planned. Those found not in calf have none. */
+/** Cows of which no date of calving is told: nothing of it is planned. */
 export const calvingDue = (
-  { herds, cows, calvings = [] }: Pick<FarmPicture, 'herds' | 'cows' | 'calvings'>,
+  { herds, cows }: Pick<FarmPicture, 'herds' | 'cows'>,
   { cattle }: Pick<Tables, 'cattle'>,
 ): Attention[] =>
   herds.flatMap((herd) => {
@@ -16,9 +15,8 @@ export const calvingDue = (
         kind?.asksWhenDue === true && group.bredOn === undefined && group.calvesOn === undefined
       );
     });
-    const empty = notInCalfOf(calvings.filter(({ herdId }) => herdId === herd.id));
-    const head = asked.reduce((sum, each) => sum + each.head, 0) - empty;
-    if (asked.length === 0 || head <= 0) return [];
+    const head = asked.reduce((sum, each) => sum + each.head, 0);
+    if (head === 0) return [];
     return [
       {
         key: `calving/${herd.id}`,

@@ -1,6 +1,7 @@
 import { addDays, daysBetween, type PlainDate } from '../../calendar/plain-date.js';
 import type { Away } from '../../farm/farm.js';
 import type { FarmPicture } from '../../farm/picture.js';
+import type { Tables } from '../../tables/tables.js';
 import { listed } from '../../units/listed.js';
 import { isOfGarden, isOfPlace } from '../work/of-place.js';
 import { longLeads } from '../story/long-leads.js';
@@ -9,6 +10,7 @@ import type { PlannedBatch } from '../work/dated-work.js';
 import { nextPlanned } from '../work/next-planned.js';
 import type { PasturePlan } from '../pasture/pasture-plan.js';
 import type { WorkPlan } from '../work/planned-work.js';
+import { bornAlready, calvesAhead, weanings } from './calves-ahead.js';
 import type { Place } from './looked-at.js';
 
 /** A date that is worth knowing before it comes. */
@@ -25,19 +27,21 @@ const MOST = 8;
 
 /** The next key dates: of batches and herds, changes of feed, absences; and the next work. */
 export function comingDates(
-  picture: FarmPicture,
+  { picture, tables }: { readonly picture: FarmPicture; readonly tables: Tables },
   plan: WorkPlan,
   batches: readonly PlannedBatch[],
   pasture?: PasturePlan,
 ): ComingDate[] {
   const { today } = picture;
   const last = addDays(today, AHEAD_DAYS);
+  const calves = calvesAhead(picture, tables, pasture);
+  const born = bornAlready(calves);
   const dates = [
-    ...keyDates(picture, plan, batches),
+    ...keyDates(picture, plan, batches).filter(({ key }) => !born.has(key)),
     ...bookedAhead(picture, plan, batches),
     ...feeds(batches),
     ...absences(picture),
-    ...weanings(picture, pasture),
+    ...weanings(calves),
   ];
   const told = new Set(dates.map(({ key }) => key));
   const ahead = [...dates, ...firstWork(plan, batches).filter(({ key }) => !told.has(key))]
@@ -121,25 +125,6 @@ const feeds = (batches: readonly PlannedBatch[]): ComingDate[] =>
 
 const mixedIn = (days: number): string =>
   days === 0 ? 'the medicated feed all gone by then' : `mixed in over ${days} days`;
-
-/** Calves that are weaned, each herd's of one day in one line. */
-function weanings({ herds }: FarmPicture, pasture: PasturePlan | undefined): ComingDate[] {
-  const days = (pasture?.keyDates.herds ?? []).flatMap(({ herdId, calvings }) => {
-    const name = herds.find(({ id }) => id === herdId)?.name;
-    if (name === undefined) return [];
-    return calvings.flatMap(({ weaned, cow }) =>
-      weaned ? [{ herdId, name, on: String(weaned.value), cow: cow?.name }] : [],
-    );
-  });
-  const keyOf = ({ herdId, on }: (typeof days)[number]): string => `weaned/${herdId}/${on}`;
-  return [...new Set(days.map(keyOf))].map((key) => {
-    const own = days.filter((day) => keyOf(day) === key);
-    const { name, on } = own[0]!;
-    const cows = own.flatMap(({ cow }) => cow ?? []);
-    const whose = cows.length < own.length ? 'calves' : `calf of ${listed(cows)}`;
-    return { key, on, text: `${name}: ${whose} weaned about then`, place: { kind: 'pasture' } };
-  });
-}
 
 /** Absences, those of the same days in one line. */
 function absences({ people }: FarmPicture): ComingDate[] {

@@ -26,15 +26,22 @@ export const haveTheyCalved = (
           ...({ isAlarm: true, level: 'act', place: { kind: 'pasture' } } as const),
           againDays: tables.judgements.alarms.calvingAgainDays.value,
           words: asks(season, date(due.due)),
-          text: `${today <= due.late ? `Most calve by ${date(due.late)}.` : `Most had calved by ${date(due.late)}: a cow that has not is overdue. Have her looked at for a calf, and call your veterinarian.`} Until it is told she is waited for, and counted as with a calf from the day she was due.`,
+          text: `${today <= due.late ? `Most calve by ${date(due.late)}.` : `Most had calved by ${date(due.late)}: a cow that has not is overdue. Have her looked at for a calf, and call your veterinarian.`} ${until(head - calved)}`,
           of: name,
           calving: {
             ...{ herdId: id, head: head - calved },
+            ...{ classId: season.group.classId, dueOn: due.due },
             ...(cow ? { cowId: cow.id } : {}),
           },
         };
       }),
   );
+
+/** Telling ends the waiting; the grass, the hay and the water are planned without it. */
+const until = (head: number): string =>
+  head === 1
+    ? 'Until it is told she is waited for and watched. What she eats and drinks is planned as with a calf from the day she was due, also once it is told.'
+    : 'Until it is told they are waited for and watched. What they eat and drink is planned as with calves from the day they were due, also once it is told.';
 
 /** Of a group of which calves were told the others have time until the last usual day. */
 function isAsked(season: CalvingSeason, today: PlainDate, tables: Tables): boolean {

@@ -196,7 +196,9 @@ function calvingNow(
 ): Pick<HerdLine, 'calving'> {
   const seasons = calvingSeasons(withNamedCows(herd, cows), calvings, today, tables);
   if (seasons.every(({ calved }) => calved === 0)) return {};
-  const calving = calvingSaid(seasons, {
+  // Whoever is overdue is asked after as an alarm.
+  const awaited = seasons.filter(({ due }) => today <= due.late);
+  const calving = calvingSaid(awaited, {
     ...{ date: today, units: farm.units, judged: tables.judgements.alarms },
   });
   return calving.length === 0 ? {} : { calving };

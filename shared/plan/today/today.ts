@@ -118,7 +118,7 @@ export function todayOf(
         ...weightAlarms(picture, tables, batches),
       ],
     ),
-    keyDates: comingDates(picture, plan, batches, pasture),
+    keyDates: comingDates({ picture, tables }, plan, batches, pasture),
     unplanned: plan.unplanned,
   };
 }

@@ -10,8 +10,8 @@ import type { Task } from '../tasks/task.js';
 const OF_BIRTH_DAYS = 1;
 
 /**
- * Tasks of a herd without those of a calving of which all calves were told, or that none comes, for so long that nothing is
- * left of it. What was ticked off or struck out stays to be seen. The plan of the pasture knows nothing
+ * Tasks of a herd without those of a calving of which nothing is left: all its calves were told some
+ * time ago, or its cows are not in calf. What was ticked off or struck out stays to be seen. The plan of the pasture knows nothing
  * of births, so that each of them does not plan the grass anew.
  */
 export function withoutBirthsTold(

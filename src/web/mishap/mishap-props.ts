@@ -6,6 +6,8 @@ import type { Kept } from '../shell/kept-said.js';
 /** What is most likely told of animals, with what is known of it already. */
 export interface FirstTold {
   readonly kind: ToldKind;
+  /** A number of it that is asked, where a kind can be told in several ways. */
+  readonly asks?: string;
   readonly start?: Readonly<Record<string, unknown>>;
 }
 

@@ -12,7 +12,7 @@ import { Caution } from '../explain/caution.js';
 import { FormDialog } from '../fields/form-dialog.js';
 import type { Known } from './proposed.js';
 import { TellForm } from './tell-form.js';
-import { ofAnimal, ofPlace, otherwiseOf, type Otherwise } from './what-to-tell.js';
+import { notInCalfTold, ofAnimal, ofPlace, otherwiseOf, type Otherwise } from './what-to-tell.js';
 
 /** It plans, which the page of the day does not. */
 const WhatIf = lazy(() => import('./what-if.js'));
@@ -40,7 +40,8 @@ export default function TellDialog({
   onOtherwise,
   onClose,
 }: Props) {
-  const all = line ? ofAnimal(line) : ofPlace();
+  const isOfNone = first?.asks === 'notInCalf';
+  const all = line ? [...(isOfNone ? [notInCalfTold(line)] : []), ...ofAnimal(line)] : ofPlace();
   // Of two ways to tell a kind the first is meant.
   const meant = all.find(({ kind }) => kind === first?.kind);
   const choices = all.map((each) =>

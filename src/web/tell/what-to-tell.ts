@@ -30,9 +30,16 @@ export interface Tellable {
 /** Of a move only the paddock is asked. */
 const movedFields = row('Moved', { paddockId: id('Into which paddock') });
 
-const { notInCalf: _notInCalf, ...ofBirth } = calvedFields.fields;
-/** That a cow has none is told where it is asked. */
-const bornFields = row('Born', ofBirth);
+const { calves, dead, cowId: whichCow, notInCalf } = calvedFields.fields;
+/** That a cow has none is told where it is asked; of which calving it is, is known there. */
+const bornFields = row('Born', { calves, dead, cowId: whichCow });
+const notInCalfFields = row('NotInCalf', { notInCalf: { ...notInCalf, isOptional: false } });
+
+/** Cows that calve none after all, told where their calves are asked after. */
+export const notInCalfTold = ({ id: about }: AnimalLine): Tellable => ({
+  ...{ kind: 'calved', about, words: 'Not in calf', start: {} },
+  fields: notInCalfFields,
+});
 
 /** Birds give no milk, and cattle lay no eggs. */
 export const treatedFieldsOf = (kind: AnimalLine['kind']): RowDescription => {

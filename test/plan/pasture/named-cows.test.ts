@@ -152,7 +152,13 @@ describe('the calving of a named cow', () => {
     const vaccines = 're-calving vaccines as vet advises';
     expect(namesOf({ herds: [newHerd({ groups: two })] })).toEqual([`P${vaccines}`]);
     expect(namesOf({ herds: [newHerd({ groups: two })], cows: [rosa] }).toSorted()).toEqual([
-      `P${vaccines}: the other cows`,
+      `P${vaccines}: the others`,
+      `Rosa: p${vaccines}`,
+    ]);
+    const heifers = [newGroup({ classId: 'heifer', head: 2, calvesOn: '2027-05-16' })];
+    const both = [newGroup({ classId: 'dry-cow', head: 1 }), ...heifers];
+    expect(namesOf({ herds: [newHerd({ groups: both })], cows: [rosa] }).toSorted()).toEqual([
+      `P${vaccines}: heifer, in calf`,
       `Rosa: p${vaccines}`,
     ]);
     const groups = [...two, newGroup({ ...dry, calvesOn: '2027-06-10' })];

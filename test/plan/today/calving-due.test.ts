@@ -16,6 +16,19 @@ describe('cows of which no date of calving is told', () => {
     expect(asked({ ...dry, bredOn: '2026-07-12' })).toEqual([]);
   });
 
+  it('are asked about though others of the herd, whose day was told, are not in calf', () => {
+    const groups = [
+      { head: 2, classId: 'dry-cow' },
+      { head: 3, classId: 'heifer', calvesOn: '2027-04-20' },
+    ];
+    const calvings = [{ herdId: 'h1', date: '2027-05-01', calves: 0, notInCalf: 3 }];
+    const herds = [newHerd({ groups: groups as never })];
+    const picture = { herds, cows: [], calvings };
+    expect(calvingDue(picture, tables).map(({ words }) => words)).toEqual([
+      'when do 2 cows calve?',
+    ]);
+  });
+
   it('are not cattle that never calve', () => {
     expect(asked({ head: 9, classId: 'stocker' }, { head: 1, classId: 'bull' })).toEqual([]);
   });

@@ -2,6 +2,8 @@ import { describe, expect, it } from '@jest/globals';
 import { addDays } from '../../../shared/calendar/plain-date.js';
 import type { CalvingTold } from '../../../shared/farm/calving-told.js';
 import { haveTheyCalved } from '../../../shared/plan/today/have-they-calved.js';
+import { bornOf, notInCalfOf } from '../../../shared/plan/today/calving-asked.js';
+import { herdLines } from '../../../shared/plan/today/herd-line.js';
 import { withTicks, type Today } from '../../../shared/plan/today/today.js';
 import { withoutBirthsTold } from '../../../shared/plan/work/births-told.js';
 import { planPasture } from '../../../shared/plan/pasture/pasture-plan.js';
@@ -34,7 +36,7 @@ describe('cows that were due, of which nobody told that they calved', () => {
     ]);
     expect(asked('2027-04-20')[0]).toMatchObject({
       ...{ of: herd.name, isAlarm: true },
-      calving: { herdId: herd.id, cowId: 'rosa', head: 1 },
+      calving: { herdId: herd.id, cowId: 'rosa', dueOn: DUE, head: 1 },
     });
     expect(asked('2027-04-20')[0]!.text).not.toMatch(/overdue/);
     expect(asked('2027-05-10')[0]!.text).toMatch(/overdue.*call your veterinarian/);
@@ -71,6 +73,54 @@ describe('cows that were due, of which nobody told that they calved', () => {
     ]);
     const none = [...empty, born({ date: '2027-05-20', calves: 0, notInCalf: 2 })];
     expect(words('2027-05-20', none)).toEqual([]);
+  });
+
+  it('are those of the group that was asked after, whatever other group is due about now', () => {
+    const dry = newGroup({ classId: 'dry-cow', head: 3, calvesOn: DUE });
+    const heifers = newGroup({ classId: 'heifer', head: 5, calvesOn: '2027-05-16' });
+    const of = (today: string, calvings: CalvingTold[] = []) =>
+      haveTheyCalved(
+        newPicture({
+          ...{ farm, climate, today, calvings, cows: [] },
+          ...{ paddocks: newPaddocks(2), herds: [newHerd({ groups: [dry, heifers] })] },
+        }),
+        tables,
+      );
+    // Nearer to the day of the heifers than to that of the cows.
+    const [cows] = of('2027-05-06');
+    const told = { herdId: herd.id!, date: '2027-05-06' };
+    const some = { ...told, ...notInCalfOf(cows!.calving!, 1) };
+    expect(of('2027-05-06', [some])[0]!.words).toMatch(/^did the calves come\? 2 cows/);
+    const none = { ...told, ...notInCalfOf(cows!.calving!) };
+    expect(of('2027-05-06', [none])).toEqual([]);
+    const heifersAsked = of('2027-05-20', [none]).map(({ words: said }) => said);
+    expect(heifersAsked).toEqual([expect.stringMatching(/5 cows were due about .*May 16$/)]);
+    // A birth that was told there is of them as well.
+    const birth = { ...told, ...bornOf(cows!.calving!) } as CalvingTold;
+    expect(of('2027-05-20', [birth]).map(({ words: said }) => said)).toEqual([
+      expect.stringMatching(/1 of 3 has/),
+      expect.stringMatching(/5 cows/),
+    ]);
+  });
+
+  it('are no named cow of the herd that is due about now, where a group is asked after', () => {
+    const [group] = asked('2027-07-15', [born({ cowId: 'rosa' })]);
+    // The page would fill in the one cow that is due.
+    expect({ cowId: 'bella', ...bornOf(group!.calving!) }.cowId).toBeUndefined();
+    expect(bornOf(asked('2027-04-20')[0]!.calving!)).toEqual({ calves: 1, cowId: 'rosa' });
+  });
+
+  it('are said at the herd while they are awaited, and once they are overdue only here', () => {
+    const one = [born({ cowId: 'rosa' }), born({ date: '2027-05-15' })];
+    const lineOf = (today: string) => herdLines(at(today, one), tables, undefined)[0]!.calving;
+    expect(lineOf('2027-05-24')).toEqual([expect.stringMatching(/^1 of 2 has calved, 1 to come/)]);
+    expect(lineOf('2027-05-27')).toBeUndefined();
+    expect(words('2027-05-27', one)).toHaveLength(1);
+  });
+
+  it('say what telling changes, and what not', () => {
+    expect(asked('2027-04-20')[0]!.text).toMatch(/she is waited for.*also once it is told\.$/);
+    expect(asked('2027-07-15')[1]!.text).toMatch(/they are waited for.*as with calves/);
   });
 
   it('are asked after again a week after it was put off, not sooner', () => {

@@ -1,6 +1,10 @@
 import type { PlainDate } from '../../../../shared/calendar/plain-date.js';
 import type { ToldFact } from '../../../../shared/farm/told-fact.js';
-import type { CalvingAsked } from '../../../../shared/plan/today/calving-asked.js';
+import {
+  bornOf,
+  notInCalfOf,
+  type CalvingAsked,
+} from '../../../../shared/plan/today/calving-asked.js';
 import { useTell } from '../../api/told-queries.js';
 import type { FirstTold } from '../../mishap/mishap-props.js';
 import { Failure } from '../../shell/states.js';
@@ -9,7 +13,7 @@ import { Failure } from '../../shell/states.js';
 export function CalvingTouches({
   farmId,
   today,
-  of: { herdId, cowId, head },
+  of: asked,
   onBirth,
   onTold,
 }: {
@@ -20,10 +24,10 @@ export function CalvingTouches({
   onTold: (fact: ToldFact) => void;
 }) {
   const tell = useTell<'calved'>(farmId);
-  const who = cowId === undefined ? {} : { cowId };
+  const { herdId, head } = asked;
   const said = {
     ...({ kind: 'calved', about: herdId, on: today } as const),
-    details: { calves: 0, notInCalf: head, ...who },
+    details: notInCalfOf(asked),
   };
   // The row goes with what is told, so that nothing hangs on its being there.
   const none = (): Promise<void> =>
@@ -36,7 +40,7 @@ export function CalvingTouches({
       <button
         type="button"
         className="today-button"
-        onClick={() => onBirth(herdId, { kind: 'calved', start: { calves: 1, ...who } })}
+        onClick={() => onBirth(herdId, { kind: 'calved', start: bornOf(asked) })}
       >
         Calved on …
       </button>
@@ -48,6 +52,20 @@ export function CalvingTouches({
       >
         {head === 1 ? 'Not in calf' : `None of the ${head} in calf`}
       </button>
+      {1 < head && (
+        <button
+          type="button"
+          className="today-button"
+          onClick={() =>
+            onBirth(herdId, {
+              ...{ kind: 'calved', asks: 'notInCalf' },
+              start: notInCalfOf(asked, 1),
+            })
+          }
+        >
+          Some not in calf …
+        </button>
+      )}
       <Failure error={tell.error} />
     </>
   );
