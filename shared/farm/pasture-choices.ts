@@ -2,7 +2,7 @@ import type { PlainDate } from '../calendar/plain-date.js';
 import type { Sourced } from '../explain/formula.js';
 import { within } from './bounds.js';
 import { list, number, optional, row, twelveMonths, yesNo, type RowOf } from './field.js';
-import { date, id, version } from './words.js';
+import { ASSUMED, date, id, version } from './words.js';
 
 /** The household's choices for the whole pasture; what is left out takes the stated default. */
 export const pastureChoiceFields = row('PastureChoices', {
@@ -44,6 +44,7 @@ export const pastureChoiceFields = row('PastureChoices', {
       within(0.1, 48, 'h', 'Give the hours the trough needs to refill for a day’s water.'),
     ),
   ),
+  ...ASSUMED,
 });
 export type PastureChoices = RowOf<typeof pastureChoiceFields>;
 

@@ -191,6 +191,8 @@ export const startFields = row('Start', {
   /** Kinds that graze together. */
   cattle: optional(rows('Cattle', cattleToComeFields, 6, 'kind of cattle')),
   paddocks: optional(nested('Paddocks', equalPaddocksFields)),
+  /** Left out, nobody does, and that is assumed. */
+  makesHay: optional(yesNo('We make hay of the grass that is left over')),
   hasGarden: optional(yesNo('A garden')),
   hives: optional(number('Hives', whole(0, 500, 'count', 'Count the hives.'))),
 });

@@ -52,15 +52,18 @@ export interface CountedPart {
   readonly usuallyLost: NumberQuantity;
   /** The day on which the last of them died or went; left out while some are there. */
   readonly lastLeftOn?: PlainDate;
+  /** Days on which some were told to have been processed. */
+  readonly processedOn: readonly PlainDate[];
   /** Chance of losing as many as died, where any did. */
   readonly asMany?: NumberQuantity;
 }
 
 /** Undefined while nothing was told that says how many there are. */
 export function countedPart(context: PlanContext): CountedPart | undefined {
-  const { life, tables } = context;
+  const { life, tables, headChanges = [] } = context;
   const { told } = life;
   if (!told?.isCounted) return undefined;
+  const processed = headChanges.filter(({ change }) => change === 'processed');
   const [came, died, left] = [
     fromFarm('Came alive', life.placed, 'count', 'N_came'),
     fromFarm('Died', told.died[told.knownTo]!, 'count', 'N_died'),
@@ -93,6 +96,7 @@ export function countedPart(context: PlanContext): CountedPart | undefined {
       rows,
     ),
     ...(told.overOn === undefined ? {} : { lastLeftOn: context.dateOf(told.overOn) }),
+    processedOn: [...new Set(processed.map(({ date }) => date))].sort(),
     ...(asMany === undefined
       ? {}
       : {

@@ -11,8 +11,9 @@ export interface Chilling {
   readonly ice: NumberQuantity;
   readonly iceBags: NumberQuantity;
   /**
-   * What of it each day takes, in whole bags: ice does not keep from one day to the next. None to buy
-   * where others process, who chill with their own.
+   * What of it each day takes, in whole bags. Of two days in a row both are fetched at once, and those of
+   * the second lie in the freezer until then: common practice, no source. None to buy where others
+   * process, who chill with their own.
    */
   readonly iceDays: readonly {
     readonly on: PlainDate;

@@ -6,6 +6,7 @@ import {
   type SitterSheet,
 } from '../../shared/plan/handover/sitter-sheet.js';
 import { goneByInWords, isGoneBy } from '../../shared/plan/work/gone-by.js';
+import { notReady } from '../../shared/plan/work/not-ready.js';
 import { choreHoursSaid, roundsSaid } from '../../shared/plan/work/rounds-said.js';
 import { weeksToTell } from '../../shared/plan/work/weeks-to-tell.js';
 import {
@@ -89,12 +90,12 @@ export function printWork(plan: WorkPlan, reader: Reader): string {
       : [
           '\nBefore all is ready',
           table(
-            ['', 'on', 'not ready before it', 'what would do'],
-            plan.eventsToMove.map(({ name, from, names, said }) => [
-              name,
-              near(from),
-              names.join('; '),
-              said,
+            ['', 'on', '', 'what would do'],
+            plan.eventsToMove.map((event) => [
+              event.name,
+              near(event.from),
+              notReady(event) ?? '',
+              event.said,
             ]),
           ),
         ]),
@@ -124,7 +125,11 @@ export function printWork(plan: WorkPlan, reader: Reader): string {
         `${[job.name, job.belongsTo?.name].filter(Boolean).join(', ')}: ${[job.whyPart, ...job.waysToFit].join(' ')}`,
     ),
     ...(unfit.length + part.length + plan.shortDays.length + late.length === 0
-      ? [plan.careGaps.length === 0 ? '\nTime for everything.' : '\nTime for the rest.']
+      ? [
+          plan.careGaps.length + goneBy.length === 0
+            ? '\nTime for everything.'
+            : '\nTime for the rest.',
+        ]
       : []),
     ...(unfit.length === 0
       ? []

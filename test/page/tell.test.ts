@@ -143,10 +143,17 @@ describe('telling on a phone', () => {
     await rowOf(page, 'Here')
       .getByRole('button', { name: /^Process on .+ instead$/ })
       .click();
-    await rowOf(page, 'Here')
-      .getByRole('button', { name: /instead\. Kept\.$/ })
-      .waitFor();
+    const said = rowOf(page, 'Here').getByText(/^Process on .+ instead\. Kept\.$/);
+    await said.waitFor();
     await attention.waitFor({ state: 'detached' });
+    // Put back where it was touched, it is asked again.
+    await rowOf(page, 'Here')
+      .locator('.tell-said', { has: page.getByText(/Kept\.$/) })
+      .last()
+      .getByRole('button', { name: 'Undo' })
+      .click();
+    await said.waitFor({ state: 'detached' });
+    await attention.waitFor();
     expect(errors).toEqual([]);
   });
 

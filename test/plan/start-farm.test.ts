@@ -230,6 +230,19 @@ describe('a start', () => {
     expect(start({ cattle: [cows] }, '2027-06-01').pastureChoices).not.toHaveProperty('onHaySince');
   });
 
+  it('makes no hay where nobody says so, and marks that and the day on hay as assumed', () => {
+    const cattle = [{ classId: 'cow-calf', head: 5 }];
+    expect(start({ cattle }).pastureChoices).toMatchObject({
+      makesHay: false,
+      assumed: ['makesHay', 'onHaySince'],
+    });
+    for (const makesHay of [true, false])
+      expect(start({ cattle, makesHay }).pastureChoices).toMatchObject({
+        makesHay,
+        assumed: ['onHaySince'],
+      });
+  });
+
   it('gives each batch a brooder that it does not outgrow, of whole feet, with enough lamps', () => {
     for (const { id, brooderId } of rows.batches) {
       const brooder = facilityOf(rows.facilities, 'brooder', brooderId)!;

@@ -6,6 +6,7 @@ import type { OwnJob } from '../../farm/job.js';
 import type { Round } from '../../tables/task-template.js';
 import { formatHours } from '../../units/format.js';
 import { hoursOn, isCaretaker, workPeople, type Dated } from '../work/work-people.js';
+import { notReady } from '../work/not-ready.js';
 import { roundsSaid } from '../work/rounds-said.js';
 import { isFrost } from '../../farm/heat-caution.js';
 import { hasHives } from '../work/of-place.js';
@@ -206,9 +207,9 @@ function tooSoonIn(
   isWithin: (of: { date: PlainDate }) => boolean,
 ): SitterSheet['tooSoon'] {
   const isSaid = new Set(eventsToMove.map(({ id }) => id));
-  const unready = eventsToMove.map(({ name, from, names, said }) => ({
-    ...{ name, on: from },
-    said: `not ready before it: ${names.join('; ')}. ${said}`,
+  const unready = eventsToMove.map((event) => ({
+    ...{ name: event.name, on: event.from },
+    said: [notReady(event), event.said].filter((each) => each !== undefined).join('. '),
   }));
   const short = events.flatMap(({ id, name, date }) => {
     const job = jobs.find(({ later }) => later && id === `event/${later.ofId}/${later.kind}`);

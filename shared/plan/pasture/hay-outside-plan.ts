@@ -9,7 +9,7 @@ import {
   type QuantityInput,
 } from '../../explain/quantity.js';
 import { turnOutOf } from './grass-again.js';
-import { leftOn, onHayDay } from './on-hay-day.js';
+import { leftOn, toldHayDay } from './on-hay-day.js';
 import type { PastureContext } from './pasture-context.js';
 import { YEAR } from './pasture-span.js';
 import type { Chosen } from './surplus.js';
@@ -56,7 +56,7 @@ export function nextWinterOf(
   if (days <= 0) return undefined;
   const perDayKg = need / Math.min(LAST_DAYS, span.to - span.from);
   const left = tables.judgements.grass.leftBeforeWinterDays;
-  const onHay = context.paddocks.map((paddock) => onHayDay(span, context, paddock) !== undefined);
+  const onHay = context.paddocks.map((paddock) => toldHayDay(span, context, paddock) !== undefined);
   const grassKg = winterGrass(problem, books, {
     ...{ perDayKg, days },
     left: context.paddocks.map((paddock) => leftOn(span, context, paddock)),

@@ -4,19 +4,29 @@ import type { PastureRequest } from './pasture-request.js';
 import { YEAR, type PastureSpan } from './pasture-span.js';
 
 /**
- * Day of a year on which a paddock is left, grazed to its residual: that on which the herds went on hay,
- * else some days before the season is over.
+ * Day of the next year on which a paddock is left, grazed to its residual: that on which the herds went on
+ * hay the winter before, else some days before the season is over.
  */
 export function leftOn(
   span: PastureSpan,
   request: Pick<PastureRequest, 'choices' | 'tables'>,
   paddock: Pick<Paddock, 'closedDays'>,
 ): number {
-  const onHay = onHayDay(span, request, paddock);
+  const onHay = toldHayDay(span, request, paddock);
   const { leftBeforeWinterDays } = request.tables.judgements.grass;
   return onHay === undefined
     ? Math.max(0, span.seasonDays - leftBeforeWinterDays.value)
     : YEAR + onHay;
+}
+
+/** The day on which herds went on hay, where it was told: one that a start took for it says nothing of the next winter. */
+export function toldHayDay(
+  span: Pick<PastureSpan, 'first' | 'opens'>,
+  request: Pick<PastureRequest, 'choices' | 'tables'>,
+  paddock: Pick<Paddock, 'closedDays'>,
+): number | undefined {
+  if (request.choices.assumed?.includes('onHaySince')) return undefined;
+  return onHayDay(span, request, paddock);
 }
 
 /** Day on which herds went on hay in the winter before a season; undefined where a paddock was kept from them. */

@@ -18,20 +18,23 @@ function waysToUse(context: PastureContext, chosen: Chosen, mown: Chosen): strin
   const homeFrom = Math.min(
     ...mown.books.cuts.filter(({ kg }) => 0 < kg).map(({ openFrom }) => openFrom),
   );
+  const mownFeed = seasonFeed(context, mown.books);
+  const lessKg = hayToBuy(context, chosen, feed).allKg - hayToBuy(context, mown, mownFeed).allKg;
+  const less = Math.floor(lessKg / baleOf(context).kg);
+  const lessToBuy = less < 1 ? '' : `: about ${say(less, 'bales')} less to buy`;
   if (firstShort !== undefined && homeFrom <= lastShort! && isShortage(context, feed.inSeasonKg)) {
-    const mownFeed = seasonFeed(context, mown.books);
-    const lessKg = hayToBuy(context, chosen, feed).allKg - hayToBuy(context, mown, mownFeed).allKg;
-    const less = Math.floor(lessKg / baleOf(context).kg);
     const since =
       homeFrom <= firstShort ? `, as it is from ${say(dateOf(firstShort), 'date')} on` : '';
-    return less < 1
+    return lessToBuy === ''
       ? 'leave it standing for the days that are short later'
-      : `make it all the same, or let a neighbor make it for you, and feed it when grass is short${since}: about ${say(less, 'bales')} less to buy`;
+      : `make it all the same, or let a neighbor make it for you, and feed it when grass is short${since}${lessToBuy}`;
   }
   const cutKg = mown.books.cuts.reduce((sum, { kg }) => sum + kg, 0);
   const more = moreHead(context, chosen, cutKg);
   return [
-    'let a neighbor mow it',
+    lessToBuy === ''
+      ? 'let a neighbor mow it'
+      : `make it, or let a neighbor make it for you${lessToBuy}`,
     ...(0 < more ? [`keep about ${more} more head in summer`] : []),
     0 < books.toppings.length
       ? 'or top it, as planned here'

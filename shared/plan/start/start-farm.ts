@@ -100,12 +100,20 @@ function meatOf({ meat, moreMeat = [] }: Start): BirdsToCome[] {
  * Few small farms have the gear for hay; who does, says so. Cattle that are there in winter are on hay,
  * and have grazed what stood: what a mild fall grew is no grass to turn out to.
  */
-function choicesOf({ cattle = [] }: Start, winterDay: PlainDate | undefined): PastureChoices {
+function choicesOf(
+  { cattle = [], makesHay }: Start,
+  winterDay: PlainDate | undefined,
+): PastureChoices {
   if (cattle.length === 0) return {};
   const isThere = cattle.some(({ arrivesOn }) => arrivesOn === undefined);
+  const onHaySince = isThere ? winterDay : undefined;
   return {
-    makesHay: false,
-    ...(isThere && winterDay !== undefined ? { onHaySince: winterDay } : {}),
+    makesHay: makesHay ?? false,
+    ...(onHaySince === undefined ? {} : { onHaySince }),
+    assumed: [
+      ...(makesHay === undefined ? ['makesHay'] : []),
+      ...(onHaySince === undefined ? [] : ['onHaySince']),
+    ],
   };
 }
 

@@ -172,7 +172,10 @@ function frostOnTender(looked: Looked): Alarm[] {
   const { picture, plan, judged } = looked;
   if (plan.weather.isForecast[0] !== 1) return [];
   const { today, jobs, progress } = picture;
-  const low = Math.min(plan.weather.minC[0]!, plan.weather.minC[1] ?? Infinity);
+  const [ofToday, ofTomorrow = Infinity] = plan.weather.minC;
+  const low = Math.min(ofToday!, ofTomorrow);
+  // The low of one date is tonight's on two days: who has seen it is not told again.
+  const lowOn = ofTomorrow < ofToday! ? addDays(today, 1) : today;
   const out = jobs.filter(({ id, harmedAtOrBelowC }) => {
     if (harmedAtOrBelowC === undefined || harmedAtOrBelowC < low) return false;
     return progress.some(
@@ -185,7 +188,7 @@ function frostOnTender(looked: Looked): Alarm[] {
   if (out.length === 0) return [];
   return [
     {
-      key: `alarm/frost/${today}`,
+      key: `alarm/frost/${lowOn}`,
       isAlarm: true,
       level: 'act',
       words: `${sayIn(looked)(low, 'degC')} tonight: cover what is tender`,

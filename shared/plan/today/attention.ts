@@ -180,7 +180,8 @@ function tooSoon(
         : `Not ready before it: ${listed(names.map((each) => `“${each}”`))}. ${said}`,
       of: name,
       place: { kind: 'work' },
-      ...(kind === 'turn-out' && from <= today ? outOf(pasture, ofId) : {}),
+      // Where the mineral is all that is short, it is asked beside this whether they are out.
+      ...(kind === 'turn-out' && from <= today && !shortRun ? outOf(pasture, ofId) : {}),
       ...(kind !== 'arrival' && to !== undefined && !isPutOff ? { later: { kind, ofId, to } } : {}),
     }));
 }

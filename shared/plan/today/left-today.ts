@@ -1,5 +1,6 @@
 import { formatHours } from '../../units/format.js';
 import { listed } from '../../units/listed.js';
+import { isWorthTelling } from '../work/worth-telling.js';
 import type { TickedToday } from './today.js';
 
 type Day = Pick<TickedToday, 'hours' | 'jobs' | 'chores'>;
@@ -16,8 +17,11 @@ export function hoursLeft({ hours, chores }: Day): number {
 
 /** On a day that is asked for more than its hours: what comes first, and what can wait. */
 export function firstOfAll(day: Day): string | undefined {
-  const { had } = day.hours;
-  if (had.value <= 0 || hoursLeft(day) <= had.value + SLACK_H) return undefined;
+  const { had, used } = day.hours;
+  const left = hoursLeft(day);
+  // Hours that were worked are there no more.
+  const there = Math.max(0, had.value - Math.max(0, used.value - left));
+  if (had.value <= 0 || !isWorthTelling(left - there)) return undefined;
   const open = day.jobs.filter(({ state, hasNoHours }) => state === 'open' && !hasNoHours);
   const named = (isFirst: boolean): string =>
     listed(
@@ -26,14 +30,11 @@ export function firstOfAll(day: Day): string | undefined {
         .map(({ name }) => `“${name}”`),
     );
   const [first, rest] = [named(true), named(false)];
-  const round = 0 < day.chores.length ? 'the round' : '';
+  const round = day.chores.some(({ isDone }) => !isDone) ? 'the round' : '';
   const before = [round, first].filter((each) => each !== '').join(', then ');
   return [
-    `That is more than the ${formatHours(had.value)} there are today.`,
+    `That is more than the ${formatHours(there)} there are ${there < had.value ? 'still ' : ''}today.`,
     before === '' ? '' : ` First ${before}: animals depend on it.`,
     rest === '' ? '' : ` What there is no time for then can wait: ${rest}.`,
   ].join('');
 }
-
-/** Nobody puts work off for a quarter of an hour. */
-const SLACK_H = 0.25;

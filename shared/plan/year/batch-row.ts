@@ -90,11 +90,12 @@ function endOf(plan: BatchPlan): PlainDate {
 
 const DAYS_SHOWN = 400;
 
-/** Days on which they are processed: as planned, or the day on which the last were told to have gone. */
+/** Days on which they are processed: those that were told, and while some are there those planned. */
 function processedOn({ leaving, birds }: BatchPlan): PlainDate[] {
-  const gone = birds.counted?.lastLeftOn;
-  if (leaving && gone !== undefined) return [gone];
-  return leaving?.processingDays.map(({ on: date }) => date) ?? [];
+  if (!leaving) return [];
+  const { processedOn: told = [], lastLeftOn } = birds.counted ?? {};
+  const planned = lastLeftOn === undefined ? leaving.processingDays.map(({ on }) => on) : [];
+  return [...new Set([...told, ...planned])].sort();
 }
 
 const outOn = ({ outdoors }: BatchPlan): PlainDate | undefined => dateOf(outdoors.moveOut);

@@ -62,7 +62,7 @@ export function DescribedField({
     case 'yes-no':
       return (
         <Checkbox
-          mt="lg"
+          mt={{ base: 0, sm: 'lg' }}
           label={field.label}
           checked={value === true}
           onChange={(event) => onChange(event.currentTarget.checked || undefined)}

@@ -1,12 +1,7 @@
 import type { ToldKind } from '../../../shared/farm/told-fact.js';
 import type { AnimalLine } from '../../../shared/plan/today/animal-lines.js';
 import type { SavedFarm } from '../api/queries.js';
-
-/** What was kept because of a mishap, in words, and what puts all of it back. */
-export interface KeptMishap {
-  readonly words: string;
-  readonly undo: () => Promise<unknown>;
-}
+import type { Kept } from '../shell/kept-said.js';
 
 /** What is most likely told of animals, with what is known of it already. */
 export interface FirstTold {
@@ -21,7 +16,7 @@ export interface MishapProps {
   /** Low of tonight, °C. */
   readonly lowC: number;
   /** Without anything kept, it was told and is said elsewhere. */
-  readonly onDone: (kept?: KeptMishap) => void;
+  readonly onDone: (kept?: Kept) => void;
   /** Tells what happened of one of them; without what it is, that is asked. */
   readonly onTell: (line: AnimalLine, first?: FirstTold) => void;
   readonly onBack: () => void;

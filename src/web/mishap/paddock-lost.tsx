@@ -28,7 +28,8 @@ import { Select } from '../fields/select.js';
 import { usePasturePlan, type PlannedPasture } from '../screens/pasture/use-pasture.js';
 import { Failure, Problems, useAll } from '../shell/states.js';
 import { Follows, KeepOrLeave } from './mishap-parts.js';
-import type { KeptMishap, MishapProps } from './mishap-props.js';
+import type { Kept } from '../shell/kept-said.js';
+import type { MishapProps } from './mishap-props.js';
 
 /** Water goes down, and a fence is up again, within about so long. */
 const USUAL_DAYS = 14;
@@ -184,7 +185,7 @@ function useKeeping(farm: SavedFarm, picture: FarmPicture, lost: PaddockLost) {
       before: PasturePlan;
       plan: PasturePlan;
       wanted: PastureChoices | undefined;
-    }): Promise<KeptMishap> => {
+    }): Promise<Kept> => {
       const loaded = picture.pastureChoices;
       const paddock = picture.paddocks.find(({ id }) => id === lost.paddockId)!;
       const closed = closedBy(lost, paddock, picture.today);

@@ -8,6 +8,7 @@ import type { AnimalLine } from '../../../shared/plan/today/animal-lines.js';
 import { usePicture, useTables, type SavedFarm } from '../api/queries.js';
 import type { FirstTold } from '../mishap/mishap-props.js';
 import { useToday } from '../api/today-queries.js';
+import { Caution } from '../explain/caution.js';
 import { FormDialog } from '../fields/form-dialog.js';
 import type { Known } from './proposed.js';
 import { TellForm } from './tell-form.js';
@@ -65,6 +66,7 @@ export default function TellDialog({
     >
       {what ? (
         <>
+          <Known kind={what.kind} line={line} />
           <Form
             key={what.words}
             farm={farm}
@@ -74,7 +76,6 @@ export default function TellDialog({
             onTold={onTold}
             onBack={() => choose(undefined)}
           />
-          <Known kind={what.kind} line={line} />
         </>
       ) : otherwise && line ? (
         <Suspense>
@@ -134,22 +135,18 @@ function HerdTellForm(props: Omit<ComponentProps<typeof TellForm>, 'rows'>) {
   return <TellForm {...props} rows={rows} />;
 }
 
-/** What can hurt whoever eats of it, beside what is told: medicines that run, and their caution. */
+/** What can hurt whoever eats of it, before the hand that tells: medicines that run, and their caution. */
 function Known({ kind, line }: { kind: ToldKind; line: AnimalLine | undefined }) {
   const caution = useTables().data?.cautions[CAUTION_OF[kind] ?? ''];
   const medicines = EATEN.has(kind) ? (line?.medicines ?? []) : [];
   return (
     <>
       {medicines.map(({ said }) => (
-        <Text key={said} mt="sm" fw={700}>
+        <Text key={said} mb="sm" fw={700}>
           {said}
         </Text>
       ))}
-      {caution && (
-        <Text mt="sm">
-          <b>{caution.title}:</b> {caution.text}
-        </Text>
-      )}
+      {caution && <Caution line={caution.title}>{caution.text}</Caution>}
     </>
   );
 }

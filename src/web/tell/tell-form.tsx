@@ -127,6 +127,7 @@ export function TellForm({ farm, today, what, changes, rows = {}, known, onTold,
             ) : (
               <div
                 key={name}
+                style={field.kind === 'list' ? { gridColumn: '1 / -1' } : undefined}
                 onFocus={() => hold({ name, value: draft[name] })}
                 onBlur={() => hold(undefined)}
               >

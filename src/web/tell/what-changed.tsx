@@ -4,7 +4,7 @@ import { batchOfFact } from '../../../shared/farm/without-fact.js';
 import type { LeavingChoice } from '../../../shared/plan/record/weight-follows.js';
 import type { SavedFarm } from '../api/queries.js';
 import { useChangedBy } from '../api/record-queries.js';
-import { useTell } from '../api/told-queries.js';
+import { KeptSaid, type Kept } from '../shell/kept-said.js';
 import { ProcessOn } from '../tick/process-on.js';
 
 /** What follows from what was just told; nothing while it is not sent, or changes nothing that matters. */
@@ -27,17 +27,14 @@ export function WhatChanged({ farm, fact }: { farm: SavedFarm; fact: ToldFact })
   );
 }
 
-/** The other day stays as it was offered: once it is kept there is nothing more to choose. */
+/** The other day stays as it was offered: once it is kept there is nothing more to choose but to undo it. */
 function Choice({ farm, first, on }: { farm: SavedFarm; first: LeavingChoice; on: string }) {
   const [leaving] = useState(first);
-  const seen = useTell<'alarm-seen'>(farm.id);
+  const [kept, setKept] = useState<Kept>();
+  if (kept) return <KeptSaid of={kept} onUndone={() => setKept(undefined)} />;
   return (
     <p>
-      <ProcessOn
-        farm={farm}
-        leaving={leaving}
-        onSet={() => seen.mutate({ kind: 'alarm-seen', about: leaving.settles, on, details: {} })}
-      />
+      <ProcessOn {...{ farm, leaving, today: on }} onKept={setKept} />
     </p>
   );
 }

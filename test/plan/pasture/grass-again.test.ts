@@ -22,4 +22,14 @@ describe('grass again after the plan', () => {
       expect('2028-04-01' < again && again < '2028-06-01').toBe(true);
     },
   );
+
+  it('does not come in August because the first move was told then', () => {
+    const [herd] = picture.herds;
+    const told = { herdId: herd!.id, paddockId: picture.paddocks[0]!.id, from: '2027-08-01' };
+    const { pasture } = planAnimals(
+      { ...picture, today: '2027-08-20', batches: [], grazings: [told] },
+      tables,
+    );
+    expect(pasture!.herds[0]!.grassAgain! < '2028-06-01').toBe(true);
+  });
 });

@@ -1,6 +1,9 @@
 import { describe, expect, it } from '@jest/globals';
 import type { Farm } from '../../../shared/farm/farm.js';
 import { addDays, daysBetween } from '../../../shared/calendar/plain-date.js';
+import type { PastureChoices } from '../../../shared/farm/pasture-choices.js';
+import { leftOn } from '../../../shared/plan/pasture/on-hay-day.js';
+import { pastureContext } from '../../../shared/plan/pasture/pasture-context.js';
 import type { PasturePlan } from '../../../shared/plan/pasture/pasture-plan.js';
 import type { PastureRequest } from '../../../shared/plan/pasture/pasture-request.js';
 import { climateFromMonthlyMeans } from '../../../shared/weather/climate.js';
@@ -250,6 +253,18 @@ describe('whether the grass lasts', () => {
       undefined,
       undefined,
     ]);
+  });
+
+  it('carries a day on hay to the next winter where it was told, not where a start took today for it', () => {
+    const onHaySince = '2027-01-20';
+    const leftOf = (choices: PastureChoices): number => {
+      const context = pastureContext(newPastureRequest({ today: onHaySince, choices }));
+      return leftOn(context.span, context, context.paddocks[0]!);
+    };
+    const usual = leftOf({});
+    expect(leftOf({ onHaySince })).not.toBe(usual);
+    expect(leftOf({ onHaySince, assumed: ['makesHay'] })).toBe(leftOf({ onHaySince }));
+    expect(leftOf({ onHaySince, assumed: ['onHaySince'] })).toBe(usual);
   });
 
   it('says that it is too cold where grass that was read as tall never grows', () => {

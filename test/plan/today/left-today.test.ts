@@ -44,4 +44,17 @@ describe('what is left of today', () => {
     const some = { value: 4.5 } as NumberQuantity;
     expect(firstOfAll({ ...day, hours: { ...day.hours, had: some } })).toBeUndefined();
   });
+
+  it('is too much until as much is done as there are hours for, and asks for no round that was made', () => {
+    const had = { value: 3 } as NumberQuantity;
+    const day = dayOf([job('Net', { state: 'done' }), job('Gate')], ['feed', 'eggs']);
+    expect(firstOfAll({ ...day, hours: { ...day.hours, had } })).toBe(
+      'That is more than the 30 min there are still today. What there is no time for then can wait: “Gate”.',
+    );
+    const done = dayOf(
+      [job('Net', { state: 'done' }), job('Gate', { state: 'done' })],
+      ['feed', 'eggs'],
+    );
+    expect(firstOfAll({ ...done, hours: { ...done.hours, had } })).toBeUndefined();
+  });
 });

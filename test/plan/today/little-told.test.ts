@@ -105,6 +105,20 @@ describe('chicks of which nothing was told since weeks after their last day', ()
     const { line, year } = on('2027-07-20', APRIL, { headChanges });
     expect(line).toBeUndefined();
     expect(year?.dates).toContainEqual({ on: '2027-06-01', words: 'processing' });
+    const [came] = headChanges;
+    const half = (date: string, change: 'processed' | 'died') =>
+      ({ batchId: 'meat', change, date, birds: 25 }) as const;
+    const both = on('2027-07-20', APRIL, {
+      headChanges: [came, half('2027-06-01', 'processed'), half('2027-06-08', 'processed')],
+    }).year!;
+    const processing = ({ dates }: typeof both): string[] =>
+      dates.filter(({ words }) => words === 'processing').map((each) => each.on);
+    expect(processing(both)).toEqual(['2027-06-01', '2027-06-08']);
+    expect(both.bars.find(({ kind }) => kind === 'freezer')?.from).toBe('2027-06-01');
+    const lost = [came, half('2027-06-01', 'processed'), half('2027-06-08', 'died')];
+    expect(processing(on('2027-07-20', APRIL, { headChanges: lost }).year!)).toEqual([
+      '2027-06-01',
+    ]);
   });
 
   it('have work and questions again once they are told to have come, or a job of theirs as done', () => {

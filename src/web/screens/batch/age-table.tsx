@@ -24,7 +24,7 @@ export function AgeTable<Row>({
 }) {
   return (
     <WideTable label={label}>
-      <Table className="stacks">
+      <Table className="stacks stacks-in-lines">
         <Table.Thead>
           <Table.Tr>
             <Table.Th>{ageLabel}</Table.Th>

@@ -28,15 +28,20 @@ export function DaySection({ plan }: { plan: BatchPlan }) {
   );
   return (
     <Stack>
-      <Chip.Group multiple value={columns} onChange={setColumns}>
-        <Group gap="xs">
-          {plan.daily.map((s) => (
-            <Chip key={s.id} value={s.id}>
-              {s.label}
-            </Chip>
-          ))}
-        </Group>
-      </Chip.Group>
+      <details>
+        <summary>
+          Shown: {shown.length} of {plan.daily.length}
+        </summary>
+        <Chip.Group multiple value={columns} onChange={setColumns}>
+          <Group gap="xs">
+            {plan.daily.map((s) => (
+              <Chip key={s.id} value={s.id}>
+                {s.label}
+              </Chip>
+            ))}
+          </Group>
+        </Chip.Group>
+      </details>
       <Switch
         size="md"
         label="One row a week"

@@ -38,7 +38,7 @@ export function NowSection({
             {sayAge(daysBetween(plan.hatchDate, plan.today))} old. That many should be alive: count
             them when you move or catch them.
             {plan.stillHere &&
-              ` They were to leave on ${sayDate(plan.stillHere.since)}, and nobody has told that they did: tell it on Today.`}
+              ` ${plan.stillHere.since < String(plan.leaving?.on.value) ? 'The first of them' : 'They'} were to leave on ${sayDate(plan.stillHere.since)}, and nobody has told that they did: tell it on Today.`}
           </p>
         </Lead>
       )}

@@ -5,6 +5,7 @@ import {
   birdsToComeFields,
   cattleToComeFields,
   equalPaddocksFields,
+  startFields,
 } from '../../../../shared/farm/start.js';
 import { formatMonth } from '../../../../shared/units/dates.js';
 import { useTables } from '../../api/queries.js';
@@ -138,6 +139,12 @@ export function ComingBlock({ draft, set }: Props) {
               </div>
             )}
             <EqualPaddocks {...{ draft, set }} />
+            <Switch
+              label={startFields.fields.makesHay.label}
+              description="Off, grass that the cattle leave is topped and lies, and hay for winter is bought."
+              checked={draft.makesHay ?? false}
+              onChange={(event) => set({ makesHay: event.currentTarget.checked })}
+            />
           </>
         )}
         <div className="start-row">

@@ -87,6 +87,7 @@ export interface StartDraft {
   /** Of each, or of all together: what was typed last. */
   readonly paddockM2?: number | undefined;
   readonly grassM2?: number | undefined;
+  readonly makesHay?: boolean | undefined;
   readonly hasGarden?: boolean | undefined;
   readonly hives?: number | undefined;
 }
@@ -165,6 +166,7 @@ export function startOf(draft: StartDraft): Start | undefined {
     ...(draft.hasGarden ? { hasGarden: true } : {}),
     ...(draft.hives ? { hives: draft.hives } : {}),
     ...paddocksOf(draft),
+    ...given('makesHay', draft.makesHay),
   };
 }
 

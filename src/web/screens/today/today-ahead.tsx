@@ -6,6 +6,7 @@ import type { PlainDate } from '../../../../shared/calendar/plain-date.js';
 import type { SavedFarm } from '../../api/queries.js';
 import { useTell } from '../../api/told-queries.js';
 import { useSayDate } from '../../explain/say-date.js';
+import type { Kept } from '../../shell/kept-said.js';
 import type { Telling } from '../../tell/use-telling.js';
 import { CalvingTouches } from './calving-touches.js';
 import { CameAsPlanned, Ordered } from './came-as-planned.js';
@@ -28,12 +29,14 @@ export function TodayAttention({
   attention,
   today,
   telling,
+  onKept,
   isNow = false,
 }: {
   farm: SavedFarm;
   attention: readonly Attention[];
   today: PlainDate;
   telling: Telling;
+  onKept: (kept: Kept) => void;
   /** It cannot wait: all of it is shown. */
   isNow?: boolean;
 }) {
@@ -43,7 +46,7 @@ export function TodayAttention({
     <>
       <ul className="today-list">
         {attention.slice(0, isWhole ? undefined : SHOWN).map((each) => (
-          <AttentionRow key={each.key} of={each} {...{ farm, today, telling, isNow }} />
+          <AttentionRow key={each.key} of={each} {...{ farm, today, telling, onKept, isNow }} />
         ))}
       </ul>
       {!isWhole && 0 < more && (
@@ -60,12 +63,14 @@ function AttentionRow({
   farm,
   today,
   telling,
+  onKept,
   isNow,
 }: {
   of: Attention;
   farm: SavedFarm;
   today: PlainDate;
   telling: Telling;
+  onKept: (kept: Kept) => void;
   isNow: boolean;
 }) {
   const farmId = farm.id;
@@ -101,8 +106,8 @@ function AttentionRow({
         {each.out && <OutSince of={each.out} onTell={telling.askOf} />}
         {each.came && <CameAsPlanned farm={farm} came={each.came} />}
         {each.ordered !== undefined && <Ordered farmId={farmId} of={each.ordered} today={today} />}
-        {each.later && <MoveLater key={each.later.to} farm={farm} later={each.later} />}
-        {each.leaving && <ProcessOn farm={farm} leaving={each.leaving} onSet={markSeen} />}
+        {each.later && <MoveLater key={each.later.to} {...{ farm, onKept }} later={each.later} />}
+        {each.leaving && <ProcessOn {...{ farm, today, onKept }} leaving={each.leaving} />}
         {each.isAlarm && (
           <button
             type="button"

@@ -13,8 +13,7 @@ import { TodayAttention, TodayDates } from './today-ahead.js';
 import { TodayChores } from './today-chores.js';
 import { TodayHead } from './today-head.js';
 import { TodayJobs } from './today-jobs.js';
-import { KeptSaid } from '../../mishap/kept-said.js';
-import type { KeptMishap } from '../../mishap/mishap-props.js';
+import { KeptSaid, type Kept } from '../../shell/kept-said.js';
 import { THE_PLACE, useTelling } from '../../tell/use-telling.js';
 import { NoticeChoice } from '../../notices/notice-choice.js';
 import './today.css';
@@ -37,7 +36,8 @@ function TodayPage({ day, farm }: { day: ReturnType<typeof onDayItIs>; farm: Sav
   const telling = useTelling(farm, day.on, animals);
   const { ask, saidOf, dialog } = telling;
   const [isWrong, setWrong] = useState(false);
-  const [kept, setKept] = useState<KeptMishap>();
+  const [kept, setKept] = useState<Kept>();
+  const [touched, setTouched] = useState<Kept>();
   return (
     <div className="today">
       <a className="shell-skip" href="#today-do" onClick={toWork}>
@@ -49,7 +49,14 @@ function TodayPage({ day, farm }: { day: ReturnType<typeof onDayItIs>; farm: Sav
           <div className="today-part">
             <h2 id="today-now">Look at now</h2>
           </div>
-          <TodayAttention farm={farm} attention={now} today={day.date} telling={telling} isNow />
+          <TodayAttention
+            farm={farm}
+            attention={now}
+            today={day.date}
+            telling={telling}
+            onKept={setTouched}
+            isNow
+          />
         </section>
       )}
       <section className="today-animals" aria-labelledby="today-animals">
@@ -115,16 +122,20 @@ function TodayPage({ day, farm }: { day: ReturnType<typeof onDayItIs>; farm: Sav
       <div className="today-columns">
         <TodayWork day={day} farm={farm} />
         <div>
-          {0 < attention.length && (
+          {(0 < attention.length || touched) && (
             <section aria-labelledby="today-attention">
               <div className="today-part">
                 <h2 id="today-attention">Look at</h2>
               </div>
+              {touched && (
+                <KeptSaid key={touched.words} of={touched} onUndone={() => setTouched(undefined)} />
+              )}
               <TodayAttention
                 farm={farm}
                 attention={attention}
                 today={day.date}
                 telling={telling}
+                onKept={setTouched}
               />
             </section>
           )}

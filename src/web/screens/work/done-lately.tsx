@@ -25,7 +25,7 @@ export function DoneLately({ plan, farm }: { plan: WorkPlan; farm: SavedFarm }) 
               <summary>Struck out: {struckOut.length}</summary>
               {struckOut.map(({ key, name, of, because }) => (
                 <div key={key}>
-                  <Text size="sm">
+                  <Text>
                     {name}
                     {of && ` · ${of}`}
                     {because && `: ${because}`}
@@ -56,7 +56,7 @@ function Done({ plan, farm, list }: { plan: WorkPlan; farm: SavedFarm; list: Wor
   const newestFirst = [...list].sort((a, b) => (a.on < b.on ? 1 : a.on > b.on ? -1 : 0));
   return newestFirst.map(({ key, name, of, on, hours, doneBy }) => (
     <div key={key}>
-      <Text size="sm">
+      <Text>
         {name}
         {of && ` · ${of}`}, {sayDate(on)}
         {doneBy && `, by ${doneBy}`}

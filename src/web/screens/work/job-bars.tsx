@@ -3,6 +3,7 @@ import { Button, Table, Text } from '@mantine/core';
 import { useState, type ReactNode } from 'react';
 import { daysBetween } from '../../../../shared/calendar/plain-date.js';
 import type { KeyDate } from '../../../../shared/plan/tasks/event.js';
+import { isGoneBy } from '../../../../shared/plan/work/gone-by.js';
 import { isOfGarden } from '../../../../shared/plan/work/of-place.js';
 import { inSeries, type Series } from '../../../../shared/farm/repeated-jobs.js';
 import type { PlannedJob, WorkPlan } from '../../../../shared/plan/work/planned-work.js';
@@ -196,7 +197,9 @@ const whoDoes = (plan: WorkPlan, { pieces }: PlannedJob): string =>
     .map((id) => personName(plan, id))
     .join(' and ');
 
-function plannedText({ pieces }: PlannedJob, sayDate: SayDate): string {
+function plannedText(job: PlannedJob, sayDate: SayDate): string {
+  const { pieces } = job;
+  if (isGoneBy(job)) return 'its last day is over';
   if (pieces.length === 0) return 'no time';
   const [first, last] = [pieces[0]!.date, pieces.at(-1)!.date];
   return first === last ? sayDate(first) : `${sayDate(first)} to ${sayDate(last)}`;

@@ -1,10 +1,12 @@
 import { Alert, Button, Group, Stack, Text, Title } from '@mantine/core';
+import { useState } from 'react';
 import { Link } from 'wouter';
 import { addDays } from '../../../../shared/calendar/plain-date.js';
 import type { WorkPlan } from '../../../../shared/plan/work/planned-work.js';
 import type { SavedFarm } from '../../api/queries.js';
 import { useWork } from '../../api/work-queries.js';
 import { useSayDate, type SayDate } from '../../explain/say-date.js';
+import { KeptSaid, type Kept } from '../../shell/kept-said.js';
 import { PrintButton } from '../../shell/print-button.js';
 import { useAll } from '../../shell/states.js';
 import { Section } from '../../shell/section.js';
@@ -22,6 +24,7 @@ import { WorkNav } from './work-nav.js';
 export default function NextDaysScreen({ farm }: { farm: SavedFarm }) {
   const sayDate = useSayDate();
   const all = useAll(useWork(farm.id));
+  const [kept, setKept] = useState<Kept>();
   if ('waiting' in all) return all.waiting;
   const [plan] = all.data;
   const { changes } = plan;
@@ -47,7 +50,8 @@ export default function NextDaysScreen({ farm }: { farm: SavedFarm }) {
         </Alert>
       )}
       <WhoIsThere plan={plan} />
-      <TooSoon plan={plan} farm={farm} />
+      {kept && <KeptSaid key={kept.words} of={kept} onUndone={() => setKept(undefined)} />}
+      <TooSoon plan={plan} farm={farm} onKept={setKept} />
       <WorkMarksOf farmId={farm.id}>
         <Section title="Today and the next three days">
           <DayCards plan={plan} farm={farm} />
@@ -61,7 +65,7 @@ export default function NextDaysScreen({ farm }: { farm: SavedFarm }) {
             <ChangeList changes={changes.list} none="Nothing: the plan stands as it was." />
           </Section>
         )}
-        <NotFitting plan={plan} farm={farm} />
+        <NotFitting plan={plan} farm={farm} onKept={setKept} />
         <DoneLately plan={plan} farm={farm} />
       </WorkMarksOf>
       <Text size="sm" c="dimmed">

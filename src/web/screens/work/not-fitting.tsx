@@ -8,6 +8,7 @@ import { waysOfDay, type ShortDay } from '../../../../shared/plan/work/short-day
 import { listed } from '../../../../shared/units/listed.js';
 import type { SavedFarm } from '../../api/queries.js';
 import { useSayDate } from '../../explain/say-date.js';
+import type { Kept } from '../../shell/kept-said.js';
 import { Section } from '../../shell/section.js';
 import { Ways } from '../../shell/ways.js';
 import { MoveLater } from '../../tick/move-later.js';
@@ -16,7 +17,15 @@ import { eachHours } from '../../tick/each-hours.js';
 import { useKeptJobs } from '../../tick/kept-jobs.js';
 
 /** What does not fit, why, and what would make it fit. */
-export function NotFitting({ plan, farm }: { plan: WorkPlan; farm: SavedFarm }) {
+export function NotFitting({
+  plan,
+  farm,
+  onKept,
+}: {
+  plan: WorkPlan;
+  farm: SavedFarm;
+  onKept: (kept: Kept) => void;
+}) {
   const sayDate = useSayDate();
   const open = useKeptJobs(plan.jobs).filter((job) => job.pieces.length === 0);
   const unfit = open.filter((job) => !isGoneBy(job));
@@ -31,7 +40,7 @@ export function NotFitting({ plan, farm }: { plan: WorkPlan; farm: SavedFarm }) 
     <Section
       title={
         isAllIn
-          ? plan.careGaps.length === 0
+          ? plan.careGaps.length + goneBy.length === 0
             ? 'Time for everything'
             : 'Time for the rest'
           : 'No time for these'
@@ -41,7 +50,7 @@ export function NotFitting({ plan, farm }: { plan: WorkPlan; farm: SavedFarm }) 
         <Text>
           {plan.jobs.length === 0
             ? 'There is no work in sight.'
-            : `There are hours and days for all of the work.`}
+            : `There are hours and days for all of the work${goneBy.length === 0 ? '' : ' whose days are not over'}.`}
         </Text>
       )}
       {handless.map((job) => (
@@ -97,7 +106,7 @@ export function NotFitting({ plan, farm }: { plan: WorkPlan; farm: SavedFarm }) 
                 <Ways ways={waysOfDay(day, plan.jobs)} />
                 {laterOf(day, plan).map((later) => (
                   <div key={`${later.ofId} ${later.to}`}>
-                    <MoveLater farm={farm} later={later} />
+                    <MoveLater {...{ farm, later, onKept }} />
                   </div>
                 ))}
               </List.Item>
@@ -122,7 +131,7 @@ export function NotFitting({ plan, farm }: { plan: WorkPlan; farm: SavedFarm }) 
                 <Ways ways={job.waysToFit} />
               </>
             )}
-            {job.later && <MoveLater key={job.later.to} farm={farm} later={job.later} />}
+            {job.later && <MoveLater key={job.later.to} {...{ farm, onKept }} later={job.later} />}
             <DayJob
               work={{ ...job, of: job.belongsTo?.name, due: job.latest }}
               units={farm.units}

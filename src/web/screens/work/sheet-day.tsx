@@ -96,8 +96,9 @@ export function SheetDay({
         </Text>
       )}
       {page.noHours.map(({ key, name, of, why }) => (
-        <Text key={key} fw={600}>
-          ☐ {name}
+        <Text key={key} fw={600} className="sheet-todo">
+          <Box />
+          {name}
           {of && ` · ${of}`}: due today, and no hours are planned for it. {why}
         </Text>
       ))}
@@ -124,7 +125,7 @@ function Stop({
   const weight = (line: string) => (isNew(stop.name, line) ? { fw: 700 } : {});
   return (
     <li>
-      <Text fw={600}>
+      <Text component="h2" fw={600}>
         {stop.name}
         {stop.where && `, ${stop.where}`}
       </Text>
@@ -137,13 +138,15 @@ function Stop({
         ))}
       </Text>
       {[...stop.carried, ...stop.actions].map((line) => (
-        <Text key={line} {...weight(line)}>
-          ☐ {line}
+        <Text key={line} className="sheet-todo" {...weight(line)}>
+          <Box />
+          {line}
         </Text>
       ))}
       {chores.map((chore) => (
-        <Text key={chore.key} {...weight(chore.name)}>
-          ☐ {chore.name}, {choreHoursSaid(chore)}
+        <Text key={chore.key} className="sheet-todo" {...weight(chore.name)}>
+          <Box />
+          {chore.name}, {choreHoursSaid(chore)}
           {chore.rounds && `: ${roundsSaid(chore.rounds)}`}
         </Text>
       ))}
@@ -156,6 +159,9 @@ function Stop({
     </li>
   );
 }
+
+/** To be ticked with a pencil. */
+const Box = () => <span aria-hidden>☐ </span>;
 
 /** In the words of a note by the door: 14.4 lb of feed. */
 const Amount = ({ of }: { of: Quantity }) =>
@@ -187,10 +193,13 @@ function Other({ page, isNew }: { page: SheetPage; isNew: NewOnPage['isNew'] }) 
   if (rest.length === 0) return null;
   return (
     <>
-      <Text fw={600}>Also today</Text>
+      <Text component="h2" fw={600}>
+        Also today
+      </Text>
       {rest.map(({ key, name, of, hours, lateDays, ifLate }) => (
-        <Text key={key} {...(isNew(of, name) ? { fw: 700 } : {})}>
-          ☐ {name}
+        <Text key={key} className="sheet-todo" {...(isNew(of, name) ? { fw: 700 } : {})}>
+          <Box />
+          {name}
           {of && ` · ${of}`}, {formatHours(hours)}
           {lateDays !== undefined && `, ${lateDays} ${lateDays === 1 ? 'day' : 'days'} late`}
           {ifLate && ` (if not: ${ifLate.toLowerCase()})`}

@@ -78,7 +78,7 @@ function Unlikely({ line, outlook }: { line: UnlikelyLine; outlook: WorkOutlook 
         </Text>
         <HeldUp line={line} />
         {numbers.startBy && (
-          <Text size="sm">
+          <Text>
             Start by, to be safe {formatYears(outlook.sureShare, 'years in')}:{' '}
             <Num of={numbers.startBy} />
           </Text>
@@ -86,15 +86,15 @@ function Unlikely({ line, outlook }: { line: UnlikelyLine; outlook: WorkOutlook 
       </NumbersOf>
       {0 < job.better.length && (
         <>
-          <Text size="sm">What would help, the most first:</Text>
-          <List size="sm">
+          <Text>What would help, the most first:</Text>
+          <List>
             {job.better.map((better) => (
               <List.Item key={better.kind}>{betterWords(outlook, job, better, reader)}</List.Item>
             ))}
           </List>
         </>
       )}
-      {isTried(job) && job.better.length === 0 && <Text size="sm">{NOTHING_HELPS}</Text>}
+      {isTried(job) && job.better.length === 0 && <Text>{NOTHING_HELPS}</Text>}
     </div>
   );
 }

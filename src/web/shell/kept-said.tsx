@@ -1,9 +1,14 @@
 import { useMutation } from '@tanstack/react-query';
-import { Failure } from '../shell/states.js';
-import type { KeptMishap } from './mishap-props.js';
+import { Failure } from './states.js';
 
-/** What was kept of something that went wrong, until the screen is left. */
-export function KeptSaid({ of, onUndone }: { of: KeptMishap; onUndone: () => void }) {
+/** What was kept with a touch, in words, and what puts all of it back. */
+export interface Kept {
+  readonly words: string;
+  readonly undo: () => Promise<unknown>;
+}
+
+/** What was kept, with its undo, until the screen is left. */
+export function KeptSaid({ of, onUndone }: { of: Kept; onUndone: () => void }) {
   const undo = useMutation({ mutationFn: of.undo, onSuccess: onUndone });
   return (
     <div className="tell-said">
