@@ -14,6 +14,8 @@ export interface DayOfHands {
   /** Hour of the clock at which they begin. */
   readonly beginsH: number;
   readonly hands: number;
+  /** Hours of each of them, in daylight. */
+  readonly handsH: readonly number[];
   /** Hours of all of them, in daylight, when the chores of the day are done. */
   readonly hours: number;
   /** Hours of those chores. */
@@ -89,15 +91,11 @@ function handsFrom(
   const ownHours = own.reduce((all, h) => all + lit(h), 0);
   const chores = people.length === 0 ? 0 : Math.min(ownHours, choreHoursOn(context, date));
   const hours = each.reduce((all, h) => all + h, 0) - chores;
-  const { fixedH, birdH } = workOfDay(context);
-  const mostIn = (handsH: readonly number[]): number => {
-    const most = Math.min(
-      (handsH.reduce((all, h) => all + h, 0) - chores - fixedH) / birdH,
-      mostThroughStations(context, handsH.length, Math.max(0, ...handsH)),
+  const mostIn = (handsH: readonly number[]): number =>
+    Math.min(
+      mostOf(context, handsH, chores),
       mostByEvening(context, date, { beginsH, hands: handsH.length }),
     );
-    return Math.max(0, Math.floor(most + 1e-9));
-  };
   // Who is out by day has no longer day than the hours at home.
   const isFree = there.every(({ spans }) => spans === undefined);
   const longH = lit(tables.judgements.birds.longDayH.value);
@@ -106,6 +104,7 @@ function handsFrom(
     date,
     beginsH,
     hands: each.length,
+    handsH: each,
     hours,
     chores,
     helpers,
@@ -114,6 +113,34 @@ function handsFrom(
     most,
     mostLong: isFree ? Math.max(most, mostIn(each.map((h) => Math.max(h, longH)))) : most,
   };
+}
+
+/** Birds that hands can do in their hours, through the stations there are. */
+function mostOf(context: AroundHands, handsH: readonly number[], chores: number): number {
+  const { fixedH, birdH } = workOfDay(context);
+  const most = Math.min(
+    (handsH.reduce((all, h) => all + h, 0) - chores - fixedH) / birdH,
+    mostThroughStations(context, handsH.length, Math.max(0, ...handsH)),
+  );
+  return Math.max(0, Math.floor(most + 1e-9));
+}
+
+/**
+ * Birds that the hands of a day can do with so many hours more for each: for nobody past a long day in
+ * daylight, where that is to be bearable.
+ */
+export function handsAsLong(
+  context: AroundHands,
+  { date, beginsH, handsH, chores }: DayOfHands,
+  { moreH, isBearable }: { readonly moreH: number; readonly isBearable: boolean },
+): number {
+  const lit = litHours(context, date, beginsH);
+  const capH = isBearable ? lit(context.tables.judgements.birds.longDayH.value) : Infinity;
+  return mostOf(
+    context,
+    handsH.map((h) => Math.max(h, Math.min(h + moreH, capH))),
+    chores,
+  );
 }
 
 /** Birds of an evening that are done, all together, by its end or by dark. */
@@ -127,7 +154,7 @@ function mostByEvening(
   if (hands === 0 || beginsH === processingStartH.value) return Infinity;
   const untilH = Math.min(processingEndH.value, sunHours(date, farm).setH);
   const [none, one] = [0, 1].map((birds) => hoursOfDay(context, hands, birds));
-  return (untilH - beginsH - none!) / (one! - none!);
+  return Math.max(0, Math.floor((untilH - beginsH - none!) / (one! - none!) + 1e-9));
 }
 
 /** What of some hours is in daylight: those of a morning are as long as the day at most. */

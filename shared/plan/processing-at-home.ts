@@ -75,7 +75,8 @@ export function planAtHome(
       [from(birdsAnHour, 'r'), timeInput],
     ),
     birdsADay: quantity(
-      'Birds a day, at most',
+      // Who has named nobody gave no hours.
+      context.people.length === 0 ? 'Birds a day, at most' : 'Birds a day, in the hours you gave',
       longest.most,
       'count',
       processingFormulas.birdsADay,

@@ -16,6 +16,8 @@ export interface ProcessingDays {
   readonly days: readonly ProcessingDay[];
   /** Birds for which no day has hands: who processes them is still to be arranged. */
   readonly left: number;
+  /** Birds past the hours there are on all days: those left, or for which all days are longer. */
+  readonly over: number;
   /** All birds: those that are left count on the planned day. One day at least. */
   readonly leaving: readonly LeavingDay[];
   /** The planned day as it is, whether birds are processed on it or not. */
@@ -28,7 +30,8 @@ export interface ProcessingDays {
  * they need be somewhat longer only, which is said. None is kept
  * past its age: weekends before the planned day are looked at, two at first and more where these do
  * not hold them, but no day on which the birds weigh too little. A day on which hardly any could be
- * done is left out. What no day has hands for is left, and said; it is never heaped on a day. A hired
+ * done is left out. Where the hours of all days are too few, all are longer, as far as that is bearable
+ * and holds the rest; else these are left, and said, and never heaped on a day. A hired
  * processor takes all on one day, and where no people are named nothing is split: who could come is
  * not known.
  *
@@ -54,7 +57,7 @@ function daysFor(context: PlanContext, birds: number): ProcessingDays {
   const planned = handsOn(context, dateOf(last));
   const all = { ...planned, index: last, birds };
   if (batch.processing === 'hired' || areHandsUnknown(context) || birds <= planned.most)
-    return { days: [all], left: 0, leaving: [all], planned };
+    return { days: [all], left: 0, over: 0, leaving: [all], planned };
   const least = tables.judgements.birds.leastADay.value;
   const few = Math.min(birds, least);
   // A day is not set up for a handful: they are done on the others, which last somewhat longer.
@@ -63,13 +66,14 @@ function daysFor(context: PlanContext, birds: number): ProcessingDays {
   const room = roomOf(possible);
   const usual = needed <= room ? fewestLatest(possible, needed) : undefined;
   const chosen = longDays(context, birds, { few, usual }) ?? usual;
-  if (chosen) {
-    const days = shared(chosen, birds).toReversed();
-    return { days, left: 0, leaving: days, planned };
+  const over = chosen ? 0 : birds - room;
+  if (chosen || birds <= longRoomOf(possible)) {
+    const days = shared(chosen ?? possible, birds).toReversed();
+    return { days, left: 0, over, leaving: days, planned };
   }
   const days = possible.map((day) => ({ ...day, birds: day.most })).toReversed();
-  const left = birds - room;
-  return { days, left, leaving: withThoseLeft(days, { ...all, birds: left }), planned };
+  const leaving = withThoseLeft(days, { ...all, birds: over });
+  return { days, left: over, over, leaving, planned };
 }
 
 /**
@@ -81,13 +85,17 @@ function longDays(
   birds: number,
   { few, usual }: { few: number; usual: readonly Possible[] | undefined },
 ): readonly Possible[] | undefined {
-  const { fixedH, birdH } = workOfDay(context);
-  const needed = Math.max(1, birds - Math.floor(fixedH / birdH));
+  const needed = Math.max(1, birds - birdsOfSettingUp(context));
   const possible = daysForAll(context, few, needed);
   if (roomOf(possible) < needed) return undefined;
   const days = fewestLatest(possible, needed);
-  const long = days.reduce((sum, { mostLong }) => sum + mostLong, 0);
-  return birds <= long && days.length < (usual?.length ?? Infinity) ? days : undefined;
+  return birds <= longRoomOf(days) && days.length < (usual?.length ?? Infinity) ? days : undefined;
+}
+
+/** Birds that take as much work as it takes to set up and to clean. */
+export function birdsOfSettingUp(context: Pick<PlanContext, 'batch' | 'tables'>): number {
+  const { fixedH, birdH } = workOfDay(context);
+  return Math.floor(fixedH / birdH);
 }
 
 /** The days near the planned one that hold so many; all there are where no span of days does. */
@@ -104,6 +112,9 @@ function daysForAll(context: PlanContext, least: number, needed: number): Possib
 const WEEK = 7;
 
 const roomOf = (days: readonly Possible[]): number => days.reduce((sum, { most }) => sum + most, 0);
+
+export const longRoomOf = (days: readonly Pick<Possible, 'mostLong'>[]): number =>
+  days.reduce((sum, { mostLong }) => sum + mostLong, 0);
 
 function withThoseLeft(days: readonly LeavingDay[], left: LeavingDay): LeavingDay[] {
   const others = days.filter(({ index }) => index < left.index);
@@ -168,31 +179,27 @@ function fewestLatest(possible: readonly Possible[], needed: number): Possible[]
 }
 
 /**
- * Birds by day: an even share of them, or as many as a day can take; what is over as many as each can
- * take on a long day, and what is over then on all of them.
+ * Birds by day: an even share of them, or as many as a day can take; what is over one by one where it
+ * makes the day least longer for each, up to a long day first.
  */
 function shared(days: readonly Possible[], birds: number): ProcessingDay[] {
-  const now = new Map<Possible, number>(days.map((day) => [day, 0]));
-  const ways: readonly ((day: Possible) => number)[] = [
-    ({ most }) => most,
-    ({ mostLong }) => mostLong,
-    () => Infinity,
+  const now = days.map((day) => ({ ...day, birds: 0 })).sort((a, b) => a.most - b.most);
+  const past = (day: ProcessingDay): number => (day.birds - day.most) / Math.max(1, day.hands);
+  const ways: readonly { mostOf(day: Possible): number; first(day: ProcessingDay): number }[] = [
+    { mostOf: ({ most }) => most, first: (day) => day.birds },
+    { mostOf: ({ mostLong }) => mostLong, first: past },
+    { mostOf: () => Infinity, first: past },
   ];
-  const byRoom = [...days].sort((a, b) => a.most - b.most);
   let left = birds;
-  for (const mostOf of ways) {
-    let before: number;
-    do {
-      before = left;
-      byRoom.forEach((day, k) => {
-        const room = Math.max(0, mostOf(day) - now.get(day)!);
-        const share = Math.min(room, Math.floor(left / (days.length - k)));
-        now.set(day, now.get(day)! + share);
-        left -= share;
-      });
-    } while (0 < left && left < before);
+  for (const { mostOf, first } of ways) {
+    let open = now.filter((day) => day.birds < mostOf(day));
+    for (; 0 < left && 0 < open.length; left--) {
+      const next = open.reduce((best, day) => (first(day) <= first(best) ? day : best));
+      next.birds++;
+      if (mostOf(next) <= next.birds) open = open.filter((day) => day !== next);
+    }
   }
-  return days.map((day) => ({ ...day, birds: now.get(day)! }));
+  return now.sort((a, b) => b.index - a.index);
 }
 
 /** Share of the birds that is still there on each day, those processed on days before it left out. */

@@ -21,7 +21,7 @@ export function growingOn(context: PlanContext): ProcessingWay[] {
     const later = { ...batch, leaveAgeDays, targetLiveKg: undefined };
     const grown = planContext({ ...context, batch: withoutTarget(later) });
     const days = processingDays(grown, birdsToProcess(grown.life));
-    if (0 < days.left) continue;
+    if (0 < days.over) continue;
     const fed = planFeed(grown).part.total.value - planFeed(context).part.total.value;
     const was = life.meanWeightKg[life.days - 1]!;
     const { liveEach } = liveWeights(grown, days.leaving);
@@ -61,7 +61,7 @@ export function raisingFewer(context: PlanContext, able: number): ProcessingWay[
   for (let wantedBirds = most; leastADay.value <= wantedBirds; wantedBirds--) {
     const fewer = planContext({ ...context, batch: { ...batch, wantedBirds } });
     const days: ProcessingDays = processingDays(fewer, birdsToProcess(fewer.life));
-    if (0 < days.left) continue;
+    if (0 < days.over) continue;
     return [
       {
         id: 'fewer',

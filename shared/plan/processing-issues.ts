@@ -4,7 +4,8 @@ import { listed } from '../units/listed.js';
 import type { PlanContext } from './context.js';
 import { birdsToProcess } from './leaving-weights.js';
 import { areHandsUnknown } from './hands-of-day.js';
-import { daysUpTo, type ProcessingDay, type ProcessingDays } from './processing-days.js';
+import { longRoomOf, type ProcessingDay, type ProcessingDays } from './processing-days.js';
+import { longerDayFor, longestMoreH } from './processing-longer.js';
 import type { ProcessingWay } from './processing-way.js';
 import { helpersFor, isOnPlannedDay, sayHelpers } from './processing-ways.js';
 import { sayDays } from './processing-words.js';
@@ -16,9 +17,9 @@ export function processingIssues(
   all: ProcessingDays,
   ways: readonly ProcessingWay[],
 ): PlanIssue[] {
-  const { days, left, planned } = all;
+  const { days, left, over, planned } = all;
   const birds = birdsToProcess(context.life);
-  const { say, tables, batch } = context;
+  const { say, tables } = context;
   const { leastADay } = tables.judgements.birds;
   const { fixedH, birdH, rows } = workOfDay(context);
   const work = `${birds} birds are about ${say(fixedH + birds * birdH, 'h')} of killing and cleaning`;
@@ -38,11 +39,9 @@ export function processingIssues(
     ];
   }
   if (0 < left) return [...station, tooMuch(context, all, ways, { words: work, rows })];
+  if (0 < over) return [...station, allLonger(context, all, ways, { words: work, rows })];
   const list = sayDays(context, days);
-  const helped = helpersFor(context, birds);
-  const help = helped
-    ? `With ${sayHelpers(batch, helped.helpers)} it is one day, ${say(helped.date, 'date')}${orLonger(context, birds)}`
-    : 'No number of helpers makes it one day with the equipment there is';
+  const help = asOneDay(context, birds);
   if (days.length === 1 || planned.most < Math.min(birds, leastADay.value)) {
     return [
       ...station,
@@ -65,6 +64,22 @@ export function processingIssues(
   ];
 }
 
+/** More than the hours of all days: what would spare the longer ones is said beside them. */
+function allLonger(
+  context: PlanContext,
+  { days, over, planned }: ProcessingDays,
+  ways: readonly ProcessingWay[],
+  work: { readonly words: string; readonly rows: readonly Sourced[] },
+): PlanIssue {
+  const others = ways.filter(({ id }) => id !== 'planned').map(({ id }) => WAYS[id]);
+  return issue(
+    'act',
+    'processing-all-longer',
+    `${work.words}, and the hours you gave hold ${sumOf(days) - over} of them on all days up to ${context.say(planned.date, 'date')}. Planned until you choose, on longer days: ${sayDays(context, days)}.${longer(context, days)}${lighter(context, days)} What would do instead: ${listed(others, 'or')}.`,
+    work.rows,
+  );
+}
+
 const WAYS: Record<ProcessingWay['id'], string> = {
   planned: 'several days',
   helpers: 'helpers',
@@ -81,11 +96,16 @@ function tooMuch(
   work: { readonly words: string; readonly rows: readonly Sourced[] },
 ): PlanIssue {
   const when = context.say(planned.date, 'date');
-  const { leastADay } = context.tables.judgements.birds;
+  const { leastADay, longDayH } = context.tables.judgements.birds;
+  const long = longRoomOf(days);
+  const even =
+    sumOf(days) < long
+      ? ` Even with ${context.say(longDayH.value, 'h')} for each on these days it would be ${long}.`
+      : '';
   const own =
     days.length === 0
       ? `No day up to ${when} has hours for ${leastADay.value} of them, and for fewer it is not worth setting up.`
-      : `The days up to ${when} have hours for ${sumOf(days)}: ${sayDays(context, days)}.${lighter(context, days)}`;
+      : `The days up to ${when} have hours for ${sumOf(days)}: ${sayDays(context, days)}.${even}${lighter(context, days)}`;
   return issue(
     'act',
     'processing-too-much',
@@ -116,34 +136,28 @@ function stationIssue(context: PlanContext, { days }: ProcessingDays): PlanIssue
   ];
 }
 
-/** Less than this past the hours there are is not worth a word. */
-const SHORT_H = 0.2;
-
-/** How much longer the longest day is than people have hours, for a handful that is not worth another. */
+/** How much longer the longest day is than people have hours. */
 function longer(context: PlanContext, days: readonly ProcessingDay[]): string {
-  const { birdH } = workOfDay(context);
-  const over = Math.max(
-    ...days.map(
-      ({ birds, most, hands }) => (Math.max(0, birds - most) * birdH) / Math.max(1, hands),
-    ),
-  );
-  return over < SHORT_H
+  const moreH = longestMoreH(context, days);
+  return moreH === 0
     ? ''
-    : ` That is up to ${context.say(over, 'h')} more for each than the hours you gave, chores done first.`;
+    : ` That is up to ${context.say(moreH, 'h')} more for each than the hours you gave, chores done first.`;
 }
 
-/** The day on which fewest hours more make it one day, and how many for each. */
-function orLonger(context: PlanContext, birds: number): string {
-  const { birdH } = workOfDay(context);
-  const free = daysUpTo(context).filter(
-    ({ hands, most, mostLong }) => 0 < hands && most < mostLong,
-  );
-  const [least] = free
-    .map(({ date, hands, most }) => ({ date, moreH: ((birds - most) * birdH) / hands }))
-    .sort((a, b) => a.moreH - b.moreH);
-  return least
-    ? `, and with ${context.say(least.moreH, 'h')} more for each of you, ${context.say(least.date, 'date')}`
-    : '';
+/** With how many helpers it is one day, or with how many hours more. */
+function asOneDay(context: PlanContext, birds: number): string {
+  const { say, batch } = context;
+  const helped = helpersFor(context, birds);
+  const long = longerDayFor(context, birds);
+  const more = long && `with ${say(long.moreH, 'h')} more for each of you`;
+  if (!helped)
+    return `No number of helpers makes it one day with the equipment there is${long ? `; ${more} it is one, ${say(long.date, 'date')}` : ''}`;
+  const help = `With ${sayHelpers(batch, helped.helpers)}`;
+  const when = say(helped.date, 'date');
+  if (!long) return `${help} it is one day, ${when}`;
+  return long.date === helped.date
+    ? `${help}, or ${more}, it is one day, ${when}`
+    : `${help} it is one day, ${when}, and ${more}, ${say(long.date, 'date')}`;
 }
 
 /** What birds of an early day weigh, where that is some days before the last. */

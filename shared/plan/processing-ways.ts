@@ -5,13 +5,14 @@ import { growingOn, raisingFewer } from './processing-fitting.js';
 import type { ProcessingWay } from './processing-way.js';
 import { areHandsUnknown, handsOn } from './hands-of-day.js';
 import { daysUpTo, processingDays, type ProcessingDays } from './processing-days.js';
+import { longestMoreH } from './processing-longer.js';
 import { sayDays } from './processing-words.js';
 
 /**
  * The ways to process a batch that is too much for the hands of its planned day: by oneself on
- * several days, with helpers on one, or by a custom processor. Where the days do not hold all of
- * them, with as few helpers as make them do, by growing the last ones on over more weekends, or by
- * raising fewer. None where the hours of one day are enough.
+ * several days, with helpers on one, or by a custom processor. Where the hours of the days do not hold
+ * all of them, with as few helpers as make them do, by growing the last ones on over more weekends, or
+ * by raising fewer. None where one day is long enough, or so nearly that nothing is said of it.
  */
 export function processingWays(
   context: PlanContext,
@@ -20,14 +21,18 @@ export function processingWays(
 ): ProcessingWay[] {
   const { batch } = context;
   if (batch.processing === 'hired' || areHandsUnknown(context)) return [];
-  if (isOnPlannedDay(context, all) && all.days[0]!.birds <= all.days[0]!.most) return [];
-  const isShort = 0 < all.left;
+  if (isOnPlannedDay(context, all) && longestMoreH(context, all.days) === 0) return [];
   const hired = hiredWay(context);
-  if (isShort)
+  const planned: ProcessingWay = {
+    id: 'planned',
+    words: `By yourselves: ${sayDays(context, all.days)}`,
+  };
+  if (0 < all.over)
     return [
+      ...(0 < all.left ? [] : [planned]),
       ...withFewHelpers(context, birds),
       ...growingOn(context),
-      ...raisingFewer(context, birds - all.left),
+      ...raisingFewer(context, birds - all.over),
       hired,
     ];
   const helped = helpersFor(context, birds);
@@ -36,7 +41,7 @@ export function processingWays(
     ...(helped && 0 < helped.helpers
       ? [helpersWay(batch, helped.helpers, `all on one day, ${context.say(helped.date, 'date')}`)]
       : []),
-    { id: 'planned', words: `By yourselves: ${sayDays(context, all.days)}` },
+    planned,
     hired,
   ];
 }
@@ -53,8 +58,8 @@ function withFewHelpers(context: PlanContext, birds: number): ProcessingWay[] {
   const there = batch.processingHelpers ?? 0;
   for (let more = 1; there + more <= MOST_HELPERS; more++) {
     const helped = { ...context, batch: { ...batch, processingHelpers: there + more } };
-    const { left, days } = processingDays(helped, birds);
-    if (left === 0) return [helpersWay(batch, more, sayDays(context, days))];
+    const { over, days } = processingDays(helped, birds);
+    if (over === 0) return [helpersWay(batch, more, sayDays(context, days))];
   }
   return [];
 }

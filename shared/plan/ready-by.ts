@@ -28,6 +28,7 @@ import { largestBatch, type LargestBatch } from './largest-batch.js';
 import { liveWeights } from './leaving-weights.js';
 import { lifeOf } from './life.js';
 import { areHandsUnknown, handsOn } from './hands-of-day.js';
+import { birdsOfSettingUp } from './processing-days.js';
 import { frostDays } from './place-frost.js';
 import type { PlanRequest } from './request.js';
 import {
@@ -205,7 +206,7 @@ function processBy(
   ]);
 }
 
-/** The last day of the week before that, on which there are hands for the birds; else the longest. */
+/** The last day of the week before that, on which there are hands for the birds, if need be a long one; else the longest. */
 function bestDay(request: PlanRequest, by: PlainDate): PlainDate {
   const { batch } = request;
   if (
@@ -219,7 +220,12 @@ function bestDay(request: PlanRequest, by: PlainDate): PlainDate {
     .reverse()
     .map((date) => handsOn(request, date));
   const enough = days.find(({ most }) => batch.wantedBirds <= most);
-  return (enough ?? days.reduce((best, day) => (best.most < day.most ? day : best))).date;
+  // One that is somewhat longer before two, as the batch would be planned.
+  const spared = birdsOfSettingUp(request);
+  const long = days.find(
+    ({ most, mostLong }) => batch.wantedBirds - spared <= most && batch.wantedBirds <= mostLong,
+  );
+  return (enough ?? long ?? days.reduce((best, day) => (best.most < day.most ? day : best))).date;
 }
 
 /** The batch as it would be, once for every delivery that meets the date, the best age first. */

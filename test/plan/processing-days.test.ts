@@ -64,7 +64,78 @@ describe('the days of processing', () => {
     expect(over * 0.2125).toBeLessThan(oneMore);
     const said = issues.find(({ code }) => code === 'processing-weekday')!.text;
     expect(said).toMatch(/more for each than the hours you gave/);
-    expect(said).toMatch(/With 2 helpers it is one day, .+, and with .+ more for each of you, /);
+    // So many hours more on that Saturday make one day of it, and a quarter of an hour less does not.
+    const [, given] = /With 2 helpers, or with (.+) more for each of you, it is one day, Sat/.exec(
+      said,
+    )!;
+    const longer = (h: number) =>
+      plan({ wantedBirds: 66, leaveAgeDays: 54 }, withSaturdays(5 + hoursOf(given!) + h));
+    const enough = longer(0);
+    expect(enough.leaving!.processingDays.map(({ birds }) => birds)).toEqual([birdsToProcess]);
+    expect(textsOf(enough)).not.toMatch(PAST_HOURS);
+    expect(textsOf(longer(-0.25))).toMatch(PAST_HOURS);
+  });
+
+  const PAST_HOURS = /more for each than the hours you gave/;
+  const textsOf = (of: ReturnType<typeof plan>) => of.issues.map(({ text }) => text).join(' ');
+  const withSaturdays = (h: number): Person[] =>
+    EVENINGS.map((each) => ({ ...each, hoursByWeekday: [2, 2, 2, 2, 2, h, 3] }));
+  /** Of "1 h 35 min", "2 h" or "50 min". */
+  const hoursOf = (said: string): number => {
+    const [h, min] = ['h', 'min'].map((unit) => new RegExp(`(\\d+) ${unit}`).exec(said)?.[1] ?? 0);
+    return Number(h) + Number(min) / 60;
+  };
+
+  it.each([
+    [140, [2, 2, 2, 2, 2, 6, 6]],
+    [76, [2, 2, 2, 2, 2, 5, 3]],
+  ])('are never one day of seventeen or eleven hours: %i birds', (wantedBirds, hoursByWeekday) => {
+    const people = EVENINGS.map((each) => ({ ...each, hoursByWeekday }));
+    const found = plan({ wantedBirds, leaveAgeDays: 54 }, people);
+    expect(found.leaving!.processingDays.length).toBeGreaterThan(1);
+    expect(textsOf(found)).toMatch(/With \d helpers it is one day, [^,]+[.;]/);
+    expect(textsOf(found)).not.toMatch(/more for each of you/);
+  });
+
+  it('are all somewhat longer before birds have nobody to process them, and the plan says so', () => {
+    const batch = { wantedBirds: 90, leaveAgeDays: 54 };
+    const found = plan(batch, EVENINGS);
+    const { processingDays, birdsToProcess, birdsWithoutHands, processingWays } = found.leaving!;
+    expect(birdsWithoutHands).toBeUndefined();
+    expect(processingDays.map(({ on }) => weekdayOf(on))).toEqual([6, 6, 6]);
+    expect(processingDays.reduce((sum, { birds }) => sum + birds, 0)).toBe(birdsToProcess);
+    const counts = processingDays.map(({ birds }) => birds);
+    expect(Math.max(...counts) - Math.min(...counts)).toBeLessThanOrEqual(1);
+    for (const { fromH, untilH } of processingDays) expect(untilH! - fromH!).toBeLessThan(6.5);
+    const said = found.issues.find(({ code }) => code === 'processing-all-longer')!.text;
+    const [, given] = /That is up to (.+) more for each than the hours/.exec(said)!;
+    const longer = (h: number) => plan(batch, withSaturdays(5 + hoursOf(given!) + h));
+    expect(textsOf(longer(0))).not.toMatch(PAST_HOURS);
+    expect(textsOf(longer(-0.25))).toMatch(PAST_HOURS);
+    // What would spare it stands beside it, and does.
+    const ids = processingWays.map(({ id }) => id);
+    expect(ids).toEqual(['planned', 'helpers', 'grow-on', 'fewer', 'hired']);
+    for (const { chosenBy } of processingWays.slice(1)) {
+      const { targetLiveKg: _none, ...chosen } = chosenBy!;
+      const tried = plan({ ...batch, ...chosen }, EVENINGS);
+      expect(codes(tried)).not.toContain('processing-all-longer');
+      expect(tried.leaving!.birdsWithoutHands).toBeUndefined();
+    }
+  });
+
+  it('have ways to choose from only where something is said of them', () => {
+    const six = withSaturdays(6);
+    const found = [34, 35, 36, 37, 38, 40].map((wantedBirds) =>
+      plan({ wantedBirds, processingWeekday: 6 }, six),
+    );
+    const isSaid = found.map((each) => codes(each).some((code) => code.startsWith('processing-')));
+    expect(new Set(isSaid)).toEqual(new Set([true, false]));
+    expect(found.map(({ leaving }) => 0 < leaving!.processingWays.length)).toEqual(isSaid);
+    // One bird more than the hours hold is no word worth.
+    const over = ({ leaving }: (typeof found)[0]) =>
+      leaving!.birdsToProcess - leaving!.birdsADay!.value;
+    expect(found.filter((each) => over(each) === 1 && isSaid[found.indexOf(each)])).toEqual([]);
+    expect(found.map(over)).toContain(1);
   });
 
   it('are one long Saturday for fifty birds and two people who have six hours each', () => {

@@ -84,6 +84,7 @@ const IN_FEW_WORDS: Readonly<Record<string, string>> = {
   'processing-too-much': 'more birds than hands to process them',
   'processing-hours': 'too little time to process them',
   'processing-long': 'one long day to process them',
+  'processing-all-longer': 'longer days than your hours to process them',
   'processing-split': 'more than one day to process them',
   'processing-weekday': 'too few hours on the day they are ready',
   'cockerels-leave': 'cockerels to process',
