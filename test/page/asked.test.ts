@@ -53,6 +53,33 @@ describe('what is asked under Look at', () => {
     expect(errors).toEqual([]);
   });
 
+  it('is of a group how many are not in calf, with no other cow filled in for a birth', async () => {
+    const { id } = await house.post<{ id: string }>('/farms', newFarm({ units: 'us' }));
+    const herd = await house.post<{ id: string }>(`/farms/${id}/herds`, {
+      ...{ name: 'Cattle' },
+      groups: [
+        { classId: 'dry-cow', head: 3, calvesOn: inDays(-9) },
+        { classId: 'heifer', head: 1, calvesOn: inDays(30) },
+      ],
+    });
+    const bella = { herdId: herd.id, classId: 'heifer', name: 'Bella', calvesOn: inDays(2) };
+    await house.post(`/farms/${id}/cows`, bella);
+    const { page, errors } = await house.page('phone');
+    await today(page, id);
+    const cows = lookAt(page, /did the calves come\? 3 cows/);
+    await cows.locator('summary').click();
+    await cows.getByRole('button', { name: 'Calved on …' }).click();
+    const which = page.getByLabel('Which cow');
+    expect(await which.locator('option:checked').innerText()).not.toBe('Bella');
+    await page.keyboard.press('Escape');
+    await cows.getByRole('button', { name: 'Some not in calf …' }).click();
+    await page.getByLabel('Cows not in calf').fill('2');
+    await page.getByRole('button', { name: 'Tell it' }).click();
+    await rowOf(page, 'Cattle').getByText('2 cows not in calf. Told.').waitFor();
+    await lookAt(page, /did the calf come\? It was due/).waitFor();
+    expect(errors).toEqual([]);
+  });
+
   it('is a turn-out that may have been, told with the day since when', async () => {
     const { id } = await house.post<{ id: string }>('/farms', inGrass());
     for (const name of ['North', 'South'])

@@ -17,6 +17,8 @@ import type { EventToMove } from '../../../shared/plan/work/event-to-move.js';
 import { workPlanOf } from '../../../shared/plan/work/work-plan.js';
 import { tables } from '../../support/factories.js';
 import { newPicture } from '../../support/pictures.js';
+import type { PasturePlan } from '../../../shared/plan/pasture/pasture-plan.js';
+import { newHerd } from '../../support/pasture-factories.js';
 import { newBatchWork, newOwnJob, newWork } from '../../support/season-factories.js';
 
 const today = '2027-04-05'; // a Monday
@@ -468,6 +470,32 @@ describe('what needs attention', () => {
       ...{ level: 'act', later: { kind: 'turn-out', ofId: 'cows', to: addDays(today, 8) } },
       text: 'Not ready before it: “Mend”. Wait.',
     });
+  });
+
+  it('asks once whether a herd is out, on the day of a turn-out whose mineral began late', () => {
+    const { plan, picture } = worked({ ownJobs: [] });
+    const move: EventToMove = {
+      kind: 'turn-out',
+      ...{ id: 'event/h1/turn-out', ofId: 'h1', name: 'Cows: turn-out', from: today },
+      ...{ keys: [], names: [], said: 'Eleven of 30 days.' },
+    };
+    const herd = newHerd({ id: 'h1' });
+    const pasture = {
+      ...{ keyDates: { herds: [{ herdId: 'h1', turnOut: { value: today } }] } },
+      ...{ moves: [], issues: [], paddocks: [], hay: {} },
+    } as unknown as PasturePlan;
+    const outIn = (shortRun: Pick<EventToMove, 'shortRun'>) => {
+      const events = { ...plan, eventsToMove: [{ ...move, ...shortRun }] };
+      const of = { picture: { ...picture, herds: [herd] }, plan: events, pasture };
+      const judged = tables.judgements.alarms;
+      return attentionOf({ ...of, batches: [], animals: [], judged })
+        .filter(({ out }) => out)
+        .map(({ key }) => key);
+    };
+    const shortRun = { name: 'Mineral', days: 11, fullDays: 30 };
+    expect(outIn({ shortRun })).toEqual(['turn-out/h1']);
+    // What is to be done before stands in place of the question, and has its button.
+    expect(outIn({})).toEqual(['too-soon/event/h1/turn-out']);
   });
 
   it('is work that must be done and is late, until it is done', () => {
