@@ -4,7 +4,7 @@ import { withNamedCows } from '../../pasture/named-cows.js';
 import type { Tables } from '../../tables/tables.js';
 import { listed } from '../../units/listed.js';
 import type { PasturePlan } from '../pasture/pasture-plan.js';
-import type { ComingDate } from './coming.js';
+import type { ComingDate } from './coming-date.js';
 
 type Calving = PasturePlan['keyDates']['herds'][number]['calvings'][number];
 

@@ -1,4 +1,4 @@
-import { addDays, daysBetween, type PlainDate } from '../../calendar/plain-date.js';
+import { addDays, daysBetween } from '../../calendar/plain-date.js';
 import type { Away } from '../../farm/farm.js';
 import type { FarmPicture } from '../../farm/picture.js';
 import type { Tables } from '../../tables/tables.js';
@@ -11,15 +11,7 @@ import { nextPlanned } from '../work/next-planned.js';
 import type { PasturePlan } from '../pasture/pasture-plan.js';
 import type { WorkPlan } from '../work/planned-work.js';
 import { bornAlready, calvesAhead, weanings } from './calves-ahead.js';
-import type { Place } from './looked-at.js';
-
-/** A date that is worth knowing before it comes. */
-export interface ComingDate {
-  readonly key: string;
-  readonly on: PlainDate;
-  readonly text: string;
-  readonly place: Place;
-}
+import type { ComingDate } from './coming-date.js';
 
 /** Dates further off are read in the year. */
 const AHEAD_DAYS = 60;

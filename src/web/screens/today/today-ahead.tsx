@@ -1,7 +1,7 @@
 import { useState } from 'react';
 import { Link } from 'wouter';
 import type { Attention, Place } from '../../../../shared/plan/today/looked-at.js';
-import type { ComingDate } from '../../../../shared/plan/today/coming.js';
+import type { ComingDate } from '../../../../shared/plan/today/coming-date.js';
 import type { PlainDate } from '../../../../shared/calendar/plain-date.js';
 import type { SavedFarm } from '../../api/queries.js';
 import { useTell } from '../../api/told-queries.js';
