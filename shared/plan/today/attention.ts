@@ -192,7 +192,11 @@ function tooSoon(
  */
 function ofWork({ jobs, eventsToMove, shortDays, today }: WorkPlan, last: PlainDate): Attention[] {
   const place = { kind: 'work' as const };
-  const isSaid = new Set(eventsToMove.flatMap(({ from, keys }) => (from <= last ? keys : [])));
+  const isSaid = new Set(
+    eventsToMove.flatMap(({ from, keys, shortKeys = [] }) =>
+      from <= last ? [...keys, ...shortKeys] : [],
+    ),
+  );
   // Of a trip that is too late for new birds an alarm tells.
   const open = jobs.filter(({ key, buys }) => !isSaid.has(key) && !buys?.tooLateFor);
   const ofDays = shortDays.flatMap((each): Attention[] => {

@@ -30,6 +30,8 @@ export interface EventToMove {
   readonly said: string;
   /** The plan has it on that day already: a turn-out follows what makes ready for it. */
   readonly isPutOff?: true;
+  /** Keys of what was begun too late, as is said here. */
+  readonly shortKeys?: readonly string[];
   /** There is time for all of it, but this was begun later than is recommended. */
   readonly shortRun?: Pick<ShortRun, 'name' | 'days' | 'fullDays'>;
 }
@@ -59,7 +61,10 @@ export function eventsToMove(
       if (put.some(({ id }) => id === event.id)) return [];
       const short = shortRuns(request, work, { movable, begins });
       const waiting = open.filter((need) => isBefore(need, work, movable));
-      const about = { id: event.id, kind, ofId: work.id, name: event.name, from: event.date };
+      const about = {
+        ...{ id: event.id, kind, ofId: work.id, name: event.name, from: event.date },
+        ...(short.length === 0 ? {} : { shortKeys: short.map(({ key }) => key) }),
+      };
       if (waiting.length === 0)
         return short.length === 0 ? [] : [{ ...about, ...sayShort(request, movable, short) }];
       const tried = laterDays(work, movable);
@@ -101,6 +106,7 @@ type Begins = (key: string) => number | undefined;
 
 /** What was begun, or is planned to begin, too late to have gone on for long enough when its event comes. */
 export interface ShortRun {
+  readonly key: string;
   readonly name: string;
   /** Days for which it has gone on by then, and should have. */
   readonly days: number;
@@ -133,7 +139,7 @@ export function shortRuns(
       const { leastRunDays: leastDays = fullDays, ifShort } = template;
       const days = Math.max(0, daysBetween(from, event.date));
       const words = [ifShort, `${task.ifLate}.`].filter(Boolean).join(' ');
-      return [{ name: task.name, days, fullDays, leastDays, words }];
+      return [{ key, name: task.name, days, fullDays, leastDays, words }];
     })
     .filter(isShort);
 }
