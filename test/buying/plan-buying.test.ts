@@ -25,10 +25,13 @@ const anyFeeds = fc
 /** The plan lived through, day by day: feed is fed oldest first, and thrown out when it is stale. */
 function lived({ days, items, storeKg }: BuyingProblem, plan: BuyingPlan) {
   let [missingKg, mostOverKg] = [0, 0];
-  const lots = items.map(({ stock }) =>
-    [...stock]
-      .sort((a, b) => a.untilDay - b.untilDay)
-      .map(({ kg, untilDay }) => ({ kg, untilDay })),
+  // What will never be fed before it is stale is given away at once, of what is there as well.
+  const lots = items.map(({ stock, needKg }) =>
+    usable(
+      [...stock].sort((a, b) => a.untilDay - b.untilDay),
+      needKg,
+      0,
+    ),
   );
   for (let day = 0; day < days; day++) {
     let inStoreKg = 0;
@@ -46,7 +49,6 @@ function lived({ days, items, storeKg }: BuyingProblem, plan: BuyingPlan) {
         need -= fed;
       }
       missingKg += need;
-      // What will never be fed before it is stale is given away at once.
       lots[i] = usable(lots[i]!, needKg, day + 1);
     });
     mostOverKg = Math.max(mostOverKg, inStoreKg - storeKg);

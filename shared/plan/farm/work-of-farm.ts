@@ -9,6 +9,7 @@ import { compareWorkPlans, type WorkComparison } from '../work/compare-plans.js'
 import { tripsAhead } from '../feed-year/trips-ahead.js';
 import { withoutBirthsTold } from '../work/births-told.js';
 import { datedWork } from '../work/dated-work.js';
+import { takenOrders } from '../taken-orders.js';
 import { withTrips } from '../feed-year/fetch-trips.js';
 import { workOutlookOf, type WorkOutlook } from '../work/work-outlook.js';
 import { workPlanOf } from '../work/work-plan.js';
@@ -62,8 +63,9 @@ export interface DueWork {
 }
 
 /**
- * Work whose last day lies before a day: the first plan that fits says so as well as the best. With
- * that done other work is no longer held up, and its last day may lie before that day as well.
+ * Work whose last day lies before a day, orders that are taken as made among it: the first plan that fits
+ * says so as well as the best. With that done other work is no longer held up, and its last day may lie
+ * before that day as well.
  */
 export function workDueBefore(
   picture: FarmPicture,
@@ -71,7 +73,7 @@ export function workDueBefore(
   animals: AnimalPlans,
   before: string,
 ): DueWork[] {
-  const due: DueWork[] = [];
+  const due: DueWork[] = takenOrders(animals.batches).map(({ key, latest }) => ({ key, latest }));
   const trips = animals.trips ?? tripsAhead(picture, tables, animals);
   for (;;) {
     const done = due.map(({ key, latest }) => ({ key, doneOn: latest }));

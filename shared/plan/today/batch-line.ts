@@ -200,14 +200,14 @@ export function batchLine(
 const isAwaited = ({ headChanges }: FarmPicture, id: string, day: number): boolean =>
   day <= AWAITED_DAYS && !headChanges.some(({ batchId }) => batchId === id);
 
-/** Of hens that are long out nobody asks whether they ever came. */
+/** Of hens that are long out nobody asks whether they ever came, nor of birds that somebody weighed. */
 const isUntold = (
-  { headChanges, today }: FarmPicture,
+  { headChanges, weighings, today }: FarmPicture,
   { id, plan, stage }: { id: string; plan: BatchPlan; stage: BatchStage },
 ): boolean =>
   plan.arrivalDate < today &&
   (stage === 'brooder' || plan.purpose === 'meat') &&
-  !headChanges.some(({ batchId }) => batchId === id);
+  ![...headChanges, ...weighings].some(({ batchId }) => batchId === id);
 
 /** For a year nobody has told whether they came; what is older is history. */
 const isAskedIfCame = (

@@ -17,7 +17,11 @@ export const haveTheyCome = ({ animals, batches, picture: { farm, today } }: Loo
           stage === 'coming'
             ? 'Nobody told that they did, nor anything of them since: nothing of them is asked for until you say. Touch “Tell” at them above if they came on another day, or not all of them.'
             : 'Nobody told that they did. Heads, feed, water and work are reckoned as if all of them had come on that day. Touch “Tell” at them above: how many came and on which day, or that they come on another.',
-        came: { batchId: id, on: wasToCome, birds: birds.chicksPlaced.value },
+        came: {
+          ...{ batchId: id, on: wasToCome, birds: birds.chicksPlaced.value },
+          // A box that is a day late is not one that never came.
+          ...(stage === 'coming' ? { isLongAgo: true } : {}),
+        },
         of: name,
         place: { kind: 'batch' as const, id },
       },

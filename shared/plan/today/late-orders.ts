@@ -1,7 +1,7 @@
 import type { PlainDate } from '../../calendar/plain-date.js';
 import { formatDate } from '../../units/dates.js';
 import { noPostOn } from '../no-post.js';
-import { ORDERS, TAKEN_AS_ORDERED } from '../past-tasks.js';
+import { takenOrders } from '../taken-orders.js';
 import { longLeads, type LongLead } from '../story/long-leads.js';
 import type { PlannedBatch } from '../work/dated-work.js';
 import type { Attention, Looked } from './looked-at.js';
@@ -41,12 +41,9 @@ export const untoldOrders = ({
   batches,
   picture: { batches: rows, farm, progress, headChanges, today },
 }: Looked): Attention[] =>
-  batches.flatMap(({ id, name, plan }) => {
-    const row = rows.find((each) => each.id === id);
-    const order = plan.tasks.tasks.find(({ templateId }) => ORDERS.has(templateId));
-    const isTaken = plan.issues.some(({ code }) => code === TAKEN_AS_ORDERED);
-    if (!row || !order || !isTaken) return [];
-    const key = `batch/${id}/${order.id}`;
+  takenOrders(batches).flatMap(({ batchId: id, key, latest }) => {
+    const { name, plan } = batches.find((each) => each.id === id)!;
+    if (!rows.some((each) => each.id === id)) return [];
     const isTold =
       headChanges.some(({ batchId }) => batchId === id) ||
       progress.some((each) => each.key === key && (each.doneOn !== undefined || each.struckOut));
@@ -58,7 +55,7 @@ export const untoldOrders = ({
         key: `ordered/${id}`,
         level: 'stop',
         words: `are the ${birds.chicksPlaced.value} ${words.young} of ${say(arrivalDate)} ordered?`,
-        text: `Nobody told that they are, and the last day for it was ${say(order.latestStart)}. If they are not, ask today what is left for that week, or have them come later: “Arrival” of the batch.`,
+        text: `Nobody told that they are, and the last day for it was ${say(latest)}. If they are not, ask today what is left for that week, or have them come later: “Arrival” of the batch.`,
         of: name,
         ordered: key,
         place: { kind: 'batch', id },

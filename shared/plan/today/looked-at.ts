@@ -35,7 +35,13 @@ export interface Attention {
   /** Moves that are told with one touch, if they were as planned. */
   readonly moves?: readonly MoveMeant[];
   /** Birds that are told with one touch to have come as planned, or not at all. */
-  readonly came?: { readonly batchId: string; readonly on: PlainDate; readonly birds: number };
+  readonly came?: {
+    readonly batchId: string;
+    readonly on: PlainDate;
+    readonly birds: number;
+    /** So long ago that they may never have come. */
+    readonly isLongAgo?: boolean;
+  };
   /** Key of an order that is told with one touch to have been made. */
   readonly ordered?: string;
   /** Where they were told to be, if they are still there. */

@@ -15,8 +15,7 @@ export function herdRow(herd: Herd, plan: PasturePlan, span: YearSpan): YearRow 
     id: herd.id,
     name: herd.name,
     bars: [
-      ...seasonBars(herd, plan),
-      ...winters(herd, plan, span),
+      ...joined([...seasonBars(herd, plan), ...winters(herd, plan, span)]),
       ...calvingsOf(herd, plan).map(({ early, late }): YearBar => ({
         kind: 'calving',
         from: early,
@@ -27,16 +26,21 @@ export function herdRow(herd: Herd, plan: PasturePlan, span: YearSpan): YearRow 
   };
 }
 
-/** Stays in paddocks that follow each other as one stretch of grass; days on hay alike. */
-function seasonBars(herd: Herd, plan: PasturePlan): YearBar[] {
-  const bars: YearBar[] = [];
-  for (const row of seasonRows(plan)) {
+/** Stays in paddocks, and days on hay of the season. */
+const seasonBars = (herd: Herd, plan: PasturePlan): YearBar[] =>
+  seasonRows(plan).flatMap((row) => {
     const kind = kindOf(row, herd.id);
-    if (kind === undefined) continue;
-    const last = bars.findLast((bar) => bar.kind === kind);
-    const until = addDays(row.to, 1);
-    if (last && row.from <= last.until) bars[bars.indexOf(last)] = { ...last, until };
-    else bars.push({ kind, from: row.from, until });
+    return kind === undefined ? [] : [{ kind, from: row.from, until: addDays(row.to, 1) }];
+  });
+
+/** Bars of a kind that follow each other as one: a winter is one stretch of hay, however it is planned. */
+function joined(all: readonly YearBar[]): YearBar[] {
+  const bars: YearBar[] = [];
+  for (const bar of all.toSorted((a, b) => (a.from < b.from ? -1 : 1))) {
+    const k = bars.findLastIndex(({ kind }) => kind === bar.kind);
+    const last = bars[k];
+    if (last && bar.from <= last.until) bars[k] = { ...last, until: latest(last.until, bar.until) };
+    else bars.push(bar);
   }
   return bars;
 }

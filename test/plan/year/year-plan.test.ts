@@ -142,6 +142,10 @@ describe('a herd on the strip', () => {
       expect([date, on(date, ['hay'])]).toEqual([date, !grazes]);
     }
     expect(on(addDays(plan.to, 1), ['hay'])).toBe(true);
+    const hay = row.bars.filter(({ kind }) => kind === 'hay');
+    expect(hay.length).toBeGreaterThan(1);
+    // A winter that begins in the plan and goes on after it is one bar.
+    for (const { from } of hay) expect(hay.map(({ until }) => until)).not.toContain(from);
   });
 
   it('ends where there is grass again, which is not planned yet', () => {

@@ -10,7 +10,7 @@ import type { FirstTold } from '../../mishap/mishap-props.js';
 import { Failure } from '../../shell/states.js';
 
 /** What came of cows that were due: a birth with its day, or that they are not in calf. */
-export function CalvingTouches({
+export default function CalvingTouches({
   farmId,
   today,
   of: asked,

@@ -1,17 +1,15 @@
 import type { Attention } from '../../../../shared/plan/today/looked-at.js';
-import type { PlainDate } from '../../../../shared/calendar/plain-date.js';
 import { batchFields } from '../../../../shared/farm/batch.js';
-import { useMark } from '../../api/mark-queries.js';
 import { useBatches, useRemove, type SavedFarm } from '../../api/queries.js';
 import { wordsOfRow } from '../../api/row-words.js';
 import { useTell } from '../../api/told-queries.js';
 import { ConfirmButton } from '../../shell/confirm-button.js';
 import { Failure } from '../../shell/states.js';
 
-/** One touch tells that birds came as planned; another that they never did, which leaves no batch. */
-export function CameAsPlanned({
+/** One touch tells that birds came as planned; long after it another that they never did, which leaves no batch. */
+export default function CameAsPlanned({
   farm,
-  came: { batchId, on, birds },
+  came: { batchId, on, birds, isLongAgo },
 }: {
   farm: SavedFarm;
   came: NonNullable<Attention['came']>;
@@ -31,7 +29,7 @@ export function CameAsPlanned({
       >
         All {birds} came that day
       </button>{' '}
-      {batch && (
+      {isLongAgo && batch && (
         <ConfirmButton
           label={`${batch.name} did not come`}
           question={`Delete ${batch.name}, as they never came? This cannot be undone.`}
@@ -42,32 +40,6 @@ export function CameAsPlanned({
         </ConfirmButton>
       )}
       <Failure error={tell.error ?? remove.error} words={wordsOfRow(batchFields, farm)} />
-    </>
-  );
-}
-
-/** One touch tells that birds are ordered. */
-export function Ordered({
-  farmId,
-  of: key,
-  today,
-}: {
-  farmId: string;
-  of: string;
-  today: PlainDate;
-}) {
-  const mark = useMark(farmId);
-  return (
-    <>
-      <button
-        type="button"
-        className="today-button"
-        disabled={mark.isPending || mark.isSuccess}
-        onClick={() => mark.mutate({ key, doneOn: today, buys: undefined })}
-      >
-        They are ordered
-      </button>
-      <Failure error={mark.error} />
     </>
   );
 }

@@ -1,4 +1,4 @@
-import { useState } from 'react';
+import { lazy, Suspense, useState } from 'react';
 import { Link } from 'wouter';
 import type { Attention, Place } from '../../../../shared/plan/today/looked-at.js';
 import type { ComingDate } from '../../../../shared/plan/today/coming-date.js';
@@ -8,11 +8,14 @@ import { useTell } from '../../api/told-queries.js';
 import { useSayDate } from '../../explain/say-date.js';
 import type { Kept } from '../../shell/kept-said.js';
 import type { Telling } from '../../tell/use-telling.js';
-import { CalvingTouches } from './calving-touches.js';
-import { CameAsPlanned, Ordered } from './came-as-planned.js';
 import { AsPlanned, StillThere } from './moved-as-planned.js';
+import { Ordered } from './ordered.js';
 import { MoveLater } from '../../tick/move-later.js';
 import { ProcessOn } from '../../tick/process-on.js';
+
+// Seldom asked, and more than a page needs to be shown.
+const CalvingTouches = lazy(() => import('./calving-touches.js'));
+const CameAsPlanned = lazy(() => import('./came-as-planned.js'));
 
 /** So many are read at a glance; the rest are asked for. */
 const SHOWN = 4;
@@ -96,15 +99,17 @@ function AttentionRow({
             {each.moves ? 'No, still in' : 'Still in'}
           </StillThere>
         )}
-        {each.calving && (
-          <CalvingTouches
-            {...{ farmId, today, of: each.calving }}
-            onBirth={telling.askOf}
-            onTold={(fact) => telling.wasTold(each.calving!.herdId, fact)}
-          />
-        )}
+        <Suspense>
+          {each.calving && (
+            <CalvingTouches
+              {...{ farmId, today, of: each.calving }}
+              onBirth={telling.askOf}
+              onTold={(fact) => telling.wasTold(each.calving!.herdId, fact)}
+            />
+          )}
+          {each.came && <CameAsPlanned farm={farm} came={each.came} />}
+        </Suspense>
         {each.out && <OutSince of={each.out} onTell={telling.askOf} />}
-        {each.came && <CameAsPlanned farm={farm} came={each.came} />}
         {each.ordered !== undefined && <Ordered farmId={farmId} of={each.ordered} today={today} />}
         {each.later && <MoveLater key={each.later.to} {...{ farm, onKept }} later={each.later} />}
         {each.leaving && <ProcessOn {...{ farm, today, onKept }} leaving={each.leaving} />}
