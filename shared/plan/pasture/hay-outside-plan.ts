@@ -9,7 +9,7 @@ import {
   type QuantityInput,
 } from '../../explain/quantity.js';
 import { turnOutOf } from './grass-again.js';
-import { leftOn, toldHayDay } from './on-hay-day.js';
+import { leftNextOn, toldHayDay } from './on-hay-day.js';
 import type { PastureContext } from './pasture-context.js';
 import { YEAR } from './pasture-span.js';
 import type { Chosen } from './surplus.js';
@@ -59,7 +59,7 @@ export function nextWinterOf(
   const onHay = context.paddocks.map((paddock) => toldHayDay(span, context, paddock) !== undefined);
   const grassKg = winterGrass(problem, books, {
     ...{ perDayKg, days },
-    left: context.paddocks.map((paddock) => leftOn(span, context, paddock)),
+    left: context.paddocks.map((paddock) => leftNextOn(span, context, paddock)),
   });
   if (perDayKg * days <= grassKg) return undefined;
   const grass = quantity('Of grass meanwhile', grassKg, 'kg', winterGrassFormulas.winterGrass, [

@@ -3,27 +3,30 @@ import type { Paddock } from '../../farm/paddock.js';
 import type { PastureRequest } from './pasture-request.js';
 import { YEAR, type PastureSpan } from './pasture-span.js';
 
+type Asked = Pick<PastureRequest, 'choices' | 'tables'>;
+type Kept = Pick<Paddock, 'closedDays'>;
+
 /**
- * Day of the next year on which a paddock is left, grazed to its residual: that on which the herds went on
- * hay the winter before, else some days before the season is over.
+ * Day of a year on which a paddock is left, grazed to its residual: that on which the herds went on hay,
+ * else some days before the season is over.
  */
-export function leftOn(
-  span: PastureSpan,
-  request: Pick<PastureRequest, 'choices' | 'tables'>,
-  paddock: Pick<Paddock, 'closedDays'>,
-): number {
-  const onHay = toldHayDay(span, request, paddock);
-  const { leftBeforeWinterDays } = request.tables.judgements.grass;
-  return onHay === undefined
-    ? Math.max(0, span.seasonDays - leftBeforeWinterDays.value)
-    : YEAR + onHay;
+export const leftOn = (span: PastureSpan, request: Asked, paddock: Kept): number =>
+  leftBy(onHayDay(span, request, paddock), span, request);
+
+/** The same of the winter after the season. */
+export const leftNextOn = (span: PastureSpan, request: Asked, paddock: Kept): number =>
+  leftBy(toldHayDay(span, request, paddock), span, request);
+
+function leftBy(onHay: number | undefined, { seasonDays }: PastureSpan, { tables }: Asked): number {
+  const { leftBeforeWinterDays } = tables.judgements.grass;
+  return onHay === undefined ? Math.max(0, seasonDays - leftBeforeWinterDays.value) : YEAR + onHay;
 }
 
 /** The day on which herds went on hay, where it was told: one that a start took for it says nothing of the next winter. */
 export function toldHayDay(
   span: Pick<PastureSpan, 'first' | 'opens'>,
-  request: Pick<PastureRequest, 'choices' | 'tables'>,
-  paddock: Pick<Paddock, 'closedDays'>,
+  request: Asked,
+  paddock: Kept,
 ): number | undefined {
   if (request.choices.assumed?.includes('onHaySince')) return undefined;
   return onHayDay(span, request, paddock);
@@ -32,8 +35,8 @@ export function toldHayDay(
 /** Day on which herds went on hay in the winter before a season; undefined where a paddock was kept from them. */
 export function onHayDay(
   { first, opens }: Pick<PastureSpan, 'first' | 'opens'>,
-  { choices: { onHaySince: on }, tables }: Pick<PastureRequest, 'choices' | 'tables'>,
-  { closedDays }: Pick<Paddock, 'closedDays'>,
+  { choices: { onHaySince: on }, tables }: Asked,
+  { closedDays }: Kept,
 ): number | undefined {
   if (on === undefined || opens <= on) return undefined;
   const day = daysBetween(first, on);

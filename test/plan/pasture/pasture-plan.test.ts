@@ -2,7 +2,7 @@ import { describe, expect, it } from '@jest/globals';
 import type { Farm } from '../../../shared/farm/farm.js';
 import { addDays, daysBetween } from '../../../shared/calendar/plain-date.js';
 import type { PastureChoices } from '../../../shared/farm/pasture-choices.js';
-import { leftOn } from '../../../shared/plan/pasture/on-hay-day.js';
+import { leftNextOn } from '../../../shared/plan/pasture/on-hay-day.js';
 import { pastureContext } from '../../../shared/plan/pasture/pasture-context.js';
 import type { PasturePlan } from '../../../shared/plan/pasture/pasture-plan.js';
 import type { PastureRequest } from '../../../shared/plan/pasture/pasture-request.js';
@@ -259,7 +259,7 @@ describe('whether the grass lasts', () => {
     const onHaySince = '2027-01-20';
     const leftOf = (choices: PastureChoices): number => {
       const context = pastureContext(newPastureRequest({ today: onHaySince, choices }));
-      return leftOn(context.span, context, context.paddocks[0]!);
+      return leftNextOn(context.span, context, context.paddocks[0]!);
     };
     const usual = leftOf({});
     expect(leftOf({ onHaySince })).not.toBe(usual);
