@@ -96,7 +96,7 @@ export function SheetDay({
         </Text>
       )}
       {page.noHours.map(({ key, name, of, why }) => (
-        <Text key={key} fw={600} className="sheet-todo">
+        <Text key={key} fw={600} className="sheet-ticked">
           <Box />
           {name}
           {of && ` · ${of}`}: due today, and no hours are planned for it. {why}
@@ -138,13 +138,13 @@ function Stop({
         ))}
       </Text>
       {[...stop.carried, ...stop.actions].map((line) => (
-        <Text key={line} className="sheet-todo" {...weight(line)}>
+        <Text key={line} className="sheet-ticked" {...weight(line)}>
           <Box />
           {line}
         </Text>
       ))}
       {chores.map((chore) => (
-        <Text key={chore.key} className="sheet-todo" {...weight(chore.name)}>
+        <Text key={chore.key} className="sheet-ticked" {...weight(chore.name)}>
           <Box />
           {chore.name}, {choreHoursSaid(chore)}
           {chore.rounds && `: ${roundsSaid(chore.rounds)}`}
@@ -201,7 +201,7 @@ function Other({ page, isNew }: { page: SheetPage; isNew: NewOnPage['isNew'] }) 
         Also today
       </Text>
       {rest.map(({ key, name, of, hours, lateDays, ifLate }) => (
-        <Text key={key} className="sheet-todo" {...(isNew(of, name) ? { fw: 700 } : {})}>
+        <Text key={key} className="sheet-ticked" {...(isNew(of, name) ? { fw: 700 } : {})}>
           <Box />
           {name}
           {of && ` · ${of}`}, {formatHours(hours)}
