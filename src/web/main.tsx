@@ -25,27 +25,20 @@ const queries = new QueryClient({
 /** A page that is hidden draws nothing; what was told is sent all the same, ms. */
 const DRAWN_MS = 1000;
 
-/** Asks for the day and draws what is at hand. */
-function begin(): void {
-  startWorker();
-  const isAtHand = askAhead(queries, window.location.pathname);
-  const root = createRoot(document.getElementById('root')!);
-  const draw = (): void =>
-    root.render(
-      <StrictMode>
-        <MantineProvider theme={theme} withCssVariables={false} defaultColorScheme="auto">
-          <QueryClientProvider client={queries}>
-            <App />
-          </QueryClientProvider>
-        </MantineProvider>
-      </StrictMode>,
-    );
-  // All at once: between two steps a browser puts its own work, such as keeping the script as compiled.
-  if (isAtHand) flushSync(draw);
-  else draw();
-  void drawn(DRAWN_MS).then(() => startOutbox(queries));
-}
-
-// Not from the script itself: whoever asks for something out of a script of half a megabyte has all of
-// it read once more, where a browser notes from which line it was asked.
-queueMicrotask(begin);
+startWorker();
+const isAtHand = askAhead(queries, window.location.pathname);
+const root = createRoot(document.getElementById('root')!);
+const draw = (): void =>
+  root.render(
+    <StrictMode>
+      <MantineProvider theme={theme} withCssVariables={false} defaultColorScheme="auto">
+        <QueryClientProvider client={queries}>
+          <App />
+        </QueryClientProvider>
+      </MantineProvider>
+    </StrictMode>,
+  );
+// All at once: between two steps a browser puts its own work, such as keeping the script as compiled.
+if (isAtHand) flushSync(draw);
+else draw();
+void drawn(DRAWN_MS).then(() => startOutbox(queries));
