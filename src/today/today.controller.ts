@@ -1,6 +1,6 @@
 import { Body, Controller, Get, HttpCode, Param, Put } from '@nestjs/common';
 import { ApiTags } from '@nestjs/swagger';
-import type { TickedToday } from '../../shared/plan/today/today.js';
+import type { DatedToday } from '../../shared/plan/today/today.js';
 import { Answers } from '../common/answers.js';
 import { TODAY } from '../common/plan-answers.js';
 import { ChoreTickDto, choreTickFields } from './today.dto.js';
@@ -14,7 +14,7 @@ export class TodayController {
   /** All that is asked on the day it is: weather, ground, animals, work, chores, what is ahead. */
   @Answers(TODAY)
   @Get()
-  todayOf(@Param('farmId') farmId: string): Promise<TickedToday> {
+  todayOf(@Param('farmId') farmId: string): Promise<DatedToday> {
     return this.today.todayOf(farmId);
   }
 

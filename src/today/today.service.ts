@@ -1,11 +1,12 @@
 import { Injectable } from '@nestjs/common';
+import { dayInZone } from '../../shared/calendar/day-in-zone.js';
 import type { PlainDate } from '../../shared/calendar/plain-date.js';
 import { isWorkKey, notAKey } from '../../shared/farm/about-problems.js';
 import { yearCounts } from '../../shared/plan/record/year-counts.js';
 import { eggsWentTooSoon } from '../../shared/plan/today/eggs-went.js';
 import { toldLimitAlarms } from '../../shared/plan/today/limit-alarms.js';
 import type { Alarm } from '../../shared/plan/today/looked-at.js';
-import { withTicks, type TickedToday } from '../../shared/plan/today/today.js';
+import { withTicks, type DatedToday } from '../../shared/plan/today/today.js';
 import { movedBy } from '../../shared/plan/pasture/move-told.js';
 import { FieldError } from '../../shared/problems/field-problem.js';
 import { holding, type ChoreDone, type FactOf } from '../../shared/farm/told-fact.js';
@@ -29,7 +30,7 @@ export class TodayService {
     private readonly tables: TablesService,
   ) {}
 
-  async todayOf(farmId: string): Promise<TickedToday> {
+  async todayOf(farmId: string): Promise<DatedToday> {
     const day = await this.work.dayOf(farmId);
     const done = new Map(
       (await this.ticks(farmId, day.date)).map(({ about, details }) => [about, details.doneBy]),
@@ -38,10 +39,12 @@ export class TodayService {
       (await this.told.factsOf(farmId, 'alarm-seen')).map(({ about, on }) => [about, on]),
     );
     const more = [...(await this.eggAlarms(farmId)), ...(await this.limitAlarms(farmId, day.date))];
-    return withTicks(day, done, seen, {
-      more,
-      bought: await this.boughtWith(farmId, day.date),
-    });
+    const bought = await this.boughtWith(farmId, day.date);
+    const { farm } = (await this.pictures.of(farmId)).picture;
+    return {
+      ...withTicks(day, done, seen, { more, bought }),
+      inZone: dayInZone(day.date, farm.timeZone),
+    };
   }
 
   /** What the trips of a day brought, with what was told of it before it was put right. */

@@ -46,12 +46,12 @@ const YearPrint = lazy(() => import('./screens/year/year-print.js'));
 const PrintScreen = lazy(() => import('./screens/print/print-screen.js'));
 
 /**
- * Asks for what a page opened on Today needs before anything is drawn of it; whether all of that is
- * at hand already.
+ * Asks for what a page opened on Today needs before anything is drawn of it: what ends when that has
+ * come; nothing for other pages, and where all of it is at hand already.
  */
-export function askAhead(client: QueryClient, path: string): boolean {
+export function askAhead(client: QueryClient, path: string): Promise<unknown> | undefined {
   const farmId = /^\/farm\/([^/]+)\/today$/.exec(path)?.[1];
-  return farmId !== undefined && askToday(client, farmId);
+  return farmId === undefined ? undefined : askToday(client, farmId);
 }
 
 export function App() {

@@ -25,8 +25,11 @@ const queries = new QueryClient({
 /** A page that is hidden draws nothing; what was told is sent all the same, ms. */
 const DRAWN_MS = 1000;
 
+/** Nobody waits longer than this before a page says that it waits, ms. */
+const AWAITED_MS = 200;
+
 startWorker();
-const isAtHand = askAhead(queries, window.location.pathname);
+const asked = askAhead(queries, window.location.pathname);
 const root = createRoot(document.getElementById('root')!);
 const draw = (): void =>
   root.render(
@@ -38,7 +41,9 @@ const draw = (): void =>
       </MantineProvider>
     </StrictMode>,
   );
+// What was asked for with the page is mostly there before its script: drawn once, it is shown sooner
+// than where a page without it is drawn first.
+if (asked) await Promise.race([asked, new Promise((done) => setTimeout(done, AWAITED_MS))]);
 // All at once: between two steps a browser puts its own work, such as keeping the script as compiled.
-if (isAtHand) flushSync(draw);
-else draw();
+flushSync(draw);
 void drawn(DRAWN_MS).then(() => startOutbox(queries));

@@ -1,3 +1,4 @@
+import type { DayInZone } from '../../calendar/day-in-zone.js';
 import { addDays, type PlainDate } from '../../calendar/plain-date.js';
 import type { FactOf } from '../../farm/told-fact.js';
 import type { FarmPicture } from '../../farm/picture.js';
@@ -44,6 +45,11 @@ export interface TickedToday extends Omit<Today, 'chores'> {
   readonly chores: readonly (TodayChore & { readonly isDone: boolean })[];
   /** What was told as bought with work that was ticked off today, and what it was before. */
   readonly bought: readonly FactOf<'bought'>[];
+}
+
+/** The same as it is sent: whoever reads it need not work out how long it is that day. */
+export interface DatedToday extends TickedToday {
+  readonly inZone: DayInZone;
 }
 
 /** A day with the chores that were told done on it, what no plan knows of, and without the alarms that were seen. */

@@ -1,11 +1,11 @@
 import { useMutation, useQuery } from '@tanstack/react-query';
-import { plainDateAt, type PlainDate } from '../../../shared/calendar/plain-date.js';
+import type { PlainDate } from '../../../shared/calendar/plain-date.js';
 import type { Bought } from '../../../shared/farm/season-facts.js';
 import type { Supplier } from '../../../shared/farm/supplier.js';
 import type { FeedSpent } from '../../../shared/plan/feed-spent/feed-spent.js';
 import type { FeedYear } from '../../../shared/plan/feed-year/feed-year.js';
 import { WHOLE_FARM } from '../../../shared/farm/told-fact.js';
-import { serviceNowMs } from '../kept/clock.js';
+import { dayIn } from '../kept/day-it-is.js';
 import { ofFarm, type SavedFarm } from './queries.js';
 import { useMessage } from './told-queries.js';
 
@@ -18,8 +18,7 @@ export const useFeedSpent = (farmId: string) =>
 export const useSuppliers = (farmId: string) => useQuery(ofFarm<Supplier[]>(farmId, '/suppliers'));
 
 /** The day it is on a farm. */
-export const todayAt = ({ timeZone }: Pick<SavedFarm, 'timeZone'>): PlainDate =>
-  plainDateAt(serviceNowMs(), timeZone);
+export const todayAt = ({ timeZone }: Pick<SavedFarm, 'timeZone'>): PlainDate => dayIn(timeZone);
 
 /** A line of a receipt, as it is told. */
 export interface ToldLine {

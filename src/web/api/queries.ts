@@ -6,7 +6,7 @@ import {
   type MutationKey,
   type QueryKey,
 } from '@tanstack/react-query';
-import { plainDateAt, type PlainDate } from '../../../shared/calendar/plain-date.js';
+import type { PlainDate } from '../../../shared/calendar/plain-date.js';
 import type { Check } from '../../../shared/checks/compare.js';
 import type { Batch } from '../../../shared/farm/batch.js';
 import type { Facility } from '../../../shared/farm/facility.js';
@@ -21,7 +21,7 @@ import type { Saved } from '../../../shared/farm/saved.js';
 import type { FormWords } from '../../../shared/problems/field-problem.js';
 import { useAskAboutClashes, useAskAboutDeleting } from './asking.js';
 import { getFile, getJson, postFile, postJson, putCsv, putJson, remove } from './client.js';
-import { serviceNowMs } from '../kept/clock.js';
+import { dayIn } from '../kept/day-it-is.js';
 import { forgetAnswers } from '../kept/kept-answers.js';
 import { dropFarm } from '../kept/outbox-store.js';
 import { FARMS_AT_ONCE, farmsFrom, isKeptRead, keptQuery, readOrKept } from './kept-reads.js';
@@ -102,8 +102,7 @@ function ofTheDay(picture: SavedPicture): SavedPicture {
 }
 
 /** The day it is on a farm, by the service's clock, whatever day was read last. */
-export const farmDay = ({ timeZone }: SavedFarm): PlainDate =>
-  plainDateAt(serviceNowMs(), timeZone);
+export const farmDay = ({ timeZone }: SavedFarm): PlainDate => dayIn(timeZone);
 
 /** What was asked for ahead is not asked for again by its screen, ms. */
 export const FRESH_MS = 5000;

@@ -1,9 +1,15 @@
-import { useQuery, useQueryClient, type QueryClient } from '@tanstack/react-query';
+import {
+  useQuery,
+  useQueryClient,
+  type QueryClient,
+  type QueryFunctionContext,
+} from '@tanstack/react-query';
 import { useCallback, useState, useSyncExternalStore } from 'react';
 import type { PlainDate } from '../../../shared/calendar/plain-date.js';
-import type { TickedToday } from '../../../shared/plan/today/today.js';
+import type { DatedToday, TickedToday } from '../../../shared/plan/today/today.js';
 import { movedBy, type HerdGoes } from '../../../shared/plan/pasture/move-told.js';
 import type { TripToBuy } from '../../../shared/plan/tasks/task.js';
+import { isNow, learnDay } from '../kept/day-it-is.js';
 import { drawn } from '../kept/drawn.js';
 import type { Entry, Message } from '../kept/entry.js';
 import { outbox } from '../kept/outbox-store.js';
@@ -14,10 +20,18 @@ import { farmDay, FRESH_MS, ofFarm, type SavedFarm } from './queries.js';
 import { useMessage } from './told-queries.js';
 import type { Said } from './work-queries.js';
 
-const ofToday = (farmId: string) => ({
-  ...ofFarm<TickedToday>(farmId, '/today'),
-  staleTime: FRESH_MS,
-});
+function ofToday(farmId: string) {
+  const { queryKey, queryFn } = ofFarm<DatedToday>(farmId, '/today');
+  return {
+    queryKey,
+    queryFn: async (context: QueryFunctionContext): Promise<DatedToday> => {
+      const day = await queryFn(context);
+      learnDay(day.inZone);
+      return day;
+    },
+    staleTime: FRESH_MS,
+  };
+}
 
 /** Taken out of the pocket again, a phone knows what others ticked off meanwhile. */
 export const useToday = (farmId: string) =>
@@ -38,16 +52,18 @@ export const useWatchedToday = (farmId: string, isWatched: boolean) =>
 /**
  * Asks for a farm and its day before anything of the page is there, and shows them as they were read
  * last until they are: the day only while it is that day, because another has other numbers.
- * Returns whether both are shown so.
+ * Returns nothing where both are shown so, else what ends when they have come, or were not to be had.
  */
-export function askToday(client: QueryClient, farmId: string): boolean {
-  showAtHand<SavedFarm>(client, ofFarm(farmId, '').queryKey, () => true);
-  const farm = client.getQueryData<SavedFarm>(ofFarm(farmId, '').queryKey);
-  if (farm)
-    showAtHand<TickedToday>(client, ofToday(farmId).queryKey, ({ date }) => date === farmDay(farm));
-  void client.prefetchQuery(ofToday(farmId));
-  void client.prefetchQuery(ofFarm<SavedFarm>(farmId, ''));
-  return client.getQueryData(ofToday(farmId).queryKey) !== undefined;
+export function askToday(client: QueryClient, farmId: string): Promise<unknown> | undefined {
+  const ofIt = ofFarm<SavedFarm>(farmId, '');
+  showAtHand<SavedFarm>(client, ofIt.queryKey, () => true);
+  if (client.getQueryData(ofIt.queryKey))
+    showAtHand<DatedToday>(client, ofToday(farmId).queryKey, ({ inZone }) => {
+      learnDay(inZone);
+      return isNow(inZone);
+    });
+  const asked = Promise.all([client.prefetchQuery(ofToday(farmId)), client.prefetchQuery(ofIt)]);
+  return client.getQueryData(ofToday(farmId).queryKey) === undefined ? asked : undefined;
 }
 
 /** Asks for the day before its screen is there. */

@@ -9,10 +9,9 @@ import {
   useState,
   type ReactNode,
 } from 'react';
-import { plainDateAt } from '../../../shared/calendar/plain-date.js';
 import type { AboutNumbers } from '../../../shared/explain/moved.js';
 import type { Quantity } from '../../../shared/explain/quantity.js';
-import { serviceNowMs } from '../kept/clock.js';
+import { dayIn } from '../kept/day-it-is.js';
 import type { Tables } from '../../../shared/tables/tables.js';
 import { unbroken } from './unbroken.js';
 import { formatDate } from '../../../shared/units/dates.js';
@@ -47,7 +46,7 @@ export function ExplainProvider({
   farm: Reader & { readonly timeZone: string };
   children: ReactNode;
 }) {
-  const today = plainDateAt(serviceNowMs(), farm.timeZone);
+  const today = dayIn(farm.timeZone);
   const reader = useMemo((): Reader => ({ ...farm, today }), [farm, today]);
   const [shown, setShown] = useState<{ quantity: Quantity; about: AboutNumbers | undefined }>();
   const [isOpen, setOpen] = useState(false);

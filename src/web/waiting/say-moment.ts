@@ -1,7 +1,7 @@
 import { plainDateAt, type PlainDate } from '../../../shared/calendar/plain-date.js';
 import { formatDate } from '../../../shared/units/dates.js';
 import type { Reader } from '../../../shared/units/format.js';
-import { serviceNowMs } from '../kept/clock.js';
+import { dayIn } from '../kept/day-it-is.js';
 
 /** A reader, and where the clock is that it goes by. */
 export interface Place extends Reader {
@@ -9,7 +9,7 @@ export interface Place extends Reader {
 }
 
 /** The day it is on the farm. */
-export const todayAt = ({ timeZone }: Place): PlainDate => plainDateAt(serviceNowMs(), timeZone);
+export const todayAt = ({ timeZone }: Place): PlainDate => dayIn(timeZone);
 
 /** An instant by the farm's clock: “6:10 AM”, and the day before it where that is not today. */
 export function sayMoment(instant: string, place: Place): string {
