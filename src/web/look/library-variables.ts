@@ -11,6 +11,8 @@ import type { Plugin } from 'vite';
 import { theme } from './theme.js';
 
 const NAME = 'virtual:library-variables.css';
+/** What writes them in the browser: loaded, it works out the library's own before anybody asks. */
+const WRITER = /[\\/]@mantine[\\/]core[\\/].*[\\/]MantineCssVariables\.mjs$/;
 /** Colors of the library's own, which the page has none of. */
 const OWN_COLOR =
   /^--mantine-color-(red|pink|grape|violet|indigo|blue|cyan|green|lime|yellow|orange|teal)-/;
@@ -23,7 +25,12 @@ export function libraryVariables(): Plugin {
   return {
     name: 'library-variables',
     resolveId: (id) => (id === NAME ? `\0${NAME}` : undefined),
-    load: (id) => (id === `\0${NAME}` ? libraryStyles() : undefined),
+    load: (id) =>
+      id === `\0${NAME}`
+        ? libraryStyles()
+        : WRITER.test(id)
+          ? 'export const MantineCssVariables = () => null;'
+          : undefined,
   };
 }
 
