@@ -215,8 +215,14 @@ export abstract class GrazedDays {
     const wanted = (problem.judged.roundShare * this.roundKg() * problem.harvestShare[0]!) / need;
     // In spring half as much will do: grass gains on the herd every day.
     const ahead = problem.judged.backFromHayDays / (wasOut ? 1 : 2);
-    if (days < Math.min(ahead, wanted)) return [];
+    if (days < Math.min(ahead, wanted, this.leastBackFor(h, ways))) return [];
     return wasOut || ways[0]!.entry === 'ready' || this.mayBegin(h, day) ? ways : [];
+  }
+
+  /** Days of grass at rest for which a herd goes back from hay: it withers, and no waiting makes it more. */
+  private leastBackFor(h: number, ways: readonly Way[]): number {
+    const isAtRest = 0 < ways.length && ways.every(({ entry }) => entry === 'at-rest');
+    return isAtRest ? this.problem.herds[h]!.longestStayDays : Infinity;
   }
 
   /** What all paddocks hold above their residuals when they are at their best height, kg. */

@@ -109,6 +109,8 @@ export const JUDGED = {
     'roundShare',
     'inRoundShare',
     'slowRestDays',
+    'snowGrazedCm',
+    'iceGrazedCm',
     'walkEveryDays',
     'lookAheadDays',
     'missedShare',

@@ -19,6 +19,7 @@ import { herdPart, type HerdPart } from './herd-part.js';
 import { planHerdTasks } from './herd-tasks.js';
 import { planManure, type BirdMove } from './manure.js';
 import { littleHay } from './little-hay.js';
+import { grassUnderSnow } from './grass-under-snow.js';
 import { lowEntries } from './low-entries.js';
 import { mowingGoes, mowingWorkOf } from './mowing-goes.js';
 import { movesOf, type Move } from './moves.js';
@@ -154,6 +155,7 @@ function planAsTold(picture: AnimalPicture, tables: Tables): PasturePlan {
         ...spareGrass(context, chosen),
         ...littleHay(context, chosen),
         ...lowEntries(context, chosen),
+        ...grassUnderSnow(context, chosen),
       ],
     },
   ]);

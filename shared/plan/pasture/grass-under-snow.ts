@@ -1,0 +1,42 @@
+import { issue, type PlanIssue } from '../../problems/plan-issue.js';
+import { wasteOf } from './hay-waste.js';
+import type { PastureContext } from './pasture-context.js';
+import { baleOf, type Chosen } from './surplus.js';
+
+/**
+ * What the cattle could still eat where snow comes onto it. They are fed while snow lies, so that its
+ * household buys hay beside grass: it says how much, what it would spare, and through how much snow they
+ * reach it.
+ */
+export function grassUnderSnow(context: PastureContext, { problem, books }: Chosen): PlanIssue[] {
+  const { tables, herdDays, say, dateOf } = context;
+  const { swards, harvestShare, to } = problem;
+  const { backFromHayDays, snowGrazedCm, iceGrazedCm } = tables.judgements.grazing;
+  const day = snowAfterGrass({ problem, books });
+  if (day === undefined) return [];
+  const kg = swards.reduce((sum, { residualKgPerHa, areaHa, isClosed }, p) => {
+    const above = books.massKgPerHa[p]![day]! - residualKgPerHa;
+    return sum + (1 - isClosed[day]!) * Math.max(0, above) * areaHa * harvestShare[0]!;
+  }, 0);
+  const needKg = herdDays.reduce((sum, { grassKg }) => sum + grassKg[Math.min(day, to - 1)]!, 0);
+  if (kg < backFromHayDays.value * needKg || needKg === 0) return [];
+  const hayKg = (kg * wasteOf(context)) / tables.pasture.hay.dryMatterShare;
+  const bales = say(Math.floor(hayKg / baleOf(context).kg), 'bales');
+  return [
+    issue(
+      'note',
+      'grass-under-snow',
+      `Grass for about ${say(Math.floor(kg / needKg), 'day')} stands above the residuals when snow comes (${say(dateOf(day), 'date')} in a usual year), ${say(kg, 'kg')} of dry matter that cattle would eat. Hay is planned from then on, as snow ends grazing here. Up to about ${say(snowGrazedCm.value, 'cm')} of loose snow without a crust, or ${say(iceGrazedCm.value, 'cm')} of ice, cattle that know it graze through; deeper they work hard for a bite and need hay too. All of it eaten would spare about ${bales}; it loses leaf and feed value all winter.`,
+      [backFromHayDays, snowGrazedCm, iceGrazedCm],
+    ),
+  ];
+}
+
+/** First day with snow once the herds are on grass for the last time; undefined where none lies in the plan. */
+function snowAfterGrass({ problem, books }: Chosen): number | undefined {
+  const last = books.stays.at(-1);
+  if (last === undefined) return undefined;
+  for (let day = last.from; day < problem.to; day++)
+    if (problem.swards.every(({ weather }) => weather.isSnow[day] === 1)) return day;
+  return undefined;
+}

@@ -1,0 +1,35 @@
+import { describe, expect, it } from '@jest/globals';
+import { chooseMoves } from '../../../shared/plan/pasture/surplus.js';
+import { grassUnderSnow } from '../../../shared/plan/pasture/grass-under-snow.js';
+import { contextAt, OREGON, PLACES, WISCONSIN, type Place } from '../../support/five-farms.js';
+import { newPaddocks } from '../../support/pasture-factories.js';
+import { plannedPasture } from '../../support/pictures.js';
+
+/** A place, cattle on much land, and no hay made of it. */
+const contextOf = (place: Place, head: number) => {
+  const paddocks = newPaddocks(8, { areaM2: 6070, forageId: place.forageId });
+  return contextAt(place, head, 6070, { version: 1, makesHay: false }, paddocks);
+};
+const saidAt = (place: Place, head: number) => {
+  const context = contextOf(place, head);
+  return grassUnderSnow(context, chooseMoves(context))[0]?.text;
+};
+
+describe('grass that snow comes onto', () => {
+  it('is told with what it would spare, and how deep cattle reach it', () => {
+    const text = saidAt(WISCONSIN, 4)!;
+    expect(text).toMatch(/^Grass for about \d+ days stands .* when snow comes \(.*Nov/);
+    expect(text).toMatch(/15 cm of loose snow .* 0\.6\d* cm of ice/);
+    expect(text).toMatch(/would spare about \d+ bales/);
+    const days = (head: number): number =>
+      Number(/about (\d+) days/.exec(saidAt(WISCONSIN, head) ?? 'about 0 days')![1]);
+    expect(days(8)).toBeLessThan(days(4));
+  });
+
+  it('is in the plan, and no word of it where no snow lies or little stands', () => {
+    const { issues } = plannedPasture(contextOf(WISCONSIN, 4));
+    expect(issues.filter(({ code }) => code === 'grass-under-snow')).toHaveLength(1);
+    for (const place of [OREGON, PLACES[1]!, PLACES[4]!]) expect(saidAt(place, 4)).toBeUndefined();
+    expect(saidAt(WISCONSIN, 30)).toBeUndefined();
+  });
+});
