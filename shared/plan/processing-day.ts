@@ -12,7 +12,7 @@ import type { LeavingDay, ProcessingDay, ProcessingDays } from './processing-day
 import { processingIssues } from './processing-issues.js';
 import type { ProcessingWay } from './processing-way.js';
 import { processingWays } from './processing-ways.js';
-import { hoursOfDay } from './processing-work.js';
+import { hoursOfDay, workOfDay } from './processing-work.js';
 
 /** One day on which birds are processed. */
 export interface ProcessingDayPart {
@@ -33,6 +33,8 @@ export interface ProcessingDayWork extends Chilling, Partial<AtHome> {
   readonly processingDays: readonly ProcessingDayPart[];
   /** Birds that no day has hands for; left out where each has a day. */
   readonly birdsWithoutHands?: number;
+  /** Hours that these take, on a day of their own. */
+  readonly hoursWithoutHands?: number;
 }
 
 /** Feed withdrawal, hands and hours, chilling and ice; more than a day of it, where one is short. */
@@ -54,12 +56,20 @@ export function planProcessingDay(
       birds: day.birds,
       ...(isHired ? {} : hoursOfThat(context, day)),
     })),
-    ...(days.left === 0 ? {} : { birdsWithoutHands: days.left }),
+    ...(days.left === 0 ? {} : withoutHands(context, days.left)),
     ...(isHired || days.days.length === 0
       ? {}
       : planAtHome(context, days, birds - days.left, chilling.chillTime)),
   };
   return found(part, { issues: isHired ? [] : processingIssues(context, days, ways) });
+}
+
+function withoutHands(
+  context: PlanContext,
+  left: number,
+): Pick<ProcessingDayWork, 'birdsWithoutHands' | 'hoursWithoutHands'> {
+  const { fixedH, birdH } = workOfDay(context);
+  return { birdsWithoutHands: left, hoursWithoutHands: fixedH + left * birdH };
 }
 
 const LAST_HOUR = 24;

@@ -13,6 +13,7 @@ import { onSuitableDays } from './chore-days.js';
 import { averageDays, usualDays, workFrame, type DaysOfWork } from './days-of-work.js';
 import { earlierPieces, signatureOfPeople } from './kept-plan.js';
 import { isNearAsKept } from './near-work.js';
+import { withSpellsBound } from './spells-bound.js';
 import { splitWhereShort } from './split-where-short.js';
 import { withHoursForSpells } from './spell-hours.js';
 import { suitsOfNeeds } from './suits-of-needs.js';
@@ -155,7 +156,7 @@ function fitWithAnimalsFirst<Found extends { readonly work: WholeWork }>(
 ): Found {
   let found = fit(needs);
   for (let round = 0; round < MOST_ROUNDS; round++) {
-    const next = withAnimalsFirst(found.work);
+    const next = withAnimalsFirst(found.work) ?? withSpellsBound(found.work);
     if (!next) break;
     found = fit(next, found.work);
   }

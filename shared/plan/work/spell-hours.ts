@@ -9,8 +9,8 @@ import type { WorkNeed } from './work-need.js';
  * Lets work that begins a dry spell begin only where there are hours for all that follows in the
  * spell: grass is not mown on Thursday when nobody can rake it before Monday, and not on Monday when
  * the bales would lie until Saturday. Hours are those that chores and work of set days leave, whatever
- * else is planned. Where no day has them it lies for as few days more as can be; where that is more
- * than a few it begins as if it had not been asked, since hay that lies too long is better than none.
+ * else is planned. Where no day has them it lies for a day more; where that does not do either, all of
+ * it is put on the days with fewest hours wanting (`spells-bound.ts`).
  *
  * @param hurriedShare share of its hours that each may lack all the same; what is done in one go is
  *   planned that much shorter where it would else begin a week later
@@ -51,8 +51,8 @@ export function withHoursForSpells(
       return false;
     };
     const kinds = inSpell.length < chain.length ? [chain, inSpell] : [chain];
-    const ways = Array.from({ length: 1 + LIES_LONGER_DAYS }, (_, k) => runDays + k).flatMap(
-      (lies) => kinds.map((links): Way => ({ links, lies })),
+    const ways = [runDays, longestSpell(runDays)].flatMap((lies) =>
+      kinds.map((links): Way => ({ links, lies })),
     );
     // Work that begins a spell on the same days would take them from each other.
     const rivals = jobs.filter(
@@ -89,8 +89,8 @@ interface Way {
   readonly lies: number;
 }
 
-/** Days that what is begun lies beyond its spell, at most, where it is still chosen when. */
-const LIES_LONGER_DAYS = 4;
+/** Days within which all of a spell is done where its own have no hours for it: it lies for a day more. */
+export const longestSpell = (runDays: number): number => runDays + 1;
 
 /** Sooner than wait so much longer somebody hurries. */
 const WEEK_DAYS = 7;
@@ -134,7 +134,7 @@ export function chainOf(jobs: readonly WorkJob[], head: number, runDays: number)
 }
 
 /** Bales lie out for a night at most. */
-const NIGHT_OUT_DAYS = 1;
+export const NIGHT_OUT_DAYS = 1;
 
 /** Days from one on, as many as a spell has, with the share of its hours that each may lack. */
 interface SpellSpan {

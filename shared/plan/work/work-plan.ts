@@ -22,6 +22,7 @@ import type { PlannedChore, WorkNeed } from './work-need.js';
 import type { WorkRequest } from './work-request.js';
 import { stayWords, withLongerDays } from './stays-longer.js';
 import { shortDays } from './short-days.js';
+import { daysWithoutHands } from './without-hands.js';
 import { outOnceReady } from './out-once-ready.js';
 import { weeksOf } from './work-weeks.js';
 import { wordsInTime, wordsToFit } from './words-to-fit.js';
@@ -138,7 +139,9 @@ export function workPlanOf(
     chores: choresOf(request, chores, hours),
     eventsToMove: toMove,
     careGaps: careGaps({ request, chores, looks, hours }),
-    shortDays: shortDays(request, hours),
+    shortDays: [...shortDays(request, hours), ...daysWithoutHands(request, needs)].sort((a, b) =>
+      a.date < b.date ? -1 : a.date > b.date ? 1 : 0,
+    ),
     looks: looks.map(({ of, everyH, fromDay, toDay, isOfDrinkers }) => ({
       ...{ ofId: of.id, everyH, ...(isOfDrinkers ? { isOfDrinkers } : {}) },
       ...{ from: dateOf(fromDay), to: dateOf(Math.min(toDay, problem.days - 1)) },

@@ -25,6 +25,10 @@ function withinDays(days: number): string {
   return days === 1 ? 'within a day' : `within ${days} days`;
 }
 
+/** Said of work that was put on its day with all that is done in the same dry spell. */
+const TORN_SPELL =
+  'It is done within a few dry days with what goes before and after it, and no days in a row have the hours for all of that: on these the fewest are wanting';
+
 /** Days that are named one by one before they are counted. */
 const NAMED_DAYS = 2;
 
@@ -33,6 +37,10 @@ export function whyThen(work: WholeWork, windows: readonly WorkWindow[], index: 
   const { needs, problem, fitted, request, days } = work;
   const need = needs[index]!;
   const date = dayText(request);
+  if (problem.jobs[index]!.pinned && need.isBoundToADay && !need.animalsNeedIt) {
+    const spell = spellWords(work, index);
+    return `${[TORN_SPELL, ...(spell === undefined ? [] : [spell])].join('; ')}.`;
+  }
   if (problem.jobs[index]!.pinned) {
     const { latestDay } = windows[index]!;
     const depends = need.isForMeat ? 'The meat depends on it' : 'Animals depend on it';
