@@ -11,6 +11,12 @@ const TAKES_THEM: ReadonlySet<string> = new Set([
   'processor.catch-after-dark-or-at-dawn',
 ]);
 
+interface Asked {
+  readonly today: PlainDate;
+  readonly progress: readonly Progress[];
+  readonly tables: Tables;
+}
+
 /**
  * The day on which meat birds were to leave, where it is past and nobody told or ticked off that they
  * did: they may still be there, and want feed and water. Undefined once it is told; birds that nobody
@@ -18,15 +24,7 @@ const TAKES_THEM: ReadonlySet<string> = new Set([
  */
 export function leftUntold(
   { id, plan }: { readonly id: string; readonly plan: BatchPlan },
-  {
-    today,
-    progress,
-    tables,
-  }: {
-    readonly today: PlainDate;
-    readonly progress: readonly Progress[];
-    readonly tables: Tables;
-  },
+  { today, progress, tables }: Asked,
 ): PlainDate | undefined {
   if (plan.purpose !== 'meat' || !plan.leaving) return undefined;
   if (plan.birds.counted?.lastLeftOn !== undefined) return undefined;
@@ -34,13 +32,34 @@ export function leftUntold(
   const { leavingAskedDays } = tables.judgements.alarms;
   const isLongAgo = addDays(on, leavingAskedDays.value) < today;
   if (today <= on || (isLongAgo && !plan.birds.counted)) return undefined;
-  const taking = plan.tasks.tasks
+  return takenOn({ id, plan }, progress) === undefined ? on : undefined;
+}
+
+/** The day on which the last work was ticked off that takes birds away; undefined while some is left. */
+function takenOn(
+  { id, plan }: { readonly id: string; readonly plan: BatchPlan },
+  progress: readonly Progress[],
+): PlainDate | undefined {
+  const done = new Map(progress.map(({ key, doneOn }) => [key, doneOn]));
+  const taken = plan.tasks.tasks
     .filter(({ templateId }) => TAKES_THEM.has(templateId))
-    .map((task) => `batch/${id}/${task.id}`);
+    .map((task) => done.get(`batch/${id}/${task.id}`));
   // Of birds that go on several days some are there until the last of these is ticked off.
-  const done = new Set(progress.flatMap(({ key, doneOn }) => (doneOn === undefined ? [] : [key])));
-  const areTaken = 0 < taking.length && taking.every((key) => done.has(key));
-  return areTaken ? undefined : on;
+  return taken.includes(undefined) ? undefined : taken.toSorted().at(-1);
+}
+
+/**
+ * The day on which the processing of meat birds was ticked off of whom nobody told how many they were, for
+ * so long as it is asked whether birds have left. What is not counted is in no record.
+ */
+export function takenUncounted(
+  { id, plan }: { readonly id: string; readonly plan: BatchPlan },
+  { today, progress, tables }: Asked,
+): PlainDate | undefined {
+  if (plan.purpose !== 'meat' || plan.birds.counted?.lastLeftOn !== undefined) return undefined;
+  const on = takenOn({ id, plan }, progress);
+  const { leavingAskedDays } = tables.judgements.alarms;
+  return on === undefined || addDays(on, leavingAskedDays.value) < today ? undefined : on;
 }
 
 /**
@@ -49,7 +68,7 @@ export function leftUntold(
  */
 export const withStillHere = <Planned extends { readonly id: string; readonly plan: BatchPlan }>(
   batches: readonly Planned[],
-  asked: Parameters<typeof leftUntold>[1] & Parameters<typeof processedUntold>[1],
+  asked: Asked & Parameters<typeof processedUntold>[1],
 ): (Planned & { readonly plan: BatchPlan & DatedPlan })[] =>
   batches.map((batch) => {
     const { plan } = batch;

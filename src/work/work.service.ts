@@ -27,7 +27,7 @@ import { Database } from '../database/database.js';
 import { PastureService } from '../pasture/pasture.service.js';
 import type { FarmDocumentDto } from '../documents/farm-document.dto.js';
 import { pictureOfDocument } from '../picture/farm-document.js';
-import { PicturesService } from '../picture/pictures.service.js';
+import { PicturesService, type SavedPicture } from '../picture/pictures.service.js';
 import { TablesService } from '../reference/tables.service.js';
 import { toldOtherwise, type Said } from '../told/keep-facts.js';
 import { ToldService } from '../told/told.service.js';
@@ -36,6 +36,7 @@ import { SharedAnswers } from '../work-pool/shared-answers.js';
 import type { DueWork } from '../../shared/plan/farm/work-of-farm.js';
 import { WorkPool } from '../work-pool/work-pool.service.js';
 import { KeptPlanEntity } from './kept-plan.entity.js';
+import { factsKey } from './facts-key.js';
 import { boughtAsPlanned } from './bought-as-planned.js';
 import type { GroundLookDto, ProgressDto } from './work.dto.js';
 
@@ -53,6 +54,10 @@ interface KnownWork {
 export class WorkService {
   /** Plans by farm, revision and day: nothing is planned again that did not change. */
   private readonly plans = new SharedAnswers<KnownWork>(50);
+  /** The same by what they were planned from: what was kept and is undone gives back the plan there was. */
+  private readonly sameFacts = new LRUCache<string, KnownWork & { readonly keep: KeptPlan }>({
+    max: 50,
+  });
   private readonly outlooks = new SharedAnswers<WorkOutlook>(OUTLOOKS);
   /** How far the chances of a farm and revision are, in thousandths. */
   private readonly played = new LRUCache<string, Int32Array>({ max: OUTLOOKS });
@@ -90,14 +95,18 @@ export class WorkService {
   private async planned(farmId: string): Promise<KnownWork> {
     const saved = await this.pictures.of(farmId);
     return this.plans.of(saved.key, async () => {
-      const {
-        keep,
-        plan: bytes,
-        day,
-      } = await this.pasture.together(saved, (asked) => this.pool.run('planWork', asked));
+      const facts = factsKey(farmId, saved.picture);
+      const { keep, ...known } = this.sameFacts.get(facts) ?? (await this.plannedAnew(saved));
+      this.sameFacts.set(facts, { keep, ...known });
       await this.keep(farmId, keep);
-      return { bytes, plan: readOnce(bytes), day };
+      return known;
     });
+  }
+
+  private async plannedAnew(saved: SavedPicture): Promise<KnownWork & { readonly keep: KeptPlan }> {
+    const made = await this.pasture.together(saved, (asked) => this.pool.run('planWork', asked));
+    const { keep, plan: bytes, day } = made;
+    return { bytes, plan: readOnce(bytes), day, keep };
   }
 
   /** The work of a household that is not saved. */

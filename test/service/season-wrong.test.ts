@@ -133,8 +133,9 @@ describe.each([anyDatabase()])('a season that goes wrong on $name', (database) =
       expect(await plans('today')).not.toBe(day);
       expect(await facts()).toBeGreaterThanOrEqual(told);
       await undo();
-      // Work keeps to the days it was laid on last: what it is laid for is as it was.
       expect(JSON.parse(await plans())).toEqual(JSON.parse(before));
+      // The work of the day as well, though it keeps to the days it was laid on last.
+      expect(JSON.parse(await plans('today'))).toEqual(JSON.parse(day));
       const notes = await app.rows('told_facts', { kind: 'note' });
       expect(notes).toHaveLength(1);
       expect(notes[0]!['takenBackAt'] ?? null).toBeNull();

@@ -78,14 +78,17 @@ function coldTonight(looked: Looked, line: BatchLine): Alarm[] {
   ];
 }
 
-/** Chicks that came before their brooder stands: nothing is worked out of the box they are in. */
+/**
+ * Chicks that came before their brooder stands: nothing is worked out of the box they are in. Said once for
+ * each temperature that they want.
+ */
 function boxIndoors(looked: Looked, line: BatchLine): Alarm[] {
   const { wanted, isToBuild } = line.heat ?? {};
   if (!isToBuild || typeof wanted?.value !== 'number') return [];
   const warm = sayIn(looked)(wanted.value, 'degC');
   return [
     {
-      key: `alarm/box-indoors/${line.id}/${looked.picture.today}`,
+      key: `alarm/box-indoors/${line.id}/${wanted.value}`,
       isAlarm: true,
       level: 'stop',
       words: `no brooder stands yet: ${warm} under heat in a box indoors`,

@@ -6,6 +6,7 @@ import type { PasturePlan } from '../pasture/pasture-plan.js';
 import type { PlannedBatch } from '../work/dated-work.js';
 import type { WorkPlan } from '../work/planned-work.js';
 import type { AnimalLine } from './animal-lines.js';
+import type { BatchLine } from './batch-line.js';
 import type { LeavingChoice } from '../record/weight-follows.js';
 import type { LaterMove } from '../work/later-event.js';
 import type { MoveMeant, StillIn } from './move-meant.js';
@@ -50,6 +51,8 @@ export interface Attention {
   readonly later?: LaterMove;
   /** A herd that may be out already: its move is told from here. */
   readonly out?: { readonly herdId: string; readonly paddockId?: string };
+  /** Birds that are gone by a tick, and when: how many they were is told from here. */
+  readonly uncounted?: { readonly line: BatchLine; readonly on: PlainDate };
   /** Another day of processing that is set with one touch; to have seen it is to keep the one planned. */
   readonly leaving?: LeavingChoice;
   /** Cows whose calves were due and not told: what came of them is told with one touch. */

@@ -6,6 +6,7 @@ import { withStillHere } from '../left-untold.js';
 import type { Tables } from '../../tables/tables.js';
 import type { WorkPlan } from '../work/planned-work.js';
 import { calvingDue } from './calving-due.js';
+import { howManyWereThey } from './have-they-left.js';
 import { haveTheyCalved } from './have-they-calved.js';
 import { animalLines, type AnimalLine, type PlannedAnimals } from './animal-lines.js';
 import { attentionOf } from './attention.js';
@@ -123,6 +124,7 @@ export function todayOf(
         ...calvingDue(picture, tables),
         ...haveTheyCalved(picture, tables),
         ...weightAlarms(picture, tables, batches),
+        ...howManyWereThey({ picture, batches }, tables),
       ],
     ),
     keyDates: comingDates({ picture, tables }, plan, batches, pasture),

@@ -1,3 +1,4 @@
+import type { PlainDate } from '../../../shared/calendar/plain-date.js';
 import type { ToldKind } from '../../../shared/farm/told-fact.js';
 import type { AnimalLine } from '../../../shared/plan/today/animal-lines.js';
 import type { SavedFarm } from '../api/queries.js';
@@ -9,6 +10,8 @@ export interface FirstTold {
   /** A number of it that is asked, where a kind can be told in several ways. */
   readonly asks?: string;
   readonly start?: Readonly<Record<string, unknown>>;
+  /** The day it was, where that is known. */
+  readonly on?: PlainDate;
 }
 
 /** What a part of the dialog is given. */

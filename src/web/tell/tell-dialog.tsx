@@ -47,7 +47,13 @@ export default function TellDialog({
   // Of two ways to tell a kind the first is meant.
   const meant = all.find(({ kind }) => kind === first?.kind);
   const choices = all.map((each) =>
-    each === meant ? { ...each, start: { ...each.start, ...first?.start } } : each,
+    each === meant
+      ? {
+          ...each,
+          ...(first?.on === undefined ? {} : { on: first.on }),
+          start: { ...each.start, ...first?.start },
+        }
+      : each,
   );
   const [chosen, choose] = useState(choices.find(({ kind }) => kind === first?.kind));
   const [otherwise, setOtherwise] = useState<Otherwise>();

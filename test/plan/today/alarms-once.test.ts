@@ -6,7 +6,7 @@ import { planAnimals } from '../../../shared/plan/farm/animal-plans.js';
 import { workOfFarm } from '../../../shared/plan/farm/work-of-farm.js';
 import { todayOf, withTicks } from '../../../shared/plan/today/today.js';
 import { workPlanOf } from '../../../shared/plan/work/work-plan.js';
-import { newRequest, tables } from '../../support/factories.js';
+import { newBrooder, newRequest, tables } from '../../support/factories.js';
 import { newGroup, newHerd, newPaddocks } from '../../support/pasture-factories.js';
 import { newPicture } from '../../support/pictures.js';
 import { newOwnJob } from '../../support/season-factories.js';
@@ -94,6 +94,57 @@ const CASES: readonly Case[] = [
     key: /^alarm\/withdrawal\//,
     has: (on) => ({
       batches: [{ ...batch, arrivalDate: DAY, medicatedWithdrawalDays: 40 }],
+      headChanges: told(on, { ...came, date: DAY }),
+    }),
+  },
+  {
+    of: 'feed that is out before a trip',
+    key: /^alarm\/feed-(out|sooner)\//,
+    has: (on) => ({
+      batches: [batch],
+      headChanges: told(on, came),
+      feedBought: told(on, { id: 'b', date: DAY, amount: 1, eachKg: 5 }),
+    }),
+  },
+  {
+    of: 'more feed than they should use',
+    key: /^alarm\/feed\//,
+    has: (on) => ({
+      batches: [{ ...batch, arrivalDate: addDays(DAY, -28) }],
+      feedOpenings: told(
+        on,
+        ...[7, 7, 19, 7].map((bags, k) => ({
+          ...{ id: `o${k}`, batchId: 'chicks', date: addDays(DAY, 3 * k - 9), bags, bagKg: 5 },
+        })),
+      ),
+    }),
+  },
+  {
+    of: 'weights far below the plan',
+    key: /^alarm\/weight\//,
+    has: (on) => ({
+      batches: [batch],
+      headChanges: told(on, came),
+      weighings: told(on, { id: 'w', batchId: 'chicks', date: DAY, birds: 30, averageKg: 0.12 }),
+    }),
+  },
+  {
+    of: 'a limit of the year that the plans go over, though a bird dies',
+    key: /^alarm\/limit\/planned\//,
+    has: (on) => ({
+      farm: { ...farm, yearLimits: DAY <= on ? { birdsProcessed: 50 } : {} },
+      batches: [batch],
+      headChanges: told<FarmPicture['headChanges'][number]>(on, came, {
+        ...{ batchId: 'chicks', date: addDays(DAY, 1), change: 'died', birds: 3 },
+      }),
+    }),
+  },
+  {
+    of: 'chicks in a box indoors',
+    key: /^alarm\/box-indoors\//,
+    has: (on) => ({
+      batches: [{ ...batch, arrivalDate: DAY, brooderId: 'brooder' }],
+      facilities: [newBrooder({ assumed: ['lengthM'] })],
       headChanges: told(on, { ...came, date: DAY }),
     }),
   },

@@ -102,7 +102,9 @@ describe('alarms of chicks', () => {
     const first = at('2027-01-07');
     expect(first.heat).toMatchObject({ isToBuild: true });
     const box = alarmsOf(first.of);
-    expect(box.map(({ key }) => key)).toEqual(['alarm/box-indoors/chicks/2027-01-07']);
+    expect(box.map(({ key }) => key)).toEqual([
+      `alarm/box-indoors/chicks/${first.heat!.wanted.value}`,
+    ]);
     const warm = formatValue(Number(first.heat!.wanted.value), 'degC', farm);
     expect(box[0]).toMatchObject({ level: 'stop' });
     expect(box[0]!.words).toContain(warm);

@@ -128,6 +128,26 @@ describe('meat birds of which nobody told that they left', () => {
     expect(jobsOfProcessing(told).length).toBeGreaterThan(0);
   });
 
+  it('are asked for their count once their killing is ticked off, until it is told', () => {
+    const progress = planned!.tasks.tasks
+      .filter(({ templateId }) => templateId.includes('kill-scald-pluck-eviscerate'))
+      .map(({ id }) => ({ key: `batch/${MEAT}/${id}`, doneOn: leaves }));
+    const counts = (days: number, more: Partial<FarmPicture> = {}) =>
+      on(addDays(leaves, days), { progress, ...more }).day.attention.filter(
+        ({ key }) => key === `uncounted/${MEAT}`,
+      );
+    const [count] = counts(1);
+    expect(count).toMatchObject({ level: 'act', uncounted: { on: leaves, line: { id: MEAT } } });
+    expect(count!.words).toMatch(/^processed on .+: how many were they\?$/);
+    expect(on(leaves).day.attention.map(({ key }) => key)).not.toContain(`uncounted/${MEAT}`);
+    expect(counts(15)).toEqual([]);
+    const told = [
+      { id: 'a', batchId: MEAT, date: ARRIVED, change: 'arrived', birds: 44 },
+      { id: 'b', batchId: MEAT, date: leaves, change: 'processed', birds: 44 },
+    ] as FarmPicture['headChanges'];
+    expect(counts(1, { headChanges: told })).toEqual([]);
+  });
+
   it('are gone once the last of them are told to be processed', () => {
     const today = addDays(leaves, 1);
     const birds = 44;

@@ -110,6 +110,17 @@ function AttentionRow({
           {each.came && <CameAsPlanned farm={farm} came={each.came} />}
         </Suspense>
         {each.out && <OutSince of={each.out} onTell={telling.askOf} />}
+        {each.uncounted && (
+          <button
+            type="button"
+            className="today-button"
+            onClick={() =>
+              telling.ask(each.uncounted!.line, { kind: 'processed', on: each.uncounted!.on })
+            }
+          >
+            Count them …
+          </button>
+        )}
         {each.ordered !== undefined && <Ordered farmId={farmId} of={each.ordered} today={today} />}
         {each.later && <MoveLater key={each.later.to} {...{ farm, onKept }} later={each.later} />}
         {each.leaving && <ProcessOn {...{ farm, today, onKept }} leaving={each.leaving} />}
