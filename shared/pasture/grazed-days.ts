@@ -15,6 +15,9 @@ export interface HerdState {
 
 export const NOT_OUT: HerdState = { at: undefined, isOut: false, wasOut: false };
 
+/** What lets a herd in below the ready height where there is nothing better; a first pass is low on purpose. */
+const LAST: ReadonlySet<Entry> = new Set(['leaf-stage', 'at-rest', 'dormant']);
+
 /**
  * Days of grass and herds, walked one after the other by a grazier's rules: what is shut is mown,
  * grass grows, and each herd stays, moves or is fed.
@@ -127,7 +130,7 @@ export abstract class GrazedDays {
     const asks = end !== undefined && mayGoOut && 0 < need;
     let way = this.pick(asks ? this.waysOf(h, day) : [], day);
     const isOver = end !== undefined && (way || !this.canStillFeed(herd, day, need, end));
-    if (isOver && !way && asks && herd.wasOut) way = this.openFor(h, day);
+    if (isOver && asks && (!way || LAST.has(way.entry))) way = this.openFor(h, day, way);
     if (end && isOver) {
       this.leave(h, day, end);
       if (way) this.goIn(h, day, way);
@@ -137,8 +140,11 @@ export abstract class GrazedDays {
     this.note(h, day, eaten, Math.max(0, need - eaten));
   }
 
-  /** Opens a paddock that is shut for hay to a herd that would be fed: what stands is eaten before hay is. */
-  protected abstract openFor(h: number, day: number): Way | undefined;
+  /**
+   * Opens a paddock that is shut for hay to a herd that would be fed, as what stands is eaten before hay
+   * is, or that would go in low somewhere else while this one is ready.
+   */
+  protected abstract openFor(h: number, day: number, open: Way | undefined): Way | undefined;
 
   /** The way a herd takes: the first, unless somebody tries others. */
   protected pick(ways: readonly Way[], _day: number): Way | undefined {

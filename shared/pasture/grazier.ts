@@ -289,15 +289,18 @@ export class Season extends GrazedDays {
   }
 
   /** A plain rule leaves shut what it shut. */
-  protected override openFor(h: number, day: number): Way | undefined {
-    if (this.rule !== 'looks-ahead') return undefined;
-    const shut = this.fields.map((field) => ({ field, shutFrom: field.shutFrom }));
-    for (const field of this.fields) field.shutFrom = undefined;
+  protected override openFor(h: number, day: number, open: Way | undefined): Way | undefined {
+    const shut = this.fields.filter((field) => field.shutFrom !== undefined);
+    if (this.rule !== 'looks-ahead' || shut.length === 0) return open;
+    const since = shut.map(({ shutFrom }) => shutFrom);
+    for (const field of shut) field.shutFrom = undefined;
     const way = this.pick(this.waysOf(h, day), day);
+    const taken = open === undefined || way?.entry === 'ready' ? way : open;
     // Those that the herd does not go into stay shut.
-    for (const { field, shutFrom } of shut)
-      if (field !== this.fields[way?.paddock ?? -1]) field.shutFrom = shutFrom;
-    return way;
+    shut.forEach((field, k) => {
+      if (field !== this.fields[taken?.paddock ?? -1]) field.shutFrom = since[k];
+    });
+    return taken;
   }
 
   books(): SeasonBooks {

@@ -1,7 +1,7 @@
 import type { Field } from './field.js';
 import { shortOfHay } from './forage-energy.js';
 import { GrazedDays, type HerdState } from './grazed-days.js';
-import { isForMowing } from './grazing-rules.js';
+import { isForMowing, type Way } from './grazing-rules.js';
 import type { GrazingProblem, Stay } from './grazing-problem.js';
 import type { Entry, StayStart } from './season-books.js';
 
@@ -112,7 +112,9 @@ export class LookAhead extends GrazedDays {
   }
 
   /** What it would be missed for is what is asked. */
-  protected override openFor(): undefined {}
+  protected override openFor(_herd: number, _day: number, open: Way | undefined): Way | undefined {
+    return open;
+  }
 
   /** Looks ahead are not nested. */
   protected override mayBegin(): boolean {

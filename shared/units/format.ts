@@ -190,13 +190,21 @@ function moneyFormat(currency: string): Intl.NumberFormat {
   return format;
 }
 
+/** Below it nothing is grouped, and a number is written as it is: a browser's writer is long in the making. */
+const GROUPED_FROM = 1000;
+/** A number as small as this would be written with an exponent. */
+const WRITTEN_OUT_FROM = 1e-6;
+
 const numberFormats = new Map<number, Intl.NumberFormat>();
 function groupedNumber(value: number, digits: number): string {
+  // Adding 0 turns -0 into 0, which would print as "-0".
+  const rounded = Number(value.toFixed(digits)) + 0;
+  const size = Math.abs(rounded);
+  if (size === 0 || (WRITTEN_OUT_FROM <= size && size < GROUPED_FROM)) return String(rounded);
   let format = numberFormats.get(digits);
   if (!format) {
     format = new Intl.NumberFormat('en', { maximumFractionDigits: digits });
     numberFormats.set(digits, format);
   }
-  // Adding 0 turns -0 into 0, which would print as "-0".
-  return format.format(Number(value.toFixed(digits)) + 0);
+  return format.format(rounded);
 }

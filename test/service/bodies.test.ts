@@ -105,6 +105,18 @@ describe.each(databases())('bodies on $name', (database) => {
     expect(await app.contents()).toBe(before);
   }, 60_000);
 
+  it.each([60, 200])(
+    'of a photo of %i MB are refused, and whoever sends it reads why',
+    async (mb) => {
+      const photo = Buffer.alloc(mb * 1_000_000);
+      const path = `${farm.path}/photos/photo-of-${mb}`;
+      const sent = await app.api.put(path).type('image/jpeg').send(photo);
+      expectFieldProblem(sent, { field: 'photo', code: 'out-of-bounds', given: mb, max: 2 });
+      expect(await app.contents()).toBe(before);
+    },
+    60_000,
+  );
+
   it('in another content type are not read', () =>
     everywhere(async (path) => {
       expectProblem(await post(path, 'text/plain', JSON.stringify(newFarm())), 400);

@@ -1,4 +1,5 @@
 import { describe, expect, it } from '@jest/globals';
+import fc from 'fast-check';
 import {
   formatBound,
   formatChance,
@@ -110,6 +111,21 @@ describe('formatTyped and formatBound', () => {
     expect(formatTyped(-1.5, 'h', us)).toBe('-1 h 30 min');
     expect(formatBound(0.05, 'h', us, 'min')).toBe('3 min');
     expect(formatBound(23.99, 'h', us, 'max')).toBe('23 h 59 min');
+  });
+});
+
+describe('a number', () => {
+  it('is written as the language of the browser writes it', () => {
+    const writer = new Intl.NumberFormat('en', { maximumFractionDigits: 4 });
+    const small = fc.double({ min: -1e-3, max: 1e-3, noNaN: true });
+    const any = fc.double({ min: -1e6, max: 1e6, noNaN: true });
+    fc.assert(
+      fc.property(fc.oneof(small, any), (value) => {
+        // As typed: of a kilogram at most four decimals, of six digits.
+        const expected = writer.format(Number(Number(value.toPrecision(6)).toFixed(4)) + 0);
+        expect(formatTyped(value, 'kg', metric)).toBe(`${expected} kg`);
+      }),
+    );
   });
 });
 

@@ -86,7 +86,7 @@ export function weightFollows(asked: Asked): WeightFollows | undefined {
       ...(isMuch && picture.today < on ? { choice } : {}),
     };
   }
-  const right = isMuch ? whenRight(asked, was.liveEach.value) : undefined;
+  const right = isMuch ? whenRight(asked, was.liveEach.value, offShare) : undefined;
   const isBooked = batch.processing === 'hired' && batch.slotDate !== undefined;
   return {
     offShare,
@@ -99,7 +99,7 @@ export function weightFollows(asked: Asked): WeightFollows | undefined {
         ].join(' '),
       },
     ],
-    ...(right && !isBooked
+    ...(right?.on !== undefined && !isBooked
       ? {
           choice: {
             ...{ ...of, on: right.on },
@@ -134,45 +134,84 @@ function staysSaid(was: Leaving, is: Leaving, reader: Reader): string {
 }
 
 interface Right {
-  readonly on: PlainDate;
+  /** The day on which they are expected to weigh it. */
+  readonly reached: PlainDate;
   readonly between: readonly [PlainDate, PlainDate];
+  /** The day from then on that has hands for it; left out where that is the day planned, or none is near. */
+  readonly on?: PlainDate;
 }
 
 /** When birds that grow so reach a weight: the batch as it would be planned for that weight. */
-function whenRight({ picture, tables, batch, after }: Asked, kg: number): Right | undefined {
-  const { leaveAgeDays: _age, ...rest } = withoutSlot(batch);
+function whenRight(
+  { picture, tables, batch, after }: Asked,
+  kg: number,
+  offShare: number,
+): Right | undefined {
+  const { leaveAgeDays: _age, targetLiveKg: _weight, ...rest } = withoutSlot(batch);
   const { processingWeekday } = batch;
-  const wanted = {
-    ...rest,
-    ...(processingWeekday === undefined ? {} : { processingWeekday }),
-    targetLiveKg: kg,
-  } as NamedBatch;
+  const wanted = processingWeekday === undefined ? {} : { processingWeekday };
   const today = planningDay(batch, picture.today);
+  const planned = (how: Partial<NamedBatch>): BatchPlan =>
+    planBatch(
+      withBatch({ ...picture, today }, { ...rest, ...how } as NamedBatch),
+      tables,
+      batch.id,
+    );
   try {
-    const { leaving } = planBatch(withBatch({ ...picture, today }, wanted), tables, batch.id);
+    const { leaving, lastDate } = planned({ ...wanted, targetLiveKg: kg });
     if (!leaving?.ready) return undefined;
-    const on = dayOf(leaving);
     const between = leaving.ready.map((day) => String(day.value)) as [PlainDate, PlainDate];
-    return on === dayOf(after.leaving!) || on <= addDays(picture.today, 1)
-      ? undefined
-      : { on, between };
+    const ageOn = (day: PlainDate): number => daysBetween(after.hatchDate, day);
+    // Light birds are not done before they weigh it because the hands come a few days later.
+    const on =
+      offShare < 0 && dayOf(leaving) < lastDate
+        ? handsFrom(lastDate, (day) => dayOf(planned({ leaveAgeDays: ageOn(day) }).leaving!))
+        : dayOf(leaving);
+    const isAnother =
+      on !== undefined && on !== dayOf(after.leaving!) && addDays(picture.today, 1) < on;
+    return { reached: lastDate, between, ...(isAnother ? { on } : {}) };
   } catch (error) {
     if (error instanceof FieldError) return undefined;
     throw error;
   }
 }
 
+/**
+ * The first day from one on, within a week, that birds can be processed on.
+ *
+ * @param lastUpTo the last such day up to a day
+ */
+function handsFrom(
+  first: PlainDate,
+  lastUpTo: (day: PlainDate) => PlainDate,
+): PlainDate | undefined {
+  let found: PlainDate | undefined;
+  for (let day = addDays(first, DAYS_ON); first <= day; day = addDays(found, -1)) {
+    const on = lastUpTo(day);
+    if (on < first) break;
+    found = on;
+  }
+  return found;
+}
+
+/** Of a week every weekday is among them. */
+const DAYS_ON = 6;
+
 function rightSaid(
-  { on, between: [soonest, latest] }: Right,
+  { reached, on, between: [soonest, latest] }: Right,
   { isBooked, offShare }: { readonly isBooked: boolean; readonly offShare: number },
   reader: Reader,
 ): string {
   const date = (day: PlainDate): string => formatDate(day, reader);
   const about =
     soonest === latest
-      ? `about ${date(on)}`
-      : `about ${date(on)} (between ${date(soonest)} and ${date(latest)})`;
-  const then = `They weigh what was planned ${about}.`;
+      ? `about ${date(reached)}`
+      : `about ${date(reached)} (between ${date(soonest)} and ${date(latest)})`;
+  const hands =
+    on === undefined || on <= reached || isBooked
+      ? ''
+      : `; the next day with hands for it is ${date(on)}`;
+  const then = `They weigh what was planned ${about}${hands}.`;
   return isBooked
     ? `${then} The slot is booked: keep it and have ${offShare < 0 ? 'lighter' : 'heavier'} birds, or ask the processor for one about then.`
     : then;

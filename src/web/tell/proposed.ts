@@ -5,7 +5,9 @@ import type { Product } from '../../../shared/farm/product.js';
 import type { ToldKind } from '../../../shared/farm/told-fact.js';
 import type { AnimalLine } from '../../../shared/plan/today/animal-lines.js';
 import type { LastTold } from '../../../shared/plan/today/last-told.js';
+import { asRead } from '../../../shared/units/as-read.js';
 import { minorDigits } from '../../../shared/units/format.js';
+import type { UnitSystem } from '../../../shared/units/unit.js';
 
 type Draft = Readonly<Record<string, unknown>>;
 export type Feed = Extract<Product, { kind: 'feed' }>;
@@ -28,6 +30,7 @@ interface Asked extends Known {
   /** The day that is told; undefined while none is chosen. */
   readonly on: PlainDate | undefined;
   readonly holds: HoldsDays;
+  readonly units: UnitSystem;
   readonly currency: string;
   readonly sayDate: (on: PlainDate) => string;
 }
@@ -85,12 +88,16 @@ function ofEggs({ line, draft: { days } }: Asked): Proposal {
   );
 }
 
-const ofWater = ({ line }: Asked): Proposal =>
+const ofWater = ({ line, units }: Asked): Proposal =>
   line?.kind === 'batch' && line.water
-    ? proposed('liters', line.water.value, 'By the plan: change it to what you filled in.')
+    ? proposed(
+        'liters',
+        asRead(Number(line.water.value), 'L', units),
+        'By the plan: change it to what you filled in.',
+      )
     : NOTHING;
 
-function ofMilk({ line, lastTold, about, on, holds, sayDate }: Asked): Proposal {
+function ofMilk({ line, lastTold, about, on, holds, units, sayDate }: Asked): Proposal {
   const isNear = (last: PlainDate): boolean =>
     on !== undefined && addDays(on, -holds.milk) <= last && last <= on;
   const last = lastOf(lastTold, 'milked', (each) => each.about === about && isNear(each.on));
@@ -102,14 +109,18 @@ function ofMilk({ line, lastTold, about, on, holds, sayDate }: Asked): Proposal 
     );
   if (line?.kind !== 'herd' || line.milkKg === undefined) return NOTHING;
   // A liter is taken as a kilogram: nobody reads a pail closer.
-  const liters = Number(line.milkKg.toPrecision(2));
+  const liters = asRead(line.milkKg, 'L', units);
   return proposed('liters', liters, 'By the plan: change it to what you milked.');
 }
 
 /** What fell on another day is no forecast any more, and what the gauge held then was emptied. */
-const ofRain = ({ rainTodayMm, today, on }: Asked): Proposal =>
+const ofRain = ({ rainTodayMm, today, on, units }: Asked): Proposal =>
   rainTodayMm !== undefined && on === today
-    ? proposed('mm', rainTodayMm, 'By the forecast: change it to what the gauge shows.')
+    ? proposed(
+        'mm',
+        asRead(rainTodayMm, 'mm', units),
+        'By the forecast: change it to what the gauge shows.',
+      )
     : NOTHING;
 
 /** What was bought last of its kind, at what it cost then; else at what the list of the place has. */

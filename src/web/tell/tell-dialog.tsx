@@ -41,7 +41,9 @@ export default function TellDialog({
   onClose,
 }: Props) {
   const isOfNone = first?.asks === 'notInCalf';
-  const all = line ? [...(isOfNone ? [notInCalfTold(line)] : []), ...ofAnimal(line)] : ofPlace();
+  const all = line
+    ? [...(isOfNone ? [notInCalfTold(line)] : []), ...ofAnimal(line, farm.units)]
+    : ofPlace();
   // Of two ways to tell a kind the first is meant.
   const meant = all.find(({ kind }) => kind === first?.kind);
   const choices = all.map((each) =>

@@ -64,7 +64,7 @@ export function TellForm({ farm, today, what, changes, rows = {}, known, onTold,
       ? NOTHING
       : proposalOf({
           ...{ kind: what.kind, about: what.about, lastTold, ...known, draft, today, on, sayDate },
-          ...{ feeds: feeds ?? [], currency: farm.currency },
+          ...{ feeds: feeds ?? [], units: farm.units, currency: farm.currency },
           holds: { price: asked.priceHoldsDays.value, milk: asked.milkHoldsDays.value },
         });
   const start = withoutProposed(what.start, propose(what.start));

@@ -10,6 +10,8 @@ import { WHOLE_FARM, FARM_GROUND } from '../../../shared/farm/told-fact.js';
 import { calvedFields, milkedFields } from '../../../shared/farm/season-facts.js';
 import { treatedFields } from '../../../shared/farm/treated.js';
 import { id } from '../../../shared/farm/words.js';
+import { asRead } from '../../../shared/units/as-read.js';
+import type { UnitSystem } from '../../../shared/units/unit.js';
 
 /** Something that can be told, with what is most likely already filled in. */
 export interface Tellable {
@@ -63,8 +65,12 @@ export const ofPlace = (): Tellable[] => [
   tellable('note', WHOLE_FARM, 'A note', {}),
 ];
 
-/** What can be told of a batch or herd as it stands today, the most likely first. */
-export function ofAnimal(line: AnimalLine): Tellable[] {
+/**
+ * What can be told of a batch or herd as it stands today, the most likely first.
+ *
+ * @param units in which its numbers are read
+ */
+export function ofAnimal(line: AnimalLine, units: UnitSystem): Tellable[] {
   const of = (kind: ToldKind, words: string, start: object = {}) =>
     tellable(kind, line.id, words, start);
   if (line.kind === 'herd') {
@@ -118,7 +124,8 @@ export function ofAnimal(line: AnimalLine): Tellable[] {
     ...of(
       'processed',
       'Processed',
-      isMeat ? { birds: Math.floor(Number(line.head.value)) } : { birds: 1 },
+      // As Today counts them.
+      { birds: isMeat ? asRead(Number(line.head.value), 'count', units) : 1 },
     ),
     planKg: { liveKg, dressedKg },
   };
@@ -132,7 +139,11 @@ export function ofAnimal(line: AnimalLine): Tellable[] {
     { ...of('weighed', 'Weighed some', {}), planKg: { averageKg: liveKg } },
     of('feed-opened', 'Feed opened', { bags: 1, ...(bagKg === undefined ? {} : { bagKg }) }),
     ...(line.stage === 'brooder' && line.heat
-      ? [of('brooder-seen', 'Read the thermometer', { underHeatC: line.heat.wanted.value })]
+      ? [
+          of('brooder-seen', 'Read the thermometer', {
+            underHeatC: asRead(Number(line.heat.wanted.value), 'degC', units),
+          }),
+        ]
       : []),
     { ...of('treated', 'Medicine was given'), fields: treatedFieldsOf('batch') },
     of('water-drunk', 'Water they drank'),

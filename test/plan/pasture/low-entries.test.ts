@@ -27,7 +27,7 @@ function saidOf(request: Partial<Parameters<typeof newPastureRequest>[0]>): {
 
 describe('moves into grass below its full height', () => {
   const herds = [newHerd({ groups: [newGroup({ head: 6 })] })];
-  const rainShareByMonth = Array.from({ length: 12 }, (_, m) => (5 <= m && m <= 8 ? 0.5 : 1));
+  const rainShareByMonth = Array.from({ length: 12 }, (_, m) => (5 <= m && m <= 8 ? 0.4 : 1));
 
   it('are counted, and each kind says why it goes in and how tall it stands', () => {
     const { issues, low, moves } = saidOf({ herds, choices: { rainShareByMonth } });

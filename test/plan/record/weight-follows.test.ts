@@ -1,6 +1,7 @@
 import { describe, expect, it } from '@jest/globals';
 import { addDays } from '../../../shared/calendar/plain-date.js';
 import type { Batch } from '../../../shared/farm/batch.js';
+import type { Person } from '../../../shared/farm/farm.js';
 import type { NamedBatch } from '../../../shared/farm/picture.js';
 import type { FactOf } from '../../../shared/farm/told-fact.js';
 import { planBatch } from '../../../shared/plan/batch-plan.js';
@@ -15,14 +16,14 @@ const TODAY = addDays(CAME, 27);
 const { farm, climate } = newRequest({});
 
 /** A batch of which 30 birds weigh so much of what is planned for 28 days: what is said of it. */
-function weighed(ofPlan: number, more: Partial<Batch> = {}) {
+function weighed(ofPlan: number, more: Partial<Batch> = {}, people: readonly Person[] = []) {
   const batch: NamedBatch = {
     ...newBatch({ brooderId: 'brooder', orderedBirds: 60, ...more }),
     ...{ id: 'c', arrivalDate: CAME },
   };
   const of = (row: NamedBatch, weighings: { readonly averageKg: number }[]) =>
     newPicture({
-      ...{ farm, climate, today: TODAY, facilities: [newBrooder()], batches: [row] },
+      ...{ farm, climate, today: TODAY, facilities: [newBrooder()], people, batches: [row] },
       weighings: weighings.map((each) => ({
         ...{ id: 'w', batchId: 'c', date: TODAY, birds: 30, ...each },
       })),
@@ -76,6 +77,21 @@ describe('weights a fifth under plan', () => {
     expect(choice!.words).toBe('Process on Sun 20 Jun all the same');
     expect(alarms[0]!.text).toContain(said('leaves'));
     expect(afterChoice().leaving!.on.value).toBe('2027-06-20');
+  });
+
+  it('offer the next day with hands where only Saturdays have any, and none before they weigh it', () => {
+    const [hours, none] = [5, 0];
+    const onSaturdays = [none, none, none, none, none, hours, none];
+    const people = ['Ann', 'Ben'].map((name) => ({
+      ...{ id: name, name, away: [], hoursByWeekday: onSaturdays },
+    }));
+    const { said, plan, choice, afterChoice } = weighed(0.8, { wantedBirds: 30 }, people);
+    expect(plan.leaving!.on.value).toBe('2027-06-26');
+    expect(said('weight')).toMatch(
+      /They weigh what was planned about .+ \(between .+ and .+\); the next day with hands for it is Sat 3 Jul\.$/,
+    );
+    expect(choice).toMatchObject({ on: '2027-07-03', words: 'Process on Sat 3 Jul instead' });
+    expect(afterChoice().leaving!.on.value).toBe('2027-07-03');
   });
 
   it('go by age where a processor is hired and none was asked: no slot is called booked', () => {

@@ -89,7 +89,7 @@ describe('chicks of which nothing was told since weeks after their last day', ()
     ]);
     expect(ofThem[0]!.came!.birds).toBeGreaterThan(meat.wantedBirds - 1);
     expect(then.work.jobs.filter(({ belongsTo }) => belongsTo?.id === 'meat')).toEqual([]);
-    expect(ofAnimal(then.line!).map(({ kind, on: day }) => [kind, day])).toEqual([
+    expect(ofAnimal(then.line!, 'us').map(({ kind, on: day }) => [kind, day])).toEqual([
       ['arrived', APRIL],
       ['note', undefined],
     ]);

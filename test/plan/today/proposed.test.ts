@@ -1,6 +1,7 @@
 import { describe, expect, it } from '@jest/globals';
 import type { AnimalLine } from '../../../shared/plan/today/animal-lines.js';
 import type { LastTold } from '../../../shared/plan/today/last-told.js';
+import { L_PER_US_GAL } from '../../../shared/units/convert.js';
 import { proposalOf, type Feed } from '../../../src/web/tell/proposed.js';
 
 type Asked = Parameters<typeof proposalOf>[0];
@@ -19,7 +20,13 @@ const paid = (on: string, more: object = {}): LastTold =>
 const values = (kind: Asked['kind'], more: Partial<Asked> = {}) =>
   proposalOf({
     ...{ kind, about: 'cows', draft: {}, lastTold: [], feeds: [grower], currency: 'USD' },
-    ...{ today: TODAY, on: TODAY, holds: { price: 60, milk: 7 }, sayDate: (on) => on },
+    ...{
+      units: 'metric',
+      today: TODAY,
+      on: TODAY,
+      holds: { price: 60, milk: 7 },
+      sayDate: (on) => on,
+    },
     ...more,
   }).values;
 const buy = (before: LastTold, draft: object = {}) =>
@@ -43,6 +50,18 @@ describe('what is proposed of something that is told', () => {
     expect(milk('2027-06-14')).toEqual({ liters: 11 });
     expect(milk('2027-06-13')).toEqual({ liters: 9 });
     expect(milk('2027-06-20', '2027-06-19')).toEqual({ liters: 9 });
+  });
+
+  it('is of water, milk and rain as much as a pail or a gauge is read to', () => {
+    const water = (liters: number, units: 'us' | 'metric') =>
+      values('water-drunk', {
+        ...{ units, line: { kind: 'batch', water: { value: liters } } as AnimalLine },
+      })['liters'];
+    expect(water(29.4, 'us')).toBeCloseTo(8 * L_PER_US_GAL, 9);
+    expect(water(29.4, 'metric')).toBe(29);
+    const milk = { line: { kind: 'herd', milkKg: 13.2 } as AnimalLine, units: 'us' } as const;
+    expect(values('milked', milk)['liters']).toBeCloseTo(3.5 * L_PER_US_GAL, 9);
+    expect(values('rained', { rainTodayMm: 7.9, units: 'us' })['mm']).toBeCloseTo(7.62, 9);
   });
 
   it('takes what was paid for as many bags more, and the price list after two months', () => {
