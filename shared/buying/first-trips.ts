@@ -1,5 +1,5 @@
 import type { BuyingProblem, Offer, Trip } from './buying-problem.js';
-import { dueBeforeKg, isFetchedOn, untilKg, type ItemDays } from './item-days.js';
+import { dueBeforeKg, isFetchedOn, servesUntilKg, type ItemDays } from './item-days.js';
 
 const TINY_KG = 1e-6;
 
@@ -39,7 +39,12 @@ export function firstTrips(
       for (const i of mine.filter((each) => isFetchedOn(items[each]!, supplier, day)))
         boughtKg[i] = Math.max(
           boughtKg[i]!,
-          untilKg(items[i]!.sumKg, day + Math.floor(keepsShare * cheapest[i]!.keepsDays)),
+          servesUntilKg(
+            items[i]!,
+            cheapest[i]!,
+            day,
+            Math.floor(keepsShare * cheapest[i]!.keepsDays),
+          ),
         );
     }
   }

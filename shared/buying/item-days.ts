@@ -1,4 +1,4 @@
-import type { BuyingProblem, FeedItem } from './buying-problem.js';
+import type { BuyingProblem, FeedItem, Offer } from './buying-problem.js';
 import { soonFed } from './soon-fed.js';
 
 /**
@@ -14,8 +14,8 @@ export interface ItemDays {
   /** Served by the feed in the store, as far as it keeps. */
   readonly stockServesKg: number;
   readonly handDays: number;
-  /** By seller and day, whether it may be fetched already. */
-  readonly soon: readonly Uint8Array[] | undefined;
+  /** By seller and day, the last day for which it may be fetched already. */
+  readonly soon: readonly Int32Array[] | undefined;
   /** No way of buying costs less a kilogram of need. */
   readonly leastPerKg: number;
 }
@@ -49,7 +49,24 @@ function leastPerKg({ offers }: FeedItem): number {
 
 /** Whether it may be fetched from a seller on a day. */
 export const isFetchedOn = ({ soon }: ItemDays, supplier: number, day: number): boolean =>
-  soon === undefined || soon[supplier]![day] === 1;
+  soon === undefined || 0 <= soon[supplier]![day]!;
+
+/**
+ * Needs that what is bought of an offer can serve, kg: as long as it keeps, and no later than it may be
+ * fetched for, but for the rest of a bag.
+ *
+ * @param keepsDays of the offer, where it is not planned for all of them
+ */
+export function servesUntilKg(
+  { sumKg, soon }: ItemDays,
+  { bagKg, supplier, ...offer }: Offer,
+  day: number,
+  keepsDays = offer.keepsDays,
+): number {
+  const keepsKg = untilKg(sumKg, day + keepsDays);
+  if (soon === undefined) return keepsKg;
+  return Math.min(keepsKg, untilKg(sumKg, soon[supplier]![day]!) + bagKg);
+}
 
 /** Needs through a day, kg. */
 export const untilKg = (sumKg: Float64Array, day: number): number =>

@@ -1,6 +1,6 @@
 import type { Offer, Purchase } from './buying-problem.js';
 import { AllReached, BestReached, TINY_KG, Ways, type Fines, type Reached } from './bought-ways.js';
-import { dueBeforeKg, served, untilKg, type ItemDays } from './item-days.js';
+import { dueBeforeKg, served, servesUntilKg, type ItemDays } from './item-days.js';
 
 /** A trip on which an item can be bought, or a day on which only the room in the store counts. */
 export interface Stop {
@@ -50,7 +50,7 @@ export function bestPurchases(
     const next = isRoomKnown ? new AllReached(ways) : new BestReached(ways);
     const fedKg = of.sumKg[stop.day]!;
     const offer = of.item.offers[stop.offer];
-    const keepsKg = offer ? untilKg(of.sumKg, stop.day + offer.keepsDays) : 0;
+    const keepsKg = offer ? servesUntilKg(of, offer, stop.day) : 0;
     const soon = SOON_COST * (of.sumKg.length - stop.day);
     const fillsUp = stops[s + 1]?.day === stop.day;
     const trying = offer && { offer, keepsKg, dueKg, s, stop, fedKg, fillsUp };

@@ -1,5 +1,5 @@
 import type { BuyingPlan, BuyingProblem, Ordered, Purchase, Trip } from './buying-problem.js';
-import { dueBeforeKg, isFetchedOn, itemDays, untilKg, type ItemDays } from './item-days.js';
+import { dueBeforeKg, isFetchedOn, itemDays, servesUntilKg, type ItemDays } from './item-days.js';
 import { likelyDays, merged } from './likely-days.js';
 import { Ways, type Fines, type Reached } from './bought-ways.js';
 import { daysOf, hasRoomFor, shortOf, stocksKg, TINY_KG } from './store-by-trip.js';
@@ -225,7 +225,7 @@ export class TripCosts {
           stops.push({ day, offer: o, cost: 0, roomKg: Infinity, orderedBags });
         // What was ordered of a feed for a trip is all of it that is bought on it.
         if (0 < ordered.length || !isFetchedOn(of, supplier, day)) continue;
-        const keepsKg = untilKg(of.sumKg, day + offer.keepsDays);
+        const keepsKg = servesUntilKg(of, offer, day);
         if (keepsKg - TINY_KG <= Math.max(dueBeforeKg(of, day), of.stockServesKg)) continue;
         const stop = { day, offer: o, cost: 0, roomKg: Infinity };
         stops.push(

@@ -233,6 +233,22 @@ describe('planBuying', () => {
     expect(boughtOn((day) => day === 0 || 30 < day, toCome)).toEqual([0]);
   });
 
+  it('takes none of it along where birds that are there eat the same feed', () => {
+    const now = oneFeed({ needBags: 8 });
+    const { days } = now;
+    const [eaten] = now.items;
+    // Fed for ten days now, and from day 30 on to those to come.
+    const isFed = (day: number): boolean => day < 10 || 30 <= day;
+    const needKg = Float64Array.from({ length: days }, (_, day) => (isFed(day) ? 5 : 0));
+    const notBefore = Int32Array.from({ length: days }, (_, day) => (day < 30 ? 0 : 16));
+    const boughtOn = (item: typeof eaten & object): number[] =>
+      planBuying({ ...now, items: [item] }).purchases.map(({ day }) => day);
+    expect(boughtOn({ ...eaten!, needKg })).toEqual([0]);
+    const [first, ...later] = boughtOn({ ...eaten!, needKg, notBefore });
+    expect([first, later.length]).toEqual([0, 1]);
+    expect(later[0]).toBeGreaterThanOrEqual(16);
+  });
+
   it('drives twice where feed does not keep to the end', () => {
     const plan = planBuying(oneFeed({ needBags: 8, keepsDays: 19 }));
     expect(plan.trips).toHaveLength(2);

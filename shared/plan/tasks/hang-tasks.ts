@@ -124,7 +124,8 @@ function openOffsetDays(
 const LONGEST_SHUT_DAYS = 7;
 
 /**
- * The event that a task hangs on: its own, or the first day of those it is done once for. Of these
+ * The event that a task hangs on: its own, or the first day of those it is done once for, with the
+ * animals of all. Of these
  * the first in the list carries it, so that its id stays when another falls earlier.
  */
 function carrierOf(
@@ -138,7 +139,11 @@ function carrierOf(
   const dates = alike.map(({ date }) => date).sort();
   // What comes with the first alone is not what comes with all of them.
   const { what: _what, ...first } = event;
-  return { ...first, date: dates[0]! };
+  const { unit } = template;
+  const isCounted = alike.every(({ counts }) => counts?.[unit] !== undefined);
+  const count = alike.reduce((sum, { counts }) => sum + (counts?.[unit] ?? 0), 0);
+  const counts = isCounted ? { counts: { ...first.counts, [unit]: count } } : {};
+  return { ...first, ...counts, date: dates[0]! };
 }
 
 /** The events that some work is done once for, among them the one given. */

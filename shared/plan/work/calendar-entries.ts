@@ -1,5 +1,6 @@
 import type { PlainDate } from '../../calendar/plain-date.js';
 import type { PasturePlan } from '../pasture/pasture-plan.js';
+import { isGoneBy } from './gone-by.js';
 import { isOfPlace } from './of-place.js';
 import type { CareGap } from './care-gaps.js';
 import type { PlannedJob, WorkPlan } from './planned-work.js';
@@ -31,7 +32,10 @@ export function calendarEntries(
 ): CalendarEntry[] {
   const names = new Map(plan.people.map(({ id, name }) => [id, name]));
   return [
-    ...plan.jobs.flatMap((job) => entriesOf(job, names, { units, today: plan.today })),
+    // Of what can be done no more a day in a calendar would ask for hours again.
+    ...plan.jobs
+      .filter((job) => !isGoneBy(job))
+      .flatMap((job) => entriesOf(job, names, { units, today: plan.today })),
     ...plan.careGaps.filter(({ kind }) => kind !== 'no-hours').map(careEntry),
     ...plan.events
       .filter((event) => !isOfPlace(event))

@@ -38,7 +38,7 @@ export function daysWithoutHands(
         of: [name],
         words: `find hands for ${left} birds, ${hours}`,
         said: [
-          `On ${on} ${left} birds have nobody to process them: that is ${hours}, for which ${names} have too few hours on that day and the days before it.`,
+          `On ${on} ${left} birds have nobody to process them: that is ${hours}, and the hours of ${names} on that day and the days before it are too few.`,
           ...ways.map(({ words }) => `${words}.`),
         ].join(' Or: '),
       },

@@ -81,6 +81,41 @@ describe('work on demand', () => {
   });
 });
 
+describe('work that is done once for several days', () => {
+  const processing = (date: string, birds: number, number: number): PlanEvent => ({
+    ...{ kind: 'processing', date, number, what: `${birds} birds` },
+    counts: { 'hundred-birds': birds },
+  });
+  const once = (days: number): TaskTemplate =>
+    template({
+      ...{ id: 'ice', event: 'processing', offsetDays: -1, onceWithinDays: days },
+      ...{ hoursPerUnit: 1, unit: 'hundred-birds' },
+    });
+
+  it('is for the animals of all of them', () => {
+    const events = [processing('2027-06-19', 40, 1), processing('2027-06-20', 30, 2)];
+    const tasks = hangTasks([once(1)], events, of());
+    expect(tasks.map(({ start, hours, units }) => [start, hours, units])).toEqual([
+      ['2027-06-18', 1.7, 0.7],
+    ]);
+  });
+
+  it('sets tables up once for weekends in a row, and brings ice for each', () => {
+    const events = [processing('2027-06-19', 40, 1), processing('2027-06-26', 40, 2)];
+    const ofDays = tables.taskTemplates.filter(
+      ({ id, processing: by }) => /^processing\.(set-up|make-or)/.test(id) && by === 'home',
+    );
+    const tasks = hangTasks(ofDays, events, of());
+    expect(tasks.map(({ templateId, start }) => `${templateId.slice(11, 17)} ${start}`)).toEqual([
+      'make-o 2027-06-18',
+      'set-up 2027-06-18',
+      'make-o 2027-06-25',
+    ]);
+    for (const { earliestStart, id } of tasks)
+      if (/make-or/.test(id)) expect(earliestStart).toBeUndefined();
+  });
+});
+
 describe('hangTasks', () => {
   it('hangs every template once on each event of its kind, under an id of its own', () => {
     fc.assert(

@@ -1,4 +1,5 @@
 import { describe, expect, it } from '@jest/globals';
+import { calendarEntries } from '../../../shared/plan/work/calendar-entries.js';
 import { overWeeks } from '../../../shared/plan/work/full-weeks.js';
 import { goneByInWords, isGoneBy } from '../../../shared/plan/work/gone-by.js';
 import { workPlanOf } from '../../../shared/plan/work/work-plan.js';
@@ -20,6 +21,12 @@ describe('work whose last day is over', () => {
     const [week] = yearWeeks(request, plan, yearSpan(plan.today));
     expect(week).toMatchObject({ workHours: 0, isShort: false, unfitJobs: [] });
     expect(overWeeks(plan)).toEqual([]);
+  });
+
+  it('stands on no day of the calendar', () => {
+    expect(calendarEntries(plan, 'metric').filter(({ title }) => /tomatoes/.test(title))).toEqual(
+      [],
+    );
   });
 
   it('is told in one line, the times of one job once', () => {

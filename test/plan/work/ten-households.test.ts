@@ -62,7 +62,7 @@ const withMore = (person: Person, at: number, moreH: number): Person => ({
 
 /** Days of each household whose own work asks for more hours than there are. */
 const SHORT_DAYS: Record<string, number> = {
-  ...{ 'one alone': 2, 'two with jobs': 4, 'three generations': 5, 'a milk cow': 14 },
+  ...{ 'one alone': 3, 'two with jobs': 4, 'three generations': 5, 'a milk cow': 14 },
   ...{
     'twins in May': 2,
     'a wet spring': 1,
