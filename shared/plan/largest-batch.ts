@@ -70,7 +70,7 @@ interface Room {
 /**
  * The largest batch that brooder, heat, pens or coop, freezer and hours allow on the dates of a
  * plan, and which of them stops it. The hours are those of the days among which processing at home
- * is split; lamps and gas are held against what a cold night asks for, plates against their places.
+ * is split, as long as the plan lets them be; lamps and gas are held against what a cold night asks for, plates against their places.
  */
 export function largestBatch(context: PlanContext): LargestBatch | undefined {
   const rooms = [
@@ -259,7 +259,7 @@ function inHours(context: PlanContext): Room | undefined {
     name: 'Hands on the last days',
     have: fromTable(
       days,
-      `Hours for birds, up to ${days.value} days before`,
+      `Hours for birds, on long days too, up to ${days.value} days before`,
       mostOnAllDays(context) * work.birdH,
       'h',
       'A',

@@ -212,6 +212,8 @@ export function shareStillThere(context: PlanContext, birds: number): Float64Arr
   });
 }
 
-/** Birds that hands can do on all days among which a batch may be split. */
-export const mostOnAllDays = (context: PlanContext): number =>
-  roomOf(daysForAll(context, context.tables.judgements.birds.leastADay.value, Infinity));
+/** Birds that hands can do on all days among which a batch may be split, long ones if need be. */
+export function mostOnAllDays(context: PlanContext): number {
+  const days = daysForAll(context, context.tables.judgements.birds.leastADay.value, Infinity);
+  return Math.max(roomOf(days), longRoomOf(days));
+}

@@ -8,7 +8,7 @@ export const waterFormulas = {
     id: 'flock-water-day',
     title: 'Drinking water of the flock in a day',
     words:
-      'Printed water of one bird at that age, times the birds alive; above 21 °C it rises evenly to 40 % more at 32 °C (of turkeys from 20 °C on, to 85 % more).',
+      'Printed water of one bird at that age, times the birds alive; above 21 °C (70 °F) it rises evenly to 40 % more at 32 °C (90 °F); of turkeys from 20 °C (68 °F) on, to 85 % more.',
     symbols: 'V = N·v(t)·[1 + r·(T − 21) ÷ (32 − 21)] for T > 21 °C',
     sources: ['ARITHMETIC'],
     mark: 'computed',
@@ -17,7 +17,7 @@ export const waterFormulas = {
     id: 'flock-water-with-feed',
     title: 'Drinking water of meat birds in a day',
     words:
-      'So many times the feed by weight, at every age; above 21 °C it rises evenly to 40 % more at 32 °C. Heat takes the appetite, not the thirst: the feed is what they would eat but for it.',
+      'So many times the feed by weight, at every age; above 21 °C (70 °F) it rises evenly to 40 % more at 32 °C (90 °F). Heat takes the appetite, not the thirst: the feed is what they would eat but for it.',
     symbols: 'V = v·F·[1 + r·(T − 21) ÷ (32 − 21)] for T > 21 °C',
     sources: ['ARITHMETIC'],
     mark: 'computed',

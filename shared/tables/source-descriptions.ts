@@ -5,7 +5,13 @@ export const cautions = record(
   'Cautions',
   nested(
     'Caution',
-    row('Caution', { title: NAME, text: WORDS, sources: maybe(SOURCES), mark: maybe(MARK) }),
+    row('Caution', {
+      title: NAME,
+      line: maybe(WORDS),
+      text: WORDS,
+      sources: maybe(SOURCES),
+      mark: maybe(MARK),
+    }),
   ),
   100,
 );

@@ -43,6 +43,8 @@ import type { Source } from './source.js';
 
 export interface Caution {
   readonly title: string;
+  /** What nobody may miss where the hand is about to do it; left out, the title stands there. */
+  readonly line?: string;
   readonly text: string;
   readonly sources?: readonly string[];
   readonly mark?: Mark;

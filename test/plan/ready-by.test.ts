@@ -127,6 +127,31 @@ describe('the largest batch', () => {
     expect(largestOf(other('brooder', plates)).limits[0]!.kind).toBe('heat');
   });
 
+  it('knows the long days that the plan itself makes before it leaves birds to nobody', () => {
+    const people = ['a', 'b'].map((id) => ({
+      ...{ ...saturdays, id, name: id },
+      hoursByWeekday: [2, 2, 2, 2, 2, 5, 3],
+    }));
+    const facilities = other('freezer', { liters: 3000 }).map((place) =>
+      place.kind === 'brooder' ? { ...place, lengthM: 8, widthM: 4 } : place,
+    );
+    const { birds, limits } = largestOf(facilities, people);
+    expect(limits.map(({ kind }) => kind)).toContain('hours');
+    const { value: chicks } = limits.find(({ kind }) => kind === 'hours')!.chicks;
+    const tooMany = (orderedBirds: number): boolean => {
+      const request = newRequest({ batch: IDS, facilities, people });
+      const [best] = foundReady(request, { goal: 'ready', on: '2027-07-04' }).arrivals;
+      const { arrivalDate, leaveAgeDays } = best!;
+      const batch = { ...request.batch, arrivalDate, leaveAgeDays: leaveAgeDays!, orderedBirds };
+      const { issues } = plannedBatch({ ...request, batch });
+      return issues.some(({ code }) => code === 'processing-too-much');
+    };
+    expect(birds.value).toBeLessThanOrEqual(chicks);
+    // Chores of so many more birds take some of the hours.
+    expect(tooMany(Math.floor(0.94 * chicks))).toBe(false);
+    expect(tooMany(chicks + 4)).toBe(true);
+  });
+
   it('fits when it is planned, and one bird more does not', () => {
     const { birds, limits } = largestOf(PLACES);
     expect(limits[0]!.kind).toBe('freezer');

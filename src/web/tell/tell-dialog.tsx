@@ -155,7 +155,7 @@ function Known({ kind, line }: { kind: ToldKind; line: AnimalLine | undefined })
           {said}
         </Text>
       ))}
-      {caution && <Caution line={caution.title}>{caution.text}</Caution>}
+      {caution && <Caution line={caution.line ?? caution.title}>{caution.text}</Caution>}
     </>
   );
 }

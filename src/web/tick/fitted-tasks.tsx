@@ -1,6 +1,7 @@
 import './tick.css';
 import { createContext, useContext, useMemo, type ReactNode } from 'react';
 import { addDays, type PlainDate } from '../../../shared/calendar/plain-date.js';
+import type { Progress } from '../../../shared/farm/job.js';
 import { FETCHES } from '../../../shared/plan/tasks/fetches.js';
 import type { Task } from '../../../shared/plan/tasks/task.js';
 import {
@@ -12,7 +13,15 @@ import { useWork } from '../api/work-queries.js';
 import { useSayDate } from '../explain/say-date.js';
 
 /** The days that the plan of the work found; while it is asked for nobody knows them. */
-type Known = { readonly days: FittedDays; readonly today: PlainDate } | 'waiting' | 'none';
+type Known =
+  | {
+      readonly days: FittedDays;
+      /** What all of its work is called, that without a day too. */
+      readonly names: ReadonlyMap<string, string>;
+      readonly today: PlainDate;
+    }
+  | 'waiting'
+  | 'none';
 
 const Fitted = createContext<Known>('none');
 
@@ -28,7 +37,10 @@ export function FittedTasksOf({ farmId, isSaved, children }: Props) {
   const { data, isPending } = useWork(farmId, isSaved);
   const known = useMemo<Known>(() => {
     if (!isSaved) return 'none';
-    if (data) return { days: fittedDays(data), today: data.today };
+    if (data) {
+      const names = new Map(data.jobs.map(({ key, name }) => [key, name]));
+      return { days: fittedDays(data), names, today: data.today };
+    }
     return isPending ? 'waiting' : 'none';
   }, [data, isPending, isSaved]);
   return <Fitted.Provider value={known}>{children}</Fitted.Provider>;
@@ -68,22 +80,30 @@ const TRIP_DAYS = 365;
 
 /**
  * Tasks as the plan of the work has them: feed is fetched on trips for all that eat of it, each of
- * which stands with one batch only.
+ * which stands with one batch only. What no trip is left for was brought on another one, or is not
+ * needed: a day of its own that is past does not make it late.
  */
-export function useAsTrips(kind: 'batch' | 'herd'): (tasks: readonly Task[]) => readonly Task[] {
+export function useAsTrips(
+  progress: readonly Progress[],
+): (tasks: readonly Task[]) => readonly Task[] {
   const known = useContext(Fitted);
-  const dayOf = useTaskDay(kind);
   return (tasks) => {
     if (typeof known === 'string') return tasks;
     const end = addDays(known.today, TRIP_DAYS);
     return tasks.flatMap((task) => {
-      if (!FETCHES.has(task.templateId) || task.isOver || task.start < known.today) return [task];
-      const { name, isFitted } = dayOf(task);
-      if (isFitted) return [{ ...task, name }];
+      const key = `batch/${task.belongsToId}/${task.id}`;
+      const isOver =
+        task.isOver === true || progress.some((mark) => mark.key === key && isOff(mark));
+      if (!FETCHES.has(task.templateId) || isOver) return [task];
+      const name = known.days.get(key)?.name ?? known.names.get(key);
+      if (name !== undefined) return [{ ...task, name }];
       return task.start < end ? [] : [task];
     });
   };
 }
+
+const isOff = ({ doneOn, struckOut }: Progress): boolean =>
+  doneOn !== undefined || struckOut === true;
 
 /** Tasks by the days on which they stand. */
 export const inOrderOfDays = (

@@ -11,7 +11,7 @@ const SOON_DAYS = 14;
 /** What is to do in the next two weeks, whatever it belongs to; where nothing is, what comes next. */
 export function SoonSection({ plan, asked, isSaved }: PartProps) {
   const dayOf = useTaskDay('batch');
-  const asTrips = useAsTrips('batch');
+  const asTrips = useAsTrips(asked.picture.progress);
   const isTold = (task: Task): boolean =>
     asked.picture.progress.some(
       ({ key, doneOn, struckOut }) =>

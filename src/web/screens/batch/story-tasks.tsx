@@ -24,7 +24,9 @@ interface Props {
 /** What is to do for a part of the story: the next few, and the others behind a touch. */
 export function StoryTasks({ plan, asked, part, isSaved }: Props) {
   const all = inOrderOfDays(
-    useAsTrips('batch')(plan.tasks.tasks.filter((task) => storyPartOf(task, plan) === part)),
+    useAsTrips(asked.picture.progress)(
+      plan.tasks.tasks.filter((task) => storyPartOf(task, plan) === part),
+    ),
     useTaskDay('batch'),
   );
   const open = all.filter(({ isOver }) => isOver !== true);
@@ -108,7 +110,9 @@ function StoryTask({ task, asked, isSaved }: { task: Task } & Pick<Props, 'asked
       </summary>
       {isOpen && (
         <div className="story-inside">
-          <TaskBadge task={task} isLate={isLate} spareDays={day.spareDays} />
+          {word === undefined && (
+            <TaskBadge task={task} isLate={isLate} spareDays={day.spareDays} />
+          )}
           <TaskFacts kind="batch" task={task} tables={asked.tables} isDated={false} />
           {isSaved && <TaskMark task={task} marks={{ kind: 'batch', units, today, progress }} />}
         </div>

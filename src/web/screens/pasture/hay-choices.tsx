@@ -82,6 +82,7 @@ function HayForm({
         />
         <NumberInput
           label="Bales in store now"
+          hideControls
           value={count}
           min={0}
           error={errorAt('hayInStoreKg')}

@@ -113,18 +113,20 @@ function Paddocks({
         ))}
       </div>
       {picked.length === 1 && (
-        <Group mt="md">
+        <Group mt="md" gap="xs" role="group" aria-labelledby="strips">
+          <span id="strips">Strips to split it into</span>
           {STRIPS.map((parts) => (
             <Button
               key={parts}
               variant="default"
+              aria-label={`Split into ${parts} strips`}
               onClick={() => {
                 join.reset();
                 split.mutate({ id: picked[0]!, parts });
                 setPicked([]);
               }}
             >
-              Split into {parts} strips
+              {parts}
             </Button>
           ))}
         </Group>

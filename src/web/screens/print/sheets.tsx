@@ -118,9 +118,9 @@ function RoomLines({ plan, farm }: { plan: BatchPlan; farm: SheetProps['asked'][
 }
 
 /** Every task by date, with a box to tick. */
-export function TaskList({ plan, asked: { farm } }: SheetProps) {
+export function TaskList({ plan, asked: { farm, picture } }: SheetProps) {
   const dayOf = useTaskDay('batch');
-  const asTrips = useAsTrips('batch');
+  const asTrips = useAsTrips(picture.progress);
   return (
     <>
       <Title order={1}>Tasks: {plan.name}</Title>

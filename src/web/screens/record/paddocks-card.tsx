@@ -18,7 +18,7 @@ const COLUMNS: readonly {
   readonly of: (row: PaddockYear) => number;
 }[] = [
   { label: 'Times grazed', unit: 'count', of: ({ stays }) => stays },
-  { label: 'Days', unit: 'day', of: ({ days }) => days },
+  { label: 'Days grazed', unit: 'count', of: ({ days }) => days },
   {
     label: 'Animal days',
     unit: 'perHa',
