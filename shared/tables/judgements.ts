@@ -110,7 +110,6 @@ export const JUDGED = {
     'inRoundShare',
     'slowRestDays',
     'snowGrazedCm',
-    'iceGrazedCm',
     'walkEveryDays',
     'lookAheadDays',
     'missedShare',

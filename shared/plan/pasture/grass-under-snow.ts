@@ -11,7 +11,7 @@ import { baleOf, type Chosen } from './surplus.js';
 export function grassUnderSnow(context: PastureContext, { problem, books }: Chosen): PlanIssue[] {
   const { tables, herdDays, say, dateOf } = context;
   const { swards, harvestShare, to } = problem;
-  const { backFromHayDays, snowGrazedCm, iceGrazedCm } = tables.judgements.grazing;
+  const { backFromHayDays, snowGrazedCm } = tables.judgements.grazing;
   const day = snowAfterGrass({ problem, books });
   if (day === undefined) return [];
   const kg = swards.reduce((sum, { residualKgPerHa, areaHa, isClosed }, p) => {
@@ -26,8 +26,8 @@ export function grassUnderSnow(context: PastureContext, { problem, books }: Chos
     issue(
       'note',
       'grass-under-snow',
-      `Grass for about ${say(Math.floor(kg / needKg), 'day')} stands above the residuals when snow comes (${say(dateOf(day), 'date')} in a usual year), ${say(kg, 'kg')} of dry matter that cattle would eat. Hay is planned from then on, as snow ends grazing here. Up to about ${say(snowGrazedCm.value, 'cm')} of loose snow without a crust, or ${say(iceGrazedCm.value, 'cm')} of ice, cattle that know it graze through; deeper they work hard for a bite and need hay too. All of it eaten would spare about ${bales}; it loses leaf and feed value all winter.`,
-      [backFromHayDays, snowGrazedCm, iceGrazedCm],
+      `Grass for about ${say(Math.floor(kg / needKg), 'day')} stands above the residuals when snow comes (${say(dateOf(day), 'date')} in a usual year), ${say(kg, 'kg')} of dry matter that cattle would eat. Hay is planned from then on, as snow ends grazing here. Up to about ${say(snowGrazedCm.value, 'cm')} of loose snow, without ice or a crust, cattle that know it graze through; deeper they work hard for a bite and need hay too. All of it eaten would spare about ${bales}; it loses leaf and feed value all winter.`,
+      [backFromHayDays, snowGrazedCm],
     ),
   ];
 }
