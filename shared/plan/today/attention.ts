@@ -186,6 +186,12 @@ function tooSoon(
     }));
 }
 
+/** A longer name is told without what follows its colon: how much of it, or how. */
+const LONGEST_NAME = 45;
+
+const inFew = (name: string): string =>
+  name.length <= LONGEST_NAME ? name : (name.split(': ')[0] ?? name);
+
 /**
  * Work of the next two weeks for which there are no hours, or not on its day. What stands under an event
  * that comes too soon is not said again; what must be done and is late already is said until it is.
@@ -224,7 +230,7 @@ function ofWork({ jobs, eventsToMove, shortDays, today }: WorkPlan, last: PlainD
     if (0 < lateDays && latest <= last && (today < latest || isStillLate)) {
       const days = lateDays === 1 ? 'a day' : `${lateDays} days`;
       // Due today it is not late yet, and “planned late, by today” would say both.
-      const words = `“${name}” is ${latest === today ? 'due today and ' : ''}planned ${days} late`;
+      const words = `“${inFew(name)}” is ${latest === today ? 'due today and ' : ''}planned ${days} late`;
       return [
         { ...about, level: 'act' as const, words, ...(latest <= today ? {} : { by: latest }) },
       ];
