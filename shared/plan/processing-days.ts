@@ -30,8 +30,8 @@ export interface ProcessingDays {
  * they need be somewhat longer only, which is said. None is kept
  * past its age: weekends before the planned day are looked at, two at first and more where these do
  * not hold them, but no day on which the birds weigh too little. A day on which hardly any could be
- * done is left out. Where the hours of all days are too few, all are longer, as far as that is bearable
- * and holds the rest; else these are left, and said, and never heaped on a day. A hired
+ * done is left out. Where the hours of all days are too few, all are longer, as far as that is bearable;
+ * the rest is left, and said, and never heaped on a day. A hired
  * processor takes all on one day, and where no people are named nothing is split: who could come is
  * not known.
  *
@@ -67,13 +67,10 @@ function daysFor(context: PlanContext, birds: number): ProcessingDays {
   const usual = needed <= room ? fewestLatest(possible, needed) : undefined;
   const chosen = longDays(context, birds, { few, usual }) ?? usual;
   const over = chosen ? 0 : birds - room;
-  if (chosen || birds <= longRoomOf(possible)) {
-    const days = shared(chosen ?? possible, birds).toReversed();
-    return { days, left: 0, over, leaving: days, planned };
-  }
-  const days = possible.map((day) => ({ ...day, birds: day.most })).toReversed();
-  const leaving = withThoseLeft(days, { ...all, birds: over });
-  return { days, left: over, over, leaving, planned };
+  const left = chosen ? 0 : Math.max(0, birds - longRoomOf(possible));
+  const days = shared(chosen ?? possible, birds - left).toReversed();
+  const leaving = left === 0 ? days : withThoseLeft(days, { ...all, birds: left });
+  return { days, left, over, leaving, planned };
 }
 
 /**
@@ -113,7 +110,7 @@ const WEEK = 7;
 
 const roomOf = (days: readonly Possible[]): number => days.reduce((sum, { most }) => sum + most, 0);
 
-export const longRoomOf = (days: readonly Pick<Possible, 'mostLong'>[]): number =>
+const longRoomOf = (days: readonly Pick<Possible, 'mostLong'>[]): number =>
   days.reduce((sum, { mostLong }) => sum + mostLong, 0);
 
 function withThoseLeft(days: readonly LeavingDay[], left: LeavingDay): LeavingDay[] {

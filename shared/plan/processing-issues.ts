@@ -4,7 +4,7 @@ import { listed } from '../units/listed.js';
 import type { PlanContext } from './context.js';
 import { birdsToProcess } from './leaving-weights.js';
 import { areHandsUnknown } from './hands-of-day.js';
-import { longRoomOf, type ProcessingDay, type ProcessingDays } from './processing-days.js';
+import type { ProcessingDay, ProcessingDays } from './processing-days.js';
 import { longerDayFor, longestMoreH } from './processing-longer.js';
 import type { ProcessingWay } from './processing-way.js';
 import { helpersFor, isOnPlannedDay, sayHelpers } from './processing-ways.js';
@@ -96,16 +96,11 @@ function tooMuch(
   work: { readonly words: string; readonly rows: readonly Sourced[] },
 ): PlanIssue {
   const when = context.say(planned.date, 'date');
-  const { leastADay, longDayH } = context.tables.judgements.birds;
-  const long = longRoomOf(days);
-  const even =
-    sumOf(days) < long
-      ? ` Even with ${context.say(longDayH.value, 'h')} for each on these days it would be ${long}.`
-      : '';
+  const { leastADay } = context.tables.judgements.birds;
   const own =
     days.length === 0
       ? `No day up to ${when} has hours for ${leastADay.value} of them, and for fewer it is not worth setting up.`
-      : `The days up to ${when} have hours for ${sumOf(days)}: ${sayDays(context, days)}.${even}${lighter(context, days)}`;
+      : `The days up to ${when} hold ${sumOf(days)}: ${sayDays(context, days)}.${longer(context, days)}${lighter(context, days)}`;
   return issue(
     'act',
     'processing-too-much',

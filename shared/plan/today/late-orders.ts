@@ -83,7 +83,7 @@ export function askedOrders({ batches, plan, picture: { farm, today } }: Looked)
         text: `${last} If it is left: ${ifLate.charAt(0).toLowerCase()}${ifLate.slice(1)}.`,
         of: batchName,
         place: { kind: 'batch', id: batchId },
-        ...(latestStart < today ? {} : { by: latestStart }),
+        ...(latestStart <= today ? {} : { by: latestStart }),
       };
     });
 }

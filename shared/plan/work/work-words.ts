@@ -43,13 +43,14 @@ export function whyThen(work: WholeWork, windows: readonly WorkWindow[], index: 
   }
   if (problem.jobs[index]!.pinned) {
     const { latestDay } = windows[index]!;
-    const depends = need.isForMeat ? 'The meat depends on it' : 'Animals depend on it';
+    const depends = need.isForMeat ? 'the meat depends on it' : 'animals depend on it';
+    const atFirst = depends.charAt(0).toUpperCase() + depends.slice(1);
     const why =
       latestDay < 0
-        ? `${depends}, and it was due by ${date(latestDay)}`
+        ? `${atFirst}, and it was due by ${date(latestDay)}`
         : need.isBoundToADay
-          ? `${depends}, and none of its days has the hours and the weather for it: it is done all the same`
-          : 'It belongs to this day, and animals depend on it';
+          ? `${atFirst}, and none of its days has the hours and the weather for it: it is done all the same`
+          : `It belongs to this day, and ${depends}`;
     return `${[why, ...withoutWords(need), ...beforeItsTurn(work, index)].join('; ')}.`;
   }
   const reason = placementReason(problem, fitted.plan, index, work.left);

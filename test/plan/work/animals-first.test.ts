@@ -149,7 +149,7 @@ describe('what is no animal’s but cannot be left out', () => {
     for (const word of ['Make or buy ice', 'Set up shade, tables']) {
       const [job] = named(householdOf('a milk cow'), word);
       expect(job).toMatchObject({ lostHours: 0, pieces: [expect.anything()] });
-      expect(job!.why).toMatch(/^The meat depends on it/);
+      expect(job!.why).toMatch(/the meat depends on it/i);
     }
   });
 
