@@ -211,7 +211,7 @@ function TodayWork({ day, farm }: { day: ReturnType<typeof onDayItIs>; farm: Sav
 /** An empty farm says the next step. */
 const NoAnimals = ({ farmId }: { farmId: string }) => (
   <div className="today-none">
-    <p>No birds or cattle yet.</p>
+    <p>No birds or cattle now.</p>
     <Link className="today-button" href={`/farm/${farmId}/batches/new`}>
       Plan a batch of birds
     </Link>
