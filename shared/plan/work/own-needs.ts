@@ -19,7 +19,8 @@ import type { WorkRequest } from './work-request.js';
 const OWN: Sourced = { sources: [], mark: 'own-record' };
 
 /** Reads the household's own jobs: each once, or as often as it comes. */
-export function readOwnJobs(request: WorkRequest, { days, marks, needs, chores }: Reading): void {
+export function readOwnJobs(request: WorkRequest, reading: Reading): void {
+  const { days, marks, needs, chores, learned } = reading;
   const { today, ownJobs, tables } = request;
   const events = [...request.work.flatMap((work) => work.events), ...placeKeyDates(request)];
   const last = addDays(today, days - 1);
@@ -40,12 +41,25 @@ export function readOwnJobs(request: WorkRequest, { days, marks, needs, chores }
       const from = addDays(today, -Math.max(daysApart(job.repeats), shown));
       for (const on of timesBetween(job, from, last)) {
         const key = keyOfTime(job.id, on);
-        const need = needOf(oneTime(job, on), { key, today, days, repeated });
+        const once = needOf(oneTime(job, on), { key, today, days, repeated });
+        const need = asLogged(once, `own/${job.id}`, learned);
         // The next time takes the place of one that was missed.
         needs.push(need.untilDay < 0 ? { ...need, isOver: true } : need);
       }
     }
   }
+}
+
+/** A job that comes again takes as long as its times before took. */
+function asLogged(need: WorkNeed, kind: string, all: Reading['learned']): WorkNeed {
+  const learned = all.get(kind);
+  if (!learned) return { ...need, kind };
+  const { reckonedHours } = need;
+  return {
+    ...{ ...need, kind },
+    hours: reckonedHours * learned.factor,
+    learned: { ...learned, reckonedHours },
+  };
 }
 
 /** Dates on which the household processes birds, of those that are known. */

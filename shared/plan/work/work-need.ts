@@ -17,7 +17,7 @@ export interface WorkNeed {
     readonly id: string;
     readonly name: string;
   };
-  /** Kind of work by its template, whichever batch or herd it is for; own work has none. */
+  /** Kind of work by its template, whichever batch or herd it is for; of own work what comes again has one. */
   readonly kind?: string;
   /** Work of each person who takes part: your own figure, else as the log of this kind has it. */
   readonly hours: number;
@@ -25,7 +25,7 @@ export interface WorkNeed {
   readonly reckonedHours: number;
   /** Hours of each that are done, and taken off. */
   readonly hoursDone?: number;
-  /** What the table says without the log; left out where nothing was logged. */
+  /** What the table or the job says without the log; left out where nothing was logged. */
   readonly learned?: LearnedHours & { readonly reckonedHours: number };
   /** The hours were given for this piece of work itself. */
   readonly hasOwnHours?: true;

@@ -2,7 +2,7 @@ import { describe, expect, it } from '@jest/globals';
 import { learnedHours } from '../../../shared/plan/work/learned-hours.js';
 import { workPlanOf } from '../../../shared/plan/work/work-plan.js';
 import { tables } from '../../support/factories.js';
-import { newBatchWork, newWork } from '../../support/season-factories.js';
+import { newBatchWork, newOwnJob, newWork } from '../../support/season-factories.js';
 
 const judged = tables.judgements.work;
 
@@ -48,5 +48,26 @@ describe('workPlanOf', () => {
     expect(plain.learned).toBeUndefined();
     expect(learned.hours).toBeCloseTo(2 * plain.hours, 9);
     expect(learned.learned).toMatchObject({ times: 1, reckonedHours: plain.hours });
+  });
+
+  it('reckons a job of one’s own that comes again with how long its times before took', () => {
+    const straw = newOwnJob({
+      ...{ id: 'straw', dueOn: '2027-04-12', hours: 0.5 },
+      repeats: { every: 'weekdays', weekdays: [1] },
+    });
+    const timesOf = (marks: Parameters<typeof learnedHours>[0]) =>
+      workPlanOf(newWork({ ownJobs: [straw], progress: marks }), 50).jobs.filter(({ key }) =>
+        key.startsWith('own/straw/'),
+      );
+    const [plain] = timesOf([]);
+    expect([plain!.hours, plain!.learned]).toEqual([0.5, undefined]);
+    const { key, reckonedHours, kind } = plain!;
+    const [, , ...later] = timesOf([
+      { key, doneOn: '2027-04-05', hours: 2, reckonedHours, kind: kind! },
+    ]);
+    expect(later.length).toBeGreaterThan(2);
+    // One log and what was typed, each as much: the mean of ratios of 4 and 1 is 2.
+    for (const job of later)
+      expect(job).toMatchObject({ hours: 1, learned: { times: 1, reckonedHours: 0.5 } });
   });
 });

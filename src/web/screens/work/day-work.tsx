@@ -46,7 +46,8 @@ export function DayWork({
       </details>
       {job.learned && (
         <Text size="sm">
-          The table says {formatHours(job.learned.reckonedHours)};{' '}
+          {job.belongsTo ? 'The table says' : 'You gave it'}{' '}
+          {formatHours(job.learned.reckonedHours)};{' '}
           {job.learned.times === 1
             ? 'the time you logged'
             : `the ${job.learned.times} times you logged`}{' '}
