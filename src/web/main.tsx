@@ -41,9 +41,15 @@ const draw = (): void =>
       </MantineProvider>
     </StrictMode>,
   );
-// What was asked for with the page is mostly there before its script: drawn once, it is shown sooner
-// than where a page without it is drawn first.
-if (asked) await Promise.race([asked, new Promise((done) => setTimeout(done, AWAITED_MS))]);
-// All at once: between two steps a browser puts its own work, such as keeping the script as compiled.
-flushSync(draw);
-void drawn(DRAWN_MS).then(() => startOutbox(queries));
+/**
+ * What was asked for with the page is mostly there before its script: drawn once, it is shown sooner than
+ * where a page without it is drawn first.
+ */
+async function open(): Promise<void> {
+  if (asked) await Promise.race([asked, new Promise((done) => setTimeout(done, AWAITED_MS))]);
+  // All at once: between two steps a browser puts its own work, such as keeping the script as compiled.
+  flushSync(draw);
+  await drawn(DRAWN_MS);
+  startOutbox(queries);
+}
+void open();

@@ -130,9 +130,9 @@ export function ToShut({ plan, mowing }: { plan: PasturePlan; mowing: DaysOfMowi
         </Text>
       ))}
       <Text size="sm">
-        Work picks the dry days to mow; the bales are counted as on the first day that the grass is
-        ready. What is shut stays shut until it is mown. Days to come are what it looks like today:
-        each is decided on a walk, by what stands then.
+        Work picks the dry days; bales are counted as of the first day that the grass is ready. What
+        is shut stays shut until it is mown, and days to come are what it looks like today: each is
+        decided on a walk.
       </Text>
     </Stack>
   );
