@@ -65,6 +65,10 @@ export function oneTime(job: RepeatedJob, on: PlainDate): OwnJob {
 /** Key of one time of a job that comes again, by which it is ticked. */
 export const keyOfTime = (jobId: string, on: PlainDate): string => `own/${jobId}/${on}`;
 
+/** The job that such a key is a time of; undefined of other work. */
+export const jobOfTime = (key: string): string | undefined =>
+  /^own\/([^/]+)\/\d{4}-\d\d-\d\d$/.exec(key)?.[1];
+
 /** The times of one job that comes again, of a list of work in the order of its dates. */
 export interface Series<T> {
   readonly next: T;

@@ -6,10 +6,8 @@ import type { BatchPlan } from './batch-plan.js';
 import type { DatedPlan } from './day-in-plan.js';
 
 /** Work after which nothing of a batch is left to feed. */
-const TAKES_THEM: ReadonlySet<string> = new Set([
-  'processing.kill-scald-pluck-eviscerate',
-  'processor.catch-after-dark-or-at-dawn',
-]);
+const CAUGHT = 'processor.catch-after-dark-or-at-dawn';
+const TAKES_THEM: ReadonlySet<string> = new Set(['processing.kill-scald-pluck-eviscerate', CAUGHT]);
 
 interface Asked {
   readonly today: PlainDate;
@@ -32,34 +30,53 @@ export function leftUntold(
   const { leavingAskedDays } = tables.judgements.alarms;
   const isLongAgo = addDays(on, leavingAskedDays.value) < today;
   if (today <= on || (isLongAgo && !plan.birds.counted)) return undefined;
-  return takenOn({ id, plan }, progress) === undefined ? on : undefined;
+  return takenOn({ id, plan }, progress).length === 0 ? on : undefined;
 }
 
-/** The day on which the last work was ticked off that takes birds away; undefined while some is left. */
+/** The days on which the work was ticked off that takes birds away, in order; none while some of it is open. */
 function takenOn(
   { id, plan }: { readonly id: string; readonly plan: BatchPlan },
   progress: readonly Progress[],
-): PlainDate | undefined {
+): PlainDate[] {
   const done = new Map(progress.map(({ key, doneOn }) => [key, doneOn]));
   const taken = plan.tasks.tasks
     .filter(({ templateId }) => TAKES_THEM.has(templateId))
     .map((task) => done.get(`batch/${id}/${task.id}`));
   // Of birds that go on several days some are there until the last of these is ticked off.
-  return taken.includes(undefined) ? undefined : taken.toSorted().at(-1);
+  const days = taken.filter((day) => day !== undefined);
+  return days.length < taken.length ? [] : days.sort();
 }
+
+type HeadChanges = readonly (HeadChange & { readonly batchId: string })[];
+
+/** Whether some of a batch were told to be processed, sold or given, on a day or after it. */
+const someToldGone = (changes: HeadChanges, batchId: string, from: PlainDate = ''): boolean =>
+  changes.some(
+    (each) =>
+      each.batchId === batchId &&
+      each.change !== 'arrived' &&
+      each.change !== 'died' &&
+      from <= each.date,
+  );
 
 /**
  * The day on which the processing of meat birds was ticked off of whom nobody told how many they were, for
- * so long as it is asked whether birds have left. What is not counted is in no record.
+ * so long as it is asked whether birds have left. What is not counted is in no record. Birds for a
+ * processor are caught the evening before their day.
  */
 export function takenUncounted(
   { id, plan }: { readonly id: string; readonly plan: BatchPlan },
-  { today, progress, tables }: Asked,
+  { today, progress, tables, headChanges }: Asked & { readonly headChanges: HeadChanges },
 ): PlainDate | undefined {
-  if (plan.purpose !== 'meat' || plan.birds.counted?.lastLeftOn !== undefined) return undefined;
-  const on = takenOn({ id, plan }, progress);
+  if (plan.purpose !== 'meat' || !plan.leaving) return undefined;
+  const days = takenOn({ id, plan }, progress);
+  const caughtOn = days.at(-1);
+  if (caughtOn === undefined || someToldGone(headChanges, id, days[0])) return undefined;
+  const isSent = plan.tasks.tasks.some(({ templateId }) => templateId === CAUGHT);
+  const last = String(plan.leaving.on.value);
+  const on = isSent && caughtOn < last ? last : caughtOn;
   const { leavingAskedDays } = tables.judgements.alarms;
-  return on === undefined || addDays(on, leavingAskedDays.value) < today ? undefined : on;
+  return today < on || addDays(on, leavingAskedDays.value) < today ? undefined : on;
 }
 
 /**
@@ -105,15 +122,12 @@ export function processedUntold(
   }: {
     readonly today: PlainDate;
     readonly progress: readonly Progress[];
-    readonly headChanges: readonly (HeadChange & { readonly batchId: string })[];
+    readonly headChanges: HeadChanges;
   },
 ): ProcessingUntold[] {
   const early = plan.leaving?.processingDays.slice(0, -1) ?? [];
   // Once some are told to be gone the days of the others are planned anew from there.
-  const isTold = headChanges.some(
-    ({ batchId, change }) => batchId === id && change !== 'arrived' && change !== 'died',
-  );
-  if (plan.purpose !== 'meat' || isTold) return [];
+  if (plan.purpose !== 'meat' || someToldGone(headChanges, id)) return [];
   const done = new Set(progress.flatMap(({ key, doneOn }) => (doneOn === undefined ? [] : [key])));
   const isTicked = (on: PlainDate): boolean =>
     plan.tasks.tasks.some(

@@ -12,8 +12,10 @@ const MOST_WEEKS_ON = 4;
  * The last of them processed some weeks later, so that more weekends lie between the first and the
  * last: the fewest weeks that hold all, with what they eat and weigh over the plan as it is. None
  * where a slot decides, or no span is long enough.
+ *
+ * @param most what is to be none: birds left, or past the hours of days that are not long ones
  */
-export function growingOn(context: PlanContext): ProcessingWay[] {
+export function growingOn(context: PlanContext, most: 'left' | 'over'): ProcessingWay[] {
   const { batch, life, say } = context;
   if (batch.slotDate !== undefined) return [];
   for (let weeks = 1; weeks <= MOST_WEEKS_ON; weeks++) {
@@ -21,7 +23,7 @@ export function growingOn(context: PlanContext): ProcessingWay[] {
     const later = { ...batch, leaveAgeDays, targetLiveKg: undefined };
     const grown = planContext({ ...context, batch: withoutTarget(later) });
     const days = processingDays(grown, birdsToProcess(grown.life));
-    if (0 < days.over) continue;
+    if (0 < days[most]) continue;
     const fed = planFeed(grown).part.total.value - planFeed(context).part.total.value;
     const was = life.meanWeightKg[life.days - 1]!;
     const { liveEach } = liveWeights(grown, days.leaving);
@@ -52,16 +54,21 @@ function withoutTarget<T extends { readonly targetLiveKg?: number | undefined }>
  * where that is a handful.
  *
  * @param able birds that the days have hands for
+ * @param most what is to be none: birds left, or past the hours of days that are not long ones
  */
-export function raisingFewer(context: PlanContext, able: number): ProcessingWay[] {
+export function raisingFewer(
+  context: PlanContext,
+  able: number,
+  most: 'left' | 'over',
+): ProcessingWay[] {
   const { batch, today } = context;
   if (batch.orderedBirds !== undefined || batch.arrivalDate <= today) return [];
   const { leastADay } = context.tables.judgements.birds;
-  const most = Math.min(batch.wantedBirds - 1, able + leastADay.value);
-  for (let wantedBirds = most; leastADay.value <= wantedBirds; wantedBirds--) {
+  const start = Math.min(batch.wantedBirds - 1, able + leastADay.value);
+  for (let wantedBirds = start; leastADay.value <= wantedBirds; wantedBirds--) {
     const fewer = planContext({ ...context, batch: { ...batch, wantedBirds } });
     const days: ProcessingDays = processingDays(fewer, birdsToProcess(fewer.life));
-    if (0 < days.over) continue;
+    if (0 < days[most]) continue;
     return [
       {
         id: 'fewer',

@@ -27,12 +27,14 @@ export function processingWays(
     id: 'planned',
     words: `By yourselves: ${sayDays(context, all.days)}`,
   };
+  // Where even long days do not hold all, a way need not spare them.
+  const most = 0 < all.left ? 'left' : 'over';
   if (0 < all.over)
     return [
       ...(0 < all.left ? [] : [planned]),
-      ...withFewHelpers(context, birds),
-      ...growingOn(context),
-      ...raisingFewer(context, birds - all.over),
+      ...withFewHelpers(context, birds, most),
+      ...growingOn(context, most),
+      ...raisingFewer(context, birds - all[most], most),
       hired,
     ];
   const helped = helpersFor(context, birds);
@@ -53,13 +55,17 @@ const helpersWay = (batch: Batch, helpers: number, when: string): ProcessingWay 
 });
 
 /** The fewest helpers with whom the days hold all of them. */
-function withFewHelpers(context: PlanContext, birds: number): ProcessingWay[] {
+function withFewHelpers(
+  context: PlanContext,
+  birds: number,
+  most: 'left' | 'over',
+): ProcessingWay[] {
   const { batch } = context;
   const there = batch.processingHelpers ?? 0;
   for (let more = 1; there + more <= MOST_HELPERS; more++) {
     const helped = { ...context, batch: { ...batch, processingHelpers: there + more } };
-    const { over, days } = processingDays(helped, birds);
-    if (over === 0) return [helpersWay(batch, more, sayDays(context, days))];
+    const found = processingDays(helped, birds);
+    if (found[most] === 0) return [helpersWay(batch, more, sayDays(context, found.days))];
   }
   return [];
 }

@@ -28,13 +28,14 @@ const STEPS: Readonly<Record<UnitSystem, Partial<Record<Unit, readonly Step[]>>>
 
 /**
  * A computed number as somebody would read it off a thermometer, a pail or a gauge, or count it: what
- * is filled in to be told. Of something there is at least one step, never nothing.
+ * is filled in to be told. Of something there is at least one step, never
+ * nothing; but rain that no gauge shows is none.
  */
 export function asRead(value: number, unit: Unit, units: UnitSystem): number {
   const shown = toShown(value, unit, units);
   const step = STEPS[units][unit]?.find(({ from }) => from <= Math.abs(shown))?.step;
   if (step === undefined) return value;
   const steps = Math.round(shown / step);
-  const least = unit !== 'degC' && 0 < shown ? 1 : steps;
+  const least = unit !== 'degC' && unit !== 'mm' && 0 < shown ? 1 : steps;
   return fromShown(Math.max(steps, least) * step, unit, units);
 }

@@ -26,6 +26,9 @@ describe('a number that is filled in to be told', () => {
     expect(shown(0.02, 'L', 'us')).toBe(0.25);
     expect(shown(0.2, 'count', 'us')).toBe(1);
     expect(shown(0, 'L', 'us')).toBe(0);
+    // 0.1 mm of rain is none that a gauge shows, and no tenfold of it.
+    expect(asRead(0.1, 'mm', 'us')).toBe(0);
+    expect(asRead(0.1, 'mm', 'metric')).toBe(0);
   });
 
   it('leaves what has no step of its own', () => {

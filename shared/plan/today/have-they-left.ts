@@ -33,11 +33,11 @@ export const haveTheyLeft = ({ animals, picture: { farm, today } }: Looked): Att
 
 /** Meat birds whose processing was ticked off, and that nobody counted. */
 export const howManyWereThey = (
-  { batches, picture: { farm, today, progress } }: Pick<Looked, 'batches' | 'picture'>,
+  { batches, picture: { farm, today, progress, headChanges } }: Pick<Looked, 'batches' | 'picture'>,
   tables: Tables,
 ): Attention[] =>
   batches.flatMap(({ id, name, plan }) => {
-    const on = takenUncounted({ id, plan }, { today, progress, tables });
+    const on = takenUncounted({ id, plan }, { today, progress, headChanges, tables });
     if (on === undefined) return [];
     const head = plan.birds.counted?.now ?? plan.birds.atEnd;
     const line: BatchLine = {

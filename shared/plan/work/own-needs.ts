@@ -2,12 +2,14 @@ import { addDays, daysBetween, type PlainDate } from '../../calendar/plain-date.
 import type { Sourced } from '../../explain/formula.js';
 import { KILLING } from '../processing-work.js';
 import type { OwnJob } from '../../farm/job.js';
+import { learnedHours, type LearnedHours } from './learned-hours.js';
 import { movedWithEvent } from './hanging-jobs.js';
 import { placeKeyDates } from './place-dates.js';
 import {
   daysApart,
   isOften,
   isRepeated,
+  jobOfTime,
   keyOfTime,
   oneTime,
   timesBetween,
@@ -20,7 +22,7 @@ const OWN: Sourced = { sources: [], mark: 'own-record' };
 
 /** Reads the household's own jobs: each once, or as often as it comes. */
 export function readOwnJobs(request: WorkRequest, reading: Reading): void {
-  const { days, marks, needs, chores, learned } = reading;
+  const { days, marks, needs, chores } = reading;
   const { today, ownJobs, tables } = request;
   const events = [...request.work.flatMap((work) => work.events), ...placeKeyDates(request)];
   const last = addDays(today, days - 1);
@@ -29,6 +31,7 @@ export function readOwnJobs(request: WorkRequest, reading: Reading): void {
   const repeated = new Set(ownJobs.filter(isRepeated).map(({ id }) => id));
   const jobs = ownJobs.map((job) => movedWithEvent(job, events));
   const missed = missedTimes(jobs, today);
+  const learned = loggedOf(jobs, request);
   for (const job of jobs) {
     if (!isRepeated(job)) {
       const need = needOf(job, { key: `own/${job.id}`, today, days, repeated });
@@ -42,7 +45,7 @@ export function readOwnJobs(request: WorkRequest, reading: Reading): void {
       for (const on of timesBetween(job, from, last)) {
         const key = keyOfTime(job.id, on);
         const once = needOf(oneTime(job, on), { key, today, days, repeated });
-        const need = asLogged(once, `own/${job.id}`, learned);
+        const need = asLogged(once, learned.get(job.id));
         // The next time takes the place of one that was missed.
         needs.push(need.untilDay < 0 ? { ...need, isOver: true } : need);
       }
@@ -51,15 +54,29 @@ export function readOwnJobs(request: WorkRequest, reading: Reading): void {
 }
 
 /** A job that comes again takes as long as its times before took. */
-function asLogged(need: WorkNeed, kind: string, all: Reading['learned']): WorkNeed {
-  const learned = all.get(kind);
-  if (!learned) return { ...need, kind };
-  const { reckonedHours } = need;
-  return {
-    ...{ ...need, kind },
-    hours: reckonedHours * learned.factor,
-    learned: { ...learned, reckonedHours },
-  };
+const asLogged = (need: WorkNeed, learned: LearnedHours | undefined): WorkNeed =>
+  learned
+    ? {
+        ...need,
+        hours: need.reckonedHours * learned.factor,
+        learned: { ...learned, reckonedHours: need.reckonedHours },
+      }
+    : need;
+
+/** What was logged of jobs that come again, each against the hours that the job has now. */
+function loggedOf(
+  jobs: readonly OwnJob[],
+  { progress, tables }: WorkRequest,
+): ReadonlyMap<string, LearnedHours> {
+  const hours = new Map(jobs.map((job) => [job.id, job.hours]));
+  const logs = progress.flatMap((mark) => {
+    const kind = jobOfTime(mark.key);
+    const reckonedHours = hours.get(kind ?? '');
+    return kind === undefined || reckonedHours === undefined
+      ? []
+      : [{ ...mark, kind, reckonedHours }];
+  });
+  return learnedHours(logs, tables.judgements.work);
 }
 
 /** Dates on which the household processes birds, of those that are known. */

@@ -17,7 +17,7 @@ export interface WorkNeed {
     readonly id: string;
     readonly name: string;
   };
-  /** Kind of work by its template, whichever batch or herd it is for; of own work what comes again has one. */
+  /** Kind of work by its template, whichever batch or herd it is for; own work has none. */
   readonly kind?: string;
   /** Work of each person who takes part: your own figure, else as the log of this kind has it. */
   readonly hours: number;

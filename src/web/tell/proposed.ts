@@ -114,14 +114,13 @@ function ofMilk({ line, lastTold, about, on, holds, units, sayDate }: Asked): Pr
 }
 
 /** What fell on another day is no forecast any more, and what the gauge held then was emptied. */
-const ofRain = ({ rainTodayMm, today, on, units }: Asked): Proposal =>
-  rainTodayMm !== undefined && on === today
-    ? proposed(
-        'mm',
-        asRead(rainTodayMm, 'mm', units),
-        'By the forecast: change it to what the gauge shows.',
-      )
-    : NOTHING;
+function ofRain({ rainTodayMm, today, on, units }: Asked): Proposal {
+  if (rainTodayMm === undefined || on !== today) return NOTHING;
+  const mm = asRead(rainTodayMm, 'mm', units);
+  return mm === 0 && 0 < rainTodayMm
+    ? NOTHING
+    : proposed('mm', mm, 'By the forecast: change it to what the gauge shows.');
+}
 
 /** What was bought last of its kind, at what it cost then; else at what the list of the place has. */
 function ofPurchase(asked: Asked): Proposal {

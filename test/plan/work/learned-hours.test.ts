@@ -51,23 +51,23 @@ describe('workPlanOf', () => {
   });
 
   it('reckons a job of one’s own that comes again with how long its times before took', () => {
-    const straw = newOwnJob({
-      ...{ id: 'straw', dueOn: '2027-04-12', hours: 0.5 },
-      repeats: { every: 'weekdays', weekdays: [1] },
-    });
-    const timesOf = (marks: Parameters<typeof learnedHours>[0]) =>
-      workPlanOf(newWork({ ownJobs: [straw], progress: marks }), 50).jobs.filter(({ key }) =>
-        key.startsWith('own/straw/'),
-      );
-    const [plain] = timesOf([]);
+    const timesOf = (hours: number, marks: Parameters<typeof learnedHours>[0]) => {
+      const straw = newOwnJob({
+        ...{ id: 'straw', dueOn: '2027-04-12', hours },
+        repeats: { every: 'weekdays', weekdays: [1] },
+      });
+      const { jobs } = workPlanOf(newWork({ ownJobs: [straw], progress: marks }), 50);
+      return jobs.filter(({ key }) => key.startsWith('own/straw/'));
+    };
+    const [plain] = timesOf(0.5, []);
     expect([plain!.hours, plain!.learned]).toEqual([0.5, undefined]);
-    const { key, reckonedHours, kind } = plain!;
-    const [, , ...later] = timesOf([
-      { key, doneOn: '2027-04-05', hours: 2, reckonedHours, kind: kind! },
-    ]);
+    const logs = [{ key: plain!.key, doneOn: '2027-04-05', hours: 2 }];
+    const [, , ...later] = timesOf(0.5, logs);
     expect(later.length).toBeGreaterThan(2);
     // One log and what was typed, each as much: the mean of ratios of 4 and 1 is 2.
     for (const job of later)
       expect(job).toMatchObject({ hours: 1, learned: { times: 1, reckonedHours: 0.5 } });
+    // Typed anew, it is what was logged.
+    for (const job of timesOf(2, logs).slice(2)) expect(job.hours).toBe(2);
   });
 });
