@@ -1,4 +1,4 @@
-import { daysBetween } from '../../calendar/plain-date.js';
+import { daysBetween, type PlainDate } from '../../calendar/plain-date.js';
 import type { GrassReading, Paddock } from '../../farm/paddock.js';
 import { OLDEST_READING_DAYS } from '../../farm/told-kinds.js';
 import { massPerCm } from '../../pasture/forage-mass.js';
@@ -62,12 +62,14 @@ export interface PaddockBase {
   readonly turnInKgPerHa: number;
   /** In date order, none after today. */
   readonly readings: readonly GrassReading[];
+  /** Days on which grass was eaten or mown, of all that was told. */
+  readonly taken: readonly { readonly from: PlainDate; readonly to: PlainDate }[];
   /** Its last grazing is among the stays that are played. */
   readonly isPlayed: boolean;
 }
 
 export function baseOf(
-  { tables, readings, today, grazings = [] }: PastureRequest,
+  { tables, readings, today, grazings = [], mowings = [] }: PastureRequest,
   paddock: Paddock,
 ): PaddockBase {
   const forage = rowById(tables.forages, paddock.forageId);
@@ -89,6 +91,15 @@ export function baseOf(
     },
     residualKgPerHa: (paddock.residualHeightCm ?? forage.heights.residualHeightCm) * kgPerHaCm,
     turnInKgPerHa: (paddock.readyHeightCm ?? forage.heights.readyHeightCm) * kgPerHaCm,
+    taken: [
+      ...grazings.flatMap(({ paddockId, from, to = today }) =>
+        paddockId === paddock.id ? [{ from, to }] : [],
+      ),
+      ...[
+        ...mowings.flatMap(({ paddockId, date }) => (paddockId === paddock.id ? [date] : [])),
+        ...(paddock.lastGrazedOn === undefined ? [] : [paddock.lastGrazedOn]),
+      ].map((day) => ({ from: day, to: day })),
+    ],
     isPlayed: grazings.some(
       ({ paddockId, to }) => paddockId === paddock.id && to === paddock.lastGrazedOn,
     ),

@@ -26,7 +26,7 @@ export function pairsOf(
 
 /** Mass on the day of a reading of a stand left alone since another; undefined where it was not. */
 export function expectedAt(
-  { paddock, kind, ground, kgPerHaCm }: PaddockBase,
+  { taken, kind, ground, kgPerHaCm }: PaddockBase,
   span: PastureSpan,
   { expected: weather }: GrassPlace,
   { expected: { open } }: PaddockGrowth,
@@ -34,9 +34,8 @@ export function expectedAt(
   later: GrassReading,
 ): number | undefined {
   const [from, to] = [dayIn(span, earlier), dayIn(span, later)];
-  const grazed = paddock.lastGrazedOn;
-  const isGrazed = grazed !== undefined && earlier.date <= grazed && grazed <= later.date;
-  if (from < 0 || span.days < to || to <= from || isGrazed || earlier.heightCm <= 0)
+  const isTaken = taken.some((each) => earlier.date <= each.to && each.from <= later.date);
+  if (from < 0 || span.days < to || to <= from || isTaken || earlier.heightCm <= 0)
     return undefined;
   const state = winterStand(earlier.heightCm * kgPerHaCm);
   for (let day = from; day < to; day++) growOn({ kind, ground, weather, open }, state, day);

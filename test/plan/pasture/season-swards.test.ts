@@ -1,5 +1,6 @@
 import { describe, expect, it } from '@jest/globals';
 import { addDays, daysBetween, monthOf } from '../../../shared/calendar/plain-date.js';
+import type { Mowing } from '../../../shared/farm/mowing.js';
 import type { PastureRequest } from '../../../shared/plan/pasture/pasture-request.js';
 import { pastureSpan, type PastureSpan } from '../../../shared/plan/pasture/pasture-span.js';
 import {
@@ -261,6 +262,23 @@ describe('seasonSwards', () => {
       paddocks: [newPaddock({ lastGrazedOn: '2027-05-08' })],
     });
     expect(seasonOf(request).all).toMatchObject({ pairs: 0, farmFactor: 1 });
+  });
+
+  it('takes none either where the stay or the mowing between them was not the last', () => {
+    const readings = [
+      newReading({ id: 'a', date: '2027-05-01', heightCm: 10 }),
+      newReading({ id: 'b', date: '2027-05-15', heightCm: 14 }),
+    ];
+    const paddock = newPaddock({ lastGrazedOn: '2027-05-19' });
+    const of = { paddockId: paddock.id, herdId: 'herd' };
+    const request = (more: Partial<PastureRequest>) =>
+      newPastureRequest({ today: '2027-05-20', readings, paddocks: [paddock], ...more });
+    const last = { ...of, from: '2027-05-18', to: '2027-05-19' };
+    expect(seasonOf(request({ grazings: [last] })).all.pairs).toBe(1);
+    const between = { ...of, from: '2027-05-07', to: '2027-05-08' };
+    expect(seasonOf(request({ grazings: [between, last] })).all.pairs).toBe(0);
+    const mown = { ...of, id: 'm', date: '2027-05-08' } as Mowing;
+    expect(seasonOf(request({ grazings: [last], mowings: [mown] })).all.pairs).toBe(0);
   });
 
   it('says how far the last reading was off what had been expected', () => {
