@@ -1,6 +1,6 @@
 import type { Offer, Purchase } from './buying-problem.js';
 import { AllReached, BestReached, TINY_KG, Ways, type Fines, type Reached } from './bought-ways.js';
-import { dueBeforeKg, served, servesUntilKg, type ItemDays } from './item-days.js';
+import { dueBeforeKg, served, servesUntilKg, untilKg, type ItemDays } from './item-days.js';
 
 /** A trip on which an item can be bought, or a day on which only the room in the store counts. */
 export interface Stop {
@@ -50,7 +50,7 @@ export function bestPurchases(
     const next = isRoomKnown ? new AllReached(ways) : new BestReached(ways);
     const fedKg = of.sumKg[stop.day]!;
     const offer = of.item.offers[stop.offer];
-    const keepsKg = offer ? servesUntilKg(of, offer, stop.day) : 0;
+    const keepsKg = offer ? stopServesKg(of, offer, stop) : 0;
     const soon = SOON_COST * (of.sumKg.length - stop.day);
     const fillsUp = stops[s + 1]?.day === stop.day;
     const trying = offer && { offer, keepsKg, dueKg, s, stop, fedKg, fillsUp };
@@ -88,6 +88,12 @@ export function bestPurchases(
   }
   return ways.cost[best]! < below ? ways.reached(best) : undefined;
 }
+
+/** What was ordered is there, and feeds as long as it keeps, be it fetched sooner than it should. */
+const stopServesKg = (of: ItemDays, offer: Offer, { day, orderedBags }: Stop): number =>
+  orderedBags === undefined
+    ? servesUntilKg(of, offer, day)
+    : untilKg(of.sumKg, day + offer.keepsDays);
 
 function overFine(stockKg: number, { roomKg }: Stop, { overPerKg }: Fines): number {
   const over = stockKg - roomKg;

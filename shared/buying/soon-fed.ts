@@ -16,9 +16,11 @@ export function soonFed(
   return suppliers.map(({ days: open }) => {
     const until = new Int32Array(days).fill(-1);
     let nextOpen = days;
+    let first = fedDays.length;
     for (let day = days - 1; 0 <= day; day--) {
-      for (const fed of fedDays) {
-        if (fed < day) continue;
+      if (0 < needKg[day]!) first--;
+      for (let k = first; k < fedDays.length; k++) {
+        const fed = fedDays[k]!;
         // Feed is in the house some days before it is fed.
         if (nextOpen + handDays <= fed && day < notBefore[fed]!) break;
         until[day] = fed;

@@ -153,6 +153,26 @@ describe('planBuying', () => {
     );
   });
 
+  it('feeds what was ordered as long as it keeps, though it comes sooner than it may be fetched', () => {
+    const now = oneFeed({ needBags: 10 });
+    const days = 80;
+    const [supplier] = now.suppliers;
+    const [eaten] = now.items;
+    const needKg = Float64Array.from({ length: days }, (_, day) => (day < 40 ? 0 : 250 / 40));
+    const offers = eaten!.offers.map((offer) => ({ ...offer, keepsDays: 90 }));
+    const item = { ...eaten!, needKg, offers };
+    const notBefore = new Int32Array(days).fill(26);
+    const suppliers = [{ ...supplier!, days: new Uint8Array(days).fill(1) }];
+    const ordered = [{ supplier: 0, day: 8, item: 0, offer: 0, bags: 10 }];
+    for (const each of [item, { ...item, notBefore }]) {
+      const plan = planBuying({ ...now, days, suppliers, items: [each], ordered });
+      expect(plan.short).toEqual([]);
+      expect(plan.purchases.map(({ day, bags, wasteKg }) => [day, bags, wasteKg])).toEqual([
+        [8, 10, expect.closeTo(0, 6)],
+      ]);
+    }
+  });
+
   it('makes its first trips as before when its end moves on by a day', () => {
     const size = { days: 120, suppliers: 2, items: 3, offers: 2, handDays: 2, keepsDays: 40 };
     const moved = Array.from({ length: 25 }, (_, k) => k + 1).filter((seed) => {

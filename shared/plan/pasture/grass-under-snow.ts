@@ -3,6 +3,9 @@ import { wasteOf } from './hay-waste.js';
 import type { PastureContext } from './pasture-context.js';
 import { baleOf, type Chosen } from './surplus.js';
 
+/** Fewer are said by weight: what is rounded down to none or one says little of a small herd's hay. */
+const LEAST_BALES = 2;
+
 /**
  * What the cattle could still eat where snow comes onto it. They are fed while snow lies, so that its
  * household buys hay beside grass: it says how much, what it would spare, and through how much snow they
@@ -21,12 +24,13 @@ export function grassUnderSnow(context: PastureContext, { problem, books }: Chos
   const needKg = herdDays.reduce((sum, { grassKg }) => sum + grassKg[Math.min(day, to - 1)]!, 0);
   if (kg < backFromHayDays.value * needKg || needKg === 0) return [];
   const hayKg = (kg * wasteOf(context)) / tables.pasture.hay.dryMatterShare;
-  const bales = say(Math.floor(hayKg / baleOf(context).kg), 'bales');
+  const bales = Math.floor(hayKg / baleOf(context).kg);
+  const hay = bales < LEAST_BALES ? `${say(hayKg, 'kg')} of hay` : say(bales, 'bales');
   return [
     issue(
       'note',
       'grass-under-snow',
-      `Grass for about ${say(Math.floor(kg / needKg), 'day')} stands above the residuals when snow comes (${say(dateOf(day), 'date')} in a usual year), ${say(kg, 'kg')} of dry matter that cattle would eat. Hay is planned from then on, as snow ends grazing here. Up to about ${say(snowGrazedCm.value, 'cm')} of loose snow, without ice or a crust, cattle that know it graze through; deeper they work hard for a bite and need hay too. All of it eaten would spare about ${bales}; it loses leaf and feed value all winter.`,
+      `Grass for about ${say(Math.floor(kg / needKg), 'day')} stands above the residuals when snow comes (${say(dateOf(day), 'date')} in a usual year), ${say(kg, 'kg')} of dry matter that cattle would eat. Hay is planned from then on, as snow ends grazing here. Up to about ${say(snowGrazedCm.value, 'cm')} of loose snow, without ice or a crust, cattle that know it graze through; deeper they work hard for a bite and need hay too. All of it eaten would spare about ${hay}; it loses leaf and feed value all winter.`,
       [backFromHayDays, snowGrazedCm],
     ),
   ];

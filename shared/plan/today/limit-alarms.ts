@@ -65,13 +65,13 @@ export function plannedOverLimit({ picture, batches }: Looked): Alarm[] {
   // What is over the limit already is said as that.
   if (all <= limit || limit < told) return [];
   const say = sayCount(picture.farm);
-  // Every bird lost makes it another number: only another batch makes it another question.
-  const planned = picture.batches.filter(
-    ({ purpose, arrivalDate }) => purpose === 'meat' && arrivalDate.slice(0, 4) === year,
-  );
+  // Every bird lost makes it another number: only other birds ordered or wanted make it another question.
+  const asked = picture.batches
+    .filter(({ purpose, arrivalDate }) => purpose === 'meat' && arrivalDate.slice(0, 4) === year)
+    .reduce((sum, { orderedBirds, wantedBirds }) => sum + (orderedBirds ?? wantedBirds), 0);
   return [
     {
-      key: `alarm/limit/planned/${year}/${limit}/${planned.length}`,
+      key: `alarm/limit/planned/${year}/${limit}/${asked}`,
       isAlarm: true,
       level: 'act',
       words: `${say(all)} birds to process in ${year}, the limit is ${say(limit)}`,

@@ -6,12 +6,12 @@ import { newPaddocks } from '../../support/pasture-factories.js';
 import { plannedPasture } from '../../support/pictures.js';
 
 /** A place, cattle on much land, and no hay made of it. */
-const contextOf = (place: Place, head: number) => {
-  const paddocks = newPaddocks(8, { areaM2: 6070, forageId: place.forageId });
-  return contextAt(place, head, 6070, { version: 1, makesHay: false }, paddocks);
+const contextOf = (place: Place, head: number, areaM2 = 6070) => {
+  const paddocks = newPaddocks(8, { areaM2, forageId: place.forageId });
+  return contextAt(place, head, areaM2, { version: 1, makesHay: false }, paddocks);
 };
-const saidAt = (place: Place, head: number) => {
-  const context = contextOf(place, head);
+const saidAt = (place: Place, head: number, areaM2?: number) => {
+  const context = contextOf(place, head, areaM2);
   return grassUnderSnow(context, chooseMoves(context))[0]?.text;
 };
 
@@ -20,10 +20,15 @@ describe('grass that snow comes onto', () => {
     const text = saidAt(WISCONSIN, 4)!;
     expect(text).toMatch(/^Grass for about \d+ days stands .* when snow comes \(.*Nov/);
     expect(text).toMatch(/15 cm of loose snow, without ice or a crust/);
-    expect(text).toMatch(/would spare about \d+ bales/);
+    expect(text).toMatch(/would spare about [1-9]\d* bales/);
     const days = (head: number): number =>
       Number(/about (\d+) days/.exec(saidAt(WISCONSIN, head) ?? 'about 0 days')![1]);
     expect(days(8)).toBeLessThan(days(4));
+  });
+
+  it('says the hay of a small herd by weight where it is not two bales', () => {
+    expect(saidAt(WISCONSIN, 2, 1300)).toMatch(/would spare about [1-9]\d* kg of hay;/);
+    expect(saidAt(WISCONSIN, 2, 1500)).toMatch(/would spare about 2 bales;/);
   });
 
   it('is in the plan, and no word of it where no snow lies or little stands', () => {

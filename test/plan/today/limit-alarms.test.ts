@@ -67,6 +67,18 @@ describe('plans of a year against its limit', () => {
     expect(planned(499, { headChanges }).alarms).toEqual([]);
   });
 
+  it('are said again when a batch is made larger, not when birds of it die', () => {
+    const keyOf = (more?: Partial<FarmPicture>) => planned(20, more).alarms[0]!.key;
+    const died = [
+      { id: 'c', batchId: 'meat', date: '2027-05-10', change: 'died' as const, birds: 3 },
+    ];
+    expect(keyOf({ headChanges: died })).toBe(keyOf());
+    expect(keyOf({ batches: [{ ...batch, orderedBirds: 320 }] })).not.toBe(keyOf());
+    const { orderedBirds: _, ...unordered } = batch;
+    const wanted = (wantedBirds: number) => keyOf({ batches: [{ ...unordered, wantedBirds }] });
+    expect(wanted(400)).not.toBe(wanted(100));
+  });
+
   it('leave out birds of another year, and those that are gone', () => {
     const late: NamedBatch = { ...batch, arrivalDate: '2027-12-01' };
     expect(planned(1, { today: '2027-12-05', batches: [late] }).alarms).toEqual([]);
