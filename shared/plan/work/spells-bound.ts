@@ -10,7 +10,8 @@ import { isWorthTelling } from './worth-telling.js';
 /**
  * Needs with each dry spell that a plan tears apart put on the days in a row on which the fewest hours
  * are wanting: hay that is raked on Wednesday and baled on Saturday is lost, and half an hour more on
- * one evening is found. What its days lack is said of them, as of all work of a set day.
+ * one evening is found. What its days lack is said of them, as of all work of a set day. What is left of
+ * a spell that was begun is put so as well: hay that is mown lies until it is baled.
  *
  * Undefined where every spell is whole, or no days could be.
  */
@@ -19,14 +20,13 @@ export function withSpellsBound(work: WholeWork): WorkNeed[] | undefined {
   const free = new WorkDays({ ...problem, jobs: [] });
   const taken = new Map<number, number>();
   const bound = new Map<number, number>();
-  needs.forEach(({ conditions: { dryDaysInRow: runDays } }, i) => {
-    if (runDays === undefined || problem.jobs[i]!.pinned) return;
-    const chain = chainOf(problem.jobs, i, runDays);
-    const inSpell = chain.filter(({ days }) => 0 < days);
-    const ofSpell = [problem.jobs[i]!, ...inSpell.map(({ job }) => job)];
-    if (inSpell.length === 0 || !ofSpell.every(isInOneGo)) return;
-    if (isWhole(work, i, { ofSpell, runDays })) return;
-    const found = daysOfFewest(work, i, { chain, runDays, free, taken, bound });
+  needs.forEach((_, i) => {
+    const spell = spellOf(work, i);
+    if (!spell || isWhole(work, i, spell)) return;
+    const ends = spell.isBegun ? [spell.lasts, longestSpell(spell.lasts)] : [spell.lasts];
+    const found = firstOf(ends, (lasts) =>
+      daysOfFewest(work, i, { ...spell, lasts, free, taken, bound }),
+    );
     for (const { job, day } of found ?? []) {
       bound.set(problem.jobs.indexOf(job), day);
       taken.set(day, (taken.get(day) ?? 0) + job.minutes);
@@ -43,16 +43,57 @@ export function withSpellsBound(work: WholeWork): WorkNeed[] | undefined {
 const isInOneGo = ({ pinned, smallestPieceMinutes }: WorkJob): boolean =>
   !pinned && smallestPieceMinutes === undefined;
 
+/** Work that is done in one dry spell with what it begins with. */
+interface Spell {
+  readonly chain: readonly Link[];
+  /** What it begins with is done: its days are counted from today, not from the first of what is left. */
+  readonly isBegun: boolean;
+  /** Days that it has. */
+  readonly lasts: number;
+}
+
+/** The spell that a piece of work begins, or of which it is the first that is left. */
+function spellOf({ needs, problem }: WholeWork, i: number): Spell | undefined {
+  const { conditions, spellUntilDay } = needs[i]!;
+  const { dryDaysInRow } = conditions;
+  const job = problem.jobs[i]!;
+  const lasts = dryDaysInRow ?? (spellUntilDay === undefined ? undefined : spellUntilDay + 1);
+  if (lasts === undefined || !isInOneGo(job)) return undefined;
+  const isBegun = dryDaysInRow === undefined;
+  const isLeft = (k: number): boolean =>
+    needs[k]!.spellUntilDay !== undefined && !problem.jobs[k]!.pinned;
+  // A stack is looked at for heating after the spell, and not because of it.
+  if (isBegun && (!conditions.noRain || job.waitsFor.some((wait) => isLeft(wait.job))))
+    return undefined;
+  const chain = chainOf(problem.jobs, i, isBegun ? longestSpell(lasts) : lasts);
+  const inSpell = chain.filter(({ days }) => 0 < days);
+  if (!isBegun && inSpell.length === 0) return undefined;
+  return inSpell.every((link) => isInOneGo(link.job)) ? { chain, isBegun, lasts } : undefined;
+}
+
+/** What is found for the first of some that anything is found for. */
+function firstOf<From, Found>(
+  all: readonly From[],
+  find: (each: From) => Found | undefined,
+): Found | undefined {
+  for (const each of all) {
+    const found = find(each);
+    if (found !== undefined) return found;
+  }
+  return undefined;
+}
+
 /** Whether all of a spell is done in its days, and nothing of it lies longer than it may. */
 function isWhole(
   { needs, problem, fitted }: WholeWork,
   head: number,
-  { ofSpell, runDays }: { readonly ofSpell: readonly WorkJob[]; readonly runDays: number },
+  { chain, isBegun, lasts }: Spell,
 ): boolean {
-  const at = ofSpell.map((job) => problem.jobs.indexOf(job));
+  const inSpell = chain.filter(({ days }) => 0 < days);
+  const at = [head, ...inSpell.map(({ job }) => problem.jobs.indexOf(job))];
   const dayOf = (k: number): number => finishDay(fitted.plan[k]!);
-  const first = dayOf(head);
-  if (at.some((k) => dayOf(k) < 0 || first + longestSpell(runDays) <= dayOf(k))) return false;
+  const first = isBegun ? 0 : dayOf(head);
+  if (at.some((k) => dayOf(k) < 0 || first + longestSpell(lasts) <= dayOf(k))) return false;
   return at.every((k) =>
     needs[k]!.waitsFor.every(({ key, atMostDays }) => {
       const before = atMostDays === undefined ? -1 : needs.findIndex((each) => each.key === key);
@@ -75,13 +116,12 @@ function daysOfFewest(
   head: number,
   {
     chain,
-    runDays,
+    isBegun,
+    lasts,
     free,
     taken,
     bound,
-  }: {
-    readonly chain: readonly Link[];
-    readonly runDays: number;
+  }: Spell & {
     /** Hours whatever else is planned that may go to other days. */
     readonly free: WorkDays;
     /** Minutes that spells put before take of a day. */
@@ -94,8 +134,11 @@ function daysOfFewest(
   const after = first.waitsFor.map(
     (wait) => (bound.get(wait.job) ?? finishDay(fitted.plan[wait.job]!)) + wait.days,
   );
-  const suits = suitsNeed(needs[head]!, days, request.tables.work.wetDay.rainMm);
-  const last = Math.min(first.untilDay, problem.days - 1);
+  const suits = isBegun
+    ? first.suits
+    : suitsNeed(needs[head]!, days, request.tables.work.wetDay.rainMm);
+  const lastFrom = (from: number): number => (isBegun ? 0 : from) + lasts - 1;
+  const last = Math.min(first.untilDay, problem.days - 1, ...(isBegun ? [lastFrom(0)] : []));
   const stayMinutes = 60 * request.tables.judgements.work.stayH.value;
   const hasOn = (job: WorkJob, day: number): number =>
     day < problem.days ? Math.max(0, free.together(job, day) - (taken.get(day) ?? 0)) : 0;
@@ -116,7 +159,7 @@ function daysOfFewest(
       return;
     }
     const before = all[link.after + 1]!.day;
-    const until = Math.min(before + (link.atMostDays ?? Infinity), from + runDays - 1);
+    const until = Math.min(before + (link.atMostDays ?? Infinity), lastFrom(from));
     if (link.days === 0) {
       goOn([...all, { job: link.job, day: before }], lack + lackOf(link.job, before, all), from);
       return;

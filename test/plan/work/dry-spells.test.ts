@@ -3,7 +3,9 @@ import fc from 'fast-check';
 import { addDays, daysBetween } from '../../../shared/calendar/plain-date.js';
 import { jobsOfSet } from '../../../shared/plan/work/job-sets.js';
 import { workPlanOf } from '../../../shared/plan/work/work-plan.js';
-import type { OwnJob } from '../../../shared/farm/job.js';
+import type { WorkPlan } from '../../../shared/plan/work/planned-work.js';
+import type { OwnJob, Progress } from '../../../shared/farm/job.js';
+import type { KeptPlan } from '../../../shared/farm/kept-plan.js';
 import type { DailyWeather } from '../../../shared/weather/climate.js';
 import { tables } from '../../support/factories.js';
 import { datedWork } from '../../../shared/plan/work/dated-work.js';
@@ -19,6 +21,7 @@ import { newOwnJob, newWork } from '../../support/season-factories.js';
 const today = '2027-06-07'; // a Monday
 const hay = tables.jobSets.find(({ id }) => id === 'hay')!;
 const IN_FIELD = ['mow', 'ted', 'rake', 'bale'];
+const LEFT_OF_CUT = ['ted', 'rake', 'bale', 'stack'];
 const hours = { hoursByWeekday: [8, 8, 8, 8, 8, 8, 8], startH: { weekday: 8, weekend: 8 } };
 const people = ['a', 'b'].map((id) => ({ id, name: id, away: [], ...hours }));
 
@@ -106,6 +109,52 @@ describe('a cut of hay', () => {
         for (const key of keys) expect(['own/mow', 'own/bale']).toContain(key);
       expect(jobs.find(({ key }) => key === 'own/mow')!.why).toContain('the fewest are wanting');
     }
+  });
+
+  it('is baled in the spell it was mown in, though no day has the hours, and its day asks for them', () => {
+    const ownJobs = jobsOfSet(hay, { anchorOn: today, count: 2, today });
+    const hoursByWeekday = new Array<number>(7).fill(1);
+    const few = people.map((person) => ({ ...person, hoursByWeekday }));
+    const onDay = (now: string, progress: readonly Progress[], kept?: KeptPlan) =>
+      workPlanOf(
+        newWork({ today: now, people: few, ownJobs, progress, ...(kept ? { kept } : {}) }),
+        20,
+      );
+    const daysOf = ({ jobs }: WorkPlan) =>
+      LEFT_OF_CUT.map((id) => jobs.find(({ key }) => key === `own/${id}`)?.pieces[0]?.date);
+    const asks = ({ shortDays }: WorkPlan) =>
+      shortDays.filter(({ keys }) => keys.includes('own/bale'));
+    const service = { key: 'own/service', doneOn: addDays(today, -1) };
+    let plan = onDay(today, [service]);
+    const days = daysOf(plan);
+    const mownOn = plan.jobs.find(({ key }) => key === 'own/mow')!.pieces[0]!.date;
+    expect(days.slice(0, 3)).toEqual([1, 2, 3].map((lag) => addDays(mownOn, lag)));
+    const told = [service];
+    // Planned again as each is ticked: with the plan that was kept, and as if there were none.
+    [mownOn, ...days].forEach((date, k) => {
+      if (3 <= k) return;
+      told.push({ key: `own/${['mow', ...LEFT_OF_CUT][k]!}`, doneOn: date! });
+      for (const kept of [undefined, plan.keep]) {
+        const next = onDay(date!, told, kept);
+        expect(daysOf(next).slice(k, 3)).toEqual(days.slice(k, 3));
+        expect(daysOf(next)[3]).toBeDefined();
+        expect(asks(next).map((each) => each.date)).toEqual([days[2]]);
+        if (kept) plan = next;
+      }
+    });
+  });
+
+  it('that is turned a day late lies for a day more, and is baled', () => {
+    const ownJobs = jobsOfSet(hay, { anchorOn: addDays(today, -3), count: 2, today });
+    const hoursByWeekday = new Array<number>(7).fill(1);
+    const few = people.map((person) => ({ ...person, hoursByWeekday }));
+    const progress = [
+      { key: 'own/service', doneOn: addDays(today, -3) },
+      { key: 'own/mow', doneOn: addDays(today, -2) },
+    ];
+    const { jobs } = workPlanOf(newWork({ today, people: few, ownJobs, progress }), 20);
+    const on = (id: string) => jobs.find(({ key }) => key === `own/${id}`)!.pieces[0]?.date;
+    expect(['ted', 'rake', 'bale'].map(on)).toEqual([0, 1, 2].map((lag) => addDays(today, lag)));
   });
 
   it('lies for a day more where its own days have no hours for all of it, and it is said', () => {

@@ -277,6 +277,18 @@ it('makes nothing ready for a day of processing that nobody has the hands for', 
   for (const id of readied) expect(withHelp).toContain(`processing.${id}`);
 });
 
+it('says of birds that nobody has the hands for what would do, each way apart', () => {
+  const [, alone] = TEN_HOUSEHOLDS.find(([name]) => name === 'one alone')!;
+  const work = workOfFarm(alone, tables, planAnimals(alone, tables));
+  const saidOf = (given: WorkRequest) => workPlanOf(given, 1).shortDays.find(isForHands)!.said;
+  const [person] = alone.people;
+  expect(saidOf(work)).toContain(`and the hours of ${person!.name} on that day`);
+  expect(saidOf(work)).toMatch(/ are too few\. What would do: [^]+\. Or: [^]+\.$/);
+  // Whom it could be said of is nobody who is grown up.
+  const people = work.people.map((each) => ({ ...each, isChild: true }));
+  expect(saidOf({ ...work, people })).toContain('and the hours on that day');
+});
+
 it('orders no birds before somebody is found for those nobody at home can process', () => {
   const [, alone] = TEN_HOUSEHOLDS.find(([name]) => name === 'one alone')!;
   const finishOf = (picture: FarmPicture) => {

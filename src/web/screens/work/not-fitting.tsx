@@ -31,11 +31,18 @@ export function NotFitting({
   const open = useKeptJobs(plan.jobs).filter((job) => job.pieces.length === 0);
   const unfit = open.filter((job) => !isGoneBy(job));
   const goneBy = open.filter(isGoneBy);
-  const short = plan.shortDays;
+  // Birds that nobody has the hours for are not done on their day all the same.
+  const handless = plan.shortDays.flatMap(({ said, keys }) =>
+    plan.jobs.flatMap((job) =>
+      job.isForWantOfHands && keys.includes(job.key) ? [{ said, job }] : [],
+    ),
+  );
+  const short = plan.shortDays.filter(({ keys }) =>
+    handless.every(({ job }) => !keys.includes(job.key)),
+  );
   const late = plan.jobs.filter((job) => 0 < job.lateDays);
   // What is late and in part is told once.
   const part = plan.jobs.filter((job) => 0 < job.lostHours && job.lateDays === 0);
-  const handless = plan.jobs.filter(({ isForWantOfHands }) => isForWantOfHands);
   const ways = saidOnce([...late, ...part, ...unfit]);
   const waysOf = ({ key }: { key: string }): readonly string[] => ways.get(key) ?? [];
   const isAllIn = [unfit, part, short, late, handless].every((list) => list.length === 0);
@@ -56,11 +63,10 @@ export function NotFitting({
             : `There are hours and days for all of the work${goneBy.length === 0 ? '' : ' whose days are not over'}.`}
         </Text>
       )}
-      {handless.map((job) => (
+      {handless.map(({ said, job }) => (
         <Text key={job.key} mb="sm">
           <b>Processing</b>
-          {job.belongsTo && ` · ${job.belongsTo.name}`}: nobody has the hours for all of the birds.
-          {` ${job.name}`}
+          {job.belongsTo && ` · ${job.belongsTo.name}`}: {said} {job.name}
           {job.pieces[0] && `, planned for ${sayDate(job.pieces[0].date)}`}.
         </Text>
       ))}
