@@ -1,8 +1,8 @@
 import type { EntityManager } from 'typeorm';
-import { addDays, type PlainDate } from '../../shared/calendar/plain-date.js';
+import { addDays, daysBetween, type PlainDate } from '../../shared/calendar/plain-date.js';
 import { countedFrom } from '../../shared/farm/egg-count.js';
 import { arrivalAgeDaysOf } from '../../shared/farm/batch-origin.js';
-import type { EggsWereCounted } from '../../shared/farm/told-fact.js';
+import type { EggsWereCounted, FactOf } from '../../shared/farm/told-fact.js';
 import { firstEggBounds } from '../../shared/plan/first-egg.js';
 import { FieldError, type FieldProblem } from '../../shared/problems/field-problem.js';
 import { rowById, type Tables } from '../../shared/tables/tables.js';
@@ -37,6 +37,26 @@ export async function refuseStrangeEggs(
   }
 }
 
+type EggsWent = FactOf<'eggs-gone'>;
+
+/** Refuses eggs that went of birds that cannot have laid one by then, and more than they can have laid since. */
+export async function refuseStrangeEggsGone(
+  manager: EntityManager,
+  farmId: string,
+  { went, tables }: { readonly went: readonly EggsWent[]; readonly tables: Tables },
+  fieldOf: (fact: EggsWent, field: string) => string,
+): Promise<void> {
+  for (const fact of went) {
+    const row = await manager.findOneBy(BatchEntity, { id: fact.about, farmId });
+    if (!row) continue;
+    const from = layFrom(toBatch(row), tables);
+    if (fact.on < from) throw new FieldError([tooYoung(fieldOf(fact, 'on'), fact.on, from)]);
+    const { eggs } = fact.details;
+    const max = mostThatCame(toBatch(row)) * (daysBetween(from, fact.on) + 1);
+    if (max < eggs) throw new FieldError([tooMany(fieldOf(fact, 'details.eggs'), eggs, max)]);
+  }
+}
+
 /** The first day on which an egg of a batch is believed: of meat birds that of the earliest layer. */
 function layFrom(batch: ReturnType<typeof toBatch>, tables: Tables): PlainDate {
   const strain = rowById(tables.strains, batch.strainId);
@@ -60,7 +80,7 @@ const tooMany = (field: string, given: number, max: number): FieldProblem => ({
   given,
   min: 0,
   max,
-  fix: 'A hen lays one egg a day. Check the number, and over how many days they were counted.',
+  fix: 'A hen lays one egg a day. Check the number, and the days on which they were laid.',
 });
 
 /** Nobody orders more chicks than this for each bird wanted: straight run for pullets, with losses. */

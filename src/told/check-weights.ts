@@ -48,5 +48,33 @@ export async function refuseStrangeWeights(
   }
 }
 
+type Processed = FactOf<'processed'>;
+
+/** Refuses birds processed of which each would weigh more than any of that strain, alive or dressed. */
+export async function refuseHeavyProcessed(
+  manager: EntityManager,
+  farmId: string,
+  { processed, tables }: { readonly processed: readonly Processed[]; readonly tables: Tables },
+  fieldOf: (fact: Processed, field: string) => string,
+): Promise<void> {
+  for (const fact of processed) {
+    const row = await manager.findOneBy(BatchEntity, { id: fact.about, farmId });
+    if (!row) continue;
+    const { birds } = fact.details;
+    const max = weightBounds(toBatch(row), fact.on, tables).max * birds;
+    for (const name of ['liveKg', 'dressedKg'] as const) {
+      const given = fact.details[name];
+      if (given === undefined || given <= max) continue;
+      throw new FieldError([
+        {
+          ...{ field: fieldOf(fact, `details.${name}`), code: 'out-of-bounds', given },
+          ...{ min: 0, max: said(max), unit: 'kg' },
+          fix: 'No birds of this strain weigh so much at that age: check the number, its unit, and how many they were.',
+        },
+      ]);
+    }
+  }
+}
+
 /** Nobody reads a scale closer. */
 const said = (kg: number): number => Number(kg.toPrecision(2));

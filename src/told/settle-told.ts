@@ -18,11 +18,11 @@ import {
   refuseStrangeWater,
 } from './check-amounts.js';
 import { settleCattle } from './check-cattle.js';
-import { refuseStrangeEggs } from './check-eggs.js';
+import { refuseStrangeEggs, refuseStrangeEggsGone } from './check-eggs.js';
 import { settleHeads } from './check-heads.js';
 import { settlePhotos } from './check-photos.js';
 import { settlePlaces } from './check-places.js';
-import { refuseStrangeWeights } from './check-weights.js';
+import { refuseHeavyProcessed, refuseStrangeWeights } from './check-weights.js';
 import type { FactsOfFarm } from './facts-of-farm.js';
 import type { NamesOfFarm } from './names-of-farm.js';
 
@@ -63,6 +63,10 @@ export async function settleTold(
     await refuseStrangeArrivals(manager, farmId, arrived, fieldOf);
     const milked = told.filter((fact) => fact.kind === 'milked');
     await refuseStrangeMilk(manager, farmId, { milked, tables }, fieldOf);
+    const went = told.filter((fact) => fact.kind === 'eggs-gone');
+    await refuseStrangeEggsGone(manager, farmId, { went, tables }, fieldOf);
+    const processed = told.filter((fact) => fact.kind === 'processed');
+    await refuseHeavyProcessed(manager, farmId, { processed, tables }, fieldOf);
   }
   const weighed = areNew ? told.filter((fact) => fact.kind === 'weighed') : [];
   const heads: HeadsChanged[] = [];

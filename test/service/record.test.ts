@@ -46,6 +46,13 @@ describe.each(databases())('the record on $name', (database) => {
     const answer = await app.api.post(`${farm.path}/told`).send({ facts }).expect(201);
     return (answer.body as ToldFact[])[0]!;
   };
+  /** Hens of last year: chicks sell no eggs. */
+  const hens = async (): Promise<string> => {
+    const layers = { purpose: 'layers', strainId: 'brown-layer', sex: 'pullets' } as const;
+    const body = batchBody({ ...layers, name: 'Hens', arrivalDate: inDays(-300) });
+    const saved = await app.api.post(`${farm.path}/batches`).send(body).expect(201);
+    return (saved.body as { id: string }).id;
+  };
   const get = async <T>(path: string): Promise<T> =>
     (await app.api.get(`${farm.path}/record/${path}`).expect(200)).body as T;
   const actual = ({ lines }: HowItWent, id: string) => lines.find((l) => l.id === id)?.actual;
@@ -125,7 +132,8 @@ describe.each(databases())('the record on $name', (database) => {
       given: -1,
     });
     await put({ birdsProcessed: 10_000, eggsSold: 10 }).expect(200);
-    await tell('eggs-gone', inDays(0), { eggs: 11, how: 'sold' });
+    const about = await hens();
+    await tell('eggs-gone', inDays(0), { eggs: 11, how: 'sold' }, { about });
     const { limits } = await get<CountedYear>(`years/${year}`);
     expect(limits.map(({ of, limit }) => [of, limit])).toEqual([
       ['birdsProcessed', 10_000],
@@ -144,7 +152,8 @@ describe.each(databases())('the record on $name', (database) => {
     expect(await calendar()).not.toContain('eggs sold: 11 of 10');
     const later = (await app.api.get(`${farm.path}/today`).expect(200)).body as TickedToday;
     expect(later.attention.filter(({ key }) => key.startsWith('alarm/limit'))).toEqual([]);
-    await tell('treated', inDays(0), { product: 'Of the label', meatDays: 5, eggDays: 5 });
+    const given = { product: 'Of the label', meatDays: 5, eggDays: 5 };
+    await tell('treated', inDays(0), given, { about });
     const treated = (await app.api.get(`${farm.path}/today`).expect(200)).body as TickedToday;
     const went = treated.attention.filter(({ key }) => key.startsWith('alarm/medicine/eggs-went'));
     expect(went).toMatchObject([{ words: '11 eggs sold while a medicine ran' }]);
@@ -351,7 +360,7 @@ describe.each(databases())('the record on $name', (database) => {
       'brooder-seen': [batchId, { underHeatC: 33, besideC: 26 }],
       'heat-works': [batchId, { working: 2, of: 7 }],
       'eggs-counted': [batchId, { days: 1, eggs: 0 }],
-      'eggs-gone': [batchId, { eggs: 12, how: 'sold', money: '4.10' }],
+      'eggs-gone': [await hens(), { eggs: 12, how: 'sold', money: '4.10' }],
       rained: ['ground', { mm: 6 }],
       calved: [herdId!, { calves: 1 }],
       milked: [herdId!, { liters: 8, keptOutL: 8 }],

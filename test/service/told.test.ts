@@ -327,6 +327,17 @@ describe.each(databases())('what is told on $name', (database) => {
     ] as const;
     for (const [details, field, code] of wrongs)
       expectFieldProblem(await tell(weighed(details)), { field: `facts.0.${field}`, code });
+    // A bird that cannot weigh so much is not processed at that weight, and chicks sell no eggs.
+    const others = [
+      ['processed', { birds: 1, liveKg: 66 }, 'details.liveKg'],
+      ['processed', { birds: 1, dressedKg: 66 }, 'details.dressedKg'],
+      ['eggs-gone', { eggs: 12, how: 'sold' }, 'on'],
+    ] as const;
+    for (const [kind, of, field] of others)
+      expectFieldProblem(await tell({ kind, about: id, on: inDays(0), details: of }), {
+        field: `facts.0.${field}`,
+        code: 'out-of-bounds',
+      });
     // What may be is said as a scale has it.
     const [strange] = (await tell(weighed({ birds: 10, averageKg: 15 }))).body.problems;
     expect(strange).toMatchObject({ unit: 'kg' });
