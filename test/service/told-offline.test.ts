@@ -5,7 +5,7 @@ import type { ToldFact } from '../../shared/farm/told-fact.js';
 import type { ToldPage } from '../../src/told/facts-of-farm.js';
 import { openApp, type TestApp } from '../support/app.js';
 import { databases } from '../support/databases.js';
-import { inDays, saveFarm, type SavedFarm } from '../support/orders.js';
+import { batchBody, inDays, saveFarm, saveJob, type SavedFarm } from '../support/orders.js';
 import { newPaddock } from '../support/pasture-factories.js';
 import { expectFieldProblem, expectProblem } from '../support/problem.js';
 
@@ -79,8 +79,9 @@ describe.each(databases())('what is told by phones without signal, on $name', (d
 
   it('needs no question when both say the same, or the teller corrects himself', async () => {
     const until = await readNow();
+    const about = await saveJob(app, farm.path, 'Hens');
     const chore = (key: string) => ({
-      ...{ kind: 'chore-done', about: 'own/hens', on: inDays(-2), details: {}, key },
+      ...{ kind: 'chore-done', about, on: inDays(-2), details: {}, key },
       seen: { until },
     });
     await tell(chore('anna-1')).expect(201);
@@ -111,7 +112,7 @@ describe.each(databases())('what is told by phones without signal, on $name', (d
 
   it('of work goes together, hours of one and days of the other, and is said once', async () => {
     const until = await readNow();
-    const key = 'own/fence';
+    const key = await saveJob(app, farm.path, 'Fence');
     await progress({ key, ownHours: 3, tellKey: 'a1', seen: { until } }).expect(200);
     const mine = { key, dueOn: inDays(9), tellKey: 'b1', seen: { until }, saidBy: 'Ben' };
     for (const _ of [1, 2]) {
@@ -128,7 +129,7 @@ describe.each(databases())('what is told by phones without signal, on $name', (d
 
   it('of work is asked about where one did it and the other put it off', async () => {
     const until = await readNow();
-    const key = 'own/coop';
+    const key = await saveJob(app, farm.path, 'Coop');
     await progress({ key, doneOn: inDays(-1), tellKey: 'a2' }).expect(200);
     const mine = { key, notBefore: inDays(3), tellKey: 'b2' };
     const answer = await progress({ ...mine, seen: { until } });
@@ -144,7 +145,9 @@ describe.each(databases())('what is told by phones without signal, on $name', (d
 
   it('of a trip that both ticked off is bought once, and asked about where it was more bags', async () => {
     const until = await readNow();
-    const key = 'batch/birds/meat.fetch-feed';
+    const batch = batchBody({ brooderId: farm.brooderId });
+    const { body } = await app.api.post(`${farm.path}/batches`).send(batch).expect(201);
+    const key = `batch/${(body as { id: string }).id}/meat.fetch-feed`;
     const line = (name: string, amount: number, from: string) => ({
       ...{ kind: 'bought', about: key, on: inDays(-1), key: `${from}-${name}` },
       details: { what: 'feed', name, amount, eachKg: 22, money: '30.00', work: key },
