@@ -6,7 +6,7 @@ import type { ToldPage } from '../../src/told/facts-of-farm.js';
 import { openApp, type TestApp } from '../support/app.js';
 import { databases } from '../support/databases.js';
 import { batchBody, inDays, saveFarm, saveJob, type SavedFarm } from '../support/orders.js';
-import { newPaddock } from '../support/pasture-factories.js';
+import { newHerd, newPaddock } from '../support/pasture-factories.js';
 import { expectFieldProblem, expectProblem } from '../support/problem.js';
 
 interface ClashAnswer {
@@ -179,6 +179,48 @@ describe.each(databases())('what is told by phones without signal, on $name', (d
     const { work: _work, ...typed } = line('Grower', 6, 'd').details;
     await tell({ ...line('Grower', 6, 'd'), details: typed }).expect(201);
     expect(await held()).toHaveLength(4);
+  });
+
+  it('of a cow that calved is asked about where two tell another day, and she calved once', async () => {
+    const { id: _id, ...herd } = newHerd();
+    const post = async (what: string, body: object): Promise<string> =>
+      ((await app.api.post(`${farm.path}/${what}`).send(body).expect(201)).body as { id: string })
+        .id;
+    const about = await post('herds', herd);
+    const cow = { herdId: about, classId: 'cow-calf' };
+    const cowId = await post('cows', { ...cow, name: 'Bluebell' });
+    const other = await post('cows', { ...cow, name: 'Rosa' });
+    const until = await readNow();
+    const calved = (on: string, more: object = {}) => ({
+      ...{ kind: 'calved', about, on, details: { calves: 1, cowId }, ...more },
+    });
+    const calves = async (): Promise<[string, object][]> =>
+      (await told('?kind=calved')).facts.map(({ on, details }) => [on, details]);
+    await tell(calved(inDays(-20), { details: { calves: 2, cowId: other } })).expect(201);
+    await tell(calved(inDays(-2), { key: 'anna', seen: { until } })).expect(201);
+    // Both phones tell the same: one calf.
+    await tell(calved(inDays(-2), { key: 'ben', seen: { until } })).expect(201);
+    expect(await calves()).toHaveLength(2);
+    const mine = calved(inDays(-1), { key: 'carl' });
+    const answer = await tell({ ...mine, seen: { until } });
+    const clash = expectProblem(answer, 409) as unknown as ClashAnswer;
+    expect(clash.current).toMatchObject([{ key: 'ben', on: inDays(-2) }]);
+    // Who has seen it, or does not say, is told the day before; twins are one entry.
+    const refused = { field: 'facts.0.on', code: 'conflict', given: inDays(-1) };
+    expectFieldProblem(await tell(mine), refused);
+    expectFieldProblem(await tell(calved(inDays(-2), { details: { calves: 2, cowId } })), {
+      ...refused,
+      given: inDays(-2),
+    });
+    expectFieldProblem(await tell(calved(inDays(-270))), { ...refused, given: inDays(-270) });
+    const seen = { until: clash.current[0]!.toldAt };
+    await tell({ ...mine, replaces: clash.current[0]!.id, seen }).expect(201);
+    await tell(calved(inDays(-370))).expect(201);
+    expect(await calves()).toEqual([
+      [inDays(-1), { calves: 1, cowId }],
+      [inDays(-20), { calves: 2, cowId: other }],
+      [inDays(-370), { calves: 1, cowId }],
+    ]);
   });
 
   it('names what cannot be read of what was seen', async () => {
