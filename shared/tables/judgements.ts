@@ -190,6 +190,7 @@ export const JUDGED = {
     'leastHours',
     'shownDoneDays',
     'mostLoggedFactor',
+    'mostTakenTimes',
     'usualHoursWeight',
     'looksCountDays',
     'groundLeastShare',

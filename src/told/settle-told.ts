@@ -23,6 +23,7 @@ import { settleHeads } from './check-heads.js';
 import { settlePhotos } from './check-photos.js';
 import { settlePlaces } from './check-places.js';
 import { refuseHeavyProcessed, refuseStrangeWeights } from './check-weights.js';
+import { refuseUnknownWork } from './check-work.js';
 import type { FactsOfFarm } from './facts-of-farm.js';
 import type { NamesOfFarm } from './names-of-farm.js';
 
@@ -55,6 +56,7 @@ export async function settleTold(
   const eggs = told.filter((fact): fact is EggsWereCounted => fact.kind === 'eggs-counted');
   await refuseStrangeEggs(manager, farmId, { eggs, tables }, fieldOf);
   if (areNew) {
+    await refuseUnknownWork(manager, farmId, { told, namesOf, tables }, fieldOf);
     const calved = told.filter((fact) => fact.kind === 'calved');
     await refuseStrangeCalves(manager, farmId, calved, fieldOf);
     const drunk = told.filter((fact) => fact.kind === 'water-drunk');
