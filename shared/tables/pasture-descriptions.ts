@@ -108,7 +108,8 @@ export const pasture = nested(
   row('PastureTable', {
     readingWeight: part('ReadingWeight', {
       priorReadings: COUNT,
-      leastKgPerHa: KG_A_HA,
+      readingErrorKgPerHa: KG_A_HA,
+      growthSpread: SHARE,
       lowFactor: FACTOR,
       highFactor: FACTOR,
     }),

@@ -157,8 +157,10 @@ export interface PastureTable {
   readonly readingWeight: Sourced & {
     /** How many readings the table's own growth counts for. */
     readonly priorReadings: number;
-    /** Growth expected between two readings from which they say anything. */
-    readonly leastKgPerHa: number;
+    /** Standard error of the growth between two heights that were read. */
+    readonly readingErrorKgPerHa: number;
+    /** Standard deviation of growth between two readings from what the model has, as a share of it. */
+    readonly growthSpread: number;
     readonly lowFactor: number;
     readonly highFactor: number;
   };
