@@ -127,7 +127,7 @@ function Season({
       </Section>
       <Section title="Grass supply and need">
         <Suspense fallback={<Text>Drawing the chart …</Text>}>
-          <MassChart plan={plan} units={farm.units} day={shownDay} onDay={setDay} />
+          <MassChart plan={plan} units={farm.units} tables={tables} day={shownDay} onDay={setDay} />
         </Suspense>
       </Section>
       <Section title="Grass to mow for hay">
