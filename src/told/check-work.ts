@@ -1,7 +1,7 @@
 import type { EntityManager } from 'typeorm';
 import { isWorkKey, notAKey } from '../../shared/farm/about-problems.js';
 import type { ToldFact } from '../../shared/farm/told-fact.js';
-import { isKnownWork, workOfKey, type WorkOf } from '../../shared/plan/work/known-work.js';
+import { isKnownWork, workOfKey, type WorkOf } from '../../shared/plan/known-work.js';
 import { FieldError } from '../../shared/problems/field-problem.js';
 import type { Tables } from '../../shared/tables/tables.js';
 import { JobEntity } from '../jobs/job.entity.js';

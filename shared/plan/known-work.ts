@@ -1,4 +1,4 @@
-import type { Tables } from '../../tables/tables.js';
+import type { Tables } from '../tables/tables.js';
 
 /** Daily work that is of no template: by the last part of its key. */
 const WITHOUT_TEMPLATE: ReadonlySet<string> = new Set([

@@ -1,11 +1,11 @@
 import { describe, expect, it } from '@jest/globals';
-import { isWorkKey } from '../../../shared/farm/about-problems.js';
-import { planAnimals } from '../../../shared/plan/farm/animal-plans.js';
-import { workOfFarm } from '../../../shared/plan/farm/work-of-farm.js';
-import { fitAll } from '../../../shared/plan/work/fitted-work.js';
-import { isKnownWork, workOfKey } from '../../../shared/plan/work/known-work.js';
-import { tables } from '../../support/factories.js';
-import { TEN_HOUSEHOLDS } from '../../support/ten-households.js';
+import { isWorkKey } from '../../shared/farm/about-problems.js';
+import { planAnimals } from '../../shared/plan/farm/animal-plans.js';
+import { workOfFarm } from '../../shared/plan/farm/work-of-farm.js';
+import { fitAll } from '../../shared/plan/work/fitted-work.js';
+import { isKnownWork, workOfKey } from '../../shared/plan/known-work.js';
+import { tables } from '../support/factories.js';
+import { TEN_HOUSEHOLDS } from '../support/ten-households.js';
 
 const isKnown = (key: string): boolean => isKnownWork(workOfKey(key), tables);
 
