@@ -18,6 +18,7 @@ import { herdPart, type HerdPart } from './herd-part.js';
 import { planHerdTasks } from './herd-tasks.js';
 import { planManure, type BirdMove } from './manure.js';
 import { littleHay } from './little-hay.js';
+import { calvingUnknown } from './calving-unknown.js';
 import { grassUnderSnow } from './grass-under-snow.js';
 import { lowEntries } from './low-entries.js';
 import { mowingGoes, mowingWorkOf } from './mowing-goes.js';
@@ -155,6 +156,7 @@ function planAsTold(picture: AnimalPicture, tables: Tables): PasturePlan {
         ...littleHay(context, chosen),
         ...lowEntries(context, chosen),
         ...grassUnderSnow(context, chosen),
+        ...calvingUnknown(context),
       ],
     },
   ]);
