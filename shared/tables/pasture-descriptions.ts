@@ -182,6 +182,7 @@ export const cattle = nested(
     calfAtFoot: part('CalfAtFoot', {
       rows: table('CalfAtFootRow', { ageDays: DAYS, kgPerDay: KG }),
     }),
+    calfWeight: part('CalfWeight', { atDays: DAYS, kg: KG, gainKgPerDay: KG }),
     animalUnits: part('AnimalUnits', {
       perKgLive: PER_KG,
       dryKgPerUnitDay: KG,

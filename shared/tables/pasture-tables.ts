@@ -123,6 +123,12 @@ export interface CattleTable {
   readonly calfAtFoot: Sourced & {
     readonly rows: readonly { readonly ageDays: number; readonly kgPerDay: number }[];
   };
+  /** What a sucking calf weighs at one age, and gains a day before and after it. */
+  readonly calfWeight: Sourced & {
+    readonly atDays: number;
+    readonly kg: number;
+    readonly gainKgPerDay: number;
+  };
   readonly girth: {
     readonly rule: Sourced & { readonly cubicInchesPerLb: number };
     /** How far it was found too high against a scale. */

@@ -19,6 +19,7 @@ import { herdPart, type HerdPart } from './herd-part.js';
 import { planHerdTasks } from './herd-tasks.js';
 import { planManure, type BirdMove } from './manure.js';
 import { littleHay } from './little-hay.js';
+import { calvingUnknown } from './calving-unknown.js';
 import { grassUnderSnow } from './grass-under-snow.js';
 import { lowEntries } from './low-entries.js';
 import { mowingGoes, mowingWorkOf } from './mowing-goes.js';
@@ -156,6 +157,7 @@ function planAsTold(picture: AnimalPicture, tables: Tables): PasturePlan {
         ...littleHay(context, chosen),
         ...lowEntries(context, chosen),
         ...grassUnderSnow(context, chosen),
+        ...calvingUnknown(context),
       ],
     },
   ]);
