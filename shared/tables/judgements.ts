@@ -229,6 +229,7 @@ export const JUDGED = {
     'feedAheadDays',
     'feedAtOnceDays',
     'feedAtOnceTimes',
+    'mostHenFeedKg',
     'readyAheadDays',
     'bagLeftShare',
     'limitNearShare',
