@@ -18,6 +18,7 @@ import {
   type LearnedFromBatches,
 } from '../../shared/plan/record/own-batches.js';
 import { asOrdered } from '../../shared/plan/record/record-of-batch.js';
+import { usualRainMm } from '../../shared/plan/record/rain-told.js';
 import { yearCounts } from '../../shared/plan/record/year-counts.js';
 import {
   againstLimits,
@@ -123,8 +124,10 @@ export class RecordService {
       ...(await this.told.factsOf(farmId, 'treated')),
     ];
     const counts = yearCounts(year, facts, farm.currency);
+    const usualRain = counts.rain && usualRainMm(counts.rain, saved.picture.climate);
     const limits = againstLimits(counts, farm.yearLimits);
-    return { ...counts, limits: await this.withPlanned(limits, saved, year) };
+    const usual = usualRain === undefined ? {} : { usualRainMm: usualRain };
+    return { ...counts, ...usual, limits: await this.withPlanned(limits, saved, year) };
   }
 
   /** Birds that the plans of this year still come to, beside those that were told. */
@@ -194,7 +197,7 @@ export const OF_BATCHES = [
 
 const COUNTED = [
   ...(['arrived', 'died', 'processed', 'gone', 'eggs-counted'] as const),
-  ...(['eggs-gone', 'milked', 'calved', 'cattle-left', 'bought'] as const),
+  ...(['eggs-gone', 'milked', 'calved', 'cattle-left', 'bought', 'rained'] as const),
 ] as const satisfies readonly ToldKind[];
 
 const [FIRST_YEAR, LAST_YEAR] = [1900, 2200];

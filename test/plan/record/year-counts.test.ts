@@ -1,6 +1,7 @@
 import { describe, expect, it } from '@jest/globals';
 import fc from 'fast-check';
 import type { ToldFact } from '../../../shared/farm/told-fact.js';
+import { usualRainMm } from '../../../shared/plan/record/rain-told.js';
 import { yearCounts } from '../../../shared/plan/record/year-counts.js';
 
 let k = 0;
@@ -25,6 +26,22 @@ describe('the counts of a calendar year', () => {
       { batchId: 'b', birds: 300 },
       { batchId: 'a', birds: 20 },
     ]);
+  });
+
+  it('add up what the gauge held, beside what is usual over the same days', () => {
+    const facts = [
+      fact('rained', '2026-12-31', { mm: 30 }, { about: 'ground' }),
+      fact('rained', '2027-04-01', { mm: 14.2 }, { about: 'ground' }),
+      fact('rained', '2027-04-30', { mm: 0.1 }, { about: 'ground' }),
+    ];
+    const { rain } = yearCounts(2027, facts, 'USD');
+    expect(rain).toEqual({ mm: 14.3, from: '2027-04-01', to: '2027-04-30' });
+    const meanRainMm = Array.from({ length: 366 }, (_, day) => (day < 100 ? 1 : 3));
+    expect(usualRainMm(rain!, { meanRainMm })).toBe(10 + 3 * 20);
+    expect(usualRainMm(rain!, {})).toBeUndefined();
+    // A shower is held against no single day.
+    expect(usualRainMm({ ...rain!, from: '2027-04-20' }, { meanRainMm })).toBeUndefined();
+    expect(yearCounts(2028, facts, 'USD')).not.toHaveProperty('rain');
   });
 
   it('tell what was sold from what was given, and what it brought', () => {

@@ -60,7 +60,7 @@ export default function BinderPrint({ farm, tables, year }: Props) {
       <Section title={`January to December ${year}`}>
         <Table>
           <Table.Tbody>
-            {rowsOf(counts).map(([label, value, unit]) => (
+            {rowsOf(counts, farm).map(([label, value, unit]) => (
               <Table.Tr key={label}>
                 <Table.Th scope="row" fw={400}>
                   {label}
