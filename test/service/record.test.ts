@@ -373,8 +373,11 @@ describe.each(databases())('the record on $name', (database) => {
       'paddock-mown': [paddockId!, { isLeftLying: true }],
       'ground-check': ['ground', { isWorkable: true }],
       'herd-move': [herdId!, { paddockId }],
-      'work-progress': [`batch/${batchId}/meat.weigh`, { doneOn: inDays(-40), hours: 1.5 }],
-      'chore-done': [`batch/${batchId}/round`, {}],
+      'work-progress': [
+        `batch/${batchId}/meat.weigh-a-sample-and-compare-with`,
+        { doneOn: inDays(-40), hours: 1.5 },
+      ],
+      'chore-done': [`herd/${herdId}/round`, {}],
       'alarm-seen': ['alarm/losses', {}],
     };
     for (const [kind, [about, details]] of Object.entries(more))

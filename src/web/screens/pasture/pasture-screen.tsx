@@ -24,7 +24,7 @@ import { AllHay, HaySection, ToShut } from './hay-section.js';
 import { KeyDates } from './key-dates.js';
 import { MownSection } from './mown-section.js';
 import { MoveList } from './move-list.js';
-import { PastureMap } from './pasture-map.js';
+import { PaddockMap } from './paddock-map.js';
 import { PastureNav } from './pasture-nav.js';
 import { SeasonStrip, paddockName } from './season-strip.js';
 import { StandingBars } from './standing-bars.js';
@@ -127,7 +127,7 @@ function Season({
       </Section>
       <Section title="Grass supply and need">
         <Suspense fallback={<Text>Drawing the chart …</Text>}>
-          <MassChart plan={plan} units={farm.units} day={shownDay} onDay={setDay} />
+          <MassChart plan={plan} units={farm.units} tables={tables} day={shownDay} onDay={setDay} />
         </Suspense>
       </Section>
       <Section title="Grass to mow for hay">
@@ -150,7 +150,7 @@ function Season({
             <Fact of={allStandingOn(plan, shownDay)} />
           </Facts>
         </Folded>
-        <PastureMap plan={plan} paddocks={picture.paddocks} date={addDays(plan.from, shownDay)} />
+        <PaddockMap plan={plan} paddocks={picture.paddocks} day={shownDay} onDay={setDay} />
         <MownSection farm={farm} plan={plan} picture={picture} />
         <Folded
           id="what-if"
