@@ -60,13 +60,16 @@ export class RecordService {
   }
 
   async ofBatch(farmId: string, batchId: string): Promise<HowItWent> {
-    const { arrivalDate } = await this.batches.findOne(farmId, batchId);
-    const { picture } = await this.pictures.of(farmId);
+    const { picture, revision } = await this.pictures.of(farmId);
+    const { arrivalDate } =
+      picture.batches.find(({ id }) => id === batchId) ??
+      (await this.batches.findOne(farmId, batchId));
     const plan = await this.asOrdered(picture, batchId);
     const since = boughtFrom(arrivalDate);
     const facts = await this.told.factsOfBatch(farmId, batchId, {
       kinds: OF_BATCHES,
       since,
+      at: revision,
     });
     return howItWent({ batchId, plan, facts, today: picture.today });
   }
