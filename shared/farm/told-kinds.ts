@@ -209,7 +209,7 @@ export const TOLD_KINDS: Readonly<Record<ToldKind, KindOfFact>> = {
     problemsOf: ({ about }) =>
       among('about', about, [FARM_GROUND], 'The gauge is that of the whole farm.'),
   },
-  calved: ofHerd(calvedFields),
+  calved: { ...ofHerd(calvedFields), replaces: 'the-calving-of-its-cow' },
   'cattle-left': {
     ...ofHerd(cattleLeftFields),
     problemsOf: ({ about, details }, { herdIds }) => [

@@ -96,7 +96,10 @@ export class ToldService extends FactsOfFarm {
       if (all.length === 0) return [];
       const farm = toldOn(await this.namesOf(manager, farmId));
       await this.room.check(manager, farmId, all.length, fieldOf);
-      const kept = await keepFacts(manager, farmId, all, { farm, fieldOf });
+      const kept = await keepFacts(manager, farmId, all, {
+        ...{ farm, fieldOf },
+        tables: this.tables.tables,
+      });
       const told = kept.filter(({ isNew }) => isNew).map(({ fact }) => fact);
       await this.settle(manager, farmId, told, (fact, field) =>
         fieldOf(

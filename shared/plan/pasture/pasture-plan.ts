@@ -1,8 +1,7 @@
 import type { Sourced } from '../../explain/formula.js';
-import { input, quantity, type NumberQuantity } from '../../explain/quantity.js';
+import type { NumberQuantity } from '../../explain/quantity.js';
 import type { MowingWork } from '../../farm/mowing.js';
 import type { AnimalPicture } from '../../farm/picture.js';
-import { recalibrateFormulas } from '../../pasture/recalibrate.js';
 import { FieldError, type FieldProblem } from '../../problems/field-problem.js';
 import type { PlanIssue } from '../../problems/plan-issue.js';
 import type { Judgement } from '../../tables/judgements.js';
@@ -20,6 +19,7 @@ import { herdPart, type HerdPart } from './herd-part.js';
 import { planHerdTasks } from './herd-tasks.js';
 import { planManure, type BirdMove } from './manure.js';
 import { littleHay } from './little-hay.js';
+import { calvingUnknown } from './calving-unknown.js';
 import { grassUnderSnow } from './grass-under-snow.js';
 import { lowEntries } from './low-entries.js';
 import { mowingGoes, mowingWorkOf } from './mowing-goes.js';
@@ -36,7 +36,7 @@ import { paddockPart, type PaddockPart } from './paddock-part.js';
 import { pastureIssues } from './pasture-issues.js';
 import { quarantineIssues } from './quarantine-issues.js';
 import { pastureOfFarm } from './pasture-of-farm.js';
-import { farmFactorRow } from './pasture-support.js';
+import { farmFactor } from './farm-growth.js';
 import { rounded } from './rounded-days.js';
 import { spareGrass } from './spare-grass.js';
 import { planSizing, type SizingPart } from './sizing-part.js';
@@ -157,13 +157,13 @@ function planAsTold(picture: AnimalPicture, tables: Tables): PasturePlan {
         ...littleHay(context, chosen),
         ...lowEntries(context, chosen),
         ...grassUnderSnow(context, chosen),
+        ...calvingUnknown(context),
       ],
     },
   ]);
   const dry = drySpell(context);
   const bare = nothingToGraze(context, chosen);
   const { rainMm } = weather.expected;
-  const { readingWeight } = tables.pasture;
   return {
     from: dateOf(span.from),
     to: dateOf(span.to - 1),
@@ -175,20 +175,7 @@ function planAsTold(picture: AnimalPicture, tables: Tables): PasturePlan {
       ...(dry ? { dry } : {}),
       ...(rainMm ? { rainMm: rounded(rainMm, span.from, span.to, 10) } : {}),
     },
-    farmFactor: quantity(
-      'Your growth against the model',
-      context.grass.farmFactor,
-      'ratio',
-      recalibrateFormulas.factor,
-      [
-        {
-          ...input('Readings with growth between them', context.grass.pairs, 'count', 'n'),
-          mark: farmFactorRow(tables, context.grass.pairs).mark,
-        },
-        input('Readings the model counts for', readingWeight.priorReadings, 'count'),
-      ],
-      { sources: readingWeight.sources },
-    ),
+    farmFactor: farmFactor(context),
     growth: context.growth,
     order: context.order,
     aheadDays: context.tables.judgements.grass.aheadDays,

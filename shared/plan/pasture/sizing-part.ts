@@ -20,6 +20,7 @@ export function planSizing(context: PastureContext, { books }: Chosen): Found<Si
   const { herdDays, span, areaM2, tables, grass } = context;
   const at = busiestDay(context);
   const liveKg = herdDays.reduce((sum, d) => sum + d.liveKg[at]!, 0);
+  const calfKg = herdDays.reduce((sum, d) => sum + d.calfLiveKg[at]!, 0);
   const head = herdDays.reduce((sum, d) => sum + d.head[at]!, 0);
   const stay = tables.pasture.longestStayDays.value;
   const share = tables.pasture.utilisation.byStayDays[stay - 1]!;
@@ -88,8 +89,12 @@ export function planSizing(context: PastureContext, { books }: Chosen): Found<Si
       perHectare(liveKg, areaM2),
       'kgPerHa',
       sizingFormulas.stockingRate,
-      [input('Live weight', liveKg, 'kg'), input('All paddocks', areaM2, 'ha')],
-      { rows: need },
+      [
+        input('Live weight', liveKg, 'kg'),
+        ...(calfKg === 0 ? [] : [input('Of it calves at foot', calfKg, 'kg')]),
+        input('All paddocks', areaM2, 'ha'),
+      ],
+      { rows: [...need, ...(calfKg === 0 ? [] : [tables.cattle.calfWeight])] },
     ),
     capacity,
     ...fenceSizing(context),
