@@ -150,6 +150,9 @@ describe('the season', () => {
     );
     await change.waitFor({ timeout: 30_000 });
     expect(await change.textContent()).toMatch(/The soil slows the grass from .*more hay to buy/);
+    expect(await change.textContent()).toMatch(
+      /You would see it from .* To answer it from that day: /,
+    );
     // A second month beside the first.
     const augustAlone = await change.textContent();
     await page.getByLabel('Month', { exact: true }).selectOption('July');

@@ -5,6 +5,7 @@ import { aboutGrass } from '../../../../shared/plan/pasture/about-grass.js';
 import { herdsNow, sayHerdNow } from '../../../../shared/plan/pasture/herd-now.js';
 import type { PasturePlan } from '../../../../shared/plan/pasture/pasture-plan.js';
 import { allStandingOn, averageOn, needOn } from '../../../../shared/plan/pasture/standing.js';
+import { waysInDry } from '../../../../shared/plan/pasture/ways-in-dry.js';
 import { describeForForm } from '../../../../shared/problems/field-problem.js';
 import type { FarmPicture } from '../../../../shared/farm/picture.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
@@ -101,7 +102,7 @@ function Season({
   const outcome = isWorking
     ? 'Working it out …'
     : isChanged && base.plan
-      ? difference(base.plan, plan, reader)
+      ? difference(base.plan, plan, reader) + waysInDry(base.plan, plan, picture.products, reader)
       : '';
   const shownDay = Math.min(last, Math.max(0, day ?? daysBetween(plan.from, start)));
   // Days that Work has are of the farm as it is.
