@@ -12,6 +12,7 @@ import autocannon from 'autocannon';
 import { parse } from 'jsonc-parser';
 import 'reflect-metadata';
 import { benchChances } from './chances.mjs';
+import { benchManyFarms } from './many-farms.mjs';
 import { benchOthersWait } from './others-wait.mjs';
 import { benchOpenedCold } from './opened-cold.mjs';
 import { benchPicture } from './picture.mjs';
@@ -107,10 +108,12 @@ await chances();
 await openedCold();
 await othersWait();
 await todayPage();
-await benchWriters(print, {
+const program = {
   start: (dataDir, env) => startServer('dist/src/main.js', dataDir, '/api/farms', env),
   stop,
-});
+};
+await benchWriters(print, program);
+await benchManyFarms(print, program);
 firstLoad();
 
 /** Grass and cattle: a season walked, its cost by paddocks and days, and a whole plan. */
