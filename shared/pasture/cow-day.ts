@@ -2,7 +2,7 @@ import { addDays, daysBetween, type PlainDate } from '../calendar/plain-date.js'
 import type { CattleGroup } from '../farm/herd.js';
 import { straightLines } from '../maths/straight-lines.js';
 import { rowById, type Tables } from '../tables/tables.js';
-import type { CattleClass } from '../tables/pasture-tables.js';
+import type { CattleClass, CattleTable } from '../tables/pasture-tables.js';
 
 const DRY = 'dry-cow';
 const NURSING = 'cow-calf';
@@ -129,3 +129,9 @@ export const calfEatsKg = (
     rows.map((row) => row.ageDays),
     rows.map((row) => row.kgPerDay),
   )(ageDays);
+
+/** Live weight of a sucking calf at an age, kg: along a straight line through the weight of one age. */
+export const calfWeighsKg = (
+  { atDays, kg, gainKgPerDay }: CattleTable['calfWeight'],
+  ageDays: number,
+): number => kg + gainKgPerDay * (ageDays - atDays);

@@ -5,7 +5,7 @@ import { apartOf } from './quarantine.js';
 import { rowById, type Tables } from '../tables/tables.js';
 import { cattleWaterL, hotDayWaterL } from './cattle-water.js';
 import type { CattleClass } from '../tables/pasture-tables.js';
-import { cowDay } from './cow-day.js';
+import { calfWeighsKg, cowDay } from './cow-day.js';
 import { calvingDue, type CalvingDue } from './gestation.js';
 import { animalUnits, intakeKg } from './intake.js';
 import { groupsOf, hasOwnDates, type PlannedGroup, type PlannedHerd } from './named-cows.js';
@@ -20,7 +20,10 @@ export interface GroupDays {
 /** What a herd is on each day, index = days after the first day. */
 export interface HerdDays {
   readonly head: Float64Array;
+  /** Of all of them, calves at foot with their mothers. */
   readonly liveKg: Float64Array;
+  /** The calves' part of it. */
+  readonly calfLiveKg: Float64Array;
   readonly demandKg: Float64Array;
   /** The part of it that is to come from grass: cattle in quarantine are fed in their pen. */
   readonly grassKg: Float64Array;
@@ -156,6 +159,7 @@ export function herdDays(
   const days = {
     head: new Float64Array(n),
     liveKg: new Float64Array(n),
+    calfLiveKg: new Float64Array(n),
     demandKg: new Float64Array(n),
     grassKg: new Float64Array(n),
     shareOfWeightKg: new Float64Array(n),
@@ -230,7 +234,10 @@ function addGroup(
     each.eachKg[i] = dryMatterKg + calfKg;
     each.weightKg[i] = weightKg;
     days.head[i]! += head;
-    days.liveKg[i]! += head * weightKg;
+    const calfLiveKg =
+      calfDays === undefined ? 0 : calfWeighsKg(tables.cattle.calfWeight, calfDays);
+    days.liveKg[i]! += head * (weightKg + calfLiveKg);
+    days.calfLiveKg[i]! += head * calfLiveKg;
     days.demandKg[i]! += head * (dryMatterKg + calfKg);
     if (span.grassFrom <= i) days.grassKg[i]! += head * (dryMatterKg + calfKg);
     days.shareOfWeightKg[i]! += head * (of.bodyWeightShare.value * weightKg + calfKg);

@@ -38,7 +38,7 @@ export const sizingFormulas = {
     id: 'carrying-capacity',
     title: 'Head the land carries',
     words:
-      'Growth of the plan times the share eaten, divided by what one animal eats on the days on which grass grows. Hay feeds the other days.',
+      'Growth of the plan times the share eaten, divided by what one animal eats on the days on which grass grows. None of it is made into hay for the other days, on which all hay is bought.',
     symbols: 'n = growth·u ÷ (intake·days)',
     sources: ['GRAZING_16'],
     mark: 'published',

@@ -4,16 +4,13 @@ import type { Batch } from '../farm/batch.js';
 import { birdGrowth, LAST_AGE_DAYS, sexShares } from '../poultry/growth.js';
 import { rowById, type Tables } from '../tables/tables.js';
 
-/** What a hen in lay does not eat more of in a day: a guess, no source. */
-const MOST_KG_A_HEN = 0.15;
-
 /** More feed than one bird of a batch can have in front of it at once, kg: months of it, twice over. */
 export function mostFeedKg(
   batch: Batch,
   on: PlainDate,
   { strains, growthTables, judgements }: Tables,
 ): number {
-  const { feedAtOnceDays, feedAtOnceTimes } = judgements.alarms;
+  const { feedAtOnceDays, feedAtOnceTimes, mostHenFeedKg } = judgements.alarms;
   const strain = rowById(strains, batch.strainId);
   const table = rowById(growthTables, batch.growthTableId ?? strain.growthTables[0]!);
   const old = daysBetween(batch.arrivalDate, on);
@@ -27,6 +24,6 @@ export function mostFeedKg(
       const first = Math.min(from, LAST_AGE_DAYS - days);
       return cumulativeFeedKg[first + days]! - cumulativeFeedKg[first]!;
     });
-  const ofHens = batch.purpose === 'layers' ? MOST_KG_A_HEN * days : 0;
+  const ofHens = batch.purpose === 'layers' ? mostHenFeedKg.value * days : 0;
   return feedAtOnceTimes.value * Math.max(ofHens, ...eaten);
 }

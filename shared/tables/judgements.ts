@@ -233,6 +233,7 @@ export const JUDGED = {
     'feedAheadDays',
     'feedAtOnceDays',
     'feedAtOnceTimes',
+    'mostHenFeedKg',
     'readyAheadDays',
     'bagLeftShare',
     'limitNearShare',

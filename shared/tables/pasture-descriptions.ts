@@ -108,7 +108,8 @@ export const pasture = nested(
   row('PastureTable', {
     readingWeight: part('ReadingWeight', {
       priorReadings: COUNT,
-      leastKgPerHa: KG_A_HA,
+      readingErrorKgPerHa: KG_A_HA,
+      growthSpread: SHARE,
       lowFactor: FACTOR,
       highFactor: FACTOR,
     }),
@@ -181,6 +182,7 @@ export const cattle = nested(
     calfAtFoot: part('CalfAtFoot', {
       rows: table('CalfAtFootRow', { ageDays: DAYS, kgPerDay: KG }),
     }),
+    calfWeight: part('CalfWeight', { atDays: DAYS, kg: KG, gainKgPerDay: KG }),
     animalUnits: part('AnimalUnits', {
       perKgLive: PER_KG,
       dryKgPerUnitDay: KG,

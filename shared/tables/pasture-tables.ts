@@ -123,6 +123,12 @@ export interface CattleTable {
   readonly calfAtFoot: Sourced & {
     readonly rows: readonly { readonly ageDays: number; readonly kgPerDay: number }[];
   };
+  /** What a sucking calf weighs at one age, and gains a day before and after it. */
+  readonly calfWeight: Sourced & {
+    readonly atDays: number;
+    readonly kg: number;
+    readonly gainKgPerDay: number;
+  };
   readonly girth: {
     readonly rule: Sourced & { readonly cubicInchesPerLb: number };
     /** How far it was found too high against a scale. */
@@ -157,8 +163,10 @@ export interface PastureTable {
   readonly readingWeight: Sourced & {
     /** How many readings the table's own growth counts for. */
     readonly priorReadings: number;
-    /** Growth expected between two readings from which they say anything. */
-    readonly leastKgPerHa: number;
+    /** Standard error of the growth between two heights that were read. */
+    readonly readingErrorKgPerHa: number;
+    /** Standard deviation of growth between two readings from what the model has, as a share of it. */
+    readonly growthSpread: number;
     readonly lowFactor: number;
     readonly highFactor: number;
   };

@@ -2,6 +2,7 @@ import { Injectable } from '@nestjs/common';
 import { randomUUID } from 'node:crypto';
 import type { EntityManager } from 'typeorm';
 import { paddockFields, type Paddock } from '../../shared/farm/paddock.js';
+import { partNames } from '../../shared/farm/part-names.js';
 import type { HerdMove } from '../../shared/farm/told-fact.js';
 import type { Saved } from '../../shared/farm/saved.js';
 import { paddockProblems } from '../../shared/plan/pasture/check-pasture.js';
@@ -113,10 +114,16 @@ export class PaddocksService {
       const { lastGrazedOn } = viewOf(whole, await this.grazing.on(farmId));
       await checkRoom(manager, farmId, shares.length - 1);
       const { outline, ...details } = { ...whole.details, ...(lastGrazedOn && { lastGrazedOn }) };
+      const all = await manager.findBy(PaddockEntity, { farmId });
+      const names = partNames(
+        whole.name,
+        all.flatMap((each) => (each.id === id ? [] : [each.name])),
+        shares.length,
+      );
       const strips = shares.map((share, k) => ({
         id: randomUUID(),
         farmId,
-        name: `${whole.name.slice(0, 76)} ${k + 1}`,
+        name: names[k]!,
         details: {
           ...details,
           areaM2: details.areaM2 * share,

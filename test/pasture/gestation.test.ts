@@ -39,6 +39,16 @@ describe('calvingDue', () => {
     expect(daysBetween(early, due)).toBeLessThanOrEqual(12);
   });
 
+  it.each([
+    // Torell, Nevada: Charolais and Limousin 289, Brahman up to 292.
+    ['charolais', 289],
+    ['limousin', 289],
+    ['brahman', 292],
+  ])('goes by what is printed of %s: %d days', (breedId, days) => {
+    const { due } = calvingDue(tables.gestation, '2027-06-01', breedId);
+    expect(daysBetween('2027-06-01', due)).toBe(days);
+  });
+
   it('names a breed it does not know', () => {
     expect(() => calvingDue(tables.gestation, '2027-06-01', 'unicorn')).toThrow('unicorn');
   });

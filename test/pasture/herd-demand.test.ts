@@ -113,6 +113,19 @@ describe('herdDays', () => {
     );
   });
 
+  it('weighs calves at foot with their mothers until they are weaned', () => {
+    // 554 lb at 192 days after 2.5 lb a day: 74 lb at birth, by hand.
+    const { liveKg, calfLiveKg } = daysOf(newGroup({ classId: 'cow-calf', calvesOn: on(10) }));
+    expect(calfLiveKg[10]! / 4).toBeCloseTo(33.6, 1);
+    expect(calfLiveKg[202]! / 4).toBeCloseTo(251.3, 9);
+    const { weaningDays } = tables.judgements.grass;
+    const weaned = 10 + weaningDays.value;
+    const cowKg = classes.find(({ id }) => id === 'cow-calf')!.weightKg;
+    for (const day of [10, 100, weaned - 1])
+      expect(liveKg[day]! - calfLiveKg[day]!).toBeCloseTo(4 * cowKg, 6);
+    expect(liveKg[weaned]).toBeCloseTo(4 * cowKg, 6);
+  });
+
   it('needs most at the best week of her milk, and least once the calf is weaned', () => {
     const group = newGroup({ classId: 'dry-cow', head: 1, calvesOn: on(10) });
     const { demandKg, animalUnits } = daysOf(group);

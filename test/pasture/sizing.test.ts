@@ -1,6 +1,7 @@
 import { describe, expect, it } from '@jest/globals';
 import {
   carryingCapacity,
+  paddockAreaM2,
   paddocksFor,
   perHectare,
   rectangleFenceM,
@@ -49,6 +50,29 @@ describe('carryingCapacity', () => {
       seasonDays: 180,
     });
     expect(Math.abs(head - 19.44)).toBeLessThan(0.005);
+  });
+});
+
+describe('ground and fence of a paddock', () => {
+  // Penn State, table 1.8-9: acres for an animal unit (25 lb a day), with its shares eaten.
+  it.each([
+    [3, 1000, 0.75, 0.1],
+    [5, 750, 0.65, 0.256],
+    [7, 1500, 0.6, 0.194],
+  ])('is as printed for %d days at %d lb an acre', (days, lbPerAcre, harvestShare, acres) => {
+    const areaM2 = paddockAreaM2({
+      ...{ demandKgPerDay: lbToKg(25), days, harvestShare },
+      availableKgPerHa: lbPerAcre * KG_HA_PER_LB_ACRE,
+    });
+    expect(Math.abs(areaM2 / M2_PER_ACRE - acres)).toBeLessThan(0.001);
+  });
+
+  it.each([
+    [2, 0.06],
+    [4, 0.25],
+  ])('asks of one %d times as long as wide the printed share more than a square', (long, more) => {
+    const share = rectangleFenceM(10_000, long) / rectangleFenceM(10_000, 1) - 1;
+    expect(Math.abs(share - more)).toBeLessThan(0.005);
   });
 });
 

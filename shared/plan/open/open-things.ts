@@ -164,6 +164,8 @@ const OPEN_THINGS: readonly OpenThing[] = [
       ...['grass-short', 'hay-a-day', 'hay-cut', 'hay-needed', 'bales', 'winter-feed'],
       ...[
         'hay-own',
+        'hay-of-days-ahead',
+        'hay-made-dry',
         'hay-next-winter',
         'grass-meanwhile',
         'hay-until-plan',
@@ -179,7 +181,13 @@ const OPEN_THINGS: readonly OpenThing[] = [
       ],
       'saved-over-plain-rule',
       ...['forage-energy', 'milk-carried', 'gain-carried', 'milk-off-the-back'],
-      ...['feed-besides-grass', 'farm-growth-factor', 'reading-against-plan', 'sward-growth'],
+      ...[
+        'feed-besides-grass',
+        'farm-growth-factor',
+        'paddock-growth-factor',
+        'reading-against-plan',
+        'sward-growth',
+      ],
       ...['stockpile-shut', 'stockpile-standing', 'head-that-fits', 'land-that-fits'],
       ...['animal-days', 'paddock-nitrogen', 'paddock-phosphorus', 'legumes-in-stand'],
     ],

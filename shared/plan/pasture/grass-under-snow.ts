@@ -1,6 +1,8 @@
 import { issue, type PlanIssue } from '../../problems/plan-issue.js';
 import { wasteOf } from './hay-waste.js';
+import { turnOutOf } from './grass-again.js';
 import type { PastureContext } from './pasture-context.js';
+import { YEAR } from './pasture-span.js';
 import { baleOf, type Chosen } from './surplus.js';
 
 /** Fewer are said by weight: what is rounded down to none or one says little of a small herd's hay. */
@@ -23,14 +25,21 @@ export function grassUnderSnow(context: PastureContext, { problem, books }: Chos
   }, 0);
   const needKg = herdDays.reduce((sum, { grassKg }) => sum + grassKg[Math.min(day, to - 1)]!, 0);
   if (kg < backFromHayDays.value * needKg || needKg === 0) return [];
-  const hayKg = (kg * wasteOf(context)) / tables.pasture.hay.dryMatterShare;
+  const feedDays = Math.floor(kg / needKg);
+  const winterDays = (turnOutOf(problem, books) ?? context.span.from) + YEAR - day;
+  const isEnough = winterDays <= feedDays;
+  const hayKg =
+    (Math.min(kg, needKg * winterDays) * wasteOf(context)) / tables.pasture.hay.dryMatterShare;
   const bales = Math.floor(hayKg / baleOf(context).kg);
+  const lasts = isEnough
+    ? 'More grass than the cattle need until there is grass again'
+    : `Grass for about ${say(feedDays, 'day')}`;
   const hay = bales < LEAST_BALES ? `${say(hayKg, 'kg')} of hay` : say(bales, 'bales');
   return [
     issue(
       'note',
       'grass-under-snow',
-      `Grass for about ${say(Math.floor(kg / needKg), 'day')} stands above the residuals when snow comes (${say(dateOf(day), 'date')} in a usual year), ${say(kg, 'kg')} of dry matter that cattle would eat. Hay is planned from then on, as snow ends grazing here. Up to about ${say(snowGrazedCm.value, 'cm')} of loose snow, without ice or a crust, cattle that know it graze through; deeper they work hard for a bite and need hay too. All of it eaten would spare about ${hay}; it loses leaf and feed value all winter.`,
+      `${lasts} stands above the residuals when snow comes (${say(dateOf(day), 'date')} in a usual year), ${say(kg, 'kg')} of dry matter that cattle would eat. Hay is planned from then on, as snow ends grazing here. Up to about ${say(snowGrazedCm.value, 'cm')} of loose snow, without ice or a crust, cattle that know it graze through; deeper they work hard for a bite and need hay too. ${isEnough ? 'What they need of it would spare' : 'All of it eaten would spare'} about ${hay}; it loses leaf and feed value all winter.`,
       [backFromHayDays, snowGrazedCm],
     ),
   ];

@@ -1,5 +1,6 @@
 import type { NumberQuantity } from '../../explain/quantity.js';
 import { issue, type PlanIssue } from '../../problems/plan-issue.js';
+import { capacityOf } from './capacity.js';
 import type { PastureContext } from './pasture-context.js';
 import { baleOf, type Chosen } from './surplus.js';
 
@@ -21,7 +22,7 @@ export function hayOver(
   );
   const ways = [
     'sell it or let a neighbor mow for a share',
-    ...(0 < head ? [`keep about ${head} more head in summer`] : []),
+    ...wordsOfHead(context, head),
     'or mow less and top what goes rank',
   ];
   return [
@@ -36,14 +37,25 @@ export function hayOver(
 
 /** Head that grass which is cut would feed in the season, beside those that are there. */
 export function moreHead(
-  { herdDays }: Pick<PastureContext, 'herdDays'>,
+  context: PastureContext,
   { problem, books }: Chosen,
   cutKg: number,
 ): number {
+  const { herdDays } = context;
   const eatenKg = books.eatenKg.reduce((sum, kg) => sum + kg.reduce((a, b) => a + b, 0), 0);
   const ofDay = (herdDays[0]?.head ?? []).map((_, day) =>
     herdDays.reduce((sum, { head }) => sum + head[day]!, 0),
   );
   const head = Math.max(0, ...ofDay);
-  return eatenKg <= 0 ? 0 : Math.floor((head * cutKg * problem.harvestShare[0]!) / eatenKg);
+  if (eatenKg <= 0) return 0;
+  const more = Math.floor((head * cutKg * problem.harvestShare[0]!) / eatenKg);
+  return Math.max(0, Math.min(more, Math.floor(capacityOf(context).value) - head));
 }
+
+/** Fewer than the land carries: the rest of its growth is hay for those that are there, or is left. */
+export const wordsOfHead = (context: PastureContext, more: number): string[] =>
+  more === 0
+    ? []
+    : [
+        `keep about ${more} more head in summer (the land carries about ${Math.floor(capacityOf(context).value)} in all where none of it is mown and all hay is bought)`,
+      ];

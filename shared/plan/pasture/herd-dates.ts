@@ -238,12 +238,29 @@ export function datesOf(context: PastureContext, chosen: Chosen, h: number): Fou
   };
   const eatsDry = chosen.books.stays.some((s) => s.herd === h && s.entry === 'at-rest');
   return found(dates, {
+    issues: isOut ? [] : laterThanSet(context, stay),
     cautions: [
       ...cautions,
       ...(needsMagnesium && !isOut ? ['grass-tetany'] : []),
       ...(eatsDry ? ['dry-grass'] : []),
     ],
   });
+}
+
+/** A day set for turn-out on which no paddock is ready yet is not kept, which is said. */
+function laterThanSet(context: PastureContext, stay: StayRecord) {
+  const { herds, dateOf, span, say, tables } = context;
+  const { name, turnOutOn } = herds[stay.herd]!;
+  if (turnOutOn === undefined || turnOutOn < dateOf(span.from)) return [];
+  if (dateOf(stay.from) <= turnOutOn || turnOutOn < dateOf(thereFrom(context, stay))) return [];
+  return [
+    issue(
+      'note',
+      'turn-out-later',
+      `You set turn-out of ${name} for ${say(turnOutOn, 'date')}, but no paddock that is open and rested stands tall enough before ${say(dateOf(stay.from), 'date')}: they go out then, and are on hay until that day. Going out on grass that is shorter costs growth all spring; where yours is taller than planned, walk it and type the heights under Pasture walk.`,
+      [tables.judgements.grass.growsKgPerHa],
+    ),
+  ];
 }
 
 const isStillToLeave = ({ leavesOn, leftAs }: CattleGroup, from: PlainDate): boolean =>
@@ -267,13 +284,18 @@ function toldTurnOut(context: PastureContext, h: number): PlainDate | undefined 
 
 const outOf = (apart: Apart | undefined): { out?: string } => (apart ? { out: apart.out } : {});
 
-function turnOutOf(context: PastureContext, stay: StayRecord): Quantity {
-  const { farm, herds, herdDays, span, dateOf, tables, paddocks } = context;
-  const { turnOutOn } = herds[stay.herd]!;
-  const { kgPerHaCm, sward, depletionMm } = context.grass.swards[stay.paddock]!;
+/** Day of the plan from which a herd has cattle that may graze, at the latest that of a stay of theirs. */
+function thereFrom({ herdDays, span }: PastureContext, stay: StayRecord): number {
   const { grassKg } = herdDays[stay.herd]!;
   let there = span.from;
   while (there < stay.from && grassKg[there]! <= 0) there++;
+  return there;
+}
+
+function turnOutOf(context: PastureContext, stay: StayRecord): Quantity {
+  const { farm, herds, dateOf, tables, paddocks } = context;
+  const { turnOutOn } = herds[stay.herd]!;
+  const { kgPerHaCm, sward, depletionMm } = context.grass.swards[stay.paddock]!;
   return datedFact(
     'Turn-out',
     dateOf(stay.from),
@@ -288,7 +310,7 @@ function turnOutOf(context: PastureContext, stay: StayRecord): Quantity {
         ? input('Ground drained and grass growing from', dateOf(firstFitDay(context)), 'date', 't₀')
         : fromFarm('Not before the date you set', turnOutOn, 'date', 't₀'),
       ...(turnOutOn === undefined ? [fromJudgement(tables.judgements.grass.growsKgPerHa)] : []),
-      input('Herd can graze from', dateOf(there), 'date'),
+      input('Herd can graze from', dateOf(thereFrom(context, stay)), 'date'),
       ...(restsOnAssumedHeight(farm)
         ? [input('Height above sea level, assumed: higher up it is later', farm.elevationM, 'm')]
         : []),

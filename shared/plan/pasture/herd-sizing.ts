@@ -5,12 +5,13 @@ import {
   givenOrTable,
   input,
   quantity,
+  type QuantityInput,
   type NumberQuantity,
 } from '../../explain/quantity.js';
 import { paddockAreaM2, paddocksFor, sizingFormulas } from '../../pasture/sizing.js';
 import { formulaOfEquation, intakeFormulas, intakeKg } from '../../pasture/intake.js';
 import { cowDay } from '../../pasture/cow-day.js';
-import { dueOf } from '../../pasture/herd-demand.js';
+import { dueOf, type HerdDays } from '../../pasture/herd-demand.js';
 import { groupsOf, type PlannedGroup } from '../../pasture/named-cows.js';
 import { addDays, daysBetween, type PlainDate } from '../../calendar/plain-date.js';
 import { rowById } from '../../tables/tables.js';
@@ -61,7 +62,7 @@ export function herdSizing(
     intakeFormulas.demand,
     [
       input('Head', days.head[busy]!, 'count'),
-      input('Live weight', days.liveKg[busy]!, 'kg'),
+      ...liveOf(days, busy),
       input('Energy of what it eats, Mcal/kg', context.energyMcalPerKg[busy]!, 'ratio', 'NE'),
       input('On', dateOf(busy), 'date'),
     ],
@@ -105,7 +106,7 @@ export function herdSizing(
       days.shareOfWeightKg[busy]!,
       'kg',
       intakeFormulas.share,
-      [input('Live weight', days.liveKg[busy]!, 'kg', 'BW')],
+      liveOf(days, busy),
       {
         rows: [
           ...need.rows,
@@ -120,7 +121,7 @@ export function herdSizing(
       days.animalUnits[busy]!,
       'ratio',
       intakeFormulas.animalUnits,
-      [input('Live weight', days.liveKg[busy]!, 'kg', 'BW')],
+      liveOf(days, busy),
       {
         ...need,
         spread: {
@@ -225,3 +226,9 @@ function meanAvailable({ grass, areaM2 }: PastureContext): number {
   );
   return areaM2 === 0 ? 0 : sum / areaM2;
 }
+
+/** Live weight of the cattle that are counted, which needs go by, and of the calves at their feet. */
+const liveOf = ({ liveKg, calfLiveKg }: HerdDays, day: number): readonly QuantityInput[] => [
+  input('Live weight', liveKg[day]! - calfLiveKg[day]!, 'kg', 'BW'),
+  ...(calfLiveKg[day] === 0 ? [] : [input('Calves at foot weigh', calfLiveKg[day]!, 'kg')]),
+];

@@ -301,7 +301,7 @@ function standingBefore(plan: PasturePlan, paddock: PaddockPart, move: Move): Nu
       isFirst
         ? input('Plan begins', plan.from, 'date')
         : input('Days since', move.restDays!, 'day'),
-      input('Your growth against the model', plan.farmFactor.value, 'ratio', 'f_farm'),
+      from(paddock.growthFactor, 'f_paddocks'),
     ],
     { rows: [plan.order] },
   );

@@ -17,13 +17,17 @@ import type { SeasonWeather, WeatherRun } from './season-weather.js';
 export function growths(place: GrassPlace): (base: PaddockBase, factor: number) => PaddockGrowth {
   const known = new Map<string, PaddockGrowth>();
   return (base, factor) => {
-    const { forageId, productivity, soilId, stand } = base.paddock;
-    const key = [forageId, productivity, soilId, stand, factor].join();
+    const key = `${groupOf(base)},${factor}`;
     let grown = known.get(key);
     if (!grown) known.set(key, (grown = grownOf(place, base, factor)));
     return grown;
   };
 }
+
+/** Those of one group are of the same grass on the same ground. */
+export const groupOf = ({
+  paddock: { forageId, productivity, soilId, stand },
+}: Pick<PaddockBase, 'paddock'>): string => [forageId, productivity, soilId, stand].join();
 
 /** Weather of the place as grass meets it: that of the plan, and the usual. */
 export interface GrassPlace {

@@ -10,6 +10,7 @@ import {
 } from '../../explain/quantity.js';
 import { forageMassFormulas } from '../../pasture/forage-mass.js';
 import { recalibrateFormulas } from '../../pasture/recalibrate.js';
+import { paddockFactor } from './farm-growth.js';
 import type { ManurePart } from './manure.js';
 import type { PastureContext } from './pasture-context.js';
 import { growthRows } from './pasture-support.js';
@@ -24,6 +25,8 @@ export interface PaddockPart {
   readonly area: NumberQuantity;
   readonly forage: string;
   readonly perCm: NumberQuantity;
+  /** Growth of paddocks like it over the model's, by what was read of them. */
+  readonly growthFactor: NumberQuantity;
   /** Height and mass on the first day of the plan. */
   readonly height: NumberQuantity;
   readonly mass: NumberQuantity;
@@ -128,6 +131,7 @@ function onFirstDay(
     forage: forage.name,
     area: quantity('Area', paddock.areaM2, 'ha', forageMassFormulas.area, []),
     perCm,
+    growthFactor: paddockFactor(context, own),
     legumes: legumesOf(context, own),
     height: quantity(
       `Height on ${context.say(context.dateOf(context.span.from), 'date')}`,

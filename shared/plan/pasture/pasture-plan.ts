@@ -1,8 +1,7 @@
 import type { Sourced } from '../../explain/formula.js';
-import { input, quantity, type NumberQuantity } from '../../explain/quantity.js';
+import type { NumberQuantity } from '../../explain/quantity.js';
 import type { MowingWork } from '../../farm/mowing.js';
 import type { AnimalPicture } from '../../farm/picture.js';
-import { recalibrateFormulas } from '../../pasture/recalibrate.js';
 import { FieldError, type FieldProblem } from '../../problems/field-problem.js';
 import type { PlanIssue } from '../../problems/plan-issue.js';
 import type { Judgement } from '../../tables/judgements.js';
@@ -13,12 +12,14 @@ import { bedsOf, type BedPart } from './beds.js';
 import { carriedParts, tooPoor } from './carried-part.js';
 import { checkPasture } from './check-pasture.js';
 import { drySpell, type DrySpell } from './dry-spell.js';
+import { believed, oddIssues, type Believed } from './believed.js';
 import { bookOf, type GrassBook } from './grass-book.js';
 import { planHay, type HayPart } from './hay-part.js';
 import { herdPart, type HerdPart } from './herd-part.js';
 import { planHerdTasks } from './herd-tasks.js';
 import { planManure, type BirdMove } from './manure.js';
 import { littleHay } from './little-hay.js';
+import { calvingUnknown } from './calving-unknown.js';
 import { grassUnderSnow } from './grass-under-snow.js';
 import { lowEntries } from './low-entries.js';
 import { mowingGoes, mowingWorkOf } from './mowing-goes.js';
@@ -32,15 +33,14 @@ import {
   type UnplacedHerd,
 } from './moves-assumed.js';
 import { paddockPart, type PaddockPart } from './paddock-part.js';
-import { pastureContext, type PastureContext } from './pasture-context.js';
 import { pastureIssues } from './pasture-issues.js';
 import { quarantineIssues } from './quarantine-issues.js';
 import { pastureOfFarm } from './pasture-of-farm.js';
-import { farmFactorRow } from './pasture-support.js';
+import { farmFactor } from './farm-growth.js';
 import { rounded } from './rounded-days.js';
 import { spareGrass } from './spare-grass.js';
 import { planSizing, type SizingPart } from './sizing-part.js';
-import { chooseMoves, surplusOf, type Surplus } from './surplus.js';
+import { surplusOf, type Surplus } from './surplus.js';
 import { planTurning, type TurningPart } from './turning-points.js';
 
 /** A season of grass and cattle, as sent by the API and printed by the terminal. */
@@ -121,23 +121,23 @@ export function planPasture(picture: AnimalPicture, tables: Tables): PasturePlan
   };
 }
 
-/** What a pasture is planned from, as it was told. */
-function contextOf(picture: AnimalPicture, tables: Tables): PastureContext {
+/** The season as it was told, without what cannot be. */
+function seasonOf(picture: AnimalPicture, tables: Tables): Believed {
   const request = pastureOfFarm(picture, tables);
   checkPasture(request);
   if (request.paddocks.length === 0) throw new FieldError([NO_PADDOCK]);
-  return pastureContext(request);
+  return believed(request);
 }
 
 function movesAsTold(picture: AnimalPicture, tables: Tables): Move[] {
-  const context = contextOf(picture, tables);
-  return movesOf(context, chooseMoves(context));
+  const { context, chosen } = seasonOf(picture, tables);
+  return movesOf(context, chosen);
 }
 
 function planAsTold(picture: AnimalPicture, tables: Tables): PasturePlan {
-  const context = contextOf(picture, tables);
+  const season = seasonOf(picture, tables);
+  const { context, chosen } = season;
   const { span, weather, climate, dateOf } = context;
-  const chosen = chooseMoves(context);
   const sizing = planSizing(context, chosen);
   const turning = planTurning(context, chosen);
   const hay = planHay(context, chosen);
@@ -149,6 +149,7 @@ function planAsTold(picture: AnimalPicture, tables: Tables): PasturePlan {
     ...[sizing, turning, hay, manure, tasks],
     {
       issues: [
+        ...oddIssues(season),
         ...pastureIssues(context, chosen),
         ...quarantineIssues(context, chosen),
         ...tooPoor(context, carries),
@@ -156,13 +157,13 @@ function planAsTold(picture: AnimalPicture, tables: Tables): PasturePlan {
         ...littleHay(context, chosen),
         ...lowEntries(context, chosen),
         ...grassUnderSnow(context, chosen),
+        ...calvingUnknown(context),
       ],
     },
   ]);
   const dry = drySpell(context);
   const bare = nothingToGraze(context, chosen);
   const { rainMm } = weather.expected;
-  const { readingWeight } = tables.pasture;
   return {
     from: dateOf(span.from),
     to: dateOf(span.to - 1),
@@ -174,20 +175,7 @@ function planAsTold(picture: AnimalPicture, tables: Tables): PasturePlan {
       ...(dry ? { dry } : {}),
       ...(rainMm ? { rainMm: rounded(rainMm, span.from, span.to, 10) } : {}),
     },
-    farmFactor: quantity(
-      'Your growth against the model',
-      context.grass.farmFactor,
-      'ratio',
-      recalibrateFormulas.factor,
-      [
-        {
-          ...input('Readings with growth between them', context.grass.pairs, 'count', 'n'),
-          mark: farmFactorRow(tables, context.grass.pairs).mark,
-        },
-        input('Readings the model counts for', readingWeight.priorReadings, 'count'),
-      ],
-      { sources: readingWeight.sources },
-    ),
+    farmFactor: farmFactor(context),
     growth: context.growth,
     order: context.order,
     aheadDays: context.tables.judgements.grass.aheadDays,

@@ -23,7 +23,7 @@ export function growthRows(
     ...(grass.swards.some(({ paddock }) => paddock.stand === 'fair')
       ? [tables.pasture.coverShare]
       : []),
-    ...(grass.pairs === 0 ? [] : [farmFactorRow(tables, grass.pairs)]),
+    ...(grass.pairs === 0 ? [] : [farmFactorRow(tables, weightOf(grass))]),
     ...grass.swards.flatMap((sward) => [
       ...rowsOfPaddock(tables, sward),
       ...(sward.heightKnown === 'nothing' ? [tables.judgements.grass.leftBeforeWinterDays] : []),
@@ -39,14 +39,21 @@ export function growthRows(
   ];
 }
 
-/** The farm's growth over the table's: its own record once that outweighs what it is drawn to. */
+/** Its own record once that outweighs what it is drawn to. */
 export const farmFactorRow = (
   { pasture: { readingWeight } }: PastureRequest['tables'],
-  pairs: number,
+  weight: number,
 ): Sourced => ({
   sources: readingWeight.sources,
-  mark: markOfBlend(pairs, { weight: readingWeight.priorReadings, mark: readingWeight.mark }),
+  mark: markOfBlend(weight, { weight: readingWeight.priorReadings, mark: readingWeight.mark }),
 });
+
+/** How many readings in full growth all of them count for. */
+export const weightOf = ({ swards }: { readonly swards: readonly SeasonSward[] }): number =>
+  [...new Set(swards.map(({ ownGrowth }) => ownGrowth))].reduce(
+    (sum, { weight }) => sum + weight,
+    0,
+  );
 
 function rowsOfPaddock(
   { grassGroups }: PastureRequest['tables'],

@@ -1,11 +1,12 @@
 import { daysBetween } from '../../calendar/plain-date.js';
 import type { GrassReading, Paddock } from '../../farm/paddock.js';
 import type { GrassWeather } from '../../pasture/grass-weather.js';
-import { growthFactor } from '../../pasture/recalibrate.js';
+import { growthFactors, type GroupGrowth } from '../../pasture/recalibrate.js';
 import type { Sward } from '../../pasture/sward.js';
 import type { Forage } from '../../tables/pasture-tables.js';
 import {
   baseOf,
+  groupOf,
   growths,
   placeOf,
   type GrassPlace,
@@ -34,6 +35,8 @@ export interface SeasonSward {
   readonly usualGrowth: Float64Array;
   readonly depletionMm: Float64Array | undefined;
   readonly reading: GrassReading | undefined;
+  /** What readings say of the growth of all paddocks like it, which share this. */
+  readonly ownGrowth: GroupGrowth;
   readonly heightKnown: HeightKnown;
   /** Mass that had been expected on the day of the last reading, where an earlier one is known. */
   readonly expectedAtReading: number | undefined;
@@ -44,14 +47,15 @@ export interface SeasonSward {
 export interface SeasonSwards {
   readonly swards: readonly SeasonSward[];
   readonly usualWeather: GrassWeather;
-  readonly farmFactor: number;
+  /** Growth over the model's by the readings of all paddocks. */
+  readonly farmGrowth: number;
   readonly pairs: number;
 }
 
 /** Days before the season beyond which it does not matter when a paddock was grazed. */
 const LONG_AGO = -1000;
 
-/** Every paddock of a farm over the season, its growth scaled to the farm's own readings. */
+/** Every paddock of a farm over the season, its growth scaled to what was read of those like it. */
 export function seasonSwards(
   request: PastureRequest,
   span: PastureSpan,
@@ -60,15 +64,22 @@ export function seasonSwards(
   const place = placeOf(request, weather);
   const bases = request.paddocks.map((paddock) => baseOf(request, paddock));
   const grownWith = growths(place);
-  const pairs = bases.flatMap((base) => pairsOf(base, span, place, () => grownWith(base, 1)));
-  const { factor, readings } = growthFactor(request.tables.pasture.readingWeight, pairs);
+  const { readingWeight } = request.tables.pasture;
+  const kinds = [...new Set(bases.map(groupOf))];
+  const pairs = kinds.map((kind) =>
+    bases
+      .filter((base) => groupOf(base) === kind)
+      .flatMap((base) => pairsOf(base, span, place, () => grownWith(base, 1), readingWeight)),
+  );
+  const { farm, groups } = growthFactors(readingWeight, pairs);
   return {
-    farmFactor: factor,
+    farmGrowth: farm,
     usualWeather: place.usual,
-    pairs: readings,
-    swards: bases.map((base) =>
-      swardOfBase(request, span, place, base, grownWith(base, factor), factor),
-    ),
+    pairs: pairs.flat().length,
+    swards: bases.map((base) => {
+      const own = groups[kinds.indexOf(groupOf(base))]!;
+      return swardOfBase(request, span, place, base, grownWith(base, own.factor), own);
+    }),
   };
 }
 
@@ -78,10 +89,11 @@ function swardOfBase(
   place: GrassPlace,
   base: PaddockBase,
   grown: PaddockGrowth,
-  growthFactor: number,
+  ownGrowth: GroupGrowth,
 ): SeasonSward {
   const { paddock, forage, kgPerHaCm, readings, residualKgPerHa, turnInKgPerHa } = base;
   const { tables, herds } = request;
+  const { factor: growthFactor } = ownGrowth;
   const { hay } = tables.pasture;
   const { grass } = tables.judgements;
   const held = herds.some((herd) => herd.inPaddockId === paddock.id);
@@ -126,19 +138,16 @@ function swardOfBase(
     usualGrowth: grown.usual.kgPerHa,
     depletionMm: grown.depletionMm,
     reading,
+    ownGrowth,
     heightKnown: start.heightKnown,
     leftAloneAtReading:
       reading && !before ? leftAloneAt(base, span, place, grown, reading, request) : undefined,
     expectedAtReading:
       reading && before
-        ? expectedAt(
-            { ...base, ground: { ...base.ground, growthFactor } },
-            span,
-            place,
-            grown,
+        ? expectedAt({ ...base, ground: { ...base.ground, growthFactor } }, span, place, grown, [
             before,
             reading,
-          )
+          ])
         : undefined,
   };
 }

@@ -1,5 +1,5 @@
 import { issue, type PlanIssue } from '../../problems/plan-issue.js';
-import { moreHead } from './hay-over.js';
+import { moreHead, wordsOfHead } from './hay-over.js';
 import { hayToBuy, isShortage } from './hay-part.js';
 import type { PastureContext } from './pasture-context.js';
 import { seasonFeed } from './season-feed.js';
@@ -35,7 +35,7 @@ function waysToUse(context: PastureContext, chosen: Chosen, mown: Chosen): strin
     lessToBuy === ''
       ? 'let a neighbor mow it'
       : `make it, or let a neighbor make it for you${lessToBuy}`,
-    ...(0 < more ? [`keep about ${more} more head in summer`] : []),
+    ...wordsOfHead(context, more),
     0 < books.toppings.length
       ? 'or top it, as planned here'
       : 'or leave it standing for a dry spell',

@@ -1,9 +1,10 @@
 import type { GrassReading } from '../../farm/paddock.js';
-import type { GrowthPair } from '../../pasture/recalibrate.js';
-import { growOn, massOf, winterStand } from '../../pasture/sward.js';
+import { isGrowth, type GrowthPair } from '../../pasture/recalibrate.js';
+import { growOn, massOf, winterStand, type Sward } from '../../pasture/sward.js';
+import type { PastureTable } from '../../tables/pasture-tables.js';
 import type { GrassPlace, PaddockBase, PaddockGrowth } from './paddock-growth.js';
 import type { PastureRequest } from './pasture-request.js';
-import { dayIn, type PastureSpan } from './pasture-span.js';
+import { dayIn, YEAR, type PastureSpan } from './pasture-span.js';
 import { afterAutumn } from './stand-at-start.js';
 
 /** Growth between two readings with no grazing in between, measured and expected. */
@@ -12,32 +13,46 @@ export function pairsOf(
   span: PastureSpan,
   place: GrassPlace,
   grown: () => PaddockGrowth,
+  readingWeight: PastureTable['readingWeight'],
 ): GrowthPair[] {
   return base.readings.slice(1).flatMap((later, k) => {
     const earlier = base.readings[k]!;
-    const expected = expectedAt(base, span, place, grown(), earlier, later);
+    // Of a day before this year only the usual weather is known.
+    const years = Math.max(0, Math.ceil(-dayIn(span, earlier) / YEAR));
+    const weather = 0 < years ? place.usual : place.expected;
+    const { open } = 0 < years ? grown().usual : grown().expected;
+    const expected = grownTo(base, span, { weather, open }, [earlier, later], YEAR * years);
     if (expected === undefined) return [];
     const start = earlier.heightCm * base.kgPerHaCm;
-    const measuredKgPerHa = later.heightCm * base.kgPerHaCm - start;
-    // A stand that fell was grazed, mown or trodden: that is no growth.
-    return measuredKgPerHa <= 0 ? [] : [{ measuredKgPerHa, expectedKgPerHa: expected - start }];
+    const pair = {
+      measuredKgPerHa: later.heightCm * base.kgPerHaCm - start,
+      expectedKgPerHa: Math.max(0, expected - start),
+    };
+    return isGrowth(readingWeight, pair) ? [pair] : [];
   });
 }
 
-/** Mass on the day of a reading of a stand left alone since another; undefined where it was not. */
-export function expectedAt(
-  { taken, kind, ground, kgPerHaCm }: PaddockBase,
+/** Mass on the day of a reading of a stand left alone since another of this year; undefined where it was not. */
+export const expectedAt = (
+  base: PaddockBase,
   span: PastureSpan,
   { expected: weather }: GrassPlace,
   { expected: { open } }: PaddockGrowth,
-  earlier: GrassReading,
-  later: GrassReading,
+  between: readonly [GrassReading, GrassReading],
+): number | undefined => grownTo(base, span, { weather, open }, between, 0);
+
+/** @param later days on which the same days of the year come in this one */
+function grownTo(
+  { taken, kind, ground, kgPerHaCm }: PaddockBase,
+  span: PastureSpan,
+  { weather, open }: Pick<Sward, 'weather' | 'open'>,
+  [before, after]: readonly [GrassReading, GrassReading],
+  later: number,
 ): number | undefined {
-  const [from, to] = [dayIn(span, earlier), dayIn(span, later)];
-  const isTaken = taken.some((each) => earlier.date <= each.to && each.from <= later.date);
-  if (from < 0 || span.days < to || to <= from || isTaken || earlier.heightCm <= 0)
-    return undefined;
-  const state = winterStand(earlier.heightCm * kgPerHaCm);
+  const [from, to] = [dayIn(span, before) + later, dayIn(span, after) + later];
+  const isTaken = taken.some((each) => before.date <= each.to && each.from <= after.date);
+  if (from < 0 || span.days < to || to <= from || isTaken || before.heightCm <= 0) return undefined;
+  const state = winterStand(before.heightCm * kgPerHaCm);
   for (let day = from; day < to; day++) growOn({ kind, ground, weather, open }, state, day);
   return massOf(state);
 }

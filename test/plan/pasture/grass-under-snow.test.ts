@@ -17,18 +17,26 @@ const saidAt = (place: Place, head: number, areaM2?: number) => {
 
 describe('grass that snow comes onto', () => {
   it('is told with what it would spare, and how deep cattle reach it', () => {
-    const text = saidAt(WISCONSIN, 4)!;
+    const text = saidAt(WISCONSIN, 6)!;
     expect(text).toMatch(/^Grass for about \d+ days stands .* when snow comes \(.*Nov/);
     expect(text).toMatch(/15 cm of loose snow, without ice or a crust/);
     expect(text).toMatch(/would spare about [1-9]\d* bales/);
     const days = (head: number): number =>
       Number(/about (\d+) days/.exec(saidAt(WISCONSIN, head) ?? 'about 0 days')![1]);
-    expect(days(8)).toBeLessThan(days(4));
+    expect(days(8)).toBeLessThan(days(6));
   });
 
   it('says the hay of a small herd by weight where it is not two bales', () => {
     expect(saidAt(WISCONSIN, 2, 1300)).toMatch(/would spare about [1-9]\d* kg of hay;/);
     expect(saidAt(WISCONSIN, 2, 1500)).toMatch(/would spare about 2 bales;/);
+  });
+
+  it('says no more days of grass than there are before spring', () => {
+    const one = saidAt(WISCONSIN, 1)!;
+    expect(one).toMatch(/^More grass than the cattle need until there is grass again stands/);
+    const bales = (text: string): number => Number(/spare about (\d+) bales/.exec(text)![1]);
+    // A cow eats a good two tons between the end of November and May: half of what two do.
+    expect(bales(one)).toBeLessThanOrEqual(bales(saidAt(WISCONSIN, 4)!));
   });
 
   it('is in the plan, and no word of it where no snow lies or little stands', () => {

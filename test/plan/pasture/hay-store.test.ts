@@ -133,6 +133,30 @@ describe('hay through the next winter', () => {
     expect(text).toMatch(/keep about \d+ more head in summer/);
   });
 
+  it.each([1, 2, 4, 6])(
+    'would with the %d that are there never feed more than the land is said to carry, which is said beside it',
+    (head) => {
+      for (const classId of ['cow-calf', 'stocker'])
+        for (const makesHay of [true, false]) {
+          const { issues, stocking } = plannedPasture(
+            newPastureRequest({
+              paddocks: newPaddocks(10, { areaM2: 9000 }),
+              herds: [newHerd({ groups: [newGroup({ classId, head })] })],
+              choices: { makesHay },
+            }),
+          );
+          const code = makesHay ? 'hay-over' : 'spare-grass';
+          const { text } = issues.find((each) => each.code === code)!;
+          const [, more, carries] =
+            /keep about (\d+) more head in summer \(the land carries about (\d+) in all where none of it is mown/.exec(
+              text,
+            )!;
+          expect(Number(carries)).toBe(Math.floor(stocking.capacity.value));
+          expect(head + Number(more)).toBeLessThanOrEqual(Number(carries));
+        }
+    },
+  );
+
   it('would feed as many more, in however many herds those are that eat there', () => {
     const moreOf = (...heads: number[]): number => {
       const plan = plannedPasture(

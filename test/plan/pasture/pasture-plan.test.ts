@@ -72,6 +72,18 @@ describe('planPasture', () => {
     expect(plan.keyDates.herds[0]!.turnOut!.value).toBe(plan.moves[0]!.from);
   });
 
+  it('says where a date that was set for turn-out cannot be met, and only there', () => {
+    const saidOf = (turnOutOn: string, groups = [newGroup()]): string | undefined =>
+      planOf({
+        ...roomy,
+        today: '2027-02-01',
+        herds: [newHerd({ turnOutOn, groups })],
+      }).issues.find(({ code }) => code === 'turn-out-later')?.text;
+    expect(saidOf('2027-03-10')).toMatch(/^You set turn-out of .* for Wed 10 Mar, but no paddock/);
+    expect(saidOf('2027-06-10')).toBeUndefined();
+    expect(saidOf('2027-03-10', [newGroup({ arrivesOn: '2027-06-01' })])).toBeUndefined();
+  });
+
   it('shows what was read on the first day, and how far it was off', () => {
     const readings = [
       newReading({ id: 'a', date: '2027-05-01', heightCm: 10 }),

@@ -1,5 +1,6 @@
 import { describe, expect, it } from '@jest/globals';
 import { addDays, daysBetween, monthOf } from '../../../shared/calendar/plain-date.js';
+import type { GrassReading } from '../../../shared/farm/paddock.js';
 import type { Mowing } from '../../../shared/farm/mowing.js';
 import type { PastureRequest } from '../../../shared/plan/pasture/pasture-request.js';
 import { pastureSpan, type PastureSpan } from '../../../shared/plan/pasture/pasture-span.js';
@@ -49,8 +50,8 @@ describe('seasonSwards', () => {
   it('leaves readings of more than five years ago out, as if they had never been taken', () => {
     const old = [newReading({ date: '2019-04-22' }), newReading({ id: 'r0', date: '2022-04-10' })];
     const of = (readings: NonNullable<PastureRequest['readings']>): unknown => {
-      const { swards, farmFactor } = seasonOf(newPastureRequest({ readings })).all;
-      return [farmFactor, swards.map(({ usualFrom: _, ...sward }) => sward)];
+      const { swards, farmGrowth } = seasonOf(newPastureRequest({ readings })).all;
+      return [farmGrowth, swards.map(({ usualFrom: _, ...sward }) => sward)];
     };
     expect(of(old)).toEqual(of([]));
     expect(of([...old, newReading()])).toEqual(of([newReading()]));
@@ -124,7 +125,7 @@ describe('seasonSwards', () => {
   });
 
   it('grows nothing in winter, most in May or June, and less in the heat than then', () => {
-    expect(usual.all.farmFactor).toBe(1);
+    expect(usual.all.farmGrowth).toBe(1);
     const month = (m: number): number =>
       grownKgPerHa(usual, `2027-0${m}-01`, `2027-0${m + 1}-01`) / 30;
     expect(month(1)).toBe(0);
@@ -235,20 +236,37 @@ describe('seasonSwards', () => {
     });
   });
 
-  it('leaves readings of one paddock out of the others, but not out of the farm’s factor', () => {
+  it('counts readings of one paddock for all like it, and for half in others', () => {
     const slow = [
       newReading({ id: 'a', date: '2027-05-01', heightCm: 10 }),
       newReading({ id: 'b', date: '2027-05-15', heightCm: 11 }),
     ];
-    const request = newPastureRequest({ today: '2027-05-20', paddocks: newPaddocks(2) });
-    const [before, after] = [seasonOf(request), seasonOf({ ...request, readings: slow })];
-    expect(after.all.pairs).toBe(1);
-    expect(after.all.farmFactor).toBeLessThan(1);
-    expect(after.all.farmFactor).toBeGreaterThan(0.8);
-    const other = after.all.swards[1]!;
-    expect(other.reading).toBeUndefined();
-    expect(other.sward.ground.growthFactor).toBe(after.all.farmFactor);
-    expect(before.all.swards[1]!.sward.ground.growthFactor).toBe(1);
+    const [read, like, other] = newPaddocks(3);
+    const paddocks = [read!, like!, { ...other!, forageId: 'tall-fescue' }];
+    const request = newPastureRequest({ today: '2027-05-20', paddocks });
+    const factors = (of: PastureRequest): number[] =>
+      seasonOf(of).all.swards.map(({ sward }) => sward.ground.growthFactor);
+    expect(factors(request)).toEqual([1, 1, 1]);
+    const [own, ofLike, ofOther] = factors({ ...request, readings: slow });
+    expect(own).toBeLessThan(0.95);
+    expect(own).toBeGreaterThan(0.8);
+    expect(ofLike).toBe(own);
+    expect(1 - ofOther!).toBeLessThan(0.6 * (1 - own!));
+    expect(ofOther).toBeLessThan(0.99);
+    expect(seasonOf({ ...request, readings: slow }).all.swards[1]!.reading).toBeUndefined();
+  });
+
+  it('goes by what was read last year as well, and by this year more than once', () => {
+    const walks = (year: number) =>
+      [10, 13, 16].map((heightCm, k) =>
+        newReading({ id: `${year}${k}`, date: `${year}-05-0${1 + 4 * k}`, heightCm }),
+      );
+    const of = (readings: NonNullable<PastureRequest['readings']>) =>
+      seasonOf(newPastureRequest({ today: '2027-05-20', readings })).all;
+    const [last, both] = [of(walks(2026)), of([...walks(2026), ...walks(2027)])];
+    expect([last.pairs, both.pairs]).toEqual([2, 4]);
+    expect(last.farmGrowth).not.toBe(1);
+    expect(Math.abs(both.farmGrowth - 1)).toBeGreaterThan(Math.abs(last.farmGrowth - 1));
   });
 
   it('takes no growth from readings with a grazing between them', () => {
@@ -261,7 +279,7 @@ describe('seasonSwards', () => {
       readings,
       paddocks: [newPaddock({ lastGrazedOn: '2027-05-08' })],
     });
-    expect(seasonOf(request).all).toMatchObject({ pairs: 0, farmFactor: 1 });
+    expect(seasonOf(request).all).toMatchObject({ pairs: 0, farmGrowth: 1 });
   });
 
   it('takes none either where the stay or the mowing between them was not the last', () => {
@@ -375,6 +393,37 @@ describe('a height that cannot be', () => {
     expect(codes(80)).toContain('reading-odd');
     expect(codes(11)).not.toContain('reading-odd');
     expect(codes(8)).not.toContain('reading-odd');
+  });
+
+  it('moves nothing until it is said to be right, and then all of it', () => {
+    const at = (...more: Partial<GrassReading>[]) =>
+      plannedPasture(
+        newPastureRequest({
+          today: '2027-05-01',
+          readings: more.map((each, k) => newReading({ id: `r${k + 1}`, ...each })),
+        }),
+      );
+    const first = { date: '2027-04-12', heightCm: 9 };
+    const slip = { date: '2027-04-20', heightCm: 80 };
+    const moves = at(first).moves;
+    expect(at(first, slip).moves).toEqual(moves);
+    const sure = at(first, { ...slip, isSure: true });
+    expect(sure.moves).not.toEqual(moves);
+    expect(sure.issues.map(({ code }) => code)).not.toContain('reading-odd');
+    // After a slip a true height looks odd: only the slip is left out.
+    const after = { date: '2027-04-28', heightCm: 13 };
+    const told = at(first, slip, after);
+    expect(told.moves).toEqual(at(first, after).moves);
+    const asked = told.issues.filter(({ code }) => code === 'reading-odd');
+    expect(asked.map(({ text }) => /April 20|Apr 20|20 Apr/.test(text))).toEqual([true]);
+    // Many in a unit that was not meant end, and none of them is gone by.
+    const days = ['04-02', '04-05', '04-08', '04-11', '04-14', '04-17', '04-20', '04-23'];
+    const wild = days.map((day, k) => ({
+      ...{ date: `2027-${day}`, heightCm: k % 2 === 0 ? 90 + k : 1 },
+    }));
+    const none = at(...wild);
+    expect(none.moves.length).toBeGreaterThan(0);
+    expect(none.issues.some(({ code }) => code === 'reading-odd')).toBe(true);
   });
 });
 

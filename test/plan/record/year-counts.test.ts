@@ -84,4 +84,54 @@ describe('the counts of a calendar year', () => {
       { numRuns: 50 },
     );
   });
+
+  it('lose and make no egg, in whatever order it was told, changed, taken back or kept out', () => {
+    const day = fc.constantFrom('2026-12-30', '2026-12-31', '2027-01-01', '2027-01-02');
+    const eggs = fc.nat(60);
+    const told = fc.record({
+      on: day,
+      is: fc.constantFrom('eggs-counted', 'sold', 'given'),
+      eggs,
+      then: fc.constantFrom('holds', 'is changed', 'is taken back'),
+      changedTo: fc.record({ on: day, eggs }),
+    });
+    const order = fc.array(told, { maxLength: 30 }).chain((rows) =>
+      fc.tuple(
+        fc.constant(rows),
+        fc.shuffledSubarray(
+          rows.map((_, at) => at),
+          { minLength: rows.length },
+        ),
+        fc.boolean(),
+      ),
+    );
+    const of = (is: string, on: string, n: number, more: object = {}): ToldFact =>
+      is === 'eggs-counted'
+        ? fact('eggs-counted', on, { days: 1, eggs: n }, more)
+        : fact('eggs-gone', on, { eggs: n, how: is }, more);
+    const treated = fact('treated', '2026-12-31', { product: 'Of the label', eggDays: 1 });
+    fc.assert(
+      fc.property(order, ([rows, turns, isTreated]) => {
+        const each = rows.map(({ on, is, eggs: n, then, changedTo }) => {
+          const takenBackAt = '2027-01-03T00:00:00.000Z';
+          const first = of(is, on, n, then === 'is taken back' ? { takenBackAt } : {});
+          return then === 'is changed'
+            ? [first, of(is, changedTo.on, changedTo.eggs, { replaces: first.id })]
+            : [first];
+        });
+        const facts = [...turns.flatMap((at) => each[at]!), ...(isTreated ? [treated] : [])];
+        const years = [2026, 2027].map((year) => yearCounts(year, facts, 'USD'));
+        const inAll = (count: (eggs: (typeof years)[number]['eggs']) => number): number =>
+          years.reduce((sum, year) => sum + count(year.eggs), 0);
+        const holds = (is: string): number =>
+          rows
+            .filter((row) => row.is === is && row.then !== 'is taken back')
+            .reduce((sum, r) => sum + (r.then === 'is changed' ? r.changedTo.eggs : r.eggs), 0);
+        expect(inAll(({ counted, keptOut }) => counted + keptOut)).toBe(holds('eggs-counted'));
+        expect(inAll(({ sold }) => sold)).toBe(holds('sold'));
+        expect(inAll(({ given }) => given)).toBe(holds('given'));
+        if (!isTreated) expect(inAll(({ keptOut }) => keptOut)).toBe(0);
+      }),
+    );
+  });
 });
