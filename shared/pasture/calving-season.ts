@@ -5,17 +5,17 @@ import { cowDay } from './cow-day.js';
 import { calvesAtFoot, calvingsOf, dueOf, isThere, type Calving } from './herd-demand.js';
 import { hasOwnDates, type PlannedHerd } from './named-cows.js';
 
+/** A calving with the days on which a birth is of it, not of that of the year before or after. */
+interface Awaited extends Calving {
+  readonly births: { readonly from: PlainDate; readonly before: PlainDate };
+}
+
 /** A calving of a herd with the births that were told of it; those found not in calf are none of its head. */
-export interface CalvingSeason extends Calving {
+export interface CalvingSeason extends Awaited {
   readonly told: readonly CalvingTold[];
   /** Cows that have calved, as it was told. */
   readonly calved: number;
 }
-
-/** Earlier than this before the first usual day it is a birth of the year before. Judgement, no source. */
-const BEFORE_DAYS = 21;
-/** For so long from then on: after it the next date of that cow is near. Judgement, no source. */
-const SEASON_DAYS = 300;
 
 /** The calvings of cattle that are there on a day, each with what was told of it by then. */
 export function calvingSeasons(
@@ -24,9 +24,11 @@ export function calvingSeasons(
   on: PlainDate,
   tables: Tables,
 ): CalvingSeason[] {
-  const calvings = calvingsOf(herd, tables).filter(({ group }) => isThere(group, on));
+  const calvings = calvingsOf(herd, tables)
+    .filter(({ group }) => isThere(group, on))
+    .map((calving): Awaited => ({ ...calving, births: birthsOf(calving, tables) }));
   const told = new Map(calvings.map((calving) => [calving, [] as CalvingTold[]]));
-  const isOpen = (calving: Calving): boolean => {
+  const isOpen = (calving: Awaited): boolean => {
     const { head, calved } = settled(calving, told.get(calving)!);
     return calved < head;
   };
@@ -91,34 +93,38 @@ export const mayCalve = (
     (season) => season.calved < season.head && isInSeason(season, on),
   );
 
-const firstDay = ({ due }: Calving): PlainDate => addDays(due.early, -BEFORE_DAYS);
-
 /** Whether a birth on a day can be of this calving, not of that of the year before or after. */
-export const isInSeason = (calving: Calving, date: PlainDate): boolean =>
-  firstDay(calving) <= date && date < addDays(firstDay(calving), SEASON_DAYS);
+export const isInSeason = ({ births }: Awaited, date: PlainDate): boolean =>
+  births.from <= date && date < births.before;
+
+function birthsOf({ due }: Calving, { judgements }: Tables): Awaited['births'] {
+  const { calvingBeforeDays, calvingSeasonDays } = judgements.grass;
+  const from = addDays(due.early, -calvingBeforeDays.value);
+  return { from, before: addDays(from, calvingSeasonDays.value) };
+}
 
 /** The group that was asked after when it was told; its date may have been set right since. */
 function askedAfter(
-  near: readonly Calving[],
+  near: readonly Awaited[],
   { classId, dueOn }: CalvingTold,
-): Calving | undefined {
+): Awaited | undefined {
   if (dueOn === undefined) return undefined;
   const own = near.filter(({ cow, group }) => !cow && group.classId === classId);
   return nearestTo(dueOn, own);
 }
 
-const nearestTo = (date: PlainDate, of: readonly Calving[]): Calving | undefined => {
+const nearestTo = (date: PlainDate, of: readonly Awaited[]): Awaited | undefined => {
   const far = ({ due }: Calving): number => Math.abs(daysBetween(due.due, date));
   return of.toSorted((a, b) => far(a) - far(b))[0];
 };
 
 /** Which it was of several nobody knows: one of a group that is due about then, or of the only cow. */
-function likeliest(open: readonly Calving[], date: PlainDate): Calving | undefined {
+function likeliest(open: readonly Awaited[], date: PlainDate): Awaited | undefined {
   const groups = open.filter(({ cow }) => !cow);
   return nearestTo(date, groups) ?? (open.length === 1 ? open[0] : undefined);
 }
 
-function ofCow(near: readonly Calving[], herd: PlannedHerd, cowId: string): Calving | undefined {
+function ofCow(near: readonly Awaited[], herd: PlannedHerd, cowId: string): Awaited | undefined {
   const classId = herd.cows.find(({ id }) => id === cowId)?.classId;
   return (
     near.find(({ cow }) => cow?.id === cowId) ??
@@ -126,7 +132,7 @@ function ofCow(near: readonly Calving[], herd: PlannedHerd, cowId: string): Calv
   );
 }
 
-function settled(calving: Calving, told: readonly CalvingTold[]): CalvingSeason {
+function settled(calving: Awaited, told: readonly CalvingTold[]): CalvingSeason {
   const head = Math.max(0, calving.head - notInCalfOf(told));
   return { ...calving, head, told, calved: Math.min(head, calvedOf(told.filter(isBirth))) };
 }

@@ -99,6 +99,7 @@ export const JUDGED = {
     'fewestLost',
     'suddenLossShare',
     'roundsApartH',
+    'inFreezerDays',
   ],
   /** What moves of cattle are decided by, beside heights and rests. */
   grazing: [
@@ -146,6 +147,9 @@ export const JUDGED = {
     'hotDayDeviations',
     'highsSpreadK',
     'dryCowDays',
+    'calvingBeforeDays',
+    'calvingSeasonDays',
+    'birthWorkDays',
     'calvingYearDays',
     'midLactationWeeks',
     'weaningDays',

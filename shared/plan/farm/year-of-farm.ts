@@ -22,13 +22,11 @@ export const yearOfFarm = (
   },
 ): YearPlan => {
   const { animals } = plans;
-  const gone = goneSince(picture, tables, addDays(picture.today, -IN_FREEZER_DAYS));
+  const { inFreezerDays } = tables.judgements.birds;
+  const gone = goneSince(picture, tables, addDays(picture.today, -inFreezerDays.value));
   return yearPlan(picture, tables, {
     ...plans,
     animals: { ...animals, batches: [...animals.batches, ...gone] },
     request: workOfFarm(picture, tables, animals),
   });
 };
-
-/** Longer than that nobody keeps birds in a freezer. */
-const IN_FREEZER_DAYS = 365;
