@@ -1,5 +1,6 @@
 import { planBuying } from '../buying/plan-buying.js';
 import { costMinor } from '../money/money.js';
+import { feedPerGain } from '../poultry/feed-per-gain.js';
 import type { Given, Topic } from './given.js';
 
 const CURRENCY = 'USD';
@@ -40,11 +41,17 @@ function bought(given: Given) {
   });
 }
 
-/** Feed as it is bought. */
+/** Feed as it is bought and turned into weight. */
 export const feedYearChecks: Topic = {
-  title: 'Feed bought',
+  title: 'Feed bought, and what it makes',
   by: {
     'bags-bought': (given) => bought(given).purchases.reduce((sum, { bags }) => sum + bags, 0),
     'money-of-bags': (given) => bought(given).feedCost,
+    'feed-per-gain': ({ number }) =>
+      feedPerGain({
+        feedKg: number('feedKg'),
+        startKg: number('startKg'),
+        endKg: number('endKg'),
+      })!,
   },
 };

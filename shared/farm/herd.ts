@@ -10,6 +10,7 @@ import {
   type RowRule,
   type SavedRowOf,
 } from './field.js';
+import { leftHeight } from './paddock.js';
 import { ASSUMED, date, id, OWN } from './words.js';
 
 const LEAVES_AFTER: RowRule<{ readonly arrivesOn?: PlainDate; readonly leavesOn?: PlainDate }> = {
@@ -130,4 +131,9 @@ export const herdFields = row(
 export type Herd = SavedRowOf<typeof herdFields>;
 
 /** Where a herd really went, and on which day. */
-export const movedFields = row('Moved', { paddockId: id('Moved to'), on: date('Moved on') });
+export const movedFields = row('Moved', {
+  paddockId: id('Moved to'),
+  on: date('Moved on'),
+  /** What is left in the paddock that they left: a reading of it on that day. */
+  leftHeightCm: leftHeight(),
+});

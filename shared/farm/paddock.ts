@@ -200,12 +200,20 @@ export const grassReadingFields = row('GrassReading', {
     'Height',
     within(0, 250, 'cm', 'Lay the hand flat on the sward and read the height under it.'),
   ),
+  /** The plan goes by no height far from what was expected, such as 80 for 8, unless it is said to be right. */
+  isSure: optional(yesNo('Right, though not as expected')),
 });
+
+/** What a herd left standing, told with its move. */
+export const leftHeight = () =>
+  optional({ ...grassReadingFields.fields.heightCm, label: 'Height left behind them' });
 
 /** A reading as it is kept. */
 export const savedReadingFields = row('SavedGrassReading', {
   ...grassReadingFields.fields,
   id: id(),
+  /** Told with the move of the herd that left it so: it is taken back with that. */
+  isOfMove: optional(yesNo('Told with a move')),
 });
 export type GrassReading = RowOf<typeof savedReadingFields>;
 

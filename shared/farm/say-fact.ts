@@ -142,9 +142,15 @@ export function sayFact(
     case 'ground-check':
       return fact.details.isWorkable ? 'ground dry enough' : 'ground too wet';
     case 'herd-move': {
-      const { paddockId, isStill } = fact.details;
+      const { paddockId, isStill, leftHeightCm } = fact.details;
       if (isStill && paddockId !== undefined) return `still in ${nameOf(paddockId) ?? 'a paddock'}`;
-      return paddockId === undefined ? 'off grass' : `moved to ${nameOf(paddockId) ?? 'a paddock'}`;
+      const left =
+        leftHeightCm === undefined
+          ? ''
+          : `, ${formatMeasured(leftHeightCm, 'cm', reader)} of grass left behind them`;
+      return paddockId === undefined
+        ? `off grass${left}`
+        : `moved to ${nameOf(paddockId) ?? 'a paddock'}${left}`;
     }
     case 'paddock-mown':
       return fact.details.isLeftLying ? 'topped' : 'mown';

@@ -55,7 +55,14 @@ export interface Told<Kind extends string, Details> {
 /** What became of a piece of work: done, put off, part done, and the hours it took. */
 export type WorkProgress = Told<'work-progress', Omit<Progress, 'key'>>;
 /** A height read in a paddock. */
-export type HeightRead = Told<'grass-reading', { readonly heightCm: number }>;
+export type HeightRead = Told<
+  'grass-reading',
+  {
+    readonly heightCm: number;
+    /** Said to be right, though it is far from what was expected. */
+    readonly isSure?: boolean;
+  }
+>;
 /** Whether the farm's ground was dry enough to work. */
 export type GroundChecked = Told<'ground-check', { readonly isWorkable: boolean }>;
 /** A herd went into a paddock. */
@@ -70,6 +77,8 @@ export type HerdMove = Told<
     readonly isTyped?: boolean;
     /** It is not known since when. */
     readonly isSinceUnknown?: boolean;
+    /** What is left in the paddock that they left. */
+    readonly leftHeightCm?: number;
     /** They were seen where they had been: nothing moved. */
     readonly isStill?: boolean;
     readonly work?: string;
@@ -162,7 +171,7 @@ export const readingsOf = (facts: readonly HeightRead[]): GrassReading[] =>
       id,
       paddockId: about,
       date: on,
-      heightCm: details.heightCm,
+      ...details,
     }))
     .sort((a, b) => (a.date < b.date ? -1 : a.date > b.date ? 1 : a.id < b.id ? -1 : 1));
 

@@ -9,7 +9,7 @@ import { arrivedFields, diedFields, goneFields, processedFields } from './head-c
 import { heatWorksFields } from './heat-out.js';
 import { toldProgressFields } from './job.js';
 import { paddockMownFields } from './mowing.js';
-import { grassReadingFields } from './paddock.js';
+import { grassReadingFields, leftHeight } from './paddock.js';
 import { ROWS_OF_RECORD, type RowOfRecord } from './row-changed.js';
 import { seenFields } from './seen.js';
 import { date, doneBy, id, workKey } from './words.js';
@@ -73,7 +73,8 @@ const workProgressFields = row('WorkProgress', progressFields);
 /** That it was done, when and by whom is all there is to say. */
 const choreFields = row('ChoreDone', { doneBy: optional(doneBy()) });
 const alarmFields = row('AlarmSeen', {});
-const heightFields = row('HeightRead', { heightCm: grassReadingFields.fields.heightCm });
+const { heightCm, isSure } = grassReadingFields.fields;
+const heightFields = row('HeightRead', { heightCm, isSure });
 const groundFields = row('GroundCheck', { isWorkable: yesNo('Dry enough') });
 const moveFields = row('HerdMove', {
   /** Left out when the herd is in none. */
@@ -86,6 +87,8 @@ const moveFields = row('HerdMove', {
   isSinceUnknown: optional(yesNo('Since when is not known')),
   /** They were seen where they had been: nothing moved. */
   isStill: optional(yesNo('Still there')),
+  /** What is left in the paddock that they left: a reading of it on that day. */
+  leftHeightCm: leftHeight(),
   /** Key of the work or chore whose tick told it. */
   work: optional(workKey('Work that was ticked')),
   /** Day of that tick, where it told a later move as well: undone, it takes back all that it told. */
@@ -206,7 +209,7 @@ export const TOLD_KINDS: Readonly<Record<ToldKind, KindOfFact>> = {
     problemsOf: ({ about }) =>
       among('about', about, [FARM_GROUND], 'The gauge is that of the whole farm.'),
   },
-  calved: ofHerd(calvedFields),
+  calved: { ...ofHerd(calvedFields), replaces: 'the-calving-of-its-cow' },
   'cattle-left': {
     ...ofHerd(cattleLeftFields),
     problemsOf: ({ about, details }, { herdIds }) => [

@@ -1,5 +1,6 @@
+import { outward } from './outward.js';
 import type { FieldProblem } from '../problems/field-problem.js';
-import { averageOf, sumOf, weighedFields, type Weighed } from './weighing.js';
+import { sumOf, weighedFields, type Weighed } from './weighing.js';
 
 /** What is told of a fact, before it is known to be in order. */
 type Details = Readonly<Record<string, unknown>>;
@@ -75,16 +76,16 @@ export function weightProblems(details: Details): FieldProblem[] {
 }
 
 function totalProblems(totalKg: number, birds: number): FieldProblem[] {
-  const { min, max } = weighedFields.fields.averageKg.bounds;
-  const each = averageOf({ birds, totalKg });
-  if (min <= each && each <= max) return [];
+  const { bounds } = weighedFields.fields.averageKg;
+  const { min, max } = outward({ min: bounds.min * birds, max: bounds.max * birds });
+  if (min <= totalKg && totalKg <= max) return [];
   return [
     {
       field: 'details.totalKg',
       code: 'out-of-bounds',
       given: totalKg,
-      min: min * birds,
-      max: max * birds,
+      min,
+      max,
       unit: 'kg',
       fix: 'That is no weight of so many birds: check the scale’s unit and the number of birds.',
     },
@@ -100,7 +101,8 @@ function eachProblems(
   const sum = sumOf(eachKg);
   const sorted = [...eachKg].sort((a, b) => a - b);
   const middle = sorted[Math.floor((sorted.length - 1) / 2)] ?? 0;
-  const slip = eachKg.findIndex((kg) => FAR_OFF_TIMES * middle < kg || FAR_OFF_TIMES * kg < middle);
+  const { min, max } = outward({ min: middle / FAR_OFF_TIMES, max: middle * FAR_OFF_TIMES });
+  const slip = eachKg.findIndex((kg) => max < kg || kg < min);
   return [
     ...(birds === eachKg.length
       ? []
@@ -119,8 +121,8 @@ function eachProblems(
             field: `details.eachKg.${slip}`,
             code: 'out-of-bounds' as const,
             given: eachKg[slip],
-            min: middle / FAR_OFF_TIMES,
-            max: middle * FAR_OFF_TIMES,
+            min,
+            max,
             unit: 'kg',
             fix: 'This bird is nothing like the others: check what was typed.',
           },

@@ -1,6 +1,6 @@
 import { isSame } from './merge-row.js';
 import { holding, type ToldFact } from './told-fact.js';
-import type { Bought } from './season-facts.js';
+import type { Bought, Calved } from './season-facts.js';
 import type { Seen } from './seen.js';
 
 type Fact = Pick<ToldFact, 'id' | 'kind' | 'about' | 'on' | 'toldAt' | 'key'> & {
@@ -27,6 +27,8 @@ export type ReplacesRule =
   | 'the-one-of-that-day'
   /** What the tick of a piece of work tells: two people who tick it off mean the same thing. */
   | 'the-same-of-its-work'
+  /** Births of one cow with a name, as far as they lie too near each other to be two calvings. */
+  | 'the-calving-of-its-cow'
   | 'none';
 
 /** Whether a new fact takes the place of another of its kind about the same. */
@@ -37,6 +39,10 @@ export function takesPlaceOf(
 ): boolean {
   if (rule === 'the-last') return true;
   if (rule === 'the-one-of-that-day') return said.on === other.on;
+  if (rule === 'the-calving-of-its-cow') {
+    const cow = cowThatCalved(said.details);
+    return cow !== undefined && cow === cowThatCalved(other.details);
+  }
   const purchase = purchaseOf(said.details);
   return rule !== 'none' && purchase !== undefined && isSame(purchase, purchaseOf(other.details));
 }
@@ -45,6 +51,12 @@ export function takesPlaceOf(
 function purchaseOf(details: object): readonly unknown[] | undefined {
   const { work, what, name, eachKg } = details as Partial<Bought>;
   return work === undefined ? undefined : [work, what, name, eachKg];
+}
+
+/** Which cow a calf was born of; undefined where none was, or of a cow without a name. */
+export function cowThatCalved(details: object): string | undefined {
+  const { cowId, calves = 0, dead = 0 } = details as Partial<Calved>;
+  return 0 < calves + dead ? cowId : undefined;
 }
 
 /** Whether a fact was not known to somebody. Who does not say what was seen has seen all. */
@@ -76,7 +88,7 @@ export function placeAmong<F extends Fact>(
   if (rule === 'none' || said.isBeside) return {};
   const last = held.filter((fact) => takesPlaceOf(rule, said, fact)).at(-1);
   if (!last) return {};
-  const isOtherDay = rule === 'the-same-of-its-work' && last.on !== said.on;
+  const isOtherDay = rule !== 'the-last' && last.on !== said.on;
   const saysOther = isOtherDay || !isSame(last.details, said.details);
   const isClash = isUnseen(last, seen) && saysOther;
   return isClash ? { clashesWith: last } : { replaces: last };

@@ -27,6 +27,7 @@ import { closerFormulas } from '../plan/pasture/short-of-grass.js';
 import { manureFormulas } from '../plan/pasture/manure.js';
 import { moveFormulas } from '../plan/pasture/move-quantities.js';
 import { seasonRowFormulas } from '../plan/pasture/season-rows.js';
+import { hayBesideGrassFormulas } from '../plan/pasture/hay-beside-grass.js';
 import { standingFormulas } from '../plan/pasture/standing.js';
 import { surplusFormulas } from '../plan/pasture/surplus.js';
 import { herdDateFormulas } from '../plan/pasture/herd-dates.js';
@@ -138,6 +139,7 @@ const all: readonly Readonly<Record<string, Formula>>[] = [
   moveFormulas,
   seasonRowFormulas,
   standingFormulas,
+  hayBesideGrassFormulas,
   surplusFormulas,
   turningFormulas,
   herdDateFormulas,

@@ -1,6 +1,6 @@
 import type { Brooder } from '../farm/facility.js';
 import { boxLossW } from '../poultry/brooder-box.js';
-import { issue, type PlanIssue } from '../problems/plan-issue.js';
+import { issue, type IssueLevel, type PlanIssue } from '../problems/plan-issue.js';
 import type { PlanContext } from './context.js';
 import type { BroodingHeat } from './heat-days.js';
 import { COOLING } from './heat-instructions.js';
@@ -59,6 +59,14 @@ function switchedIn({ kind, thermostat }: BroodingHeat['rig']['heat']): string {
   return kind === 'plate' ? 'if they stay on' : 'even with the thermostat';
 }
 
+/** How pressing the heat of a noon is: over what birds stand, or so much that some may die. */
+export function levelOfHeat({ noon, hotDay }: Pick<HeatWeek, 'noon' | 'hotDay'>): IssueLevel {
+  const { noonC, warnC, dangerC } = hotDay;
+  // A little over it, where it is not the weather itself, moved air brings it down.
+  const isMuch = warnC < noonC || warnC + MUCH_K < noon.airC;
+  return dangerC < noonC ? 'stop' : isMuch ? 'act' : 'note';
+}
+
 /** A brooder that is warmer than this over what birds stand needs doing, not only knowing. */
 const MUCH_K = 1.5;
 
@@ -74,10 +82,7 @@ function hotWeather(
   const worst = hot.reduce((a, b) =>
     a.noon.airC - a.hotDay.warnC < b.noon.airC - b.hotDay.warnC ? b : a,
   );
-  const { noonC, warnC, dangerC } = worst.hotDay;
-  // A little over it, where it is not the weather itself, moved air brings it down.
-  const isMuch = warnC < noonC || warnC + MUCH_K < worst.noon.airC;
-  const level = dangerC < noonC ? 'stop' : isMuch ? 'act' : 'note';
+  const level = levelOfHeat(worst);
   return [
     issue(
       level,

@@ -1,12 +1,20 @@
 import type { FarmPicture } from '../farm/picture.js';
 import { facilityOf } from '../farm/facility.js';
+import type { IssueLevel } from '../problems/plan-issue.js';
 import type { Tables } from '../tables/tables.js';
 import { batchContext } from './batch-request.js';
 import { conductionOf, headroomOf } from './heat.js';
+import { levelOfHeat } from './heat-dangers.js';
 import { broodingHeat, daysOfHeat, workingOf } from './heat-days.js';
 import { lastHeatDayOf } from './heat-energy.js';
 import { instructionsOf, type HeatWeekPart } from './heat-instructions.js';
 import { heatOfSpan, heatWeeks, sharesNeeded } from './heat-weeks.js';
+
+/** How the heaters are set on a day, and how pressing the heat of its noon is. */
+interface HeatOfDay extends HeatWeekPart {
+  readonly noonHeat: IssueLevel;
+  readonly suffersAboveC: number;
+}
 
 /**
  * How the heaters are set on one day and in the night after it, where the brooder card of the week
@@ -22,7 +30,7 @@ export function heatOfDay(
   batchId: string,
   day: number,
   night?: 'usual',
-): HeatWeekPart | undefined {
+): HeatOfDay | undefined {
   const context = batchContext(picture, tables, batchId);
   const brooder = facilityOf(context.facilities, 'brooder', context.batch.brooderId);
   if (!brooder) return undefined;
@@ -48,5 +56,5 @@ export function heatOfDay(
   );
   const conduction = conductionOf(context, brooder);
   const [only] = instructionsOf(context, brooder, heat, { conduction, weeks: [ofDay] });
-  return only;
+  return { ...only!, noonHeat: levelOfHeat(ofDay), suffersAboveC: asked.warnC };
 }

@@ -60,6 +60,10 @@ export const HOW_IT_WENT = named(
   'HowItWent',
   'A batch as it was planned, beside what was told of it.',
 );
+export const BREED_SUM = named(
+  'BreedSum',
+  'Batches of a breed that are over, added up: of one year, or of all of them.',
+);
 export const CHANGED_BY_FACT = named(
   'ChangedByFact',
   'What a told fact changed in the plan of its batch, in words.',
@@ -84,5 +88,9 @@ export const YEAR_TAKEN_OUT = named(
 export const PADDOCK_YEAR = named(
   'PaddockYear',
   'Animal days, grass and hay of a paddock in a calendar year.',
+);
+export const PADDOCKS_OF_YEAR = named(
+  'PaddocksOfYear',
+  'What the paddocks carried in a calendar year, some of several.',
 );
 export const TODAY = named('Today', 'All that a household asks on the day it is.');

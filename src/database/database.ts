@@ -3,8 +3,8 @@ import { InjectDataSource } from '@nestjs/typeorm';
 import { AsyncLocalStorage } from 'node:async_hooks';
 import { DataSource, type EntityManager } from 'typeorm';
 import { checkId, farmNotFound } from './ids.js';
-import { FarmEntity } from '../farms/farm.entity.js';
 import { readOnlyOptions } from './data-source.js';
+import { raiseRevision } from './sql-of-rows.js';
 import { Turns } from './turns.js';
 
 /** What goes on around the code that asks for a manager. */
@@ -12,6 +12,8 @@ interface Surroundings {
   readonly manager: EntityManager;
   /** The farm that is written to; undefined in a snapshot, which writes nothing. */
   readonly writesTo?: string;
+  /** Of that farm, as this write leaves it; a farm that is being made has none yet. */
+  revision?: number;
   /** Set when it is over: what was left running by mistake must not use its connection. */
   isOver: boolean;
 }
@@ -70,26 +72,27 @@ export class Database implements OnModuleInit, OnModuleDestroy {
    * Changes a farm, or nothing when `work` throws. The farm's row is locked first, so that what
    * `work` reads to decide holds until it is over. A write of the same farm within joins in.
    *
+   * @param work is handed the farm's revision as this write leaves it
    * @param raises whether the farm's revision goes up: it must when a plan might change by it
    * @throws NotFoundException when there is no such farm
    */
   async write<T>(
     farmId: string,
-    work: (manager: EntityManager) => Promise<T>,
+    work: (manager: EntityManager, revision: number) => Promise<T>,
     { raises = true } = {},
   ): Promise<T> {
     checkId(farmId);
     const around = this.open();
     if (around) {
-      if (around.writesTo === farmId) return work(around.manager);
+      if (around.writesTo === farmId) return work(around.manager, around.revision ?? 0);
       throw new Error('A write cannot begin in a snapshot, nor in a write of another farm.');
     }
     return this.inTurn(farmId, async (manager) => {
-      const { affected } = await manager
-        .getRepository(FarmEntity)
-        .increment({ id: farmId }, 'revision', raises ? 1 : 0);
-      if (affected === 0) throw farmNotFound(farmId);
-      return work(manager);
+      const revision = await raiseRevision(manager.queryRunner!, farmId, raises ? 1 : 0);
+      if (revision === undefined) throw farmNotFound(farmId);
+      const here = this.open();
+      if (here) here.revision = revision;
+      return work(manager, revision);
     });
   }
 

@@ -32,3 +32,21 @@ export async function setDetails(
     id,
   ]);
 }
+
+/**
+ * Raises the revision of a farm, by nothing to lock its row alone, and gives it as it is then: one
+ * way there and back. Undefined where there is no such farm.
+ */
+export async function raiseRevision(
+  runner: QueryRunner,
+  farmId: string,
+  by: number,
+): Promise<number | undefined> {
+  const [first, second] = placesFor(runner, 2);
+  const { records } = await runner.query(
+    `UPDATE "farms" SET "revision" = "revision" + ${first} WHERE "id" = ${second} RETURNING "revision"`,
+    [by, farmId],
+    true,
+  );
+  return (records as { revision: number }[])[0]?.revision;
+}

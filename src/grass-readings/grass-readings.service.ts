@@ -1,5 +1,6 @@
 import { Injectable, NotFoundException } from '@nestjs/common';
 import type { GrassReading } from '../../shared/farm/paddock.js';
+import { withHeightsLeft } from '../../shared/farm/heights-left.js';
 import { readingsOf, type HeightRead } from '../../shared/farm/told-fact.js';
 import { ConflictError } from '../common/expected-version.js';
 import { FarmsService } from '../farms/farms.service.js';
@@ -21,7 +22,10 @@ export class GrassReadingsService {
     await this.farms.findOne(farmId);
     const known = new Set(await this.paddocks.idsOf(farmId));
     const facts = await this.told.factsSince(farmId, since, ['grass-reading']);
-    return readingsOf(facts).filter(({ paddockId }) => known.has(paddockId));
+    const moves = await this.told.movesOf(farmId);
+    return withHeightsLeft(readingsOf(facts), moves).filter(
+      ({ paddockId, date }) => known.has(paddockId) && since <= date,
+    );
   }
 
   /** Keeps the heights of one walk; all of them or none. */
@@ -30,11 +34,11 @@ export class GrassReadingsService {
     const walked = [...last.values()];
     const facts = await this.told.tell(
       farmId,
-      walked.map(({ paddockId, date, heightCm }) => ({
+      walked.map(({ paddockId, date, heightCm, isSure }) => ({
         kind: 'grass-reading',
         about: paddockId,
         on: date,
-        details: { heightCm },
+        details: { heightCm, ...(isSure ? { isSure } : {}) },
       })),
       (k, field) => `readings.${walked[k]!.k}.${FIELDS[field] ?? field}`,
     );
@@ -74,4 +78,5 @@ const FIELDS: Readonly<Record<string, string>> = {
   about: 'paddockId',
   on: 'date',
   'details.heightCm': 'heightCm',
+  'details.isSure': 'isSure',
 };

@@ -110,7 +110,11 @@ export class HerdsService {
   }
 
   /** Notes where a herd really went: it stands there now, and the paddock it left starts to rest. */
-  moved(farmId: string, id: string, { paddockId, on }: MovedDto): Promise<Saved<Herd>> {
+  moved(
+    farmId: string,
+    id: string,
+    { paddockId, on, leftHeightCm }: MovedDto,
+  ): Promise<Saved<Herd>> {
     return this.told.telling(farmId, async () => {
       const today = await this.todayOn(farmId);
       if (today < on) {
@@ -126,7 +130,8 @@ export class HerdsService {
       }
       await this.paddocks.findOne(farmId, paddockId);
       await this.rows.findOne(farmId, id);
-      const move = { kind: 'herd-move', about: id, on, details: { paddockId } } as const;
+      const left = leftHeightCm === undefined ? {} : { leftHeightCm };
+      const move = { kind: 'herd-move', about: id, on, details: { paddockId, ...left } } as const;
       await this.told.tell(farmId, [move], fieldOfMove('paddockId'));
       return this.findOne(farmId, id);
     });
@@ -220,4 +225,4 @@ function newClasses(before: Herd, after: Herd): ReadonlyMap<string, string> {
 const fieldOfMove =
   (place: string, on = 'on') =>
   (_k: number, field: string): string =>
-    field === 'details.paddockId' ? place : field === 'on' ? on : field;
+    field === 'details.paddockId' ? place : field === 'on' ? on : field.replace('details.', '');

@@ -169,7 +169,8 @@ export class PicturesService {
       },
     },
     {
-      kinds: ['grass-reading'],
+      // Some are told with the moves.
+      kinds: ['grass-reading', 'herd-move'],
       read: async ({ id: farmId }, today) => ({
         readings: await this.readings.findAll(farmId, seasonsSince(today)),
       }),

@@ -1,17 +1,20 @@
 import { Controller, Get, Param, Query } from '@nestjs/common';
 import { ApiQuery, ApiTags } from '@nestjs/swagger';
+import type { BreedSum } from '../../shared/plan/record/by-breed.js';
 import type { ChangedByFact } from '../../shared/plan/record/changed-by-fact.js';
 import type { HowItWent } from '../../shared/plan/record/how-it-went.js';
 import type { LearnedFromBatches } from '../../shared/plan/record/own-batches.js';
-import type { PaddockYear } from '../../shared/plan/record/paddock-year.js';
+import type { PaddocksOfYear, PaddockYear } from '../../shared/plan/record/paddock-year.js';
 import type { CountedYear } from '../../shared/plan/record/year-limits.js';
 import { Answers, AnswersList } from '../common/answers.js';
 import { checkDto } from '../common/check-dto.js';
 import {
+  BREED_SUM,
   CHANGED_BY_FACT,
   HOW_IT_WENT,
   LEARNED,
   PADDOCK_YEAR,
+  PADDOCKS_OF_YEAR,
   YEAR_COUNTS,
 } from '../common/plan-answers.js';
 import { LearnedDto } from './learned.dto.js';
@@ -46,6 +49,20 @@ export class RecordController {
     @Query() query: Record<string, unknown>,
   ): Promise<LearnedFromBatches> {
     return this.record.learned(farmId, checkDto(LearnedDto, query));
+  }
+
+  /** Batches that are over, added up by breed, years side by side. */
+  @AnswersList(BREED_SUM)
+  @Get('breeds')
+  ofBreeds(@Param('farmId') farmId: string): Promise<BreedSum[]> {
+    return this.record.ofBreeds(farmId);
+  }
+
+  /** What each paddock carried, years side by side. */
+  @AnswersList(PADDOCKS_OF_YEAR)
+  @Get('paddocks')
+  ofPaddocksByYear(@Param('farmId') farmId: string): Promise<PaddocksOfYear[]> {
+    return this.record.ofPaddocksByYear(farmId);
   }
 
   /** What a told fact changed in the plan of its batch, in words: only what matters. */

@@ -2,16 +2,23 @@ import { Injectable } from '@nestjs/common';
 import type { FarmPicture } from '../../shared/farm/picture.js';
 import type { ToldFact, ToldKind } from '../../shared/farm/told-fact.js';
 import { MOVES_BATCH } from '../../shared/farm/without-fact.js';
+import { byBreed, type BreedSum } from '../../shared/plan/record/by-breed.js';
 import type { ChangedByFact } from '../../shared/plan/record/changed-by-fact.js';
 import { boughtFrom } from '../../shared/plan/record/feed-paid.js';
 import { howItWent, type HowItWent } from '../../shared/plan/record/how-it-went.js';
-import { paddockYears, type PaddockYear } from '../../shared/plan/record/paddock-year.js';
+import {
+  paddocksByYear,
+  paddockYears,
+  type PaddocksOfYear,
+  type PaddockYear,
+} from '../../shared/plan/record/paddock-year.js';
 import type { PlannedOfBatch } from '../../shared/plan/record/planned-of-batch.js';
 import {
   learnedFromBatches,
   type LearnedFromBatches,
 } from '../../shared/plan/record/own-batches.js';
 import { asOrdered } from '../../shared/plan/record/record-of-batch.js';
+import { usualRainMm } from '../../shared/plan/record/rain-told.js';
 import { yearCounts } from '../../shared/plan/record/year-counts.js';
 import {
   againstLimits,
@@ -53,13 +60,16 @@ export class RecordService {
   }
 
   async ofBatch(farmId: string, batchId: string): Promise<HowItWent> {
-    const { arrivalDate } = await this.batches.findOne(farmId, batchId);
-    const { picture } = await this.pictures.of(farmId);
+    const { picture, revision } = await this.pictures.of(farmId);
+    const { arrivalDate } =
+      picture.batches.find(({ id }) => id === batchId) ??
+      (await this.batches.findOne(farmId, batchId));
     const plan = await this.asOrdered(picture, batchId);
     const since = boughtFrom(arrivalDate);
     const facts = await this.told.factsOfBatch(farmId, batchId, {
       kinds: OF_BATCHES,
       since,
+      at: revision,
     });
     return howItWent({ batchId, plan, facts, today: picture.today });
   }
@@ -117,8 +127,10 @@ export class RecordService {
       ...(await this.told.factsOf(farmId, 'treated')),
     ];
     const counts = yearCounts(year, facts, farm.currency);
+    const usualRain = counts.rain && usualRainMm(counts.rain, saved.picture.climate);
     const limits = againstLimits(counts, farm.yearLimits);
-    return { ...counts, limits: await this.withPlanned(limits, saved, year) };
+    const usual = usualRain === undefined ? {} : { usualRainMm: usualRain };
+    return { ...counts, ...usual, limits: await this.withPlanned(limits, saved, year) };
   }
 
   /** Birds that the plans of this year still come to, beside those that were told. */
@@ -141,6 +153,18 @@ export class RecordService {
     const { picture } = await this.pictures.of(farmId);
     const facts = await this.told.factsOf(farmId, 'herd-move', 'paddock-mown');
     return paddockYears(picture, this.tables.tables, { year, facts });
+  }
+
+  /** The same of every year there is a record of, from one reading of it. */
+  async ofPaddocksByYear(farmId: string): Promise<PaddocksOfYear[]> {
+    const { picture } = await this.pictures.of(farmId);
+    const facts = await this.told.factsOf(farmId, 'herd-move', 'paddock-mown');
+    return paddocksByYear(picture, this.tables.tables, facts);
+  }
+
+  /** How the batches of each breed went, years side by side. */
+  async ofBreeds(farmId: string): Promise<BreedSum[]> {
+    return byBreed(await this.ofBatches(farmId));
   }
 
   private factsOf(farmId: string): Promise<ToldFact[]> {
@@ -176,7 +200,7 @@ export const OF_BATCHES = [
 
 const COUNTED = [
   ...(['arrived', 'died', 'processed', 'gone', 'eggs-counted'] as const),
-  ...(['eggs-gone', 'milked', 'calved', 'cattle-left', 'bought'] as const),
+  ...(['eggs-gone', 'milked', 'calved', 'cattle-left', 'bought', 'rained'] as const),
 ] as const satisfies readonly ToldKind[];
 
 const [FIRST_YEAR, LAST_YEAR] = [1900, 2200];

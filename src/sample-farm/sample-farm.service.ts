@@ -38,7 +38,9 @@ export class SampleFarmService {
     const seed = readSample(readSeed('sample-farm.json'), suffix);
     const today = plainDateAt(Date.now(), seed.farm.timeZone);
     const day = sampleOnDay(seed, { today, jobSets: this.tables.tables.jobSets, suffix });
-    await this.database.writeNew((manager) => saveSample(manager, { farmId, today, seed, day }));
+    const { tables } = this.tables;
+    const rows = { farmId, today, seed, day, tables };
+    await this.database.writeNew((manager) => saveSample(manager, rows));
     await this.told.tell(farmId, await this.doneBefore(farmId, today, suffix));
     return this.farms.findOne(farmId);
   }

@@ -12,6 +12,7 @@ import { JobEntity } from '../jobs/job.entity.js';
 import { PaddockEntity } from '../paddocks/paddock.entity.js';
 import { PersonEntity } from '../people/person.entity.js';
 import { ProductEntity } from '../products/product.entity.js';
+import type { Tables } from '../../shared/tables/tables.js';
 import { SupplierEntity } from '../suppliers/supplier.entity.js';
 import { keepFacts } from '../told/keep-facts.js';
 import type { SampleOnDay } from './sample-on-day.js';
@@ -25,11 +26,13 @@ export async function saveSample(
     today,
     seed,
     day,
+    tables,
   }: {
     readonly farmId: string;
     readonly today: PlainDate;
     readonly seed: SampleSeed;
     readonly day: SampleOnDay;
+    readonly tables: Tables;
   },
 ): Promise<void> {
   await manager.save(
@@ -76,6 +79,7 @@ export async function saveSample(
       today,
       ...{ paddockIds: idsOf(seed.paddocks), herdIds: idsOf(herds), batchIds: idsOf(batches) },
     },
+    tables,
     fieldOf: (k, field) => `told.${k}.${field}`,
   });
 }

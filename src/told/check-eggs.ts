@@ -1,5 +1,6 @@
 import type { EntityManager } from 'typeorm';
 import { addDays, daysBetween, type PlainDate } from '../../shared/calendar/plain-date.js';
+import type { Batch } from '../../shared/farm/batch.js';
 import { countedFrom } from '../../shared/farm/egg-count.js';
 import { arrivalAgeDaysOf } from '../../shared/farm/batch-origin.js';
 import type { EggsWereCounted, FactOf } from '../../shared/farm/told-fact.js';
@@ -88,5 +89,8 @@ const MOST_PER_WANTED = 3;
 const AND_SOME = 10;
 
 /** Birds that can have come at all, where no arrival was told: those ordered, else far more than are wanted. */
-export const mostThatCame = ({ orderedBirds, wantedBirds }: ReturnType<typeof toBatch>): number =>
+export const mostThatCame = ({
+  orderedBirds,
+  wantedBirds,
+}: Pick<Batch, 'orderedBirds' | 'wantedBirds'>): number =>
   orderedBirds ?? MOST_PER_WANTED * wantedBirds + AND_SOME;

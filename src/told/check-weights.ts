@@ -3,6 +3,7 @@ import { asItCame } from '../../shared/plan/flock-told.js';
 import type { HeadChange } from '../../shared/farm/head-count.js';
 import type { FactOf } from '../../shared/farm/told-fact.js';
 import { averageOf } from '../../shared/farm/weighing.js';
+import { outward } from '../../shared/farm/outward.js';
 import { weightBounds } from '../../shared/plan/weight-bounds.js';
 import { FieldError } from '../../shared/problems/field-problem.js';
 import type { Tables } from '../../shared/tables/tables.js';
@@ -29,18 +30,20 @@ export async function refuseStrangeWeights(
     if (!row) continue;
     const own = heads.filter(({ batchId }) => batchId === fact.about);
     const batch = asItCame(toBatch(row), own);
-    const { min, max } = weightBounds(batch, fact.on, tables);
-    const each = averageOf(fact.details);
-    if (min <= each && each <= max) continue;
-    const isTotal = fact.details.totalKg !== undefined;
+    const bounds = weightBounds(batch, fact.on, tables);
+    const { totalKg } = fact.details;
+    const isTotal = totalKg !== undefined;
     const birds = isTotal ? fact.details.birds : 1;
+    const given = totalKg ?? averageOf(fact.details);
+    const { min, max } = outward({ min: bounds.min * birds, max: bounds.max * birds });
+    if (min <= given && given <= max) continue;
     throw new FieldError([
       {
         field: fieldOf(fact, isTotal ? 'details.totalKg' : 'details.averageKg'),
         code: 'out-of-bounds',
-        given: isTotal ? fact.details.totalKg : each,
-        min: said(min * birds),
-        max: said(max * birds),
+        given,
+        min,
+        max,
         unit: 'kg',
         fix: 'Birds of this strain are nowhere near that weight at that age: check the number, its unit and the day.',
       },
@@ -61,20 +64,18 @@ export async function refuseHeavyProcessed(
     const row = await manager.findOneBy(BatchEntity, { id: fact.about, farmId });
     if (!row) continue;
     const { birds } = fact.details;
-    const max = weightBounds(toBatch(row), fact.on, tables).max * birds;
+    const bounds = weightBounds(toBatch(row), fact.on, tables);
+    const { max } = outward({ min: 0, max: bounds.max * birds });
     for (const name of ['liveKg', 'dressedKg'] as const) {
       const given = fact.details[name];
       if (given === undefined || given <= max) continue;
       throw new FieldError([
         {
           ...{ field: fieldOf(fact, `details.${name}`), code: 'out-of-bounds', given },
-          ...{ min: 0, max: said(max), unit: 'kg' },
+          ...{ min: 0, max, unit: 'kg' },
           fix: 'No birds of this strain weigh so much at that age: check the number, its unit, and how many they were.',
         },
       ]);
     }
   }
 }
-
-/** Nobody reads a scale closer. */
-const said = (kg: number): number => Number(kg.toPrecision(2));

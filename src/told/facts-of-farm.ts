@@ -100,11 +100,17 @@ export class FactsOfFarm {
   /**
    * Facts of some kinds of a batch and of its work, and what was bought since a day, as `factsOf`
    * gives them.
+   *
+   * @param at the farm's revision, where what was bought may have been read before
    */
   async factsOfBatch(
     farmId: string,
     batchId: string,
-    { kinds, since }: { readonly kinds: readonly ToldKind[]; readonly since: PlainDate },
+    {
+      kinds,
+      since,
+      at,
+    }: { readonly kinds: readonly ToldKind[]; readonly since: PlainDate; readonly at: number },
   ): Promise<ToldFact[]> {
     // Asked apart: each is found by an index of its own, without reading all years.
     const work = this.rows(farmId)
@@ -113,16 +119,19 @@ export class FactsOfFarm {
     return [
       ...(await this.factsAbout(farmId, batchId, kinds)),
       ...(await factsIn(work, ['work-progress'])),
-      ...(await this.boughtSince(farmId, since)),
+      ...(await this.boughtSince(farmId, since, at)),
     ].sort(byTelling);
   }
 
   /** What was bought since a day: hundreds of facts, which other entries leave as they are. */
-  private async boughtSince(farmId: string, since: PlainDate): Promise<readonly ToldFact[]> {
+  private async boughtSince(
+    farmId: string,
+    since: PlainDate,
+    at: number,
+  ): Promise<readonly ToldFact[]> {
     const read = (): Promise<ToldFact[]> => this.factsSince(farmId, since, ['bought']);
     if (this.database.isWriting) return read();
-    const revision = await revisionOf(this.database.manager, farmId);
-    const known = this.keptBought.at(farmId, revision, since);
+    const known = this.keptBought.at(farmId, at, since);
     if (known) return known;
     return this.database.snapshot(async (manager) => {
       const facts = await read();
@@ -201,7 +210,7 @@ export class FactsOfFarm {
   }
 }
 
-export async function revisionOf(manager: EntityManager, farmId: string): Promise<number> {
+async function revisionOf(manager: EntityManager, farmId: string): Promise<number> {
   const where = { id: farmId };
   const select = { id: true, revision: true } as const;
   return (await manager.findOneOrFail(FarmEntity, { where, select })).revision;

@@ -11,8 +11,10 @@ import {
 } from '../../shared/farm/told-kinds.js';
 import { placeAmong, type Place } from '../../shared/farm/told-seen.js';
 import { FieldError, type FieldProblem } from '../../shared/problems/field-problem.js';
+import type { Tables } from '../../shared/tables/tables.js';
 import { ConflictError } from '../common/expected-version.js';
 import { nextMoment } from '../rows/next-moment.js';
+import { calvedBefore, tooNearToCalve } from './calved-twice.js';
 import { toFact, ToldFactEntity } from './told-fact.entity.js';
 
 /** What is said, by a client or by one of the program's own forms. */
@@ -23,6 +25,7 @@ export type Said = Omit<HeldBy<typeof anySaid>, 'details' | 'kind'> & {
 
 export interface Around {
   readonly farm: ToldOn;
+  readonly tables: Tables;
   /** The path of a field of the k-th fact in what the client sent. */
   readonly fieldOf: (k: number, field: string) => string;
 }
@@ -38,7 +41,7 @@ export async function keepFacts(
   manager: EntityManager,
   farmId: string,
   all: readonly Said[],
-  { farm, fieldOf }: Around,
+  { farm, tables, fieldOf }: Around,
 ): Promise<Kept[]> {
   const refuse = (k: number, problems: readonly FieldProblem[]): void => {
     if (problems.length === 0) return;
@@ -59,7 +62,7 @@ export async function keepFacts(
     const details = { ...said.details } as Record<string, unknown>;
     refuse(k, toldProblems({ ...said, details } as Parameters<typeof toldProblems>[0], farm));
     const together = kept.filter(({ isNew }) => isNew).map(({ fact }) => fact.id);
-    const place = await placeOf(manager, farmId, withOwn(said, all), together);
+    const place = await placeOf(manager, farmId, withOwn(said, all), { together, tables });
     refuse(k, 'problem' in place ? [place.problem] : []);
     if ('clashesWith' in place) {
       clashes.push({ theirs: place.clashesWith, yours: said });
@@ -98,7 +101,7 @@ async function placeOf(
   manager: EntityManager,
   farmId: string,
   said: Said,
-  together: readonly string[],
+  { together, tables }: { readonly together: readonly string[]; readonly tables: Tables },
 ): Promise<Exclude<Place<ToldFact>, 'not-there'> | { problem: FieldProblem }> {
   const { kind, about, on, replaces } = said;
   const { replaces: rule, canStandBeside = false } = TOLD_KINDS[kind];
@@ -107,10 +110,20 @@ async function placeOf(
   const isOfDay = replaces === undefined && rule === 'the-one-of-that-day';
   const where = { farmId, kind, about, ...(isOfDay ? { on } : {}) };
   const all = (await manager.findBy(ToldFactEntity, where)).map(toFact);
+  const isOfCow = rule === 'the-calving-of-its-cow' && replaces === undefined;
   // Two lines of one trip are told together: neither takes the place of the other.
   const facts =
-    rule === 'the-same-of-its-work' ? all.filter(({ id }) => !together.includes(id)) : all;
+    rule === 'the-same-of-its-work'
+      ? all.filter(({ id }) => !together.includes(id))
+      : isOfCow
+        ? tooNearToCalve(all, on, tables)
+        : all;
   const place = placeAmong(facts, said, rule);
+  if (isOfCow && typeof place === 'object' && 'replaces' in place && place.replaces) {
+    const { replaces: before } = place;
+    const isAgain = before.on === on && isSame(before.details, said.details);
+    if (!isAgain) return { problem: await calvedBefore(manager, farmId, on, before.on) };
+  }
   if (place !== 'not-there') return place;
   return {
     problem: {

@@ -19,10 +19,12 @@ import {
 } from './check-amounts.js';
 import { settleCattle } from './check-cattle.js';
 import { refuseStrangeEggs, refuseStrangeEggsGone } from './check-eggs.js';
+import { refuseStrangeFeed } from './check-feed.js';
 import { settleHeads } from './check-heads.js';
 import { settlePhotos } from './check-photos.js';
 import { settlePlaces } from './check-places.js';
 import { refuseHeavyProcessed, refuseStrangeWeights } from './check-weights.js';
+import { refuseUnknownWork } from './check-work.js';
 import type { FactsOfFarm } from './facts-of-farm.js';
 import type { NamesOfFarm } from './names-of-farm.js';
 
@@ -55,6 +57,7 @@ export async function settleTold(
   const eggs = told.filter((fact): fact is EggsWereCounted => fact.kind === 'eggs-counted');
   await refuseStrangeEggs(manager, farmId, { eggs, tables }, fieldOf);
   if (areNew) {
+    await refuseUnknownWork(manager, farmId, { told, namesOf, tables }, fieldOf);
     const calved = told.filter((fact) => fact.kind === 'calved');
     await refuseStrangeCalves(manager, farmId, calved, fieldOf);
     const drunk = told.filter((fact) => fact.kind === 'water-drunk');
@@ -69,11 +72,16 @@ export async function settleTold(
     await refuseHeavyProcessed(manager, farmId, { processed, tables }, fieldOf);
   }
   const weighed = areNew ? told.filter((fact) => fact.kind === 'weighed') : [];
+  const fed = areNew
+    ? told.filter((fact) => fact.kind === 'feed-opened' || fact.kind === 'brooder-seen')
+    : [];
   const heads: HeadsChanged[] = [];
-  for (const id of new Set(weighed.map(({ about }) => about)))
+  for (const id of new Set([...weighed, ...fed].map(({ about }) => about)))
     heads.push(...(await facts.factsAbout(farmId, id, HEAD_CHANGES)));
   const known = { weighed, heads: headChangesOf(heads), tables };
   await refuseStrangeWeights(manager, farmId, known, fieldOf);
+  const given = { told: fed, heads: known.heads, tables };
+  await refuseStrangeFeed(manager, farmId, given, fieldOf);
   const notes = told.filter((fact): fact is FactOf<'note'> => fact.kind === 'note');
   await settlePhotos(manager, farmId, notes, fieldOf);
   const left = told.filter((fact): fact is CattleWent => fact.kind === 'cattle-left');

@@ -17,7 +17,7 @@ import { FieldError } from '../../shared/problems/field-problem.js';
 import { isId } from '../database/ids.js';
 import { Database } from '../database/database.js';
 import { TablesService } from '../reference/tables.service.js';
-import { FactsOfFarm, notTold, revisionOf } from './facts-of-farm.js';
+import { FactsOfFarm, notTold } from './facts-of-farm.js';
 import { keepFacts, type Said } from './keep-facts.js';
 import { KeptAtRevision } from './kept-at-revision.js';
 import { namesOfFarm, type NamesOfFarm } from './names-of-farm.js';
@@ -63,8 +63,8 @@ export class ToldService extends FactsOfFarm {
     if (this.database.isWriting) return this.database.write(farmId, work, { raises });
     const told: ToldAlone = { kinds: new Set(), before: 0 };
     let revision = 0;
-    const writeAll = async (manager: EntityManager): Promise<T> => {
-      revision = await revisionOf(manager, farmId);
+    const writeAll = (manager: EntityManager, now: number): Promise<T> => {
+      revision = now;
       told.before = raises ? revision - 1 : revision;
       return work(manager);
     };
@@ -96,7 +96,10 @@ export class ToldService extends FactsOfFarm {
       if (all.length === 0) return [];
       const farm = toldOn(await this.namesOf(manager, farmId));
       await this.room.check(manager, farmId, all.length, fieldOf);
-      const kept = await keepFacts(manager, farmId, all, { farm, fieldOf });
+      const kept = await keepFacts(manager, farmId, all, {
+        ...{ farm, fieldOf },
+        tables: this.tables.tables,
+      });
       const told = kept.filter(({ isNew }) => isNew).map(({ fact }) => fact);
       await this.settle(manager, farmId, told, (fact, field) =>
         fieldOf(

@@ -38,6 +38,7 @@ import { WorkPool } from '../work-pool/work-pool.service.js';
 import { KeptPlanEntity } from './kept-plan.entity.js';
 import { factsKey } from './facts-key.js';
 import { boughtAsPlanned } from './bought-as-planned.js';
+import { isLong, refuseLong } from './long-hours.js';
 import type { GroundLookDto, ProgressDto } from './work.dto.js';
 
 /** Chances that are kept, by farm and revision. */
@@ -157,7 +158,10 @@ export class WorkService {
     const mowing = await this.mowingOf(farmId, key);
     const bought = said.doneOn === undefined ? [] : await this.boughtOn(farmId, key, said.doneOn);
     const moved = said.doneOn === undefined ? [] : await this.turnedOut(farmId, key, said.doneOn);
-    const reckoned = said.hours === undefined ? {} : await this.reckoned(farmId, key);
+    const isOfHours = said.hours !== undefined || isLong(said);
+    const planned = isOfHours ? await this.reckoned(farmId, key) : {};
+    refuseLong(said, planned.reckonedHours, this.tables.tables.judgements.work);
+    const reckoned = said.hours === undefined ? {} : planned;
     return this.told.telling(farmId, async () => {
       const facts = await this.told.factsAbout(farmId, key, ['work-progress']);
       const theirs = holding(facts).at(-1);
@@ -185,7 +189,7 @@ export class WorkService {
       }
       const brought = isNewDay ? [...bought, ...moved] : [];
       await this.told.tell(farmId, [fact, ...mown, ...brought], (_k, field) =>
-        field === 'on' ? 'doneOn' : field.replace(/^details\./, ''),
+        field === 'on' ? 'doneOn' : field === 'about' ? 'key' : field.replace(/^details\./, ''),
       );
       return { key, ...details };
     });

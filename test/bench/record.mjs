@@ -1,6 +1,6 @@
 /**
- * An entry told, the numbers of its batch or herd as the page then shows them, and the record read,
- * on a farm with one to ten years of records.
+ * An entry told, the numbers of its batch or herd as the page then shows them, the record read, and
+ * the size of the database, on a farm with one to ten years of records.
  */
 import 'reflect-metadata';
 import { randomUUID } from 'node:crypto';
@@ -117,6 +117,8 @@ async function benchOn(database, url, print) {
     await addBatches(app, stored, { told, years });
     const ids = { herd: herd.id, paddocks: paddocks.map(({ id }) => id) };
     await fill(app, farm.id, { stored, ids, today, told, to: years * FACTS_A_YEAR });
+    const ofYears = `${years} ${years === 1 ? 'year' : 'years'} on ${database}`;
+    print(`size of the database, ${ofYears}`, (await sizeBytes(app)) / 1e6, 'MB', 1);
     // As a change that is no telling: what was read before no longer goes.
     await app.get(Database).write(farm.id, () => Promise.resolve());
     // Connections that ended while rows were written are noticed first.
@@ -132,7 +134,7 @@ async function benchOn(database, url, print) {
         await unsay();
       }
       times.sort((a, b) => a - b);
-      const of = `${name}, ${years} ${years === 1 ? 'year' : 'years'} on ${database}`;
+      const of = `${name}, ${ofYears}`;
       print(`${of}, median`, times[RUNS / 2], 'ms', RUNS);
       print(`${of}, p95`, times[0.95 * RUNS], 'ms', RUNS);
       // With everything before it that does not count in the time; free of who else uses the machine.
@@ -144,6 +146,23 @@ async function benchOn(database, url, print) {
   delete process.env.DATA_DIR;
   delete process.env.DATABASE_URL;
   rmSync(dataDir, { recursive: true, force: true });
+}
+
+/** Bytes of all rows with their indexes, empty room within included. */
+async function sizeBytes(app) {
+  const source = app.get(DataSource);
+  if (source.options.type === 'better-sqlite3') {
+    const [{ bytes }] = await source.query(
+      'SELECT page_count * page_size AS "bytes" FROM pragma_page_count(), pragma_page_size()',
+    );
+    return bytes;
+  }
+  const tables = source.entityMetadatas.map(({ tableName }) => tableName);
+  const [{ bytes }] = await source.query(
+    'SELECT SUM(pg_total_relation_size(quote_ident(t)::regclass)) AS "bytes" FROM unnest($1::text[]) t',
+    [tables],
+  );
+  return Number(bytes);
 }
 
 /** Time of a way; where it answers a function, what came before does not count. */

@@ -1,4 +1,5 @@
 import { afterEach, beforeEach, describe, expect, it, jest } from '@jest/globals';
+import { randomUUID } from 'node:crypto';
 import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { startApp, type TestApp } from '../support/app.js';
@@ -16,6 +17,7 @@ import { dailyCsv, syntheticDays } from '../support/daily-weather.js';
 import { databases } from '../support/databases.js';
 import { newFarm } from '../support/factories.js';
 import { service } from '../support/outside.js';
+import { smallJpeg } from '../support/small-jpeg.js';
 
 const { makeBackup, restore, dataSourceOptions, MIGRATIONS } = service;
 
@@ -52,7 +54,10 @@ describe.each(databases())('a copy of everything on $name', (database) => {
 
   it('brings everything back as it was, and keeps what is there', async () => {
     const app = await start();
-    await app.api.post('/api/farms/sample').expect(201);
+    const { body: sample } = await app.api.post('/api/farms/sample').expect(201);
+    const photo = `/api/farms/${(sample as { id: string }).id}/photos/${randomUUID()}`;
+    const jpeg = smallJpeg(70_000);
+    await app.api.put(photo).type('image/jpeg').send(jpeg).expect(204);
     const said = await terminal('backup', place, [file]);
     expect(said).toMatchObject({ code: 0, stderr: '' });
     expect(said.stdout).toMatch(/^Copied 1 farm \(\d+ rows\) to .*copy\.zip \(\d+\.\d MB\)\.\n$/);
@@ -76,6 +81,8 @@ describe.each(databases())('a copy of everything on $name', (database) => {
     );
     const again = await start();
     expect(await again.contents()).toBe(copied);
+    const { body: bytes } = await again.api.get(photo).responseType('blob').expect(200);
+    expect(jpeg.equals(bytes as Buffer)).toBe(true);
     await again.close();
   });
 

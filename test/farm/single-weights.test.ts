@@ -27,4 +27,10 @@ describe('birds that are weighed one by one', () => {
       field,
     );
   });
+
+  it('are held to bounds that are read as weights, and that are believed themselves', () => {
+    const [slip] = problems({ birds: 3, eachKg: [2.1, 2.1, 6.6] });
+    expect(slip).toMatchObject({ field: 'details.eachKg.2', given: 6.6, min: 0.7, max: 6.3 });
+    expect(problems({ birds: 3, eachKg: [2.1, 2.1, 6.3] })).toEqual([]);
+  });
 });

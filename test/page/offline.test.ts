@@ -1,5 +1,6 @@
 import { afterAll, beforeAll, describe, expect, it, jest } from '@jest/globals';
 import type { Page, Route } from 'playwright-core';
+import { addDays } from '../../shared/calendar/plain-date.js';
 import type { ToldFact } from '../../shared/farm/told-fact.js';
 import { House, isKept, seriousFindings } from '../support/page.js';
 
@@ -66,6 +67,46 @@ describe('a phone without signal', () => {
     await page.getByText(/^No signal/).waitFor({ state: 'detached' });
     await undo.waitFor();
     expect((await chores(farm)).total).toBe(before + 1);
+  });
+
+  it('that was opened on Today alone opens the round, sheets, work, plans and the year', async () => {
+    const farm = await house.sampleFarm();
+    const { today } = await get<{ today: string }>(`${farmOf(farm)}/picture`);
+    const sheet = await house.post<{ id: string }>(`${farmOf(farm)}/handovers`, {
+      ...{ from: addDays(today, 1), to: addDays(today, 3), sitter: 'June next door' },
+      ...{ hoursPerDay: 3, phones: [], whereabouts: [], roundOrder: [] },
+    });
+    const [batch] = await get<{ id: string; name: string }[]>(`${farmOf(farm)}/batches`);
+    const { page, errors } = await house.page('phone', { isKept: true });
+    await page.goto(`${farm}/today`);
+    // The last of what is read ahead.
+    await isKept(page, ['/today', '/sheet', '/year']);
+    await page.context().setOffline(true);
+    const opens = async (path: string, heading: string | RegExp): Promise<void> => {
+      await page.goto(`${farm}/${path}`);
+      await page.getByRole('heading', { name: heading }).first().waitFor();
+    };
+    const isWhole = async (): Promise<void> =>
+      expect(await page.getByText('Not on this phone yet').count()).toBe(0);
+    await opens('today', 'The round');
+    await isWhole();
+    await opens('work', 'Today and the next three days');
+    await isWhole();
+    await opens('work/plan', 'Day by day');
+    await isWhole();
+    await opens('work/own', 'Your jobs');
+    await isWhole();
+    await opens('work/away', 'Days away');
+    await page.getByText(/June next door in charge/).waitFor();
+    await opens(`work/away/${sheet.id}/sheet`, /^All of these days/);
+    await isWhole();
+    await opens('year', 'The year');
+    await isWhole();
+    await opens('pasture', 'Moves');
+    await isWhole();
+    await opens(`batches/${batch!.id}`, batch!.name);
+    await page.getByRole('heading', { name: 'The next two weeks' }).waitFor();
+    expect(errors.filter((text) => !text.includes('ERR_INTERNET_DISCONNECTED'))).toEqual([]);
   });
 
   it('keeps a tick of a page that was closed before it was written', async () => {
@@ -283,12 +324,12 @@ describe('two phones that were without signal', () => {
     const farm = await house.sampleFarm();
     const { page } = await phoneAt(farm);
     await page.context().setOffline(true);
-    await page.goto(`${farm}/year`);
+    await page.goto(`${farm}/feed`);
     await page.getByText('Not on this phone yet').waitFor();
     expect(await seriousFindings(page)).toEqual([]);
     // With signal again it comes by itself.
     await page.context().setOffline(false);
-    await page.getByRole('heading', { name: 'The year', level: 1 }).waitFor();
+    await page.getByRole('heading', { name: 'Feed', level: 1 }).waitFor();
     await page.context().setOffline(true);
     // What went wrong is worked out here, from what was read while there was signal.
     await page.goto(`${farm}/today`);

@@ -150,6 +150,9 @@ describe('the season', () => {
     );
     await change.waitFor({ timeout: 30_000 });
     expect(await change.textContent()).toMatch(/The soil slows the grass from .*more hay to buy/);
+    expect(await change.textContent()).toMatch(
+      /You would see it from .* To answer it from that day: /,
+    );
     // A second month beside the first.
     const augustAlone = await change.textContent();
     await page.getByLabel('Month', { exact: true }).selectOption('July');
@@ -170,6 +173,36 @@ describe('the season', () => {
     await page.getByRole('button', { name: 'Back to the plan as it is' }).click();
     await change.waitFor({ state: 'detached' });
     await page.getByText('July: 20 % rain').waitFor({ state: 'detached' });
+  });
+
+  it('shows hay fed and made with the grass, and each paddock by height or by days of rest', async () => {
+    const { page } = await house.page('phone');
+    await openPasture(page);
+    for (const words of ['Grass above the residuals', 'Of it, fed as hay', 'Hay made that day'])
+      await page.locator('.mass-chart').getByText(words, { exact: true }).waitFor();
+    await page
+      .locator('summary')
+      .filter({ hasText: /^Map on/ })
+      .click();
+    const map = page.getByRole('img', { name: /^Map of the paddocks, north at the top/ });
+    await map.waitFor();
+    const tiles = page.locator('.paddock-tiles li');
+    expect(await tiles.count()).toBe(12);
+    await page
+      .getByRole('button', { name: /^Height in Pond:/ })
+      .first()
+      .waitFor();
+    await page.getByRole('slider', { name: 'Day of the map' }).focus();
+    for (let day = 0; day < 30; day++) await page.keyboard.press('ArrowRight');
+    await page.getByText('Days of rest', { exact: true }).click();
+    await page.getByText('Days since they were last grazed or mown.').waitFor();
+    await page
+      .getByRole('button', { name: /^Rest of [A-Z][a-z]+: [0-9]+ days?/ })
+      .first()
+      .click();
+    await page.getByRole('dialog').getByText('Left or mown on').waitFor();
+    await page.keyboard.press('Escape');
+    expect(await wrongAtBothSizes(page)).toEqual([]);
   });
 
   it('starts from the heights that are typed on a phone', async () => {

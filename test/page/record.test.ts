@@ -29,6 +29,28 @@ async function farmWithRecord(): Promise<{ id: string; batch: string }> {
 const row = (page: Page, text: string | RegExp) => page.locator('.record-row', { hasText: text });
 
 describe('the record on a phone', () => {
+  it('sets breeds and years side by side, and says of how many batches a figure is known', async () => {
+    const { id, batch } = await farmWithRecord();
+    const tell = (about: string, kind: string, on: string, details: object) =>
+      house.post(`/farms/${id}/told`, { facts: [{ kind, about, on, details }] });
+    await tell(batch, 'died', inDays(-14), { birds: 4 });
+    const { id: before } = await house.post<{ id: string }>(`/farms/${id}/batches`, {
+      ...batchBody({ name: 'Of before', arrivalDate: inDays(-500), orderedBirds: 30 }),
+    });
+    await tell(before, 'arrived', inDays(-500), { birds: 30 });
+    await tell(before, 'processed', inDays(-450), { birds: 30 });
+    const { page, errors } = await house.page('phone');
+    await page.goto(`${house.url}/farm/${id}/record`);
+    const table = page.getByRole('region', { name: 'Breeds and years side by side' });
+    const all = table.getByRole('row', { name: /all years/ });
+    await all.getByText('2 batches').waitFor();
+    expect(await all.innerText()).toMatch(/80[^]*10 \(12.5 %\)[^]*5.51 lb \(1 of 2\)/);
+    expect(await seriousFindings(page)).toEqual([]);
+    await page.goto(`${house.url}/farm/${id}/record/print/${inDays(-14).slice(0, 4)}`);
+    await table.getByRole('row', { name: /all years/ }).waitFor();
+    expect(errors).toEqual([]);
+  });
+
   it('shows what was told; a change keeps what it was, and taking back can be undone', async () => {
     const { id } = await farmWithRecord();
     const { page, errors } = await house.page('phone');

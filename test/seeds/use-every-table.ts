@@ -1,5 +1,5 @@
 import { cautionsSaid } from '../../shared/plan/mishap/cautions-said.js';
-import { addDays } from '../../shared/calendar/plain-date.js';
+import { addDays, daysBetween } from '../../shared/calendar/plain-date.js';
 import { quantityOfDay } from '../../shared/explain/daily-series.js';
 import { explain } from '../../shared/formulas/explanation.js';
 import { shownJudgements } from '../../shared/formulas/judgements.js';
@@ -21,6 +21,7 @@ import { weightOfGirth } from '../../shared/pasture/weight-of-girth.js';
 import { moveQuantities } from '../../shared/plan/pasture/move-quantities.js';
 import type { PastureRequest } from '../../shared/plan/pasture/pasture-request.js';
 import type { PasturePlan } from '../../shared/plan/pasture/pasture-plan.js';
+import { hayAheadOf, hayMadeOn } from '../../shared/plan/pasture/hay-beside-grass.js';
 import { seasonRows } from '../../shared/plan/pasture/season-rows.js';
 import {
   allStandingOn,
@@ -106,7 +107,7 @@ export function useEveryTable(tables: Tables): Used {
       ...plan.tasks.map((task) => taskHours(task, tables)),
       ...plan.moves.slice(0, 12).flatMap((move) => moveQuantities(plan, move)),
       ...quantitiesIn(seasonRows(plan)),
-      ...standingQuantities(plan, 40),
+      ...standingQuantities(plan, 40, tables),
     ]),
     ...batches.filter((_, k) => k % 29 === 0).flatMap(({ request }) => pointsOf(request)),
     ...batches.filter((_, k) => k % 29 === 0).flatMap(({ request }) => readyOf(request)),
@@ -509,13 +510,16 @@ const readyOf = (request: PlanRequest): Quantity[] =>
     }),
   );
 
-const standingQuantities = (plan: PasturePlan, day: number): Quantity[] => [
+const standingQuantities = (plan: PasturePlan, day: number, tables: Tables): Quantity[] => [
   ...plan.paddocks.flatMap((paddock) => [
     standingOn(plan, paddock, day),
     heightOn(plan, paddock, day),
   ]),
   ...plan.herds.map((herd) => needOn(plan, herd, day)),
-  ...[allStandingOn, averageOn, usableOn, needAheadOf].map((of) => of(plan, day)),
+  ...[allStandingOn, averageOn, usableOn, needAheadOf, hayAheadOf].map((of) => of(plan, day)),
+  ...plan.surplus
+    .slice(0, 2)
+    .flatMap(({ cutOn }) => hayMadeOn(plan, daysBetween(plan.from, cutOn), tables) ?? []),
 ];
 
 const strainFor = (tables: Tables, purpose: Purpose): string =>

@@ -1,4 +1,6 @@
 import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
+import { once } from 'node:events';
+import { connect } from 'node:net';
 import { openApp, type TestApp } from '../support/app.js';
 import { dailyCsv, syntheticDays } from '../support/daily-weather.js';
 import { databases } from '../support/databases.js';
@@ -41,6 +43,33 @@ describe.each(databases())('bodies on $name', (database) => {
       expect(expectProblem(await app.api.post(path), 400).problems?.[0]?.field).toMatch(/^\w+$/);
       expectProblem(await app.api.post(path).send({}), 400);
     }));
+
+  it('that dribble in byte by byte hold up nobody, and change nothing when they are cut off', async () => {
+    const { hostname, port } = new URL(app.url);
+    const text = JSON.stringify(newFarm());
+    const senders = await Promise.all(
+      Array.from({ length: 60 }, async () => {
+        const socket = connect({ host: hostname, port: Number(port) });
+        await once(socket, 'connect');
+        const head = `host: ${hostname}:${port}\r\ncontent-type: ${JSON_TYPE}`;
+        socket.write(
+          `POST /api/farms HTTP/1.1\r\n${head}\r\ncontent-length: ${text.length}\r\n\r\n`,
+        );
+        let sent = 0;
+        const timer = setInterval(() => socket.write(text[sent++]!), 20);
+        return { socket, stop: () => clearInterval(timer), sent: () => sent };
+      }),
+    );
+    for (let k = 0; k < 10; k++) await app.api.get(farm.path).expect(200);
+    const { body } = await app.api.post('/api/farms').send(newFarm()).expect(201);
+    await app.api.delete(`/api/farms/${(body as { id: string }).id}`).expect(204);
+    for (const { socket, stop, sent } of senders) {
+      stop();
+      expect(sent()).toBeLessThan(text.length);
+      socket.destroy();
+    }
+    expect(await app.contents()).toBe(before);
+  });
 
   it('that are a list are refused', () =>
     everywhere(async (path) => {

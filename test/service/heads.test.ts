@@ -103,6 +103,25 @@ describe.each(databases())('birds that are counted on $name', (database) => {
     await tell(of('water-drunk', -1, { liters: 200 })).expect(201);
   });
 
+  it('are fed no bags that they cannot eat in months, and none weeks before they come', async () => {
+    const pullets = { strainId: 'brown-layer', purpose: 'layers', sex: 'pullets' } as const;
+    await save({ ...pullets, arrivalDate: inDays(-9), orderedBirds: 13 });
+    const opened = (day: number, bags: number) => tell(of('feed-opened', day, { bags, bagKg: 22 }));
+    for (const bags of [30, 500])
+      expectFieldProblem(await opened(-1, bags), {
+        ...{ field: 'facts.0.details.bags', code: 'out-of-bounds', given: bags },
+      });
+    await opened(-1, 2).expect(201);
+    await save({ arrivalDate: inDays(90), orderedBirds: 80 });
+    const tooSoon = { field: 'facts.0.on', code: 'out-of-bounds', given: inDays(0) };
+    expectFieldProblem(await opened(0, 1), { ...tooSoon, min: inDays(76) });
+    expectFieldProblem(await tell(of('brooder-seen', 0, { underHeatC: 34 })), tooSoon);
+    // The day before they come it is heated up and read.
+    await save({ arrivalDate: inDays(1), orderedBirds: 80 });
+    await tell(of('brooder-seen', 0, { underHeatC: 34 })).expect(201);
+    await opened(0, 1).expect(201);
+  });
+
   it('do not come a year before the day they are planned for', async () => {
     await save({ arrivalDate: inDays(100), orderedBirds: 20 });
     const body = await tell(of('arrived', -265, { birds: 20 }));

@@ -1,4 +1,5 @@
 import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
+import type { DataSource } from 'typeorm';
 import { addDays } from '../../shared/calendar/plain-date.js';
 import type { ToldPage } from '../../src/told/facts-of-farm.js';
 import { openApp, startApp, TABLES, type Row, type TestApp } from '../support/app.js';
@@ -21,6 +22,25 @@ async function tablesIn(app: TestApp): Promise<string[]> {
   }
 }
 
+/** The first column of each index of a table, its key included. */
+async function firstsOnSqlite(source: DataSource, table: string): Promise<string[]> {
+  const rows: { first: string }[] = await source.query(
+    `SELECT i."name" AS "first" FROM pragma_index_list('${table}') AS l,
+      pragma_index_info(l."name") AS i WHERE i."seqno" = 0`,
+  );
+  return rows.map(({ first }) => first);
+}
+
+async function firstsOnPostgres(source: DataSource, table: string): Promise<string[]> {
+  const rows: { first: string }[] = await source.query(
+    `SELECT a.attname AS "first" FROM pg_index i
+      JOIN pg_attribute a ON a.attrelid = i.indrelid AND a.attnum = i.indkey[0]
+      WHERE i.indrelid = $1::regclass AND i.indpred IS NULL`,
+    [`"${table}"`],
+  );
+  return rows.map(({ first }) => first);
+}
+
 describe.each(databases())('migrations on $name', (database) => {
   let app: TestApp;
 
@@ -40,6 +60,24 @@ describe.each(databases())('migrations on $name', (database) => {
   it('make the tables that the entities describe, with nothing left to change', async () => {
     const { upQueries } = await app.source.driver.createSchemaBuilder().log();
     expect(upQueries.map((each) => each.query)).toEqual([]);
+  });
+
+  it('index every table that belongs to farms by its farm first', async () => {
+    const { source } = app;
+    const isSqlite = source.options.type === 'better-sqlite3';
+    const without: string[] = [];
+    let ofFarms = 0;
+    for (const table of TABLES) {
+      const columns = source.entityMetadatas.find(({ tableName }) => tableName === table)!.columns;
+      if (!columns.some(({ databaseName }) => databaseName === 'farmId')) continue;
+      ofFarms += 1;
+      const firsts = isSqlite
+        ? await firstsOnSqlite(source, table)
+        : await firstsOnPostgres(source, table);
+      if (!firsts.includes('farmId')) without.push(table);
+    }
+    expect(without).toEqual([]);
+    expect(ofFarms).toBe(TABLES.length - 1); // all but the farms themselves
   });
 
   it('take every table away again, and make them anew', async () => {

@@ -460,6 +460,32 @@ describe.each([anyDatabase()])('grass and cattle on $name', (database) => {
       .expect(200);
     const left = (await app.api.get(`${path}/paddocks/${paddock.id}`)).body as Paddock;
     expect(left.lastGrazedOn).toBe(inDays(-1));
+    // What they left is told with the move, is a reading of the paddock they left, and goes with it.
+    const third = picture.paddocks[2]!;
+    const move = {
+      ...{ kind: 'herd-move', about: herd.id, on: inDays(0) },
+      details: { paddockId: third.id, leftHeightCm: 9 },
+    };
+    const [fact] = (
+      await app.api
+        .post(`${path}/told`)
+        .send({ facts: [move] })
+        .expect(201)
+    ).body as { id: string }[];
+    const readings = async (): Promise<GrassReading[]> =>
+      (await app.api.get(`${path}/grass-readings`).expect(200)).body as GrassReading[];
+    const ofMove = { paddockId: paddock.id, date: inDays(0), heightCm: 9, isOfMove: true };
+    expect(await readings()).toContainEqual({ ...ofMove, id: fact!.id });
+    const now = (await app.api.get(`${path}/picture`).expect(200)).body as FarmPicture;
+    expect(now.readings).toContainEqual({ ...ofMove, id: fact!.id });
+    await app.api.delete(`${path}/told/${fact!.id}`).expect(204);
+    expect((await readings()).filter(({ isOfMove }) => isOfMove)).toEqual([]);
+    expectFieldProblem(
+      await app.api
+        .post(`${path}/herds/${herd.id}/moved`)
+        .send({ paddockId: third.id, on: inDays(0), leftHeightCm: 300 }),
+      { field: 'leftHeightCm', code: 'out-of-bounds', given: 300 },
+    );
     expectFieldProblem(
       await app.api
         .post(`${path}/herds/${herd.id}/moved`)

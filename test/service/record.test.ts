@@ -2,6 +2,7 @@ import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
 import type { HowItWent } from '../../shared/plan/record/how-it-went.js';
 import type { CountedYear } from '../../shared/plan/record/year-limits.js';
 import type { TickedToday } from '../../shared/plan/today/today.js';
+import { byBreed, type BreedSum } from '../../shared/plan/record/by-breed.js';
 import type { LearnedFromBatches } from '../../shared/plan/record/own-batches.js';
 import type { YearCounts } from '../../shared/plan/record/year-counts.js';
 import type { FactOf, ToldFact } from '../../shared/farm/told-fact.js';
@@ -91,6 +92,7 @@ describe.each(databases())('the record on $name', (database) => {
       lines.filter(({ id }) => id === 'came' || id === 'processed').map(({ planned }) => planned);
     expect(plannedOf(went)).toEqual(plannedOf(before));
     expect(await get<HowItWent[]>('batches')).toEqual([went]);
+    expect(await get<BreedSum[]>('breeds')).toEqual(byBreed([went]));
   });
 
   it('counts the calendar years in which it happened', async () => {
@@ -371,8 +373,11 @@ describe.each(databases())('the record on $name', (database) => {
       'paddock-mown': [paddockId!, { isLeftLying: true }],
       'ground-check': ['ground', { isWorkable: true }],
       'herd-move': [herdId!, { paddockId }],
-      'work-progress': [`batch/${batchId}/meat.weigh`, { doneOn: inDays(-40), hours: 1.5 }],
-      'chore-done': [`batch/${batchId}/round`, {}],
+      'work-progress': [
+        `batch/${batchId}/meat.weigh-a-sample-and-compare-with`,
+        { doneOn: inDays(-40), hours: 1.5 },
+      ],
+      'chore-done': [`herd/${herdId}/round`, {}],
       'alarm-seen': ['alarm/losses', {}],
     };
     for (const [kind, [about, details]] of Object.entries(more))

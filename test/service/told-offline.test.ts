@@ -5,8 +5,8 @@ import type { ToldFact } from '../../shared/farm/told-fact.js';
 import type { ToldPage } from '../../src/told/facts-of-farm.js';
 import { openApp, type TestApp } from '../support/app.js';
 import { databases } from '../support/databases.js';
-import { inDays, saveFarm, type SavedFarm } from '../support/orders.js';
-import { newPaddock } from '../support/pasture-factories.js';
+import { batchBody, inDays, saveFarm, saveJob, type SavedFarm } from '../support/orders.js';
+import { newHerd, newPaddock } from '../support/pasture-factories.js';
 import { expectFieldProblem, expectProblem } from '../support/problem.js';
 
 interface ClashAnswer {
@@ -79,8 +79,9 @@ describe.each(databases())('what is told by phones without signal, on $name', (d
 
   it('needs no question when both say the same, or the teller corrects himself', async () => {
     const until = await readNow();
+    const about = await saveJob(app, farm.path, 'Hens');
     const chore = (key: string) => ({
-      ...{ kind: 'chore-done', about: 'own/hens', on: inDays(-2), details: {}, key },
+      ...{ kind: 'chore-done', about, on: inDays(-2), details: {}, key },
       seen: { until },
     });
     await tell(chore('anna-1')).expect(201);
@@ -111,7 +112,7 @@ describe.each(databases())('what is told by phones without signal, on $name', (d
 
   it('of work goes together, hours of one and days of the other, and is said once', async () => {
     const until = await readNow();
-    const key = 'own/fence';
+    const key = await saveJob(app, farm.path, 'Fence');
     await progress({ key, ownHours: 3, tellKey: 'a1', seen: { until } }).expect(200);
     const mine = { key, dueOn: inDays(9), tellKey: 'b1', seen: { until }, saidBy: 'Ben' };
     for (const _ of [1, 2]) {
@@ -128,7 +129,7 @@ describe.each(databases())('what is told by phones without signal, on $name', (d
 
   it('of work is asked about where one did it and the other put it off', async () => {
     const until = await readNow();
-    const key = 'own/coop';
+    const key = await saveJob(app, farm.path, 'Coop');
     await progress({ key, doneOn: inDays(-1), tellKey: 'a2' }).expect(200);
     const mine = { key, notBefore: inDays(3), tellKey: 'b2' };
     const answer = await progress({ ...mine, seen: { until } });
@@ -144,7 +145,9 @@ describe.each(databases())('what is told by phones without signal, on $name', (d
 
   it('of a trip that both ticked off is bought once, and asked about where it was more bags', async () => {
     const until = await readNow();
-    const key = 'batch/birds/meat.fetch-feed';
+    const batch = batchBody({ brooderId: farm.brooderId });
+    const { body } = await app.api.post(`${farm.path}/batches`).send(batch).expect(201);
+    const key = `batch/${(body as { id: string }).id}/meat.fetch-feed`;
     const line = (name: string, amount: number, from: string) => ({
       ...{ kind: 'bought', about: key, on: inDays(-1), key: `${from}-${name}` },
       details: { what: 'feed', name, amount, eachKg: 22, money: '30.00', work: key },
@@ -176,6 +179,48 @@ describe.each(databases())('what is told by phones without signal, on $name', (d
     const { work: _work, ...typed } = line('Grower', 6, 'd').details;
     await tell({ ...line('Grower', 6, 'd'), details: typed }).expect(201);
     expect(await held()).toHaveLength(4);
+  });
+
+  it('of a cow that calved is asked about where two tell another day, and she calved once', async () => {
+    const { id: _id, ...herd } = newHerd();
+    const post = async (what: string, body: object): Promise<string> =>
+      ((await app.api.post(`${farm.path}/${what}`).send(body).expect(201)).body as { id: string })
+        .id;
+    const about = await post('herds', herd);
+    const cow = { herdId: about, classId: 'cow-calf' };
+    const cowId = await post('cows', { ...cow, name: 'Bluebell' });
+    const other = await post('cows', { ...cow, name: 'Rosa' });
+    const until = await readNow();
+    const calved = (on: string, more: object = {}) => ({
+      ...{ kind: 'calved', about, on, details: { calves: 1, cowId }, ...more },
+    });
+    const calves = async (): Promise<[string, object][]> =>
+      (await told('?kind=calved')).facts.map(({ on, details }) => [on, details]);
+    await tell(calved(inDays(-20), { details: { calves: 2, cowId: other } })).expect(201);
+    await tell(calved(inDays(-2), { key: 'anna', seen: { until } })).expect(201);
+    // Both phones tell the same: one calf.
+    await tell(calved(inDays(-2), { key: 'ben', seen: { until } })).expect(201);
+    expect(await calves()).toHaveLength(2);
+    const mine = calved(inDays(-1), { key: 'carl' });
+    const answer = await tell({ ...mine, seen: { until } });
+    const clash = expectProblem(answer, 409) as unknown as ClashAnswer;
+    expect(clash.current).toMatchObject([{ key: 'ben', on: inDays(-2) }]);
+    // Who has seen it, or does not say, is told the day before; twins are one entry.
+    const refused = { field: 'facts.0.on', code: 'conflict', given: inDays(-1) };
+    expectFieldProblem(await tell(mine), refused);
+    expectFieldProblem(await tell(calved(inDays(-2), { details: { calves: 2, cowId } })), {
+      ...refused,
+      given: inDays(-2),
+    });
+    expectFieldProblem(await tell(calved(inDays(-270))), { ...refused, given: inDays(-270) });
+    const seen = { until: clash.current[0]!.toldAt };
+    await tell({ ...mine, replaces: clash.current[0]!.id, seen }).expect(201);
+    await tell(calved(inDays(-370))).expect(201);
+    expect(await calves()).toEqual([
+      [inDays(-1), { calves: 1, cowId }],
+      [inDays(-20), { calves: 2, cowId: other }],
+      [inDays(-370), { calves: 1, cowId }],
+    ]);
   });
 
   it('names what cannot be read of what was seen', async () => {

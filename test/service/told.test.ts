@@ -9,7 +9,7 @@ import type { PasturePlan } from '../../shared/plan/pasture/pasture-plan.js';
 import type { ToldPage } from '../../src/told/facts-of-farm.js';
 import { openApp, type TestApp } from '../support/app.js';
 import { databases } from '../support/databases.js';
-import { batchBody, inDays, saveFarm, type SavedFarm } from '../support/orders.js';
+import { batchBody, inDays, saveFarm, saveJob, type SavedFarm } from '../support/orders.js';
 import { newHerd, newPaddock } from '../support/pasture-factories.js';
 import { expectFieldProblem, expectProblem } from '../support/problem.js';
 import { smallJpeg } from '../support/small-jpeg.js';
@@ -148,14 +148,15 @@ describe.each(databases())('what is told on $name', (database) => {
 
   it('of ticks and looks is what the work takes, whichever way it was told', async () => {
     const mark = (body: object) => app.api.put(`${farm.path}/work/progress`).send(body).expect(200);
-    await mark({ key: 'own/gone', doneOn: inDays(-1), hours: 2 });
-    await mark({ key: 'own/gone', doneOn: inDays(0), hours: 3 });
-    expect((await told('?about=own/gone')).facts).toMatchObject([
+    const key = await saveJob(app, farm.path, 'Mend the gate');
+    await mark({ key, doneOn: inDays(-1), hours: 2 });
+    await mark({ key, doneOn: inDays(0), hours: 3 });
+    expect((await told(`?about=${key}`)).facts).toMatchObject([
       { kind: 'work-progress', on: inDays(0), details: { doneOn: inDays(0), hours: 3 } },
     ]);
-    await mark({ key: 'own/gone' });
-    expect((await told('?about=own/gone')).total).toBe(0);
-    expect((await told('?about=own/gone&history=true')).total).toBe(2);
+    await mark({ key });
+    expect((await told(`?about=${key}`)).total).toBe(0);
+    expect((await told(`?about=${key}&history=true`)).total).toBe(2);
     const wrong = await app.api
       .put(`${farm.path}/work/progress`)
       .send({ key: 'mow', doneOn: inDays(0) });
@@ -248,7 +249,8 @@ describe.each(databases())('what is told on $name', (database) => {
 
   it('is in the picture as if all of it were read anew', async () => {
     const [a, , b] = paddocks;
-    const work = { key: 'own/fence', doneOn: inDays(-1), hours: 2 };
+    const key = await saveJob(app, farm.path, 'Fence');
+    const work = { key, doneOn: inDays(-1), hours: 2 };
     const ways = [
       () =>
         tell({ kind: 'herd-move', about: herd.id, on: inDays(-2), details: { paddockId: a!.id } }),

@@ -7,6 +7,7 @@ import type { ToldFact } from '../../shared/farm/told-fact.js';
 import type { WorkPlan } from '../../shared/plan/work/planned-work.js';
 import { openApp, type TestApp } from '../support/app.js';
 import { databases } from '../support/databases.js';
+import { saveJob } from '../support/orders.js';
 import { expectProblem } from '../support/problem.js';
 import type { Test } from 'supertest';
 
@@ -190,8 +191,8 @@ describe.each(databases())('the work on $name', (database) => {
   it('forgets the work with its farm', async () => {
     const other = (await app.api.post('/api/farms/sample')).body as { id: string };
     const at = `/api/farms/${other.id}`;
-    await app.api.post(`${at}/jobs`).send(bed()).expect(201);
-    await app.api.put(`${at}/work/progress`).send({ key: 'own/x', doneOn: today }).expect(200);
+    const key = await saveJob(app, at, 'Bed');
+    await app.api.put(`${at}/work/progress`).send({ key, doneOn: today }).expect(200);
     await app.api.delete(at).expect(204);
     expect(await app.rows('jobs', { farmId: other.id })).toEqual([]);
     expect(await app.rows('told_facts', { farmId: other.id })).toEqual([]);

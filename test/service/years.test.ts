@@ -48,7 +48,8 @@ describe.each([anyDatabase()])('years later on $name', (database) => {
     await post('/jobs', { ...job, name: 'Still open', waitsForId: done.id });
     const mark = (body: object) => app.api.put(`${path}/work/progress`).send(body).expect(200);
     await mark({ key: `own/${done.id}`, doneOn: today, hours: 2 });
-    await mark({ key: 'batch/gone/order.1', notBefore: addDays(today, 9), hoursDone: 1 });
+    const gone = `herd/${herds[0]!.id}/h9.turn-out.walk-and-repair-perimeter-fence`;
+    await mark({ key: gone, notBefore: addDays(today, 9), hoursDone: 1 });
     await app.api.put(`${path}/work/ground`).send({ date: today, isWorkable: true }).expect(200);
     await post('/handovers', {
       personId: people[0]!.id,

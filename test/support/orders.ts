@@ -5,6 +5,7 @@ import type { Farm, Person } from '../../shared/farm/farm.js';
 import type { TestApp } from './app.js';
 import { readExample } from './examples.js';
 import { newBatch, newBrooder, newFarm } from './factories.js';
+import { newOwnJob } from './season-factories.js';
 
 export interface ExampleOrder {
   readonly today: string;
@@ -37,6 +38,13 @@ export async function saveFarm({ api }: TestApp, more: Partial<Farm> = {}): Prom
   const path = `/api/farms/${id}`;
   const { body } = await api.post(`${path}/facilities`).send(brooderBody()).expect(201);
   return { path, id, brooderId: (body as { id: string }).id };
+}
+
+/** A job of one's own, saved through the API; gives the key of its work. */
+export async function saveJob({ api }: TestApp, path: string, name: string): Promise<string> {
+  const { id: _id, ...job } = newOwnJob({ name, dueOn: inDays(5) });
+  const { body } = await api.post(`${path}/jobs`).send(job).expect(201);
+  return `own/${(body as { id: string }).id}`;
 }
 
 /** A brooder as a client sends it, without an id. */

@@ -230,7 +230,10 @@ export async function until(page: Page, expression: string, waitMs = WAIT_MS): P
 }
 
 /** Waits until the worker holds the page, and the day is kept with what may be needed of the farm. */
-export async function isKept(page: Page): Promise<void> {
+export async function isKept(
+  page: Page,
+  answers: readonly string[] = ['/today', '/picture'],
+): Promise<void> {
   await page.evaluate('navigator.serviceWorker.ready');
   await page.waitForFunction('navigator.serviceWorker.controller !== null');
   await until(
@@ -241,7 +244,7 @@ export async function isKept(page: Page): Promise<void> {
     const all = db.transaction('answers').objectStore('answers').getAllKeys();
     const names = await new Promise((done) => { all.onsuccess = () => done(all.result); });
     db.close();
-    return ['/today', '/picture'].every((what) => names.some((name) => name.endsWith(what)));
+    return ${JSON.stringify(answers)}.every((what) => names.some((name) => name.endsWith(what)));
   })()`,
   );
 }

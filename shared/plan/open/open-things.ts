@@ -164,6 +164,8 @@ const OPEN_THINGS: readonly OpenThing[] = [
       ...['grass-short', 'hay-a-day', 'hay-cut', 'hay-needed', 'bales', 'winter-feed'],
       ...[
         'hay-own',
+        'hay-of-days-ahead',
+        'hay-made-dry',
         'hay-next-winter',
         'grass-meanwhile',
         'hay-until-plan',

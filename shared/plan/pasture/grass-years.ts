@@ -16,6 +16,7 @@ import { balesOf, chooseMoves } from './surplus.js';
 import { hayByWinter, type HayByWinter } from './hay-by-winter.js';
 import { hayToBuy } from './hay-part.js';
 import { pastureContext } from './pasture-context.js';
+import { believed } from './believed.js';
 import { pastureOfFarm } from './pasture-of-farm.js';
 
 export const grassYearsFormulas = {
@@ -74,7 +75,7 @@ const SURE_RANKS = { low: 13 / 20, high: 19 / 20 };
  * @throws FieldError as `planPasture` does
  */
 export function grassYears(picture: FarmPicture, tables: Tables, years = YEARS): GrassYears {
-  const request = pastureOfFarm(picture, tables);
+  const { request } = believed(pastureOfFarm(picture, tables));
   const random = seededRandom(SEED);
   const { work } = tables;
   const habit = { ...work.wetDay, dayToDay: work.dayToDay.value };

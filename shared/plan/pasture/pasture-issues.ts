@@ -1,5 +1,4 @@
 import { addDays, daysBetween } from '../../calendar/plain-date.js';
-import { isOddReading } from '../../pasture/odd-reading.js';
 import { issue, type PlanIssue } from '../../problems/plan-issue.js';
 import type { PastureContext } from './pasture-context.js';
 import { grassOver } from './grass-over.js';
@@ -13,7 +12,6 @@ export function pastureIssues(context: PastureContext, chosen: Chosen): PlanIssu
   const { weather, herds, paddocks, say, tables } = context;
   const issues: PlanIssue[] = [
     ...goesRank(context, books),
-    ...oddReadings(context, books),
     ...(heightTaken(context, chosen) ?? notRead(context)),
     ...onHayUnused(context, chosen),
     ...grassOver(context, chosen),
@@ -179,25 +177,4 @@ function notRead({ grass, span, today, dateOf, say }: PastureContext): PlanIssue
       `No grass height ${since}: what stands, and with it every move, is reckoned from the weather and what is told alone. Walk the pasture and type the heights under Pasture walk.`,
     ),
   ];
-}
-
-/** Heights that cannot be right move a whole season, so they are asked about. */
-function oddReadings({ grass, say, tables }: PastureContext, books: Chosen['books']): PlanIssue[] {
-  return grass.swards.flatMap((own, p) => {
-    const { paddock, reading, leftAloneAtReading, kgPerHaCm } = own;
-    const expectedAtReading = own.expectedAtReading ?? books.stoodAtReading[p];
-    const kgPerHa = expectedAtReading ?? leftAloneAtReading;
-    if (!reading || kgPerHa === undefined) return [];
-    const expectedCm = kgPerHa / kgPerHaCm;
-    // Before a first reading it may have been grazed, but nothing made it taller.
-    const mayBeLow = expectedAtReading === undefined && reading.heightCm < expectedCm;
-    if (mayBeLow || !isOddReading(reading.heightCm, expectedCm, tables.judgements.grass)) return [];
-    return [
-      issue(
-        'act',
-        'reading-odd',
-        `${paddock.name} was read as ${say(reading.heightCm, 'cm')} on ${say(reading.date, 'date')}, where about ${say(expectedCm, 'cm')} were expected. All of its season starts from that: if it is a slip, or the reading before it is, delete that one under Pasture walk and read again; if a move that was told is wrong, correct that.`,
-      ),
-    ];
-  });
 }

@@ -12,6 +12,7 @@ import { bedsOf, type BedPart } from './beds.js';
 import { carriedParts, tooPoor } from './carried-part.js';
 import { checkPasture } from './check-pasture.js';
 import { drySpell, type DrySpell } from './dry-spell.js';
+import { believed, oddIssues, type Believed } from './believed.js';
 import { bookOf, type GrassBook } from './grass-book.js';
 import { planHay, type HayPart } from './hay-part.js';
 import { herdPart, type HerdPart } from './herd-part.js';
@@ -32,7 +33,6 @@ import {
   type UnplacedHerd,
 } from './moves-assumed.js';
 import { paddockPart, type PaddockPart } from './paddock-part.js';
-import { pastureContext, type PastureContext } from './pasture-context.js';
 import { pastureIssues } from './pasture-issues.js';
 import { quarantineIssues } from './quarantine-issues.js';
 import { pastureOfFarm } from './pasture-of-farm.js';
@@ -40,7 +40,7 @@ import { farmFactor } from './farm-growth.js';
 import { rounded } from './rounded-days.js';
 import { spareGrass } from './spare-grass.js';
 import { planSizing, type SizingPart } from './sizing-part.js';
-import { chooseMoves, surplusOf, type Surplus } from './surplus.js';
+import { surplusOf, type Surplus } from './surplus.js';
 import { planTurning, type TurningPart } from './turning-points.js';
 
 /** A season of grass and cattle, as sent by the API and printed by the terminal. */
@@ -121,23 +121,23 @@ export function planPasture(picture: AnimalPicture, tables: Tables): PasturePlan
   };
 }
 
-/** What a pasture is planned from, as it was told. */
-function contextOf(picture: AnimalPicture, tables: Tables): PastureContext {
+/** The season as it was told, without what cannot be. */
+function seasonOf(picture: AnimalPicture, tables: Tables): Believed {
   const request = pastureOfFarm(picture, tables);
   checkPasture(request);
   if (request.paddocks.length === 0) throw new FieldError([NO_PADDOCK]);
-  return pastureContext(request);
+  return believed(request);
 }
 
 function movesAsTold(picture: AnimalPicture, tables: Tables): Move[] {
-  const context = contextOf(picture, tables);
-  return movesOf(context, chooseMoves(context));
+  const { context, chosen } = seasonOf(picture, tables);
+  return movesOf(context, chosen);
 }
 
 function planAsTold(picture: AnimalPicture, tables: Tables): PasturePlan {
-  const context = contextOf(picture, tables);
+  const season = seasonOf(picture, tables);
+  const { context, chosen } = season;
   const { span, weather, climate, dateOf } = context;
-  const chosen = chooseMoves(context);
   const sizing = planSizing(context, chosen);
   const turning = planTurning(context, chosen);
   const hay = planHay(context, chosen);
@@ -149,6 +149,7 @@ function planAsTold(picture: AnimalPicture, tables: Tables): PasturePlan {
     ...[sizing, turning, hay, manure, tasks],
     {
       issues: [
+        ...oddIssues(season),
         ...pastureIssues(context, chosen),
         ...quarantineIssues(context, chosen),
         ...tooPoor(context, carries),

@@ -147,7 +147,7 @@ export function needOn(plan: PasturePlan, herd: HerdPart, day: number): NumberQu
 }
 
 /** Days ahead of a day that need is summed over: fewer where the plan ends. */
-const daysAheadOf = (plan: PasturePlan, day: number): number =>
+export const daysAheadOf = (plan: PasturePlan, day: number): number =>
   Math.min(plan.aheadDays.value, daysBetween(plan.from, plan.to) + 1 - day);
 
 /** Dry matter all herds need from a day on, kg. */

@@ -31,7 +31,9 @@ export function changedByFact(
   tables: Tables,
   { fact, facts }: { readonly fact: ToldFact; readonly facts: ToldOfBatch },
 ): ChangedByFact {
-  const because = sayFact(fact, picture.farm, () => undefined);
+  const named = [...picture.paddocks, ...(picture.cows ?? [])];
+  const nameOf = (id: string) => named.find((each) => each.id === id)?.name;
+  const because = sayFact(fact, picture.farm, nameOf);
   const batch = picture.batches.find(({ id }) => id === batchOfFact(fact));
   if (!batch) return { because, changes: [] };
   const today = planningDay(batch, picture.today);

@@ -41,13 +41,54 @@ export interface PaddockYear {
  * @param facts moves and mowing of the farm, of any year
  */
 export function paddockYears(
-  { paddocks, herds, today, pastureChoices }: PaddockPicture,
+  picture: PaddockPicture,
   tables: Tables,
   { year, facts }: { readonly year: number; readonly facts: readonly ToldFact[] },
 ): PaddockYear[] {
+  return ofYear(year, toldOf(facts), picture, tables);
+}
+
+/** What the paddocks carried in a year, some of several. */
+export interface PaddocksOfYear {
+  readonly year: number;
+  readonly paddocks: readonly PaddockYear[];
+}
+
+/** The same of every year since the first of which any was told to be grazed or mown, in turn. */
+export function paddocksByYear(
+  picture: PaddockPicture,
+  tables: Tables,
+  facts: readonly ToldFact[],
+): PaddocksOfYear[] {
+  const told = toldOf(facts);
+  const days = [...told.grazings.map(({ from }) => from), ...told.mowings.map(({ date }) => date)];
+  const first = days.reduce((least, day) => (day < least ? day : least), picture.today);
+  const from = Number(first.slice(0, 4));
+  const years = Number(picture.today.slice(0, 4)) - from + 1;
+  return Array.from({ length: years }, (_, k) => from + k).map((year) => ({
+    year,
+    paddocks: ofYear(year, told, picture, tables),
+  }));
+}
+
+interface ToldOfPaddocks {
+  readonly grazings: readonly Grazing[];
+  readonly mowings: ReturnType<typeof mowingsOf>;
+}
+
+function toldOf(facts: readonly ToldFact[]): ToldOfPaddocks {
   const moves = facts.filter((fact): fact is FactOf<'herd-move'> => fact.kind === 'herd-move');
   const mown = facts.filter((fact): fact is FactOf<'paddock-mown'> => fact.kind === 'paddock-mown');
-  const stays = grazingsOf(moves).flatMap((stay) => {
+  return { grazings: grazingsOf(moves), mowings: mowingsOf(mown) };
+}
+
+function ofYear(
+  year: number,
+  { grazings, mowings }: ToldOfPaddocks,
+  { paddocks, herds, today, pastureChoices }: PaddockPicture,
+  tables: Tables,
+): PaddockYear[] {
+  const stays = grazings.flatMap((stay) => {
     const known = knownTo(stay, { herds, paddocks, today }, tables);
     return within(stay, year, known) ?? [];
   });
@@ -57,7 +98,7 @@ export function paddockYears(
     .map(({ id, name, areaM2 }) => {
       const here = stays.filter(({ paddockId, herdId }) => paddockId === id && byId(herds, herdId));
       const ate = here.map((stay) => eaten(byId(herds, stay.herdId)!, stay, tables));
-      const bales = mowingsOf(mown)
+      const bales = mowings
         .filter(({ paddockId, date }) => paddockId === id && date.startsWith(`${year}-`))
         .reduce((sum, each) => sum + (each.bales ?? 0), 0);
       const animalDays = total(ate.map((each) => each.animalDays));

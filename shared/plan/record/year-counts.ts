@@ -11,6 +11,7 @@ import {
 import type { Treatment } from '../../farm/treated.js';
 import { minorDigits } from '../../units/format.js';
 import { outUntil } from '../medicines.js';
+import { rainTold, type RainTold } from './rain-told.js';
 
 /** What left the place and what came in within a calendar year, as it was told. */
 export interface YearCounts {
@@ -37,6 +38,8 @@ export interface YearCounts {
   /** Times that milk was told while some of them had a medicine, and not how much was kept out. */
   readonly milkNotSaid: number;
   readonly calves: number;
+  /** Left out where the gauge was never read. */
+  readonly rain?: RainTold;
   /** Head that died or were put down, were sold, slaughtered at home, or given away. */
   readonly cattle: {
     readonly died: number;
@@ -70,6 +73,7 @@ export function yearCounts(year: number, facts: readonly ToldFact[], currency: s
   const headThat = (...how: readonly CattleLeft['how'][]): number =>
     total(left, ({ details }) => (how.includes(details.how) ? details.head : 0));
   const processed = of('processed');
+  const rain = rainTold(of('rained'));
   const treatments = treatmentsOf(facts.filter((fact) => fact.kind === 'treated'));
   const [counted, milked] = [of('eggs-counted'), of('milked')];
   const eggsOut = total(counted, (fact) => (areEggsOut(fact, treatments) ? fact.details.eggs : 0));
@@ -94,6 +98,7 @@ export function yearCounts(year: number, facts: readonly ToldFact[], currency: s
     milkKeptOutL: milkOutL,
     milkNotSaid: milked.filter((fact) => isNotSaid(fact, treatments)).length,
     calves: total(of('calved'), ({ details }) => details.calves),
+    ...(rain ? { rain } : {}),
     cattle: {
       died: headThat('died', 'put-down'),
       sold: headThat('sold'),

@@ -42,4 +42,6 @@ export function againstLimits(
 /** The counts of a year, with the limits of the place beside them. */
 export interface CountedYear extends YearCounts {
   readonly limits: readonly AgainstLimit[];
+  /** Rain that is usual from the first to the last reading of the gauge, mm. */
+  readonly usualRainMm?: number;
 }

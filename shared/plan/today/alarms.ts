@@ -1,5 +1,6 @@
 import { addDays, daysBetween, type PlainDate } from '../../calendar/plain-date.js';
 import { formatValue } from '../../units/format.js';
+import { COOLING } from '../heat-instructions.js';
 import type { Unit } from '../../units/unit.js';
 import type { CalendarEntry } from '../work/calendar-entries.js';
 import type { BatchLine } from './batch-line.js';
@@ -14,7 +15,7 @@ export function alarmsOf(looked: Looked): Alarm[] {
   return [
     ...looked.animals.flatMap((line) =>
       line.kind === 'batch'
-        ? [...thermometer(looked, line), ...coldTonight(looked, line), ...boxIndoors(looked, line)]
+        ? [thermometer, coldTonight, hotToday, boxIndoors].flatMap((of) => of(looked, line))
         : [],
     ),
     ...losses(looked),
@@ -74,6 +75,25 @@ function coldTonight(looked: Looked, line: BatchLine): Alarm[] {
       words: `the brooder gets too cold tonight: ${say(tooCold.value, 'degC')} ${on}`,
       text: `${say(wanted.value, 'degC')} is wanted under the heat${isForecast ? '' : '; without a forecast the night is reckoned as cold as one in ten'}. Close the box in or off to a part, bring one more heater that the circuit carries, or bring the box indoors before dark.`,
       ...{ of: line.name, by: picture.today, place: { kind: 'batch', id: line.id } },
+    },
+  ];
+}
+
+/** A forecast noon that makes the brooder too hot, with no heat on or as little as they can do with. */
+function hotToday(looked: Looked, line: BatchLine): Alarm[] {
+  const { tooHot } = line.heat ?? {};
+  if (!tooHot) return [];
+  const { air, suffersAboveC, level } = tooHot;
+  const say = sayIn(looked);
+  const { today } = looked.picture;
+  return [
+    {
+      key: `alarm/hot-today/${line.id}/${today}`,
+      isAlarm: true,
+      level,
+      words: `the brooder gets too hot today: ${say(air.value, 'degC')}`,
+      text: `Birds of that age suffer above ${say(suffersAboveC, 'degC')}. ${COOLING}`,
+      ...{ of: line.name, by: today, place: { kind: 'batch', id: line.id } },
     },
   ];
 }

@@ -83,8 +83,10 @@ function ofBatch(
   if (line?.kind !== 'batch' || !isNear(plan, last)) return [];
   // Whether they came at all is the one question.
   if (line.stage === 'coming' && line.wasToCome !== undefined) return [];
+  const isSaid = (code: string): boolean =>
+    isSaidAsAlarm(code, plan, today) || (code === 'brooder-hot' && line.heat?.tooHot !== undefined);
   return plan.issues
-    .filter((issue) => isOpen(issue, line.stage) && !isSaidAsAlarm(issue.code, plan, today))
+    .filter((issue) => isOpen(issue, line.stage) && !isSaid(issue.code))
     .map((issue, k) => {
       const { code, level, text } = issue;
       const by = settledBy(issue, plan);

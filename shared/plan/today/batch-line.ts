@@ -40,10 +40,19 @@ export interface HeatToday {
   readonly hot?: string;
   /** The warmest they have tonight, where that is too cold for them. */
   readonly tooCold?: NumberQuantity;
+  /** Air of the whole brooder at noon, where today’s forecast makes it too hot for them. */
+  readonly tooHot?: TooHot;
   /** The brooder is still to be built: the birds came before it stood. */
   readonly isToBuild?: true;
   /** What was told to be out and is not mended, or was mended today. */
   readonly out?: HeatOutToday;
+}
+
+/** Heat of a day that is forecast, with as little on as the birds can do with. */
+interface TooHot {
+  readonly air: NumberQuantity;
+  readonly suffersAboveC: number;
+  readonly level: 'stop' | 'act';
 }
 
 /** A report of heat that is out, or that was mended today. */
@@ -278,16 +287,19 @@ function heatToday(
   if (!wanted) return undefined;
   const of = plan.heat && heatOfDay(picture, tables, id, day);
   if (!of) return { wanted };
-  const { night, day: byDay, lampHeight, hot } = of;
+  const { night, day: byDay, lampHeight, hot, noonHeat, suffersAboveC } = of;
   const warmest = night.underHeat ?? night.air;
   // A plate that is on warms by touch, which no air shows.
   const isKnown = night.underHeat !== undefined || night.on.value === 0;
   const offByK = tables.judgements.alarms.brooderOffK.value;
   const isToBuild = isBrooderToBuild(picture, plan, id);
+  const isForecast = picture.climate.forecast?.some(({ date }) => date === picture.today);
+  const isHot = !isToBuild && isForecast === true && noonHeat !== 'note';
   const isCold = !isToBuild && isKnown && warmest.value < Number(wanted.value) - offByK;
   return {
     ...{ wanted, night, day: byDay },
     ...(isCold ? { tooCold: warmest } : {}),
+    ...(isHot ? { tooHot: { air: of.noon.air, suffersAboveC, level: noonHeat } } : {}),
     ...(isToBuild ? { isToBuild: true } : {}),
     ...heatOutToday(picture, id),
     ...(lampHeight ? { lampHeight } : {}),

@@ -33,10 +33,10 @@ export interface FoundInGeoJson {
 export function useWalk(farmId: string) {
   const { mutateAsync } = useMessage(farmId);
   return useMutation({
-    mutationFn: async (readings: readonly Omit<GrassReading, 'id'>[]) => {
+    mutationFn: async (readings: readonly Omit<GrassReading, 'id' | 'isOfMove'>[]) => {
       const facts = readings.map(
-        ({ paddockId: about, date: on, heightCm }) =>
-          ({ kind: 'grass-reading', about, on, details: { heightCm } }) as const,
+        ({ paddockId: about, date: on, ...details }) =>
+          ({ kind: 'grass-reading', about, on, details }) as const,
       );
       const { outcome } = await mutateAsync({ message: { does: 'tell', facts } });
       return { isSent: outcome.is === 'sent' };

@@ -4,7 +4,7 @@ import type { ChangedByFact } from '../../../shared/plan/record/changed-by-fact.
 import type { HowItWent } from '../../../shared/plan/record/how-it-went.js';
 import type { NextYear } from '../../../shared/plan/record/next-year.js';
 import type { LearnedFromBatches } from '../../../shared/plan/record/own-batches.js';
-import type { PaddockYear } from '../../../shared/plan/record/paddock-year.js';
+import type { PaddocksOfYear, PaddockYear } from '../../../shared/plan/record/paddock-year.js';
 import type { CountedYear } from '../../../shared/plan/record/year-limits.js';
 import { getJson, postJson } from './client.js';
 import { ofFarm, useChange } from './queries.js';
@@ -71,6 +71,9 @@ export const usePaddockYears = (farmId: string, year: number) =>
     ...ofFarm<PaddockYear[]>(farmId, `/record/years/${year}/paddocks`),
     placeholderData: keepPreviousData,
   });
+
+export const usePaddocksByYear = (farmId: string) =>
+  useQuery(ofFarm<PaddocksOfYear[]>(farmId, '/record/paddocks'));
 
 /** A year as it would come again; asked for when somebody wants to begin it. */
 export const useNextYear = (farmId: string, year: number) =>

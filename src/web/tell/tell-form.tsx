@@ -217,14 +217,16 @@ const byThePlan = (kg: number | undefined, farm: SavedFarm): string | undefined 
 /** What is said, and of a herd that is taken to have moved the moves before it: they hold with it. */
 function withMovesBefore({ kind, about, unsaid = [] }: Tellable, on: PlainDate, details: Draft) {
   if (unsaid.every((move) => on <= move.on)) return { kind, about, on, details };
-  const { paddockId } = details as { paddockId?: string };
+  const { paddockId, leftHeightCm } = details as { paddockId?: string; leftHeightCm?: number };
   const goes = {
     herdId: about,
     assumed: unsaid,
     ...(paddockId === undefined ? {} : { paddockId }),
   };
   const told = toldWithBefore(goes, on);
-  return { ...told.at(-1)!, before: told.slice(0, -1) };
+  const last = told.at(-1)!;
+  const left = leftHeightCm === undefined ? {} : { leftHeightCm };
+  return { ...last, details: { ...last.details, ...left }, before: told.slice(0, -1) };
 }
 
 /** The feeds that the place buys, so that a purchase is told under the same name. */

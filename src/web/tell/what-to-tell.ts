@@ -30,7 +30,11 @@ export interface Tellable {
 }
 
 /** Of a move only the paddock is asked. */
+const { leftHeightCm } = TOLD_KINDS['herd-move'].details.fields;
 const movedFields = row('Moved', { paddockId: id('Into which paddock') });
+/** Where they were in a paddock, what they left of it can be told with the move. */
+const leftFields = row('Left', { leftHeightCm: leftHeightCm! });
+const movedAndLeftFields = row('MovedAndLeft', { ...movedFields.fields, ...leftFields.fields });
 
 const { calves, dead, cowId: whichCow, notInCalf } = calvedFields.fields;
 /** That a cow has none is told where it is asked; of which calving it is, is known there. */
@@ -80,14 +84,14 @@ export function ofAnimal(line: AnimalLine, units: UnitSystem): Tellable[] {
       {
         ...unsaid,
         ...of('herd-move', 'They were moved', nextPaddockId ? { paddockId: nextPaddockId } : {}),
-        fields: movedFields,
+        fields: here ? movedAndLeftFields : movedFields,
       },
       ...(here
         ? [
             {
               ...unsaid,
               ...of('herd-move', 'They came off grass', { isOff: true }),
-              fields: row('Off', {}),
+              fields: leftFields,
             },
           ]
         : []),

@@ -20,6 +20,13 @@ const isOfSame = (fact: SaidFact, other: ToldFact): boolean =>
 export const canBothHold = ({ message }: Entry, { kind }: ToldFact): boolean =>
   message.does === 'tell' && TOLD_KINDS[kind].canStandBeside === true;
 
+/** A cow calved once: the day that holds is said in the place of the other, not beside it. */
+function inPlaceOf(fact: SaidFact, theirs: readonly ToldFact[]): SaidFact {
+  if (TOLD_KINDS[fact.kind].replaces !== 'the-calving-of-its-cow') return fact;
+  const other = theirs.find((each) => isOfSame(fact, each));
+  return other ? { ...fact, replaces: other.id } : fact;
+}
+
 /** Does as somebody decided, one answer for each fact that was asked about. */
 export async function decide(entry: Entry, answers: readonly Holds[]): Promise<void> {
   const { message, seen, theirs = [] } = entry;
@@ -37,7 +44,8 @@ export async function decide(entry: Entry, answers: readonly Holds[]): Promise<v
   }
   const facts = message.facts
     .filter((fact) => !isTheirs(fact))
-    .map((fact) => (isBeside(fact) ? { ...fact, isBeside: true } : fact));
+    .map((fact) => (isBeside(fact) ? { ...fact, isBeside: true } : fact))
+    .map((fact) => inPlaceOf(fact, theirs));
   if (facts.length === 0) return throwAway(entry);
   return sendAgain(entry, { ...known, message: { does: 'tell', facts } });
 }

@@ -1,3 +1,4 @@
+import { hayAheadOf } from '../../../shared/plan/pasture/hay-beside-grass.js';
 import { describe, expect, it } from '@jest/globals';
 import fc from 'fast-check';
 import { addDays } from '../../../shared/calendar/plain-date.js';
@@ -224,6 +225,7 @@ function standingOnDays(plan: PasturePlan): Quantity[] {
     averageOn(plan, day),
     usableOn(plan, day),
     needAheadOf(plan, day),
+    hayAheadOf(plan, day),
   ]);
 }
 

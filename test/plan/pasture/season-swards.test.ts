@@ -1,5 +1,6 @@
 import { describe, expect, it } from '@jest/globals';
 import { addDays, daysBetween, monthOf } from '../../../shared/calendar/plain-date.js';
+import type { GrassReading } from '../../../shared/farm/paddock.js';
 import type { Mowing } from '../../../shared/farm/mowing.js';
 import type { PastureRequest } from '../../../shared/plan/pasture/pasture-request.js';
 import { pastureSpan, type PastureSpan } from '../../../shared/plan/pasture/pasture-span.js';
@@ -392,6 +393,37 @@ describe('a height that cannot be', () => {
     expect(codes(80)).toContain('reading-odd');
     expect(codes(11)).not.toContain('reading-odd');
     expect(codes(8)).not.toContain('reading-odd');
+  });
+
+  it('moves nothing until it is said to be right, and then all of it', () => {
+    const at = (...more: Partial<GrassReading>[]) =>
+      plannedPasture(
+        newPastureRequest({
+          today: '2027-05-01',
+          readings: more.map((each, k) => newReading({ id: `r${k + 1}`, ...each })),
+        }),
+      );
+    const first = { date: '2027-04-12', heightCm: 9 };
+    const slip = { date: '2027-04-20', heightCm: 80 };
+    const moves = at(first).moves;
+    expect(at(first, slip).moves).toEqual(moves);
+    const sure = at(first, { ...slip, isSure: true });
+    expect(sure.moves).not.toEqual(moves);
+    expect(sure.issues.map(({ code }) => code)).not.toContain('reading-odd');
+    // After a slip a true height looks odd: only the slip is left out.
+    const after = { date: '2027-04-28', heightCm: 13 };
+    const told = at(first, slip, after);
+    expect(told.moves).toEqual(at(first, after).moves);
+    const asked = told.issues.filter(({ code }) => code === 'reading-odd');
+    expect(asked.map(({ text }) => /April 20|Apr 20|20 Apr/.test(text))).toEqual([true]);
+    // Many in a unit that was not meant end, and none of them is gone by.
+    const days = ['04-02', '04-05', '04-08', '04-11', '04-14', '04-17', '04-20', '04-23'];
+    const wild = days.map((day, k) => ({
+      ...{ date: `2027-${day}`, heightCm: k % 2 === 0 ? 90 + k : 1 },
+    }));
+    const none = at(...wild);
+    expect(none.moves.length).toBeGreaterThan(0);
+    expect(none.issues.some(({ code }) => code === 'reading-odd')).toBe(true);
   });
 });
 

@@ -1,6 +1,7 @@
 import { describe, expect, it } from '@jest/globals';
-import { addDays } from '../../../shared/calendar/plain-date.js';
+import { addDays, daysBetween } from '../../../shared/calendar/plain-date.js';
 import type { NumberQuantity } from '../../../shared/explain/quantity.js';
+import { hayAheadOf, hayMadeOn } from '../../../shared/plan/pasture/hay-beside-grass.js';
 import {
   allStandingOn,
   averageOn,
@@ -10,6 +11,7 @@ import {
   standingOn,
   usableOn,
 } from '../../../shared/plan/pasture/standing.js';
+import { tables } from '../../support/factories.js';
 import {
   newGroup,
   newHerd,
@@ -123,5 +125,25 @@ describe('need', () => {
     const last = needAheadOf(plan, days.length - 1);
     expect(last.label).toBe('Need of the day from then');
     expect(last.value).toBeCloseTo(herd.needByDay.at(-1)!, 1);
+  });
+});
+
+describe('hay beside grass', () => {
+  it('fed in the days ahead is a part of their need, and summed from the days', () => {
+    for (const day of days) {
+      expect(hayAheadOf(plan, day).value).toBeLessThanOrEqual(needAheadOf(plan, day).value + 0.1);
+    }
+    const last = days.length - 1;
+    const fed = plan.herds[0]!.hayByDay.slice(last - 20).reduce((a, b) => a + b, 0);
+    expect(hayAheadOf(plan, last - 20).value).toBeCloseTo(fed, 6);
+  });
+
+  it('made is all of the plan, each cut on its day, dry', () => {
+    const byDay = days.map((day) => hayMadeOn(plan, day, tables));
+    const all = byDay.reduce((sum, made) => sum + (made?.value ?? 0), 0);
+    const cuts = plan.surplus.reduce((sum, { hay }) => sum + hay.value, 0);
+    expect(all).toBeCloseTo(cuts * tables.pasture.hay.dryMatterShare, 1); // each day is rounded
+    const mown = new Set(plan.surplus.map(({ cutOn }) => daysBetween(plan.from, cutOn)));
+    expect(new Set(days.filter((day) => byDay[day] !== undefined))).toEqual(mown);
   });
 });

@@ -1,7 +1,7 @@
 import { describe, expect, it } from '@jest/globals';
 import { addDays } from '../../../shared/calendar/plain-date.js';
 import type { ToldFact } from '../../../shared/farm/told-fact.js';
-import { paddockYears } from '../../../shared/plan/record/paddock-year.js';
+import { paddocksByYear, paddockYears } from '../../../shared/plan/record/paddock-year.js';
 import { tables } from '../../support/factories.js';
 import { newGroup, newHerd, newPaddocks, toldMove } from '../../support/pasture-factories.js';
 
@@ -69,5 +69,20 @@ describe('what a paddock carried', () => {
     const facts = [toldMove('h1', 'p1', '2027-05-01'), toldMove('h1', 'p2', '2027-05-06')];
     const rows = paddockYears(picture, tables, { year: 2027, facts });
     expect(rows.find(({ paddockId }) => paddockId === 'p1')!.animalDays).toBe(12);
+  });
+
+  it('is the same year by year as asked for one by one, from the first that was told', () => {
+    const facts = [
+      toldMove('h1', 'p1', '2025-05-01'),
+      toldMove('h1', undefined, '2025-05-08'),
+      mown(7, '2026-06-20'),
+      toldMove('h1', 'p2', '2027-05-04'),
+      toldMove('h1', undefined, '2027-05-09'),
+    ];
+    const picture = { today: '2027-12-31', herds, paddocks, pastureChoices: {} };
+    const years = paddocksByYear(picture, tables, facts);
+    expect(years.map(({ year }) => year)).toEqual([2025, 2026, 2027]);
+    for (const { year, paddocks: rows } of years) expect(rows).toEqual(yearOf(facts, year));
+    expect(paddocksByYear(picture, tables, []).map(({ year }) => year)).toEqual([2027]);
   });
 });

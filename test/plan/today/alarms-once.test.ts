@@ -52,6 +52,21 @@ const CASES: readonly Case[] = [
     }),
   },
   {
+    of: 'a brooder that today’s weather makes too hot',
+    key: /^alarm\/hot-today\//,
+    has: (on) => ({
+      batches: [{ ...batch, arrivalDate: addDays(DAY, -14), brooderId: 'brooder' }],
+      facilities: [newBrooder({})],
+      climate: {
+        ...climate,
+        forecast: [0, 1, 2].map((k) => ({
+          ...{ date: addDays(on, k), rainMm: 0 },
+          ...(addDays(on, k) === DAY ? { minC: 24, maxC: 38 } : { minC: 8, maxC: 18 }),
+        })),
+      },
+    }),
+  },
+  {
     of: 'losses above the usual',
     key: /^alarm\/losses\//,
     has: (on) => ({

@@ -5,6 +5,7 @@ import { aboutGrass } from '../../../../shared/plan/pasture/about-grass.js';
 import { herdsNow, sayHerdNow } from '../../../../shared/plan/pasture/herd-now.js';
 import type { PasturePlan } from '../../../../shared/plan/pasture/pasture-plan.js';
 import { allStandingOn, averageOn, needOn } from '../../../../shared/plan/pasture/standing.js';
+import { waysInDry } from '../../../../shared/plan/pasture/ways-in-dry.js';
 import { describeForForm } from '../../../../shared/problems/field-problem.js';
 import type { FarmPicture } from '../../../../shared/farm/picture.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
@@ -24,7 +25,7 @@ import { AllHay, HaySection, ToShut } from './hay-section.js';
 import { KeyDates } from './key-dates.js';
 import { MownSection } from './mown-section.js';
 import { MoveList } from './move-list.js';
-import { PastureMap } from './pasture-map.js';
+import { PaddockMap } from './paddock-map.js';
 import { PastureNav } from './pasture-nav.js';
 import { SeasonStrip, paddockName } from './season-strip.js';
 import { StandingBars } from './standing-bars.js';
@@ -101,7 +102,7 @@ function Season({
   const outcome = isWorking
     ? 'Working it out …'
     : isChanged && base.plan
-      ? difference(base.plan, plan, reader)
+      ? difference(base.plan, plan, reader) + waysInDry(base.plan, plan, picture.products, reader)
       : '';
   const shownDay = Math.min(last, Math.max(0, day ?? daysBetween(plan.from, start)));
   // Days that Work has are of the farm as it is.
@@ -127,7 +128,7 @@ function Season({
       </Section>
       <Section title="Grass supply and need">
         <Suspense fallback={<Text>Drawing the chart …</Text>}>
-          <MassChart plan={plan} units={farm.units} day={shownDay} onDay={setDay} />
+          <MassChart plan={plan} units={farm.units} tables={tables} day={shownDay} onDay={setDay} />
         </Suspense>
       </Section>
       <Section title="Grass to mow for hay">
@@ -150,7 +151,7 @@ function Season({
             <Fact of={allStandingOn(plan, shownDay)} />
           </Facts>
         </Folded>
-        <PastureMap plan={plan} paddocks={picture.paddocks} date={addDays(plan.from, shownDay)} />
+        <PaddockMap plan={plan} paddocks={picture.paddocks} day={shownDay} onDay={setDay} />
         <MownSection farm={farm} plan={plan} picture={picture} />
         <Folded
           id="what-if"

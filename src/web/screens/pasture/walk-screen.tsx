@@ -271,6 +271,7 @@ function Walk({
               paddockId,
               date,
               heightCm: Math.round(heightCm * 10) / 10,
+              ...(meant.has(paddockId) ? { isSure: true } : {}),
             })),
             {
               onSuccess: () => {
@@ -306,13 +307,17 @@ function Kept({ picture, farm }: { picture: FarmPicture; farm: SavedFarm }) {
           return (
             <Group key={reading.id} justify="space-between" wrap="nowrap">
               <Text>{text}</Text>
-              <ConfirmButton
-                label={`Delete ${text}`}
-                question={`Delete ${text}?`}
-                onConfirm={() => remove.mutate(reading)}
-              >
-                Delete
-              </ConfirmButton>
+              {reading.isOfMove ? (
+                <Text size="sm">told with the move</Text>
+              ) : (
+                <ConfirmButton
+                  label={`Delete ${text}`}
+                  question={`Delete ${text}?`}
+                  onConfirm={() => remove.mutate(reading)}
+                >
+                  Delete
+                </ConfirmButton>
+              )}
             </Group>
           );
         })}

@@ -17,6 +17,8 @@ import { useAll } from '../../shell/states.js';
 import { Photos } from '../../tell/photos.js';
 import { PlannedAndTold } from '../batch/how-it-went.js';
 import { namesOf, sayWhose } from './names-of.js';
+import { BreedsCard } from './breeds-card.js';
+import { PaddocksByYearCard } from './paddocks-by-year-card.js';
 import { PaddocksCard } from './paddocks-card.js';
 import { Limits, rowsOf } from './year-card.js';
 
@@ -58,7 +60,7 @@ export default function BinderPrint({ farm, tables, year }: Props) {
       <Section title={`January to December ${year}`}>
         <Table>
           <Table.Tbody>
-            {rowsOf(counts).map(([label, value, unit]) => (
+            {rowsOf(counts, farm).map(([label, value, unit]) => (
               <Table.Tr key={label}>
                 <Table.Th scope="row" fw={400}>
                   {label}
@@ -84,7 +86,9 @@ export default function BinderPrint({ farm, tables, year }: Props) {
           </Section>
         ),
       )}
+      <BreedsCard farm={farm} upTo={year} />
       <PaddocksCard farm={farm} tables={tables} year={year} />
+      <PaddocksByYearCard farm={farm} upTo={year} />
       <Section title="Day by day">
         <DayByDay
           farmId={farm.id}

@@ -8,6 +8,8 @@ import { PrintButton } from '../../shell/print-button.js';
 import { Section } from '../../shell/section.js';
 import { useAll } from '../../shell/states.js';
 import { BatchesCard } from './batches-card.js';
+import { BreedsCard } from './breeds-card.js';
+import { PaddocksByYearCard } from './paddocks-by-year-card.js';
 import { PaddocksCard } from './paddocks-card.js';
 import { ToldList } from './told-list.js';
 import { YearCard } from './year-card.js';
@@ -38,7 +40,9 @@ export default function RecordScreen({ farm, tables }: { farm: SavedFarm; tables
       </Group>
       <YearCard farm={farm} tables={tables} year={year} setYear={setYear} />
       <BatchesCard farm={farm} />
+      <BreedsCard farm={farm} />
       <PaddocksCard farm={farm} tables={tables} year={year} />
+      <PaddocksByYearCard farm={farm} upTo={Number(farmDay(farm).slice(0, 4))} />
       <Section title="What was told">
         <ToldList {...{ farm, picture, tables }} of={search.get('of') ?? undefined} />
       </Section>

@@ -2,6 +2,7 @@ import { ActionIcon, Anchor, Group, Progress, Table, Text, Title } from '@mantin
 import { IconChevronLeft, IconChevronRight } from '@tabler/icons-react';
 import { Link } from 'wouter';
 import type { Tables } from '../../../../shared/tables/tables.js';
+import { formatDate } from '../../../../shared/units/dates.js';
 import { formatValue } from '../../../../shared/units/format.js';
 import type { Unit } from '../../../../shared/units/unit.js';
 import type { YearCounts } from '../../../../shared/plan/record/year-counts.js';
@@ -27,7 +28,7 @@ export function YearCard({
   const all = useAll(useYearCounts(farm.id, year));
   if ('waiting' in all) return all.waiting;
   const [counts] = all.data;
-  const rows = rowsOf(counts);
+  const rows = rowsOf(counts, farm);
   return (
     <Section title={`January to December ${year}`}>
       <Group gap="xs" className="no-print" mb="sm">
@@ -125,15 +126,12 @@ export function Limits({ of, farm }: { of: CountedYear['limits']; farm: SavedFar
 }
 
 /** What was told of a year, counted: only what there is. */
-export function rowsOf({
-  birds,
-  eggs,
-  milkL,
-  milkKeptOutL,
-  calves,
-  cattle,
-  money,
-}: YearCounts): [string, number, Unit][] {
+export function rowsOf(
+  { birds, eggs, milkL, milkKeptOutL, calves, cattle, money, rain, usualRainMm = 0 }: CountedYear,
+  farm: SavedFarm,
+): [string, number, Unit][] {
+  const day = (on: string) => formatDate(on, { ...farm, today: on });
+  const span = rain ? `, ${day(rain.from)} to ${day(rain.to)}` : '';
   const rows: [string, number, Unit][] = [
     ['Birds that came alive', birds.came, 'count'],
     ['Birds that died', birds.died, 'count'],
@@ -151,6 +149,8 @@ export function rowsOf({
     ['Cattle sold', cattle.sold, 'count'],
     ['Cattle slaughtered', cattle.slaughtered, 'count'],
     ['Cattle given away', cattle.given, 'count'],
+    [`Rain in the gauge${rain?.from === rain?.to ? '' : span}`, rain?.mm ?? 0, 'rainMm'],
+    [`Rain that is usual here${span}`, usualRainMm, 'rainMm'],
     ['Money from animals and eggs', money.taken, 'money'],
     ['Money spent', money.spent, 'money'],
   ];

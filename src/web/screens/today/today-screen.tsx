@@ -22,8 +22,9 @@ const MishapDialog = lazy(() => import('../../mishap/mishap-dialog.js'));
 
 /** The day it is: the page that a farm opens on. */
 export default function TodayScreen({ farm }: { farm: SavedFarm }) {
-  const all = useAll(useToday(farm.id));
-  useReadAhead(farm.id);
+  const today = useToday(farm.id);
+  const all = useAll(today);
+  useReadAhead(farm, today.isSuccess && !today.isFetching);
   if ('waiting' in all) return all.waiting;
   return <TodayPage day={onDayItIs(all.data[0], farm)} farm={farm} />;
 }
