@@ -7,7 +7,7 @@ import type { PasturePlan } from './pasture-plan.js';
 
 /**
  * When a household would see that it is drier than the plan it has goes by, and what each way to
- * answer it comes to on that day; empty where no more is fed.
+ * answer it comes to on that day; empty where no more is fed or bought.
  */
 export function waysInDry(
   base: PasturePlan,
@@ -16,7 +16,11 @@ export function waysInDry(
   reader: Reader,
 ): string {
   const seenOn = dry.weather.dry?.from;
-  const moreKg = dry.hay.all.value - base.hay.all.value;
+  // Where the herds eat standing what was shut, no more is fed, but less hay is made of it.
+  const moreKg = Math.max(
+    dry.hay.all.value - base.hay.all.value,
+    dry.hay.toBuy.value - base.hay.toBuy.value,
+  );
   if (seenOn === undefined || moreKg < 1) return '';
   const bales = dry.hay.balesToBuy.value - base.hay.balesToBuy.value;
   const ways = [
@@ -36,7 +40,7 @@ export function waysInDry(
   }
 }
 
-/** Head that would have to go on a day, so that no more is fed: what is known then is what each needs. */
+/** Head that would have to go on a day, so that no more is needed: what is known then is what each needs. */
 function fewerHead(
   { herds, from, to }: PasturePlan,
   seenOn: string,

@@ -38,7 +38,7 @@ describe('a dry summer', () => {
     expect(without).toContain('type what a bale costs under Feed');
   });
 
-  it('says nothing where no more is fed, and of no head where none would be left', () => {
+  it('says nothing where no more is fed or bought, and of no head where none would be left', () => {
     expect(waysInDry(dry, usual, [], reader)).toBe('');
     const single = waysInDry(planWith(1, 1), planWith(0, 1), [], reader);
     expect(single).not.toContain('head');
