@@ -1,4 +1,3 @@
-import { plainToInstance } from 'class-transformer';
 import { validateSync, type ValidationError } from 'class-validator';
 import { FieldError } from '../../shared/problems/field-problem.js';
 import { LIGHT, weightOf, type BodyLimits } from './body-weight.js';
@@ -42,6 +41,11 @@ export function findingsOf<T extends object>(
   limits: BodyLimits = LIGHT,
 ): { instance: T; errors: ValidationError[] } {
   weightOf(plain, limits, path);
-  const instance = plainToInstance(dto, plain);
+  const instance = new dto();
+  // Defined, not assigned: a field that is called __proto__ is one that nobody knows.
+  for (const [field, value] of Object.entries(plain))
+    Object.defineProperty(instance, field, {
+      ...{ value, writable: true, enumerable: true, configurable: true },
+    });
   return { instance, errors: validateSync(instance, VALIDATION) };
 }
