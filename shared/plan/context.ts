@@ -17,6 +17,7 @@ import type { NightSurety } from '../tables/night-table.js';
 import type { Nights } from '../weather/night-chances.js';
 import { tablesForStrain } from '../tables/for-kind.js';
 import type { PlanRequest } from './request.js';
+import { ageWithHands, isTighter } from './wait-for-hands.js';
 
 /** What every section of a plan works from. */
 export interface PlanContext extends PlanRequest {
@@ -75,15 +76,25 @@ function withHensFeed(context: PlanContext): PlanContext {
 }
 
 function contextOf(asked: PlanRequest): PlanContext {
-  const { batch, weighings = [], headChanges, eggCounts, today } = asked;
-  const tables = tablesForStrain(asked.tables, batch.strainId);
+  const tables = tablesForStrain(asked.tables, asked.batch.strainId);
   const request = tables === asked.tables ? asked : { ...asked, tables };
-  const usual = lifeOf(batch, tables, { weighings, headChanges, eggCounts, today });
+  const planned = contextTo(request);
+  const ageDays = ageWithHands(planned);
+  if (ageDays === undefined) return planned;
+  const waiting = contextTo(request, ageDays);
+  return isTighter(waiting, planned) ? planned : waiting;
+}
+
+/** @param keptToAgeDays of meat birds; by their weight or age when left out */
+function contextTo(request: PlanRequest, keptToAgeDays?: number): PlanContext {
+  const { batch, tables, weighings = [], headChanges, eggCounts, today } = request;
+  const conditions = { weighings, headChanges, eggCounts, today, keptToAgeDays };
+  const usual = lifeOf(batch, tables, conditions);
   const first = aroundLife(request, usual);
   // Growing birds outdoors answer to the air: worked out once the day of the move is known.
   const outdoorC = outdoorAir(first, usual);
   if (!outdoorC) return first;
-  const life = lifeOf(batch, tables, { weighings, headChanges, eggCounts, today, outdoorC });
+  const life = lifeOf(batch, tables, { ...conditions, outdoorC });
   return life.days === usual.days ? { ...first, life } : aroundLife(request, life);
 }
 
