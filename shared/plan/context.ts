@@ -17,7 +17,6 @@ import type { NightSurety } from '../tables/night-table.js';
 import type { Nights } from '../weather/night-chances.js';
 import { tablesForStrain } from '../tables/for-kind.js';
 import type { PlanRequest } from './request.js';
-import { ageWithHands, isTighter } from './wait-for-hands.js';
 
 /** What every section of a plan works from. */
 export interface PlanContext extends PlanRequest {
@@ -42,8 +41,12 @@ export interface PlanContext extends PlanRequest {
   readonly say: (value: number | string, unit: Unit) => string;
 }
 
-export const planContext = (asked: PlanRequest): PlanContext =>
-  withHensFeed(withOwnFeed(contextOf(asked)));
+/** @param keptToAgeDays of meat birds; by their weight or age when left out */
+export function contextTo(asked: PlanRequest, keptToAgeDays?: number): PlanContext {
+  const tables = tablesForStrain(asked.tables, asked.batch.strainId);
+  const request = tables === asked.tables ? asked : { ...asked, tables };
+  return withHensFeed(withOwnFeed(contextOf(request, keptToAgeDays)));
+}
 
 /** The same batch, with the feed of its growing birds as the bags say. Water is not corrected. */
 function withOwnFeed(context: PlanContext): PlanContext {
@@ -75,18 +78,7 @@ function withHensFeed(context: PlanContext): PlanContext {
   return hensFeed ? { ...context, life: { ...life, hensFeed } } : context;
 }
 
-function contextOf(asked: PlanRequest): PlanContext {
-  const tables = tablesForStrain(asked.tables, asked.batch.strainId);
-  const request = tables === asked.tables ? asked : { ...asked, tables };
-  const planned = contextTo(request);
-  const ageDays = ageWithHands(planned);
-  if (ageDays === undefined) return planned;
-  const waiting = contextTo(request, ageDays);
-  return isTighter(waiting, planned) ? planned : waiting;
-}
-
-/** @param keptToAgeDays of meat birds; by their weight or age when left out */
-function contextTo(request: PlanRequest, keptToAgeDays?: number): PlanContext {
+function contextOf(request: PlanRequest, keptToAgeDays: number | undefined): PlanContext {
   const { batch, tables, weighings = [], headChanges, eggCounts, today } = request;
   const conditions = { weighings, headChanges, eggCounts, today, keptToAgeDays };
   const usual = lifeOf(batch, tables, conditions);
