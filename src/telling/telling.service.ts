@@ -11,6 +11,7 @@ import { PicturesService } from '../picture/pictures.service.js';
 import { TablesService } from '../reference/tables.service.js';
 import type { Said } from '../told/keep-facts.js';
 import { ToldService } from '../told/told.service.js';
+import { WorkService } from '../work/work.service.js';
 
 type Move = Said & { readonly details: HerdMove['details'] };
 
@@ -25,9 +26,11 @@ export class TellingService {
     private readonly pictures: PicturesService,
     private readonly pasture: PastureService,
     private readonly tables: TablesService,
+    private readonly work: WorkService,
   ) {}
 
   async tell(farmId: string, facts: readonly Said[]): Promise<ToldFact[]> {
+    await this.work.refuseLongHours(farmId, facts);
     const before: Said[] = [];
     for (const move of movesByThemselves(facts))
       before.push(...(await this.assumedBefore(farmId, move)));

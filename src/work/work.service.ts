@@ -160,13 +160,14 @@ export class WorkService {
     const moved = said.doneOn === undefined ? [] : await this.turnedOut(farmId, key, said.doneOn);
     const isOfHours = said.hours !== undefined || isLong(said);
     const planned = isOfHours ? await this.reckoned(farmId, key) : {};
-    refuseLong(said, planned.reckonedHours, this.tables.tables.judgements.work);
+    // What was kept is answered as it is, whenever it is sent again.
+    if (!(await this.isKept(farmId, tellKey)))
+      refuseLong(said, planned.reckonedHours, this.tables.tables.judgements.work);
     const reckoned = said.hours === undefined ? {} : planned;
     return this.told.telling(farmId, async () => {
       const facts = await this.told.factsAbout(farmId, key, ['work-progress']);
       const theirs = holding(facts).at(-1);
-      const isKnown = tellKey !== undefined && (await this.told.hasKey(farmId, tellKey));
-      if (isKnown) return { key, ...theirs?.details };
+      if (await this.isKept(farmId, tellKey)) return { key, ...theirs?.details };
       const before = theirs?.details ?? {};
       const known = holding(facts.filter((fact) => !isUnseen(fact, seen))).at(-1)?.details ?? {};
       if (theirs && isUnseen(theirs, seen) && saysOtherOfWork(known, before, said)) {
@@ -193,6 +194,21 @@ export class WorkService {
       );
       return { key, ...details };
     });
+  }
+
+  /** Refuses hours of work among facts that are told, as of progress that is told by itself. */
+  async refuseLongHours(farmId: string, facts: readonly Said[]): Promise<void> {
+    for (const [k, { kind, about, details, key }] of facts.entries()) {
+      if (kind !== 'work-progress' || !isLong(details)) continue;
+      if (await this.isKept(farmId, key)) continue;
+      const { reckonedHours } = await this.reckoned(farmId, about);
+      const { work } = this.tables.tables.judgements;
+      refuseLong(details, reckonedHours, work, (name) => `facts.${k}.details.${name}`);
+    }
+  }
+
+  private async isKept(farmId: string, key: string | undefined): Promise<boolean> {
+    return key !== undefined && (await this.told.hasKey(farmId, key));
   }
 
   /** What a piece of work mows; undefined of other work. */

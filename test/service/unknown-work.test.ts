@@ -80,6 +80,36 @@ describe.each([anyDatabase()])('marks of work on $name', (database) => {
     const fence = `own/${await post('jobs', long)}`;
     await mark({ key: fence, doneOn: inDays(0), hours: 130 }).expect(200);
   });
+
+  it('of hours are refused alike where they are told among other facts', async () => {
+    const about = await saveJob(app, farm.path, 'Hang a second gate'); // reckoned at one hour
+    const tell = (key: string, hours: number) => {
+      const of = { kind: 'work-progress', about, on: inDays(0) };
+      const fact = { ...of, key, details: { doneOn: inDays(0), hours } };
+      return app.api.post(`${farm.path}/told`).send({ facts: [fact] });
+    };
+    const field = { field: 'facts.0.details.hours', code: 'out-of-bounds', given: 450, max: 24 };
+    expectFieldProblem(await tell('gate-450', 450), field);
+    expect(await app.rows('told_facts', { farmId: farm.id, about })).toEqual([]);
+    await tell('gate-20', 20).expect(201);
+  });
+
+  it('of hours that were kept are kept when they are sent again, whatever is reckoned by then', async () => {
+    const path = `${farm.path}/jobs`;
+    const key = `own/${await post('jobs', { ...JOB, dueOn: inDays(30) })}`;
+    const sent = { key, tellKey: 'wood-130', hoursDone: 130 };
+    await mark(sent).expect(200);
+    const { body } = await app.api.get(path).expect(200);
+    const job = (body as { id: string; version: number }[]).find(({ id }) => key.endsWith(id))!;
+    await app.api
+      .put(`${path}/${job.id}`)
+      .send({ ...JOB, dueOn: inDays(30), hours: 1, version: job.version })
+      .expect(200);
+    await mark(sent).expect(200);
+    expectFieldProblem(await mark({ key, tellKey: 'wood-131', hoursDone: 131 }), {
+      ...{ field: 'hoursDone', code: 'out-of-bounds', given: 131 },
+    });
+  });
 });
 
 /** A fence that was reckoned at two weeks. */
