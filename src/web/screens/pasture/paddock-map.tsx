@@ -112,13 +112,14 @@ export function PaddockMap({
                     <title>{`${paddock.name}: ${words}`}</title>
                   </polygon>
                   {hasName && (
-                    <text x={x} y={y - LETTERS / 4}>
+                    <text x={x} y={y - LETTERS / 4} fontSize={LETTERS}>
                       {paddock.name}
                     </text>
                   )}
                   <text
                     x={x}
                     y={y + LETTERS * (hasName ? 0.85 : 0.35)}
+                    fontSize={LETTERS}
                     className="paddock-map-number"
                   >
                     {number}
