@@ -158,15 +158,15 @@ export class WorkService {
     const mowing = await this.mowingOf(farmId, key);
     const bought = said.doneOn === undefined ? [] : await this.boughtOn(farmId, key, said.doneOn);
     const moved = said.doneOn === undefined ? [] : await this.turnedOut(farmId, key, said.doneOn);
-    const isOfHours = said.hours !== undefined || isLong(said);
+    const isOfHours = said.hours !== undefined || isLong(said, this.tables.tables.judgements.work);
     const planned = isOfHours ? await this.reckoned(farmId, key) : {};
-    refuseLong(said, planned.reckonedHours, this.tables.tables.judgements.work);
     const reckoned = said.hours === undefined ? {} : planned;
     return this.told.telling(farmId, async () => {
       const facts = await this.told.factsAbout(farmId, key, ['work-progress']);
       const theirs = holding(facts).at(-1);
       const isKnown = tellKey !== undefined && (await this.told.hasKey(farmId, tellKey));
       if (isKnown) return { key, ...theirs?.details };
+      refuseLong(said, planned.reckonedHours, this.tables.tables.judgements.work);
       const before = theirs?.details ?? {};
       const known = holding(facts.filter((fact) => !isUnseen(fact, seen))).at(-1)?.details ?? {};
       if (theirs && isUnseen(theirs, seen) && saysOtherOfWork(known, before, said)) {
