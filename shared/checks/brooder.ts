@@ -2,7 +2,7 @@ import { addDays, type PlainDate } from '../calendar/plain-date.js';
 import type { Batch } from '../farm/batch.js';
 import type { Brooder, HeatSourceKind } from '../farm/facility.js';
 import type { Farm } from '../farm/farm.js';
-import { planContext } from '../plan/context.js';
+import { planContext } from '../plan/plan-context.js';
 import { planHeat } from '../plan/heat.js';
 import { ventilationWPerK } from '../poultry/brooder-heat.js';
 import { fluxBelowLampWPerM2, riseBelowLampK } from '../poultry/lamp-zone.js';

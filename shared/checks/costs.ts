@@ -1,7 +1,7 @@
 import type { Batch } from '../farm/batch.js';
 import { planBatch } from '../plan/batch-plan.js';
 import { batchRequest } from '../plan/batch-request.js';
-import { planContext } from '../plan/context.js';
+import { planContext } from '../plan/plan-context.js';
 import { batchCost } from '../plan/cost/batch-cost.js';
 import { keptOn } from '../plan/cost/kept-on.js';
 import { climateFromMonthlyMeans } from '../weather/climate.js';

@@ -1,7 +1,8 @@
 import { monthOf } from '../calendar/plain-date.js';
 import type { FarmPicture } from '../farm/picture.js';
 import { batchRequest } from '../plan/batch-request.js';
-import { planContext, type PlanContext } from '../plan/context.js';
+import type { PlanContext } from '../plan/context.js';
+import { planContext } from '../plan/plan-context.js';
 import { feedOfHens } from '../plan/feed-of-hens.js';
 import { LAY_YEAR_DAYS } from '../plan/laying-years.js';
 import type { LayDays } from '../plan/lay-days.js';

@@ -11,7 +11,8 @@ import {
   missingHeat,
   NOT_OF_THE_DAY,
 } from './batch-events.js';
-import { planContext, type PlanContext } from './context.js';
+import type { PlanContext } from './context.js';
+import { planContext } from './plan-context.js';
 import { nameOfPhase } from './phase-feed.js';
 import type { FeedPart } from './feed.js';
 import { saidOfHeat } from './heat-words.js';

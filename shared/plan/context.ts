@@ -41,8 +41,12 @@ export interface PlanContext extends PlanRequest {
   readonly say: (value: number | string, unit: Unit) => string;
 }
 
-export const planContext = (asked: PlanRequest): PlanContext =>
-  withHensFeed(withOwnFeed(contextOf(asked)));
+/** @param keptToAgeDays of meat birds; by their weight or age when left out */
+export function contextTo(asked: PlanRequest, keptToAgeDays?: number): PlanContext {
+  const tables = tablesForStrain(asked.tables, asked.batch.strainId);
+  const request = tables === asked.tables ? asked : { ...asked, tables };
+  return withHensFeed(withOwnFeed(contextOf(request, keptToAgeDays)));
+}
 
 /** The same batch, with the feed of its growing birds as the bags say. Water is not corrected. */
 function withOwnFeed(context: PlanContext): PlanContext {
@@ -74,16 +78,15 @@ function withHensFeed(context: PlanContext): PlanContext {
   return hensFeed ? { ...context, life: { ...life, hensFeed } } : context;
 }
 
-function contextOf(asked: PlanRequest): PlanContext {
-  const { batch, weighings = [], headChanges, eggCounts, today } = asked;
-  const tables = tablesForStrain(asked.tables, batch.strainId);
-  const request = tables === asked.tables ? asked : { ...asked, tables };
-  const usual = lifeOf(batch, tables, { weighings, headChanges, eggCounts, today });
+function contextOf(request: PlanRequest, keptToAgeDays: number | undefined): PlanContext {
+  const { batch, tables, weighings = [], headChanges, eggCounts, today } = request;
+  const conditions = { weighings, headChanges, eggCounts, today, keptToAgeDays };
+  const usual = lifeOf(batch, tables, conditions);
   const first = aroundLife(request, usual);
   // Growing birds outdoors answer to the air: worked out once the day of the move is known.
   const outdoorC = outdoorAir(first, usual);
   if (!outdoorC) return first;
-  const life = lifeOf(batch, tables, { weighings, headChanges, eggCounts, today, outdoorC });
+  const life = lifeOf(batch, tables, { ...conditions, outdoorC });
   return life.days === usual.days ? { ...first, life } : aroundLife(request, life);
 }
 

@@ -35,6 +35,8 @@ export interface Conditions {
   /** What changed how many there are, with the day up to which that is known. */
   readonly headChanges?: readonly HeadChange[] | undefined;
   readonly today?: PlainDate;
+  /** Age to which meat birds are kept, whatever they weigh; by their weight or age when left out. */
+  readonly keptToAgeDays?: number | undefined;
 }
 
 /** A weighing that growth is fitted to, or why it is not. */

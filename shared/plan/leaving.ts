@@ -32,11 +32,14 @@ import {
 import { planProcessingDay, type ProcessingDayWork } from './processing-day.js';
 import { processingDays, type ProcessingDays } from './processing-days.js';
 import { planSlot, type SlotPart } from './slot.js';
+import { daysWaited } from './wait-for-hands.js';
 
 export interface LeavingPart extends LiveWeights, DressedWeights, FreezerPart, ProcessingDayWork {
   readonly slot?: SlotPart;
   readonly on: Quantity;
   readonly age: NumberQuantity;
+  /** The day on which they weigh what is wished, where they wait for hands after it. */
+  readonly reached?: Quantity;
   /** The first and the last day on which the weight wished may be reached, once some were weighed. */
   readonly ready?: readonly [soonest: Quantity, latest: Quantity];
   readonly conversion: NumberQuantity;
@@ -50,6 +53,7 @@ export function planLeaving(context: PlanContext, feed: FeedPart): Found<Leaving
   const { batch, life } = context;
   if (batch.purpose !== 'meat') return found(undefined);
   const on = context.dateOf(life.days - 1);
+  const reached = whenReached(context);
   const days = processingDays(context, birdsToProcess(life));
   const live = liveWeights(context, days.leaving);
   const dressed = dressedWeights(context, live);
@@ -61,6 +65,7 @@ export function planLeaving(context: PlanContext, feed: FeedPart): Found<Leaving
   const part: LeavingPart = {
     ...whenTheyLeave(context, days),
     ...whenReady(context),
+    ...(reached ? { reached } : {}),
     ...live,
     ...dressed,
     ...freezer.part,
@@ -95,9 +100,11 @@ export function planLeaving(context: PlanContext, feed: FeedPart): Found<Leaving
 
 /** The day on which the last of them are processed, which may be one before they are full grown. */
 function whenTheyLeave(
-  { batch, life, dateOf, today }: PlanContext,
+  context: PlanContext,
   { leaving: days, left }: ProcessingDays,
 ): Pick<LeavingPart, 'on' | 'age'> {
+  const { batch, life, dateOf, today } = context;
+  const waited = daysWaited(context);
   const age = ageInput(batch, life);
   const last = days.at(-1)!;
   const before = life.days - 1 - last.index;
@@ -113,6 +120,7 @@ function whenTheyLeave(
         ...(batch.targetLiveKg === undefined || batch.slotDate !== undefined
           ? []
           : [fromFarm('Target live weight', batch.targetLiveKg, 'kg', 'W_target')]),
+        ...(waited === 0 ? [] : [input('Days waited for hands', waited, 'day')]),
         ...(batch.processingWeekday === undefined || batch.slotDate !== undefined
           ? []
           : [fromFarm('Weekday wished', formatWeekday(batch.processingWeekday), 'text')]),
@@ -133,6 +141,23 @@ const dayLabel = (days: number, left: number): string => {
   if (0 < left) return `Processing, the last: ${left} have nobody to do them yet`;
   return days === 1 ? 'Processing' : `Processing, the last of ${days} days`;
 };
+
+/** The day on which the weight wished is reached, where nobody has hands for all of it then. */
+function whenReached(context: PlanContext): Quantity | undefined {
+  const { batch, life, dateOf } = context;
+  const waited = daysWaited(context);
+  if (waited === 0) return undefined;
+  return datedFact(
+    'Weight wished, reached',
+    dateOf(life.days - 1 - waited),
+    processingFormulas.leaveDate,
+    [
+      input('Hatch', dateOf(-life.arrivalAgeDays), 'date'),
+      fromFarm('Target live weight', batch.targetLiveKg!, 'kg', 'W_target'),
+    ],
+    { rows: life.weightRows },
+  );
+}
 
 /** The days between which the weight wished is reached, as the weighings leave it open. */
 function whenReady({ batch, life, dateOf }: PlanContext): Pick<LeavingPart, 'ready'> {

@@ -140,7 +140,7 @@ export function lifeOf(batch: Batch, tables: Tables, conditions: Conditions = {}
   const layYears = isLaying ? layYearsOf(batch, firstEggAgeDays!, tables, conditions) : 0;
   const plannedAgeDays = isLaying
     ? firstEggAgeDays! + layYears * LAY_YEAR_DAYS
-    : leavingAgeDays(batch, strain, targetReachedAgeDays);
+    : (conditions.keptToAgeDays ?? leavingAgeDays(batch, strain, targetReachedAgeDays));
   const cockerelsLeaveAgeDays =
     isLaying && batch.sex === 'straight-run' ? strain.leave.ageDays : undefined;
 

@@ -1,4 +1,5 @@
-import { planContext, type PlanContext } from './context.js';
+import type { PlanContext } from './context.js';
+import { planContext } from './plan-context.js';
 import { planFeed } from './feed.js';
 import { birdsToProcess, liveWeights } from './leaving-weights.js';
 import { processingDays, type ProcessingDays } from './processing-days.js';

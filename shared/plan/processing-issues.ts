@@ -10,6 +10,7 @@ import type { ProcessingWay } from './processing-way.js';
 import { helpersFor, isOnPlannedDay, sayHelpers } from './processing-ways.js';
 import { sayDays } from './processing-words.js';
 import { paceOf, workOfDay } from './processing-work.js';
+import { daysWaited } from './wait-for-hands.js';
 
 /** Said when the planned day is too short for all of it, or nobody is there. */
 export function processingIssues(
@@ -24,7 +25,7 @@ export function processingIssues(
   const { fixedH, birdH, rows } = workOfDay(context);
   const work = `${birds} birds are about ${say(fixedH + birds * birdH, 'h')} of killing and cleaning`;
   if (areHandsUnknown(context)) return handsUnknown(context, work, fixedH + birds * birdH);
-  const station = stationIssue(context, all);
+  const station = [...waitedFor(context, days), ...stationIssue(context, all)];
   if (isOnPlannedDay(context, all)) {
     const more = longer(context, days);
     if (more === '') return station;
@@ -114,6 +115,23 @@ function tooMuch(
 
 const sumOf = (days: readonly ProcessingDay[]): number =>
   days.reduce((sum, { birds }) => sum + birds, 0);
+
+/** Said where birds weigh what is wished before anybody has hands for them. */
+function waitedFor(context: PlanContext, days: readonly ProcessingDay[]): PlanIssue[] {
+  const { batch, life, say, dateOf } = context;
+  const waited = daysWaited(context);
+  const reached = dateOf(life.days - 1 - waited);
+  const first = days.find(({ date }) => reached <= date);
+  if (waited === 0 || !first) return [];
+  return [
+    issue(
+      'note',
+      'processing-waits',
+      `${say(batch.targetLiveKg!, 'kg')} live is reached on ${say(reached, 'date')}; ${say(first.date, 'date')} is the first day with hands for processing, when they weigh about ${say(life.meanWeightKg[first.index]!, 'kg')}.`,
+      life.weightRows,
+    ),
+  ];
+}
 
 /** Said where hands wait for cones, scalder or plucker. */
 function stationIssue(context: PlanContext, { days }: ProcessingDays): PlanIssue[] {

@@ -22,7 +22,7 @@ import type { ArrivalReason } from './candidate-week.js';
 import { batchRequest } from './batch-request.js';
 import { checkBatch } from './check-batch.js';
 import { birdWordsOf } from './bird-words.js';
-import { planContext } from './context.js';
+import { planContext } from './plan-context.js';
 import { nightsOfPlace } from './expected-nights.js';
 import { largestBatch, type LargestBatch } from './largest-batch.js';
 import { liveWeights } from './leaving-weights.js';

@@ -125,7 +125,7 @@ export const processingFormulas = {
     id: 'leave-date',
     title: 'Day of leaving',
     words:
-      'Hatch date plus the age at leaving; or the first day on which the mean live weight reaches the target. Where the hands there are ask for days before it, the last of those.',
+      'Hatch date plus the age at leaving; or the first day on which the mean live weight reaches the target, and where nobody has hands then the first within a week that has. Where the hands there are ask for days before it, the last of those.',
     symbols: 'D = hatch + age, or min{t: W(t) ≥ W_target}',
     sources: ['ARITHMETIC'],
     mark: 'computed',

@@ -1,6 +1,6 @@
 import { describe, expect, it } from '@jest/globals';
 import type { Person } from '../../shared/farm/farm.js';
-import { planContext } from '../../shared/plan/context.js';
+import { planContext } from '../../shared/plan/plan-context.js';
 import { handsOn } from '../../shared/plan/hands-of-day.js';
 import { newRequest } from '../support/factories.js';
 

@@ -2,7 +2,7 @@ import { describe, expect, it } from '@jest/globals';
 import { planTasks } from '../../shared/plan/batch-tasks.js';
 import { planBirds } from '../../shared/plan/birds.js';
 import { planBrooding } from '../../shared/plan/brooding.js';
-import { planContext } from '../../shared/plan/context.js';
+import { planContext } from '../../shared/plan/plan-context.js';
 import { planFeed } from '../../shared/plan/feed.js';
 import { planHatching } from '../../shared/plan/hatching.js';
 import { planHeat } from '../../shared/plan/heat.js';

@@ -6,7 +6,7 @@ import { tablesIn } from '../../tables/in-own-units.js';
 import { formatValue, type Reader } from '../../units/format.js';
 import { planBatch, type BatchPlan } from '../batch-plan.js';
 import { batchRequest } from '../batch-request.js';
-import { planContext } from '../context.js';
+import { planContext } from '../plan-context.js';
 import { breakEvenOf } from '../cost/break-even.js';
 import type { Fetching } from '../cost/fetching.js';
 import { planningDay } from '../planning-day.js';

@@ -1,5 +1,6 @@
 import type { Batch } from '../../farm/batch.js';
-import { planContext, type PlanContext } from '../context.js';
+import type { PlanContext } from '../context.js';
+import { planContext } from '../plan-context.js';
 import { bagOf } from '../prices.js';
 import Big from 'big.js';
 import { minorDigits } from '../../units/format.js';

@@ -160,42 +160,18 @@ function whenRight(
   try {
     const { leaving, lastDate } = planned({ ...wanted, targetLiveKg: kg });
     if (!leaving?.ready) return undefined;
+    const reached = leaving.reached ? String(leaving.reached.value) : lastDate;
     const between = leaving.ready.map((day) => String(day.value)) as [PlainDate, PlainDate];
-    const ageOn = (day: PlainDate): number => daysBetween(after.hatchDate, day);
-    // Light birds are not done before they weigh it because the hands come a few days later.
-    const on =
-      offShare < 0 && dayOf(leaving) < lastDate
-        ? handsFrom(lastDate, (day) => dayOf(planned({ leaveAgeDays: ageOn(day) }).leaving!))
-        : dayOf(leaving);
+    // Light birds are not done before they weigh it because nobody has hands then.
+    const on = offShare < 0 && dayOf(leaving) < reached ? undefined : dayOf(leaving);
     const isAnother =
       on !== undefined && on !== dayOf(after.leaving!) && addDays(picture.today, 1) < on;
-    return { reached: lastDate, between, ...(isAnother ? { on } : {}) };
+    return { reached, between, ...(isAnother ? { on } : {}) };
   } catch (error) {
     if (error instanceof FieldError) return undefined;
     throw error;
   }
 }
-
-/**
- * The first day from one on, within a week, that birds can be processed on.
- *
- * @param lastUpTo the last such day up to a day
- */
-function handsFrom(
-  first: PlainDate,
-  lastUpTo: (day: PlainDate) => PlainDate,
-): PlainDate | undefined {
-  let found: PlainDate | undefined;
-  for (let day = addDays(first, DAYS_ON); first <= day; day = addDays(found, -1)) {
-    const on = lastUpTo(day);
-    if (on < first) break;
-    found = on;
-  }
-  return found;
-}
-
-/** Of a week every weekday is among them. */
-const DAYS_ON = 6;
 
 function rightSaid(
   { reached, on, between: [soonest, latest] }: Right,

@@ -4,6 +4,7 @@ import { listed } from '../../units/listed.js';
 import { inOwnUnits } from '../../units/own-units.js';
 import type { BatchPlan } from '../batch-plan.js';
 import type { PasturePlan } from '../pasture/pasture-plan.js';
+import type { EventToMove } from '../work/event-to-move.js';
 import type { PlannedBatch } from '../work/dated-work.js';
 import type { CareGap } from '../work/care-gaps.js';
 import type { WorkPlan } from '../work/planned-work.js';
@@ -161,6 +162,10 @@ function ofPasture(pasture: PasturePlan | undefined, last: PlainDate): Attention
     });
 }
 
+/** Nothing is left to do of what was begun late, and goes on, before the day that it is for. */
+const isUnderWay = ({ shortRun, to, from }: EventToMove, today: PlainDate): boolean =>
+  shortRun?.isBegun === true && to === undefined && addDays(today, 1) < from;
+
 /** Animals that come or go out before all is ready for them, with the later day that would do. */
 function tooSoon(
   { plan, pasture, picture: { farm, today } }: Looked,
@@ -168,7 +173,7 @@ function tooSoon(
 ): Attention[] {
   const date = (on: PlainDate): string => formatDate(on, { units: farm.units, today });
   return plan.eventsToMove
-    .filter(({ from }) => from <= last)
+    .filter((move) => move.from <= last && !isUnderWay(move, today))
     .map(({ id, kind, ofId, name, from, to, names, said, isPutOff, shortRun }) => ({
       key: `too-soon/${id}`,
       level: 'act',

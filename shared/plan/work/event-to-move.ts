@@ -33,7 +33,7 @@ export interface EventToMove {
   /** Keys of what was begun too late, as is said here. */
   readonly shortKeys?: readonly string[];
   /** There is time for all of it, but this was begun later than is recommended. */
-  readonly shortRun?: Pick<ShortRun, 'name' | 'days' | 'fullDays'>;
+  readonly shortRun?: Pick<ShortRun, 'name' | 'days' | 'fullDays' | 'isBegun'>;
 }
 
 /** Work of which a plan has no place, or none before what it makes ready for. */
@@ -111,6 +111,8 @@ export interface ShortRun {
   /** Days for which it has gone on by then, and should have. */
   readonly days: number;
   readonly fullDays: number;
+  /** It goes on by now, as was told. */
+  readonly isBegun: boolean;
   /** As many do by the source that asks for the fewest. */
   readonly leastDays: number;
   readonly words: string;
@@ -139,7 +141,8 @@ export function shortRuns(
       const { leastRunDays: leastDays = fullDays, ifShort } = template;
       const days = Math.max(0, daysBetween(from, event.date));
       const words = [ifShort, `${task.ifLate}.`].filter(Boolean).join(' ');
-      return [{ key, name: task.name, days, fullDays, leastDays, words }];
+      const isBegun = told?.doneOn !== undefined;
+      return [{ key, name: task.name, isBegun, days, fullDays, leastDays, words }];
     })
     .filter(isShort);
 }
@@ -156,7 +159,10 @@ function sayShort(
   return {
     ...(0 < lateDays ? { to: addDays(date, Math.min(lateDays, turnOutWaitsDays.value)) } : {}),
     ...{ keys: [], names: short.map(({ name }) => name) },
-    shortRun: { name: first!.name, days: first!.days, fullDays: first!.fullDays },
+    shortRun: {
+      ...{ name: first!.name, days: first!.days, fullDays: first!.fullDays },
+      isBegun: short.every(({ isBegun }) => isBegun),
+    },
     said: short.map((run) => runSaid(run, date, request)).join(' '),
   };
 }

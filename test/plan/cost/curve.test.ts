@@ -1,6 +1,6 @@
 import { describe, expect, it } from '@jest/globals';
 import type { Person } from '../../../shared/farm/farm.js';
-import { planContext } from '../../../shared/plan/context.js';
+import { planContext } from '../../../shared/plan/plan-context.js';
 import { stopCurve } from '../../../shared/plan/cost/curve.js';
 import { newRequest } from '../../support/factories.js';
 import { plannedBatch } from '../../support/pictures.js';

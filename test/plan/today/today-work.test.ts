@@ -492,10 +492,33 @@ describe('what needs attention', () => {
         .filter(({ out }) => out)
         .map(({ key }) => key);
     };
-    const shortRun = { name: 'Mineral', days: 11, fullDays: 30 };
+    const shortRun = { name: 'Mineral', days: 11, fullDays: 30, isBegun: true };
     expect(outIn({ shortRun })).toEqual(['turn-out/h1']);
     // What is to be done before stands in place of the question, and has its button.
     expect(outIn({})).toEqual(['too-soon/event/h1/turn-out']);
+  });
+
+  it('is not mineral that was begun late and goes on, until the day before they go out', () => {
+    const { plan, picture } = worked({ ownJobs: [] });
+    const saidOn = (days: number, more: Partial<EventToMove> = {}, isBegun = true) => {
+      const move: EventToMove = {
+        kind: 'turn-out',
+        ...{ id: 'event/h1/turn-out', ofId: 'h1', name: 'Cows: turn-out' },
+        ...{ from: addDays(today, days), keys: [], names: [], said: 'Twenty of 30 days.' },
+        ...{ shortRun: { name: 'Mineral', days: 20, fullDays: 30, isBegun }, ...more },
+      };
+      const of = { picture, batches: [], pasture: undefined, animals: [] };
+      const judged = tables.judgements.alarms;
+      return attentionOf({ ...of, judged, plan: { ...plan, eventsToMove: [move] } })
+        .map(({ key }) => key)
+        .filter((key) => key.startsWith('too-soon/'));
+    };
+    const said = ['too-soon/event/h1/turn-out'];
+    expect([10, 5, 2].map((days) => saidOn(days))).toEqual([[], [], []]);
+    expect([1, 0].map((days) => saidOn(days))).toEqual([said, said]);
+    // Mineral still to be put out, or a later day to choose, is something to act on.
+    expect(saidOn(10, {}, false)).toEqual(said);
+    expect(saidOn(10, { to: addDays(today, 12) })).toEqual(said);
   });
 
   it('is work that must be done and is late, until it is done', () => {

@@ -13,6 +13,7 @@ export function Processing({ leaving }: { leaving: LeavingPart }) {
       <Section level={3} title="Weights">
         <Facts>
           <Fact of={leaving.on} />
+          <Fact of={leaving.reached} />
           {leaving.ready?.map((day) => (
             <Fact key={day.label} of={day} />
           ))}
