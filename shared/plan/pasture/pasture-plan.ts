@@ -36,6 +36,7 @@ import { paddockPart, type PaddockPart } from './paddock-part.js';
 import { pastureIssues } from './pasture-issues.js';
 import { quarantineIssues } from './quarantine-issues.js';
 import { pastureOfFarm } from './pasture-of-farm.js';
+import { pensIssues, pensOf, type PensPart } from './pens-part.js';
 import { farmFactor } from './farm-growth.js';
 import { rounded } from './rounded-days.js';
 import { spareGrass } from './spare-grass.js';
@@ -75,6 +76,7 @@ export interface PasturePlan {
   readonly birds: readonly BirdMove[];
   /** Ground that becomes garden. */
   readonly beds: readonly BedPart[];
+  readonly pens: readonly PensPart[];
   /** Herds that stand where there is nothing to graze on its first day; left out where none does. */
   readonly nothingToGraze?: readonly NothingToGraze[];
   /** Moves that nobody told, where nothing was told of a herd for long. */
@@ -152,6 +154,7 @@ function planAsTold(picture: AnimalPicture, tables: Tables): PasturePlan {
         ...oddIssues(season),
         ...pastureIssues(context, chosen),
         ...quarantineIssues(context, chosen),
+        ...pensIssues(context),
         ...tooPoor(context, carries),
         ...spareGrass(context, chosen),
         ...littleHay(context, chosen),
@@ -196,6 +199,7 @@ function planAsTold(picture: AnimalPicture, tables: Tables): PasturePlan {
     stocking: sizing.part,
     birds: manure.part.birds,
     beds: bedsOf(context),
+    pens: pensOf(context),
     tasks: tasks.part.tasks,
     forageBalance: bookOf(chosen),
     issues: byLevel(issues),
