@@ -12,7 +12,7 @@ import { bedsOf, type BedPart } from './beds.js';
 import { carriedParts, tooPoor } from './carried-part.js';
 import { checkPasture } from './check-pasture.js';
 import { drySpell, type DrySpell } from './dry-spell.js';
-import { believed, oddIssues, type Believed } from './believed.js';
+import { believed, leftOutOf, oddIssues, type Believed, type LeftOutReading } from './believed.js';
 import { bookOf, type GrassBook } from './grass-book.js';
 import { planHay, type HayPart } from './hay-part.js';
 import { herdPart, type HerdPart } from './herd-part.js';
@@ -74,6 +74,8 @@ export interface PasturePlan {
   readonly keyDates: TurningPart;
   readonly stocking: SizingPart;
   readonly birds: readonly BirdMove[];
+  /** Heights that it does not go by until somebody says they are right; left out where there are none. */
+  readonly leftOut?: readonly LeftOutReading[];
   /** Ground that becomes garden. */
   readonly beds: readonly BedPart[];
   readonly pens: readonly PensPart[];
@@ -192,6 +194,7 @@ function planAsTold(picture: AnimalPicture, tables: Tables): PasturePlan {
       paddockId: context.paddocks[paddock]!.id,
       on: dateOf(day),
     })),
+    ...(0 < season.leftOut.length ? { leftOut: leftOutOf(season) } : {}),
     ...(0 < bare.length ? { nothingToGraze: bare } : {}),
     mowingWork: mowingWorkOf(context, mowingGoes(context, chosen.books)),
     hay: hay.part,
