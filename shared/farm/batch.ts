@@ -88,6 +88,8 @@ export const batchFields = row(
     brooderId: optional(id('Brooder')),
     penId: optional(id('Field pens')),
     coopId: optional(id('Coop')),
+    /** Where pens or a coop stand in a fence while the birds are outdoors. */
+    grassPaddockId: optional(id('Paddock they stand in')),
     freezerId: optional(id('Freezer')),
     feedStoreId: optional(id('Feed store')),
 

@@ -25,6 +25,7 @@ import { hayPartFormulas } from '../plan/pasture/hay-part.js';
 import { seasonFeedFormulas } from '../plan/pasture/season-feed.js';
 import { closerFormulas } from '../plan/pasture/short-of-grass.js';
 import { manureFormulas } from '../plan/pasture/manure.js';
+import { pensFormulas } from '../plan/pasture/pens-part.js';
 import { moveFormulas } from '../plan/pasture/move-quantities.js';
 import { seasonRowFormulas } from '../plan/pasture/season-rows.js';
 import { hayBesideGrassFormulas } from '../plan/pasture/hay-beside-grass.js';
@@ -136,6 +137,7 @@ const all: readonly Readonly<Record<string, Formula>>[] = [
   hayFedSinceFormulas,
   grassYearsFormulas,
   manureFormulas,
+  pensFormulas,
   moveFormulas,
   seasonRowFormulas,
   standingFormulas,

@@ -74,9 +74,9 @@ export function growthFactors(
     sum += ratios * share;
     weights += weight * share;
   }
-  const farm = sum / weights;
+  const farm = clamp(sum / weights, table);
   return {
-    farm: clamp(farm, table),
+    farm,
     groups: read.map(({ weight, ratios }, g) => ({
       factor: clamp((levelReadings * farm + ratios) / (levelReadings + weight), table),
       readings: groups[g]!.length,

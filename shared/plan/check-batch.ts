@@ -23,6 +23,16 @@ export function checkBatch(request: PlanRequest): void {
   if (0 < problems.length) throw new FieldError(problems);
 }
 
+/** A paddock for birds to stand in that the farm does not have. */
+export const unknownPaddock = (
+  { grassPaddockId: given }: Pick<PlanRequest['batch'], 'grassPaddockId'>,
+  paddockIds: readonly string[],
+  at = '',
+): FieldProblem[] =>
+  given === undefined || paddockIds.includes(given)
+    ? []
+    : [notAllowed(`${at}grassPaddockId`, given, paddockIds)];
+
 /** What is chosen from a table that does not have it. */
 export function problemsOfChoices({
   batch,

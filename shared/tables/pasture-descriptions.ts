@@ -136,6 +136,7 @@ export const pasture = nested(
     stockpile: part('Stockpile', { daysBeforeGrowthEnds: DAYS, low: DAYS, high: DAYS }),
     birdsBehind: part('BirdsBehind', { lagDays: DAYS }),
     nitrogenLimitKgPerHa: spread('NitrogenLimit', KG_A_HA),
+    birdsOff: value('BirdsOff', DAYS),
     rawManure: part('RawManure', { touchingSoilDays: DAYS, offSoilDays: DAYS }),
     hay: part('Hay', {
       dryMatterShare: SHARE,

@@ -203,6 +203,8 @@ export interface PastureTable {
   };
   readonly birdsBehind: Sourced & { readonly lagDays: number };
   readonly nitrogenLimitKgPerHa: ValueRange;
+  /** Days from the last of the birds to the first of the cattle. */
+  readonly birdsOff: Value;
   readonly rawManure: Sourced & {
     readonly touchingSoilDays: number;
     readonly offSoilDays: number;

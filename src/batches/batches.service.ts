@@ -6,17 +6,19 @@ import { HEAD_CHANGES } from '../../shared/farm/head-count.js';
 import type { Saved } from '../../shared/farm/saved.js';
 import { cameTooEarly } from '../../shared/plan/came-too-early.js';
 import { isHistory, planningDay } from '../../shared/plan/planning-day.js';
-import { checkBatch } from '../../shared/plan/check-batch.js';
+import { checkBatch, unknownPaddock } from '../../shared/plan/check-batch.js';
 import { climateFromMonthlyMeans } from '../../shared/weather/climate.js';
 import { FieldError } from '../../shared/problems/field-problem.js';
 import { RowsOfFarm } from '../rows/rows-of-farm.js';
 import { Database } from '../database/database.js';
 import { FacilitiesService } from '../facilities/facilities.service.js';
 import { FarmsService } from '../farms/farms.service.js';
+import { PaddockEntity } from '../paddocks/paddock.entity.js';
 import { TablesService } from '../reference/tables.service.js';
 import { ToldFactEntity } from '../told/told-fact.entity.js';
 import type { BatchDto } from './batch.dto.js';
 import { BatchEntity, toBatch } from './batch.entity.js';
+import { tellsOfBatch } from './tells-of-batch.js';
 
 @Injectable()
 export class BatchesService extends RowsOfFarm<BatchEntity, Saved<Batch>, BatchDto> {
@@ -29,7 +31,7 @@ export class BatchesService extends RowsOfFarm<BatchEntity, Saved<Batch>, BatchD
     super(database, BatchEntity, {
       noun: 'batch',
       order: ['arrivalDate', 'name', 'id'],
-      tells: { of: 'batch', fields: (row) => ({ ...toBatch(row) }), name: (row) => row.name },
+      tells: tellsOfBatch,
       view: toBatch,
       // Batches of long ago are history.
       count: (_farmId, rows) => {
@@ -41,6 +43,7 @@ export class BatchesService extends RowsOfFarm<BatchEntity, Saved<Batch>, BatchD
 
   protected async valuesOf(farmId: string, sent: BatchDto, before?: BatchEntity) {
     await this.check(farmId, sent, before?.arrivalDate);
+    await this.checkGround(farmId, sent);
     if (before) await this.refuseTooEarly(farmId, before, sent.arrivalDate);
     const { id: _id, version: _version, name, arrivalDate, ...details } = sent;
     return { name, arrivalDate, details };
@@ -55,6 +58,18 @@ export class BatchesService extends RowsOfFarm<BatchEntity, Saved<Batch>, BatchD
     const told = { farmId, about: before.id, kind: In([...HEAD_CHANGES]), takenBackAt: IsNull() };
     if (await this.database.manager.existsBy(ToldFactEntity, told)) return;
     throw new FieldError([problem]);
+  }
+
+  /** A paddock for its birds is one of the farm's. */
+  private async checkGround(farmId: string, batch: Batch): Promise<void> {
+    if (batch.grassPaddockId === undefined) return;
+    const select = { id: true } as const;
+    const paddocks = await this.database.manager.find(PaddockEntity, { where: { farmId }, select });
+    const problems = unknownPaddock(
+      batch,
+      paddocks.map(({ id }) => id),
+    );
+    if (0 < problems.length) throw new FieldError(problems);
   }
 
   /** A batch that could not be planned is not saved either; one that came long ago may be changed. */

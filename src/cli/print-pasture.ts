@@ -164,6 +164,9 @@ export function printPasture(plan: PasturePlan, farm: Farm, tables: Tables): str
             facts(...plan.beds.flatMap(({ lastDay, freeFrom }) => [lastDay, freeFrom])),
           ),
         ]),
+    ...(plan.pens.length === 0
+      ? []
+      : [section('Ground under birds', facts(...plan.pens.map(({ cattleFrom }) => cattleFrom)))]),
     section(
       'Paddocks',
       table(

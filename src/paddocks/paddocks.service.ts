@@ -15,6 +15,7 @@ import { TablesService } from '../reference/tables.service.js';
 import { WorkPool } from '../work-pool/work-pool.service.js';
 import { ToldService } from '../told/told.service.js';
 import type { NamedOutline } from '../outlines/geojson.js';
+import { moveBirds } from './birds-ground.js';
 import { GrazingDays, viewOf, withTypedDay } from './grazing-days.js';
 import { groundIn, USUAL_GROUND, type Ground, type OwnGround } from './ground.js';
 import type { Joined } from '../outlines/join-outlines.js';
@@ -97,9 +98,12 @@ export class PaddocksService {
     });
   }
 
-  /** Deletes a paddock; what was told of it is history. Herds that stood in it stand nowhere. */
+  /** Deletes a paddock; what was told of it is history. Herds and birds in it stand nowhere. */
   remove(farmId: string, id: string, expected?: Expected): Promise<void> {
-    return this.rows.remove(farmId, id, expected, () => this.grazing.leave(farmId, [id]));
+    return this.rows.remove(farmId, id, expected, async (manager) => {
+      await this.grazing.leave(farmId, [id]);
+      await moveBirds(manager, farmId, { from: [id] });
+    });
   }
 
   /** Cuts a paddock into strips. The strips carry its readings on; the whole is gone. */
@@ -133,6 +137,7 @@ export class PaddocksService {
       for (const strip of strips) this.check({ ...strip.details, id, name: whole.name });
       // While the whole is still there: herds that stood in it then stand nowhere.
       await this.grazing.leave(farmId, [id]);
+      await moveBirds(manager, farmId, { from: [id] });
       await manager.delete(PaddockEntity, { id, farmId });
       const saved = await manager.save(manager.create(PaddockEntity, strips));
       await this.told.carryOver(
@@ -174,6 +179,7 @@ export class PaddocksService {
       await this.grazing.leave(farmId, ids);
       for (const row of rows) await manager.delete(PaddockEntity, { id: row.id, farmId });
       const row = { id: randomUUID(), farmId, name, details };
+      await moveBirds(manager, farmId, { from: ids, to: row.id });
       return reshaped(
         await manager.save(manager.create(PaddockEntity, row)),
         'because' in joined ? joined.because : undefined,

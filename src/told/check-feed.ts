@@ -1,4 +1,4 @@
-import type { EntityManager } from 'typeorm';
+import { In, type EntityManager } from 'typeorm';
 import { addDays } from '../../shared/calendar/plain-date.js';
 import { asItCame } from '../../shared/plan/flock-told.js';
 import type { Batch } from '../../shared/farm/batch.js';
@@ -23,9 +23,6 @@ interface Told {
   readonly tables: Tables;
 }
 
-/** However few they are, a bag is opened for them, and another with it. */
-const ALWAYS_BAGS = 2;
-
 /**
  * Refuses what is told of birds that come only in weeks, and more feed opened at once than they can
  * eat in months: the bags of another batch, pounds typed for bags.
@@ -36,10 +33,13 @@ export async function refuseStrangeFeed(
   { told, heads, tables }: Told,
   fieldOf: FieldOf,
 ): Promise<void> {
+  if (told.length === 0) return;
+  const farm = await manager.findOneByOrFail(FarmEntity, { id: farmId });
+  const ids = [...new Set(told.map(({ about }) => about))];
+  const rows = await manager.findBy(BatchEntity, { id: In(ids), farmId });
   for (const fact of told) {
-    const row = await manager.findOneBy(BatchEntity, { id: fact.about, farmId });
+    const row = rows.find(({ id }) => id === fact.about);
     if (!row) continue;
-    const farm = await manager.findOneByOrFail(FarmEntity, { id: farmId });
     const own = heads.filter(({ batchId }) => batchId === fact.about);
     const batch = asItCame(toBatch(row), own);
     const min = addDays(batch.arrivalDate, -tables.judgements.alarms.readyAheadDays.value);
@@ -65,4 +65,7 @@ const mostBags = (
   { on }: AtBirds,
   { tables, bagKg }: { readonly tables: Tables; readonly bagKg: number },
 ): number =>
-  Math.max(ALWAYS_BAGS, Math.ceil((mostThatCame(batch) * mostFeedKg(batch, on, tables)) / bagKg));
+  Math.max(
+    tables.judgements.alarms.feedAtOnceBags.value,
+    Math.ceil((mostThatCame(batch) * mostFeedKg(batch, on, tables)) / bagKg),
+  );

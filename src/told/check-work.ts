@@ -1,4 +1,4 @@
-import type { EntityManager } from 'typeorm';
+import { In, type EntityManager } from 'typeorm';
 import { isWorkKey, notAKey } from '../../shared/farm/about-problems.js';
 import type { ToldFact } from '../../shared/farm/told-fact.js';
 import { isKnownWork, workOfKey, type WorkOf } from '../../shared/plan/known-work.js';
@@ -27,10 +27,11 @@ export async function refuseUnknownWork(
 ): Promise<void> {
   const marks = told.filter(({ about }) => isWorkKey(about));
   const ids = new Set(told.map(({ id }) => id));
-  for (const fact of marks) {
-    const work = workOfKey(fact.about);
+  const works = marks.map((fact) => ({ fact, work: workOfKey(fact.about) }));
+  const jobs = await ownJobs(manager, farmId, works);
+  for (const { fact, work } of works) {
     const isKnown = isKnownWork(work, tables);
-    if (isKnown && (await isOfFarm(manager, farmId, work, namesOf))) continue;
+    if (isKnown && (await isOfFarm(work, { jobs, namesOf }))) continue;
     if (await wasTold(manager, farmId, { work, key: isKnown ? undefined : fact.about, ids }))
       continue;
     throw new FieldError([
@@ -50,13 +51,26 @@ const NOT_OF_FARM = {
   herd: 'This farm has no such herd, and never had. Use the key as the plan of work gave it.',
 } as const;
 
-async function isOfFarm(
+/** Those of the jobs named that the farm has. */
+async function ownJobs(
   manager: EntityManager,
   farmId: string,
+  works: readonly { readonly work: WorkOf }[],
+): Promise<ReadonlySet<string>> {
+  const ids = works.flatMap(({ work }) => (work.of === 'own' ? [work.id] : []));
+  if (ids.length === 0) return new Set();
+  const rows = await manager.find(JobEntity, {
+    where: { id: In([...new Set(ids)]), farmId },
+    select: { id: true },
+  });
+  return new Set(rows.map(({ id }) => id));
+}
+
+async function isOfFarm(
   { of, id }: WorkOf,
-  namesOf: () => Promise<NamesOfFarm>,
+  { jobs, namesOf }: { readonly jobs: ReadonlySet<string> } & Pick<Told, 'namesOf'>,
 ): Promise<boolean> {
-  if (of === 'own') return manager.existsBy(JobEntity, { id, farmId });
+  if (of === 'own') return jobs.has(id);
   const { batches, herds } = await namesOf();
   return (of === 'batch' ? batches : herds).some((each) => each.id === id);
 }

@@ -9,7 +9,7 @@ import {
   type anySaid,
   type ToldOn,
 } from '../../shared/farm/told-kinds.js';
-import { placeAmong, type Place } from '../../shared/farm/told-seen.js';
+import { isUnseen, placeAmong, type Place } from '../../shared/farm/told-seen.js';
 import { FieldError, type FieldProblem } from '../../shared/problems/field-problem.js';
 import type { Tables } from '../../shared/tables/tables.js';
 import { ConflictError } from '../common/expected-version.js';
@@ -121,7 +121,9 @@ async function placeOf(
   const place = placeAmong(facts, said, rule);
   if (isOfCow && typeof place === 'object' && 'replaces' in place && place.replaces) {
     const { replaces: before } = place;
-    const isAgain = before.on === on && isSame(before.details, said.details);
+    // Whoever had seen it tells of a second calf; on another phone it is the same calving told again.
+    const isSaidTwice = before.on === on && isSame(before.details, said.details);
+    const isAgain = isSaidTwice && isUnseen(before, said.seen);
     if (!isAgain) return { problem: await calvedBefore(manager, farmId, on, before.on) };
   }
   if (place !== 'not-there') return place;

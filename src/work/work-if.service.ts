@@ -43,11 +43,13 @@ export class WorkIfService {
     }
     const now = await this.pasture.planned(saved);
     const moved = withBatch(picture, { ...batch, arrivalDate });
-    // Birds that follow a herd move with their batch; else the grass is as it was.
-    const isFollower = picture.herds.some((herd) => herd.followedByBatchId === batchId);
+    // Birds on grass move with their batch; else the grass is as it was.
+    const isOnGrass =
+      batch.grassPaddockId !== undefined ||
+      picture.herds.some((herd) => herd.followedByBatchId === batchId);
     return this.pool.run('compareWork', {
       now,
-      then: isFollower ? { picture: moved } : { ...now, picture: moved },
+      then: isOnGrass ? { picture: moved } : { ...now, picture: moved },
     });
   }
 

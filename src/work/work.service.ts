@@ -158,16 +158,14 @@ export class WorkService {
     const mowing = await this.mowingOf(farmId, key);
     const bought = said.doneOn === undefined ? [] : await this.boughtOn(farmId, key, said.doneOn);
     const moved = said.doneOn === undefined ? [] : await this.turnedOut(farmId, key, said.doneOn);
-    const isOfHours = said.hours !== undefined || isLong(said);
+    const isOfHours = said.hours !== undefined || isLong(said, this.tables.tables.judgements.work);
     const planned = isOfHours ? await this.reckoned(farmId, key) : {};
-    // What was kept is answered as it is, whenever it is sent again.
-    if (!(await this.isKept(farmId, tellKey)))
-      refuseLong(said, planned.reckonedHours, this.tables.tables.judgements.work);
     const reckoned = said.hours === undefined ? {} : planned;
     return this.told.telling(farmId, async () => {
       const facts = await this.told.factsAbout(farmId, key, ['work-progress']);
       const theirs = holding(facts).at(-1);
       if (await this.isKept(farmId, tellKey)) return { key, ...theirs?.details };
+      refuseLong(said, planned.reckonedHours, this.tables.tables.judgements.work);
       const before = theirs?.details ?? {};
       const known = holding(facts.filter((fact) => !isUnseen(fact, seen))).at(-1)?.details ?? {};
       if (theirs && isUnseen(theirs, seen) && saysOtherOfWork(known, before, said)) {
@@ -198,11 +196,11 @@ export class WorkService {
 
   /** Refuses hours of work among facts that are told, as of progress that is told by itself. */
   async refuseLongHours(farmId: string, facts: readonly Said[]): Promise<void> {
+    const { work } = this.tables.tables.judgements;
     for (const [k, { kind, about, details, key }] of facts.entries()) {
-      if (kind !== 'work-progress' || !isLong(details)) continue;
+      if (kind !== 'work-progress' || !isLong(details, work)) continue;
       if (await this.isKept(farmId, key)) continue;
       const { reckonedHours } = await this.reckoned(farmId, about);
-      const { work } = this.tables.tables.judgements;
       refuseLong(details, reckonedHours, work, (name) => `facts.${k}.details.${name}`);
     }
   }

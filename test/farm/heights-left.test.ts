@@ -32,6 +32,26 @@ describe('a height that was told with a move', () => {
     expect(heightsLeft([first!, again])).toEqual([]);
   });
 
+  it('is of the paddock between two moves of one day', () => {
+    const through = move(4, '2027-05-09', { paddockId: 'd', leftHeightCm: 9 });
+    expect(
+      heightsLeft([
+        ...moves.slice(0, 2),
+        { ...moves[2]!, details: { paddockId: 'c', leftHeightCm: 10 } },
+        through,
+      ]),
+    ).toEqual([
+      { id: 'm2', paddockId: 'a', date: '2027-05-05', heightCm: 8, ...ofMove },
+      { id: 'm3', paddockId: 'b', date: '2027-05-09', heightCm: 10, ...ofMove },
+      { id: 'm4', paddockId: 'c', date: '2027-05-09', heightCm: 9, ...ofMove },
+    ]);
+    const first = move(1, '2027-05-01', { paddockId: 'b' });
+    const next = move(2, '2027-05-01', { paddockId: 'c', leftHeightCm: 8 });
+    expect(heightsLeft([first, next])).toEqual([
+      { id: 'm2', paddockId: 'b', date: '2027-05-01', heightCm: 8, ...ofMove },
+    ]);
+  });
+
   it('yields to what was read there on a walk that day, in the order of days', () => {
     const walked = [
       { id: 'r1', paddockId: 'a', date: '2027-05-05', heightCm: 7 },

@@ -492,7 +492,10 @@ function pasturesOf(tables: Tables): PasturePlan[] {
             : [],
         ...weatherOf(k),
       }),
-      batches,
+      // Those of another batch stand in a paddock, and follow nobody.
+      batches: batches.map((batch, b) =>
+        b === (k + 1) % batches.length ? { ...batch, grassPaddockId: 'p1' } : batch,
+      ),
     });
   });
 }

@@ -1,9 +1,12 @@
 import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
+import type { Batch } from '../../shared/farm/batch.js';
+import type { RowChanged } from '../../shared/farm/row-changed.js';
 import type { BatchPlan } from '../../shared/plan/batch-plan.js';
 import { openApp, type TestApp } from '../support/app.js';
 import { databases } from '../support/databases.js';
 import { batchBody, inDays, saveFarm, type SavedFarm } from '../support/orders.js';
-import { expectProblem } from '../support/problem.js';
+import { newPaddock } from '../support/pasture-factories.js';
+import { expectFieldProblem, expectProblem } from '../support/problem.js';
 
 describe.each(databases())('batches on $name', (database) => {
   let app: TestApp;
@@ -54,6 +57,43 @@ describe.each(databases())('batches on $name', (database) => {
     expect(JSON.parse(String(row?.['details']))).toMatchObject({ wantedBirds: 25 });
     expect(JSON.parse(String(row?.['details']))).not.toHaveProperty('brooderId');
     expect(await revision()).toBe(before + 1);
+  });
+
+  it('keeps the paddock that its birds stand in, as long as there is one', async () => {
+    const lands = `${farm.path}/paddocks`;
+    const add = async (name: string): Promise<{ id: string }> => {
+      const sent = { ...newPaddock({ name }), id: undefined };
+      return (await app.api.post(lands).send(sent).expect(201)).body as { id: string };
+    };
+    const [hill, creek] = [await add('Hill'), await add('Creek')];
+    const put = async (grassPaddockId: string) =>
+      app.api
+        .put(`${farm.path}/batches/${id}`)
+        .send(batchBody({ wantedBirds: 25, arrivalDate: inDays(90), grassPaddockId }));
+    const standsIn = async () => {
+      const { body } = await app.api.get(`${farm.path}/batches/${id}`).expect(200);
+      return (body as Batch).grassPaddockId;
+    };
+    expectFieldProblem(await put('nowhere'), { field: 'grassPaddockId', code: 'not-allowed' });
+    expect((await put(hill.id)).status).toBe(200);
+    expect(await standsIn()).toBe(hill.id);
+    // It follows into what the paddock becomes, and a split leaves it open where they are.
+    const ids = [hill.id, creek.id];
+    const joined = (await app.api.post(`${lands}/join`).send({ ids, name: 'Both' }).expect(201))
+      .body as { id: string };
+    expect(await standsIn()).toBe(joined.id);
+    await app.api.post(`${lands}/${joined.id}/split`).send({ parts: 2 }).expect(201);
+    expect(await standsIn()).toBe(undefined);
+    const third = await add('Third');
+    await put(third.id);
+    await app.api.delete(`${lands}/${third.id}`).expect(204);
+    expect(await standsIn()).toBe(undefined);
+    const told = await app.rows('told_facts', { farmId: farm.id, about: id });
+    const was = told.flatMap(({ details }) => {
+      const { fields = [] } = JSON.parse(String(details)) as RowChanged;
+      return fields.filter(({ field }) => field === 'grassPaddockId').map(({ before }) => before);
+    });
+    expect(was).toEqual(expect.arrayContaining([hill.id, joined.id, third.id]));
   });
 
   it('plans a saved batch', async () => {

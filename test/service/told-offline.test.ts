@@ -208,6 +208,8 @@ describe.each(databases())('what is told by phones without signal, on $name', (d
     // Who has seen it, or does not say, is told the day before; twins are one entry.
     const refused = { field: 'facts.0.on', code: 'conflict', given: inDays(-1) };
     expectFieldProblem(await tell(mine), refused);
+    // A twin that is told alone is no second telling of the first.
+    expectFieldProblem(await tell(calved(inDays(-2))), { ...refused, given: inDays(-2) });
     expectFieldProblem(await tell(calved(inDays(-2), { details: { calves: 2, cowId } })), {
       ...refused,
       given: inDays(-2),

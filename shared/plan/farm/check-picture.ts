@@ -3,7 +3,7 @@ import { FieldError, type FieldProblem } from '../../problems/field-problem.js';
 import type { Tables } from '../../tables/tables.js';
 import { hasGrass } from './has-grass.js';
 import { batchRequest } from '../batch-request.js';
-import { checkBatch } from '../check-batch.js';
+import { checkBatch, unknownPaddock } from '../check-batch.js';
 import { checkPasture } from '../pasture/check-pasture.js';
 import { pastureOfFarm } from '../pasture/pasture-of-farm.js';
 
@@ -20,6 +20,13 @@ export function refuseUnplannable(picture: FarmPicture, tables: Tables): void {
         ...problem,
         field: problem.field.replace(/^batch\b/, `batches.${i}`),
       })),
+    ),
+    ...picture.batches.flatMap((batch, i) =>
+      unknownPaddock(
+        batch,
+        picture.paddocks.map(({ id }) => id),
+        `batches.${i}.`,
+      ),
     ),
     ...(hasGrass(picture) ? problemsOf(() => checkPasture(pastureOfFarm(picture, tables))) : []),
   ];

@@ -125,11 +125,8 @@ function keepOff(context: PastureContext): PlanIssue[] {
       })`,
   );
   return [
-    issue(
-      'note',
-      'bed-kept-off',
-      `Keep cattle, birds behind them and raw manure off ${texts.join('; ')}.`,
-      [tables.pasture.rawManure],
-    ),
+    issue('note', 'bed-kept-off', `Keep cattle, birds and raw manure off ${texts.join('; ')}.`, [
+      tables.pasture.rawManure,
+    ]),
   ];
 }

@@ -1,3 +1,4 @@
+import type { PlainDate } from '../../calendar/plain-date.js';
 import type { GrassReading } from '../../farm/paddock.js';
 import { isOddReading } from '../../pasture/odd-reading.js';
 import { issue, type PlanIssue } from '../../problems/plan-issue.js';
@@ -9,6 +10,15 @@ import { chooseMoves, type Chosen } from './surplus.js';
 export interface OddReading {
   readonly reading: GrassReading;
   readonly paddock: string;
+  readonly expectedCm: number;
+}
+
+/** A height that a plan does not go by, as whoever reads the plan can find it again. */
+export interface LeftOutReading {
+  readonly id: string;
+  readonly paddockId: string;
+  readonly date: PlainDate;
+  /** What stood there on its day, by the plan. */
   readonly expectedCm: number;
 }
 
@@ -89,6 +99,12 @@ export const oddIssues = ({ context: { say }, leftOut }: Believed): PlanIssue[] 
     issue(
       'act',
       'reading-odd',
-      `${paddock} was read as ${say(reading.heightCm, 'cm')} on ${say(reading.date, 'date')}, where about ${say(expectedCm, 'cm')} were expected. The plan does not go by it until it is said to be right: if it is, type it again under Pasture walk for that day and tick that it is. If it is a slip, delete it there and read again; if a move that was told is wrong, correct that.`,
+      `${paddock} was read as ${say(reading.heightCm, 'cm')} on ${say(reading.date, 'date')}, where about ${say(expectedCm, 'cm')} were expected. The plan does not go by it until it is said to be right: if it is, type it again under Pasture walk for that day and tick that it is. If it is a slip, ${reading.isOfMove ? 'it was told with a move: take that move back under The record, What was told, and tell it again' : 'delete it there and read again; if a move that was told is wrong, correct that'}.`,
     ),
   );
+
+/** The same for whoever asks about them. */
+export const leftOutOf = ({ leftOut }: Believed): LeftOutReading[] =>
+  leftOut.map(({ reading: { id, paddockId, date }, expectedCm }) => ({
+    ...{ id, paddockId, date, expectedCm },
+  }));

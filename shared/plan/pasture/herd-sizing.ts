@@ -45,7 +45,6 @@ export function herdSizing(
 ): Found<HerdSizing> {
   const { tables, span, weather, choices, grass, dateOf } = context;
   const herd = context.herds[h]!;
-  const need = { rows: needRows({ ...context, herds: [herd] }) };
   const { pasture } = tables;
   const days = context.herdDays[h]!;
   let busy = span.from;
@@ -55,6 +54,8 @@ export function herdSizing(
     if (0 < days.head[i]!)
       hottest = Math.max(hottest, context.climate.hotMaxC[weather.dayOfYear[i]! - 1]!);
   }
+  const calves = days.calfLiveKg[busy] === 0 ? [] : [tables.cattle.calfWeight];
+  const need = { rows: [...needRows({ ...context, herds: [herd] }), ...calves] };
   const demand = quantity(
     'Dry matter a day, at most',
     days.demandKg[busy]!,

@@ -13,13 +13,14 @@ import { found, type Found } from '../found.js';
 import { bedIssues, type StoodThere } from './beds.js';
 import { pastStays, type PastureContext } from './pasture-context.js';
 import { manureRows } from './pasture-support.js';
+import type { Penned } from './penned.js';
 
 export const manureFormulas = {
   nitrogen: {
     id: 'paddock-nitrogen',
     title: 'Manure nitrogen of the plan',
     words:
-      'Nitrogen the herds and the birds behind them drop while in the paddock. A third or more can be lost to the air.',
+      'Nitrogen that herds and birds drop while in the paddock. A third or more can be lost to the air.',
     symbols: 'N = Σ days·live weight·n ÷ A',
     sources: ['ARITHMETIC'],
     mark: 'computed',
@@ -66,6 +67,10 @@ export function planManure(context: PastureContext, books: SeasonBooks): Found<M
     n[paddock]! += nitrogenKg;
     p[paddock]! += phosphorusKg;
   }
+  for (const [paddock, { days, nitrogenKgPerDay, phosphorusKgPerDay }] of standing(context)) {
+    n[paddock]! += days * nitrogenKgPerDay;
+    p[paddock]! += days * phosphorusKgPerDay;
+  }
   const birds = moves.map((each) => each.move);
   const issues = [
     ...onWetGround(context, birds),
@@ -76,6 +81,7 @@ export function planManure(context: PastureContext, books: SeasonBooks): Found<M
     context.order,
     ...manureRows(tables, context.herds),
     ...context.followers.flatMap(({ rows: of = [] }) => of),
+    ...(context.penned ?? []).flatMap(({ rows: of }) => of),
   ];
   const perHa = (kg: number, areaM2: number): number => (kg * 10_000) / areaM2;
   const over = paddocks.filter((own, i) => limit.value < perHa(n[i]!, own.areaM2));
@@ -113,6 +119,19 @@ export function planManure(context: PastureContext, books: SeasonBooks): Found<M
   };
   return found(part, { issues });
 }
+
+/** Birds that stand in one paddock, and the days of the plan on which they do. */
+const standing = ({
+  penned = [],
+  paddocks,
+  span,
+}: PastureContext): [number, Pick<Penned, 'days' | 'nitrogenKgPerDay' | 'phosphorusKgPerDay'>][] =>
+  penned.map((birds) => {
+    const from = Math.max(span.from, daysBetween(span.first, birds.from));
+    const to = Math.min(span.to, daysBetween(span.first, birds.leaveOn));
+    const paddock = paddocks.findIndex(({ id }) => id === birds.paddockId);
+    return [paddock, { ...birds, days: Math.max(0, to - from) }];
+  });
 
 /** Last days of all that stands in the paddocks: herds before and in the plan, birds behind them. */
 function stoodThere(

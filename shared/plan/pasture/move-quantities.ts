@@ -171,7 +171,7 @@ export function moveDetails(plan: PasturePlan, move: Move): NumberQuantity[] {
       'kgPerHa',
       sizingFormulas.stockDensity,
       [input('Live weight', move.liveKg, 'kg'), from(paddock.area, 'A')],
-      { rows: [plan.order] },
+      { rows: [plan.order, plan.stocking.stockingRate] },
     ),
     ...(move.hayKg <= 0
       ? []

@@ -12,6 +12,7 @@ import { valuesOf } from '../../tables/judgements.js';
 import { rowById, type Tables } from '../../tables/tables.js';
 import { lastGrowingDay, withAutumnKept } from './autumn.js';
 import { withBedsClosed } from './closed-beds.js';
+import { withPensClosed } from './closed-pens.js';
 import { wasteOf } from './hay-waste.js';
 import { keptHerdDays } from './kept-herd-days.js';
 import { growthRows, orderRows } from './pasture-support.js';
@@ -48,7 +49,7 @@ export function pastureContext(
 ): PastureContext {
   const span = pastureSpan(asked);
   const weather = seasonWeather(asked, span, drawn);
-  const kept = { ...asked, paddocks: withBedsClosed(asked, span) };
+  const kept = { ...asked, paddocks: withPensClosed(withBedsClosed(asked, span), asked) };
   const open = seasonSwards(kept, span, weather);
   const paddocks = withAutumnKept(kept, span, lastGrowingDay(open.swards, span, asked.tables));
   const { tables } = asked;

@@ -3,11 +3,13 @@ import type { Tables } from '../../tables/tables.js';
 import { contextAlone } from '../batch-request.js';
 import { followerOf } from './follower.js';
 import type { PastureRequest } from './pasture-request.js';
+import { pennedOf, standsIn } from './penned.js';
 
-/** The pasture in the picture of its farm, with the birds that follow a herd. */
+/** The pasture in the picture of its farm, with the birds that follow a herd or stand in it. */
 export function pastureOfFarm(picture: AnimalPicture, tables: Tables): PastureRequest {
   const { farm, climate, today, paddocks, herds, cows, readings, pastureChoices, batches } =
     picture;
+  const penned = pennedOf(picture, tables);
   return {
     farm,
     climate,
@@ -23,8 +25,11 @@ export function pastureOfFarm(picture: AnimalPicture, tables: Tables): PastureRe
       // A batch that is gone follows no herd any more.
       const batch = batches.find(({ id }) => id === herd.followedByBatchId);
       // Where it lives and when it leaves hangs on no other batch.
-      return (batch && followerOf(herd, contextAlone(picture, tables, batch))) ?? [];
+      // Birds that stand in one paddock follow nobody.
+      if (!batch || standsIn(batch, picture)) return [];
+      return followerOf(herd, contextAlone(picture, tables, batch)) ?? [];
     }),
+    ...(penned.length === 0 ? {} : { penned }),
     choices: pastureChoices,
   };
 }

@@ -12,7 +12,7 @@ import { bedsOf, type BedPart } from './beds.js';
 import { carriedParts, tooPoor } from './carried-part.js';
 import { checkPasture } from './check-pasture.js';
 import { drySpell, type DrySpell } from './dry-spell.js';
-import { believed, oddIssues, type Believed } from './believed.js';
+import { believed, leftOutOf, oddIssues, type Believed, type LeftOutReading } from './believed.js';
 import { bookOf, type GrassBook } from './grass-book.js';
 import { planHay, type HayPart } from './hay-part.js';
 import { herdPart, type HerdPart } from './herd-part.js';
@@ -36,6 +36,7 @@ import { paddockPart, type PaddockPart } from './paddock-part.js';
 import { pastureIssues } from './pasture-issues.js';
 import { quarantineIssues } from './quarantine-issues.js';
 import { pastureOfFarm } from './pasture-of-farm.js';
+import { pensIssues, pensOf, type PensPart } from './pens-part.js';
 import { farmFactor } from './farm-growth.js';
 import { rounded } from './rounded-days.js';
 import { spareGrass } from './spare-grass.js';
@@ -73,8 +74,11 @@ export interface PasturePlan {
   readonly keyDates: TurningPart;
   readonly stocking: SizingPart;
   readonly birds: readonly BirdMove[];
+  /** Heights that it does not go by until somebody says they are right; left out where there are none. */
+  readonly leftOut?: readonly LeftOutReading[];
   /** Ground that becomes garden. */
   readonly beds: readonly BedPart[];
+  readonly pens: readonly PensPart[];
   /** Herds that stand where there is nothing to graze on its first day; left out where none does. */
   readonly nothingToGraze?: readonly NothingToGraze[];
   /** Moves that nobody told, where nothing was told of a herd for long. */
@@ -152,6 +156,7 @@ function planAsTold(picture: AnimalPicture, tables: Tables): PasturePlan {
         ...oddIssues(season),
         ...pastureIssues(context, chosen),
         ...quarantineIssues(context, chosen),
+        ...pensIssues(context),
         ...tooPoor(context, carries),
         ...spareGrass(context, chosen),
         ...littleHay(context, chosen),
@@ -189,6 +194,7 @@ function planAsTold(picture: AnimalPicture, tables: Tables): PasturePlan {
       paddockId: context.paddocks[paddock]!.id,
       on: dateOf(day),
     })),
+    ...(0 < season.leftOut.length ? { leftOut: leftOutOf(season) } : {}),
     ...(0 < bare.length ? { nothingToGraze: bare } : {}),
     mowingWork: mowingWorkOf(context, mowingGoes(context, chosen.books)),
     hay: hay.part,
@@ -196,6 +202,7 @@ function planAsTold(picture: AnimalPicture, tables: Tables): PasturePlan {
     stocking: sizing.part,
     birds: manure.part.birds,
     beds: bedsOf(context),
+    pens: pensOf(context),
     tasks: tasks.part.tasks,
     forageBalance: bookOf(chosen),
     issues: byLevel(issues),

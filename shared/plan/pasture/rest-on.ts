@@ -1,5 +1,6 @@
 import { addDays, daysBetween, type PlainDate } from '../../calendar/plain-date.js';
 import { input, quantity, type NumberQuantity } from '../../explain/quantity.js';
+import type { Mowing } from '../../farm/mowing.js';
 import type { Paddock } from '../../farm/paddock.js';
 import { moveFormulas } from './move-quantities.js';
 import type { PasturePlan } from './pasture-plan.js';
@@ -11,11 +12,13 @@ export type RestOn = { readonly is: 'grazed' } | { readonly is: 'resting'; of: N
  * Days since a paddock was last grazed or mown; undefined where it is not known when that was.
  *
  * @param day of the plan, 0 or more
+ * @param mowings what was told: the plan itself only knows cuts from its first day on
  */
 export function restOn(
   plan: PasturePlan,
   { id, name, lastGrazedOn }: Pick<Paddock, 'id' | 'name' | 'lastGrazedOn'>,
   day: number,
+  mowings: readonly Mowing[] = [],
 ): RestOn | undefined {
   const date = addDays(plan.from, day);
   const stays = plan.moves.filter((move) => move.paddockId === id && move.from <= date);
@@ -23,7 +26,11 @@ export function restOn(
   const isPast = (on: PlainDate): boolean => on <= date;
   const left = [
     ...stays.map(({ to }) => addDays(to, 1)),
-    ...[...plan.surplus.map((cut) => ({ ...cut, on: cut.cutOn })), ...plan.toppings]
+    ...[
+      ...plan.surplus.map((cut) => ({ ...cut, on: cut.cutOn })),
+      ...plan.toppings,
+      ...mowings.map((told) => ({ ...told, on: told.date })),
+    ]
       .filter(({ paddockId, on }) => paddockId === id && isPast(on))
       .map(({ on }) => on),
     ...(lastGrazedOn !== undefined && isPast(lastGrazedOn) ? [addDays(lastGrazedOn, 1)] : []),

@@ -11,6 +11,8 @@ export interface SumOfBatches {
 export interface BreedSum {
   readonly strain: string;
   readonly purpose: HowItWent['purpose'];
+  /** The breed, with what it is kept for where it is kept for both. */
+  readonly name: string;
   /** The calendar year in which they came; left out in the sum over all years. */
   readonly year?: number;
   readonly batches: number;
@@ -44,14 +46,19 @@ export function byBreed(went: readonly HowItWent[]): BreedSum[] {
     .sort(([a], [b]) => (a < b ? -1 : 1))
     .flatMap(([, batches]) => {
       const years = grouped(batches, ({ arrivedOn }) => arrivedOn.slice(0, 4));
+      const { strain, purpose } = batches[0]!;
+      const isBoth = breeds.has(`${strain}/${purpose === 'meat' ? 'layers' : 'meat'}`);
+      const name = isBoth ? `${strain}, ${KEPT_FOR[purpose]}` : strain;
       const each = [...years]
         .sort(([a], [b]) => (a < b ? -1 : 1))
-        .map(([year, ofYear]) => ({ ...sumOf(ofYear), year: Number(year) }));
-      return 1 < each.length ? [...each, sumOf(batches)] : each;
+        .map(([year, ofYear]) => ({ name, ...sumOf(ofYear), year: Number(year) }));
+      return 1 < each.length ? [...each, { name, ...sumOf(batches) }] : each;
     });
 }
 
-function sumOf(batches: readonly HowItWent[]): BreedSum {
+const KEPT_FOR = { meat: 'for meat', layers: 'for eggs' } as const;
+
+function sumOf(batches: readonly HowItWent[]): Omit<BreedSum, 'name'> {
   const { strain, purpose } = batches[0]!;
   const actual = ({ lines }: HowItWent, id: string): number | undefined =>
     lines.find((line) => line.id === id)?.actual;

@@ -1,5 +1,6 @@
 import { describe, expect, it } from '@jest/globals';
 import { addDays, daysBetween } from '../../../shared/calendar/plain-date.js';
+import type { Mowing } from '../../../shared/farm/mowing.js';
 import { restOn } from '../../../shared/plan/pasture/rest-on.js';
 import { newPaddocks, newPastureRequest } from '../../support/pasture-factories.js';
 import { plannedPasture } from '../../support/pictures.js';
@@ -33,5 +34,24 @@ describe('restOn', () => {
       const own = restOn(plan, { id: paddockId, name: 'x' }, daysBetween(plan.from, cutOn) + 4);
       expect(own?.is === 'resting' && own.of.value).toBe(4);
     }
+  });
+
+  it('counts from a mowing that was told before the plan begins, topped or baled', () => {
+    const [first] = paddocks;
+    const told = { id: 'm', paddockId: first!.id, date: addDays(plan.from, -11) };
+    const since = (lastGrazedOn: string | undefined, mowings: readonly Mowing[]) => {
+      const rest = restOn(
+        plan,
+        { ...first!, ...(lastGrazedOn === undefined ? {} : { lastGrazedOn }) },
+        0,
+        mowings,
+      );
+      return rest?.is === 'resting' ? rest.of.value : undefined;
+    };
+    expect(since(undefined, [])).toBeUndefined();
+    expect(since(undefined, [told])).toBe(11);
+    expect(since(addDays(plan.from, -40), [{ ...told, isLeftLying: true }])).toBe(11);
+    expect(since(addDays(plan.from, -5), [told])).toBe(4);
+    expect(since(undefined, [{ ...told, paddockId: paddocks[1]!.id }])).toBeUndefined();
   });
 });

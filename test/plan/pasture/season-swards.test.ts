@@ -2,6 +2,8 @@ import { describe, expect, it } from '@jest/globals';
 import { addDays, daysBetween, monthOf } from '../../../shared/calendar/plain-date.js';
 import type { GrassReading } from '../../../shared/farm/paddock.js';
 import type { Mowing } from '../../../shared/farm/mowing.js';
+import { isOddReading } from '../../../shared/pasture/odd-reading.js';
+import { expectedHeight } from '../../../shared/plan/pasture/expected-height.js';
 import type { PastureRequest } from '../../../shared/plan/pasture/pasture-request.js';
 import { pastureSpan, type PastureSpan } from '../../../shared/plan/pasture/pasture-span.js';
 import {
@@ -424,6 +426,47 @@ describe('a height that cannot be', () => {
     const none = at(...wild);
     expect(none.moves.length).toBeGreaterThan(0);
     expect(none.issues.some(({ code }) => code === 'reading-odd')).toBe(true);
+  });
+});
+
+describe('a height of days ago that the plan leaves out', () => {
+  const first = newReading({ id: 'r1', date: '2027-04-25', heightCm: 8 });
+  const told = (...more: Partial<GrassReading>[]) =>
+    plannedPasture(
+      newPastureRequest({
+        today: '2027-05-20',
+        readings: [
+          first,
+          ...more.map((each) => newReading({ id: 'r2', date: '2027-05-05', ...each })),
+        ],
+      }),
+    );
+
+  it('is carried with what was expected on its day, so that it can be said to be right', () => {
+    for (const heightCm of [26, 30, 34]) {
+      const plan = told({ heightCm });
+      const [own, ...others] = plan.leftOut!;
+      expect(others).toEqual([]);
+      expect(own).toMatchObject({ id: 'r2', paddockId: 'p1', date: '2027-05-05' });
+      const expectedCm = expectedHeight(plan, 'p1', '2027-05-05')!;
+      expect(expectedCm).toBe(own!.expectedCm);
+      expect(isOddReading(heightCm, expectedCm, newPastureRequest().tables.judgements.grass)).toBe(
+        true,
+      );
+      // Today's grass is another matter: by it nobody would be asked.
+      expect(expectedHeight(plan, 'p1', plan.today)).toBeGreaterThan(1.3 * expectedCm);
+    }
+    expect(told({ heightCm: 30, isSure: true }).leftOut).toBeUndefined();
+    expect(expectedHeight(told(), 'p1', '2027-05-05')).toBeUndefined();
+  });
+
+  it('is taken back where it was told: in the walk, or with its move', () => {
+    const text = (more: Partial<GrassReading>): string =>
+      told({ heightCm: 34, ...more }).issues.find(({ code }) => code === 'reading-odd')!.text;
+    expect(text({})).toContain('delete it there');
+    const ofMove = text({ isOfMove: true });
+    expect(ofMove).not.toContain('delete it there');
+    expect(ofMove).toContain('take that move back under The record, What was told');
   });
 });
 

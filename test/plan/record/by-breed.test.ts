@@ -72,6 +72,12 @@ describe('batches of a breed together', () => {
       ['Barred Rock', 'meat', 8],
       ['Cornish Cross', 'meat', 53],
     ]);
+    // One breed kept for both says which; of no other breed it is in question.
+    expect(sums.map(({ name }) => name)).toEqual([
+      'Barred Rock, for eggs',
+      'Barred Rock, for meat',
+      'Cornish Cross',
+    ]);
     expect(byBreed([])).toEqual([]);
   });
 

@@ -8,6 +8,9 @@ type PlaceField = 'brooderId' | 'penId' | 'coopId' | 'freezerId' | 'feedStoreId'
 /** Where they live, and where feed and meat are kept. */
 export function PlaceFields({ setting, draft, errors, onChange }: FormProps) {
   const isMeat = draft.purpose !== 'layers';
+  const { paddocks } = setting.picture;
+  const home = isMeat ? (draft.penId ?? draft.coopId) : draft.coopId;
+  const isOnGrass = 0 < paddocks.length && (home ?? draft.grassPaddockId) !== undefined;
   const place = (field: PlaceField, kind: FacilityKind) => (
     <Select
       label={FIELDS[field].label}
@@ -23,6 +26,16 @@ export function PlaceFields({ setting, draft, errors, onChange }: FormProps) {
       {draft.origin !== 'hen' && !isStarted(draft) && place('brooderId', 'brooder')}
       {isMeat && place('penId', 'field-pen')}
       {place('coopId', 'coop')}
+      {isOnGrass && (
+        <Select
+          label={FIELDS.grassPaddockId.label}
+          value={draft.grassPaddockId}
+          error={errors['grassPaddockId']}
+          onChange={(grassPaddockId) => onChange({ grassPaddockId })}
+          options={paddocks}
+          none="No paddock"
+        />
+      )}
       {(isMeat || draft.sex === 'straight-run') && place('freezerId', 'freezer')}
       {place('feedStoreId', 'feed-store')}
     </>

@@ -2,10 +2,11 @@ import './paddock-map.css';
 import { SegmentedControl, Slider, Stack, Text } from '@mantine/core';
 import { useState } from 'react';
 import { addDays, daysBetween } from '../../../../shared/calendar/plain-date.js';
+import type { Mowing } from '../../../../shared/farm/mowing.js';
 import type { Paddock } from '../../../../shared/farm/paddock.js';
 import type { PaddockPart } from '../../../../shared/plan/pasture/paddock-part.js';
 import type { PasturePlan } from '../../../../shared/plan/pasture/pasture-plan.js';
-import { restOn } from '../../../../shared/plan/pasture/rest-on.js';
+import { restOn, type RestOn } from '../../../../shared/plan/pasture/rest-on.js';
 import { heightOn } from '../../../../shared/plan/pasture/standing.js';
 import type { NumberQuantity } from '../../../../shared/explain/quantity.js';
 import { formatValue } from '../../../../shared/units/format.js';
@@ -44,11 +45,13 @@ const UNKNOWN = { fill: 'var(--shade)', words: 'not known' };
 export function PaddockMap({
   plan,
   paddocks,
+  mowings,
   day,
   onDay,
 }: {
   plan: PasturePlan;
   paddocks: readonly Paddock[];
+  mowings: readonly Mowing[] | undefined;
   day: number;
   onDay: (day: number) => void;
 }) {
@@ -63,7 +66,9 @@ export function PaddockMap({
     return [
       {
         paddock,
-        ...(by === 'height' ? byHeight(plan, part, day, say) : byRest(plan, paddock, day, say)),
+        ...(by === 'height'
+          ? byHeight(plan, part, day, say)
+          : byRest(restOn(plan, paddock, day, mowings), say)),
       },
     ];
   });
@@ -112,13 +117,14 @@ export function PaddockMap({
                     <title>{`${paddock.name}: ${words}`}</title>
                   </polygon>
                   {hasName && (
-                    <text x={x} y={y - LETTERS / 4}>
+                    <text x={x} y={y - LETTERS / 4} fontSize={LETTERS}>
                       {paddock.name}
                     </text>
                   )}
                   <text
                     x={x}
                     y={y + LETTERS * (hasName ? 0.85 : 0.35)}
+                    fontSize={LETTERS}
                     className="paddock-map-number"
                   >
                     {number}
@@ -185,13 +191,7 @@ function byHeight(
   };
 }
 
-function byRest(
-  plan: PasturePlan,
-  paddock: Paddock,
-  day: number,
-  say: (of: NumberQuantity) => string,
-): Said {
-  const rest = restOn(plan, paddock, day);
+function byRest(rest: RestOn | undefined, say: (of: NumberQuantity) => string): Said {
   if (!rest) return { ...UNKNOWN, number: '?', words: 'rest not known' };
   if (rest.is === 'grazed') return { ...GRAZED, number: '0' };
   const { fill } = RESTS.find(({ under }) => rest.of.value < under)!;

@@ -151,7 +151,13 @@ function Season({
             <Fact of={allStandingOn(plan, shownDay)} />
           </Facts>
         </Folded>
-        <PaddockMap plan={plan} paddocks={picture.paddocks} day={shownDay} onDay={setDay} />
+        <PaddockMap
+          plan={plan}
+          paddocks={picture.paddocks}
+          mowings={picture.mowings}
+          day={shownDay}
+          onDay={setDay}
+        />
         <MownSection farm={farm} plan={plan} picture={picture} />
         <Folded
           id="what-if"

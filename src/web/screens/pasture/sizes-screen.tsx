@@ -84,6 +84,15 @@ export default function SizesScreen({ farm, tables }: { farm: SavedFarm; tables:
               </Facts>
             </Section>
           )}
+          {0 < plan.pens.length && (
+            <Section title="Ground under birds">
+              <Facts>
+                {plan.pens.map(({ batchId, cattleFrom }) => (
+                  <Fact key={batchId} of={cattleFrom} />
+                ))}
+              </Facts>
+            </Section>
+          )}
           <Section title="Paddock by paddock">
             <WideTable label="Paddocks with area, height and manure">
               <Table className="stacks">

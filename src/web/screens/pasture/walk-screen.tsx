@@ -4,8 +4,7 @@ import { Alert, Button, Checkbox, Group, Stack, Text, Title } from '@mantine/cor
 import { useState } from 'react';
 import { changedByWalk } from '../../../../shared/plan/pasture/changed-by-walk.js';
 import type { PasturePlan } from '../../../../shared/plan/pasture/pasture-plan.js';
-import type { PaddockPart } from '../../../../shared/plan/pasture/paddock-part.js';
-import { daysBetween } from '../../../../shared/calendar/plain-date.js';
+import { expectedHeight } from '../../../../shared/plan/pasture/expected-height.js';
 import type { FarmPicture } from '../../../../shared/farm/picture.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
 import { doubtOfDay } from '../../../../shared/farm/told-doubts.js';
@@ -85,15 +84,14 @@ function Walk({
   const save = useWalk(farm.id);
   const unit = unitLabel('cm', farm.units);
   const read = Object.keys(heights).length;
-  const expected = (part: PaddockPart | undefined): number | undefined => {
-    if (!part || !plan) return undefined;
-    const day = Math.max(0, daysBetween(plan.from, date));
-    const mass = 0 < day ? part.massByDay[day] : part.mass.value;
-    return mass === undefined ? undefined : mass / part.perCm.value;
-  };
+  /** Another height is another question. */
+  const noLongerMeant = (paddockId: string) =>
+    setMeant(new Set([...meant].filter((id) => id !== paddockId)));
+  const expected = (paddockId: string, on = date): number | undefined =>
+    plan && expectedHeight(plan, paddockId, on);
   /** What is expected of a paddock whose typed height is hard to believe. */
   const oddOf = (paddockId: string): number | undefined => {
-    const cm = expected(plan?.paddocks.find(({ id }) => id === paddockId));
+    const cm = expected(paddockId);
     const typed = heights[paddockId];
     return cm !== undefined &&
       typed !== undefined &&
@@ -124,7 +122,10 @@ function Walk({
         label="Walked on"
         value={date}
         max={picture.today}
-        onChange={(on) => setDate(on ?? picture.today)}
+        onChange={(on) => {
+          setDate(on ?? picture.today);
+          setMeant(new Set());
+        }}
       />
       {doubt && (
         <Checkbox
@@ -173,13 +174,18 @@ function Walk({
       <div className="walk-rows">
         {picture.paddocks.map((paddock) => {
           const part = plan?.paddocks.find((p) => p.id === paddock.id);
-          const usual = expected(part) ?? part?.lastReading?.heightCm ?? 10;
+          const usual =
+            expected(paddock.id) ??
+            expected(paddock.id, picture.today) ??
+            part?.lastReading?.heightCm ??
+            10;
           const cm = heights[paddock.id] ?? usual;
           const shown = toShown(cm, 'cm', farm.units);
           const isRead = paddock.id in heights;
           const put = (value: number) => {
             const { [paddock.id]: _gone, ...otherTexts } = texts;
             setTexts(otherTexts);
+            noLongerMeant(paddock.id);
             setHeights({
               ...heights,
               [paddock.id]: fromShown(Math.max(0, value), 'cm', farm.units),
@@ -218,6 +224,7 @@ function Walk({
                     const { [paddock.id]: _gone, ...others } = heights;
                     const height = heightIn(text);
                     setTexts({ ...texts, [paddock.id]: text });
+                    noLongerMeant(paddock.id);
                     setHeights(height === undefined ? others : { ...others, [paddock.id]: height });
                   }}
                 />
@@ -277,6 +284,7 @@ function Walk({
               onSuccess: () => {
                 setHeights({});
                 setTexts({});
+                setMeant(new Set());
               },
             },
           );

@@ -7,9 +7,9 @@ import {
 import { formatValue } from '../../../../shared/units/format.js';
 import type { SavedFarm } from '../../api/queries.js';
 import { useHowAllWent } from '../../api/record-queries.js';
-import { Section } from '../../shell/section.js';
 import { useAll } from '../../shell/states.js';
 import { WideTable } from '../../shell/wide-table.js';
+import { YearsPart } from './years-part.js';
 
 interface Column {
   readonly label: string;
@@ -49,7 +49,15 @@ function inUnit(unit: 'kg' | 'moneyPerKg'): Column['say'] {
 }
 
 /** Breeds side by side, and the years of each; nothing where there is one batch to look at. */
-export function BreedsCard({ farm, upTo }: { farm: SavedFarm; upTo?: number }) {
+export function BreedsCard({
+  farm,
+  upTo,
+  isFolded,
+}: {
+  farm: SavedFarm;
+  upTo?: number;
+  isFolded?: boolean;
+}) {
   const all = useAll(useHowAllWent(farm.id));
   if ('waiting' in all) return all.waiting;
   const went = all.data[0].filter(
@@ -58,7 +66,12 @@ export function BreedsCard({ farm, upTo }: { farm: SavedFarm; upTo?: number }) {
   const sums = byBreed(went);
   if (sums.length < 2 && (sums[0]?.batches ?? 0) < 2) return null;
   return (
-    <Section title="Breeds and years side by side">
+    <YearsPart
+      id="breeds"
+      title="Breeds and years side by side"
+      answer={[...new Set(sums.map(({ name }) => name))].join(' · ')}
+      {...{ isFolded }}
+    >
       <WideTable label="Breeds and years side by side">
         <Table className="stacks">
           <Table.Thead>
@@ -71,7 +84,7 @@ export function BreedsCard({ farm, upTo }: { farm: SavedFarm; upTo?: number }) {
           </Table.Thead>
           <Table.Tbody>
             {sums.map((sum) => (
-              <Row key={`${sum.strain} ${sum.purpose} ${sum.year}`} sum={sum} farm={farm} />
+              <Row key={`${sum.name} ${sum.year}`} sum={sum} farm={farm} />
             ))}
           </Table.Tbody>
         </Table>
@@ -80,16 +93,16 @@ export function BreedsCard({ farm, upTo }: { farm: SavedFarm; upTo?: number }) {
         Of batches that are over, by the year they came in: all feed over all weight, all cost over
         all weight. Where something is known of some of them only, (1 of 2) says of how many.
       </Text>
-    </Section>
+    </YearsPart>
   );
 }
 
 function Row({ sum, farm }: { sum: BreedSum; farm: SavedFarm }) {
-  const { strain, year, batches } = sum;
+  const { name, year, batches } = sum;
   return (
     <Table.Tr>
       <Table.Th scope="row" fw={year === undefined ? 700 : 400}>
-        {strain}, {year ?? 'all years'}
+        {name}, {year ?? 'all years'}
         <Text size="sm" c="dimmed">
           {batches === 1 ? '1 batch' : `${batches} batches`}
         </Text>

@@ -1,17 +1,25 @@
 import { Table, Text } from '@mantine/core';
-import type { PaddockYear } from '../../../../shared/plan/record/paddock-year.js';
+import type { PaddocksOfYear, PaddockYear } from '../../../../shared/plan/record/paddock-year.js';
 import { formatAbout } from '../../../../shared/units/format.js';
 import type { SavedFarm } from '../../api/queries.js';
 import { usePaddocksByYear } from '../../api/record-queries.js';
-import { Section } from '../../shell/section.js';
 import { useAll } from '../../shell/states.js';
 import { WideTable } from '../../shell/wide-table.js';
+import { YearsPart } from './years-part.js';
 
 /** As many years as a page is wide. */
 const YEARS_AT_ONCE = 6;
 
 /** What each paddock carried, each year a column; nothing before there are two years of it. */
-export function PaddocksByYearCard({ farm, upTo }: { farm: SavedFarm; upTo: number }) {
+export function PaddocksByYearCard({
+  farm,
+  upTo,
+  isFolded,
+}: {
+  farm: SavedFarm;
+  upTo: number;
+  isFolded?: boolean;
+}) {
   const all = useAll(usePaddocksByYear(farm.id));
   if ('waiting' in all) return all.waiting;
   const years = all.data[0]
@@ -25,7 +33,12 @@ export function PaddocksByYearCard({ farm, upTo }: { farm: SavedFarm; upTo: numb
   );
   const rows = [...names].sort(([, a], [, b]) => (a < b ? -1 : 1));
   return (
-    <Section title="Paddocks, year by year">
+    <YearsPart
+      id="paddock-years"
+      title="Paddocks, year by year"
+      answer={bestOfLast(years.at(-1)!, farm)}
+      {...{ isFolded }}
+    >
       <WideTable label="Paddocks, year by year">
         <Table className="stacks">
           <Table.Thead>
@@ -55,7 +68,7 @@ export function PaddocksByYearCard({ farm, upTo }: { farm: SavedFarm; upTo: numb
         the cattle as they are typed now; a year of which few moves were told looks poorer than it
         was.
       </Text>
-    </Section>
+    </YearsPart>
   );
 }
 
@@ -70,6 +83,11 @@ function Carried({ of, farm }: { of: PaddockYear | undefined; farm: SavedFarm })
       </Text>
     </>
   );
+}
+
+function bestOfLast({ year, paddocks }: PaddocksOfYear, farm: SavedFarm): string {
+  const best = paddocks.filter(isUsed).reduce((a, b) => (a.yieldKgPerHa < b.yieldKgPerHa ? b : a));
+  return `Most in ${year}: ${best.name}, ${formatAbout(best.yieldKgPerHa, 'kgPerHa', farm)}`;
 }
 
 const isUsed = ({ stays, bales }: PaddockYear): boolean => 0 < stays || 0 < bales;

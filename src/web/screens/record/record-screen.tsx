@@ -40,9 +40,11 @@ export default function RecordScreen({ farm, tables }: { farm: SavedFarm; tables
       </Group>
       <YearCard farm={farm} tables={tables} year={year} setYear={setYear} />
       <BatchesCard farm={farm} />
-      <BreedsCard farm={farm} />
       <PaddocksCard farm={farm} tables={tables} year={year} />
-      <PaddocksByYearCard farm={farm} upTo={Number(farmDay(farm).slice(0, 4))} />
+      <div>
+        <BreedsCard farm={farm} isFolded />
+        <PaddocksByYearCard farm={farm} upTo={Number(farmDay(farm).slice(0, 4))} isFolded />
+      </div>
       <Section title="What was told">
         <ToldList {...{ farm, picture, tables }} of={search.get('of') ?? undefined} />
       </Section>
