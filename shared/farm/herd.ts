@@ -63,6 +63,13 @@ export const cattleGroupFields = row(
     wouldLeaveOn: optional(date('Would have left on')),
     /** Where they stand when they come to others: a pen, or a paddock by its name. */
     apartIn: optional(text('Kept apart in')),
+    /** Left out, the table's. */
+    apartDays: optional(
+      number(
+        'Days kept apart',
+        whole(1, 180, 'day', 'Give the days; advice runs from three weeks to two months.'),
+      ),
+    ),
     bredOn: optional(date('Bred on')),
     /** Due date when it is known otherwise; else the service date plus the breed's gestation. */
     calvesOn: optional(date('Calving due, if known')),

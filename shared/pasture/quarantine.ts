@@ -9,10 +9,10 @@ export interface Apart {
   readonly out: PlainDate;
 }
 
-type Staying = Pick<CattleGroup, 'arrivesOn' | 'leavesOn'>;
+type Staying = Pick<CattleGroup, 'arrivesOn' | 'leavesOn' | 'apartDays'>;
 
 /**
- * When a group of a herd stands apart: from its arrival, the days of the table, where cattle of that
+ * When a group of a herd stands apart: from its arrival, the days it is said to or those of the table, where cattle of that
  * herd are there already. Undefined for cattle that were always there, or come to none.
  */
 export function apartOf(
@@ -28,7 +28,9 @@ export function apartOf(
       (other.arrivesOn === undefined || other.arrivesOn < from) &&
       (other.leavesOn === undefined || from < other.leavesOn),
   );
-  return joins ? { from, out: addDays(from, pasture.quarantineDays.value) } : undefined;
+  return joins
+    ? { from, out: addDays(from, group.apartDays ?? pasture.quarantineDays.value) }
+    : undefined;
 }
 
 /** Whether a group stands apart on a date. */

@@ -1,5 +1,6 @@
 import {
   from,
+  fromFarm,
   fromTable,
   input,
   quantity,
@@ -157,9 +158,14 @@ function dryFeed(
 /** Days in which cattle that join a herd are fed in a pen of their own. */
 function quarantineInputs({ herds, tables }: PastureContext): QuantityInput[] {
   const { quarantineDays: days } = tables.pasture;
-  if (!herds.some(({ groups }) => groups.some(({ arrivesOn }) => arrivesOn !== undefined)))
-    return [];
+  const coming = herds.flatMap(({ groups }) =>
+    groups.filter(({ arrivesOn }) => arrivesOn !== undefined),
+  );
+  const typed = [...new Set(coming.flatMap(({ apartDays }) => apartDays ?? []))];
+  const own = typed.map((each) => fromFarm('Days in quarantine', each, 'day'));
+  if (coming.every(({ apartDays }) => apartDays !== undefined)) return own;
   return [
+    ...own,
     fromTable(days, 'Days in quarantine', days.value, 'day'),
     fromTable(days, `At least, as ${days.because ?? 'advice differs'}`, days.low, 'day'),
     fromTable(days, 'At most', days.high, 'day'),

@@ -1,4 +1,4 @@
-import { addDays, type PlainDate } from '../../calendar/plain-date.js';
+import { addDays, daysBetween, type PlainDate } from '../../calendar/plain-date.js';
 import { formatDate } from '../../units/dates.js';
 import { TURN_OUT } from '../../farm/herd-move-work.js';
 import { inOwnUnits } from '../../units/own-units.js';
@@ -115,12 +115,16 @@ function eventsOf(
   };
   return [
     ...(turnOut ? [{ kind: 'turn-out', date: String(turnOut.value) } as const] : []),
-    ...arrivals.map(({ on, head, apartIn }, k): PlanEvent => ({
+    ...arrivals.map(({ on, head, apartIn, out }, k): PlanEvent => ({
       kind: 'cattle-arrival',
       number: k + 1,
       date: on,
       counts: { 'ten-head': head },
       ...(apartIn === undefined ? {} : { what: apartIn }),
+      // From the day after they come to the last one apart.
+      ...(out === undefined || daysBetween(on, out) === tables.pasture.quarantineDays.value
+        ? {}
+        : { dailyDays: Math.max(1, daysBetween(on, out) - 1) }),
     })),
     ...arrivals.flatMap(({ out }, k): PlanEvent[] =>
       out === undefined ? [] : [{ kind: 'quarantine-over', number: k + 1, date: out }],

@@ -99,7 +99,9 @@ export const needRows = ({
   ...herds.flatMap(({ groups }) =>
     groups.flatMap((group) => [
       ...usualRows(tables, group),
-      ...(group.arrivesOn === undefined ? [] : [tables.pasture.quarantineDays]),
+      ...(group.arrivesOn === undefined || group.apartDays !== undefined
+        ? []
+        : [tables.pasture.quarantineDays]),
     ]),
   ),
   tables.cattle.animalUnits,

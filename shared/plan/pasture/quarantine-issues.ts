@@ -44,11 +44,12 @@ function placeMissing({ say, tables }: PastureContext, each: Standing): PlanIssu
   const { group, herd, from, out, words } = each;
   if (group.apartIn !== undefined) return [];
   const { value, low, high } = tables.pasture.quarantineDays;
+  const days = group.apartDays ?? value;
   return [
     issue(
       'act',
       'quarantine-place',
-      `${words} come to ${herd.name} on ${say(from, 'date')} and stand apart until ${say(out, 'date')}: ${value} days here, advice runs from ${low} to ${high}. Say under the herd where: a pen or paddock with its own water, where no nose reaches another.`,
+      `${words} come to ${herd.name} on ${say(from, 'date')} and stand apart until ${say(out, 'date')}: ${say(days, 'day')} here, advice runs from ${low} to ${high}. Say under the herd where: a pen or paddock with its own water, where no nose reaches another.`,
       [tables.pasture.quarantineDays],
     ),
   ];

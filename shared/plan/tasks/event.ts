@@ -15,6 +15,8 @@ export interface PlanEvent {
   readonly animal?: { readonly id: string; readonly name: string };
   /** Class of the cattle it is of. */
   readonly classId?: string;
+  /** Days of its daily work, where those are not the template's. */
+  readonly dailyDays?: number;
   /** Only the work of so many days before and after it: the rest is done once for all of its kind. */
   readonly nearDays?: number;
   /** Beside those days also what is done once before, or after, all of its kind. */

@@ -191,6 +191,7 @@ function lengthOf(
   if (untilDate !== undefined) return Math.max(1, daysBetween(event.date, untilDate) - offsetDays);
   if (lengthDays === undefined)
     throw new Error(`${id} goes on until ${until}, which there is nothing of here.`);
+  if (isDaily && event.dailyDays !== undefined) return event.dailyDays;
   return isDaily && daysOfOne !== undefined && isOfOne(event) ? daysOfOne : lengthDays;
 }
 

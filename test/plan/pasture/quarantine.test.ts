@@ -39,6 +39,17 @@ describe('cattle that are bought in while others are there', () => {
     expect(first!.out).toBeUndefined();
   });
 
+  it('stand apart for as long as somebody says', () => {
+    const plan = planOf([there, bought({ apartIn: 'Barn pen', apartDays: 45 })]);
+    expect(plan.keyDates.herds[0]!.arrivals[0]!.out).toBe('2027-07-16');
+    const daily = plan.tasks.find(({ templateId }) => templateId === OF_THOSE_APART)!;
+    expect(addDays(daily.end, 1)).toBe('2027-07-16');
+    const text = planOf([there, bought({ apartDays: 45 })]).issues.find(
+      ({ code }) => code === 'quarantine-place',
+    )!.text;
+    expect(text).toContain('45 days here, advice runs from 21 to 60');
+  });
+
   it('are fed and looked at every one of those days, by their own head and in their own place', () => {
     const { tasks } = planOf([there, bought({ apartIn: 'Barn pen' })]);
     const daily = tasks.find(({ templateId }) => templateId === OF_THOSE_APART)!;

@@ -143,6 +143,20 @@ export function HerdForm({
                   }
                 />
               )}
+              {group.arrivesOn !== undefined && (
+                <QuantityInput
+                  field={GROUP.apartDays}
+                  units={farm.units}
+                  value={group.apartDays}
+                  error={error('apartDays')}
+                  placeholder={typedText(
+                    tables.pasture.quarantineDays.value,
+                    GROUP.apartDays,
+                    farm.units,
+                  )}
+                  onChange={(apartDays) => setGroup(k, { apartDays })}
+                />
+              )}
               {group.bredOn !== undefined && (
                 <Select
                   label={GROUP.breedId.label}
