@@ -1,4 +1,5 @@
 import { describe, expect, it } from '@jest/globals';
+import { addDays } from '../../shared/calendar/plain-date.js';
 import type { Mark, Sourced } from '../../shared/explain/formula.js';
 import { quantitiesIn } from '../../shared/explain/quantities-in.js';
 import type { Quantity } from '../../shared/explain/quantity.js';
@@ -322,18 +323,20 @@ describe('rows behind the numbers of a pasture', () => {
   });
 
   it('take the farm’s own growth for a record once its readings outweigh the table', () => {
-    const factor = (readings: number): Mark =>
+    // Ten days of May and June in each paddock: most of a reading in full growth.
+    const factor = (paddocks: number): Mark =>
       pastureQuantities({
         today: '2027-06-20',
-        readings: Array.from({ length: readings + 1 }, (_, k) =>
+        readings: Array.from({ length: 5 * paddocks }, (_, k) =>
           newReading({
             id: `r${k}`,
-            date: `2027-05-${String(1 + 5 * k).padStart(2, '0')}`,
-            heightCm: 9 + 2 * k,
+            paddockId: `p${1 + (k % paddocks)}`,
+            date: addDays('2027-05-01', 10 * Math.floor(k / paddocks)),
+            heightCm: 9 + 4 * Math.floor(k / paddocks),
           }),
         ),
       })(real).find(({ label }) => label.startsWith('Your growth against'))!.mark;
     expect(factor(1)).toBe('estimate');
-    expect(factor(4)).toBe('own-record');
+    expect(factor(6)).toBe('own-record');
   });
 });
