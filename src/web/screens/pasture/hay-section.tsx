@@ -1,5 +1,5 @@
 import { Stack, Text } from '@mantine/core';
-import { Fragment } from 'react';
+import { Fragment, type ReactNode } from 'react';
 import type { FarmPicture } from '../../../../shared/farm/picture.js';
 import { mowingLaid, type DaysOfMowing } from '../../../../shared/plan/pasture/mowing-laid.js';
 import type { PasturePlan } from '../../../../shared/plan/pasture/pasture-plan.js';
@@ -99,6 +99,9 @@ const hayInShort = (plan: PasturePlan): string =>
       : 'Fed, made and in store; no grass is left over to mow'
     : 'Fed, made and in store, and through many years of weather';
 
+/** Days that stand on the page; the rest of a long summer of hay is a touch deeper. */
+const FIRST_DAYS = 3;
+
 /** Paddocks to close for hay from a day on, and when to mow them: those of one day in one line. */
 export function ToShut({ plan, mowing }: { plan: PasturePlan; mowing: DaysOfMowing | undefined }) {
   const sayDate = useSayDate();
@@ -114,21 +117,39 @@ export function ToShut({ plan, mowing }: { plan: PasturePlan; mowing: DaysOfMowi
       ? `from ${sayDate(cut.mowFrom)} on`
       : `on ${sayDate(laid)}, the day Work has for it${laid === cut.mowFrom ? '' : ` (ready from ${sayDate(cut.mowFrom)})`}`;
   };
+  const days = byDays(ahead);
+  const line = (cuts: readonly Surplus[]): ReactNode => (
+    <Text key={cuts[0]!.paddockId}>
+      From <b>{sayDate(cuts[0]!.shutFrom)}</b>, to mow {mowOn(cuts[0]!)}:{' '}
+      {cuts.map((cut, k) => (
+        <Fragment key={cut.paddockId}>
+          {0 < k && ', '}
+          <span className="whole">
+            {paddockName(plan, cut.paddockId)} (<Num of={cut.bales} />)
+          </span>
+        </Fragment>
+      ))}
+    </Text>
+  );
+  // Of one line more nobody wants to be told that it is there.
+  const first = days.length <= FIRST_DAYS + 1 ? days : days.slice(0, FIRST_DAYS);
+  const later = days.slice(first.length);
   return (
     <Stack gap="xs">
-      {byDays(ahead).map((cuts) => (
-        <Text key={cuts[0]!.paddockId}>
-          From <b>{sayDate(cuts[0]!.shutFrom)}</b>, to mow {mowOn(cuts[0]!)}:{' '}
-          {cuts.map((cut, k) => (
-            <Fragment key={cut.paddockId}>
-              {0 < k && ', '}
-              <span className="whole">
-                {paddockName(plan, cut.paddockId)} (<Num of={cut.bales} />)
-              </span>
-            </Fragment>
-          ))}
-        </Text>
-      ))}
+      {first.map(line)}
+      {0 < later.length && (
+        <Folded
+          id="shut-later"
+          title="Later"
+          level={3}
+          answer={later
+            .flat()
+            .map(({ paddockId }) => paddockName(plan, paddockId))
+            .join(', ')}
+        >
+          <Stack gap="xs">{later.map(line)}</Stack>
+        </Folded>
+      )}
       <Text size="sm">
         Work picks the dry days; bales are counted as of the first day that the grass is ready. What
         is shut stays shut until it is mown, and days to come are what it looks like today: each is
