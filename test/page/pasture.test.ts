@@ -221,6 +221,9 @@ describe('the season', () => {
     await pond.fill('');
     await pond.pressSequentially('9.5'); // its point was lost between two keys
     await page.getByRole('button', { name: 'Barn: higher' }).click();
+    // Another height is another question: in winter that one is far from what stands as well.
+    const asksAgain = page.getByRole('checkbox', { name: /was expected.*9\.5 in is right/ });
+    if (await asksAgain.isVisible()) await asksAgain.check();
     await page.getByRole('button', { name: /^Save 2 heights/ }).click();
     await page.getByText('Saved', { exact: true }).waitFor({ timeout: 30_000 });
     // What it changed is said at once, as soon as the plan is made anew.
