@@ -460,7 +460,8 @@ describe.each([anyDatabase()])('grass and cattle on $name', (database) => {
       .expect(200);
     const left = (await app.api.get(`${path}/paddocks/${paddock.id}`)).body as Paddock;
     expect(left.lastGrazedOn).toBe(inDays(-1));
-    // What they left is told with the move, is a reading of the paddock they left, and goes with it.
+    // What they left is told with the move, is a reading of the paddock they left (of that day's moves
+    // the one before it says which), and goes with it.
     const third = picture.paddocks[2]!;
     const move = {
       ...{ kind: 'herd-move', about: herd.id, on: inDays(0) },
@@ -474,7 +475,7 @@ describe.each([anyDatabase()])('grass and cattle on $name', (database) => {
     ).body as { id: string }[];
     const readings = async (): Promise<GrassReading[]> =>
       (await app.api.get(`${path}/grass-readings`).expect(200)).body as GrassReading[];
-    const ofMove = { paddockId: paddock.id, date: inDays(0), heightCm: 9, isOfMove: true };
+    const ofMove = { paddockId: other.id, date: inDays(0), heightCm: 9, isOfMove: true };
     expect(await readings()).toContainEqual({ ...ofMove, id: fact!.id });
     const now = (await app.api.get(`${path}/picture`).expect(200)).body as FarmPicture;
     expect(now.readings).toContainEqual({ ...ofMove, id: fact!.id });
