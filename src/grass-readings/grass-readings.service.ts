@@ -17,12 +17,19 @@ export class GrassReadingsService {
     private readonly told: ToldService,
   ) {}
 
-  /** Readings of the paddocks there are, the oldest first; those of paddocks long gone are history. */
-  async findAll(farmId: string, since: string = EVER): Promise<GrassReading[]> {
+  /**
+   * Readings of the paddocks there are, the oldest first; those of paddocks long gone are history.
+   *
+   * @param at the farm's revision, where they may have been read before
+   */
+  async findAll(farmId: string, since: string = EVER, at?: number): Promise<GrassReading[]> {
     await this.farms.findOne(farmId);
     const known = new Set(await this.paddocks.idsOf(farmId));
-    const facts = await this.told.factsSince(farmId, since, ['grass-reading']);
-    const moves = await this.told.movesOf(farmId);
+    const facts =
+      at === undefined
+        ? await this.told.factsSince(farmId, since, ['grass-reading'])
+        : await this.told.heightsSince(farmId, since, at);
+    const moves = await this.told.movesOf(farmId, at);
     return withHeightsLeft(readingsOf(facts), moves).filter(
       ({ paddockId, date }) => known.has(paddockId) && since <= date,
     );

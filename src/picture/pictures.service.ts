@@ -171,8 +171,8 @@ export class PicturesService {
     {
       // Some are told with the moves.
       kinds: ['grass-reading', 'herd-move'],
-      read: async ({ id: farmId }, today) => ({
-        readings: await this.readings.findAll(farmId, seasonsSince(today)),
+      read: async ({ id: farmId, revision }, today) => ({
+        readings: await this.readings.findAll(farmId, seasonsSince(today), revision),
       }),
     },
     {

@@ -1,7 +1,13 @@
 import { NotFoundException } from '@nestjs/common';
 import { In, IsNull, type EntityManager, type SelectQueryBuilder } from 'typeorm';
 import type { PlainDate } from '../../shared/calendar/plain-date.js';
-import type { FactOf, HerdMove, ToldFact, ToldKind } from '../../shared/farm/told-fact.js';
+import type {
+  FactOf,
+  HeightRead,
+  HerdMove,
+  ToldFact,
+  ToldKind,
+} from '../../shared/farm/told-fact.js';
 import type { Database } from '../database/database.js';
 import { isId } from '../database/ids.js';
 import { FarmEntity } from '../farms/farm.entity.js';
@@ -38,7 +44,13 @@ export class FactsOfFarm {
     'herd-move',
   ]);
   /** What was bought since the days of batches that were looked back at. */
-  private readonly keptBought = new KeptAtRevision<readonly ToldFact[]>(this.changes, ['bought']);
+  private readonly keptBought = new KeptAtRevision<readonly FactOf<'bought'>[]>(this.changes, [
+    'bought',
+  ]);
+  /** Heights read in the seasons that plans go back to. */
+  private readonly keptHeights = new KeptAtRevision<readonly HeightRead[]>(this.changes, [
+    'grass-reading',
+  ]);
 
   constructor(protected readonly database: Database) {}
 
@@ -119,23 +131,32 @@ export class FactsOfFarm {
     return [
       ...(await this.factsAbout(farmId, batchId, kinds)),
       ...(await factsIn(work, ['work-progress'])),
-      ...(await this.boughtSince(farmId, since, at)),
+      ...(await this.keptSince('bought', this.keptBought, { farmId, since, at })),
     ].sort(byTelling);
   }
 
-  /** What was bought since a day: hundreds of facts, which other entries leave as they are. */
-  private async boughtSince(
-    farmId: string,
-    since: PlainDate,
-    at: number,
-  ): Promise<readonly ToldFact[]> {
-    const read = (): Promise<ToldFact[]> => this.factsSince(farmId, since, ['bought']);
+  /** Heights read since a day, at the farm's revision. */
+  heightsSince(farmId: string, since: PlainDate, at: number): Promise<readonly HeightRead[]> {
+    return this.keptSince('grass-reading', this.keptHeights, { farmId, since, at });
+  }
+
+  /** Facts of a kind since a day: hundreds, which entries of other kinds leave as they are. */
+  private async keptSince<Kind extends ToldKind>(
+    kind: Kind,
+    kept: KeptAtRevision<readonly FactOf<Kind>[]>,
+    {
+      farmId,
+      since,
+      at,
+    }: { readonly farmId: string; readonly since: PlainDate; readonly at: number },
+  ): Promise<readonly FactOf<Kind>[]> {
+    const read = (): Promise<FactOf<Kind>[]> => this.factsSince(farmId, since, [kind]);
     if (this.database.isWriting) return read();
-    const known = this.keptBought.at(farmId, at, since);
+    const known = kept.at(farmId, at, since);
     if (known) return known;
     return this.database.snapshot(async (manager) => {
       const facts = await read();
-      this.keptBought.set(farmId, await revisionOf(manager, farmId), facts, since);
+      kept.set(farmId, await revisionOf(manager, farmId), facts, since);
       return facts;
     });
   }
