@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { performance } from 'node:perf_hooks';
 import { parse } from 'jsonc-parser';
-import pg from 'pg';
+import { onBoth } from './on-both.mjs';
 
 const OTHERS = Number(process.env.BENCH_FARMS ?? 2000);
 const AT_ONCE = 20;
@@ -19,17 +19,7 @@ const READS = ['', '/people', '/batches', '/herds', '/jobs', '/told?take=50'];
  * @param stop ends it
  */
 export async function benchManyFarms(print, { start, stop }) {
-  await bench('SQLite', {});
-  const url = process.env.TEST_DATABASE_URL;
-  if (!url) return;
-  const client = new pg.Client(url);
-  await client.connect();
-  await client.query(`DROP SCHEMA IF EXISTS ${SCHEMA} CASCADE; CREATE SCHEMA ${SCHEMA}`);
-  const own = new URL(url);
-  own.searchParams.set('options', `-c search_path=${SCHEMA}`);
-  await bench('PostgreSQL', { DATABASE_URL: own.href.replaceAll('+', '%20') });
-  await client.query(`DROP SCHEMA ${SCHEMA} CASCADE`);
-  await client.end();
+  await onBoth(SCHEMA, bench);
 
   async function bench(database, env) {
     const dataDir = mkdtempSync(join(tmpdir(), 'broodfold-bench-'));

@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { performance } from 'node:perf_hooks';
 import { parse } from 'jsonc-parser';
-import pg from 'pg';
+import { onBoth } from './on-both.mjs';
 
 const WRITERS = 50;
 const WRITES_EACH = 10;
@@ -16,17 +16,7 @@ const SCHEMA = 'bench_writers';
  * @param stop ends it
  */
 export async function benchWriters(print, { start, stop }) {
-  await bench('SQLite', {});
-  const url = process.env.TEST_DATABASE_URL;
-  if (!url) return;
-  const client = new pg.Client(url);
-  await client.connect();
-  await client.query(`DROP SCHEMA IF EXISTS ${SCHEMA} CASCADE; CREATE SCHEMA ${SCHEMA}`);
-  const own = new URL(url);
-  own.searchParams.set('options', `-c search_path=${SCHEMA}`);
-  await bench('PostgreSQL', { DATABASE_URL: own.href.replaceAll('+', '%20') });
-  await client.query(`DROP SCHEMA ${SCHEMA} CASCADE`);
-  await client.end();
+  await onBoth(SCHEMA, bench);
 
   async function bench(database, env) {
     const dataDir = mkdtempSync(join(tmpdir(), 'broodfold-bench-'));
